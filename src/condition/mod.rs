@@ -1,0 +1,6 @@
+//! Is today a good or a bad day, and is the trend real?
+//!
+//! Uses error, numeric, source, quantity, caution, reason, statistics, one_rm, record.
+
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];

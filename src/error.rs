@@ -1,0 +1,416 @@
+//! The one error type, with stable machine codes.
+//!
+//! Uses nothing else of the crate. Every fallible function of the crate returns [`Error`]: which rule was
+//! broken ([`Code`]), in which field, the value that was given, and what is allowed. Code and numbers are the
+//! contract; the English sentence is one renderer over them (feature `english`, module `text`).
+
+use alloc::borrow::Cow;
+use alloc::boxed::Box;
+use alloc::format;
+use alloc::string::String;
+use core::fmt;
+
+macro_rules! codes {
+    ($($variant:ident $text:literal $meaning:literal),+ $(,)?) => {
+        /// What went wrong, as a stable code. The text form (`as_str`) never changes within a major version.
+        #[non_exhaustive]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Code {
+            $(#[doc = $meaning] $variant,)+
+        }
+
+        impl Code {
+            /// Every code of this version.
+            pub const ALL: &'static [Code] = &[$(Code::$variant,)+];
+
+            /// The stable machine text, for example `reps_out_of_domain`.
+            ///
+            /// ```
+            /// assert_eq!(bismar::Code::RepsOutOfDomain.as_str(), "reps_out_of_domain");
+            /// ```
+            #[must_use]
+            pub const fn as_str(self) -> &'static str {
+                match self { $(Code::$variant => $text,)+ }
+            }
+
+            /// What the code means, in one plain sentence.
+            #[must_use]
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Code::$variant => $meaning,)+ }
+            }
+        }
+    };
+}
+
+// One line a code, grouped by the module that first needed it; a test keeps texts unique and well formed.
+codes! {
+    // quantity and reading
+    NotFinite "not_finite" "The number is NaN or infinite.",
+    OutOfRange "out_of_range" "The value lies outside the range that its type allows.",
+    NotANumber "not_a_number" "The text could not be read as a decimal number.",
+    UnknownUnit "unknown_unit" "The unit is not one of those allowed here.",
+    NotADate "not_a_date" "The text is not a calendar date of the form YYYY-MM-DD.",
+    NotAHalfStep "not_a_half_step" "The value must be a whole number or end in .5.",
+    NotWhole "not_whole" "The value must be a whole number.",
+    IntervalReversed "interval_reversed" "The lower end of the interval lies above its upper end.",
+    Overflow "overflow" "The result is larger than the type can hold exactly.",
+    WrongType "wrong_type" "The value has another type than the field wants.",
+    MissingField "missing_field" "A required field is absent.",
+    UnknownField "unknown_field" "The field is not known here; nothing is ignored in silence.",
+    UnknownVariant "unknown_variant" "The name is not one of those allowed here.",
+    DuplicateField "duplicate_field" "The same field is given twice.",
+    NullNotAllowed "null_not_allowed" "Null is given where a value is wanted; leave the field out instead.",
+    NotJson "not_json" "The text is not valid JSON.",
+    UnknownFunction "unknown_function" "No function of that name is in the dispatch table.",
+    // one_rm
+    RepsOutOfDomain "reps_out_of_domain" "The equation is not defined, or was not measured, at this number of repetitions.",
+    LoadOutOfDomain "load_out_of_domain" "The equation is not defined at this load.",
+    PercentOutOfDomain "percent_out_of_domain" "The equation has no answer at this fraction of the one-repetition maximum.",
+    // loading
+    // record, gate, progression, prescription
+    // dose
+    // condition
+    // horizon
+    // statistics
+    SuccessesExceedTrials "successes_exceed_trials" "There are more successes than trials.",
+    NoTrials "no_trials" "At least one trial is needed.",
+    NotEnoughData "not_enough_data" "There are too few values to answer.",
+    ZeroSpread "zero_spread" "All values are equal, so the question has no answer.",
+    DidNotConverge "did_not_converge" "The calculation did not settle within its stated number of steps.",
+}
+
+/// The value that was given, kept as it came.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Given {
+    /// Nothing was given, or the value has no short form.
+    Nothing,
+    /// A number, in the unit of the field.
+    Number(f64),
+    /// A text.
+    Text(String),
+}
+
+impl From<f64> for Given {
+    fn from(value: f64) -> Self {
+        Given::Number(value)
+    }
+}
+
+macro_rules! given_from_integer {
+    ($($integer:ty),+) => {$(
+        impl From<$integer> for Given {
+            fn from(value: $integer) -> Self {
+                Given::Number(value as f64)
+            }
+        }
+    )+};
+}
+given_from_integer!(u8, u16, u32, i32, u64, i64, usize);
+
+impl From<&str> for Given {
+    fn from(value: &str) -> Self {
+        Given::Text(value.into())
+    }
+}
+
+impl From<String> for Given {
+    fn from(value: String) -> Self {
+        Given::Text(value)
+    }
+}
+
+/// What would have been accepted.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+pub enum Allowed {
+    /// The code alone says it.
+    Unstated,
+    /// From `low` to `high`, both included, in `unit` (empty for plain numbers).
+    Between {
+        /// Lowest value allowed.
+        low: f64,
+        /// Highest value allowed.
+        high: f64,
+        /// Unit of both, for example `kg`.
+        unit: Cow<'static, str>,
+    },
+    /// One of these names, separated by commas.
+    OneOf(Cow<'static, str>),
+    /// A rule in words, for what no range can say.
+    Rule(Cow<'static, str>),
+}
+
+impl Allowed {
+    /// A rule in words.
+    #[must_use]
+    pub const fn rule(rule: &'static str) -> Allowed {
+        Allowed::Rule(Cow::Borrowed(rule))
+    }
+
+    /// One of these names.
+    #[must_use]
+    pub fn one_of(names: &[&str]) -> Allowed {
+        Allowed::OneOf(Cow::Owned(names.join(", ")))
+    }
+}
+
+/// The one error of the crate.
+///
+/// ```
+/// use bismar::{Code, quantity::Mass};
+///
+/// let error = Mass::from_kg(f64::NAN).unwrap_err();
+/// assert_eq!(error.code(), Code::NotFinite);
+/// assert_eq!(error.field(), "mass");
+/// ```
+#[derive(Clone, PartialEq)]
+pub struct Error(Box<Detail>);
+
+#[derive(Clone, PartialEq)]
+struct Detail {
+    code: Code,
+    field: Cow<'static, str>,
+    given: Given,
+    allowed: Allowed,
+    event: Option<u32>,
+}
+
+impl Error {
+    /// Builds an error; apps that add rules of their own may use it too.
+    #[must_use]
+    pub fn new(code: Code, field: &'static str, given: impl Into<Given>, allowed: Allowed) -> Self {
+        Error(Box::new(Detail {
+            code,
+            field: Cow::Borrowed(field),
+            given: given.into(),
+            allowed,
+            event: None,
+        }))
+    }
+
+    /// An error that needs no value and no range.
+    #[must_use]
+    pub fn plain(code: Code, field: &'static str) -> Self {
+        Error::new(code, field, Given::Nothing, Allowed::Unstated)
+    }
+
+    /// An error for a number outside `low..=high`.
+    #[must_use]
+    pub fn range(
+        code: Code,
+        field: &'static str,
+        given: impl Into<Given>,
+        low: f64,
+        high: f64,
+        unit: &'static str,
+    ) -> Self {
+        Error::new(code, field, given, Allowed::Between { low, high, unit: Cow::Borrowed(unit) })
+    }
+
+    /// The same error seen from one level further out: `reps` inside `sets[2]` becomes `sets[2].reps`.
+    #[must_use]
+    pub fn within(mut self, outer: &str) -> Self {
+        let field = &self.0.field;
+        self.0.field = Cow::Owned(if field.is_empty() {
+            String::from(outer)
+        } else if field.starts_with('[') {
+            format!("{outer}{field}")
+        } else {
+            format!("{outer}.{field}")
+        });
+        self
+    }
+
+    /// The same error under another field name, for an argument that has a name of its own.
+    #[must_use]
+    pub fn named(mut self, field: &'static str) -> Self {
+        self.0.field = Cow::Borrowed(field);
+        self
+    }
+
+    /// The same error tied to the event with this sequence number.
+    #[must_use]
+    pub fn at_event(mut self, sequence: u32) -> Self {
+        self.0.event = Some(sequence);
+        self
+    }
+
+    /// The stable code.
+    #[must_use]
+    pub fn code(&self) -> Code {
+        self.0.code
+    }
+
+    /// The field, with its path where it lies inside a larger value.
+    #[must_use]
+    pub fn field(&self) -> &str {
+        &self.0.field
+    }
+
+    /// The value as it was given.
+    #[must_use]
+    pub fn given(&self) -> &Given {
+        &self.0.given
+    }
+
+    /// What would have been accepted.
+    #[must_use]
+    pub fn allowed(&self) -> &Allowed {
+        &self.0.allowed
+    }
+
+    /// The sequence number of the event it concerns, if it concerns one.
+    #[must_use]
+    pub fn event(&self) -> Option<u32> {
+        self.0.event
+    }
+}
+
+impl fmt::Display for Given {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Given::Nothing => Ok(()),
+            Given::Number(number) => write!(out, "{number}"),
+            Given::Text(text) => write!(out, "\"{text}\""),
+        }
+    }
+}
+
+impl fmt::Display for Allowed {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Allowed::Unstated => Ok(()),
+            Allowed::Between { low, high, unit } if unit.is_empty() => write!(out, "{low} to {high}"),
+            Allowed::Between { low, high, unit } => write!(out, "{low} to {high} {unit}"),
+            Allowed::OneOf(text) | Allowed::Rule(text) => out.write_str(text),
+        }
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let detail = &self.0;
+        if out.alternate() {
+            return parcel::write(detail, out);
+        }
+        if let Some(event) = detail.event {
+            write!(out, "event {event}: ")?;
+        }
+        out.write_str(detail.code.as_str())?;
+        if !detail.field.is_empty() {
+            write!(out, ": {}", detail.field)?;
+        }
+        if detail.given != Given::Nothing {
+            write!(out, " = {}", detail.given)?;
+        }
+        if detail.allowed != Allowed::Unstated {
+            write!(out, " (allowed: {})", detail.allowed)?;
+        }
+        Ok(())
+    }
+}
+
+impl fmt::Debug for Error {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "Error({self})")
+    }
+}
+
+impl core::error::Error for Error {}
+
+/// The lossless text form, written by `{:#}`. A serde deserializer may carry an error of ours only as text
+/// (`custom` takes anything that displays); this form lets the strict reader unpack it unharmed.
+mod parcel {
+    use super::{Allowed, Code, Cow, Detail, Error, Given, String, fmt};
+
+    const MARK: char = '\u{1f}';
+
+    pub(super) fn write(detail: &Detail, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{MARK}{}{MARK}{}{MARK}", detail.code.as_str(), detail.field)?;
+        match &detail.given {
+            Given::Nothing => write!(out, "-{MARK}"),
+            Given::Number(number) => write!(out, "n{}{MARK}", number.to_bits()),
+            Given::Text(text) => write!(out, "t{}{MARK}", text.replace(MARK, " ")),
+        }?;
+        match &detail.allowed {
+            Allowed::Unstated => write!(out, "-"),
+            Allowed::Between { low, high, unit } => write!(out, "b{low}{MARK}{high}{MARK}{unit}"),
+            Allowed::OneOf(names) => write!(out, "o{names}"),
+            Allowed::Rule(rule) => write!(out, "r{rule}"),
+        }
+    }
+
+    #[cfg_attr(not(feature = "serde"), allow(dead_code))]
+    pub(super) fn read(text: &str) -> Option<Error> {
+        let mut parts = text.strip_prefix(MARK)?.split(MARK);
+        let name = parts.next()?;
+        let code = Code::ALL.iter().copied().find(|code| code.as_str() == name)?;
+        let field = Cow::Owned(String::from(parts.next()?));
+        let given = parts.next()?;
+        let given = match given.split_at_checked(1)? {
+            ("n", bits) => Given::Number(f64::from_bits(bits.parse().ok()?)),
+            ("t", text) => Given::Text(text.into()),
+            _ => Given::Nothing,
+        };
+        let allowed = parts.next()?;
+        let allowed = match allowed.split_at_checked(1)? {
+            ("b", low) => Allowed::Between {
+                low: low.parse().ok()?,
+                high: parts.next()?.parse().ok()?,
+                unit: Cow::Owned(parts.next()?.into()),
+            },
+            ("o", names) => Allowed::OneOf(Cow::Owned(names.into())),
+            ("r", rule) => Allowed::Rule(Cow::Owned(rule.into())),
+            _ => Allowed::Unstated,
+        };
+        Some(Error(alloc::boxed::Box::new(Detail { code, field, given, allowed, event: None })))
+    }
+}
+
+#[cfg(feature = "serde")]
+impl Error {
+    /// Unpacks what another deserializer could carry only as text; other texts become `wrong_type`.
+    pub(crate) fn unpack(message: &dyn fmt::Display) -> Error {
+        let text = format!("{message:#}");
+        parcel::read(&text).unwrap_or_else(|| {
+            Error::new(Code::WrongType, "", Given::Nothing, Allowed::Rule(Cow::Owned(text)))
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::string::ToString;
+
+    #[test]
+    fn codes_are_unique_and_snake_case() {
+        for (index, code) in Code::ALL.iter().enumerate() {
+            let text = code.as_str();
+            assert!(text.chars().all(|c| c.is_ascii_lowercase() || c == '_'), "{text}");
+            assert!(code.meaning().ends_with('.'), "{text} needs a sentence");
+            assert!(!Code::ALL[..index].iter().any(|earlier| earlier.as_str() == text), "{text} twice");
+        }
+    }
+
+    #[cfg(feature = "serde")]
+    #[test]
+    fn an_error_survives_being_carried_as_text() {
+        let errors = [
+            Error::range(Code::OutOfRange, "reps", 300_u16, 0.0, 200.0, "kg"),
+            Error::new(Code::NotADate, "day", "2026-02-30", Allowed::rule("YYYY-MM-DD")),
+            Error::new(Code::UnknownUnit, "mass", "stone", Allowed::one_of(&["kg", "lb"])),
+            Error::plain(Code::Overflow, "mass"),
+        ];
+        for error in errors {
+            assert_eq!(Error::unpack(&error), error);
+        }
+    }
+
+    #[test]
+    fn the_path_grows_outwards() {
+        let error = Error::range(Code::OutOfRange, "reps", 300_u16, 0.0, 200.0, "");
+        let error = error.within("[2]").within("sets").at_event(7);
+        assert_eq!(error.to_string(), "event 7: out_of_range: sets[2].reps = 300 (allowed: 0 to 200)");
+    }
+}

@@ -1,0 +1,52 @@
+//! Arithmetic that gives the same bits everywhere (private).
+//!
+//! Uses `error`. Every transcendental function of the crate comes through here, from `libm`; the versions of
+//! the standard library may differ in the last bit between platforms and are banned by lint.
+
+#![allow(dead_code, reason = "a front: some functions wait for the module that needs them")]
+
+use crate::error::{Code, Error};
+
+#[allow(unused_imports, reason = "a front: some functions wait for the module that needs them")]
+pub(crate) use libm::{atan, ceil, exp, fabs, floor, log as ln, log1p as ln_1p, log10, pow, round, sqrt};
+
+/// `-0.0` becomes `0.0`; everything else stays. Two results that compare equal then have equal bits.
+pub(crate) fn tidy(value: f64) -> f64 {
+    if value == 0.0 { 0.0 } else { value }
+}
+
+/// The smaller of two numbers that are not NaN.
+pub(crate) fn smaller(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
+/// The larger of two numbers that are not NaN.
+pub(crate) fn larger(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
+/// The number itself, tidied, or `not_finite` naming the field.
+pub(crate) fn finite(field: &'static str, value: f64) -> Result<f64, Error> {
+    if value.is_finite() {
+        Ok(tidy(value))
+    } else {
+        Err(Error::new(Code::NotFinite, field, value, crate::error::Allowed::Unstated))
+    }
+}
+
+/// The number itself if it lies in `low..=high`, else an error with `code`.
+pub(crate) fn within(
+    code: Code,
+    field: &'static str,
+    value: f64,
+    low: f64,
+    high: f64,
+    unit: &'static str,
+) -> Result<f64, Error> {
+    let value = finite(field, value)?;
+    if value < low || value > high {
+        Err(Error::range(code, field, value, low, high, unit))
+    } else {
+        Ok(value)
+    }
+}

@@ -1,0 +1,384 @@
+//! Exact masses, and calculated ones.
+
+use alloc::string::String;
+use core::fmt;
+
+use crate::error::{Allowed, Code, Error};
+use crate::numeric;
+
+/// One pound in nanograms: 0.453 592 37 kg exactly (international yard and pound agreement, 1959).
+const NANOGRAMS_PER_POUND: i64 = 453_592_370_000;
+const NANOGRAMS_PER_KILOGRAM: i64 = 1_000_000_000_000;
+
+/// The unit a mass is read or shown in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Unit {
+    /// Kilogram.
+    Kg,
+    /// Avoirdupois pound.
+    Lb,
+}
+
+impl Unit {
+    const fn nanograms(self) -> i64 {
+        match self {
+            Unit::Kg => NANOGRAMS_PER_KILOGRAM,
+            Unit::Lb => NANOGRAMS_PER_POUND,
+        }
+    }
+
+    /// `kg` or `lb`.
+    #[must_use]
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Unit::Kg => "kg",
+            Unit::Lb => "lb",
+        }
+    }
+}
+
+/// A mass on a bar, exact to the nanogram, from -2000 kg to 2000 kg.
+///
+/// Invariant: a whole number of nanograms. One pound is 453 592 370 000 of them and so are its eighths exact,
+/// so sums of mixed discs never drift. Negative values exist as differences only; what may go on a bar is
+/// checked where it is loaded.
+///
+/// # Reading
+///
+/// ```
+/// use bismar::quantity::Mass;
+///
+/// assert_eq!("62,5".parse::<Mass>()?, Mass::from_kg(62.5)?);
+/// assert_eq!("137.5 lb".parse::<Mass>()?, Mass::from_lb(137.5)?);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+///
+/// # Arithmetic
+///
+/// ```
+/// use bismar::quantity::Mass;
+///
+/// let bar = Mass::from_kg(20.0)?;
+/// let disc = Mass::from_lb(45.0)?;
+/// let total = bar.plus(disc.times(2)?)?;
+/// assert_eq!(total.kg(), 60.8233133);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+///
+/// # Source
+///
+/// The pound: NIST Special Publication 811, appendix B (row `quantity.pound`).
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Mass(i64);
+
+impl Mass {
+    /// No mass at all.
+    pub const ZERO: Mass = Mass(0);
+    /// The largest mass, 2000 kg: beyond any barbell, and small enough that kilograms as `f64` stay exact.
+    pub const MAX: Mass = Mass(2_000 * NANOGRAMS_PER_KILOGRAM);
+
+    /// A mass in kilograms, rounded once to the nearest nanogram.
+    ///
+    /// # Errors
+    /// `not_finite`; `out_of_range` beyond 2000 kg either way.
+    pub fn from_kg(kilograms: f64) -> Result<Mass, Error> {
+        Mass::from_unit(kilograms, Unit::Kg)
+    }
+
+    /// A mass in pounds, rounded once to the nearest nanogram.
+    ///
+    /// # Errors
+    /// `not_finite`; `out_of_range` beyond 2000 kg either way.
+    pub fn from_lb(pounds: f64) -> Result<Mass, Error> {
+        Mass::from_unit(pounds, Unit::Lb)
+    }
+
+    /// A mass in either unit.
+    ///
+    /// # Errors
+    /// `not_finite`; `out_of_range` beyond 2000 kg either way.
+    pub fn from_unit(value: f64, unit: Unit) -> Result<Mass, Error> {
+        let value = numeric::finite("mass", value)?;
+        let highest = Mass::MAX.0 as f64 / unit.nanograms() as f64;
+        if numeric::fabs(value) > highest {
+            return Err(Error::range(Code::OutOfRange, "mass", value, -highest, highest, unit.symbol()));
+        }
+        Ok(Mass(scaled(value, unit.nanograms())))
+    }
+
+    /// A mass in whole nanograms.
+    ///
+    /// # Errors
+    /// `out_of_range` beyond 2000 kg either way.
+    pub const fn from_nanograms(nanograms: i64) -> Option<Mass> {
+        if nanograms > Mass::MAX.0 || nanograms < -Mass::MAX.0 { None } else { Some(Mass(nanograms)) }
+    }
+
+    /// Whole grams, for constants: at most 2000 kg either way, larger values are cut to that.
+    #[must_use]
+    pub const fn grams(grams: i32) -> Mass {
+        const LIMIT: i32 = 2_000_000;
+        let grams = if grams > LIMIT {
+            LIMIT
+        } else if grams < -LIMIT {
+            -LIMIT
+        } else {
+            grams
+        };
+        Mass(grams as i64 * 1_000_000_000)
+    }
+
+    /// The exact number of nanograms.
+    #[must_use]
+    pub const fn nanograms(self) -> i64 {
+        self.0
+    }
+
+    /// Kilograms, correctly rounded to the nearest `f64`; reading it back gives the same mass.
+    #[must_use]
+    pub fn kg(self) -> f64 {
+        self.0 as f64 / NANOGRAMS_PER_KILOGRAM as f64
+    }
+
+    /// Pounds, correctly rounded to the nearest `f64`.
+    #[must_use]
+    pub fn lb(self) -> f64 {
+        self.0 as f64 / NANOGRAMS_PER_POUND as f64
+    }
+
+    /// In the given unit.
+    #[must_use]
+    pub fn in_unit(self, unit: Unit) -> f64 {
+        self.0 as f64 / unit.nanograms() as f64
+    }
+
+    /// Sum.
+    ///
+    /// # Errors
+    /// `overflow` beyond 2000 kg.
+    pub fn plus(self, other: Mass) -> Result<Mass, Error> {
+        Mass::checked(self.0.checked_add(other.0))
+    }
+
+    /// Difference; may be negative.
+    ///
+    /// # Errors
+    /// `overflow` beyond 2000 kg.
+    pub fn minus(self, other: Mass) -> Result<Mass, Error> {
+        Mass::checked(self.0.checked_sub(other.0))
+    }
+
+    /// A whole multiple.
+    ///
+    /// # Errors
+    /// `overflow` beyond 2000 kg.
+    pub fn times(self, count: u32) -> Result<Mass, Error> {
+        Mass::checked(self.0.checked_mul(i64::from(count)))
+    }
+
+    /// Part of a mass, rounded down to the nanogram: the safe direction for a load.
+    ///
+    /// # Errors
+    /// `not_finite`; `overflow` beyond 2000 kg.
+    pub fn scaled_down(self, factor: f64) -> Result<Mass, Error> {
+        let factor = numeric::finite("factor", factor)?;
+        let product = numeric::floor(self.0 as f64 * factor);
+        if numeric::fabs(product) > Mass::MAX.0 as f64 {
+            return Err(Error::new(
+                Code::Overflow,
+                "mass",
+                product / NANOGRAMS_PER_KILOGRAM as f64,
+                Allowed::Unstated,
+            ));
+        }
+        Ok(Mass(product as i64))
+    }
+
+    /// Half, rounded down to the nanogram.
+    #[must_use]
+    pub const fn half(self) -> Mass {
+        Mass(self.0.div_euclid(2))
+    }
+
+    /// Whether it is more than nothing.
+    #[must_use]
+    pub const fn is_positive(self) -> bool {
+        self.0 > 0
+    }
+
+    fn checked(sum: Option<i64>) -> Result<Mass, Error> {
+        match sum {
+            Some(nanograms) if nanograms.abs() <= Mass::MAX.0 => Ok(Mass(nanograms)),
+            _ => {
+                Err(Error::range(Code::Overflow, "mass", crate::error::Given::Nothing, -2000.0, 2000.0, "kg"))
+            }
+        }
+    }
+}
+
+/// `value * factor` rounded once, half away from zero, with no rounding in between.
+/// The caller has checked that the product fits.
+fn scaled(value: f64, factor: i64) -> i64 {
+    let bits = value.to_bits();
+    let exponent = ((bits >> 52) & 0x7ff) as i32 - 1075;
+    // Below 2^-140 every product is far under half a nanogram.
+    if exponent < -120 {
+        return 0;
+    }
+    let mantissa = i128::from((bits & ((1 << 52) - 1)) | (1 << 52));
+    let product = mantissa * i128::from(factor);
+    let magnitude = if exponent >= 0 {
+        product << exponent
+    } else {
+        let shift = -exponent;
+        if shift > 126 { 0 } else { (product + (1_i128 << (shift - 1))) >> shift }
+    };
+    let signed = if value < 0.0 { -magnitude } else { magnitude };
+    signed as i64
+}
+
+/// Reads a decimal number with a point or a comma, as people type it; no thousands separators.
+pub(crate) fn decimal(field: &'static str, text: &str) -> Result<f64, Error> {
+    let refuse =
+        || Error::new(Code::NotANumber, field, text, Allowed::rule("a decimal number such as 62.5 or 62,5"));
+    let trimmed = text.trim();
+    let digits = trimmed.strip_prefix(['-', '+']).unwrap_or(trimmed);
+    let marks = digits.bytes().filter(|byte| matches!(byte, b'.' | b',')).count();
+    let plain = digits.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b','));
+    let ends_well =
+        digits.starts_with(|c: char| c.is_ascii_digit()) && digits.ends_with(|c: char| c.is_ascii_digit());
+    if !plain || marks > 1 || !ends_well || digits.len() > 24 {
+        return Err(refuse());
+    }
+    let pointed: String = trimmed.chars().map(|c| if c == ',' { '.' } else { c }).collect();
+    pointed.parse::<f64>().map_err(|_| refuse())
+}
+
+/// Splits `62.5 kg` into its number and its unit text (empty where none is given).
+pub(crate) fn split_unit(text: &str) -> (&str, &str) {
+    let trimmed = text.trim();
+    let at = trimmed.find(|c: char| c.is_alphabetic()).unwrap_or(trimmed.len());
+    let (number, unit) = trimmed.split_at(at);
+    (number.trim_end(), unit)
+}
+
+impl core::str::FromStr for Mass {
+    type Err = Error;
+
+    /// Reads `62.5`, `62,5` (kilograms), `62.5 kg` and `137.5 lb`.
+    fn from_str(text: &str) -> Result<Mass, Error> {
+        let (number, unit) = split_unit(text);
+        let unit = match unit {
+            "" | "kg" | "Kg" | "KG" => Unit::Kg,
+            "lb" | "lbs" | "Lb" | "LB" => Unit::Lb,
+            other => {
+                return Err(Error::new(Code::UnknownUnit, "mass", other, Allowed::one_of(&["kg", "lb"])));
+            }
+        };
+        Mass::from_unit(decimal("mass", number)?, unit)
+    }
+}
+
+impl fmt::Display for Mass {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{} kg", self.kg())
+    }
+}
+
+/// A calculated mass in kilograms: an estimate, a mean, a difference. Not a mass on a bar.
+///
+/// Invariant: finite, and never `-0.0`.
+///
+/// ```
+/// use bismar::quantity::Kilograms;
+///
+/// assert_eq!(Kilograms::new(126.5)?.value(), 126.5);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+pub struct Kilograms(f64);
+
+impl Kilograms {
+    /// A calculated mass.
+    ///
+    /// # Errors
+    /// `not_finite`.
+    pub fn new(kilograms: f64) -> Result<Kilograms, Error> {
+        numeric::finite("kg", kilograms).map(Kilograms)
+    }
+
+    /// The number of kilograms.
+    #[must_use]
+    pub const fn value(self) -> f64 {
+        self.0
+    }
+
+    /// As a mass to put on a bar, rounded to the nearest nanogram.
+    ///
+    /// # Errors
+    /// `out_of_range` beyond 2000 kg either way.
+    pub fn to_mass(self) -> Result<Mass, Error> {
+        Mass::from_kg(self.0)
+    }
+}
+
+impl From<Mass> for Kilograms {
+    fn from(mass: Mass) -> Self {
+        Kilograms(mass.kg())
+    }
+}
+
+#[cfg(feature = "serde")]
+mod wire {
+    //! `{ "kg": 62.5 }` or `{ "lb": 137.5 }` in; kilograms out.
+    use super::{Kilograms, Mass};
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+    #[derive(Serialize, Deserialize)]
+    #[serde(deny_unknown_fields)]
+    enum Wire {
+        #[serde(rename = "kg")]
+        Kg(f64),
+        #[serde(rename = "lb")]
+        Lb(f64),
+    }
+
+    impl Wire {
+        fn read<'de, D: Deserializer<'de>>(from: D) -> Result<Mass, D::Error> {
+            match Wire::deserialize(from)? {
+                Wire::Kg(value) => Mass::from_kg(value),
+                Wire::Lb(value) => Mass::from_lb(value),
+            }
+            .map_err(de::Error::custom)
+        }
+    }
+
+    impl Serialize for Mass {
+        fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+            Wire::Kg(self.kg()).serialize(to)
+        }
+    }
+
+    impl<'de> Deserialize<'de> for Mass {
+        fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Mass, D::Error> {
+            Wire::read(from)
+        }
+    }
+
+    impl Serialize for Kilograms {
+        fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+            Wire::Kg(self.value()).serialize(to)
+        }
+    }
+
+    impl<'de> Deserialize<'de> for Kilograms {
+        fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Kilograms, D::Error> {
+            match Wire::deserialize(from)? {
+                Wire::Kg(value) => Kilograms::new(value),
+                Wire::Lb(value) => Mass::from_lb(value).map(Kilograms::from),
+            }
+            .map_err(de::Error::custom)
+        }
+    }
+}

@@ -1,0 +1,34 @@
+//! Validated values: what a coach reads off the bar, the page or the lifter.
+//!
+//! Uses `error` and `numeric`. Every type checks at construction, so that functions which take it need not.
+//!
+//! | type | meaning | unit, exactness |
+//! |---|---|---|
+//! | [`Mass`] | a mass on a bar | whole nanograms, kg and lb in and out |
+//! | [`Kilograms`] | a calculated mass, such as an estimate | kg, `f64` |
+//! | [`Length`] | a height or thickness | whole micrometres |
+//! | [`Day`] | a calendar day in the lifter's own calendar | civil day number |
+//! | [`Reps`] | repetitions | whole or half |
+//! | [`Rir`], [`Rpe`], [`Reserve`] | effort | half steps |
+//! | [`Fraction`] | part of the one-repetition maximum | `f64` |
+//! | [`Pain`] | pain from 0 to 10 | whole |
+//! | [`Interval`] | a lower and an upper end with a level | `f64` |
+
+mod day;
+mod effort;
+mod interval;
+mod length;
+mod mass;
+mod pound;
+mod scalar;
+
+pub use day::Day;
+pub use effort::{Reserve, Rir, Rpe};
+pub use interval::Interval;
+pub use length::Length;
+pub use mass::{Kilograms, Mass, Unit};
+pub use pound::{POUND, mass_in_pounds};
+pub use scalar::{Fraction, Pain, Reps};
+
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[pound::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[pound::ENTRIES];

@@ -1,0 +1,90 @@
+//! All rows of the crate in one place, and calls by name.
+//!
+//! Uses every module above it.
+//!
+//! ```
+//! let row = bismar::registry::row("one_rm.epley_1985").ok_or("no such row")?;
+//! assert_eq!(row.source.id, "epley-1985");
+//! # Ok::<(), &str>(())
+//! ```
+
+use crate::source::{Entry, Row};
+
+/// One module's lists, a file at a time.
+type Lists<T> = &'static [&'static [&'static T]];
+
+// One line a module; each keeps its own lists, a file at a time.
+static ROWS: &[Lists<Row>] = &[
+    crate::quantity::ROWS,
+    crate::caution::ROWS,
+    crate::reason::ROWS,
+    crate::statistics::ROWS,
+    crate::one_rm::ROWS,
+    crate::loading::ROWS,
+    crate::record::ROWS,
+    crate::dose::ROWS,
+    crate::condition::ROWS,
+    crate::gate::ROWS,
+    crate::progression::ROWS,
+    crate::prescription::ROWS,
+    #[cfg(feature = "rehearsal")]
+    crate::rehearsal::ROWS,
+    crate::horizon::ROWS,
+];
+static ENTRIES: &[Lists<Entry>] = &[
+    crate::quantity::ENTRIES,
+    crate::caution::ENTRIES,
+    crate::reason::ENTRIES,
+    crate::statistics::ENTRIES,
+    crate::one_rm::ENTRIES,
+    crate::loading::ENTRIES,
+    crate::record::ENTRIES,
+    crate::dose::ENTRIES,
+    crate::condition::ENTRIES,
+    crate::gate::ENTRIES,
+    crate::progression::ENTRIES,
+    crate::prescription::ENTRIES,
+    #[cfg(feature = "rehearsal")]
+    crate::rehearsal::ENTRIES,
+    crate::horizon::ENTRIES,
+];
+
+/// Every row: formulas, tables and defaults with their sources.
+pub fn rows() -> impl Iterator<Item = &'static Row> {
+    ROWS.iter().flat_map(|module| module.iter()).flat_map(|file| file.iter().copied())
+}
+
+/// Every entry of the dispatch table.
+pub fn entries() -> impl Iterator<Item = &'static Entry> {
+    ENTRIES.iter().flat_map(|module| module.iter()).flat_map(|file| file.iter().copied())
+}
+
+/// The row with that key.
+#[must_use]
+pub fn row(key: &str) -> Option<&'static Row> {
+    rows().find(|row| row.key == key)
+}
+
+/// Calls a function of the dispatch table by name, with a map of named arguments.
+///
+/// # Errors
+/// `unknown_function`, or whatever the function reports.
+///
+/// ```
+/// use bismar::value::Value;
+///
+/// let given = Value::from_json(r#"{ "load": { "kg": 100 }, "reps": 8 }"#)?;
+/// let result = bismar::registry::call("one_rm.epley_1985", &given)?;
+/// assert!(result.field("kg").is_some());
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[cfg(feature = "serde")]
+pub fn call(key: &str, given: &crate::value::Value) -> Result<crate::value::Value, crate::error::Error> {
+    use crate::error::{Allowed, Code, Error};
+    match entries().find(|entry| entry.key == key) {
+        Some(entry) => (entry.call)(given),
+        None => {
+            Err(Error::new(Code::UnknownFunction, "function", key, Allowed::rule("a key of the registry")))
+        }
+    }
+}

@@ -1,0 +1,269 @@
+//! Where every number comes from: row types and the one macro that declares a function and its row together.
+//!
+//! Uses `error` and `value`. A formula, table or default is declared with [`formula!`] or [`constant!`]; the
+//! registry, the dispatch table, the published-check runner and the JavaScript declarations are all generated
+//! from these declarations, so that none of them can drift from the code.
+
+use core::fmt;
+
+/// A work that numbers come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Source {
+    /// Short name, `author-year`.
+    pub id: &'static str,
+    /// Authors, title, where it appeared, year.
+    pub citation: &'static str,
+    /// Digital object identifier, where there is one.
+    pub doi: Option<&'static str>,
+}
+
+/// What kind of authority a number has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+pub enum Standing {
+    /// Printed in the cited work.
+    Published,
+    /// Set by a standards body or a federation's rule book.
+    Standard,
+    /// Follows from definitions or from published numbers by arithmetic.
+    Derived,
+    /// What careful coaches do; no published evidence is claimed.
+    CommonPractice,
+    /// A default of this project, to be changed by whoever knows better.
+    OurChoice,
+}
+
+/// How the number reached this project.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+pub enum Seen {
+    /// Read in the cited work, or in a copy or abstract of it.
+    Read,
+    /// Recalled, not read again: treat with more care.
+    Memory,
+    /// Nothing to read: it is derived here, or our choice.
+    NotApplicable,
+}
+
+/// Whether a row describes something to compute or something to look up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+pub enum Kind {
+    /// A function of its arguments.
+    Function,
+    /// A named number.
+    Constant,
+}
+
+/// One argument of a function in the dispatch table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Argument {
+    /// Its name, the key in a map of arguments.
+    pub name: &'static str,
+    /// Its Rust type, as written.
+    pub r#type: &'static str,
+}
+
+/// One row of the registry.
+#[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Row {
+    /// Key in the dispatch table, `module.function`.
+    pub key: &'static str,
+    /// Function or constant.
+    pub kind: Kind,
+    /// The documentation text.
+    pub doc: &'static str,
+    /// Arguments in order.
+    pub arguments: &'static [Argument],
+    /// Rust type of the result.
+    pub result: &'static str,
+    /// The work it comes from.
+    pub source: Source,
+    /// Where in the work: page, table, equation.
+    pub place: &'static str,
+    /// What kind of authority it has.
+    pub standing: Standing,
+    /// How the numbers reached this project.
+    pub seen: Seen,
+    /// Who was measured; empty where nobody was.
+    pub population: &'static str,
+    /// Where it is valid.
+    pub domain: &'static str,
+    /// Error that the source prints; empty where it prints none.
+    pub published_error: &'static str,
+}
+
+/// One callable entry of the dispatch table.
+#[derive(Clone, Copy)]
+pub struct Entry {
+    /// Key, `module.function`.
+    pub key: &'static str,
+    /// Reads the named arguments strictly, calls the function, writes its result.
+    #[cfg(feature = "serde")]
+    pub call: fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>,
+}
+
+impl fmt::Debug for Entry {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "Entry({})", self.key)
+    }
+}
+
+/// This project itself, as the source of its own defaults.
+pub const OURS: Source =
+    Source { id: "bismar", citation: "This project's own choice; a parameter.", doi: None };
+
+/// What careful coaches do, with no published evidence claimed.
+pub const COMMON_PRACTICE: Source =
+    Source { id: "common-practice", citation: "Common practice of the trade; no source claimed.", doi: None };
+
+/// A definition, or arithmetic that follows from one.
+pub const ARITHMETIC: Source =
+    Source { id: "arithmetic", citation: "Follows from the definition; nothing measured.", doi: None };
+
+/// Declares a public function together with its registry row and its entry in the dispatch table.
+///
+/// The function returns `Result<T, Error>`; write the body as its inside. `population`, `domain` and `error`
+/// may be left out where they say nothing.
+macro_rules! formula {
+    (
+        $key:literal,
+        $(#[doc = $doc:expr])*
+        pub fn $name:ident ( $($args:tt)* ) -> $out:ty $body:block
+        source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
+        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+    ) => {
+        $(#[doc = $doc])*
+        pub fn $name($($args)*) -> Result<$out, $crate::error::Error> $body
+
+        #[allow(unused_imports, reason = "argument types of the parent are named here")]
+        pub(crate) mod $name {
+            use super::*;
+
+            pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
+                key: $key,
+                kind: $crate::source::Kind::Function,
+                doc: concat!($($doc, "\n"),*),
+                arguments: $crate::source::arguments!([] $($args)*),
+                result: stringify!($out),
+                source: $source,
+                place: $place,
+                standing: $crate::source::Standing::$standing,
+                seen: $crate::source::Seen::$seen,
+                population: concat!($($population)?),
+                domain: concat!($($domain)?),
+                published_error: concat!($($error)?),
+            };
+
+            pub(crate) static ENTRY: $crate::source::Entry = $crate::source::Entry {
+                key: $key,
+                #[cfg(feature = "serde")]
+                call: |given| {
+                    #[allow(unused_mut)]
+                    let mut arguments = $crate::value::Arguments::new(given)?;
+                    $crate::source::call!(arguments, super::$name, [] $($args)*)
+                },
+            };
+        }
+    };
+}
+
+/// Declares a public named number with its row; its entry takes no arguments and gives the number.
+macro_rules! constant {
+    (
+        $key:literal,
+        $(#[doc = $doc:expr])*
+        pub const $name:ident : $type:ty = $value:expr;
+        source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
+        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+    ) => {
+        $(#[doc = $doc])*
+        pub const $name: $type = $value;
+
+        #[allow(non_snake_case, unused_imports, reason = "named after the constant; its types are named here")]
+        pub(crate) mod $name {
+            use super::*;
+
+            pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
+                key: $key,
+                kind: $crate::source::Kind::Constant,
+                doc: concat!($($doc, "\n"),*),
+                arguments: &[],
+                result: stringify!($type),
+                source: $source,
+                place: $place,
+                standing: $crate::source::Standing::$standing,
+                seen: $crate::source::Seen::$seen,
+                population: concat!($($population)?),
+                domain: concat!($($domain)?),
+                published_error: concat!($($error)?),
+            };
+
+            pub(crate) static ENTRY: $crate::source::Entry = $crate::source::Entry {
+                key: $key,
+                #[cfg(feature = "serde")]
+                call: |given| {
+                    $crate::value::Arguments::new(given)?.finish()?;
+                    $crate::value::Value::write(&super::$name)
+                },
+            };
+        }
+    };
+}
+
+/// The argument list of a row.
+macro_rules! arguments {
+    ([$($done:tt)*]) => { &[$($done)*] };
+    ([$($done:tt)*] $name:ident : & [$type:ty] $(, $($rest:tt)*)?) => {
+        $crate::source::arguments!([$($done)* $crate::source::Argument {
+            name: stringify!($name), r#type: concat!("&[", stringify!($type), "]") },] $($($rest)*)?)
+    };
+    ([$($done:tt)*] $name:ident : & $type:ty $(, $($rest:tt)*)?) => {
+        $crate::source::arguments!([$($done)* $crate::source::Argument {
+            name: stringify!($name), r#type: concat!("&", stringify!($type)) },] $($($rest)*)?)
+    };
+    ([$($done:tt)*] $name:ident : $type:ty $(, $($rest:tt)*)?) => {
+        $crate::source::arguments!([$($done)* $crate::source::Argument {
+            name: stringify!($name), r#type: stringify!($type) },] $($($rest)*)?)
+    };
+}
+
+/// Takes the arguments one by one, then calls.
+#[cfg(feature = "serde")]
+macro_rules! call {
+    ($arguments:ident, $function:path, [$($ready:tt)*]) => {{
+        $arguments.finish()?;
+        $crate::value::Value::write(&$function($($ready)*)?)
+    }};
+    ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : & str $(, $($rest:tt)*)?) => {{
+        let $name: alloc::string::String = $arguments.take(stringify!($name))?;
+        $crate::source::call!($arguments, $function, [$($ready)* &$name,] $($($rest)*)?)
+    }};
+    ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : & [$type:ty] $(, $($rest:tt)*)?) => {{
+        let $name: alloc::vec::Vec<$type> = $arguments.take(stringify!($name))?;
+        $crate::source::call!($arguments, $function, [$($ready)* &$name,] $($($rest)*)?)
+    }};
+    ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : & $type:ty $(, $($rest:tt)*)?) => {{
+        let $name: $type = $arguments.take(stringify!($name))?;
+        $crate::source::call!($arguments, $function, [$($ready)* &$name,] $($($rest)*)?)
+    }};
+    ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : $type:ty $(, $($rest:tt)*)?) => {{
+        let $name: $type = $arguments.take(stringify!($name))?;
+        $crate::source::call!($arguments, $function, [$($ready)* $name,] $($($rest)*)?)
+    }};
+}
+
+/// Lists the rows and entries of one file: `rows![epley_1985, brzycki_1993];`
+macro_rules! rows {
+    ($($name:ident),* $(,)?) => {
+        pub(crate) static ROWS: &[&$crate::source::Row] = &[$(&$name::ROW),*];
+        pub(crate) static ENTRIES: &[&$crate::source::Entry] = &[$(&$name::ENTRY),*];
+    };
+}
+
+#[cfg(feature = "serde")]
+pub(crate) use call;
+pub(crate) use {arguments, constant, formula, rows};

@@ -1,0 +1,141 @@
+//! A plain tree of values, and its strict reader and writer.
+//!
+//! Uses `error`. What arrives from outside (JSON text, a JavaScript object, an event of a newer version) is
+//! first a [`Value`]; reading a type from it accepts nothing but what the type names: no unknown field, no
+//! null, no text for a number. The error carries the code of the rule that was broken and the path to it.
+
+mod read;
+mod write;
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use crate::error::Error;
+
+/// A tree of plain values, as JSON knows them. Numbers are finite `f64`; fields keep their order.
+///
+/// ```
+/// use bismar::{Code, quantity::Mass, value::Value};
+///
+/// let value = Value::Map(vec![("kg".into(), Value::Number(62.5))]);
+/// assert_eq!(value.read::<Mass>()?, Mass::from_kg(62.5)?);
+///
+/// let wrong = Value::Map(vec![("stone".into(), Value::Number(9.0))]);
+/// assert_eq!(wrong.read::<Mass>().unwrap_err().code(), Code::UnknownVariant);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Value {
+    /// Nothing.
+    #[default]
+    Null,
+    /// True or false.
+    Bool(bool),
+    /// A finite number.
+    Number(f64),
+    /// A text.
+    Text(String),
+    /// A list.
+    List(Vec<Value>),
+    /// Named fields in the order given.
+    Map(Vec<(String, Value)>),
+}
+
+impl Value {
+    /// Reads a type, strictly.
+    ///
+    /// # Errors
+    /// The code of the rule that was broken, with the path to the field.
+    pub fn read<T: serde::de::DeserializeOwned>(&self) -> Result<T, Error> {
+        T::deserialize(read::Strict(self))
+    }
+
+    /// Writes a type as a tree.
+    ///
+    /// # Errors
+    /// `not_finite` if a number in it is NaN or infinite.
+    pub fn write<T: serde::Serialize + ?Sized>(value: &T) -> Result<Value, Error> {
+        value.serialize(write::Writer)
+    }
+
+    /// The field of that name, if this is a map that has it.
+    #[must_use]
+    pub fn field(&self, name: &str) -> Option<&Value> {
+        match self {
+            Value::Map(fields) => fields.iter().find(|(key, _)| key == name).map(|(_, value)| value),
+            _ => None,
+        }
+    }
+
+    /// Parses JSON text. Numbers come out correctly rounded; a field given twice is an error.
+    ///
+    /// # Errors
+    /// `not_json`, `duplicate_field`.
+    #[cfg(feature = "json")]
+    pub fn from_json(text: &str) -> Result<Value, Error> {
+        serde_json::from_str(text).map_err(|error| {
+            let error = Error::unpack(&error);
+            if error.code() == crate::Code::WrongType {
+                Error::new(crate::Code::NotJson, "", crate::error::Given::Nothing, error.allowed().clone())
+            } else {
+                error
+            }
+        })
+    }
+
+    /// Writes compact JSON text.
+    #[cfg(feature = "json")]
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// Writes indented JSON text.
+    #[cfg(feature = "json")]
+    #[must_use]
+    pub fn to_json_pretty(&self) -> String {
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+}
+
+/// Named arguments of a call, taken one by one; what is left over at the end is an unknown field.
+#[derive(Debug)]
+pub struct Arguments<'a> {
+    left: Vec<(&'a str, &'a Value)>,
+}
+
+impl<'a> Arguments<'a> {
+    /// Arguments from a map.
+    ///
+    /// # Errors
+    /// `wrong_type` if the value is not a map; `duplicate_field`.
+    pub fn new(given: &'a Value) -> Result<Arguments<'a>, Error> {
+        let Value::Map(fields) = given else {
+            return Err(read::wrong_type(given, "a map of named arguments"));
+        };
+        read::no_duplicates(fields)?;
+        Ok(Arguments { left: fields.iter().map(|(key, value)| (key.as_str(), value)).collect() })
+    }
+
+    /// Takes one argument. An absent one is an error unless its type is an `Option`.
+    ///
+    /// # Errors
+    /// `missing_field`, or what reading the type reports, with the path.
+    pub fn take<T: serde::de::DeserializeOwned>(&mut self, name: &'static str) -> Result<T, Error> {
+        match self.left.iter().position(|(key, _)| *key == name) {
+            Some(at) => self.left.swap_remove(at).1.read().map_err(|error: Error| error.within(name)),
+            None => T::deserialize(read::Absent(name)),
+        }
+    }
+
+    /// Ends the reading.
+    ///
+    /// # Errors
+    /// `unknown_field` if an argument was not taken.
+    pub fn finish(self) -> Result<(), Error> {
+        match self.left.first() {
+            None => Ok(()),
+            Some((key, _)) => Err(Error::plain(crate::Code::UnknownField, "").within(key)),
+        }
+    }
+}

@@ -1,0 +1,289 @@
+//! Published checks: every public formula against something outside the project.
+//!
+//! Reads `tests/published/*.json`, and every `*.json` below the folders named in `BISMAR_VECTORS` (separated
+//! by `:`), so that anyone can hold the crate against cases of their own. `BISMAR_UPDATE=1` writes
+//! `tests/published/names.json` anew.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic"
+)]
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+use bismar::registry;
+use bismar::source::Kind;
+use bismar::value::Value;
+
+const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
+
+struct Case {
+    place: String,
+    function: String,
+    body: Value,
+    standing: String,
+    seen: Option<String>,
+}
+
+fn text<'a>(value: &'a Value, field: &str) -> Option<&'a str> {
+    match value.field(field) {
+        Some(Value::Text(text)) => Some(text),
+        _ => None,
+    }
+}
+
+fn json_files(folder: &Path, found: &mut Vec<PathBuf>) {
+    let mut entries: Vec<_> = std::fs::read_dir(folder)
+        .unwrap_or_else(|error| panic!("{}: {error}", folder.display()))
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    entries.sort();
+    for path in entries {
+        if path.is_dir() {
+            json_files(&path, found);
+        } else if path.extension().is_some_and(|kind| kind == "json") && !path.ends_with("names.json") {
+            found.push(path);
+        }
+    }
+}
+
+fn read_cases(path: &Path) -> Vec<Case> {
+    let name = path.file_name().unwrap().to_string_lossy().into_owned();
+    let document = std::fs::read_to_string(path).unwrap();
+    let document = Value::from_json(&document).unwrap_or_else(|error| panic!("{name}: {error}"));
+    let source = document.field("source").unwrap_or_else(|| panic!("{name}: no source"));
+    let Some(Value::List(cases)) = document.field("cases") else { panic!("{name}: no cases") };
+    cases
+        .iter()
+        .enumerate()
+        .map(|(at, body)| {
+            let place = format!("{name}[{at}]");
+            let own = |field| text(body, field).or_else(|| text(source, field)).map(String::from);
+            let standing = own("standing").unwrap_or_else(|| panic!("{place}: no standing"));
+            let seen = own("seen");
+            let fields = ["function", "given", "expect", "within", "expect_error", "published", "follows"];
+            let extra = ["standing", "seen", "where", "note"];
+            if let Value::Map(map) = body {
+                for (key, _) in map {
+                    let known = fields.contains(&key.as_str()) || extra.contains(&key.as_str());
+                    assert!(known, "{place}: unknown field {key}");
+                }
+            }
+            let function = text(body, "function").unwrap_or_else(|| panic!("{place}: no function")).into();
+            Case { place, function, body: body.clone(), standing, seen }
+        })
+        .collect()
+}
+
+/// A published case says how its numbers reached this project; a computed one or a choice has nothing to read.
+fn check_provenance(case: &Case) -> Result<(), String> {
+    let place = &case.place;
+    match (case.standing.as_str(), case.seen.as_deref()) {
+        ("published" | "standard" | "common-practice", Some("read" | "memory")) => Ok(()),
+        ("computed" | "our-choice", None) => Ok(()),
+        (standing, seen) => Err(format!("{place}: standing {standing} with seen {seen:?}")),
+    }
+}
+
+/// Compares the named fields only. A number that is not whole needs a tolerance.
+fn compare(
+    path: &str,
+    expected: &Value,
+    within: Option<&Value>,
+    actual: Option<&Value>,
+) -> Result<(), String> {
+    match (expected, actual) {
+        (Value::Map(fields), Some(actual)) => {
+            for (key, expected) in fields {
+                let within = match within {
+                    Some(Value::Number(_)) => within,
+                    Some(other) => other.field(key),
+                    None => None,
+                };
+                compare(&format!("{path}.{key}"), expected, within, actual.field(key))?;
+            }
+            Ok(())
+        }
+        (Value::List(items), Some(Value::List(actual))) => {
+            if items.len() != actual.len() {
+                return Err(format!("{path}: {} items instead of {}", actual.len(), items.len()));
+            }
+            for (at, (expected, actual)) in items.iter().zip(actual).enumerate() {
+                let within = match within {
+                    Some(Value::List(list)) => list.get(at),
+                    other => other,
+                };
+                compare(&format!("{path}[{at}]"), expected, within, Some(actual))?;
+            }
+            Ok(())
+        }
+        (Value::Number(expected), Some(Value::Number(actual))) => {
+            let tolerance = match within {
+                Some(Value::Number(tolerance)) => *tolerance,
+                _ if expected.fract() == 0.0 => 0.0,
+                _ => return Err(format!("{path}: {expected} is not whole and has no tolerance")),
+            };
+            // A tolerance of half a printed digit must not fail on the last bit of that half.
+            let slack = if tolerance > 0.0 { expected.abs() * 1e-15 } else { 0.0 };
+            if (actual - expected).abs() <= tolerance + slack {
+                Ok(())
+            } else {
+                Err(format!("{path}: {actual} instead of {expected} within {tolerance}"))
+            }
+        }
+        // An absent field stands for null.
+        (Value::Null, None) => Ok(()),
+        (expected, Some(actual)) if expected == actual => Ok(()),
+        (expected, actual) => Err(format!("{path}: {actual:?} instead of {expected:?}")),
+    }
+}
+
+fn run(case: &Case) -> Result<(), String> {
+    let place = &case.place;
+    let given = case.body.field("given").ok_or_else(|| format!("{place}: no given"))?;
+    let result = registry::call(&case.function, given);
+    match (case.body.field("expect"), text(&case.body, "expect_error"), result) {
+        (Some(expected), None, Ok(actual)) => {
+            let published = case.body.field("published").is_some();
+            let follows = case.body.field("follows");
+            if published && follows != Some(&Value::Bool(false)) {
+                return Err(format!("{place}: a kept published number needs \"follows\": false"));
+            }
+            if published {
+                // What is recorded as not following must really not follow, or the record is wrong.
+                let kept = case.body.field("published").unwrap_or(&Value::Null);
+                if compare(place, kept, case.body.field("within"), Some(&actual)).is_ok() {
+                    return Err(format!("{place}: the published number does follow"));
+                }
+            }
+            compare(place, expected, case.body.field("within"), Some(&actual))
+        }
+        (None, Some(code), Err(error)) if error.code().as_str() == code => Ok(()),
+        (None, Some(code), Err(error)) => Err(format!("{place}: error {error} instead of {code}")),
+        (None, Some(code), Ok(actual)) => Err(format!("{place}: {actual:?} instead of error {code}")),
+        (Some(_), None, Err(error)) => Err(format!("{place}: {error}")),
+        _ => Err(format!("{place}: needs exactly one of expect and expect_error")),
+    }
+}
+
+fn own_cases() -> Vec<Case> {
+    let mut files = Vec::new();
+    json_files(Path::new(FOLDER), &mut files);
+    files.iter().flat_map(|path| read_cases(path)).collect()
+}
+
+#[test]
+fn every_published_check_holds() {
+    let cases = own_cases();
+    let mut failures = Vec::new();
+    let mut functions = BTreeSet::new();
+    let mut standings: BTreeMap<String, usize> = BTreeMap::new();
+    for case in &cases {
+        failures.extend(check_provenance(case).err());
+        failures.extend(run(case).err());
+        functions.insert(case.function.clone());
+        let seen = case.seen.as_deref().map_or(String::new(), |seen| format!(", {seen}"));
+        *standings.entry(format!("{}{seen}", case.standing)).or_default() += 1;
+    }
+    println!("published checks: {} cases over {} functions", cases.len(), functions.len());
+    for (standing, count) in &standings {
+        println!("  {count:5} {standing}");
+    }
+    assert!(failures.is_empty(), "{} failures:\n{}", failures.len(), failures.join("\n"));
+}
+
+#[test]
+fn cases_from_outside_hold() {
+    let Ok(folders) = std::env::var("BISMAR_VECTORS") else { return };
+    let mut failures = Vec::new();
+    for folder in folders.split(':').filter(|folder| !folder.is_empty()) {
+        let mut files = Vec::new();
+        json_files(Path::new(folder), &mut files);
+        for path in files {
+            let cases = read_cases(&path);
+            let (mapped, unmapped): (Vec<_>, Vec<_>) =
+                cases.iter().partition(|case| registry::row(&case.function).is_some());
+            let keys: BTreeSet<_> = unmapped.iter().map(|case| case.function.as_str()).collect();
+            println!("{}: {} mapped, not mapped: {keys:?}", path.display(), mapped.len());
+            if mapped.is_empty() {
+                failures.push(format!("{}: nothing maps", path.display()));
+            }
+            failures.extend(mapped.iter().filter_map(|case| run(case).err()));
+        }
+    }
+    assert!(failures.is_empty(), "{} failures:\n{}", failures.len(), failures.join("\n"));
+}
+
+#[test]
+fn every_row_has_a_check() {
+    let checked: BTreeSet<String> = own_cases().into_iter().map(|case| case.function).collect();
+    let missing: Vec<_> = registry::rows().map(|row| row.key).filter(|key| !checked.contains(*key)).collect();
+    assert!(missing.is_empty(), "rows without a check in tests/published: {missing:?}");
+}
+
+#[test]
+fn rows_and_entries_are_the_same_keys_once_each() {
+    let rows: Vec<_> = registry::rows().map(|row| row.key).collect();
+    let entries: Vec<_> = registry::entries().map(|entry| entry.key).collect();
+    assert_eq!(rows, entries);
+    let unique: BTreeSet<_> = rows.iter().collect();
+    assert_eq!(unique.len(), rows.len(), "a key is declared twice");
+}
+
+/// A row that says nothing about where its numbers come from is a gap, whatever its checks say.
+#[test]
+fn every_row_names_its_source() {
+    use bismar::source::{Seen, Standing};
+    for row in registry::rows() {
+        assert!(!row.source.citation.is_empty() && !row.place.is_empty(), "{}: source and place", row.key);
+        let sourced = matches!(row.standing, Standing::Published | Standing::Standard);
+        assert_eq!(sourced, row.seen != Seen::NotApplicable, "{}: standing and seen disagree", row.key);
+        assert!(row.doc.trim().lines().next().is_some(), "{}: no documentation", row.key);
+    }
+}
+
+#[test]
+fn names_are_listed() {
+    let mut names = Vec::new();
+    for row in registry::rows() {
+        let arguments: Vec<_> = row
+            .arguments
+            .iter()
+            .map(|argument| (argument.name.to_string(), Value::Text(plain(argument.r#type))))
+            .collect();
+        names.push((
+            row.key.to_string(),
+            Value::Map(vec![
+                (
+                    "kind".into(),
+                    Value::Text(if row.kind == Kind::Function { "function" } else { "constant" }.into()),
+                ),
+                ("arguments".into(), Value::Map(arguments)),
+                ("result".into(), Value::Text(plain(row.result))),
+            ]),
+        ));
+    }
+    names.sort_by(|(a, _), (b, _)| a.cmp(b));
+    let written = format!("{}\n", Value::Map(names).to_json_pretty());
+    let path = Path::new(FOLDER).join("names.json");
+    if std::env::var_os("BISMAR_UPDATE").is_some() {
+        std::fs::write(&path, &written).unwrap();
+    }
+    let kept = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(kept == written, "tests/published/names.json is out of date; run with BISMAR_UPDATE=1");
+}
+
+/// A type as written in the source, with the spacing of the macro undone.
+fn plain(r#type: &str) -> String {
+    r#type
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .replace(" <", "<")
+        .replace("< ", "<")
+        .replace(" >", ">")
+}

@@ -1,0 +1,163 @@
+//! The shape of the source: which module may use which, and how formulas are declared.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic"
+)]
+
+use std::path::{Path, PathBuf};
+
+/// Modules from the top down: each may use only those named before it.
+const ORDER: &[&str] = &[
+    "error",
+    "numeric",
+    "value",
+    "source",
+    "quantity",
+    "caution",
+    "reason",
+    "statistics",
+    "one_rm",
+    "loading",
+    "record",
+    "dose",
+    "condition",
+    "gate",
+    "progression",
+    "prescription",
+    "rehearsal",
+    "horizon",
+    "registry",
+    "text",
+];
+
+fn files(folder: &Path, found: &mut Vec<PathBuf>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            files(&path, found);
+        } else if path.extension().is_some_and(|kind| kind == "rs") {
+            found.push(path);
+        }
+    }
+}
+
+fn sources() -> Vec<(String, PathBuf, String)> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut found = Vec::new();
+    files(&root, &mut found);
+    found.sort();
+    found
+        .into_iter()
+        .map(|path| {
+            let inside = path.strip_prefix(&root).unwrap().to_path_buf();
+            let first = inside.components().next().unwrap().as_os_str().to_string_lossy().into_owned();
+            let module = first.trim_end_matches(".rs").to_string();
+            let text = std::fs::read_to_string(&path).unwrap();
+            (module, inside, text)
+        })
+        .collect()
+}
+
+/// The part of a file that is not its tests, with comments taken out.
+fn code(text: &str) -> String {
+    let code = text.split("#[cfg(test)]\nmod tests").next().unwrap_or_default();
+    code.lines().filter(|line| !line.trim_start().starts_with("//")).collect::<Vec<_>>().join("\n")
+}
+
+/// Every module named after `crate::`, groups such as `crate::{a, b::c}` included.
+fn named_modules(code: &str) -> Vec<String> {
+    let mut named = Vec::new();
+    for piece in code.split("crate::").skip(1) {
+        if let Some(group) = piece.strip_prefix('{') {
+            let (mut depth, mut word) = (0, String::new());
+            for c in group.chars() {
+                match c {
+                    '{' => depth += 1,
+                    '}' if depth == 0 => break,
+                    '}' => depth -= 1,
+                    ',' if depth == 0 => named.push(std::mem::take(&mut word)),
+                    c if depth == 0 => word.push(c),
+                    _ => {}
+                }
+            }
+            named.push(word);
+        } else {
+            named.push(piece.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect());
+        }
+    }
+    named.iter().map(|word| word.trim().split("::").next().unwrap_or_default().to_string()).collect()
+}
+
+#[test]
+fn a_module_uses_only_those_above_it() {
+    let mut broken = Vec::new();
+    for (module, path, text) in sources() {
+        if module == "lib" || module == "guide" {
+            continue;
+        }
+        let Some(floor) = ORDER.iter().position(|name| *name == module) else {
+            broken.push(format!("{}: module {module} is not in the table", path.display()));
+            continue;
+        };
+        for used in named_modules(&code(&text)) {
+            match ORDER.iter().position(|name| *name == used) {
+                Some(other) if other > floor => {
+                    broken.push(format!("{}: {module} uses {used}", path.display()))
+                }
+                _ => {}
+            }
+        }
+    }
+    assert!(broken.is_empty(), "{}", broken.join("\n"));
+}
+
+#[test]
+fn a_group_of_imports_is_read() {
+    assert_eq!(
+        named_modules("use crate::{error::{Code, Error}, gate};\ncrate::dose::x"),
+        ["error", "gate", "dose"]
+    );
+}
+
+/// A public function that documents a formula must be declared by the macro, or it has no row.
+#[test]
+fn every_documented_formula_is_declared_by_the_macro() {
+    let mut loose = Vec::new();
+    for (_, path, text) in sources() {
+        let lines: Vec<_> = text.lines().collect();
+        for (at, line) in lines.iter().enumerate() {
+            let documented = line.trim_start().starts_with("/// # Formula");
+            if !documented {
+                continue;
+            }
+            let mut first = at;
+            while first > 0 && lines[first - 1].trim_start().starts_with("///") {
+                first -= 1;
+            }
+            let item = lines[at..].iter().find(|line| !line.trim_start().starts_with("///"));
+            let is_function = item.is_some_and(|line| line.trim_start().starts_with("pub fn"));
+            let declared = first >= 2 && lines[first - 2].trim().ends_with("! {");
+            if is_function && !declared {
+                loose.push(format!("{}:{}", path.display(), at + 1));
+            }
+        }
+    }
+    assert!(loose.is_empty(), "formula without the macro: {loose:?}");
+}
+
+#[test]
+fn every_module_says_what_it_is_for_and_what_it_may_use() {
+    for (module, path, text) in sources() {
+        let is_root = path.components().count() == 1 || path.ends_with("mod.rs");
+        if module == "lib" || !is_root {
+            continue;
+        }
+        let head: String = text.lines().take_while(|line| line.starts_with("//!")).collect();
+        assert!(head.len() > 40, "{}: no purpose", path.display());
+        assert!(head.contains("Uses"), "{}: does not say what it uses", path.display());
+    }
+}
