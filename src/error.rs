@@ -49,6 +49,7 @@ codes! {
     OutOfRange "out_of_range" "The value lies outside the range that its type allows.",
     NotANumber "not_a_number" "The text could not be read as a decimal number.",
     UnknownUnit "unknown_unit" "The unit is not one of those allowed here.",
+    NotAName "not_a_name" "The text cannot serve as a name.",
     NotADate "not_a_date" "The text is not a calendar date of the form YYYY-MM-DD.",
     NotAHalfStep "not_a_half_step" "The value must be a whole number or end in .5.",
     NotWhole "not_whole" "The value must be a whole number.",

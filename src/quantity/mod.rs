@@ -6,6 +6,7 @@
 //! |---|---|---|
 //! | [`Mass`] | a mass on a bar | whole nanograms, kg and lb in and out |
 //! | [`Kilograms`] | a calculated mass, such as an estimate | kg, `f64` |
+//! | [`Name`] | a short name chosen by the host | 1 to 40 characters |
 //! | [`Length`] | a height or thickness | whole micrometres |
 //! | [`Day`] | a calendar day in the lifter's own calendar | civil day number |
 //! | [`Reps`] | repetitions | whole or half |
@@ -19,6 +20,7 @@ mod effort;
 mod interval;
 mod length;
 mod mass;
+mod name;
 mod pound;
 mod scalar;
 
@@ -27,6 +29,7 @@ pub use effort::{Reserve, Rir, Rpe};
 pub use interval::Interval;
 pub use length::Length;
 pub use mass::{Kilograms, Mass, Unit};
+pub use name::Name;
 pub use pound::{POUND, mass_in_pounds};
 pub use scalar::{Fraction, Pain, Reps};
 
