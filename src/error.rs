@@ -72,6 +72,14 @@ codes! {
     // dose
     // condition
     // horizon
+    AgeOutOfDomain "age_out_of_domain" "The model or table has no value at this age.",
+    AgesReversed "ages_reversed" "The later age or day lies before the earlier one.",
+    BodyMassOutOfDomain "body_mass_out_of_domain" "The formula is not defined, or not meant, at this body mass.",
+    SexNeeded "sex_needed" "The answer differs between the sexes and has no common range; sex must be given.",
+    NotMeasuredInSex "not_measured_in_sex" "The source measured the other sex only.",
+    NotInSource "not_in_source" "The source has no value for this combination.",
+    CurveBroken "curve_broken" "The pieces of the curve leave a gap, overlap, or are empty.",
+    StrengthUsedUp "strength_used_up" "The curve reaches no strength at all before this age.",
     // statistics
     SuccessesExceedTrials "successes_exceed_trials" "There are more successes than trials.",
     NoTrials "no_trials" "At least one trial is needed.",

@@ -1,6 +1,83 @@
 //! Keys of safety texts: what to show beside an answer, worded elsewhere.
 //!
-//! Uses error.
+//! Uses nothing of the crate. An answer carries the keys; a host may put its own words to each.
+
+macro_rules! cautions {
+    ($($variant:ident $text:literal $meaning:literal),+ $(,)?) => {
+        /// What to show beside an answer, as a stable key. The text form never changes within a major version.
+        #[non_exhaustive]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[cfg_attr(
+            feature = "serde",
+            derive(serde::Serialize, serde::Deserialize),
+            serde(rename_all = "snake_case")
+        )]
+        pub enum Caution {
+            $(#[doc = $meaning] $variant,)+
+        }
+
+        impl Caution {
+            /// Every caution of this version.
+            pub const ALL: &'static [Caution] = &[$(Caution::$variant,)+];
+
+            /// The stable machine text, for example `not_a_prognosis`.
+            #[must_use]
+            pub const fn as_str(self) -> &'static str {
+                match self { $(Caution::$variant => $text,)+ }
+            }
+
+            /// What the caution says, in one plain sentence.
+            #[must_use]
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Caution::$variant => $meaning,)+ }
+            }
+        }
+    };
+}
+
+// One line a caution, grouped by the module that first needed it.
+cautions! {
+    // horizon
+    NotAPrognosis "not_a_prognosis" "Arithmetic over what a group of people showed; it foretells nothing about one person.",
+    TalkToClinician "talk_to_clinician" "Worth talking over with a clinician; nothing here diagnoses.",
+    OtherPopulation "other_population" "The people measured may differ from this person in age, sex, health or training.",
+    NoIntervalPublished "no_interval_published" "The source prints one figure and no range, so the real spread is wider than shown.",
+    CrossSectional "cross_sectional" "Different people of different ages were compared, which shows a slower fall than following the same people.",
+    SurvivorsOnly "survivors_only" "Records and meets show those who still compete, not those who stopped.",
+    SmallSample "small_sample" "Very few people were measured.",
+    OpenEnded "open_ended" "The fastest fall may be faster than shown; the source gives no upper end.",
+    SourceNotRead "source_not_read" "The numbers were recalled and not checked against the issuing document.",
+    SexUnknown "sex_unknown" "Sex is not given, so the range covers both sexes.",
+    ProjectJudgement "project_judgement" "A judgement of this project over several sources; change it where better is known.",
+    SteepAboveEighty "steep_above_eighty" "Above 80 the coefficient rises faster than strength falls, since few people of that age compete.",
+    MachineSpecific "machine_specific" "Measured on one kind of machine; loads on another do not compare.",
+    DirectionOnly "direction_only" "The source tells the direction; the size is not well known.",
+    ThresholdOfOnePopulation "threshold_of_one_population" "Another study found no such threshold; it belongs to the people measured.",
+}
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+
+#[cfg(test)]
+mod tests {
+    use super::Caution;
+
+    #[test]
+    fn keys_are_unique_and_snake_case() {
+        for (index, caution) in Caution::ALL.iter().enumerate() {
+            let text = caution.as_str();
+            assert!(text.chars().all(|c| c.is_ascii_lowercase() || c == '_'), "{text}");
+            assert!(caution.meaning().ends_with('.'), "{text} needs a sentence");
+            assert!(!Caution::ALL[..index].iter().any(|earlier| earlier.as_str() == text), "{text} twice");
+        }
+    }
+
+    #[cfg(feature = "serde")]
+    #[test]
+    fn the_key_is_what_is_written() {
+        for caution in Caution::ALL {
+            let written = crate::value::Value::write(caution).unwrap();
+            assert_eq!(written, crate::value::Value::Text(caution.as_str().into()));
+        }
+    }
+}
