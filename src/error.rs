@@ -84,6 +84,8 @@ codes! {
     SuccessesExceedTrials "successes_exceed_trials" "There are more successes than trials.",
     NoTrials "no_trials" "At least one trial is needed.",
     NotEnoughData "not_enough_data" "There are too few values to answer.",
+    NotIdentified "not_identified" "The values do not determine the answer: some of them repeat each other.",
+    WrongLength "wrong_length" "Two lists that belong together differ in length.",
     ZeroSpread "zero_spread" "All values are equal, so the question has no answer.",
     DidNotConverge "did_not_converge" "The calculation did not settle within its stated number of steps.",
 }

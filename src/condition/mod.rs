@@ -2,5 +2,9 @@
 //!
 //! Uses error, numeric, source, quantity, caution, reason, statistics, one_rm, record.
 
+mod day_class;
+
+pub use day_class::DayClass;
+
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];

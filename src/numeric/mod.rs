@@ -2,8 +2,31 @@
 //!
 //! Uses `error`. Every transcendental function of the crate comes through here, from `libm`; the versions of
 //! the standard library may differ in the last bit between platforms and are banned by lint.
+//!
+//! | file | what is there |
+//! |---|---|
+//! | `normal` | density, distribution, quantile, reach of an interval |
+//! | `gamma`, `beta`, `binomial`, `student` | log gamma, incomplete beta and its inverse, binomial, t |
+//! | `sum`, `moments` | compensated sums and exact products; mean and variance in one pass |
+//! | `qr`, `least_squares` | orthogonal factorisation; linear fit with standard errors |
+//! | `search` | root in a bracket, lowest point of a curve or surface |
+//! | `quadrature` | Gauss-Legendre points and weights |
+//! | `generator` | the one seeded generator |
 
 #![allow(dead_code, reason = "a front: some functions wait for the module that needs them")]
+
+pub(crate) mod beta;
+pub(crate) mod binomial;
+pub(crate) mod gamma;
+pub(crate) mod generator;
+pub(crate) mod least_squares;
+pub(crate) mod moments;
+pub(crate) mod normal;
+pub(crate) mod qr;
+pub(crate) mod quadrature;
+pub(crate) mod search;
+pub(crate) mod student;
+pub(crate) mod sum;
 
 use crate::error::{Code, Error};
 

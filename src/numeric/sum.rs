@@ -1,0 +1,82 @@
+//! Sums that keep what plain addition drops.
+
+use super::fabs;
+
+/// Neumaier's compensated sum (1974): the rounding error of each addition is kept apart and added at the end.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Sum {
+    total: f64,
+    lost: f64,
+}
+
+impl Sum {
+    pub(crate) fn add(&mut self, value: f64) {
+        let next = self.total + value;
+        self.lost += if fabs(self.total) >= fabs(value) {
+            (self.total - next) + value
+        } else {
+            (value - next) + self.total
+        };
+        self.total = next;
+    }
+
+    /// Adds `a * b` with the rounding error of the product kept.
+    pub(crate) fn add_product(&mut self, a: f64, b: f64) {
+        let product = a * b;
+        let (a_high, a_low) = halves(a);
+        let (b_high, b_low) = halves(b);
+        let error = ((a_high * b_high - product) + a_high * b_low + a_low * b_high) + a_low * b_low;
+        self.add(product);
+        if error.is_finite() {
+            self.add(error);
+        }
+    }
+
+    pub(crate) fn value(self) -> f64 {
+        self.total + self.lost
+    }
+}
+
+/// A number split into two of at most 26 bits each (Dekker 1971), so that products of the parts are exact.
+fn halves(value: f64) -> (f64, f64) {
+    const SPLIT: f64 = 134_217_729.0; // 2^27 + 1
+    let scaled = SPLIT * value;
+    let high = scaled - (scaled - value);
+    (high, value - high)
+}
+
+impl FromIterator<f64> for Sum {
+    fn from_iter<T: IntoIterator<Item = f64>>(values: T) -> Sum {
+        let mut sum = Sum::default();
+        for value in values {
+            sum.add(value);
+        }
+        sum
+    }
+}
+
+/// Compensated sum of the values.
+pub(crate) fn sum(values: impl IntoIterator<Item = f64>) -> f64 {
+    values.into_iter().collect::<Sum>().value()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keeps_what_plain_addition_drops() {
+        let values = [1.0, 1e100, 1.0, -1e100];
+        assert_eq!(sum(values).to_bits(), 2.0_f64.to_bits());
+        assert_eq!(values.iter().sum::<f64>().to_bits(), 0.0_f64.to_bits());
+        assert_eq!(sum([0.1; 10]).to_bits(), 1.0_f64.to_bits());
+    }
+
+    #[test]
+    fn products_keep_their_error() {
+        let mut exact = Sum::default();
+        exact.add_product(1.0 + f64::EPSILON, 1.0 - f64::EPSILON);
+        exact.add(-1.0);
+        assert_eq!(exact.value().to_bits(), (-f64::EPSILON * f64::EPSILON).to_bits());
+    }
+}
