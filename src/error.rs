@@ -69,7 +69,6 @@ codes! {
     PercentOutOfDomain "percent_out_of_domain" "The equation has no answer at this fraction of the one-repetition maximum.",
     // loading
     // record, gate, progression, prescription
-    NameNotAllowed "name_not_allowed" "The name is empty, too long, or has space at an end.",
     TooManyCriticalCriteria "too_many_critical_criteria" "More criteria are critical than one lift may have.",
     DuplicateCriterion "duplicate_criterion" "The same criterion is named twice.",
     UnknownCriterion "unknown_criterion" "A mark names a criterion that is not on the list of the lift.",

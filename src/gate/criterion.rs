@@ -1,14 +1,10 @@
 //! What is looked at: named criteria, some of them critical.
 
-use alloc::string::String;
 use alloc::vec::Vec;
-use core::fmt;
 
 use crate::error::{Allowed, Code, Error};
+use crate::quantity::Name;
 use crate::source::{OURS, constant, rows};
-
-/// Longest name of a criterion or a rater, in characters.
-pub const NAME_LENGTH: usize = 40;
 
 /// Most criteria of one lift; more than a person can watch is not a gate.
 pub const CRITERIA: usize = 20;
@@ -22,78 +18,6 @@ constant! {
     pub const CRITICAL_CRITERIA: u16 = 3;
     source: OURS, place: "technique gate", standing: OurChoice, seen: NotApplicable,
     domain: "criteria a lift",
-}
-
-fn short_name(field: &'static str, name: String) -> Result<String, Error> {
-    let length = name.chars().count();
-    if (1..=NAME_LENGTH).contains(&length) && name.trim().len() == name.len() {
-        Ok(name)
-    } else {
-        let rule = "1 to 40 characters, no space at either end";
-        Err(Error::new(Code::NameNotAllowed, field, name, Allowed::rule(rule)))
-    }
-}
-
-macro_rules! short_name {
-    ($(#[doc = $doc:expr])* $type:ident, $field:literal) => {
-        $(#[doc = $doc])*
-        #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub struct $type(String);
-
-        impl $type {
-            /// A name of 1 to 40 characters, without space at either end.
-            ///
-            /// # Errors
-            /// `name_not_allowed`.
-            pub fn new(name: impl Into<String>) -> Result<$type, Error> {
-                short_name($field, name.into()).map($type)
-            }
-
-            /// The name.
-            #[must_use]
-            pub fn as_str(&self) -> &str {
-                &self.0
-            }
-        }
-
-        impl fmt::Display for $type {
-            fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-                out.write_str(&self.0)
-            }
-        }
-
-        #[cfg(feature = "serde")]
-        impl serde::Serialize for $type {
-            fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-                to.serialize_str(&self.0)
-            }
-        }
-
-        #[cfg(feature = "serde")]
-        impl<'de> serde::Deserialize<'de> for $type {
-            fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<$type, D::Error> {
-                $type::new(String::deserialize(from)?).map_err(serde::de::Error::custom)
-            }
-        }
-    };
-}
-
-short_name! {
-    /// Name of a criterion, in the coach's own words.
-    ///
-    /// ```
-    /// use bismar::gate::CriterionId;
-    ///
-    /// assert_eq!(CriterionId::new("knees track feet")?.as_str(), "knees track feet");
-    /// assert!(CriterionId::new("").is_err());
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    CriterionId, "criterion"
-}
-
-short_name! {
-    /// Name of who gave the marks, chosen by the host.
-    RaterId, "rater"
 }
 
 /// One thing that is looked at in a lift.
@@ -110,8 +34,8 @@ short_name! {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Criterion {
-    /// Its name.
-    pub id: CriterionId,
+    /// Its name, in the coach's own words.
+    pub id: Name,
     /// Whether a single miss of it fails the session.
     pub critical: bool,
     /// Work sets (1 is the first) in which it is judged, such as the one filmed from the side; empty for all.
@@ -123,17 +47,17 @@ impl Criterion {
     /// A criterion of which no repetition may miss.
     ///
     /// # Errors
-    /// `name_not_allowed`.
+    /// `not_a_name`.
     pub fn critical(name: &str) -> Result<Criterion, Error> {
-        Ok(Criterion { id: CriterionId::new(name)?, critical: true, sets: Vec::new() })
+        Ok(Criterion { id: Name::new(name)?, critical: true, sets: Vec::new() })
     }
 
     /// A criterion that is watched and reported.
     ///
     /// # Errors
-    /// `name_not_allowed`.
+    /// `not_a_name`.
     pub fn ordinary(name: &str) -> Result<Criterion, Error> {
-        Ok(Criterion { id: CriterionId::new(name)?, critical: false, sets: Vec::new() })
+        Ok(Criterion { id: Name::new(name)?, critical: false, sets: Vec::new() })
     }
 
     /// The same criterion, judged in these work sets only (1 is the first).

@@ -2,9 +2,9 @@
 
 use alloc::vec::Vec;
 
-use super::criterion::{Criterion, CriterionId, RaterId};
+use super::criterion::Criterion;
 use crate::error::{Allowed, Code, Error};
-use crate::quantity::Length;
+use crate::quantity::{Length, Name};
 
 /// Most repetitions of one set, as in [`crate::quantity::Reps`].
 pub const REPS_IN_A_SET: u16 = 200;
@@ -41,7 +41,7 @@ pub enum Rater {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct CriterionMark {
     /// Which criterion.
-    pub criterion: CriterionId,
+    pub criterion: Name,
     /// Its mark.
     pub mark: Mark,
 }
@@ -76,7 +76,7 @@ pub struct SetMarks {
     pub rater: Rater,
     /// Which person that was.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub rater_id: Option<RaterId>,
+    pub rater_id: Option<Name>,
 }
 
 impl SetMarks {
@@ -110,15 +110,15 @@ impl SetMarks {
     /// The same set with one more mark.
     ///
     /// # Errors
-    /// `name_not_allowed`.
+    /// `not_a_name`.
     pub fn with(mut self, criterion: &str, mark: Mark) -> Result<SetMarks, Error> {
-        self.marks.push(CriterionMark { criterion: CriterionId::new(criterion)?, mark });
+        self.marks.push(CriterionMark { criterion: Name::new(criterion)?, mark });
         Ok(self)
     }
 
     /// The mark of a criterion; not seen if it is not named.
     #[must_use]
-    pub fn mark(&self, criterion: &CriterionId) -> Mark {
+    pub fn mark(&self, criterion: &Name) -> Mark {
         self.marks.iter().find(|mark| mark.criterion == *criterion).map_or(Mark::NotSeen, |mark| mark.mark)
     }
 

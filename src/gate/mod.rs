@@ -13,9 +13,7 @@ mod pass;
 mod rules;
 mod verdict;
 
-pub use criterion::{
-    CRITERIA, CRITICAL_CRITERIA, Criterion, CriterionId, NAME_LENGTH, RaterId, check_criteria,
-};
+pub use criterion::{CRITERIA, CRITICAL_CRITERIA, Criterion, check_criteria};
 pub use marks::{CriterionMark, Mark, REPS_IN_A_SET, Rater, SetMarks};
 pub use pass::{session_pass, set_pass};
 pub use rules::{PassRules, misses_allowed, pass_rules};

@@ -2,11 +2,12 @@
 
 use alloc::vec::Vec;
 
-use super::criterion::{Criterion, CriterionId, check_criteria};
+use super::criterion::{Criterion, check_criteria};
 use super::marks::{Mark, Rater, SetMarks};
 use super::rules::PassRules;
 use super::verdict::{FailingRep, Outcome, PassReason, SessionVerdict, SetVerdict, outcome_of};
 use crate::error::{Code, Error};
+use crate::quantity::Name;
 use crate::source::{OURS, formula, rows};
 
 /// Most work sets of one lift in one session.
@@ -26,7 +27,7 @@ impl<'a> Work<'a> {
 
     /// The mark as the gate sees it. A loss is believed whoever marked it; nothing better is taken from a
     /// rater who does not count.
-    fn mark(&self, criterion: &CriterionId) -> Mark {
+    fn mark(&self, criterion: &Name) -> Mark {
         match self.set.mark(criterion) {
             Mark::NotMet => Mark::NotMet,
             mark if self.counts => mark,
@@ -82,7 +83,7 @@ impl<'a> Work<'a> {
 }
 
 /// The criterion with the most losses, then the most borderline marks; the first of the list among equals.
-fn weakest(criteria: &[Criterion], work: &[Work<'_>]) -> Option<CriterionId> {
+fn weakest(criteria: &[Criterion], work: &[Work<'_>]) -> Option<Name> {
     let tally = |criterion: &Criterion| {
         let marks = work.iter().filter(|each| criterion.applies_to(each.number));
         marks.fold((0_u32, 0_u32), |(lost, unsure), each| match each.set.mark(&criterion.id) {

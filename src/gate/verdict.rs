@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::criterion::CriterionId;
+use crate::quantity::Name;
 
 /// Outcome of a set or a session.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -42,26 +42,26 @@ pub enum PassReason {
         /// Work set.
         set: u8,
         /// Which criterion.
-        criterion: CriterionId,
+        criterion: Name,
     },
     /// A critical criterion was borderline.
     CriticalBorderline {
         /// Work set.
         set: u8,
         /// Which criterion.
-        criterion: CriterionId,
+        criterion: Name,
     },
     /// A critical criterion was not seen in a set in which it is judged.
     CriticalNotSeen {
         /// Work set.
         set: u8,
         /// Which criterion.
-        criterion: CriterionId,
+        criterion: Name,
     },
     /// A criterion was seen in none of the sets.
     CriterionNotSeen {
         /// Which criterion.
-        criterion: CriterionId,
+        criterion: Name,
     },
     /// A repetition was missed among the first of the first work set, where none may be.
     EarlyMiss {
@@ -147,7 +147,7 @@ pub struct SetVerdict {
     pub first_failing_rep: Option<u16>,
     /// The criterion that held worst, if any did not hold.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub weakest: Option<CriterionId>,
+    pub weakest: Option<Name>,
     /// Everything that stands against a pass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub reasons: Vec<PassReason>,
@@ -179,7 +179,7 @@ pub struct SessionVerdict {
     pub misses_allowed: u32,
     /// The criterion that held worst over all sets, if any did not hold.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub weakest: Option<CriterionId>,
+    pub weakest: Option<Name>,
     /// The first repetition of the session recorded as not acceptable.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub first_failing: Option<FailingRep>,
