@@ -75,6 +75,12 @@ codes! {
     AcceptableExceedReps "acceptable_exceed_reps" "More repetitions are called acceptable than were done.",
     FirstFailingRepContradicts "first_failing_rep_contradicts" "The first failing repetition does not fit the number of acceptable ones.",
     // dose
+    NoRepetitions "no_repetitions" "There are no repetitions to average over.",
+    DayNotRecorded "day_not_recorded" "A day in the range was not recorded, which is not the same as a rest day.",
+    NotCovered "not_covered" "The published table has no row for this value.",
+    NoReserveLeft "no_reserve_left" "At the one-repetition maximum or above it the ratio has no value.",
+    TimeConstantsOutOfOrder "time_constants_out_of_order" "Fitness must fade more slowly than fatigue.",
+    NeverCrosses "never_crosses" "With these parameters the curve never reaches that point.",
     // condition
     // horizon
     AgeOutOfDomain "age_out_of_domain" "The model or table has no value at this age.",

@@ -1,6 +1,45 @@
 //! How much work was done and how tired it leaves: volume, session load, rolling load, impulse-response.
 //!
-//! Uses error, numeric, source, quantity, caution, statistics, one_rm, record.
+//! Uses error, numeric, source, quantity, caution, statistics, one_rm, record. Takes plain sets
+//! ([`SetDone`]) and plain daily loads ([`DailyLoad`]) and need not know the log. Published metrics only, each
+//! with what has been said against it ([`LoadCaution`]); nothing here foretells injury, and no level is called
+//! good or bad.
+//!
+//! | question | function |
+//! |---|---|
+//! | how much was lifted? | [`volume_load`], [`average_load`], [`relative_volume`] |
+//! | and with the body counted? | [`maximum_dynamic_strength_volume_load`], [`system_mass`] |
+//! | how hard was the session? | [`session_load_foster_2001`] |
+//! | how alike were the days of the week? | [`week_monotony`] |
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+mod body_mass;
+mod critique;
+mod daily;
+mod monotony;
+mod session;
+mod set;
+mod volume;
+
+pub use body_mass::{
+    BodyTable, SHANK_AND_FOOT_SHARE, SegmentShares, maximum_dynamic_strength_volume_load, pull_up_body_share,
+    segment_shares_de_leva_1996, squat_body_share, system_mass,
+};
+pub use critique::LoadCaution;
+pub use daily::{DailyLoad, LoadTotal};
+pub use monotony::{
+    Deviation, Monotony, WeekBasis, WeekLoad, monotony_limit, monotony_of, sessions_monotony, week_monotony,
+    weekly_load,
+};
+pub use session::{
+    SessionRated, day_load_foster_2001, session_load_by_repetitions, session_load_foster_2001,
+};
+pub use set::{RelativeSet, SetDone, SetMoved};
+pub use volume::{
+    average_load, relative_average_load, relative_volume, relative_volume_load, session_density,
+    total_repetitions, volume_load,
+};
+
+pub(crate) static ROWS: &[&[&crate::source::Row]] =
+    &[volume::ROWS, body_mass::ROWS, session::ROWS, monotony::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
+    &[volume::ENTRIES, body_mass::ENTRIES, session::ENTRIES, monotony::ENTRIES];
