@@ -68,6 +68,11 @@ codes! {
     LoadOutOfDomain "load_out_of_domain" "The equation is not defined at this load.",
     PercentOutOfDomain "percent_out_of_domain" "The equation has no answer at this fraction of the one-repetition maximum.",
     // loading
+    IdNotValid "id_not_valid" "The name is empty, too long, or not printable.",
+    StockTooLarge "stock_too_large" "The stock makes more different sums than the stated bound.",
+    BelowLightest "below_lightest" "The load is lighter than the lightest that the implement can make.",
+    AboveHeaviest "above_heaviest" "The load is heavier than the heaviest that the implement can make.",
+    NotLoadable "not_loadable" "No combination of what is at hand makes this load.",
     // record, gate, progression, prescription
     TooManyCriticalCriteria "too_many_critical_criteria" "More criteria are critical than one lift may have.",
     DuplicateCriterion "duplicate_criterion" "The same criterion is named twice.",

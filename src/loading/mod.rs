@@ -1,6 +1,30 @@
 //! The arithmetic at the rack: bars, discs, exact loads, heights, warm-up steps, a shared bar.
 //!
-//! Uses error, numeric, source, quantity, caution, reason.
+//! Uses `error`, `numeric`, `source`, `quantity`, `caution`, `reason`. Everything here is exact: masses are
+//! whole nanograms, the search never guesses, and every loop has a stated bound.
+//!
+//! | question at the rack | function |
+//! |---|---|
+//! | What goes on each side? | [`load()`], [`load_on`], or [`Prepared`] for many questions about one stock |
+//! | What is the next load up? | [`step_up`] |
+//! | What can this gym make, and where is the largest gap? | [`reachable()`] |
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+mod bar;
+mod disc;
+mod id;
+mod implement;
+mod loaded;
+mod prepared;
+mod solve;
+mod table;
+
+pub use bar::{Bar, BarKind};
+pub use disc::{Disc, Stock};
+pub use id::EquipmentId;
+pub use implement::{Handle, Implement, MachineStack, Pieces, Pin};
+pub use loaded::{Loaded, PlacedDisc, Policy, Setting};
+pub use prepared::Prepared;
+pub use solve::{Gap, Reachable, load, load_on, reachable, step_up};
+
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[solve::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[solve::ENTRIES];

@@ -1,0 +1,364 @@
+//! An implement with its stock, made ready for many questions.
+
+use alloc::vec::Vec;
+
+use super::disc::{Disc, Stock};
+use super::implement::{Implement, MachineStack};
+use super::loaded::{Loaded, PlacedDisc, Policy, Setting};
+use super::table::{Counts, Entry, Limits, Line, all_sums};
+use crate::error::{Allowed, Code, Error};
+use crate::numeric;
+use crate::quantity::{Length, Mass};
+
+/// An implement and a stock with every loadable total worked out, up to a stated load.
+///
+/// Building it costs milliseconds for a large mixed stock; a question afterwards is one search in a sorted
+/// list. The answer is the best there is, never a guess: the smallest difference by the policy, then the
+/// fewest discs, then the largest discs.
+///
+/// ```
+/// use bismar::loading::{Bar, Disc, EquipmentId, Implement, Policy, Prepared, Stock};
+/// use bismar::quantity::Mass;
+///
+/// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+/// // 6 kg a side from {5, 3, 3}: taking the largest first would miss it.
+/// let stock = Stock::new(vec![Disc::new(Mass::from_kg(5.0)?, 2)?, Disc::new(Mass::from_kg(3.0)?, 4)?])?;
+/// let prepared = Prepared::new(&Implement::Bar(bar), &stock, Mass::from_kg(100.0)?)?;
+/// let loaded = prepared.load(Mass::from_kg(32.0)?, Policy::Below)?;
+/// assert_eq!(loaded.total.kg(), 32.0);
+/// assert_eq!(loaded.side().iter().map(|disc| disc.nominal.kg()).collect::<Vec<_>>(), [3.0, 3.0]);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    base: i64,
+    ends: i64,
+    pub(super) table: Vec<Entry>,
+    lines: Vec<Line>,
+    discs: Vec<Disc>,
+    settings: Vec<Setting>,
+    has_sleeve: bool,
+    highest: Mass,
+}
+
+/// How far beyond the highest target the table must reach, in heaviest discs: the next load above a target
+/// needs one (taking any disc off the lightest load above it leads below it), the one after that two.
+const MARGIN_IN_DISCS: i64 = 2;
+
+impl Prepared {
+    /// Works out every total up to `highest`.
+    ///
+    /// # Errors
+    /// `stock_too_large` if the discs make more than 300 000 different sums on one end.
+    pub fn new(implement: &Implement, stock: &Stock, highest: Mass) -> Result<Prepared, Error> {
+        Prepared::with_margin(implement, stock, highest, MARGIN_IN_DISCS)
+    }
+
+    pub(super) fn with_margin(
+        implement: &Implement,
+        stock: &Stock,
+        highest: Mass,
+        margin: i64,
+    ) -> Result<Prepared, Error> {
+        match implement {
+            Implement::Bar(bar) => Ends { base: bar.empty()?, ends: 2, alike: 2, room: bar.sleeve() }
+                .prepare(stock, highest, margin),
+            Implement::Handle(handle) => {
+                let ends =
+                    Ends { base: handle.empty()?, ends: 2, alike: handle.ends(), room: handle.sleeve() };
+                ends.prepare(stock, highest, margin)
+            }
+            Implement::Pin(pin) => Ends { base: pin.empty()?, ends: 1, alike: 1, room: pin.room() }
+                .prepare(stock, highest, margin),
+            Implement::Pieces(pieces) => Ok(Prepared::listed(
+                pieces.masses().iter().map(|mass| (Setting::Piece(*mass), *mass)).collect(),
+            )),
+            Implement::Machine(stack) => Ok(Prepared::listed(selected(stack, 1)?)),
+            Implement::Assistance(stack) => Ok(Prepared::listed(selected(stack, -1)?)),
+        }
+    }
+
+    /// A list of settings with their loads; of equal loads the first named is kept.
+    fn listed(mut settings: Vec<(Setting, Mass)>) -> Prepared {
+        settings.sort_by_key(|(_, load)| *load);
+        settings.dedup_by_key(|(_, load)| *load);
+        let entry = |(index, (_, load)): (usize, &(Setting, Mass))| Entry {
+            sum: load.nanograms(),
+            counts: Counts::index(index),
+            ..Entry::default()
+        };
+        Prepared {
+            base: 0,
+            ends: 1,
+            table: settings.iter().enumerate().map(entry).collect(),
+            lines: Vec::new(),
+            discs: Vec::new(),
+            settings: settings.into_iter().map(|(setting, _)| setting).collect(),
+            has_sleeve: false,
+            highest: Mass::MAX,
+        }
+    }
+
+    /// What goes on for this load?
+    ///
+    /// # Errors
+    /// `below_lightest` or `above_heaviest` where the policy leaves nothing; `not_loadable` for
+    /// [`Policy::Exact`]; `out_of_range` for a target above the load this was prepared for.
+    pub fn load(&self, target: Mass, policy: Policy) -> Result<Loaded, Error> {
+        self.check_prepared(target)?;
+        let below = self.last_at_most(target);
+        let above = self.first_at_least(target);
+        let chosen = match policy {
+            Policy::Exact => below.filter(|entry| self.total(entry) == target.nanograms()),
+            Policy::Below => below,
+            Policy::Above => above,
+            Policy::Nearest => self.nearer(target, below, above),
+        };
+        match chosen {
+            Some(entry) => self.answer(&entry, target),
+            None => Err(self.refuse(target, policy)),
+        }
+    }
+
+    /// The next load above this one.
+    ///
+    /// # Errors
+    /// `above_heaviest` if there is none; `out_of_range` above the load this was prepared for.
+    pub fn step_up(&self, from: Mass) -> Result<Loaded, Error> {
+        self.check_prepared(from)?;
+        match self.entry_after(from.nanograms()) {
+            Some(entry) => self.answer(&entry, from),
+            None => Err(self.refuse(from, Policy::Above)),
+        }
+    }
+
+    /// The next load below this one.
+    ///
+    /// # Errors
+    /// `below_lightest` if there is none; `out_of_range` above the load this was prepared for.
+    pub fn step_down(&self, from: Mass) -> Result<Loaded, Error> {
+        self.check_prepared(from)?;
+        match self.entry_before(from.nanograms()) {
+            Some(entry) => self.answer(&entry, from),
+            None => Err(self.refuse(from, Policy::Below)),
+        }
+    }
+
+    /// Every loadable total from `low` to `high`, rising.
+    pub fn totals(&self, low: Mass, high: Mass) -> impl Iterator<Item = Mass> + '_ {
+        let start = self.table.partition_point(|entry| self.total(entry) < low.nanograms());
+        let mut last = None;
+        self.table
+            .iter()
+            .skip(start)
+            .map(|entry| self.total(entry))
+            .take_while(move |total| *total <= high.nanograms())
+            .filter(move |total| last.replace(*total) != Some(*total))
+            .filter_map(Mass::from_nanograms)
+    }
+
+    /// The lightest load.
+    #[must_use]
+    pub fn lightest(&self) -> Option<Mass> {
+        self.table.first().and_then(|entry| self.mass(entry))
+    }
+
+    fn check_prepared(&self, target: Mass) -> Result<(), Error> {
+        if target <= self.highest {
+            return Ok(());
+        }
+        let lightest = self.lightest().unwrap_or_default().kg();
+        Err(Error::range(
+            Code::OutOfRange,
+            "target",
+            target.kg(),
+            lightest,
+            self.highest.kg(),
+            "kg, as prepared",
+        ))
+    }
+
+    fn total(&self, entry: &Entry) -> i64 {
+        self.base.saturating_add(entry.sum.saturating_mul(self.ends))
+    }
+
+    fn mass(&self, entry: &Entry) -> Option<Mass> {
+        Mass::from_nanograms(self.total(entry))
+    }
+
+    /// The best entry of the last sum whose total is not above the target.
+    fn last_at_most(&self, target: Mass) -> Option<Entry> {
+        let end = self.table.partition_point(|entry| self.total(entry) <= target.nanograms());
+        end.checked_sub(1).and_then(|at| self.table.get(at)).copied()
+    }
+
+    fn first_at_least(&self, target: Mass) -> Option<Entry> {
+        self.entry_after(target.nanograms().saturating_sub(1))
+    }
+
+    /// The best entry of the first sum whose total is above this. Within a sum the best comes last.
+    fn entry_after(&self, total: i64) -> Option<Entry> {
+        let start = self.table.partition_point(|entry| self.total(entry) <= total);
+        let sum = self.table.get(start)?.sum;
+        let entry = self.table.iter().skip(start).take_while(|entry| entry.sum == sum).last().copied()?;
+        self.mass(&entry).map(|_| entry)
+    }
+
+    fn entry_before(&self, total: i64) -> Option<Entry> {
+        let end = self.table.partition_point(|entry| self.total(entry) < total);
+        end.checked_sub(1).and_then(|at| self.table.get(at)).copied()
+    }
+
+    fn nearer(&self, target: Mass, below: Option<Entry>, above: Option<Entry>) -> Option<Entry> {
+        let (Some(low), Some(high)) = (below, above) else { return below.or(above) };
+        let under = target.nanograms().saturating_sub(self.total(&low));
+        let over = self.total(&high).saturating_sub(target.nanograms());
+        Some(if over < under { high } else { low })
+    }
+
+    fn refuse(&self, target: Mass, policy: Policy) -> Error {
+        let lightest = self.lightest().unwrap_or_default();
+        let heaviest = self.table.last().and_then(|entry| self.mass(entry)).unwrap_or(Mass::MAX);
+        let code = match policy {
+            _ if target < lightest => Code::BelowLightest,
+            Policy::Below => Code::BelowLightest,
+            Policy::Exact if target <= heaviest => Code::NotLoadable,
+            _ => Code::AboveHeaviest,
+        };
+        Error::range(code, "target", target.kg(), lightest.kg(), heaviest.kg(), "kg")
+    }
+
+    fn answer(&self, entry: &Entry, target: Mass) -> Result<Loaded, Error> {
+        let total = self.mass(entry).ok_or_else(|| Error::plain(Code::Overflow, "total"))?;
+        let setting = match self.settings.get(entry.counts.as_index()) {
+            Some(setting) if self.lines.is_empty() && !self.settings.is_empty() => setting.clone(),
+            _ => Setting::Discs(self.placed(entry)),
+        };
+        let difference = total.minus(target)?;
+        let mut loaded = Loaded {
+            setting,
+            total,
+            nominal: total,
+            difference,
+            difference_percent: percent(difference, target),
+            centre_height: None,
+            fit_checked: self.has_sleeve,
+            next_below: self.entry_before(total.nanograms()).and_then(|entry| self.mass(&entry)),
+            next_above: self.entry_after(total.nanograms()).and_then(|entry| self.mass(&entry)),
+        };
+        loaded.nominal = self.nominal(loaded.side(), total)?;
+        loaded.centre_height = centre_height(loaded.side());
+        loaded.fit_checked = self.fit_checked(loaded.side());
+        Ok(loaded)
+    }
+
+    /// The discs of an entry from the inside out: heaviest first, of equal mass the larger first.
+    fn placed(&self, entry: &Entry) -> Vec<PlacedDisc> {
+        let mut placed = Vec::new();
+        for (rank, line) in self.lines.iter().enumerate() {
+            let Some(disc) = self.discs.get(line.kind) else { continue };
+            for _ in 0..entry.counts.of(rank) {
+                placed.push(PlacedDisc {
+                    kind: line.kind as u16,
+                    nominal: disc.nominal(),
+                    mass: disc.mass(),
+                    diameter: disc.diameter(),
+                });
+            }
+        }
+        placed
+    }
+
+    fn nominal(&self, side: &[PlacedDisc], total: Mass) -> Result<Mass, Error> {
+        let mut nominal = total;
+        for disc in side {
+            let error = disc.nominal.minus(disc.mass)?;
+            for _ in 0..self.ends {
+                nominal = nominal.plus(error)?;
+            }
+        }
+        Ok(nominal)
+    }
+
+    fn fit_checked(&self, side: &[PlacedDisc]) -> bool {
+        let known = |disc: &PlacedDisc| {
+            self.discs.get(usize::from(disc.kind)).is_some_and(|disc| disc.thickness().is_some())
+        };
+        self.has_sleeve && side.iter().all(known)
+    }
+}
+
+/// Height of the centre: half the largest diameter; none without a disc or with one of unknown size.
+fn centre_height(side: &[PlacedDisc]) -> Option<Length> {
+    let mut largest = None;
+    for disc in side {
+        largest = largest.max(Some(disc.diameter?));
+    }
+    largest.map(Length::half)
+}
+
+/// A difference in percent of what was wanted.
+pub(super) fn percent(difference: Mass, target: Mass) -> Option<f64> {
+    let whole = numeric::fabs(target.kg());
+    (whole > 0.0).then(|| numeric::tidy(100.0 * difference.kg() / whole))
+}
+
+/// What carries discs: its own mass, how many ends one load has, how many ends are loaded alike.
+struct Ends {
+    base: Mass,
+    ends: i64,
+    alike: u16,
+    room: Option<Length>,
+}
+
+impl Ends {
+    fn prepare(&self, stock: &Stock, highest: Mass, margin: i64) -> Result<Prepared, Error> {
+        let lines = self.lines(stock);
+        let heaviest = lines.first().map_or(0, |line| line.mass);
+        let per_end = highest.nanograms().saturating_sub(self.base.nanograms()).div_euclid(self.ends);
+        let limits = Limits {
+            highest: per_end.max(0).saturating_add(heaviest.saturating_mul(margin)),
+            room: self.room.map_or(i32::MAX, Length::micrometres),
+        };
+        Ok(Prepared {
+            base: self.base.nanograms(),
+            ends: self.ends,
+            table: all_sums(&lines, 0, limits)?,
+            lines,
+            discs: stock.discs().to_vec(),
+            settings: Vec::new(),
+            has_sleeve: self.room.is_some(),
+            highest,
+        })
+    }
+
+    /// The kinds from the heaviest; of equal mass the larger first, then in the order of the stock.
+    fn lines(&self, stock: &Stock) -> Vec<Line> {
+        let limited = self.room.is_some();
+        let line = |(kind, disc): (usize, &Disc)| Line {
+            mass: disc.mass().nanograms(),
+            thickness: disc.thickness().filter(|_| limited).map_or(0, Length::micrometres),
+            available: disc.count() / self.alike,
+            kind,
+        };
+        let mut lines: Vec<Line> = stock.discs().iter().enumerate().map(line).collect();
+        let diameter = |line: &Line| stock.discs().get(line.kind).and_then(Disc::diameter);
+        lines.sort_by(|a, b| {
+            b.mass.cmp(&a.mass).then_with(|| diameter(b).cmp(&diameter(a))).then(a.kind.cmp(&b.kind))
+        });
+        lines
+    }
+}
+
+/// The loads of a stack; `sign` is -1 where the stack helps. A machine that moves nothing has no load.
+fn selected(stack: &MachineStack, sign: i64) -> Result<Vec<(Setting, Mass)>, Error> {
+    let mut loads = Vec::new();
+    for (plates, add_ons, moving) in stack.settings()? {
+        let load = Mass::from_nanograms(sign * moving.nanograms())
+            .ok_or_else(|| Error::new(Code::Overflow, "plates", moving.kg(), Allowed::Unstated))?;
+        if sign < 0 || load.is_positive() {
+            loads.push((Setting::Selected { plates, add_ons }, load));
+        }
+    }
+    Ok(loads)
+}
