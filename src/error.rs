@@ -67,6 +67,8 @@ codes! {
     RepsOutOfDomain "reps_out_of_domain" "The equation is not defined, or was not measured, at this number of repetitions.",
     LoadOutOfDomain "load_out_of_domain" "The equation is not defined at this load.",
     PercentOutOfDomain "percent_out_of_domain" "The equation has no answer at this fraction of the one-repetition maximum.",
+    NotScaleFree "not_scale_free" "The part of the maximum depends on the load too, so it cannot be given alone.",
+    NotAReserve "not_a_reserve" "The rating does not name a number of repetitions in reserve.",
     // loading
     IdNotValid "id_not_valid" "The name is empty, too long, or not printable.",
     StockTooLarge "stock_too_large" "The stock makes more different sums than the stated bound.",

@@ -1,0 +1,432 @@
+//! Effort: from repetitions and reserve to a part of the maximum, and back, over any equation.
+//!
+//! Repetitions done plus repetitions in reserve stand for repetitions to failure. That is a convention of the
+//! literature on reserve, not of the authors of the equations, who all went to failure.
+
+use alloc::vec::Vec;
+
+use super::equation::Equation;
+use crate::error::{Allowed, Code, Error};
+use crate::numeric;
+use crate::quantity::{Fraction, Kilograms, Reps, Reserve, Rir, Rpe};
+use crate::source::{ARITHMETIC, Source, constant, formula, rows};
+
+const HALPERIN_2022: Source = Source {
+    id: "halperin-2022",
+    citation: "Halperin I, Malleron T, Har-Nir I, et al. Accuracy in predicting repetitions to task failure in resistance exercise: a scoping review and exploratory meta-analysis. Sports Med 2022;52:377-390",
+    doi: Some("10.1007/s40279-021-01559-x"),
+};
+
+const ZOURDOS_2016: Source = Source {
+    id: "zourdos-2016",
+    citation: "Zourdos MC, Klemp A, Dolan C, et al. Novel resistance training-specific rating of perceived exertion scale measuring repetitions in reserve. J Strength Cond Res 2016;30:267-275",
+    doi: Some("10.1519/JSC.0000000000001049"),
+};
+
+constant! {
+    "one_rm.halperin_2022_under_call",
+    /// Repetitions by which people under-call what they have left, on average: to be added to a reported reserve.
+    ///
+    /// # Domain
+    /// 12 studies, 414 people; 95 % interval 0.17 to 1.73 repetitions, with nearly all of the spread (97.9 %)
+    /// between studies: one person's bias may be nothing like it.
+    ///
+    /// # Source
+    /// Halperin et al. 2022, abstract (row `one_rm.halperin_2022_under_call`).
+    pub const HALPERIN_2022_UNDER_CALL: f64 = 0.95;
+    source: HALPERIN_2022, place: "abstract", standing: Published, seen: Read,
+    population: "12 studies, 414 people", domain: "reported repetitions in reserve",
+    error: "95 % interval 0.17 to 1.73 repetitions, I2 97.9 %",
+}
+
+/// What is added to a reported reserve before it is used. Nothing unless asked for.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+pub struct ReserveBias {
+    reps: f64,
+}
+
+impl ReserveBias {
+    /// Reports are taken as they come.
+    pub const NONE: ReserveBias = ReserveBias { reps: 0.0 };
+
+    /// The pooled under-call of [`HALPERIN_2022_UNDER_CALL`].
+    #[must_use]
+    pub const fn halperin_2022() -> ReserveBias {
+        ReserveBias { reps: HALPERIN_2022_UNDER_CALL }
+    }
+
+    /// A lifter's own bias: actual less reported reserve, from -10 to 10 repetitions.
+    ///
+    /// # Errors
+    /// `not_finite`, `out_of_range`.
+    pub fn new(reps: f64) -> Result<ReserveBias, Error> {
+        let reps = numeric::within(Code::OutOfRange, "reps", reps, -10.0, 10.0, "repetitions")?;
+        Ok(ReserveBias { reps })
+    }
+
+    /// Repetitions added to a reported reserve.
+    #[must_use]
+    pub const fn reps(self) -> f64 {
+        self.reps
+    }
+
+    /// Repetitions to failure of a set with a reported reserve; a negative bias leaves no reserve below 0.
+    pub(super) fn applied(self, reps: f64, rir: f64) -> f64 {
+        reps + numeric::larger(rir + self.reps, 0.0)
+    }
+}
+
+/// Part of the maximum from `low` to `high`; both the same where the rating names one reserve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct FractionBand {
+    /// With the larger reserve.
+    pub low: Fraction,
+    /// With the smaller reserve.
+    pub high: Fraction,
+}
+
+/// How hard a set should feel.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct ExpectedEffort {
+    /// Repetitions in reserve, not rounded.
+    pub rir: f64,
+    /// The rating, where the scale names one: reserve 0 to 3 rounded to whole repetitions.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rpe: Option<Rpe>,
+}
+
+/// One cell of the effort grid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct GridCell {
+    /// Repetitions in reserve.
+    pub rir: Rir,
+    /// The rating, where the scale names one.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rpe: Option<Rpe>,
+    /// Part of the maximum; absent where the equation has no answer.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub fraction: Option<Fraction>,
+    /// Whether repetitions and reserve together lie outside what was measured.
+    pub outside_measured: bool,
+}
+
+/// One row of the effort grid: a number of repetitions, every reserve.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct GridRow {
+    /// Repetitions done.
+    pub reps: Reps,
+    /// One cell a reserve, from 0.
+    pub cells: Vec<GridCell>,
+}
+
+formula! {
+    "one_rm.reps_to_failure",
+    /// How many repetitions would this set have had, taken to failure?
+    ///
+    /// # Formula
+    /// `r = done + max(0, reported reserve + bias)`, in repetitions.
+    ///
+    /// # Domain
+    /// A reported reserve is best near failure and in short sets. The bias is nothing, the pooled
+    /// [`ReserveBias::halperin_2022`], or the lifter's own.
+    ///
+    /// # Errors
+    /// None beyond the types.
+    ///
+    /// # Source
+    /// Convention of the literature on reserve (row `one_rm.reps_to_failure`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{ReserveBias, reps_to_failure};
+    /// use bismar::quantity::{Reps, Rir};
+    ///
+    /// let (reps, rir) = (Reps::whole(5)?, Rir::new(2.0)?);
+    /// assert_eq!(reps_to_failure(reps, rir, ReserveBias::NONE)?, 7.0);
+    /// assert_eq!(reps_to_failure(reps, rir, ReserveBias::halperin_2022())?, 7.95);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn reps_to_failure(reps: Reps, rir: Rir, bias: ReserveBias) -> f64 {
+        numeric::finite("reps", bias.applied(reps.value(), rir.value()))
+    }
+    source: ARITHMETIC, place: "repetitions done plus repetitions left", standing: Derived, seen: NotApplicable,
+    domain: "every set; a reserve is best reported near failure",
+}
+
+formula! {
+    "one_rm.fraction_for",
+    /// What part of the maximum is this many repetitions with this reserve?
+    ///
+    /// # Formula
+    /// `F = 1 / M(reps + reserve)`, `M` the multiplier of the equation.
+    ///
+    /// # Domain
+    /// That of the equation, with reserve counted as repetitions.
+    ///
+    /// # Errors
+    /// `reps_out_of_domain`; `not_scale_free` for an equation bound to kilograms.
+    ///
+    /// # Source
+    /// The equation named in the call (row `one_rm.fraction_for`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{Equation, fraction_for};
+    /// use bismar::quantity::{Reps, Rir};
+    ///
+    /// let part = fraction_for(Reps::whole(5)?, Rir::new(3.0)?, Equation::Brzycki1993)?;
+    /// assert!((part.percent() - 80.56).abs() < 0.005);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn fraction_for(reps: Reps, rir: Rir, equation: Equation) -> Fraction {
+        equation.multiplier_at(reps.value() + rir.value()).and_then(|multiplier| Fraction::new(1.0 / multiplier))
+    }
+    source: ARITHMETIC, place: "the equation's own row", standing: Derived, seen: NotApplicable,
+    domain: "that of the equation, reserve counted as repetitions",
+}
+
+formula! {
+    "one_rm.fraction_for_rpe",
+    /// What part of the maximum is this many repetitions at this rating?
+    ///
+    /// # Formula
+    /// As [`fraction_for`], at both ends of the reserve that the rating stands for.
+    ///
+    /// # Domain
+    /// Ratings 7 to 10 in half steps, 5, 5.5 and 6. Half steps and 5 to 6 are bands and stay bands; 9.5 means no
+    /// repetition left.
+    ///
+    /// # Errors
+    /// `not_a_reserve` for every other rating; `reps_out_of_domain`; `not_scale_free`.
+    ///
+    /// # Source
+    /// Zourdos et al. 2016 for the scale (row `one_rm.fraction_for_rpe`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{Equation, fraction_for_rpe};
+    /// use bismar::quantity::{Reps, Rpe};
+    ///
+    /// let band = fraction_for_rpe(Reps::whole(5)?, Rpe::new(8.5)?, Equation::Epley1985)?;
+    /// assert!((band.low.percent() - 81.08).abs() < 0.005); // 2 in reserve
+    /// assert!((band.high.percent() - 83.33).abs() < 0.005); // 1 in reserve
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn fraction_for_rpe(reps: Reps, rpe: Rpe, equation: Equation) -> FractionBand {
+        let (least, most) = reserve_of(rpe)?;
+        Ok(FractionBand { low: fraction_for(reps, most, equation)?, high: fraction_for(reps, least, equation)? })
+    }
+    source: ZOURDOS_2016, place: "the scale", standing: Published, seen: Memory,
+    population: "29 lifters, squat", domain: "ratings with a reserve: 5 to 6, 7 to 10",
+}
+
+formula! {
+    "one_rm.load_for",
+    /// What load for this many repetitions with this reserve?
+    ///
+    /// # Formula
+    /// `w = E / M(reps + reserve)`, or the equation's own inverse where it is bound to kilograms.
+    ///
+    /// # Domain
+    /// That of the equation, with reserve counted as repetitions.
+    ///
+    /// # Errors
+    /// `reps_out_of_domain`; `load_out_of_domain` where the maximum is at or below 0 kg.
+    ///
+    /// # Source
+    /// The equation named in the call (row `one_rm.load_for`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{Equation, load_for};
+    /// use bismar::quantity::{Kilograms, Reps, Rir};
+    ///
+    /// let load = load_for(Kilograms::new(100.0)?, Reps::whole(5)?, Rir::new(3.0)?, Equation::Brzycki1993)?;
+    /// assert!((load.value() - 80.56).abs() < 0.005);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn load_for(one_rm: Kilograms, reps: Reps, rir: Rir, equation: Equation) -> Kilograms {
+        let one_rm = super::curve::positive_maximum(one_rm)?;
+        equation.load_at(one_rm, reps.value() + rir.value()).and_then(Kilograms::new)
+    }
+    source: ARITHMETIC, place: "the equation's own row", standing: Derived, seen: NotApplicable,
+    domain: "that of the equation, reserve counted as repetitions",
+}
+
+formula! {
+    "one_rm.reps_for",
+    /// How many repetitions at this part of the maximum leave this reserve?
+    ///
+    /// # Formula
+    /// `reps = r(F) - reserve`, `r` the equation's inverse.
+    ///
+    /// # Domain
+    /// That of the equation's inverse.
+    ///
+    /// # Errors
+    /// `percent_out_of_domain` where fewer than one repetition would be left to do, or the equation has no answer;
+    /// `not_scale_free`.
+    ///
+    /// # Source
+    /// The equation named in the call (row `one_rm.reps_for`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{Equation, reps_for};
+    /// use bismar::quantity::{Fraction, Rir};
+    ///
+    /// let reps = reps_for(Fraction::new(0.8)?, Rir::new(2.0)?, Equation::Epley1985)?;
+    /// assert!((reps - 5.5).abs() < 1e-9);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn reps_for(fraction: Fraction, rir: Rir, equation: Equation) -> f64 {
+        super::curve::answered_reps(equation.reps_at(fraction)? - rir.value(), fraction.value())
+    }
+    source: ARITHMETIC, place: "the equation's own row", standing: Derived, seen: NotApplicable,
+    domain: "where at least one repetition is left to do",
+}
+
+formula! {
+    "one_rm.effort_for",
+    /// How hard should this many repetitions at this part of the maximum feel?
+    ///
+    /// # Formula
+    /// `reserve = r(F) - reps`; the rating is 10 less the reserve rounded to a whole repetition (halves up), from 0 to
+    /// 3 only.
+    ///
+    /// # Domain
+    /// That of the equation's inverse. No rating is given where the scale names none.
+    ///
+    /// # Errors
+    /// `reps_out_of_domain` where the equation allows fewer repetitions than that; `percent_out_of_domain`;
+    /// `not_scale_free`.
+    ///
+    /// # Source
+    /// The equation named in the call; Zourdos et al. 2016 for the scale (row `one_rm.effort_for`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{Equation, effort_for};
+    /// use bismar::quantity::{Fraction, Reps, Rpe};
+    ///
+    /// let felt = effort_for(Fraction::new(0.8)?, Reps::whole(5)?, Equation::Epley1985)?;
+    /// assert!((felt.rir - 2.5).abs() < 1e-9);
+    /// assert_eq!(felt.rpe, Some(Rpe::new(7.0)?));
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn effort_for(fraction: Fraction, reps: Reps, equation: Equation) -> ExpectedEffort {
+        let to_failure = equation.reps_at(fraction)?;
+        let rir = to_failure - reps.value();
+        if rir < -ROUNDING || reps.value() < 1.0 {
+            return Err(Error::range(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, to_failure, ""));
+        }
+        let rir = numeric::larger(rir, 0.0);
+        let rpe = Rir::new(numeric::round(rir)).ok().and_then(Rpe::from_reserve);
+        Ok(ExpectedEffort { rir, rpe })
+    }
+    source: ZOURDOS_2016, place: "the scale", standing: Published, seen: Memory,
+    population: "29 lifters, squat", domain: "where the equation allows that many repetitions",
+}
+
+formula! {
+    "one_rm.effort_grid",
+    /// The whole table of repetitions and reserves as parts of the maximum, from one equation.
+    ///
+    /// # Formula
+    /// Every cell is [`fraction_for`]: nothing is copied from a chart.
+    ///
+    /// # Domain
+    /// Repetitions from 1 to `highest_reps` (at most 30), reserves from 0 to `highest_reserve` (at most 10), whole
+    /// steps. A cell outside the equation's domain is empty; one outside what was measured is flagged.
+    ///
+    /// # Errors
+    /// `out_of_range` beyond those sizes; `not_scale_free`.
+    ///
+    /// # Source
+    /// The equation named in the call (row `one_rm.effort_grid`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{Equation, effort_grid};
+    /// use bismar::quantity::{Reps, Rir};
+    ///
+    /// let grid = effort_grid(Equation::Wathan1994, Reps::whole(12)?, Rir::new(4.0)?)?;
+    /// assert_eq!((grid.len(), grid[0].cells.len()), (12, 5));
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn effort_grid(equation: Equation, highest_reps: Reps, highest_reserve: Rir) -> Vec<GridRow> {
+        /// Largest grid: one page.
+        const MOST: (f64, f64) = (30.0, 10.0);
+        let reps = numeric::within(Code::OutOfRange, "highest_reps", highest_reps.value(), 1.0, MOST.0, "")?;
+        let rir = numeric::within(Code::OutOfRange, "highest_reserve", highest_reserve.value(), 0.0, MOST.1, "")?;
+        equation.multiplier_at(1.0)?;
+        (1..=reps as u16).map(|reps| grid_row(equation, Reps::whole(reps)?, rir as u8)).collect()
+    }
+    source: ARITHMETIC, place: "the equation's own row", standing: Derived, seen: NotApplicable,
+    domain: "1 to 30 repetitions, 0 to 10 in reserve",
+}
+
+/// A reserve that rounding put this little below nothing is nothing.
+const ROUNDING: f64 = 1e-9;
+
+fn grid_row(equation: Equation, reps: Reps, highest_reserve: u8) -> Result<GridRow, Error> {
+    let cells = (0..=highest_reserve).map(|rir| grid_cell(equation, reps, Rir::whole(rir))).collect();
+    Ok(GridRow { reps, cells })
+}
+
+fn grid_cell(equation: Equation, reps: Reps, rir: Rir) -> GridCell {
+    GridCell {
+        rir,
+        rpe: Rpe::from_reserve(rir),
+        fraction: fraction_for(reps, rir, equation).ok(),
+        outside_measured: !equation.was_measured_at(reps.value() + rir.value()),
+    }
+}
+
+/// The smallest and largest reserve that a rating stands for.
+pub(super) fn reserve_of(rpe: Rpe) -> Result<(Rir, Rir), Error> {
+    match rpe.reserve() {
+        Reserve::Exactly(rir) => Ok((rir, rir)),
+        Reserve::Between(least, most) => Ok((least, most)),
+        Reserve::MoreLoadOnly => Ok((Rir::ZERO, Rir::ZERO)),
+        Reserve::NotAReserve => {
+            let rule = Allowed::rule("5, 5.5, 6, or 7 to 10");
+            Err(Error::new(Code::NotAReserve, "rpe", rpe.value(), rule))
+        }
+    }
+}
+
+#[cfg(feature = "serde")]
+mod wire {
+    //! Repetitions added, a plain number.
+    use super::ReserveBias;
+    use serde::{Deserialize, Deserializer, de};
+
+    impl<'de> Deserialize<'de> for ReserveBias {
+        fn deserialize<D: Deserializer<'de>>(from: D) -> Result<ReserveBias, D::Error> {
+            #[derive(Deserialize)]
+            #[serde(deny_unknown_fields, rename = "ReserveBias")]
+            struct Wire {
+                reps: f64,
+            }
+            ReserveBias::new(Wire::deserialize(from)?.reps).map_err(de::Error::custom)
+        }
+    }
+}
+
+rows![
+    HALPERIN_2022_UNDER_CALL,
+    reps_to_failure,
+    fraction_for,
+    fraction_for_rpe,
+    load_for,
+    reps_for,
+    effort_for,
+    effort_grid,
+];
