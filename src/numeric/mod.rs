@@ -31,7 +31,9 @@ pub(crate) mod sum;
 use crate::error::{Code, Error};
 
 #[allow(unused_imports, reason = "a front: some functions wait for the module that needs them")]
-pub(crate) use libm::{atan, ceil, exp, fabs, floor, log as ln, log1p as ln_1p, log10, pow, round, sqrt};
+pub(crate) use libm::{
+    atan, ceil, exp, expm1 as exp_m1, fabs, floor, log as ln, log1p as ln_1p, log10, pow, round, sqrt,
+};
 
 /// `-0.0` becomes `0.0`; everything else stays. Two results that compare equal then have equal bits.
 pub(crate) fn tidy(value: f64) -> f64 {
