@@ -1,0 +1,397 @@
+//! Age coefficients of federations for masters and juniors.
+
+use alloc::borrow::Cow;
+use alloc::vec;
+use alloc::vec::Vec;
+
+use super::Sex;
+use super::relative::positive_load;
+use crate::caution::Caution;
+use crate::error::{Allowed, Code, Error};
+use crate::quantity::{Kilograms, Mass};
+use crate::source::{Source, formula, rows};
+
+const MCCULLOCH: Source = Source {
+    id: "mcculloch",
+    citation: "McCulloch age coefficients of masters powerlifting; recalled, the issuing document was not seen",
+    doi: None,
+};
+
+const FOSTER: Source = Source {
+    id: "foster",
+    citation: "Foster age coefficients of junior powerlifting; recalled, the issuing document was not seen",
+    doi: None,
+};
+
+const MELTZER_FABER: Source = Source {
+    id: "meltzer-faber",
+    citation: "Meltzer-Faber age coefficients of masters weightlifting; recalled, the issuing document was not seen",
+    doi: None,
+};
+
+const ALL_ROUND: Source = Source {
+    id: "all-round-weightlifting",
+    citation: "United States All-Round Weightlifting Association; International All-Round Weightlifting \
+               Association. Age correction (congress text of 2009)",
+    doi: None,
+};
+
+/// Ages 40 to 90.
+#[rustfmt::skip]
+const MCCULLOCH_FROM_40: [f64; 51] = [
+    1.000, 1.010, 1.020, 1.031, 1.043, 1.055, 1.068, 1.082, 1.097, 1.113,
+    1.130, 1.147, 1.165, 1.184, 1.204, 1.225, 1.246, 1.268, 1.291, 1.315,
+    1.340, 1.366, 1.393, 1.421, 1.450, 1.480, 1.511, 1.543, 1.576, 1.610,
+    1.645, 1.681, 1.718, 1.756, 1.795, 1.835, 1.876, 1.918, 1.961, 2.005,
+    2.050, 2.096, 2.143, 2.190, 2.238, 2.287, 2.337, 2.388, 2.440, 2.494,
+    2.549,
+];
+
+/// Ages 14 to 23.
+#[rustfmt::skip]
+const FOSTER_FROM_14: [f64; 10] = [
+    1.23, 1.18, 1.13, 1.08, 1.06, 1.04, 1.03, 1.02, 1.01, 1.00,
+];
+
+/// Ages 30 to 90.
+#[rustfmt::skip]
+const MELTZER_FABER_FROM_30: [f64; 61] = [
+    1.000, 1.016, 1.031, 1.046, 1.059, 1.072, 1.083, 1.096, 1.109, 1.122,
+    1.135, 1.149, 1.162, 1.176, 1.189, 1.203, 1.218, 1.233, 1.248, 1.263,
+    1.279, 1.297, 1.316, 1.338, 1.361, 1.385, 1.411, 1.437, 1.462, 1.488,
+    1.514, 1.541, 1.568, 1.598, 1.629, 1.663, 1.699, 1.738, 1.779, 1.823,
+    1.867, 1.910, 1.953, 2.004, 2.060, 2.117, 2.181, 2.255, 2.336, 2.419,
+    2.504, 2.597, 2.702, 2.831, 2.981, 3.153, 3.352, 3.580, 3.843, 4.145,
+    4.493,
+];
+
+/// An age coefficient: a result times it compares with results of the reference age.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct AgeCoefficient {
+    /// The factor.
+    pub coefficient: f64,
+    /// The rule it comes from.
+    pub rule: AgeRule,
+    /// Who issued it, as far as known.
+    pub issued_by: Cow<'static, str>,
+    /// Whose results it was fitted to.
+    pub population: Cow<'static, str>,
+    /// What to show beside it.
+    pub cautions: Vec<Caution>,
+}
+
+/// A federation's age coefficients. Age is in whole years: powerlifting usually takes the age on the day, masters
+/// weightlifting the age reached in the calendar year; the rule book decides.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum AgeRule {
+    /// McCulloch, masters powerlifting, 40 to 90; 1 from 24 to 39.
+    Mcculloch,
+    /// Foster, junior powerlifting, 14 to 23.
+    Foster,
+    /// Meltzer-Faber, masters weightlifting, men, 30 to 90, for a Sinclair total.
+    MeltzerFaber,
+    /// International All-Round Weightlifting Association, from 40.
+    AllRoundInternational,
+    /// United States All-Round Weightlifting Association, from 40.
+    AllRoundUnitedStates,
+}
+
+/// Oldest age the linear all-round rules are taken to, our choice: where the tables of the others end.
+const OLDEST_IN_RULES: u8 = 90;
+
+impl AgeRule {
+    const fn ages(self) -> (u8, u8) {
+        match self {
+            AgeRule::Mcculloch => (24, OLDEST_IN_RULES),
+            AgeRule::Foster => (14, 23),
+            AgeRule::MeltzerFaber => (30, OLDEST_IN_RULES),
+            AgeRule::AllRoundInternational | AgeRule::AllRoundUnitedStates => (40, OLDEST_IN_RULES),
+        }
+    }
+
+    const fn issued_by(self) -> &'static str {
+        match self {
+            AgeRule::Mcculloch => "masters powerlifting federations; issuing document not seen",
+            AgeRule::Foster => "junior powerlifting federations; issuing document not seen",
+            AgeRule::MeltzerFaber => "masters weightlifting; issuing document not seen",
+            AgeRule::AllRoundInternational => "International All-Round Weightlifting Association",
+            AgeRule::AllRoundUnitedStates => "United States All-Round Weightlifting Association",
+        }
+    }
+
+    const fn population(self) -> &'static str {
+        match self {
+            AgeRule::Mcculloch | AgeRule::Foster => "competition results of powerlifters, both sexes alike",
+            AgeRule::MeltzerFaber => "competition results of masters weightlifters, men",
+            AgeRule::AllRoundInternational | AgeRule::AllRoundUnitedStates => {
+                "a rule of the federation; nobody measured"
+            }
+        }
+    }
+
+    /// The entry for an age inside `ages`.
+    fn entry(self, years: u8) -> Option<f64> {
+        let above = |table: &[f64], first: u8| table.get(usize::from(years.checked_sub(first)?)).copied();
+        match self {
+            AgeRule::Mcculloch if years < 40 => Some(1.0),
+            AgeRule::Mcculloch => above(&MCCULLOCH_FROM_40, 40),
+            AgeRule::Foster => above(&FOSTER_FROM_14, 14),
+            AgeRule::MeltzerFaber => above(&MELTZER_FABER_FROM_30, 30),
+            AgeRule::AllRoundUnitedStates => Some(f64::from(61 + u16::from(years)) / 100.0), // 40 gives 1.01,
+            AgeRule::AllRoundInternational => {
+                // The year 40 counts; from 66 each year counts double.
+                let doubled = u16::from(years.saturating_sub(65));
+                Some(f64::from(61 + u16::from(years) + doubled) / 100.0)
+            }
+        }
+    }
+
+    /// The coefficient, or the error that says which ages there are.
+    fn at(self, field: &'static str, years: u8) -> Result<f64, Error> {
+        let (youngest, oldest) = self.ages();
+        match self.entry(years) {
+            Some(coefficient) if (youngest..=oldest).contains(&years) => Ok(coefficient),
+            _ => {
+                let (low, high) = (f64::from(youngest), f64::from(oldest));
+                Err(Error::range(Code::AgeOutOfDomain, field, years, low, high, "completed years"))
+            }
+        }
+    }
+
+    fn cautions(self, oldest: u8) -> Vec<Caution> {
+        let mut cautions = vec![Caution::NotAPrognosis, Caution::SurvivorsOnly];
+        if matches!(self, AgeRule::Mcculloch | AgeRule::Foster | AgeRule::MeltzerFaber) {
+            cautions.push(Caution::SourceNotRead);
+        }
+        if self == AgeRule::MeltzerFaber && oldest > 80 {
+            cautions.push(Caution::SteepAboveEighty);
+        }
+        cautions
+    }
+
+    fn coefficient(self, years: u8) -> Result<AgeCoefficient, Error> {
+        Ok(AgeCoefficient {
+            coefficient: self.at("age", years)?,
+            rule: self,
+            issued_by: Cow::Borrowed(self.issued_by()),
+            population: Cow::Borrowed(self.population()),
+            cautions: self.cautions(years),
+        })
+    }
+}
+
+formula! {
+    "horizon.mcculloch",
+    /// What does a masters powerlifter's result count at this age?
+    ///
+    /// # Formula
+    /// A table by completed years, 40 to 90; 1 from 24 to 39. The same for men and women.
+    ///
+    /// # Domain
+    /// 24 to 90 completed years.
+    ///
+    /// # Errors
+    /// `age_out_of_domain`.
+    ///
+    /// # Source
+    /// Recalled; the first differences rise smoothly from 0.010 to 0.055, which supports the recall (row
+    /// `horizon.mcculloch`).
+    ///
+    /// # Examples
+    /// ```
+    /// assert_eq!(bismar::horizon::mcculloch(62)?.coefficient, 1.393);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn mcculloch(age: u8) -> AgeCoefficient {
+        AgeRule::Mcculloch.coefficient(age)
+    }
+    source: MCCULLOCH, place: "table by age", standing: Standard, seen: Memory,
+    population: "competition results of powerlifters, both sexes alike", domain: "24 to 90 completed years",
+}
+
+formula! {
+    "horizon.foster",
+    /// What does a junior powerlifter's result count at this age?
+    ///
+    /// # Formula
+    /// A table by completed years, 14 to 23.
+    ///
+    /// # Domain
+    /// 14 to 23 completed years.
+    ///
+    /// # Errors
+    /// `age_out_of_domain`.
+    ///
+    /// # Source
+    /// Recalled (row `horizon.foster`).
+    ///
+    /// # Examples
+    /// ```
+    /// assert_eq!(bismar::horizon::foster(18)?.coefficient, 1.06);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn foster(age: u8) -> AgeCoefficient {
+        AgeRule::Foster.coefficient(age)
+    }
+    source: FOSTER, place: "table by age", standing: Standard, seen: Memory,
+    population: "competition results of powerlifters, both sexes alike", domain: "14 to 23 completed years",
+}
+
+formula! {
+    "horizon.meltzer_faber",
+    /// What does a masters weightlifter's Sinclair total count at this age?
+    ///
+    /// # Formula
+    /// A table by completed years, 30 to 90; masters score = total x Sinclair coefficient x age coefficient.
+    ///
+    /// # Domain
+    /// Men, 30 to 90. Masters women have had a table of their own since 2018; it is not here because its document
+    /// could not be checked. Above 80 the factor rises faster than strength falls.
+    ///
+    /// # Errors
+    /// `age_out_of_domain`; `not_measured_in_sex` for women.
+    ///
+    /// # Source
+    /// Recalled (row `horizon.meltzer_faber`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::horizon::{Sex, meltzer_faber};
+    ///
+    /// assert_eq!(meltzer_faber(58, Sex::Male)?.coefficient, 1.462);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn meltzer_faber(age: u8, sex: Sex) -> AgeCoefficient {
+        match sex {
+            Sex::Male => AgeRule::MeltzerFaber.coefficient(age),
+            Sex::Female => {
+                Err(Error::new(Code::NotMeasuredInSex, "sex", "female", Allowed::one_of(&["male"])))
+            }
+        }
+    }
+    source: MELTZER_FABER, place: "table by age", standing: Standard, seen: Memory,
+    population: "competition results of masters weightlifters, men", domain: "men, 30 to 90 completed years",
+}
+
+formula! {
+    "horizon.all_round_international",
+    /// What does an all-round lifter's result count at this age, by the international rule?
+    ///
+    /// # Formula
+    /// 1 % a year from 40, the year 40 itself included, and 2 % a year from 66; applied after the correction for
+    /// body mass.
+    ///
+    /// # Domain
+    /// 40 to 90 completed years. Another page of the federation has the 2 % begin at 60; the dated congress text
+    /// says 66.
+    ///
+    /// # Errors
+    /// `age_out_of_domain`.
+    ///
+    /// # Source
+    /// IAWA, congress text of 2009 (row `horizon.all_round_international`).
+    ///
+    /// # Examples
+    /// ```
+    /// assert_eq!(bismar::horizon::all_round_international(66)?.coefficient, 1.28);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn all_round_international(age: u8) -> AgeCoefficient {
+        AgeRule::AllRoundInternational.coefficient(age)
+    }
+    source: ALL_ROUND, place: "age correction", standing: Standard, seen: Read,
+    population: "a rule of the federation; nobody measured", domain: "40 to 90 completed years",
+}
+
+formula! {
+    "horizon.all_round_united_states",
+    /// What does an all-round lifter's result count at this age, by the rule of the United States?
+    ///
+    /// # Formula
+    /// 1 % a year from 40, the year 40 itself included; applied after the correction for body mass.
+    ///
+    /// # Domain
+    /// 40 to 90 completed years.
+    ///
+    /// # Errors
+    /// `age_out_of_domain`.
+    ///
+    /// # Source
+    /// USAWA (row `horizon.all_round_united_states`).
+    ///
+    /// # Examples
+    /// ```
+    /// assert_eq!(bismar::horizon::all_round_united_states(45)?.coefficient, 1.06);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn all_round_united_states(age: u8) -> AgeCoefficient {
+        AgeRule::AllRoundUnitedStates.coefficient(age)
+    }
+    source: ALL_ROUND, place: "age correction", standing: Standard, seen: Read,
+    population: "a rule of the federation; nobody measured", domain: "40 to 90 completed years",
+}
+
+/// A lift carried from one age to another by a federation's age coefficients.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct CarriedResult {
+    /// The result at the other age.
+    pub load: Kilograms,
+    /// The rule used; another rule gives another number.
+    pub rule: AgeRule,
+    /// Whose results it was fitted to.
+    pub population: Cow<'static, str>,
+    /// What to show beside it.
+    pub cautions: Vec<Caution>,
+}
+
+formula! {
+    "horizon.carried_by_coefficients",
+    /// What result at another age would count the same, by a federation's age coefficients?
+    ///
+    /// # Formula
+    /// `S(b) = S(a) c(a) / c(b)`; `c` the coefficient at a completed age. Works in both directions.
+    ///
+    /// # Domain
+    /// Ages of the rule's table.
+    ///
+    /// # Errors
+    /// `age_out_of_domain`; `load_out_of_domain` at or below 0 kg.
+    ///
+    /// # Source
+    /// Arithmetic over the table named (row `horizon.carried_by_coefficients`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::horizon::{AgeRule, carried_by_coefficients};
+    /// use bismar::quantity::Mass;
+    ///
+    /// let at_75 = carried_by_coefficients(Mass::from_kg(120.0)?, 62, 75, AgeRule::Mcculloch)?;
+    /// assert!((at_75.load.value() - 91.10).abs() < 0.005);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn carried_by_coefficients(load: Mass, from: u8, to: u8, rule: AgeRule) -> CarriedResult {
+        let load = positive_load("load", load)?;
+        let carried = load * rule.at("from", from)? / rule.at("to", to)?;
+        Ok(CarriedResult {
+            load: Kilograms::new(carried)?,
+            rule,
+            population: Cow::Borrowed(rule.population()),
+            cautions: rule.cautions(if to > from { to } else { from }),
+        })
+    }
+    source: crate::source::ARITHMETIC, place: "ratio of two coefficients", standing: Derived, seen: NotApplicable,
+    population: "competition results, as the rule named", domain: "ages of the rule named",
+}
+
+rows![
+    mcculloch,
+    foster,
+    meltzer_faber,
+    all_round_international,
+    all_round_united_states,
+    carried_by_coefficients,
+];
