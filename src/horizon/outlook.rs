@@ -74,7 +74,6 @@ impl Course {
         let middle = self.middle.as_ref().map(|curve| curve.log_change(from, to)).transpose()?;
         Band::around(&changes.collect::<Result<Vec<_>, _>>()?, middle)
     }
-
 }
 
 /// One line of the planning bands.
