@@ -1,23 +1,44 @@
 //! From technique marks to passes, and from passes to an open gate.
 //!
-//! Uses error, numeric, source, quantity, statistics.
+//! Uses error, numeric, source, quantity, condition (the class of a day).
 //!
 //! | the coach asks | the answer |
 //! |---|---|
 //! | did that set pass? | [`set_pass`] |
 //! | did this session pass, and if not, on what? | [`session_pass`] |
+//! | can we go up, and what is still missing? | [`check`], [`Gate`] over [`GateFacts`] |
 
+mod answer;
 mod criterion;
+mod evidence;
+mod facts;
 mod marks;
 mod pass;
+mod pass_run;
+mod requirement;
 mod rules;
+mod state;
 mod verdict;
 
+pub use answer::check;
 pub use criterion::{CRITERIA, CRITICAL_CRITERIA, Criterion, check_criteria};
+pub use evidence::{Evidence, EvidenceRule, MOST_REPS};
+pub use facts::{GateFacts, NamedCondition, SESSIONS, SessionFact};
 pub use marks::{CriterionMark, Mark, REPS_IN_A_SET, Rater, SetMarks};
 pub use pass::{session_pass, set_pass};
+pub use pass_run::{LOAD_SESSIONS, NEUTRAL_FAILS, PassRun, RANGE_SESSIONS};
+pub use requirement::{Gate, Requirement, SPACING_DAYS};
 pub use rules::{PassRules, misses_allowed, pass_rules};
+pub use state::{GateState, Met, Missing, Note};
 pub use verdict::{FailingRep, Outcome, PassReason, SessionVerdict, SetVerdict};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[criterion::ROWS, rules::ROWS, pass::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[criterion::ENTRIES, rules::ENTRIES, pass::ENTRIES];
+pub(crate) static ROWS: &[&[&crate::source::Row]] =
+    &[criterion::ROWS, rules::ROWS, pass::ROWS, pass_run::ROWS, requirement::ROWS, answer::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
+    criterion::ENTRIES,
+    rules::ENTRIES,
+    pass::ENTRIES,
+    pass_run::ENTRIES,
+    requirement::ENTRIES,
+    answer::ENTRIES,
+];
