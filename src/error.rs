@@ -86,7 +86,6 @@ codes! {
     GateNeverOpens "gate_never_opens" "The gate asks for more than there can be, so it would never open.",
     GateTooLarge "gate_too_large" "The gate has too many requirements, or they are nested too deeply.",
     GateNotSingle "gate_not_single" "The question can be answered for a gate with exactly one pass-run or test.",
-    RatesReversed "rates_reversed" "The rate that is not good enough is not below the one that is.",
     // dose
     NoRepetitions "no_repetitions" "There are no repetitions to average over.",
     DayNotRecorded "day_not_recorded" "A day in the range was not recorded, which is not the same as a rest day.",

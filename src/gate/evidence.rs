@@ -6,9 +6,9 @@ use super::facts::SessionFact;
 use super::state::{Met, Missing};
 use super::verdict::Outcome;
 use crate::error::{Allowed, Code, Error};
-use crate::numeric::beta::beta_upper;
-use crate::numeric::{self, ln};
+use crate::numeric;
 use crate::quantity::Day;
+use crate::statistics::{BetaPrior, SequentialTest, probability_rate_at_least, sequential_counts};
 
 /// Most repetitions over which any test may run.
 pub const MOST_REPS: u16 = 1_000;
@@ -73,8 +73,8 @@ pub struct Evidence {
     rule: EvidenceRule,
     most_reps: u16,
     days: u8,
-    /// At `n` repetitions (place `n - 1`): most misses with which the gate opens, fewest that end the test.
-    limits: Vec<(Option<u16>, Option<u16>)>,
+    /// After `n` repetitions, at place `n - 1`.
+    limits: Vec<Limit>,
 }
 
 fn open_unit(field: &'static str, value: f64) -> Result<f64, Error> {
@@ -86,67 +86,51 @@ fn open_unit(field: &'static str, value: f64) -> Result<f64, Error> {
     }
 }
 
-/// The two parallel lines of a sequential test, in misses: open at or below `slope n - open`, end at or above
-/// `slope n + end`.
-struct Lines {
-    slope: f64,
-    open: f64,
-    end: f64,
+/// Misses that decide after so many repetitions.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+struct Limit {
+    /// The gate opens with no more than these.
+    opens: Option<u32>,
+    /// The test ends with no fewer than these.
+    ends: Option<u32>,
 }
 
-impl Lines {
-    fn new(poor: f64, good: f64, false_open: f64, false_shut: f64) -> Result<Lines, Error> {
-        let (poor, good) = (open_unit("poor", poor)?, open_unit("good", good)?);
-        let (false_open, false_shut) =
-            (open_unit("false_open", false_open)?, open_unit("false_shut", false_shut)?);
-        if poor >= good {
-            return Err(Error::new(Code::RatesReversed, "poor", poor, Allowed::rule("below the good rate")));
-        }
-        if false_open + false_shut >= 1.0 {
-            let rule = Allowed::rule("the two chances of error add up to less than 1");
-            return Err(Error::new(Code::OutOfRange, "false_open", false_open, rule));
-        }
-        let weight = ln(good / poor) + ln((1.0 - poor) / (1.0 - good));
-        Ok(Lines {
-            slope: ln(good / poor) / weight,
-            open: ln((1.0 - false_shut) / false_open) / weight,
-            end: ln((1.0 - false_open) / false_shut) / weight,
-        })
+fn sequential_limits(most_reps: u16, rates: [f64; 2], errors: [f64; 2]) -> Result<Vec<Limit>, Error> {
+    let [poor, good] = rates;
+    let (poor, good) = (open_unit("poor", poor)?, open_unit("good", good)?);
+    let [false_open, false_shut] = errors;
+    if poor >= good {
+        return Err(Error::new(Code::OutOfRange, "poor", poor, Allowed::rule("below the good rate")));
     }
-
-    fn at(&self, reps: u16) -> (Option<u16>, Option<u16>) {
-        let line = self.slope * f64::from(reps);
-        let (open, end) = (numeric::floor(line - self.open), numeric::ceil(line + self.end));
-        let opens = (open >= 0.0).then_some(open as u16);
-        (opens, (end <= f64::from(reps)).then_some(end as u16))
+    if open_unit("false_open", false_open)? + open_unit("false_shut", false_shut)? >= 1.0 {
+        let rule = Allowed::rule("the two chances of error add up to less than 1");
+        return Err(Error::new(Code::OutOfRange, "false_open", false_open, rule));
     }
+    let test = SequentialTest::new(1.0 - good, 1.0 - poor, false_shut, false_open)?;
+    let limit = |reps: u16| {
+        let counts = sequential_counts(test, u32::from(reps))?;
+        Ok(Limit { opens: counts.accept, ends: counts.reject })
+    };
+    (1..=most_reps).map(limit).collect()
 }
 
-fn posterior_limits(
-    most_reps: u16,
-    (rate, level): (f64, f64),
-    (acceptable, missed): (f64, f64),
-) -> Result<Vec<(Option<u16>, Option<u16>)>, Error> {
+fn posterior_limits(most_reps: u16, rate: f64, level: f64, prior: BetaPrior) -> Result<Vec<Limit>, Error> {
     let (rate, level) = (open_unit("rate", rate)?, open_unit("level", level)?);
-    for (field, worth) in [("prior_acceptable", acceptable), ("prior_missed", missed)] {
-        numeric::within(Code::OutOfRange, field, worth, 0.01, 1_000.0, "reps")?;
-    }
-    let sure = |reps: u16, misses: u16| {
-        let good = acceptable + f64::from(reps - misses);
-        Ok::<bool, Error>(beta_upper(good, missed + f64::from(misses), rate)? >= level)
+    let sure = |reps: u32, misses: u32| {
+        Ok::<bool, Error>(probability_rate_at_least(prior, reps - misses, reps, rate)? >= level)
     };
     if sure(0, 0)? {
         return Err(Error::new(Code::GateAlwaysOpen, "level", level, Allowed::rule("not met by the prior")));
     }
     let mut limits = Vec::new();
-    let mut allowed: Option<u16> = None;
-    for reps in 1..=most_reps {
+    let mut opens: Option<u32> = None;
+    for reps in 1..=u32::from(most_reps) {
         // One more acceptable repetition never lowers the number of misses that may be among them.
-        let next = allowed.map_or(0, |misses| misses + 1);
+        let next = opens.map_or(0, |misses| misses + 1);
         if next <= reps && sure(reps, next)? {
-            allowed = Some(next);
+            opens = Some(next);
         }
-        limits.push((allowed, None));
+        limits.push(Limit { opens, ends: None });
     }
     Ok(limits)
 }
@@ -155,7 +139,7 @@ impl Evidence {
     /// A test over at most `most_reps` repetitions that opens after at least `days` scored days.
     ///
     /// # Errors
-    /// `out_of_range`, `not_finite`, `rates_reversed`; `gate_always_open` for 0 days or repetitions, or a
+    /// `out_of_range`, `not_finite`; `gate_always_open` for 0 days or repetitions, or a
     /// prior that is sure already; `gate_never_opens` where even a clean run does not open it.
     pub fn new(rule: EvidenceRule, most_reps: u16, days: u8) -> Result<Evidence, Error> {
         let asked = Allowed::rule("at least 1");
@@ -170,11 +154,10 @@ impl Evidence {
         }
         let limits = match rule {
             EvidenceRule::Sequential { poor, good, false_open, false_shut } => {
-                let lines = Lines::new(poor, good, false_open, false_shut)?;
-                (1..=most_reps).map(|reps| lines.at(reps)).collect()
+                sequential_limits(most_reps, [poor, good], [false_open, false_shut])?
             }
             EvidenceRule::Posterior { rate, level, prior_acceptable, prior_missed } => {
-                posterior_limits(most_reps, (rate, level), (prior_acceptable, prior_missed))?
+                posterior_limits(most_reps, rate, level, BetaPrior::new(prior_acceptable, prior_missed)?)?
             }
         };
         let test = Evidence { rule, most_reps, days, limits };
@@ -209,19 +192,18 @@ impl Evidence {
     /// From the last repetition of the test on, the number stays as it is there.
     #[must_use]
     pub fn opens_at(&self, reps: u32) -> Option<u32> {
-        self.limit(reps)?.0.map(u32::from)
+        self.limit(reps)?.opens
     }
 
     /// Fewest misses that end the test after so many scored repetitions; none if it cannot end yet.
     #[must_use]
     pub fn ends_at(&self, reps: u32) -> Option<u32> {
-        let (opens, ends) = self.limit(reps)?;
+        let Limit { opens, ends } = self.limit(reps)?;
         let last = reps >= u32::from(self.most_reps);
-        let end = ends.map(u32::from);
-        if last { opens.map(|misses| u32::from(misses) + 1).or(end) } else { end }
+        if last { opens.map(|misses| misses + 1).or(ends) } else { ends }
     }
 
-    fn limit(&self, reps: u32) -> Option<(Option<u16>, Option<u16>)> {
+    fn limit(&self, reps: u32) -> Option<Limit> {
         let place = reps.min(u32::from(self.most_reps)).checked_sub(1)?;
         self.limits.get(usize::try_from(place).ok()?).copied()
     }

@@ -1,6 +1,6 @@
 //! From technique marks to passes, and from passes to an open gate.
 //!
-//! Uses error, numeric, source, quantity, condition (the class of a day).
+//! Uses error, numeric, source, quantity, statistics, condition (the class of a day).
 //!
 //! | the coach asks | the answer |
 //! |---|---|
