@@ -16,9 +16,13 @@ mod body_mass;
 mod critique;
 mod daily;
 mod monotony;
+mod push_up;
+mod region;
 mod session;
 mod set;
 mod volume;
+mod work;
+mod zone;
 
 pub use body_mass::{
     BodyTable, SHANK_AND_FOOT_SHARE, SegmentShares, maximum_dynamic_strength_volume_load, pull_up_body_share,
@@ -30,6 +34,11 @@ pub use monotony::{
     Deviation, Monotony, WeekBasis, WeekLoad, monotony_limit, monotony_of, sessions_monotony, week_monotony,
     weekly_load,
 };
+pub use push_up::{
+    MeanAndDeviation, PUSH_UP_START_SHARE_GOUVALI_2005, PushUp, PushUpPosition,
+    push_up_peak_share_ebben_2011, push_up_still_share_mier_2014, push_up_still_share_suprak_2011,
+};
+pub use region::{RegionCount, RegionSets, SetCounting, fractional_sets};
 pub use session::{
     SessionRated, day_load_foster_2001, session_load_by_repetitions, session_load_foster_2001,
 };
@@ -38,8 +47,29 @@ pub use volume::{
     average_load, relative_average_load, relative_volume, relative_volume_load, session_density,
     total_repetitions, volume_load,
 };
+pub use work::{STANDARD_GRAVITY, displacement_volume_load, work_against_gravity};
+pub use zone::{
+    LiftsByZone, ZoneRow, lifts_by_zone, lifts_per_percent_in_reserve_hristov_2005, prilepin_table,
+    prilepin_zone,
+};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] =
-    &[volume::ROWS, body_mass::ROWS, session::ROWS, monotony::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
-    &[volume::ENTRIES, body_mass::ENTRIES, session::ENTRIES, monotony::ENTRIES];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
+    volume::ROWS,
+    body_mass::ROWS,
+    push_up::ROWS,
+    work::ROWS,
+    zone::ROWS,
+    region::ROWS,
+    session::ROWS,
+    monotony::ROWS,
+];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
+    volume::ENTRIES,
+    body_mass::ENTRIES,
+    push_up::ENTRIES,
+    work::ENTRIES,
+    zone::ENTRIES,
+    region::ENTRIES,
+    session::ENTRIES,
+    monotony::ENTRIES,
+];
