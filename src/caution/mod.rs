@@ -53,6 +53,16 @@ cautions! {
     MachineSpecific "machine_specific" "Measured on one kind of machine; loads on another do not compare.",
     DirectionOnly "direction_only" "The source tells the direction; the size is not well known.",
     ThresholdOfOnePopulation "threshold_of_one_population" "Another study found no such threshold; it belongs to the people measured.",
+    // dose
+    SameLiftOnly "same_lift_only" "Load times repetitions is comparable within one lift of one person only; height and body mass are not in it.",
+    RestsCountAsLoad "rests_count_as_load" "Rating times minutes counts rests as load, and lifting sessions are mostly rest.",
+    SharedDays "shared_days" "The recent days are inside the usual load too, so the two go together even where the weeks have nothing to do with each other (Lolli et al. 2019, Br J Sports Med 53:921-922).",
+    RescaledRecentLoad "rescaled_recent_load" "Dividing by usual load adds little: a constant, or random numbers, in its place gave much the same (Impellizzeri et al. 2021, doi 10.1007/s40279-020-01378-6).",
+    NotCheckedInLifting "not_checked_in_lifting" "Bands for this ratio come from team sports; none was checked in lifting and none is shown.",
+    ShortHistory "short_history" "There are too few days of history for a usual load.",
+    StartValueMatters "start_value_matters" "The first weeks of a weighted load still depend on the value it was started with.",
+    UsualLoadSmall "usual_load_small" "Usual load is far below this lifter's own typical level, as after a holiday, so a ratio would only say that training started again.",
+    TeachingSimulation "teaching_simulation" "A simulation for teaching: double load has double effect in it, sessions do not interact, and its time constants are poorly known for anyone (Hellard et al. 2006, doi 10.1080/02640410500244697).",
 }
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];

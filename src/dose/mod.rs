@@ -2,7 +2,7 @@
 //!
 //! Uses error, numeric, source, quantity, caution, statistics, one_rm, record. Takes plain sets
 //! ([`SetDone`]) and plain daily loads ([`DailyLoad`]) and need not know the log. Published metrics only, each
-//! with what has been said against it ([`LoadCaution`]); nothing here foretells injury, and no level is called
+//! with what has been said against it ([`Caution`](crate::caution::Caution)); nothing here foretells injury, and no level is called
 //! good or bad.
 //!
 //! | question | function |
@@ -11,13 +11,18 @@
 //! | and with the body counted? | [`maximum_dynamic_strength_volume_load`], [`system_mass`] |
 //! | how hard was the session? | [`session_load_foster_2001`] |
 //! | how alike were the days of the week? | [`week_monotony`] |
+//! | how do the last days compare with what is usual? | [`rolling_load`], [`weighted_load`], [`recent_versus_usual`] |
+//! | is this week out of the ordinary for this lifter? | [`week_change`] |
+//! | how do fitness and fatigue build and fade? | (to come) |
 
 mod body_mass;
-mod critique;
 mod daily;
+mod change;
 mod monotony;
 mod push_up;
+mod ratio;
 mod region;
+mod rolling;
 mod session;
 mod set;
 mod volume;
@@ -28,7 +33,7 @@ pub use body_mass::{
     BodyTable, SHANK_AND_FOOT_SHARE, SegmentShares, maximum_dynamic_strength_volume_load, pull_up_body_share,
     segment_shares_de_leva_1996, squat_body_share, system_mass,
 };
-pub use critique::LoadCaution;
+pub use change::{BandOptions, QuietReason, WeekChange, WeekVerdict, week_change};
 pub use daily::{DailyLoad, LoadTotal};
 pub use monotony::{
     Deviation, Monotony, WeekBasis, WeekLoad, monotony_limit, monotony_of, sessions_monotony, week_monotony,
@@ -38,7 +43,12 @@ pub use push_up::{
     MeanAndDeviation, PUSH_UP_START_SHARE_GOUVALI_2005, PushUp, PushUpPosition,
     push_up_peak_share_ebben_2011, push_up_still_share_mier_2014, push_up_still_share_suprak_2011,
 };
+pub use ratio::{
+    RatioAnswer, RatioGap, RatioMethod, RatioOptions, RecentVersusUsual, coupled_from_uncoupled,
+    coupling_correlation, recent_versus_usual, uncoupled_from_coupled,
+};
 pub use region::{RegionCount, RegionSets, SetCounting, fractional_sets};
+pub use rolling::{Fading, WeightedStart, rolling_load, weighted_load, weighting_factor};
 pub use session::{
     SessionRated, day_load_foster_2001, session_load_by_repetitions, session_load_foster_2001,
 };
@@ -62,6 +72,9 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     region::ROWS,
     session::ROWS,
     monotony::ROWS,
+    rolling::ROWS,
+    ratio::ROWS,
+    change::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     volume::ENTRIES,
@@ -72,4 +85,7 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     region::ENTRIES,
     session::ENTRIES,
     monotony::ENTRIES,
+    rolling::ENTRIES,
+    ratio::ENTRIES,
+    change::ENTRIES,
 ];

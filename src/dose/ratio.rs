@@ -2,10 +2,10 @@
 
 use alloc::vec::Vec;
 
-use super::critique::LoadCaution;
 use super::daily::DailyLoad;
 use super::rolling::{Fading, WILLIAMS_2017, WeightedStart, rolling_load, weighted_load};
 use super::set::above_zero;
+use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::source::{Source, formula, rows};
@@ -140,7 +140,7 @@ pub struct RecentVersusUsual {
     /// Days on record without a gap, up to the last.
     pub history_days: u32,
     /// What to show beside it.
-    pub cautions: Vec<LoadCaution>,
+    pub cautions: Vec<Caution>,
     /// How it was taken.
     pub options: RatioOptions,
 }
@@ -197,23 +197,23 @@ fn quotient(recent: f64, usual: f64, typical: Option<f64>, options: &RatioOption
 /// Weighted means carry less than 5 % of their start after this many spans (our choice): `exp(-2 * 1.5)`.
 const SPANS_TO_FORGET_START: f64 = 1.5;
 
-fn cautions(answer: RatioAnswer, history: u32, options: &RatioOptions) -> Vec<LoadCaution> {
+fn cautions(answer: RatioAnswer, history: u32, options: &RatioOptions) -> Vec<Caution> {
     let mut list = Vec::new();
     match options.method {
         RatioMethod::RollingUncoupled => {}
-        RatioMethod::RollingCoupled => list.push(LoadCaution::SharedDays),
+        RatioMethod::RollingCoupled => list.push(Caution::SharedDays),
         RatioMethod::Weighted(_) => {
-            list.push(LoadCaution::SharedDays);
+            list.push(Caution::SharedDays);
             if f64::from(history) < SPANS_TO_FORGET_START * f64::from(options.usual_days) {
-                list.push(LoadCaution::StartValueMatters);
+                list.push(Caution::StartValueMatters);
             }
         }
     }
-    list.extend([LoadCaution::RescaledRecentLoad, LoadCaution::NotCheckedInLifting]);
+    list.extend([Caution::RescaledRecentLoad, Caution::NotCheckedInLifting]);
     match answer {
-        RatioAnswer::Undefined(RatioGap::ShortHistory) => list.push(LoadCaution::ShortHistory),
+        RatioAnswer::Undefined(RatioGap::ShortHistory) => list.push(Caution::ShortHistory),
         RatioAnswer::Undefined(RatioGap::UsualLoadSmall | RatioGap::UsualLoadZero) => {
-            list.push(LoadCaution::UsualLoadSmall);
+            list.push(Caution::UsualLoadSmall);
         }
         _ => {}
     }

@@ -42,7 +42,7 @@ formula! {
     /// # Domain
     /// Ratings 0 to 10, at most a day. Ratings were repeatable in lifting (ICC 0.88, 19 people), and heavier sets
     /// felt harder even with fewer repetitions. Minutes count rests as load
-    /// ([`LoadCaution::RestsCountAsLoad`](crate::dose::LoadCaution)).
+    /// ([`Caution::RestsCountAsLoad`](crate::caution::Caution)).
     ///
     /// # Errors
     /// `not_finite`, `out_of_range`.

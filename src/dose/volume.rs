@@ -73,7 +73,7 @@ formula! {
     ///
     /// # Domain
     /// Loads of 0 kg and more. Proportional to work only while the height of a repetition stays the same; not
-    /// comparable between exercises or between people ([`LoadCaution::SameLiftOnly`](crate::dose::LoadCaution)).
+    /// comparable between exercises or between people ([`Caution::SameLiftOnly`](crate::caution::Caution)).
     ///
     /// # Errors
     /// `load_out_of_domain` for a load below 0 kg.
