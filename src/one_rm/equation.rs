@@ -5,7 +5,7 @@ use super::classic::{
     wathan,
 };
 use super::curve::{Curve, answered_reps, positive, positive_maximum};
-use super::older_adults;
+use super::{chart, older_adults, reynolds};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Fraction, Kilograms, Mass, Reps};
 
@@ -87,6 +87,10 @@ equations! {
     Osteopenia2024TricepsDip "osteopenia_2024_triceps_dip" ScaleFree(older_adults::TRICEPS_DIP_CURVE) "The same study, triceps dip.",
     Osteopenia2024TrunkFlexion "osteopenia_2024_trunk_flexion" ScaleFree(older_adults::TRUNK_FLEXION_CURVE) "The same study, trunk flexion.",
     Osteopenia2024LegExtension "osteopenia_2024_leg_extension" ScaleFree(older_adults::LEG_EXTENSION_CURVE) "The same study, leg extension.",
+    Reynolds2006ChestPress "reynolds_2006_chest_press" ScaleFree(reynolds::CHEST_CURVE) "Reynolds et al. 2006: curve through mean 5, 10 and 20RM, bench press.",
+    Reynolds2006LegPress "reynolds_2006_leg_press" ScaleFree(reynolds::LEG_CURVE) "The same study, leg press.",
+    NscaChart "nsca_chart" ScaleFree(chart::ONE_PAGE_CURVE) "The one-page chart, up to 12 repetitions.",
+    NscaTextbook "nsca_textbook" ScaleFree(chart::TEXTBOOK_CURVE) "The textbook table, up to 15 repetitions.",
 }
 
 impl Equation {

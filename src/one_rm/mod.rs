@@ -2,22 +2,40 @@
 //!
 //! Uses `quantity`, `source`, `numeric`, `statistics`. Takes its own plain set evidence; knows no log.
 
+mod abadie;
+mod chart;
 mod classic;
+mod critical_load;
 mod curve;
 mod effort;
 mod equation;
+mod kravitz;
 mod older_adults;
+mod reynolds;
+mod two_sets;
 
+pub use abadie::{abadie_1999, abadie_1999_load, abadie_2000, abadie_2000_load};
+pub use chart::{ChartAboveTen, nsca_chart, nsca_chart_fraction, nsca_chart_load, nsca_chart_reps};
 pub use classic::*;
+pub use critical_load::{
+    CriticalLoad, CriticalLoadDoubt, SetToFailure, bergstrom_2021, bergstrom_2021_fit, bergstrom_2021_load,
+    bergstrom_2021_reps, morton_2014, morton_2014_load, morton_2014_reps,
+};
 pub use effort::{
     ExpectedEffort, FractionBand, GridCell, GridRow, HALPERIN_2022_UNDER_CALL, ReserveBias, effort_for,
     effort_grid, fraction_for, fraction_for_rpe, load_for, reps_for, reps_to_failure,
 };
 pub use equation::Equation;
+pub use kravitz::{PowerLift, kravitz_2003, kravitz_2003_load, kravitz_2003_reps};
 pub use older_adults::{
     Device, kemmler_2006, kemmler_2006_load, kemmler_2006_reps, osteopenia_2024, osteopenia_2024_load,
     osteopenia_2024_reps,
 };
+pub use reynolds::{
+    PressLift, reynolds_2006, reynolds_2006_five_rm, reynolds_2006_five_rm_load, reynolds_2006_load,
+    reynolds_2006_reps,
+};
+pub use two_sets::{brzycki_2000, brzycki_2000_load, brzycki_2000_reps};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     classic::epley::ROWS,
@@ -33,6 +51,12 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     classic::berger::ROWS,
     classic::cummings_finn::ROWS,
     older_adults::ROWS,
+    reynolds::ROWS,
+    abadie::ROWS,
+    kravitz::ROWS,
+    two_sets::ROWS,
+    chart::ROWS,
+    critical_load::ROWS,
     effort::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
@@ -49,5 +73,11 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     classic::berger::ENTRIES,
     classic::cummings_finn::ENTRIES,
     older_adults::ENTRIES,
+    reynolds::ENTRIES,
+    abadie::ENTRIES,
+    kravitz::ENTRIES,
+    two_sets::ENTRIES,
+    chart::ENTRIES,
+    critical_load::ENTRIES,
     effort::ENTRIES,
 ];
