@@ -74,6 +74,9 @@ codes! {
     StockTooLarge "stock_too_large" "The stock makes more different sums than the stated bound.",
     BelowLightest "below_lightest" "The load is lighter than the lightest that the implement can make.",
     AboveHeaviest "above_heaviest" "The load is heavier than the heaviest that the implement can make.",
+    NotInStock "not_in_stock" "The stock has no such disc, or not so many of them.",
+    NotRising "not_rising" "Each value must lie above the one before it.",
+    AboveWorkSet "above_work_set" "A warm-up or reference set must stay below the work set.",
     NotLoadable "not_loadable" "No combination of what is at hand makes this load.",
     // record, gate, progression, prescription
     TooManyCriticalCriteria "too_many_critical_criteria" "More criteria are critical than one lift may have.",

@@ -34,10 +34,10 @@ pub struct Prepared {
     base: i64,
     ends: i64,
     pub(super) table: Vec<Entry>,
-    lines: Vec<Line>,
+    pub(super) lines: Vec<Line>,
     discs: Vec<Disc>,
     settings: Vec<Setting>,
-    has_sleeve: bool,
+    room: Option<Length>,
     highest: Mass,
 }
 
@@ -94,7 +94,7 @@ impl Prepared {
             lines: Vec::new(),
             discs: Vec::new(),
             settings: settings.into_iter().map(|(setting, _)| setting).collect(),
-            has_sleeve: false,
+            room: None,
             highest: Mass::MAX,
         }
     }
@@ -105,6 +105,12 @@ impl Prepared {
     /// `below_lightest` or `above_heaviest` where the policy leaves nothing; `not_loadable` for
     /// [`Policy::Exact`]; `out_of_range` for a target above the load this was prepared for.
     pub fn load(&self, target: Mass, policy: Policy) -> Result<Loaded, Error> {
+        let entry = self.choose(target, policy)?;
+        self.answer(&entry, self.placed(&entry), target)
+    }
+
+    /// The best entry that the policy allows.
+    pub(super) fn choose(&self, target: Mass, policy: Policy) -> Result<Entry, Error> {
         self.check_prepared(target)?;
         let below = self.last_at_most(target);
         let above = self.first_at_least(target);
@@ -114,10 +120,7 @@ impl Prepared {
             Policy::Above => above,
             Policy::Nearest => self.nearer(target, below, above),
         };
-        match chosen {
-            Some(entry) => self.answer(&entry, target),
-            None => Err(self.refuse(target, policy)),
-        }
+        chosen.ok_or_else(|| self.refuse(target, policy))
     }
 
     /// The next load above this one.
@@ -127,7 +130,7 @@ impl Prepared {
     pub fn step_up(&self, from: Mass) -> Result<Loaded, Error> {
         self.check_prepared(from)?;
         match self.entry_after(from.nanograms()) {
-            Some(entry) => self.answer(&entry, from),
+            Some(entry) => self.answer(&entry, self.placed(&entry), from),
             None => Err(self.refuse(from, Policy::Above)),
         }
     }
@@ -139,7 +142,7 @@ impl Prepared {
     pub fn step_down(&self, from: Mass) -> Result<Loaded, Error> {
         self.check_prepared(from)?;
         match self.entry_before(from.nanograms()) {
-            Some(entry) => self.answer(&entry, from),
+            Some(entry) => self.answer(&entry, self.placed(&entry), from),
             None => Err(self.refuse(from, Policy::Below)),
         }
     }
@@ -161,6 +164,22 @@ impl Prepared {
     #[must_use]
     pub fn lightest(&self) -> Option<Mass> {
         self.table.first().and_then(|entry| self.mass(entry))
+    }
+
+    /// Mass without any disc, in nanograms.
+    pub(super) const fn base(&self) -> i64 {
+        self.base
+    }
+
+    /// Ends of one load.
+    pub(super) const fn ends(&self) -> i64 {
+        self.ends
+    }
+
+    /// The whole load with this sum on each end.
+    pub(super) fn total_of(&self, sum: i64) -> Result<Mass, Error> {
+        let entry = Entry { sum, ..Entry::default() };
+        self.mass(&entry).ok_or_else(|| Error::plain(Code::Overflow, "total"))
     }
 
     fn check_prepared(&self, target: Mass) -> Result<(), Error> {
@@ -228,11 +247,16 @@ impl Prepared {
         Error::range(code, "target", target.kg(), lightest.kg(), heaviest.kg(), "kg")
     }
 
-    fn answer(&self, entry: &Entry, target: Mass) -> Result<Loaded, Error> {
+    pub(super) fn answer(
+        &self,
+        entry: &Entry,
+        placed: Vec<PlacedDisc>,
+        target: Mass,
+    ) -> Result<Loaded, Error> {
         let total = self.mass(entry).ok_or_else(|| Error::plain(Code::Overflow, "total"))?;
         let setting = match self.settings.get(entry.counts.as_index()) {
             Some(setting) if self.lines.is_empty() && !self.settings.is_empty() => setting.clone(),
-            _ => Setting::Discs(self.placed(entry)),
+            _ => Setting::Discs(placed),
         };
         let difference = total.minus(target)?;
         let mut loaded = Loaded {
@@ -242,7 +266,7 @@ impl Prepared {
             difference,
             difference_percent: percent(difference, target),
             centre_height: None,
-            fit_checked: self.has_sleeve,
+            fit_checked: false,
             next_below: self.entry_before(total.nanograms()).and_then(|entry| self.mass(&entry)),
             next_above: self.entry_after(total.nanograms()).and_then(|entry| self.mass(&entry)),
         };
@@ -254,19 +278,36 @@ impl Prepared {
 
     /// The discs of an entry from the inside out: heaviest first, of equal mass the larger first.
     fn placed(&self, entry: &Entry) -> Vec<PlacedDisc> {
-        let mut placed = Vec::new();
-        for (rank, line) in self.lines.iter().enumerate() {
-            let Some(disc) = self.discs.get(line.kind) else { continue };
-            for _ in 0..entry.counts.of(rank) {
-                placed.push(PlacedDisc {
-                    kind: line.kind as u16,
-                    nominal: disc.nominal(),
-                    mass: disc.mass(),
-                    diameter: disc.diameter(),
-                });
+        let times = |rank: usize| core::iter::repeat_n(rank, usize::from(entry.counts.of(rank)));
+        (0..self.lines.len()).flat_map(times).filter_map(|rank| self.disc(rank)).collect()
+    }
+
+    /// One disc of the kind of this rank.
+    pub(super) fn disc(&self, rank: usize) -> Option<PlacedDisc> {
+        let kind = self.lines.get(rank)?.kind;
+        let disc = self.discs.get(kind)?;
+        let (nominal, mass, diameter) = (disc.nominal(), disc.mass(), disc.diameter());
+        Some(PlacedDisc { kind: kind as u16, nominal, mass, diameter })
+    }
+
+    /// Room on one end in micrometres.
+    pub(super) fn room(&self) -> i32 {
+        self.room.map_or(i32::MAX, Length::micrometres)
+    }
+
+    /// The ranks of discs that stand on the bar, named by kind.
+    pub(super) fn ranks(&self, field: &'static str, kinds: &[u16]) -> Result<Vec<usize>, Error> {
+        let mut ranks = Vec::new();
+        for kind in kinds {
+            let rank = self.lines.iter().position(|line| line.kind == usize::from(*kind));
+            let rank = rank.ok_or_else(|| not_in_stock(field, *kind))?;
+            let taken = ranks.iter().filter(|other| **other == rank).count();
+            if self.lines.get(rank).is_none_or(|line| taken >= usize::from(line.available)) {
+                return Err(not_in_stock(field, *kind));
             }
+            ranks.push(rank);
         }
-        placed
+        Ok(ranks)
     }
 
     fn nominal(&self, side: &[PlacedDisc], total: Mass) -> Result<Mass, Error> {
@@ -284,8 +325,12 @@ impl Prepared {
         let known = |disc: &PlacedDisc| {
             self.discs.get(usize::from(disc.kind)).is_some_and(|disc| disc.thickness().is_some())
         };
-        self.has_sleeve && side.iter().all(known)
+        self.room.is_some() && side.iter().all(known)
     }
+}
+
+fn not_in_stock(field: &'static str, kind: u16) -> Error {
+    Error::new(Code::NotInStock, field, kind, Allowed::rule("kinds of the stock, no more discs than it has"))
 }
 
 /// Height of the centre: half the largest diameter; none without a disc or with one of unknown size.
@@ -327,7 +372,7 @@ impl Ends {
             lines,
             discs: stock.discs().to_vec(),
             settings: Vec::new(),
-            has_sleeve: self.room.is_some(),
+            room: self.room,
             highest,
         })
     }

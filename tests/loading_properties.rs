@@ -1,0 +1,369 @@
+//! Properties of the loading module: the search against plain enumeration, and the invariants of an answer.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic"
+)]
+
+use bismar::Code;
+use bismar::loading::*;
+use bismar::quantity::{Length, Mass, Reps};
+use proptest::prelude::*;
+
+fn id() -> EquipmentId {
+    EquipmentId::new("bar").unwrap()
+}
+
+fn mass(nanograms: i64) -> Mass {
+    Mass::from_nanograms(nanograms).unwrap()
+}
+
+/// A disc mass as people own them: quarter kilograms, or quarter pounds.
+fn disc_mass() -> impl Strategy<Value = Mass> {
+    prop_oneof![
+        (1..=40_u32).prop_map(|quarters| Mass::from_kg(f64::from(quarters) / 4.0).unwrap()),
+        (1..=80_u32).prop_map(|quarters| Mass::from_lb(f64::from(quarters) / 4.0).unwrap()),
+    ]
+}
+
+fn disc() -> impl Strategy<Value = Disc> {
+    (disc_mass(), 0..=6_u16, proptest::option::of(10..=60_i16)).prop_map(|(mass, count, thickness)| {
+        let disc = Disc::new(mass, count).unwrap();
+        thickness.map_or(disc, |mm| disc.with_thickness(Length::millimetres(mm)).unwrap())
+    })
+}
+
+fn stock(kinds: usize) -> impl Strategy<Value = Stock> {
+    proptest::collection::vec(disc(), 0..=kinds).prop_map(|discs| Stock::new(discs).unwrap())
+}
+
+fn bar() -> impl Strategy<Value = Bar> {
+    (8_u32..=80, 0_u32..=10, proptest::option::of(40..=200_i16)).prop_map(|(mass, collar, sleeve)| {
+        let quarters = |count| Mass::from_kg(f64::from(count) / 4.0).unwrap();
+        let bar = Bar::new(id(), quarters(mass), quarters(collar)).unwrap();
+        sleeve.map_or(bar.clone(), |mm| bar.with_sleeve(Length::millimetres(mm)).unwrap())
+    })
+}
+
+fn target() -> impl Strategy<Value = Mass> {
+    prop_oneof![
+        (0..=400_u32).prop_map(|quarters| Mass::from_kg(f64::from(quarters) / 4.0).unwrap()),
+        (0..=400_u32).prop_map(|halves| Mass::from_lb(f64::from(halves) / 2.0).unwrap()),
+    ]
+}
+
+/// Kinds from the heaviest; of equal mass the larger, then the earlier: the order inside out.
+fn inside_out(stock: &Stock) -> Vec<usize> {
+    let mut kinds: Vec<usize> = (0..stock.discs().len()).collect();
+    kinds.sort_by_key(|kind| {
+        let disc = stock.discs()[*kind];
+        (std::cmp::Reverse(disc.mass()), std::cmp::Reverse(disc.diameter()), *kind)
+    });
+    kinds
+}
+
+/// Every stack with the heavier disc inside that the stock has in pairs and the sleeve takes, as kinds.
+fn all_sides(bar: &Bar, stock: &Stock) -> Vec<Vec<u16>> {
+    let mut sides = vec![Vec::new()];
+    for kind in inside_out(stock) {
+        let mut longer = Vec::new();
+        for side in &sides {
+            for count in 0..=stock.discs()[kind].pairs() {
+                let mut next: Vec<u16> = side.clone();
+                next.extend(std::iter::repeat_n(kind as u16, usize::from(count)));
+                longer.push(next);
+            }
+        }
+        sides = longer;
+    }
+    sides.retain(|side| {
+        let thickness =
+            |kind: &u16| stock.discs()[usize::from(*kind)].thickness().map_or(0, |t| t.micrometres());
+        bar.sleeve().is_none_or(|room| side.iter().map(thickness).sum::<i32>() <= room.micrometres())
+    });
+    sides
+}
+
+fn total(bar: &Bar, stock: &Stock, side: &[u16]) -> i64 {
+    let discs: i64 = side.iter().map(|kind| stock.discs()[usize::from(*kind)].mass().nanograms()).sum();
+    bar.empty().unwrap().nanograms() + 2 * discs
+}
+
+/// Larger discs first in the comparison: the ranks of the kinds from the inside out, negated.
+fn largest(stock: &Stock, side: &[u16]) -> Vec<usize> {
+    let order = inside_out(stock);
+    let mut ranks: Vec<usize> =
+        side.iter().map(|kind| order.iter().position(|k| *k == usize::from(*kind)).unwrap()).collect();
+    ranks.sort_unstable();
+    ranks
+}
+
+fn common(a: &[u16], b: &[u16]) -> usize {
+    a.iter().zip(b).take_while(|(a, b)| a == b).count()
+}
+
+fn kinds(side: &[PlacedDisc]) -> Vec<u16> {
+    side.iter().map(|disc| disc.kind).collect()
+}
+
+/// What plain enumeration takes: difference, then discs, then the larger.
+fn expected(bar: &Bar, stock: &Stock, target: Mass, policy: Policy) -> Option<(i64, Vec<u16>)> {
+    let aim = target.nanograms();
+    all_sides(bar, stock)
+        .into_iter()
+        .map(|side| (total(bar, stock, &side), side))
+        .filter(|(total, _)| match policy {
+            Policy::Exact => *total == aim,
+            Policy::Below => *total <= aim,
+            Policy::Above => *total >= aim,
+            _ => true,
+        })
+        .min_by_key(|(total, side)| ((total - aim).abs(), *total > aim, side.len(), largest(stock, side)))
+}
+
+const POLICIES: [Policy; 4] = [Policy::Exact, Policy::Below, Policy::Nearest, Policy::Above];
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
+
+    #[test]
+    fn the_search_equals_plain_enumeration(bar in bar(), stock in stock(5), target in target()) {
+        for policy in POLICIES {
+            let wanted = expected(&bar, &stock, target, policy);
+            match (load(&bar, &stock, target, policy), wanted) {
+                (Ok(loaded), Some((total, side))) => {
+                    prop_assert_eq!(loaded.total.nanograms(), total);
+                    prop_assert_eq!(kinds(loaded.side()), side);
+                }
+                (Err(error), None) => {
+                    let codes = [Code::BelowLightest, Code::AboveHeaviest, Code::NotLoadable];
+                    prop_assert!(codes.contains(&error.code()), "{error}");
+                }
+                (found, wanted) => prop_assert!(false, "{policy:?}: {found:?} instead of {wanted:?}"),
+            }
+        }
+    }
+
+    #[test]
+    fn the_next_loads_are_the_neighbours_in_the_list(bar in bar(), stock in stock(4), target in target()) {
+        let mut totals: Vec<i64> = all_sides(&bar, &stock).iter().map(|side| total(&bar, &stock, side)).collect();
+        totals.sort_unstable();
+        totals.dedup();
+        let implement = Implement::Bar(bar.clone());
+        let listed = reachable(&implement, &stock, Mass::ZERO, Mass::MAX).unwrap();
+        prop_assert_eq!(listed.totals.iter().map(|m| m.nanograms()).collect::<Vec<_>>(), totals.clone());
+        if let Ok(loaded) = load(&bar, &stock, target, Policy::Nearest) {
+            let at = totals.binary_search(&loaded.total.nanograms()).unwrap();
+            let near = |at: Option<usize>| at.and_then(|at| totals.get(at)).map(|t| mass(*t));
+            prop_assert_eq!(loaded.next_below, near(at.checked_sub(1)));
+            prop_assert_eq!(loaded.next_above, near(Some(at + 1)));
+            let up = step_up(&implement, &stock, loaded.total).map(|up| up.total).ok();
+            prop_assert_eq!(up, loaded.next_above);
+        }
+    }
+
+    #[test]
+    fn the_largest_gap_is_the_largest_difference_of_neighbours(bar in bar(), stock in stock(5)) {
+        let found = reachable(&Implement::Bar(bar), &stock, Mass::ZERO, mass(60_000_000_000_000)).unwrap();
+        let gaps = found.totals.windows(2).map(|pair| pair[1].nanograms() - pair[0].nanograms());
+        prop_assert_eq!(found.largest_gap.map(|gap| gap.size.nanograms()), gaps.max());
+    }
+
+    #[test]
+    fn policies_are_monotone(bar in bar(), stock in stock(6), a in target(), b in target()) {
+        let prepared = Prepared::new(&Implement::Bar(bar), &stock, Mass::MAX).unwrap();
+        let (low, high) = (a.min(b), a.max(b));
+        for policy in [Policy::Below, Policy::Nearest, Policy::Above] {
+            if let (Ok(low), Ok(high)) = (prepared.load(low, policy), prepared.load(high, policy)) {
+                prop_assert!(low.total <= high.total, "{policy:?}");
+            }
+        }
+        if let (Ok(below), Ok(above)) = (prepared.load(a, Policy::Below), prepared.load(a, Policy::Above)) {
+            let nearest = prepared.load(a, Policy::Nearest).unwrap();
+            prop_assert!(below.total <= a && a <= above.total);
+            prop_assert!(nearest.total == below.total || nearest.total == above.total);
+        }
+    }
+
+    #[test]
+    fn preparing_further_changes_no_answer(bar in bar(), stock in stock(6), target in target()) {
+        let prepared = Prepared::new(&Implement::Bar(bar.clone()), &stock, Mass::MAX).unwrap();
+        for policy in POLICIES {
+            prop_assert_eq!(prepared.load(target, policy).ok(), load(&bar, &stock, target, policy).ok());
+        }
+    }
+
+    /// More discs of a kind never make the answer worse.
+    #[test]
+    fn a_larger_stock_is_never_further_off(bar in bar(), stock in stock(5), extra in disc(), target in target()) {
+        let mut discs = stock.discs().to_vec();
+        discs.push(extra);
+        let larger = Stock::new(discs).unwrap();
+        for policy in POLICIES {
+            if let Ok(small) = load(&bar, &stock, target, policy) {
+                let large = load(&bar, &larger, target, policy).unwrap();
+                prop_assert!(large.difference.nanograms().abs() <= small.difference.nanograms().abs());
+            }
+        }
+    }
+
+    /// The same masses read in pounds or in kilograms are the same masses, and so is the answer.
+    #[test]
+    fn the_unit_that_was_typed_does_not_matter(bar in bar(), stock in stock(5), target in target()) {
+        let again = |mass: Mass| Mass::from_lb(mass.lb()).unwrap();
+        prop_assert_eq!(again(target), target);
+        let retyped: Vec<Disc> = stock.discs().iter().map(|disc| {
+            let copy = Disc::new(again(disc.nominal()), disc.count()).unwrap();
+            disc.thickness().map_or(copy, |room| copy.with_thickness(room).unwrap())
+        }).collect();
+        let retyped = Stock::new(retyped).unwrap();
+        prop_assert_eq!(load(&bar, &stock, target, Policy::Below).ok(), load(&bar, &retyped, again(target), Policy::Below).ok());
+    }
+
+    /// Everything twice or three times as heavy: the same discs.
+    #[test]
+    fn scale_does_not_matter(bar in bar(), stock in stock(5), target in target(), factor in 2..=3_u32) {
+        let times = |mass: Mass| mass.times(factor).unwrap();
+        let discs: Vec<Disc> = stock.discs().iter().map(|disc| {
+            let copy = Disc::new(times(disc.nominal()), disc.count()).unwrap();
+            disc.thickness().map_or(copy, |room| copy.with_thickness(room).unwrap())
+        }).collect();
+        let scaled_stock = Stock::new(discs).unwrap();
+        let scaled_bar = Bar::new(id(), times(bar.mass()), times(bar.collar())).unwrap();
+        let scaled_bar = bar.sleeve().map_or(scaled_bar.clone(), |room| scaled_bar.with_sleeve(room).unwrap());
+        for policy in POLICIES {
+            let plain = load(&bar, &stock, target, policy).map(|loaded| kinds(loaded.side())).ok();
+            let scaled = load(&scaled_bar, &scaled_stock, times(target), policy).map(|loaded| kinds(loaded.side())).ok();
+            prop_assert_eq!(plain, scaled);
+        }
+    }
+
+    /// Discs that can stay, stay; load and number of discs are those of the plain answer.
+    #[test]
+    fn the_fewest_changes_are_found(bar in bar(), stock in stock(4), target in target(), pick in any::<prop::sample::Index>()) {
+        let sides = all_sides(&bar, &stock);
+        let on_bar = sides[pick.index(sides.len())].clone();
+        let implement = Implement::Bar(bar.clone());
+        if let Ok(change) = load_from(&implement, &stock, target, Policy::Below, &on_bar) {
+            let plain = load(&bar, &stock, target, Policy::Below).unwrap();
+            let side = kinds(change.loaded.side());
+            prop_assert_eq!(change.loaded.total, plain.total);
+            prop_assert_eq!(side.len(), plain.side().len());
+            prop_assert!(change.proved);
+            // Any order of the rest is allowed outside the discs that stay, so the multiset decides.
+            let most = sides.iter()
+                .filter(|other| other.len() == side.len() && total(&bar, &stock, other) == plain.total.nanograms())
+                .map(|other| kept_of(&on_bar, other))
+                .max()
+                .unwrap();
+            prop_assert_eq!(common(&on_bar, &side), most);
+            prop_assert_eq!(change.off.len() + most, on_bar.len());
+            prop_assert_eq!(change.on.len() + most, side.len());
+        }
+    }
+
+    #[test]
+    fn warm_ups_take_the_fewest_moves(
+        mass in 10..=20_u32, stock in stock(4), work in 20..=120_u32,
+        steps in proptest::collection::btree_map(15..=110_u32, 0..=8_u32, 0..=3),
+    ) {
+        let bar = Bar::new(id(), Mass::from_kg(f64::from(mass)).unwrap(), Mass::ZERO).unwrap();
+        let kg = |value: &u32| Mass::from_kg(f64::from(*value)).unwrap();
+        let wanted: Vec<WarmUpStep> = steps.iter().map(|(target, tolerance)| WarmUpStep {
+            target: kg(target), tolerance: kg(tolerance), reps: Reps::whole(3).unwrap(), reference: false,
+        }).collect();
+        let Ok(found) = warm_up(&bar, &stock, kg(&work), &wanted) else { return Ok(()) };
+        let work_total = load(&bar, &stock, kg(&work), Policy::Below).unwrap().total;
+        let sides = all_sides(&bar, &stock);
+        let mut rows: Vec<Vec<&Vec<u16>>> = Vec::new();
+        let mut left_out = Vec::new();
+        for (index, step) in wanted.iter().enumerate() {
+            let before = index.checked_sub(1).map(|at| wanted[at].target.nanograms());
+            let after = wanted.get(index + 1).map_or(work_total, |next| next.target.min(work_total)).nanograms();
+            let aim = step.target.nanograms();
+            let fits = |side: &&Vec<u16>| {
+                let made = total(&bar, &stock, side);
+                aim < work_total.nanograms()
+                    && made < work_total.nanograms()
+                    && (made - aim).abs() <= step.tolerance.nanograms()
+                    && 2 * made <= aim + after
+                    && before.is_none_or(|before| 2 * made > before + aim)
+            };
+            let row: Vec<_> = sides.iter().filter(fits).collect();
+            if row.is_empty() { left_out.push(index as u16) } else { rows.push(row) }
+        }
+        rows.push(sides.iter().filter(|side| total(&bar, &stock, side) == work_total.nanograms()).collect());
+        prop_assert_eq!(&found.left_out, &left_out);
+        prop_assert!(found.proved);
+        prop_assert_eq!(found.moves_each_end as usize, exhaustive(&rows, &[]));
+        let totals: Vec<Mass> = found.sets.iter().map(|set| set.moves.total).collect();
+        prop_assert!(totals.windows(2).all(|pair| pair[0] < pair[1]), "{totals:?}");
+        let handled: usize = found.sets.iter().map(|set| set.moves.off.len() + set.moves.on.len()).sum();
+        prop_assert_eq!(handled, found.moves_each_end as usize);
+    }
+
+    #[test]
+    fn a_shared_bar_takes_the_fewest_moves(stock in stock(4), picks in proptest::collection::vec(any::<prop::sample::Index>(), 2..=6)) {
+        let bar = Bar::new(id(), Mass::from_kg(15.0).unwrap(), Mass::ZERO).unwrap();
+        let sides = all_sides(&bar, &stock);
+        let loads: Vec<Mass> = picks.iter().map(|pick| mass(total(&bar, &stock, &sides[pick.index(sides.len())]))).collect();
+        let (first, second) = loads.split_at(loads.len() / 2);
+        let sets = |loads: &[Mass]| SharedLifter {
+            sets: loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
+        };
+        let found = shared_bar(&bar, &stock, &[sets(first), sets(second)]).unwrap();
+        let row = |load: &Mass| -> Vec<&Vec<u16>> {
+            sides.iter().filter(|side| total(&bar, &stock, side) == load.nanograms()).collect()
+        };
+        let alternate = |leading: &[Mass], following: &[Mass]| {
+            let mut rows = Vec::new();
+            for round in 0..leading.len().max(following.len()) {
+                rows.extend(leading.get(round).map(row));
+                rows.extend(following.get(round).map(row));
+            }
+            exhaustive(&rows, &[])
+        };
+        let best = alternate(first, second).min(alternate(second, first));
+        prop_assert!(found.proved);
+        prop_assert_eq!(found.moves_each_end as usize, best);
+    }
+
+    /// Whatever the stock, an answer or a typed refusal, never more work than the bound.
+    #[test]
+    fn coprime_masses_end_in_an_answer_or_a_refusal(
+        grams in proptest::collection::vec(1..=25_000_000_000_i64, 8..=25), counts in 2..=30_u16,
+    ) {
+        let discs = grams.iter().map(|g| Disc::new(mass(*g * 997 % 25_000_000_000 + 1), counts).unwrap()).collect();
+        let stock = Stock::new(discs).unwrap();
+        let bar = Bar::new(id(), Mass::grams(20_000), Mass::ZERO).unwrap();
+        match Prepared::new(&Implement::Bar(bar), &stock, Mass::grams(30_000)) {
+            Ok(prepared) => prop_assert!(prepared.load(Mass::grams(30_000), Policy::Below).is_ok()),
+            Err(error) => prop_assert_eq!(error.code(), Code::StockTooLarge),
+        }
+    }
+}
+
+/// The longest run of `on_bar`, from the inside, whose discs are all in `side`.
+fn kept_of(on_bar: &[u16], side: &[u16]) -> usize {
+    let mut left = side.to_vec();
+    on_bar
+        .iter()
+        .take_while(|kind| match left.iter().position(|other| other == *kind) {
+            Some(at) => {
+                left.swap_remove(at);
+                true
+            }
+            None => false,
+        })
+        .count()
+}
+
+/// Every choice of one stack a load, one after the other.
+fn exhaustive(rows: &[Vec<&Vec<u16>>], before: &[u16]) -> usize {
+    let Some((row, rest)) = rows.split_first() else { return 0 };
+    let moves = |side: &[u16]| before.len() + side.len() - 2 * common(before, side);
+    row.iter().map(|side| moves(side) + exhaustive(rest, side)).min().unwrap()
+}
