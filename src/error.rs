@@ -70,7 +70,6 @@ codes! {
     NotScaleFree "not_scale_free" "The part of the maximum depends on the load too, so it cannot be given alone.",
     NotAReserve "not_a_reserve" "The rating does not name a number of repetitions in reserve.",
     // loading
-    IdNotValid "id_not_valid" "The name is empty, too long, or not printable.",
     StockTooLarge "stock_too_large" "The stock makes more different sums than the stated bound.",
     BelowLightest "below_lightest" "The load is lighter than the lightest that the implement can make.",
     AboveHeaviest "above_heaviest" "The load is heavier than the heaviest that the implement can make.",

@@ -10,11 +10,11 @@
 
 use bismar::Code;
 use bismar::loading::*;
-use bismar::quantity::{Length, Mass, Reps};
+use bismar::quantity::{Length, Mass, Name, Reps};
 use proptest::prelude::*;
 
-fn id() -> EquipmentId {
-    EquipmentId::new("bar").unwrap()
+fn id() -> Name {
+    Name::new("bar").unwrap()
 }
 
 fn mass(nanograms: i64) -> Mass {

@@ -1,8 +1,7 @@
 //! Bars.
 
-use super::id::EquipmentId;
 use crate::error::{Code, Error};
-use crate::quantity::{Length, Mass};
+use crate::quantity::{Length, Mass, Name};
 
 /// The shape of a bar.
 #[non_exhaustive]
@@ -29,10 +28,10 @@ pub enum BarKind {
 /// A bar with two sleeves. Its collars are always stated, never assumed: zero is a statement too.
 ///
 /// ```
-/// use bismar::loading::{Bar, EquipmentId};
-/// use bismar::quantity::{Length, Mass};
+/// use bismar::loading::{Bar};
+/// use bismar::quantity::{Name, Length, Mass};
 ///
-/// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::from_kg(2.5)?)?
+/// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::from_kg(2.5)?)?
 ///     .with_sleeve(Length::from_mm(415.0)?)?;
 /// assert_eq!(bar.empty()?.kg(), 25.0);
 /// # Ok::<(), bismar::Error>(())
@@ -40,7 +39,7 @@ pub enum BarKind {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Bar"))]
 pub struct Bar {
-    id: EquipmentId,
+    id: Name,
     mass: Mass,
     collar: Mass,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -58,7 +57,7 @@ impl Bar {
     ///
     /// # Errors
     /// `out_of_range` for a bar at or below 0 kg or above 200 kg, a collar below 0 kg or above 20 kg.
-    pub fn new(id: EquipmentId, mass: Mass, collar: Mass) -> Result<Bar, Error> {
+    pub fn new(id: Name, mass: Mass, collar: Mass) -> Result<Bar, Error> {
         let mass = positive("mass", mass, Bar::HEAVIEST)?;
         let collar = not_negative("collar", collar, Bar::HEAVIEST_COLLAR)?;
         Ok(Bar { id, mass, collar, sleeve: None, kind: BarKind::Straight })
@@ -97,7 +96,7 @@ impl Bar {
 
     /// Its name.
     #[must_use]
-    pub const fn id(&self) -> &EquipmentId {
+    pub const fn id(&self) -> &Name {
         &self.id
     }
 
@@ -153,12 +152,12 @@ pub(super) fn not_negative(field: &'static str, mass: Mass, highest: Mass) -> Re
 #[cfg(feature = "serde")]
 mod wire {
     //! As it is read; building it checks it.
-    use super::{BarKind, EquipmentId, Error, Length, Mass};
+    use super::{BarKind, Error, Length, Mass, Name};
 
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields)]
     pub(super) struct Bar {
-        id: EquipmentId,
+        id: Name,
         mass: Mass,
         collar: Mass,
         #[serde(default)]

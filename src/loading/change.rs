@@ -129,10 +129,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, EquipmentId, Implement, Policy, Stock, load_from};
-    /// use bismar::quantity::Mass;
+    /// use bismar::loading::{Bar, Disc, Implement, Policy, Stock, load_from};
+    /// use bismar::quantity::{Name, Mass};
     ///
-    /// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+    /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![
     ///     Disc::new(Mass::from_kg(15.0)?, 2)?,
     ///     Disc::new(Mass::from_kg(10.0)?, 4)?,

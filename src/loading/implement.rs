@@ -4,10 +4,9 @@ use alloc::vec::Vec;
 
 use super::bar::{Bar, not_negative, positive};
 use super::disc::between;
-use super::id::EquipmentId;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
-use crate::quantity::{Length, Mass};
+use crate::quantity::{Length, Mass, Name};
 
 /// The most pieces, plates or add-on weights in a list.
 const LONGEST_LIST: usize = 100;
@@ -39,7 +38,7 @@ pub enum Implement {
 impl Implement {
     /// Its name.
     #[must_use]
-    pub const fn id(&self) -> &EquipmentId {
+    pub const fn id(&self) -> &Name {
         match self {
             Implement::Bar(bar) => bar.id(),
             Implement::Handle(handle) => &handle.id,
@@ -54,7 +53,7 @@ impl Implement {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Handle"))]
 pub struct Handle {
-    id: EquipmentId,
+    id: Name,
     mass: Mass,
     collar: Mass,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -69,7 +68,7 @@ impl Handle {
     /// `out_of_range` for masses as for a bar, room at or below 0 mm or above 2000 mm, or a number other than
     /// 1 or 2.
     pub fn new(
-        id: EquipmentId,
+        id: Name,
         mass: Mass,
         collar: Mass,
         sleeve: Option<Length>,
@@ -103,7 +102,7 @@ impl Handle {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Pieces"))]
 pub struct Pieces {
-    id: EquipmentId,
+    id: Name,
     masses: Vec<Mass>,
 }
 
@@ -113,7 +112,7 @@ impl Pieces {
     /// # Errors
     /// `out_of_range` for an empty list, more than 100 pieces, a mass at or below 0 kg or above 200 kg, or
     /// a mass that is not above the one before it.
-    pub fn new(id: EquipmentId, masses: Vec<Mass>) -> Result<Pieces, Error> {
+    pub fn new(id: Name, masses: Vec<Mass>) -> Result<Pieces, Error> {
         let most = LONGEST_LIST as f64;
         if masses.is_empty() || masses.len() > LONGEST_LIST {
             return Err(Error::range(Code::OutOfRange, "masses", masses.len(), 1.0, most, "pieces"));
@@ -147,7 +146,7 @@ impl Pieces {
     serde(try_from = "wire::MachineStack")
 )]
 pub struct MachineStack {
-    id: EquipmentId,
+    id: Name,
     start: Mass,
     plates: Vec<Mass>,
     add_ons: Vec<Mass>,
@@ -166,7 +165,7 @@ impl MachineStack {
     /// `out_of_range` for more than 100 plates or none, more than 4 add-ons, masses outside 0 to 200 kg, a
     /// ratio at or below 0 or above 4; `not_finite`; `overflow` if all together exceed 2000 kg.
     pub fn new(
-        id: EquipmentId,
+        id: Name,
         start: Mass,
         plates: Vec<Mass>,
         add_ons: Vec<Mass>,
@@ -230,7 +229,7 @@ impl MachineStack {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Pin"))]
 pub struct Pin {
-    id: EquipmentId,
+    id: Name,
     mass: Mass,
     collar: Mass,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -243,7 +242,7 @@ impl Pin {
     /// # Errors
     /// `out_of_range` for a negative mass or one above 200 kg, a collar above 20 kg, room at or below 0 mm or
     /// above 2000 mm.
-    pub fn new(id: EquipmentId, mass: Mass, collar: Mass, room: Option<Length>) -> Result<Pin, Error> {
+    pub fn new(id: Name, mass: Mass, collar: Mass, room: Option<Length>) -> Result<Pin, Error> {
         let mass = not_negative("mass", mass, Bar::HEAVIEST)?;
         let collar = not_negative("collar", collar, Bar::HEAVIEST_COLLAR)?;
         let room = room.map(|room| between("room", room, Length::millimetres(2_000))).transpose()?;
@@ -262,12 +261,12 @@ impl Pin {
 #[cfg(feature = "serde")]
 mod wire {
     //! As they are read; building them checks them.
-    use super::{EquipmentId, Error, Length, Mass, Vec};
+    use super::{Error, Length, Mass, Name, Vec};
 
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields)]
     pub(super) struct Handle {
-        id: EquipmentId,
+        id: Name,
         mass: Mass,
         collar: Mass,
         #[serde(default)]
@@ -278,14 +277,14 @@ mod wire {
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields)]
     pub(super) struct Pieces {
-        id: EquipmentId,
+        id: Name,
         masses: Vec<Mass>,
     }
 
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields)]
     pub(super) struct MachineStack {
-        id: EquipmentId,
+        id: Name,
         start: Mass,
         plates: Vec<Mass>,
         add_ons: Vec<Mass>,
@@ -295,7 +294,7 @@ mod wire {
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields)]
     pub(super) struct Pin {
-        id: EquipmentId,
+        id: Name,
         mass: Mass,
         collar: Mass,
         #[serde(default)]

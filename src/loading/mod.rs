@@ -12,7 +12,6 @@
 mod bar;
 mod change;
 mod disc;
-mod id;
 mod implement;
 mod loaded;
 mod prepared;
@@ -25,7 +24,6 @@ mod warming;
 pub use bar::{Bar, BarKind};
 pub use change::{Change, load_from};
 pub use disc::{Disc, Stock};
-pub use id::EquipmentId;
 pub use implement::{Handle, Implement, MachineStack, Pieces, Pin};
 pub use loaded::{Loaded, PlacedDisc, Policy, Setting};
 pub use prepared::Prepared;

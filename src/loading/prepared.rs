@@ -17,10 +17,10 @@ use crate::quantity::{Length, Mass};
 /// fewest discs, then the largest discs.
 ///
 /// ```
-/// use bismar::loading::{Bar, Disc, EquipmentId, Implement, Policy, Prepared, Stock};
-/// use bismar::quantity::Mass;
+/// use bismar::loading::{Bar, Disc, Implement, Policy, Prepared, Stock};
+/// use bismar::quantity::{Name, Mass};
 ///
-/// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+/// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
 /// // 6 kg a side from {5, 3, 3}: taking the largest first would miss it.
 /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(5.0)?, 2)?, Disc::new(Mass::from_kg(3.0)?, 4)?])?;
 /// let prepared = Prepared::new(&Implement::Bar(bar), &stock, Mass::from_kg(100.0)?)?;

@@ -82,10 +82,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, EquipmentId, SharedLifter, SharedSet, Stock, shared_bar};
-    /// use bismar::quantity::Mass;
+    /// use bismar::loading::{Bar, Disc, SharedLifter, SharedSet, Stock, shared_bar};
+    /// use bismar::quantity::{Name, Mass};
     ///
-    /// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+    /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(20.0)?, 2)?, Disc::new(Mass::from_kg(10.0)?, 4)?])?;
     /// let sets = |kg: f64| -> Result<SharedLifter, bismar::Error> {
     ///     let set = SharedSet { load: Mass::from_kg(kg)?, tolerance: Mass::ZERO };

@@ -31,10 +31,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, EquipmentId, Policy, Stock, load};
-    /// use bismar::quantity::Mass;
+    /// use bismar::loading::{Bar, Disc, Policy, Stock, load};
+    /// use bismar::quantity::{Name, Mass};
     ///
-    /// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+    /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let discs = [20.0, 10.0, 5.0, 2.5, 1.25].map(|kg| Mass::from_kg(kg).and_then(|mass| Disc::new(mass, 2)));
     /// let stock = Stock::new(discs.into_iter().collect::<Result<_, _>>()?)?;
     /// let loaded = load(&bar, &stock, Mass::from_kg(63.4)?, Policy::Below)?;
@@ -65,11 +65,11 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{EquipmentId, Implement, Pieces, Policy, Stock, load_on};
-    /// use bismar::quantity::Mass;
+    /// use bismar::loading::{Implement, Pieces, Policy, Stock, load_on};
+    /// use bismar::quantity::{Name, Mass};
     ///
     /// let bells = [8.0, 12.0, 16.0].map(Mass::from_kg).into_iter().collect::<Result<_, _>>()?;
-    /// let bells = Implement::Pieces(Pieces::new(EquipmentId::new("bells")?, bells)?);
+    /// let bells = Implement::Pieces(Pieces::new(Name::new("bells")?, bells)?);
     /// let loaded = load_on(&bells, &Stock::default(), Mass::from_kg(14.0)?, Policy::Below)?;
     /// assert_eq!(loaded.total.kg(), 12.0);
     /// assert_eq!(loaded.next_above.map(Mass::kg), Some(16.0));
@@ -96,10 +96,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, EquipmentId, Implement, Stock, step_up};
-    /// use bismar::quantity::Mass;
+    /// use bismar::loading::{Bar, Disc, Implement, Stock, step_up};
+    /// use bismar::quantity::{Name, Mass};
     ///
-    /// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+    /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(1.25)?, 2)?])?;
     /// let next = step_up(&Implement::Bar(bar), &stock, Mass::from_kg(20.0)?)?;
     /// assert_eq!(next.total.kg(), 22.5);
@@ -150,10 +150,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, EquipmentId, Implement, Stock, reachable};
-    /// use bismar::quantity::Mass;
+    /// use bismar::loading::{Bar, Disc, Implement, Stock, reachable};
+    /// use bismar::quantity::{Name, Mass};
     ///
-    /// let bar = Bar::new(EquipmentId::new("bar 15")?, Mass::from_kg(15.0)?, Mass::ZERO)?;
+    /// let bar = Bar::new(Name::new("bar 15")?, Mass::from_kg(15.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(5.0)?, 2)?, Disc::new(Mass::from_kg(1.0)?, 2)?])?;
     /// let found = reachable(&Implement::Bar(bar), &stock, Mass::ZERO, Mass::from_kg(30.0)?)?;
     /// assert_eq!(found.totals.iter().map(|total| total.kg()).collect::<Vec<_>>(), [15.0, 17.0, 25.0, 27.0]);

@@ -79,10 +79,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, EquipmentId, Stock, WarmUpStep, warm_up};
-    /// use bismar::quantity::{Mass, Reps};
+    /// use bismar::loading::{Bar, Disc, Stock, WarmUpStep, warm_up};
+    /// use bismar::quantity::{Name, Mass, Reps};
     ///
-    /// let bar = Bar::new(EquipmentId::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
+    /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(20.0)?, 2)?, Disc::new(Mass::from_kg(10.0)?, 6)?])?;
     /// let step = |kg: f64| -> Result<WarmUpStep, bismar::Error> {
     ///     let (target, tolerance) = (Mass::from_kg(kg)?, Mass::ZERO);
