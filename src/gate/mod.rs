@@ -6,13 +6,17 @@
 //! |---|---|
 //! | did that set pass? | [`set_pass`] |
 //! | did this session pass, and if not, on what? | [`session_pass`] |
+//! | with this gate, how long will it hold a lifter of this skill? | [`operating_characteristic`] |
 //! | can we go up, and what is still missing? | [`check`], [`Gate`] over [`GateFacts`] |
 
+mod acceptable_reps;
 mod answer;
+mod attempt;
 mod criterion;
 mod evidence;
 mod facts;
 mod marks;
+mod operating;
 mod pass;
 mod pass_run;
 mod requirement;
@@ -20,11 +24,13 @@ mod rules;
 mod state;
 mod verdict;
 
+pub use acceptable_reps::session_chance;
 pub use answer::check;
 pub use criterion::{CRITERIA, CRITICAL_CRITERIA, Criterion, check_criteria};
 pub use evidence::{Evidence, EvidenceRule, MOST_REPS};
 pub use facts::{GateFacts, NamedCondition, SESSIONS, SessionFact};
 pub use marks::{CriterionMark, Mark, REPS_IN_A_SET, Rater, SetMarks};
+pub use operating::{OperatingCharacteristic, Skill, operating_characteristic};
 pub use pass::{session_pass, set_pass};
 pub use pass_run::{LOAD_SESSIONS, NEUTRAL_FAILS, PassRun, RANGE_SESSIONS};
 pub use requirement::{Gate, Requirement, SPACING_DAYS};
@@ -32,8 +38,16 @@ pub use rules::{PassRules, misses_allowed, pass_rules};
 pub use state::{GateState, Met, Missing, Note};
 pub use verdict::{FailingRep, Outcome, PassReason, SessionVerdict, SetVerdict};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] =
-    &[criterion::ROWS, rules::ROWS, pass::ROWS, pass_run::ROWS, requirement::ROWS, answer::ROWS];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
+    criterion::ROWS,
+    rules::ROWS,
+    pass::ROWS,
+    pass_run::ROWS,
+    requirement::ROWS,
+    answer::ROWS,
+    acceptable_reps::ROWS,
+    operating::ROWS,
+];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     criterion::ENTRIES,
     rules::ENTRIES,
@@ -41,4 +55,6 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     pass_run::ENTRIES,
     requirement::ENTRIES,
     answer::ENTRIES,
+    acceptable_reps::ENTRIES,
+    operating::ENTRIES,
 ];

@@ -1,0 +1,140 @@
+//! One try at a gate: when it opens, when it ends without opening, and what follows if each end is followed by
+//! a new try.
+
+use alloc::vec::Vec;
+
+use super::acceptable_reps::Session;
+use super::evidence::Evidence;
+use crate::numeric::sum::sum;
+
+/// Sessions looked at before a median is given up; at two a week that is a century.
+pub(super) const MOST_SESSIONS: u32 = 10_000;
+
+/// Chances by session, the first session at place 0.
+pub(super) struct Attempt {
+    /// The gate opens at this session.
+    opens: Vec<f64>,
+    /// The try ends at this session and the gate stays shut.
+    ends: Vec<f64>,
+}
+
+impl Attempt {
+    /// A pass-run: it ends at the first session that does not pass.
+    pub(super) fn pass_run(sessions: u8, pass: f64) -> Attempt {
+        let mut attempt = Attempt { opens: Vec::new(), ends: Vec::new() };
+        let mut held = 1.0;
+        for session in 1..=sessions {
+            attempt.ends.push(held * (1.0 - pass));
+            held *= pass;
+            attempt.opens.push(if session == sessions { held } else { 0.0 });
+        }
+        attempt
+    }
+
+    /// A test of evidence, looked at after each session of `reps` repetitions; a session passes with its first
+    /// repetitions clean and at most `allowed` misses.
+    pub(super) fn evidence(test: &Evidence, reps: u16, session: &Session, allowed: u32) -> Attempt {
+        let mut attempt = Attempt { opens: Vec::new(), ends: Vec::new() };
+        // Chance of each number of misses while the test goes on.
+        let mut going = Vec::from([1.0]);
+        let steps = steps(reps, session, allowed);
+        let longest = u32::from(test.most_reps()) * 2 + u32::from(test.days()) + 2;
+        for done in 1..=longest {
+            let scored = done * u32::from(reps);
+            let ready = done >= u32::from(test.days());
+            let (mut opened, mut ended) = (Vec::new(), Vec::new());
+            let mut next = Vec::new();
+            next.resize(going.len() + usize::from(reps), 0.0);
+            for (misses, chance) in (0_u32..).zip(&going).filter(|(_, chance)| **chance > 0.0) {
+                for step in &steps {
+                    let total = misses + step.misses;
+                    let chance = chance * step.chance;
+                    let open =
+                        step.passed && ready && test.opens_at(scored).is_some_and(|most| total <= most);
+                    if test.ends_at(scored).is_some_and(|end| total >= end) {
+                        ended.push(chance);
+                    } else if open {
+                        opened.push(chance);
+                    } else if let Some(place) = next.get_mut(total as usize) {
+                        *place += chance;
+                    }
+                }
+            }
+            attempt.opens.push(sum(opened));
+            attempt.ends.push(sum(ended));
+            while next.last().is_some_and(|chance| *chance <= 0.0) {
+                next.pop();
+            }
+            going = next;
+            if going.is_empty() {
+                break;
+            }
+        }
+        attempt
+    }
+
+    /// Chance that one try opens the gate.
+    pub(super) fn chance(&self) -> f64 {
+        crate::numeric::smaller(sum(self.opens.iter().copied()), 1.0)
+    }
+
+    /// Mean number of sessions of one try, whichever way it goes.
+    pub(super) fn mean(&self) -> f64 {
+        let each = self.opens.iter().zip(&self.ends).zip(1_u32..);
+        sum(each.map(|((open, end), session)| (open + end) * f64::from(session)))
+    }
+
+    /// Chance that the gate has opened by each session, for as long as `go_on` says, if a new try follows
+    /// each that ended.
+    fn by_session(&self, mut go_on: impl FnMut(u32, f64) -> bool) {
+        // Chance that the gate opens at exactly this session: in the first try, or in the tries that begin
+        // anew after the first one ended at an earlier session.
+        let mut exactly: Vec<f64> = Vec::new();
+        let mut opened = crate::numeric::sum::Sum::default();
+        for session in 1..=MOST_SESSIONS {
+            let now = self.opens.get(exactly.len()).copied().unwrap_or(0.0);
+            let anew = sum(self.ends.iter().zip(exactly.iter().rev()).map(|(end, later)| end * later));
+            exactly.push(now + anew);
+            opened.add(now + anew);
+            if !go_on(session, crate::numeric::smaller(opened.value(), 1.0)) {
+                break;
+            }
+        }
+    }
+
+    /// Chance that the gate opens within so many sessions, and the session by which it has opened for half.
+    pub(super) fn within(&self, sessions: u32) -> (f64, Option<u32>) {
+        let (mut within, mut median) = (0.0, None);
+        self.by_session(|session, opened| {
+            if session <= sessions {
+                within = opened;
+            }
+            if median.is_none() && opened >= 0.5 {
+                median = Some(session);
+            }
+            session < sessions || median.is_none()
+        });
+        (within, median)
+    }
+}
+
+struct Step {
+    misses: u32,
+    passed: bool,
+    chance: f64,
+}
+
+fn steps(reps: u16, session: &Session, allowed: u32) -> Vec<Step> {
+    let reps = u32::from(reps);
+    let of = |chances: &[f64], clean: bool| {
+        let each = (0..=reps).zip(chances);
+        let steps = each.map(|(acceptable, chance)| {
+            let misses = reps - acceptable;
+            Step { misses, passed: clean && misses <= allowed, chance: *chance }
+        });
+        steps.filter(|step| step.chance > 0.0).collect::<Vec<_>>()
+    };
+    let mut steps = of(&session.clean, true);
+    steps.extend(of(&session.not_clean, false));
+    steps
+}
