@@ -3,21 +3,36 @@
 //! Uses `error`, `numeric`, `source`, `quantity`, `caution` and `statistics`. It knows no log.
 
 mod band;
+mod crossing;
 mod curve;
+mod dated_floor;
+mod effort;
+mod floor;
+mod function_test;
 mod grip;
 mod masters;
 mod outlook;
+mod performance_battery;
 mod person;
 mod polynomial_score;
+mod published_floor;
 mod relative;
 mod score;
 mod study;
 
 pub use band::Band;
+pub use crossing::{Crossing, FloorCrossing, Lifter, YearsToFloor, floor_crossing, years_to_floor};
 pub use curve::{
     AgePoint, Curve, LossBand, annual_loss_compound, annual_loss_linear, carried_back, carried_forward,
     part_of_peak,
 };
+pub use dated_floor::{DatedFloor, Deadline, Deadlines, FloorPlan, MOST_FLOORS, long_plan};
+pub use effort::{
+    EverydayTask, MovementEffort, RelativeEffort, effort_after_gain, everyday_tasks, hortobagyi_2003_efforts,
+    relative_effort,
+};
+pub use floor::{Floor, FloorMargin, FloorPlace, floor_margin};
+pub use function_test::{Better, FunctionTest};
 pub use grip::{GripCentiles, GripScore, grip_centiles, grip_t_score};
 pub use masters::{
     AgeCoefficient, AgeRule, CarriedResult, all_round_international, all_round_united_states,
@@ -27,8 +42,13 @@ pub use outlook::{
     AgainstExpectation, ExpectationPlace, Outlook, OwnOutlook, PlanningBand, Projection, Training,
     against_expectation, planning_bands, projection,
 };
+pub use performance_battery::{chair_rise_points, gait_points};
 pub use person::{Age, AnnualLoss, Sex};
 pub use polynomial_score::{dots_2019, wilks_1994, wilks_2020};
+pub use published_floor::{
+    cress_meyer_2003_floor, ewgsop2_floor, fnih_floor, knee_torque_floor, ploutz_snyder_2002_floor,
+    rikli_jones_2013_floor,
+};
 pub use relative::{FORCE_EXPONENT, ScaledStrength, TORQUE_EXPONENT, equivalent_load, scaled_strength};
 pub use score::{Contest, Equipment, Olympiad, Score, ipf_gl_2020, sinclair};
 pub use study::Study;
@@ -37,6 +57,12 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     curve::ROWS,
     grip::ROWS,
     outlook::ROWS,
+    crossing::ROWS,
+    dated_floor::ROWS,
+    floor::ROWS,
+    published_floor::ROWS,
+    performance_battery::ROWS,
+    effort::ROWS,
     relative::ROWS,
     score::ROWS,
     polynomial_score::ROWS,
@@ -46,6 +72,12 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     curve::ENTRIES,
     grip::ENTRIES,
     outlook::ENTRIES,
+    crossing::ENTRIES,
+    dated_floor::ENTRIES,
+    floor::ENTRIES,
+    published_floor::ENTRIES,
+    performance_battery::ENTRIES,
+    effort::ENTRIES,
     relative::ENTRIES,
     score::ENTRIES,
     polynomial_score::ENTRIES,

@@ -1,0 +1,88 @@
+//! Points of the short physical performance battery.
+
+use crate::error::{Code, Error};
+use crate::numeric;
+use crate::source::{Source, formula, rows};
+
+const GURALNIK_1994: Source = Source {
+    id: "guralnik-1994",
+    citation: "Guralnik JM, Simonsick EM, Ferrucci L, et al. A short physical performance battery assessing lower \
+               extremity function. J Gerontol 1994;49(2):M85-M94",
+    doi: None,
+};
+
+/// Longest time that anyone would write down, s.
+const LONGEST: f64 = 3600.0;
+
+/// A time above 0, in hundredths as the stopwatch shows it: the table leaves no gap between its hundredths.
+fn hundredths(seconds: f64) -> Result<f64, Error> {
+    let seconds = numeric::within(Code::OutOfRange, "seconds", seconds, 0.01, LONGEST, "s")?;
+    Ok(numeric::round(seconds * 100.0))
+}
+
+/// Points for the first limit (in hundredths) that the time does not exceed.
+fn points(time: f64, limits: &[(f64, u8)], beyond: u8) -> u8 {
+    limits.iter().find(|(limit, _)| time <= *limit).map_or(beyond, |(_, points)| *points)
+}
+
+formula! {
+    "horizon.chair_rise_points",
+    /// How many points do five chair rises give in the short performance battery?
+    ///
+    /// # Formula
+    /// Up to 11.19 s 4, to 13.69 s 3, to 16.69 s 2, to 60 s 1; longer, or not able (no time given), 0.
+    ///
+    /// # Domain
+    /// Older adults; 0.01 to 3600 s, read in hundredths.
+    ///
+    /// # Errors
+    /// `out_of_range`.
+    ///
+    /// # Source
+    /// Guralnik and others 1994, recalled (row `horizon.chair_rise_points`).
+    ///
+    /// # Examples
+    /// ```
+    /// assert_eq!(bismar::horizon::chair_rise_points(Some(12.4))?, 3);
+    /// assert_eq!(bismar::horizon::chair_rise_points(None)?, 0);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn chair_rise_points(seconds: Option<f64>) -> u8 {
+        let Some(seconds) = seconds else { return Ok(0) };
+        let limits = [(1119.0, 4), (1369.0, 3), (1669.0, 2), (6000.0, 1)];
+        Ok(points(hundredths(seconds)?, &limits, 0))
+    }
+    source: GURALNIK_1994, place: "scoring", standing: Published, seen: Memory,
+    population: "older adults of three communities", domain: "0.01 to 3600 s",
+}
+
+formula! {
+    "horizon.gait_points",
+    /// How many points does a walk of 4 m give in the short performance battery?
+    ///
+    /// # Formula
+    /// Under 4.82 s 4, to 6.20 s 3, to 8.70 s 2, longer 1; not able (no time given) 0.
+    ///
+    /// # Domain
+    /// Older adults, usual pace; 0.01 to 3600 s, read in hundredths.
+    ///
+    /// # Errors
+    /// `out_of_range`.
+    ///
+    /// # Source
+    /// Guralnik and others 1994, recalled (row `horizon.gait_points`).
+    ///
+    /// # Examples
+    /// ```
+    /// assert_eq!(bismar::horizon::gait_points(Some(4.82))?, 3);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn gait_points(seconds: Option<f64>) -> u8 {
+        let Some(seconds) = seconds else { return Ok(0) };
+        Ok(points(hundredths(seconds)?, &[(481.0, 4), (620.0, 3), (870.0, 2)], 1))
+    }
+    source: GURALNIK_1994, place: "scoring", standing: Published, seen: Memory,
+    population: "older adults of three communities", domain: "0.01 to 3600 s",
+}
+
+rows![chair_rise_points, gait_points];
