@@ -63,6 +63,8 @@ cautions! {
     StartValueMatters "start_value_matters" "The first weeks of a weighted load still depend on the value it was started with.",
     UsualLoadSmall "usual_load_small" "Usual load is far below this lifter's own typical level, as after a holiday, so a ratio would only say that training started again.",
     TeachingSimulation "teaching_simulation" "A simulation for teaching: double load has double effect in it, sessions do not interact, and its time constants are poorly known for anyone (Hellard et al. 2006, doi 10.1080/02640410500244697).",
+    // one_rm
+    EstimateIsARange "estimate_is_a_range" "An estimate is a range; never test a true maximum because a screen said so.",
 }
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];

@@ -9,8 +9,12 @@ mod critical_load;
 mod curve;
 mod effort;
 mod equation;
+mod from_sets;
+mod evidence;
 mod kravitz;
 mod older_adults;
+mod options;
+mod posterior;
 mod reynolds;
 mod two_sets;
 
@@ -26,10 +30,17 @@ pub use effort::{
     effort_grid, fraction_for, fraction_for_rpe, load_for, reps_for, reps_to_failure,
 };
 pub use equation::Equation;
+pub use evidence::{SetEffort, SetEvidence, SetFlag, SetRefusal, SetUse, TechniqueVerdict};
+pub use from_sets::{EquationEstimate, Estimate, WidthParts, estimate, usable_sets};
 pub use kravitz::{PowerLift, kravitz_2003, kravitz_2003_load, kravitz_2003_reps};
 pub use older_adults::{
     Device, kemmler_2006, kemmler_2006_load, kemmler_2006_reps, osteopenia_2024, osteopenia_2024_load,
     osteopenia_2024_reps,
+};
+pub use options::{
+    BANYARD_2017_CV, BIAS_ERROR_CORRECTED, BIAS_ERROR_UNCORRECTED, EstimateOptions, GRGIC_2020_CV,
+    MITTER_2022_REPETITION_SEM, PERSONAL_SLOPE_CV, RESERVE_ERROR_IN_LONG_SETS, RESERVE_ERROR_NEAR_FAILURE,
+    RESERVE_ERROR_PER_REPETITION, TYPICAL_SLOPE,
 };
 pub use reynolds::{
     PressLift, reynolds_2006, reynolds_2006_five_rm, reynolds_2006_five_rm_load, reynolds_2006_load,
@@ -58,6 +69,8 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     chart::ROWS,
     critical_load::ROWS,
     effort::ROWS,
+    options::ROWS,
+    from_sets::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     classic::epley::ENTRIES,
@@ -80,4 +93,6 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     chart::ENTRIES,
     critical_load::ENTRIES,
     effort::ENTRIES,
+    options::ENTRIES,
+    from_sets::ENTRIES,
 ];
