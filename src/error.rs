@@ -77,6 +77,12 @@ codes! {
     NotInStock "not_in_stock" "The stock has no such disc, or not so many of them.",
     NotRising "not_rising" "Each value must lie above the one before it.",
     AboveWorkSet "above_work_set" "A warm-up or reference set must stay below the work set.",
+    NotFalling "not_falling" "Each value must lie below the one before it.",
+    UnevenEnds "uneven_ends" "The two ends of the bar carry different loads.",
+    LopsidedDiameters "lopsided_diameters" "The largest discs of the two ends differ in diameter.",
+    NoDisc "no_disc" "An end of the bar carries no disc.",
+    SleeveOverflow "sleeve_overflow" "The discs need more room than the sleeve has.",
+    ImbalanceAboveLimit "imbalance_above_limit" "One end would become heavier than the other by more than the limit.",
     NotLoadable "not_loadable" "No combination of what is at hand makes this load.",
     // record, gate, progression, prescription
     TooManyCriticalCriteria "too_many_critical_criteria" "More criteria are critical than one lift may have.",

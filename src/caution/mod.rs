@@ -37,6 +37,8 @@ macro_rules! cautions {
 
 // One line a caution, grouped by the module that first needed it.
 cautions! {
+    // loading
+    AloneWithoutPins "alone_without_pins" "Nobody and nothing would take the bar: set pins, ask for a spotter, or keep well in reserve.",
     // horizon
     NotAPrognosis "not_a_prognosis" "Arithmetic over what a group of people showed; it foretells nothing about one person.",
     TalkToClinician "talk_to_clinician" "Worth talking over with a clinician; nothing here diagnoses.",

@@ -1,37 +1,103 @@
 //! The arithmetic at the rack: bars, discs, exact loads, heights, warm-up steps, a shared bar.
 //!
-//! Uses `error`, `numeric`, `source`, `quantity`, `caution`, `reason`. Everything here is exact: masses are
-//! whole nanograms, the search never guesses, and every loop has a stated bound.
+//! Uses `error`, `numeric`, `source`, `quantity`, `caution`. Everything here is exact: masses are whole
+//! nanograms, the search never guesses, and every loop has a stated bound.
 //!
 //! | question at the rack | function |
 //! |---|---|
 //! | What goes on each side? | [`load()`], [`load_on`], or [`Prepared`] for many questions about one stock |
-//! | What is the next load up? | [`step_up`] |
+//! | What goes on, with what is on already? | [`load_from`] |
+//! | What is the next load up, and is the step too large? | [`step_up`], [`step_reality`], [`rep_bridge`] |
 //! | What can this gym make, and where is the largest gap? | [`reachable()`] |
+//! | Which pair to buy? | [`buy`] |
+//! | How high does the bar lie, and how does it stay there? | [`centre_height`], [`grip_height`], [`keep_height`] |
+//! | Warm-ups to the work set? | [`warm_up`], [`warm_up_steps`] |
+//! | Two of us, one bar? | [`shared_bar`] |
+//! | What is on the bar now? | [`read_bar`] |
+//! | In which order do discs come off and go on? | [`handling_order`] |
+//! | Alone at the rack? | [`rack_check`] |
+//!
+//! # Bounds
+//!
+//! | what | bound |
+//! |---|---|
+//! | kinds of disc in a stock | 25 ([`Stock::MOST_KINDS`]) |
+//! | discs of one kind | 30 ([`Disc::MOST`]) |
+//! | different sums on one end | 300 000, else `stock_too_large` |
+//! | work to prepare a stock | at most 4 merges a kind of a list of that length |
+//! | stacks listed for one warm-up or shared set | 4 000, and 400 000 looks; beyond, the answer says `proved: false` |
+//! | looks for the discs that may stay on | 100 000, likewise |
+//! | warm-up steps; lifters at one bar; sets of each | 12; 4; 12 |
 
 mod bar;
+mod buying;
 mod change;
 mod disc;
+mod ends;
+mod height;
 mod implement;
 mod loaded;
 mod prepared;
+mod presets;
+mod rack;
+mod reading;
 mod shared;
 mod solve;
 mod stacks;
+mod step;
 mod table;
+mod tolerance;
 mod warming;
 
 pub use bar::{Bar, BarKind};
+pub use buying::{Offer, Purchase, buy};
 pub use change::{Change, load_from};
 pub use disc::{Disc, Stock};
+pub use height::{
+    GripHeight, KeepHeight, SAME_DIAMETER, centre_height, drop_below_full, grip_height, keep_height,
+};
 pub use implement::{Handle, Implement, MachineStack, Pieces, Pin};
 pub use loaded::{Loaded, PlacedDisc, Policy, Setting};
 pub use prepared::Prepared;
+pub use presets::{
+    FULL_DIAMETER, iwf_bar_men, iwf_bar_women, iwf_stock, pound_stock, powerlifting_bar, powerlifting_stock,
+    quarter_pounds_down,
+};
+pub use rack::{
+    ALONE_RESERVE, Company, End, Handling, HandlingOrder, IMBALANCE_LIMIT, RackCheck, RackLift, RackSetup,
+    handling_order, rack_check,
+};
+pub use reading::{Reading, read_bar};
 pub use shared::{SharedBar, SharedLifter, SharedSet, Turn, shared_bar};
 pub use solve::{Gap, Reachable, load, load_on, reachable, step_up};
 pub use stacks::EndMoves;
+pub use step::{BridgeOptions, STEP_HIGH, STEP_LOW, StepReality, StepSize, rep_bridge, step_reality};
+pub use tolerance::{MassBand, Tolerance, iwf_tolerance, powerlifting_tolerance};
 pub use warming::{WarmUp, WarmUpSet, WarmUpStep, warm_up, warm_up_steps};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[solve::ROWS, change::ROWS, warming::ROWS, shared::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
-    &[solve::ENTRIES, change::ENTRIES, warming::ENTRIES, shared::ENTRIES];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
+    solve::ROWS,
+    change::ROWS,
+    buying::ROWS,
+    height::ROWS,
+    presets::ROWS,
+    rack::ROWS,
+    reading::ROWS,
+    shared::ROWS,
+    step::ROWS,
+    tolerance::ROWS,
+    warming::ROWS,
+];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
+    solve::ENTRIES,
+    change::ENTRIES,
+    buying::ENTRIES,
+    height::ENTRIES,
+    presets::ENTRIES,
+    rack::ENTRIES,
+    reading::ENTRIES,
+    shared::ENTRIES,
+    step::ENTRIES,
+    tolerance::ENTRIES,
+    warming::ENTRIES,
+];

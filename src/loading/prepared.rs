@@ -3,9 +3,9 @@
 use alloc::vec::Vec;
 
 use super::disc::{Disc, Stock};
-use super::implement::{Implement, MachineStack};
+use super::implement::Implement;
 use super::loaded::{Loaded, PlacedDisc, Policy, Setting};
-use super::table::{Counts, Entry, Limits, Line, all_sums};
+use super::table::{Entry, Line};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::{Length, Mass};
@@ -31,19 +31,15 @@ use crate::quantity::{Length, Mass};
 /// ```
 #[derive(Clone, Debug)]
 pub struct Prepared {
-    base: i64,
-    ends: i64,
+    pub(super) base: i64,
+    pub(super) ends: i64,
     pub(super) table: Vec<Entry>,
     pub(super) lines: Vec<Line>,
-    discs: Vec<Disc>,
-    settings: Vec<Setting>,
-    room: Option<Length>,
-    highest: Mass,
+    pub(super) discs: Vec<Disc>,
+    pub(super) settings: Vec<Setting>,
+    pub(super) room: Option<Length>,
+    pub(super) highest: Mass,
 }
-
-/// How far beyond the highest target the table must reach, in heaviest discs: the next load above a target
-/// needs one (taking any disc off the lightest load above it leads below it), the one after that two.
-const MARGIN_IN_DISCS: i64 = 2;
 
 impl Prepared {
     /// Works out every total up to `highest`.
@@ -51,52 +47,7 @@ impl Prepared {
     /// # Errors
     /// `stock_too_large` if the discs make more than 300 000 different sums on one end.
     pub fn new(implement: &Implement, stock: &Stock, highest: Mass) -> Result<Prepared, Error> {
-        Prepared::with_margin(implement, stock, highest, MARGIN_IN_DISCS)
-    }
-
-    pub(super) fn with_margin(
-        implement: &Implement,
-        stock: &Stock,
-        highest: Mass,
-        margin: i64,
-    ) -> Result<Prepared, Error> {
-        match implement {
-            Implement::Bar(bar) => Ends { base: bar.empty()?, ends: 2, alike: 2, room: bar.sleeve() }
-                .prepare(stock, highest, margin),
-            Implement::Handle(handle) => {
-                let ends =
-                    Ends { base: handle.empty()?, ends: 2, alike: handle.ends(), room: handle.sleeve() };
-                ends.prepare(stock, highest, margin)
-            }
-            Implement::Pin(pin) => Ends { base: pin.empty()?, ends: 1, alike: 1, room: pin.room() }
-                .prepare(stock, highest, margin),
-            Implement::Pieces(pieces) => Ok(Prepared::listed(
-                pieces.masses().iter().map(|mass| (Setting::Piece(*mass), *mass)).collect(),
-            )),
-            Implement::Machine(stack) => Ok(Prepared::listed(selected(stack, 1)?)),
-            Implement::Assistance(stack) => Ok(Prepared::listed(selected(stack, -1)?)),
-        }
-    }
-
-    /// A list of settings with their loads; of equal loads the first named is kept.
-    fn listed(mut settings: Vec<(Setting, Mass)>) -> Prepared {
-        settings.sort_by_key(|(_, load)| *load);
-        settings.dedup_by_key(|(_, load)| *load);
-        let entry = |(index, (_, load)): (usize, &(Setting, Mass))| Entry {
-            sum: load.nanograms(),
-            counts: Counts::index(index),
-            ..Entry::default()
-        };
-        Prepared {
-            base: 0,
-            ends: 1,
-            table: settings.iter().enumerate().map(entry).collect(),
-            lines: Vec::new(),
-            discs: Vec::new(),
-            settings: settings.into_iter().map(|(setting, _)| setting).collect(),
-            room: None,
-            highest: Mass::MAX,
-        }
+        super::ends::prepare(implement, stock, highest, super::ends::MARGIN_IN_DISCS)
     }
 
     /// What goes on for this load?
@@ -164,16 +115,6 @@ impl Prepared {
     #[must_use]
     pub fn lightest(&self) -> Option<Mass> {
         self.table.first().and_then(|entry| self.mass(entry))
-    }
-
-    /// Mass without any disc, in nanograms.
-    pub(super) const fn base(&self) -> i64 {
-        self.base
-    }
-
-    /// Ends of one load.
-    pub(super) const fn ends(&self) -> i64 {
-        self.ends
     }
 
     /// The whole load with this sum on each end.
@@ -346,64 +287,4 @@ fn centre_height(side: &[PlacedDisc]) -> Option<Length> {
 pub(super) fn percent(difference: Mass, target: Mass) -> Option<f64> {
     let whole = numeric::fabs(target.kg());
     (whole > 0.0).then(|| numeric::tidy(100.0 * difference.kg() / whole))
-}
-
-/// What carries discs: its own mass, how many ends one load has, how many ends are loaded alike.
-struct Ends {
-    base: Mass,
-    ends: i64,
-    alike: u16,
-    room: Option<Length>,
-}
-
-impl Ends {
-    fn prepare(&self, stock: &Stock, highest: Mass, margin: i64) -> Result<Prepared, Error> {
-        let lines = self.lines(stock);
-        let heaviest = lines.first().map_or(0, |line| line.mass);
-        let per_end = highest.nanograms().saturating_sub(self.base.nanograms()).div_euclid(self.ends);
-        let limits = Limits {
-            highest: per_end.max(0).saturating_add(heaviest.saturating_mul(margin)),
-            room: self.room.map_or(i32::MAX, Length::micrometres),
-        };
-        Ok(Prepared {
-            base: self.base.nanograms(),
-            ends: self.ends,
-            table: all_sums(&lines, 0, limits)?,
-            lines,
-            discs: stock.discs().to_vec(),
-            settings: Vec::new(),
-            room: self.room,
-            highest,
-        })
-    }
-
-    /// The kinds from the heaviest; of equal mass the larger first, then in the order of the stock.
-    fn lines(&self, stock: &Stock) -> Vec<Line> {
-        let limited = self.room.is_some();
-        let line = |(kind, disc): (usize, &Disc)| Line {
-            mass: disc.mass().nanograms(),
-            thickness: disc.thickness().filter(|_| limited).map_or(0, Length::micrometres),
-            available: disc.count() / self.alike,
-            kind,
-        };
-        let mut lines: Vec<Line> = stock.discs().iter().enumerate().map(line).collect();
-        let diameter = |line: &Line| stock.discs().get(line.kind).and_then(Disc::diameter);
-        lines.sort_by(|a, b| {
-            b.mass.cmp(&a.mass).then_with(|| diameter(b).cmp(&diameter(a))).then(a.kind.cmp(&b.kind))
-        });
-        lines
-    }
-}
-
-/// The loads of a stack; `sign` is -1 where the stack helps. A machine that moves nothing has no load.
-fn selected(stack: &MachineStack, sign: i64) -> Result<Vec<(Setting, Mass)>, Error> {
-    let mut loads = Vec::new();
-    for (plates, add_ons, moving) in stack.settings()? {
-        let load = Mass::from_nanograms(sign * moving.nanograms())
-            .ok_or_else(|| Error::new(Code::Overflow, "plates", moving.kg(), Allowed::Unstated))?;
-        if sign < 0 || load.is_positive() {
-            loads.push((Setting::Selected { plates, add_ons }, load));
-        }
-    }
-    Ok(loads)
 }

@@ -162,7 +162,7 @@ formula! {
     /// ```
     pub fn reachable(implement: &Implement, stock: &Stock, low: Mass, high: Mass) -> Reachable {
         in_order(low, high)?;
-        let prepared = Prepared::with_margin(implement, stock, high, 0)?;
+        let prepared = super::ends::prepare(implement, stock, high, 0)?;
         let totals: Vec<Mass> = prepared.totals(low, high).collect();
         let largest_gap = largest_gap(&totals)?;
         Ok(Reachable { totals, largest_gap })

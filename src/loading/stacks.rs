@@ -289,11 +289,11 @@ impl Prepared {
 
     /// The band of sums on one end for totals from `low` to `high`; none if it lies below the empty bar.
     pub(super) fn band(&self, low: Mass, high: Mass, aim: Mass) -> Option<Band> {
-        let sum = |total: Mass| total.nanograms().saturating_sub(self.base());
+        let sum = |total: Mass| total.nanograms().saturating_sub(self.base);
         let band = Band {
-            low: (sum(low) + self.ends() - 1).div_euclid(self.ends()).max(0),
-            high: sum(high).div_euclid(self.ends()),
-            aim: sum(aim).div_euclid(self.ends()),
+            low: (sum(low) + self.ends - 1).div_euclid(self.ends).max(0),
+            high: sum(high).div_euclid(self.ends),
+            aim: sum(aim).div_euclid(self.ends),
         };
         (band.low <= band.high && self.has_sum_between(band.low, band.high)).then_some(band)
     }
