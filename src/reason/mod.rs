@@ -1,6 +1,284 @@
-//! Reason codes with their numbers: why a decision is what it is.
+//! Reason codes with their numbers: why a decision is what it is, and what stands in the way of a move.
 //!
-//! Uses error, quantity.
+//! Uses error, quantity. A reason is a code and numbers; sentences are made of them elsewhere, so that an app
+//! can speak any language.
+
+use crate::quantity::{Day, Mass, Name, Rir};
+
+macro_rules! reasons {
+    ($($(#[doc = $doc:literal])+ $variant:ident $({ $($(#[doc = $field_doc:literal])+ $field:ident : $type:ty),+ $(,)? })? $text:literal,)+) => {
+        /// Why a decision is what it is.
+        #[non_exhaustive]
+        #[derive(Clone, Debug, PartialEq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case", deny_unknown_fields))]
+        pub enum Reason {
+            $($(#[doc = $doc])+ $variant $({ $($(#[doc = $field_doc])+ $field: $type),+ })?,)+
+        }
+
+        impl Reason {
+            /// Every code of this version.
+            pub const CODES: &'static [&'static str] = &[$($text),+];
+
+            /// The stable code.
+            #[must_use]
+            pub const fn code(&self) -> &'static str {
+                match self { $(Reason::$variant { .. } => $text,)+ }
+            }
+        }
+    };
+}
+
+reasons! {
+    /// A sign that stops everything was reported; only a clearance and the coach's sign-off reopen.
+    SymptomStop {
+        /// When.
+        since: Day
+    } "symptom_stop",
+    /// Pain stopped every lift of the region; only a clearance and the coach's sign-off reopen.
+    PainStop {
+        /// Where.
+        region: Name,
+        /// When.
+        since: Day
+    } "pain_stop",
+    /// The last clearance says no.
+    NotCleared "not_cleared",
+    /// No clearance is on record.
+    ClearanceMissing "clearance_missing",
+    /// The clearance has run out.
+    ClearanceExpired {
+        /// Its last day.
+        on: Day
+    } "clearance_expired",
+    /// An illness or operation asks for a new clearance before training goes on.
+    ClearanceAfterIllness "clearance_after_illness",
+    /// A clearance limits the load.
+    ClearanceLimit {
+        /// To this.
+        load: Mass
+    } "clearance_limit",
+    /// A clearance limits the range.
+    ClearanceRange "clearance_range",
+    /// The host has set no limit for blood pressure, breathing or effort: a coach should ask.
+    NoLimitsOnRecord "no_limits_on_record",
+    /// Fever, dizziness, palpitations, a fall or a new medicine: ask a clinician before training.
+    AsksFirst "asks_first",
+    /// Pain was high enough to block moves until enough clear sessions have passed.
+    PainBlock {
+        /// Where.
+        region: Name,
+        /// Clear sessions still to come.
+        clear_sessions: u8
+    } "pain_block",
+    /// Pain at or below the agreed usual level has not yet been steady for three sessions.
+    UsualPainUnsteady {
+        /// Where.
+        region: Name
+    } "usual_pain_unsteady",
+    /// Nobody asked about pain in the last session; missing is not zero.
+    PainNotAsked "pain_not_asked",
+    /// The last report in the region was high and today's is missing: technique work only.
+    PainMissingAfterHigh {
+        /// Where.
+        region: Name
+    } "pain_missing_after_high",
+    /// The last pass waits for the next-morning answer.
+    PassProvisional {
+        /// The session.
+        session: u32
+    } "pass_provisional",
+    /// The gate is not open yet.
+    GateNotOpen "gate_not_open",
+    /// The lift is still in its calibration.
+    LearningNotDone {
+        /// Sessions done.
+        done: u8,
+        /// Sessions asked for.
+        needed: u8
+    } "learning_not_done",
+    /// The lift has just moved and settles in.
+    Consolidating "consolidating",
+    /// The lift went one step easier and is looked at again.
+    SteppingBack "stepping_back",
+    /// The lift rests.
+    Resting "resting",
+    /// The lift comes back after a break, and no higher than before it.
+    Returning {
+        /// Granted load before the break.
+        at_most: Mass
+    } "returning",
+    /// The lift is kept where it is on purpose.
+    Maintaining "maintaining",
+    /// The lift is no longer used.
+    Retired "retired",
+    /// The lift holds its load: right where it should be.
+    Holding {
+        /// Sessions at this place.
+        sessions: u16
+    } "holding",
+    /// The gate is open; a move waits for the coach.
+    MoveOnOffer {
+        /// Last day of the offer.
+        until: Day
+    } "move_on_offer",
+    /// Today is a bad day by two agreeing signs, or by a drop in a critical criterion.
+    BadDay "bad_day",
+    /// One sign says bad: look again after the first work set.
+    BadDaySingle "bad_day_single",
+    /// The day's class is not known.
+    DayUnknown "day_unknown",
+    /// A good day: no extra load.
+    GoodDay "good_day",
+    /// All sessions that opened the gate were bad days.
+    QualifiedOnBadDays "qualified_on_bad_days",
+    /// The last session lies too far back.
+    Stale {
+        /// Days since.
+        days: u16,
+        /// Days allowed.
+        allowed: u16
+    } "stale",
+    /// The last move is too recent.
+    CoolingOff {
+        /// Days still to wait.
+        days_left: u16
+    } "cooling_off",
+    /// Another lift of the region moved recently.
+    RegionWindow {
+        /// Where.
+        region: Name,
+        /// Days still to wait.
+        days_left: u16
+    } "region_window",
+    /// The load has grown enough for this window of weeks.
+    WindowCap {
+        /// Highest load for now.
+        load: Mass
+    } "window_cap",
+    /// The strict lift may not pass the forgiving lift's proven load.
+    PairCap {
+        /// Highest load for now.
+        load: Mass
+    } "pair_cap",
+    /// The forgiving lift has no proof, or an old one.
+    PairProofMissing "pair_proof_missing",
+    /// The pair has already moved in this window.
+    PairWindow {
+        /// Days still to wait.
+        days_left: u16
+    } "pair_window",
+    /// Pain in the strict lift: the forgiving lift holds and starts one step down.
+    PairPain "pair_pain",
+    /// The same critical fault in both lifts of a pair holds both.
+    PairFault "pair_fault",
+    /// Too few rest days since the other lift of the pair.
+    PairRest {
+        /// Full rest days there were.
+        days: u16,
+        /// Full rest days asked for.
+        needed: u16
+    } "pair_rest",
+    /// The forgiving lift has run far ahead of a strict lift that is held: look at the pair, nothing is blocked.
+    PairReview "pair_review",
+    /// Nothing loadable lies within the allowed step.
+    NoLoadableStep {
+        /// Highest load the cap allows.
+        cap: Mass,
+        /// Next load that the equipment makes, where it makes one.
+        next: Option<Mass>
+    } "no_loadable_step",
+    /// The coach's ceiling.
+    Ceiling {
+        /// Its load.
+        load: Mass
+    } "ceiling",
+    /// The moving dimension has reached its top.
+    AtTop "at_top",
+    /// A harder rung, range or tempo is not to be had in one step.
+    NotOneStep "not_one_step",
+    /// The log holds events of a kind that this version does not know; a newer stop may be among them.
+    UnknownEventPresent {
+        /// How many.
+        count: u32
+    } "unknown_event_present",
+    /// Alone under a bar without pins: never a step up, and more in reserve.
+    AloneWithoutPins "alone_without_pins",
+    /// The last sessions were not marked by anyone but the lifter.
+    NotScored "not_scored",
+    /// The loads were not those granted, so the session says nothing about the gate.
+    NotAtGrant "not_at_grant",
+    /// Days since the region was loaded, and what is left of the load.
+    Layoff {
+        /// Days.
+        gap: u16,
+        /// Row of the layoff table, 1 being the shortest.
+        row: u8,
+        /// Load that is granted now.
+        load: Mass
+    } "layoff",
+    /// First sessions after a break have half the sets.
+    HalfSets {
+        /// Sessions still to come.
+        sessions: u8
+    } "half_sets",
+    /// The coach overruled the gate.
+    OverrideInForce {
+        /// Load allowed by it.
+        load: Mass,
+        /// Who.
+        who: Name,
+        /// Last day, where it has one.
+        until: Option<Day>
+    } "override_in_force",
+    /// A planned easy week.
+    EasyWeek "easy_week",
+    /// Life gave an easy week already; none is added on top.
+    BreakCounts {
+        /// Days without training in the last two weeks.
+        days: u16
+    } "break_counts",
+    /// More is left in reserve than planned.
+    ReserveFloor {
+        /// Repetitions.
+        reserve: Rir
+    } "reserve_floor",
+    /// Rounded down to what the equipment makes.
+    RoundedDown {
+        /// From.
+        from: Mass,
+        /// To.
+        to: Mass
+    } "rounded_down",
+    /// The equipment makes nothing at or below the load.
+    NothingLoadable {
+        /// Lightest load it makes.
+        lightest: Mass
+    } "nothing_loadable",
+    /// The implement is taken or missing today; nothing is added to make up for it.
+    ImplementUnavailable {
+        /// Which.
+        implement: Name
+    } "implement_unavailable",
+    /// Too little time: the lift is left out today, and nothing is added to make up for it.
+    ShortOfTime "short_of_time",
+    /// Fewer sets fit into the time.
+    FewerSets {
+        /// Sets that fit.
+        sets: u8
+    } "fewer_sets",
+    /// The plan asks for less than granted.
+    PlanAsksLess "plan_asks_less",
+    /// A coach's act was refused by a guard, and is kept as refused.
+    MoveRefused {
+        /// The event.
+        event: u32
+    } "move_refused",
+    /// Two fails in a row, or a second flare: one step easier.
+    SteppedBack {
+        /// From this load.
+        from: Mass
+    } "stepped_back",
+}
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];

@@ -1,0 +1,343 @@
+//! Events: what happened, in the order in which it counts.
+
+use alloc::boxed::Box;
+use alloc::string::String;
+
+use super::health::{Clearance, DayReport, NextDayReport, PainAnswer, SymptomReport, UsualPain};
+use super::parameters::Parameters;
+use super::session::Session;
+use super::track::Tuple;
+use crate::quantity::{Day, Mass, Name};
+
+/// One event of a log.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Event {
+    /// Number of the event; orders events of one day and never repeats.
+    pub sequence: u32,
+    /// The day in the lifter's own calendar.
+    pub day: Day,
+    /// What happened.
+    pub kind: EventKind,
+    /// The host's own words, never interpreted.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub note: Option<String>,
+}
+
+macro_rules! kinds {
+    ($($(#[doc = $doc:literal])+ $variant:ident($body:ty) $tag:literal,)+) => {
+        /// What happened.
+        #[non_exhaustive]
+        #[derive(Clone, Debug, PartialEq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+        pub enum EventKind {
+            $($(#[doc = $doc])+ $variant($body),)+
+            /// A kind of a newer version: kept, counted, and a block on every upward move.
+            #[cfg_attr(feature = "serde", serde(untagged))]
+            Unknown(UnknownEvent),
+        }
+
+        impl EventKind {
+            /// Every kind by its name in JSON.
+            pub const NAMES: &'static [&'static str] = &[$($tag),+];
+
+            /// The kind's name in JSON; `unknown` where this version has none.
+            #[must_use]
+            pub fn name(&self) -> &'static str {
+                match self {
+                    $(EventKind::$variant(_) => $tag,)+
+                    EventKind::Unknown(_) => "unknown",
+                }
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for EventKind {
+            fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<EventKind, D::Error> {
+                struct Tagged;
+
+                impl<'de> serde::de::Visitor<'de> for Tagged {
+                    type Value = EventKind;
+
+                    fn expecting(&self, out: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                        out.write_str("a map with one named kind of event")
+                    }
+
+                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<EventKind, A::Error> {
+                        let one = "exactly one named kind of event";
+                        let Some(tag) = map.next_key::<String>()? else {
+                            return Err(serde::de::Error::invalid_length(0, &one));
+                        };
+                        let kind = match tag.as_str() {
+                            $($tag => EventKind::$variant(map.next_value()?),)+
+                            _ => EventKind::Unknown(UnknownEvent { kind: tag, body: map.next_value()? }),
+                        };
+                        match map.next_key::<String>()? {
+                            None => Ok(kind),
+                            Some(_) => Err(serde::de::Error::invalid_length(2, &one)),
+                        }
+                    }
+                }
+
+                from.deserialize_map(Tagged)
+            }
+        }
+    };
+}
+
+kinds! {
+    /// Training was done.
+    SessionRecorded(Session) "session_recorded",
+    /// The answers of the morning after.
+    NextDayReport(NextDayReport) "next_day_report",
+    /// A planned session did not happen.
+    SessionMissed(SessionMissed) "session_missed",
+    /// A break, noted before or after it.
+    LayoffNoted(Layoff) "layoff_noted",
+    /// Pain outside a session.
+    PainReport(PainAnswer) "pain_report",
+    /// An agreed usual level of pain.
+    UsualPainAgreed(UsualPain) "usual_pain_agreed",
+    /// A sign that stops everything.
+    SymptomReport(SymptomReport) "symptom_report",
+    /// The day's questions before training.
+    DayReport(DayReport) "day_report",
+    /// The coach signs something off.
+    CoachSignOff(SignOff) "coach_sign_off",
+    /// The coach overrules the gate, with a reason and an end.
+    CoachOverride(Override) "coach_override",
+    /// The coach takes the move on offer.
+    AdvanceAccepted(Advance) "advance_accepted",
+    /// The coach declines the move on offer.
+    AdvanceDeclined(Advance) "advance_declined",
+    /// The lift moves to another rung of its ladder.
+    VariantChanged(Move) "variant_changed",
+    /// The lift moves to another range.
+    RangeChanged(Move) "range_changed",
+    /// Bar or discs changed, so heights or masses differ.
+    BarOrDiscsChanged(BarChanged) "bar_or_discs_changed",
+    /// Somebody else marks technique from now on.
+    RaterChanged(BarChanged) "rater_changed",
+    /// Body mass.
+    BodyMassRecorded(Mass) "body_mass_recorded",
+    /// A clearance was given, limited or refused.
+    ClearanceRecorded(Clearance) "clearance_recorded",
+    /// The clearance in force ends.
+    ClearanceExpired(Name) "clearance_expired",
+    /// The whole set of parameters, from now on.
+    ParametersChanged(Box<Parameters>) "parameters_changed",
+    /// An earlier event was wrong.
+    Correction(Correction) "correction",
+    /// A block of weeks begins.
+    BlockStarted(Name) "block_started",
+    /// A block of weeks ends.
+    BlockEnded(Name) "block_ended",
+    /// What a lift is for in this block.
+    RoleSet(RoleSet) "role_set",
+    /// A test of everyday function.
+    FunctionTested(Measurement) "function_tested",
+}
+
+/// An event of a kind that this version does not know.
+#[derive(Clone, Debug, PartialEq)]
+pub struct UnknownEvent {
+    /// Its kind.
+    pub kind: String,
+    /// Its content, kept whole.
+    #[cfg(feature = "serde")]
+    pub body: crate::value::Value,
+}
+
+#[cfg(feature = "serde")]
+impl serde::Serialize for UnknownEvent {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_map([(&self.kind, &self.body)])
+    }
+}
+
+/// A planned session that did not happen. Missed work is never made up by more load or more sets.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct SessionMissed {
+    /// Why.
+    pub reason: Name,
+}
+
+/// Why a break happened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum LayoffReason {
+    /// Holiday, travel, work: well throughout.
+    Well,
+    /// A planned rest.
+    Planned,
+    /// Ill in bed, in hospital, an operation or a fracture: needs a clearance and comes back lower.
+    Ill,
+}
+
+/// A break.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Layoff {
+    /// First day of it.
+    pub from: Day,
+    /// Last day of it, if known.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub to: Option<Day>,
+    /// Why.
+    pub reason: LayoffReason,
+}
+
+/// What a sign-off covers.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum SignOffScope {
+    /// Every lift, after a symptom stop.
+    Everything,
+    /// Every lift of a region, after a pain stop.
+    Region(Name),
+    /// The gate of one track, where its gate asks for a sign-off.
+    Gate(Name),
+}
+
+/// The coach signs something off.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct SignOff {
+    /// Who.
+    pub who: Name,
+    /// What.
+    pub scope: SignOffScope,
+}
+
+/// The coach overrules the gate for one track. Upward it needs a reason and an end; downward it needs neither,
+/// and without an end it lowers the granted load for good.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Override {
+    /// Which track.
+    pub track: Name,
+    /// The load allowed instead.
+    pub load: Mass,
+    /// Who.
+    pub who: Name,
+    /// Why.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub why: Option<String>,
+    /// Last day it holds.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub expires: Option<Day>,
+}
+
+/// The coach takes or declines the move on offer.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Advance {
+    /// Which track.
+    pub track: Name,
+    /// Who.
+    pub who: Name,
+}
+
+/// The coach moves a lift along its ladder or ranges by hand, sideways or down; upward goes through the gate.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Move {
+    /// Which track.
+    pub track: Name,
+    /// Where to.
+    pub to: Tuple,
+    /// Who.
+    pub who: Name,
+}
+
+/// Something about a lift changed that makes sessions before and after it hard to compare.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct BarChanged {
+    /// Which track; absent means all.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub track: Option<Name>,
+    /// What or who it is now.
+    pub now: Name,
+}
+
+/// What a lift is for in this block.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Role {
+    /// To be learned or advanced through its gate.
+    Train,
+    /// Deliberately kept where it is.
+    Maintain,
+    /// Not trained for now.
+    Rest,
+    /// No longer used.
+    Retire,
+}
+
+/// A lift gets another role.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct RoleSet {
+    /// Which track.
+    pub track: Name,
+    /// Its role from now on.
+    pub role: Role,
+}
+
+/// Tests of everyday function.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum FunctionTest {
+    /// Five chair rises, seconds.
+    ChairRiseSeconds,
+    /// Chair rises in 30 s, count.
+    ChairRiseCount,
+    /// Walking speed, m/s.
+    GaitSpeed,
+    /// Grip, kg.
+    Grip,
+    /// Rising from the floor, seconds.
+    FloorRise,
+}
+
+/// A measured test of everyday function.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Measurement {
+    /// Which test.
+    pub test: FunctionTest,
+    /// Its result in the unit of the test.
+    pub result: f64,
+}
+
+/// An earlier event was wrong: what stands in its place, or nothing.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Correction {
+    /// Sequence number of the event it replaces; that may be an earlier correction.
+    pub replaces: u32,
+    /// The day it really happened, if that was wrong too.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub day: Option<Day>,
+    /// What happened instead; absent means that it did not happen at all.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub with: Option<Box<EventKind>>,
+}
+
+/// A rung of a ladder.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Rung {
+    /// Its name.
+    pub name: Name,
+    /// Names of the rungs directly easier than this one; rungs that no chain connects are not comparable.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "alloc::vec::Vec::is_empty"))]
+    pub harder_than: alloc::vec::Vec<Name>,
+    /// Load here as a part of the load on the easier rung, from the lifter's own data; absent where unknown.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub own_ratio: Option<f64>,
+}
+

@@ -1,0 +1,209 @@
+//! Pain, symptoms, the day's answers and clearance: what the person or a clinician said.
+
+use alloc::vec::Vec;
+
+use crate::condition::DayClass;
+use crate::quantity::{Day, Fraction, Length, Mass, Name, Pain, Rpe};
+
+/// What came with the pain; each outranks the score.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum PainFeature {
+    /// Not known from before.
+    New,
+    /// More than the last time.
+    Rising,
+    /// Sharp.
+    Sharp,
+    /// Spreads down an arm or a leg.
+    Radiating,
+    /// The joint locks.
+    Locking,
+    /// Numbness or weakness.
+    Numbness,
+    /// A pop with swelling or loss of strength.
+    Pop,
+}
+
+impl PainFeature {
+    /// Whether this alone stops every lift of the region.
+    #[must_use]
+    pub const fn stops(self) -> bool {
+        !matches!(self, PainFeature::New | PainFeature::Rising)
+    }
+}
+
+/// Joint, tendon or spine pain in one region. Muscle soreness is recorded apart.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct PainAnswer {
+    /// Where.
+    pub region: Name,
+    /// How much.
+    pub score: Pain,
+    /// What came with it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub features: Vec<PainFeature>,
+}
+
+impl PainAnswer {
+    /// Whether any feature alone stops the region.
+    #[must_use]
+    pub fn stops(&self) -> bool {
+        self.features.iter().any(|feature| feature.stops())
+    }
+}
+
+/// An agreed usual level of pain in a region, below which work may go on.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct UsualPain {
+    /// Where.
+    pub region: Name,
+    /// The agreed level, at most 3.
+    pub level: Pain,
+    /// Who agreed it.
+    pub who: Name,
+    /// A clinician agreed it; needed above 2.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub clinician: bool,
+}
+
+/// Answers of the morning after a session.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct NextDayReport {
+    /// Sequence number of the session asked about.
+    pub session: u32,
+    /// Pain now; regions not named have none.
+    pub pain: Vec<PainAnswer>,
+    /// Muscle soreness from 0 to 10, for the record only.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub soreness: Option<Pain>,
+}
+
+/// Signs that stop everything. Any one of them halts every lift until a clearance and the coach's sign-off.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum StopSign {
+    /// Chest pain or pressure.
+    ChestPain,
+    /// Fainting or near-fainting.
+    Faint,
+    /// Sudden severe breathlessness.
+    Breathlessness,
+    /// Sudden worst-ever headache.
+    Headache,
+    /// New weakness or numbness on one side, or trouble speaking.
+    OneSidedWeakness,
+    /// Heart racing or irregular.
+    Heartbeat,
+    /// Sudden change in vision.
+    Vision,
+    /// New bladder or bowel trouble, or numbness between the legs.
+    SaddleNumbness,
+}
+
+/// Symptoms that stop everything.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct SymptomReport {
+    /// Which signs; at least one.
+    pub signs: Vec<StopSign>,
+}
+
+/// The day's questions before training.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct DayReport {
+    /// Class of the day from the lifter's own baseline. Absent is the same as unknown.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub class: Option<DayClass>,
+    /// Pain now, before training. Absent means not asked; regions not named have none.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pain: Option<Vec<PainAnswer>>,
+    /// Asked first: fever, dizziness, palpitations, a fall or a new medicine since last time. Each asks for a
+    /// clinician's word before training and is not weighed against anything.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub asks: Vec<Ask>,
+    /// Muscle soreness from 0 to 10, for the record only.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub soreness: Option<Pain>,
+    /// Minutes available today.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub minutes: Option<u16>,
+}
+
+/// What is asked before anything else on a training day.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Ask {
+    /// Fever.
+    Fever,
+    /// Dizziness.
+    Dizziness,
+    /// Palpitations.
+    Palpitations,
+    /// A fall since last time.
+    Fall,
+    /// A new or changed medicine since last time.
+    NewMedicine,
+}
+
+/// What a clinician, or a screening answer, allows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum ClearanceStatus {
+    /// Cleared.
+    Cleared,
+    /// Cleared within limits.
+    ClearedWithLimits,
+    /// Not cleared: every lift stops.
+    NotCleared,
+}
+
+/// The result of a clearance; the library stores it and examines nobody.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Clearance {
+    /// What was said.
+    pub status: ClearanceStatus,
+    /// Who said it.
+    pub who: Name,
+    /// Last day it holds; absent means the policy's number of days from the event.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub expires: Option<Day>,
+    /// Limits, each a guard on every decision until a newer clearance.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub limits: Vec<ClearanceLimits>,
+}
+
+/// One set of limits, for one region or for the whole body.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct ClearanceLimits {
+    /// Where it holds; absent means everywhere.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub region: Option<Name>,
+    /// Highest load.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub load: Option<Mass>,
+    /// Highest part of the one-repetition maximum.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub fraction: Option<Fraction>,
+    /// Highest effort rating.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub effort: Option<Rpe>,
+    /// Deepest range.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub range: Option<Length>,
+    /// No loaded bending of the spine.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub no_loaded_flexion: bool,
+    /// No long breath-hold.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub no_breath_hold: bool,
+}

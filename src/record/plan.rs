@@ -1,0 +1,103 @@
+//! The plan for coming sessions: it follows the log and never decides anything that is past.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::session::at_most;
+use crate::error::{Allowed, Code, Error};
+use crate::quantity::{Mass, Name, Rir};
+
+/// The format name that every plan carries.
+pub const PLAN_FORMAT: &str = "bismar-plan";
+/// The version of plans that this library writes and reads.
+pub const PLAN_VERSION: u32 = 1;
+
+/// What the coach intends for the coming sessions.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Plan {
+    /// Always `bismar-plan`.
+    pub format: String,
+    /// Version of the format.
+    pub version: u32,
+    /// The lifts of the next session in their order.
+    pub lifts: Vec<LiftPlan>,
+    /// Ids of implements that are taken or missing today.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub unavailable: Vec<Name>,
+    /// Minutes there are; absent means enough.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub minutes: Option<u16>,
+    /// This is a planned easy week.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub easy_week: bool,
+}
+
+/// One lift of the plan. Sets, repetitions and load come from the grant; the plan can only ask for less.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct LiftPlan {
+    /// Which track.
+    pub track: Name,
+    /// Repetitions to leave in reserve; absent means 3.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reserve: Option<Rir>,
+    /// Fewer sets than granted.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub sets: Option<u8>,
+    /// Fewer repetitions than granted.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reps: Option<u8>,
+    /// The warm-up load that is done every session in the same way, as the day's measurement.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reference: Option<Mass>,
+    /// The lift that the coach would keep when time is short.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub keep: bool,
+}
+
+impl Plan {
+    /// Checks format, version and list lengths.
+    ///
+    /// # Errors
+    /// `wrong_format`, `newer_version`, `too_many`, `duplicate_track`, `out_of_range`.
+    pub fn check(&self) -> Result<(), Error> {
+        check_header(&self.format, PLAN_FORMAT, self.version, PLAN_VERSION)?;
+        at_most("lifts", self.lifts.len(), super::parameters::MAX_TRACKS)?;
+        for (at, lift) in self.lifts.iter().enumerate() {
+            if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
+                return Err(Error::new(Code::DuplicateTrack, "track", lift.track.as_str(), Allowed::Unstated)
+                    .within(&alloc::format!("lifts[{at}]")));
+            }
+            for (field, count) in [("sets", lift.sets), ("reps", lift.reps)] {
+                if count.is_some_and(|count| !(1..=30).contains(&count)) {
+                    return Err(Error::range(Code::OutOfRange, field, count.unwrap_or_default(), 1.0, 30.0, "")
+                        .within(&alloc::format!("lifts[{at}]")));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Reads a plan from JSON text and checks it.
+    ///
+    /// # Errors
+    /// What reading and checking report, with the path to the field.
+    #[cfg(feature = "json")]
+    pub fn from_json(text: &str) -> Result<Plan, Error> {
+        let plan: Plan = crate::value::Value::from_json(text)?.read()?;
+        plan.check()?;
+        Ok(plan)
+    }
+}
+
+/// The format must be ours and the version one that we know.
+pub(crate) fn check_header(format: &str, wanted: &'static str, version: u32, known: u32) -> Result<(), Error> {
+    if format != wanted {
+        return Err(Error::new(Code::WrongFormat, "format", format, Allowed::rule(wanted)));
+    }
+    if version == 0 || version > known {
+        return Err(Error::range(Code::NewerVersion, "version", version, 1.0, f64::from(known), ""));
+    }
+    Ok(())
+}
