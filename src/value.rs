@@ -67,6 +67,47 @@ impl Value {
         }
     }
 
+    /// Canonical bytes for digests: a tag byte a value, numbers as the bits of `f64` little-endian, lengths as
+    /// `u32` little-endian, fields in their order.
+    #[must_use]
+    pub fn canonical_bytes(&self) -> Vec<u8> {
+        let mut bytes = Vec::new();
+        self.append_bytes(&mut bytes);
+        bytes
+    }
+
+    fn append_bytes(&self, bytes: &mut Vec<u8>) {
+        let text = |bytes: &mut Vec<u8>, text: &str| {
+            bytes.extend((text.len() as u32).to_le_bytes());
+            bytes.extend(text.as_bytes());
+        };
+        match self {
+            Value::Null => bytes.push(0),
+            Value::Bool(flag) => bytes.extend([1, u8::from(*flag)]),
+            Value::Number(number) => {
+                bytes.push(2);
+                bytes.extend(crate::numeric::tidy(*number).to_bits().to_le_bytes());
+            }
+            Value::Text(content) => {
+                bytes.push(3);
+                text(bytes, content);
+            }
+            Value::List(items) => {
+                bytes.push(4);
+                bytes.extend((items.len() as u32).to_le_bytes());
+                items.iter().for_each(|item| item.append_bytes(bytes));
+            }
+            Value::Map(fields) => {
+                bytes.push(5);
+                bytes.extend((fields.len() as u32).to_le_bytes());
+                for (key, value) in fields {
+                    text(bytes, key);
+                    value.append_bytes(bytes);
+                }
+            }
+        }
+    }
+
     /// Parses JSON text. Numbers come out correctly rounded; a field given twice is an error.
     ///
     /// # Errors

@@ -39,6 +39,21 @@ macro_rules! cautions {
 cautions! {
     // loading
     AloneWithoutPins "alone_without_pins" "Nobody and nothing would take the bar: set pins, ask for a spotter, or keep well in reserve.",
+    // every answer about training
+    ExaminesNobody "examines_nobody" "This tool does sums and keeps rules; it examines nobody, and your clinician's and your gym's rules come first.",
+    AskBeforeStarting "ask_before_starting" "New to hard training, or heart, kidney or metabolic disease, or symptoms: talk to a doctor or nurse before you start or step up.",
+    EmergencySigns "emergency_signs" "Stop and call emergency help for chest pain or pressure, fainting, sudden severe breathlessness, sudden worst-ever headache, new weakness or numbness on one side, or trouble speaking; for near-fainting, a racing or irregular heart, or a sudden change in vision, rack the weight, sit down, end the session, and call for help if it does not pass in minutes or comes back.",
+    BackEmergency "back_emergency" "Back pain with new bladder or bowel trouble, numbness between the legs, or spreading leg weakness needs emergency care today.",
+    SeeClinicianFirst "see_clinician_first" "See a clinician before lifting again after pain that followed a fall or a crack, sudden mid-back pain after a light lift, loss of height, fever with back pain, unexplained weight loss, night pain that does not settle, a joint that locks or swells, a pop with swelling or loss of strength, a hot or swollen calf, being unable to bear weight, pain above 5 of 10, or pain that is worse each week.",
+    NotWhileUnwell "not_while_unwell" "Do not train while feverish, recently operated on (eye and hernia included), with blood pressure out of control, or with a new or changed heart medicine that nobody has looked at yet.",
+    BreathingPlan "breathing_plan" "Long hard breath-holding raises blood pressure sharply; with blood-pressure, heart, eye or hernia problems agree a way of breathing with your clinician.",
+    HoldingIsGood "holding_is_good" "Staying at a load is a good result; nobody has to add weight today.",
+    EstimatesAreRanges "estimates_are_ranges" "Estimates are ranges; never test a true maximum because a screen said so.",
+    GatesUnproven "gates_unproven" "No evidence was found that technique gates reduce injury.",
+    NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
+    AloneUnderTheBar "alone_under_the_bar" "Alone under a bar without pins: set the pins or ask for a spotter, and leave at least four repetitions in reserve.",
+    AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new medicine since last time: ask a clinician before training today.",
+    LowerStart "lower_start" "The bar lies at another height than usual, so today's lift is not quite the same lift.",
     // horizon
     NotAPrognosis "not_a_prognosis" "Arithmetic over what a group of people showed; it foretells nothing about one person.",
     TalkToClinician "talk_to_clinician" "Worth talking over with a clinician; nothing here diagnoses.",

@@ -1,6 +1,35 @@
-//! The fold over the log: tracks, states, guards, ladders; decides the grant.
+//! The fold over the log: tracks, states, guards, ladders. It decides the grant: the state of each lift, the
+//! highest load allowed, and everything that stands in the way of a move.
 //!
-//! Uses every module above.
+//! Uses every module above. A pure function of the log: no clock, no randomness; `today` is an argument.
+
+mod clearance;
+mod decision;
+mod fold;
+mod guard;
+mod layoff;
+mod loadable;
+mod moves;
+mod offer;
+mod pain;
+mod retraction;
+mod session;
+mod state;
+mod status;
+
+pub use decision::{Decision, MoveOutlook};
+pub use fold::fold;
+pub use guard::GUARD_NAMES;
+pub use state::{ClearanceInForce, OverrideInForce, RegionState, Sitting, State, Stop, TrackState};
+pub use status::Status;
+
+/// The load one step easier than this place, by the parameters in force.
+pub(crate) fn one_step_back(from: crate::record::Tuple, at: usize, state: &State) -> crate::quantity::Mass {
+    match state.parameters.as_deref() {
+        Some(parameters) => moves::one_load_back(from, at, parameters, &state.loadable(at)),
+        None => from.load,
+    }
+}
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];

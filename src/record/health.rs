@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use crate::condition::DayClass;
-use crate::quantity::{Day, Fraction, Length, Mass, Name, Pain, Rpe};
+use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 
 /// What came with the pain; each outranks the score.
 #[non_exhaustive]
@@ -191,9 +191,6 @@ pub struct ClearanceLimits {
     /// Highest load.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub load: Option<Mass>,
-    /// Highest part of the one-repetition maximum.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub fraction: Option<Fraction>,
     /// Highest effort rating.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub effort: Option<Rpe>,

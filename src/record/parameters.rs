@@ -7,7 +7,7 @@ use super::session::at_most;
 use super::track::TrackParameters;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Stock};
-use crate::quantity::Name;
+use crate::quantity::{Name, Rir};
 
 /// The most lifts of one lifter.
 pub const MAX_TRACKS: usize = 16;
@@ -113,6 +113,8 @@ pub struct Policy {
     pub clearance_days: u16,
     /// Days after which an agreed usual level of pain is to be looked at again.
     pub usual_review_days: u16,
+    /// Repetitions in reserve that a gate's effort cap asks for.
+    pub reserve_to_advance: Rir,
     /// Take a move without asking the coach.
     pub automatic_acceptance: bool,
     /// The layoff table, shortest gap first.
@@ -153,6 +155,7 @@ impl Default for Policy {
             clearance_required: true,
             clearance_days: 365,
             usual_review_days: 90,
+            reserve_to_advance: Rir::whole(2),
             automatic_acceptance: false,
             layoff: alloc::vec![
                 row(11, 1.0, false, false, false),
@@ -265,6 +268,6 @@ impl Parameters {
     /// The implement with that id.
     #[must_use]
     pub fn implement(&self, id: &Name) -> Option<&Implement> {
-        self.implements.iter().find(|implement| implement.id() == id.as_str())
+        self.implements.iter().find(|implement| implement.id().as_str() == id.as_str())
     }
 }

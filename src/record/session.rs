@@ -98,7 +98,7 @@ impl Session {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many` lifts or sets; `not_whole` repetitions; `negative_load`; `duplicate_track`.
+    /// `too_many` lifts or sets; `not_whole` repetitions; `duplicate_track`.
     pub fn check(&self) -> Result<(), Error> {
         at_most("lifts", self.lifts.len(), MOST_LIFTS)?;
         for (at, lift) in self.lifts.iter().enumerate() {
@@ -129,10 +129,6 @@ impl WorkSet {
                 self.reps.value(),
                 crate::error::Allowed::rule("whole repetitions"),
             ));
-        }
-        if self.load < Mass::ZERO {
-            let highest = Mass::MAX.kg();
-            return Err(Error::range(Code::NegativeLoad, "load", self.load.kg(), 0.0, highest, "kg"));
         }
         Ok(())
     }

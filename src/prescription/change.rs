@@ -1,0 +1,131 @@
+//! What would change a decision.
+
+use alloc::vec::Vec;
+
+use crate::gate::Missing;
+use crate::progression::{Decision, MoveOutlook};
+use crate::quantity::{Mass, Name};
+use crate::reason::Reason;
+
+/// One thing that would change the answer, with how much of it.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+pub enum Change {
+    /// The coach takes the move.
+    CoachAccepts,
+    /// Passing sessions, each on another day.
+    PassingSessions {
+        /// How many more.
+        count: u32,
+    },
+    /// What the gate still misses otherwise stands in its own list.
+    GateOpens,
+    /// Calibration sessions.
+    LearningSessions {
+        /// How many more.
+        count: u8,
+    },
+    /// The answer of the morning after that session.
+    NextMorningAnswer,
+    /// Days to wait.
+    Days {
+        /// How many.
+        count: u16,
+    },
+    /// Sessions without more pain than usual.
+    ClearSessions {
+        /// Where.
+        region: Name,
+        /// How many more.
+        count: u8,
+    },
+    /// The question about pain.
+    PainAnswer,
+    /// A clearance.
+    Clearance,
+    /// A clearance, then the coach's sign-off.
+    ClearanceAndSignOff,
+    /// The day's questions.
+    DayReport,
+    /// An ordinary day.
+    OrdinaryDay,
+    /// A session of this lift.
+    RecentSession,
+    /// A recent passing session of the forgiving lift.
+    ForgivingProof,
+    /// Discs that make a load up to this one.
+    SmallerDiscs {
+        /// Highest load the step allows.
+        up_to: Mass,
+    },
+    /// More repetitions at this load first.
+    MoreRepetitions,
+    /// Pins or a spotter.
+    PinsOrSpotter,
+    /// The coach sets another role, ceiling or dimension.
+    CoachSetsOtherwise,
+    /// A newer version of the library.
+    NewerLibrary,
+}
+
+/// Everything that would have to change for the lift to move up.
+pub(super) fn changes(decision: &Decision) -> Vec<Change> {
+    let mut changes = Vec::new();
+    match &decision.outlook {
+        MoveOutlook::OnOffer { .. } => changes.push(Change::CoachAccepts),
+        MoveOutlook::Blocked { by, .. } => by.iter().for_each(|reason| add(reason, decision, &mut changes)),
+    }
+    changes.dedup();
+    changes
+}
+
+fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
+    let change = match reason {
+        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::NotCleared => Change::ClearanceAndSignOff,
+        Reason::ClearanceMissing
+        | Reason::ClearanceExpired { .. }
+        | Reason::ClearanceAfterIllness
+        | Reason::ClearanceLimit { .. }
+        | Reason::ClearanceRange => Change::Clearance,
+        Reason::PainBlock { region, clear_sessions } => {
+            Change::ClearSessions { region: region.clone(), count: *clear_sessions }
+        }
+        Reason::UsualPainUnsteady { region } => Change::ClearSessions { region: region.clone(), count: 1 },
+        Reason::PairPain | Reason::PairFault | Reason::Consolidating | Reason::SteppingBack | Reason::Returning { .. } => {
+            Change::PassingSessions { count: 1 }
+        }
+        Reason::PainNotAsked => Change::PainAnswer,
+        Reason::PassProvisional { .. } => Change::NextMorningAnswer,
+        Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed.saturating_sub(*done).max(1) },
+        Reason::GateNotOpen => return changes.extend(gate_changes(decision)),
+        Reason::DayUnknown => Change::DayReport,
+        Reason::BadDay | Reason::BadDaySingle | Reason::QualifiedOnBadDays => Change::OrdinaryDay,
+        Reason::Stale { .. } => Change::RecentSession,
+        Reason::CoolingOff { days_left } | Reason::RegionWindow { days_left, .. } | Reason::PairWindow { days_left } => {
+            Change::Days { count: *days_left }
+        }
+        Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
+        Reason::NoLoadableStep { cap, .. } => {
+            changes.push(Change::MoreRepetitions);
+            Change::SmallerDiscs { up_to: *cap }
+        }
+        Reason::AloneWithoutPins => Change::PinsOrSpotter,
+        Reason::UnknownEventPresent { .. } => Change::NewerLibrary,
+        _ => Change::CoachSetsOtherwise,
+    };
+    changes.push(change);
+}
+
+fn gate_changes(decision: &Decision) -> Vec<Change> {
+    let missing = decision.gate.missing.iter();
+    let mut changes: Vec<Change> = missing
+        .map(|missing| match missing {
+            Missing::PassingSessions { have, need, .. } => Change::PassingSessions { count: need.saturating_sub(*have) },
+            Missing::NextMorningAnswer { .. } => Change::NextMorningAnswer,
+            _ => Change::GateOpens,
+        })
+        .collect();
+    changes.dedup();
+    changes
+}

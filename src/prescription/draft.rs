@@ -1,0 +1,55 @@
+//! A lift of today while it is worked out. Its setters only ever lower.
+
+use alloc::vec::Vec;
+
+use super::lift::Verdict;
+use crate::quantity::{Mass, Rir};
+use crate::reason::Reason;
+
+#[derive(Clone, Debug)]
+pub(super) struct Draft {
+    pub(super) verdict: Verdict,
+    pub(super) load: Mass,
+    pub(super) sets: u8,
+    pub(super) reps: u8,
+    pub(super) reserve: Rir,
+    pub(super) reasons: Vec<Reason>,
+}
+
+impl Draft {
+    /// A graver verdict stands; a milder one changes nothing.
+    pub(super) fn at_least(&mut self, verdict: Verdict, reason: Reason) {
+        self.verdict = self.verdict.max(verdict);
+        self.say(reason);
+    }
+
+    pub(super) fn say(&mut self, reason: Reason) {
+        if !self.reasons.contains(&reason) {
+            self.reasons.push(reason);
+        }
+    }
+
+    pub(super) fn lower_load(&mut self, load: Mass) {
+        self.load = self.load.min(load);
+    }
+
+    pub(super) fn lower_sets(&mut self, sets: u8) {
+        self.sets = self.sets.min(sets.max(1));
+    }
+
+    pub(super) fn lower_reps(&mut self, reps: u8) {
+        self.reps = self.reps.min(reps.max(1));
+    }
+
+    pub(super) fn halve_sets(&mut self) {
+        self.lower_sets(self.sets.div_ceil(2));
+    }
+
+    /// More in reserve is easier, so this is a floor.
+    pub(super) fn keep_in_reserve(&mut self, reserve: Rir) {
+        if reserve > self.reserve {
+            self.reserve = reserve;
+            self.say(Reason::ReserveFloor { reserve });
+        }
+    }
+}

@@ -1,0 +1,109 @@
+//! Clearance and sign-off: the only way out of a stop.
+
+use super::layoff::easier_rung;
+use super::loadable::Loadable;
+use super::state::{ClearanceInForce, State, Stop};
+use super::status::Status;
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{Clearance, ClearanceLimits, ClearanceStatus, Role, SignOff, SignOffScope, Tuple};
+
+impl State {
+    pub(crate) fn take_clearance(&mut self, clearance: &Clearance, on: Day, event: u32) {
+        let days = self.parameters.as_ref().map_or(365, |parameters| parameters.policy.clearance_days);
+        let expires = clearance.expires.or_else(|| on.plus(i32::from(days)).ok()).unwrap_or(on);
+        let limits = clearance.limits.clone();
+        self.clearance = Some(ClearanceInForce { status: clearance.status, given: on, expires, limits });
+        if clearance.status == ClearanceStatus::NotCleared {
+            self.stop_everything(on, event);
+            return;
+        }
+        self.ill_since = None;
+        for stop in self.stop.iter_mut().chain(self.regions.iter_mut().filter_map(|region| region.stop.as_mut())) {
+            stop.cleared = true;
+        }
+    }
+
+    pub(crate) fn take_sign_off(&mut self, given: &SignOff, on: Day) {
+        match &given.scope {
+            SignOffScope::Everything => {
+                if let Some(stop) = &mut self.stop {
+                    // A sign-off before the clearance says nothing.
+                    stop.signed = stop.cleared;
+                }
+            }
+            SignOffScope::Region(name) => {
+                if let Some(stop) = self.regions.iter_mut().find(|region| region.name == *name).and_then(|region| region.stop.as_mut()) {
+                    stop.signed = stop.cleared;
+                }
+            }
+            SignOffScope::Gate(name) => {
+                let at = self.parameters.as_ref().and_then(|parameters| parameters.track_at(name));
+                if let Some(track) = at.and_then(|at| self.tracks.get_mut(at)) {
+                    track.signed_off = true;
+                }
+            }
+        }
+        self.reopen(on);
+    }
+
+    /// Lifts the stops that have both a clearance and a sign-off, and takes the lifts they held back in.
+    fn reopen(&mut self, on: Day) {
+        let lifted = |stop: &Option<Stop>| stop.is_some_and(|stop| stop.cleared && stop.signed);
+        if lifted(&self.stop) {
+            self.stop = None;
+        }
+        for region in &mut self.regions {
+            if lifted(&region.stop) {
+                region.stop = None;
+            }
+        }
+        for at in 0..self.tracks.len() {
+            let held = self.stop.is_some() || self.stopped_region(at).is_some();
+            let stopped = self.tracks.get(at).is_some_and(|track| track.status == Status::StoppedRefer);
+            if stopped && !held {
+                let loadable = self.loadable(at).into_owned();
+                self.reopen_lower(at, on, &loadable);
+            }
+        }
+    }
+
+    /// Back on a lower rung, one step easier, returning.
+    fn reopen_lower(&mut self, at: usize, on: Day, loadable: &Loadable) {
+        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else { return };
+        match track.role {
+            Role::Retire => return track.enter(Status::Retired, on),
+            Role::Rest => return track.enter(Status::Resting, on),
+            Role::Train | Role::Maintain => {}
+        }
+        let before = track.tuple;
+        let load = super::moves::one_step_back(before, at, parameters, loadable).load;
+        track.stand_at(Tuple { rung: easier_rung(before.rung, at, parameters), load, ..before }, on);
+        track.enter(Status::Returning, on);
+        track.return_cap = Some(before.load);
+        // Two passing sessions lead on from here; the load before is not simply restored.
+        track.return_row = 2;
+        track.half_sessions = 2;
+    }
+
+    /// The region of the lift that is stopped, if one is.
+    pub(crate) fn stopped_region(&self, at: usize) -> Option<(&Name, Stop)> {
+        let regions = &self.parameters.as_ref()?.tracks.get(at)?.regions;
+        let stopped = self.regions.iter().filter(|region| regions.contains(&region.name));
+        stopped.filter_map(|region| region.stop.map(|stop| (&region.name, stop))).next()
+    }
+
+    /// The clearance's limits that concern the lift.
+    pub(crate) fn limits(&self, at: usize) -> impl Iterator<Item = &ClearanceLimits> {
+        let regions = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).map(|track| &track.regions);
+        let limits = self.clearance.as_ref().map(|clearance| clearance.limits.as_slice()).unwrap_or_default();
+        limits.iter().filter(move |limit| match (&limit.region, regions) {
+            (Some(region), Some(regions)) => regions.contains(region),
+            _ => true,
+        })
+    }
+
+    /// The lowest load that a clearance limits the lift to.
+    pub(crate) fn clearance_load(&self, at: usize) -> Option<Mass> {
+        self.limits(at).filter_map(|limit| limit.load).min()
+    }
+}

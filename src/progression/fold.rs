@@ -1,0 +1,405 @@
+//! The fold: events in order, one state out.
+
+use alloc::boxed::Box;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::loadable::Loadable;
+use super::retraction::Retractions;
+use super::session::unknown_track;
+use super::state::{OverrideInForce, State, TodayReport, TrackState};
+use super::status::Status;
+use crate::condition::DayClass;
+use crate::error::{Code, Error};
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{
+    Advance, DayReport, Event, EventKind, Layoff, LayoffReason, Log, Move, NextDayReport, Override, Parameters, Role, RoleSet,
+};
+
+/// Version of the library, as decisions and states carry it.
+pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// Folds a whole log into the state after its last event. Order in the list does not matter; day and number do.
+///
+/// # Errors
+/// What [`Log::check`] and [`Log::effective`] report, and `unknown_track`, `no_parameters`,
+/// `override_needs_reason`, `negative_load` tied to the event. Nothing is folded half.
+///
+/// ```
+/// use bismar::progression::fold;
+/// use bismar::record::{Lifter, Log};
+/// use bismar::quantity::Name;
+///
+/// let log = Log::new(Lifter { id: Name::new("A")?, born: None, invented: true });
+/// assert!(fold(&log)?.tracks.is_empty());
+/// # Ok::<(), bismar::Error>(())
+/// ```
+pub fn fold(log: &Log) -> Result<State, Error> {
+    log.check()?;
+    let events = log.effective()?;
+    let retractions = Retractions::find(&events);
+    let mut state = State::new(log.lifter.born);
+    for event in &events {
+        state.take(event, &retractions)?;
+    }
+    Ok(state)
+}
+
+impl State {
+    /// The state before any event.
+    #[must_use]
+    pub fn new(born: Option<Day>) -> State {
+        State { version: LIBRARY_VERSION.into(), born, ..State::default() }
+    }
+
+    /// Applies one more event.
+    ///
+    /// # Errors
+    /// `needs_refold` if the event changes the past: it comes before the last one, repeats its number, corrects
+    /// another, or takes a pass back. Then fold the whole log anew. Else what [`fold`] reports; the state is
+    /// unchanged on an error.
+    pub fn apply(&mut self, event: &Event) -> Result<(), Error> {
+        event.check().map_err(|error| error.at_event(event.sequence))?;
+        if self.changes_the_past(event) {
+            return Err(Error::plain(Code::NeedsRefold, "event").at_event(event.sequence));
+        }
+        let mut next = self.clone();
+        next.take(event, &Retractions::default())?;
+        *self = next;
+        Ok(())
+    }
+
+    fn changes_the_past(&self, event: &Event) -> bool {
+        let late = self.last.is_some_and(|last| (event.day, event.sequence) <= last);
+        late || match &event.kind {
+            EventKind::Correction(_) => true,
+            EventKind::NextDayReport(report) => !report.pain.is_empty(),
+            EventKind::DayReport(report) => report.pain.as_ref().is_some_and(|pain| !pain.is_empty()),
+            _ => false,
+        }
+    }
+
+    /// Takes the next event in order.
+    fn take(&mut self, event: &Event, retractions: &Retractions) -> Result<(), Error> {
+        self.prepare();
+        self.expire(event.day);
+        let tied = |error: Error| error.at_event(event.sequence);
+        self.take_kind(event, retractions).map_err(tied)?;
+        self.accept_where_automatic(event);
+        self.last = Some((event.day, event.sequence));
+        Ok(())
+    }
+
+    fn take_kind(&mut self, event: &Event, retractions: &Retractions) -> Result<(), Error> {
+        let (on, number) = (event.day, event.sequence);
+        match &event.kind {
+            EventKind::SessionRecorded(session) => self.take_session(session, on, number, retractions)?,
+            EventKind::NextDayReport(report) => self.take_next_day(report, on, number, retractions),
+            EventKind::LayoffNoted(layoff) => self.take_layoff(layoff, on),
+            EventKind::PainReport(answer) => self.take_pain(answer, on, number),
+            EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
+            EventKind::SymptomReport(_) => self.stop_everything(on, number),
+            EventKind::DayReport(report) => self.take_day_report(report, on, number),
+            EventKind::CoachSignOff(given) => self.take_sign_off(given, on),
+            EventKind::CoachOverride(given) => self.take_override(given, on, number)?,
+            EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number)?,
+            EventKind::AdvanceDeclined(given) => self.take_decline(given, on)?,
+            EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => self.take_move(given, on, number)?,
+            EventKind::BarOrDiscsChanged(changed) | EventKind::RaterChanged(changed) => {
+                self.forget_where_changed(changed.track.as_ref(), on)?;
+            }
+            EventKind::BodyMassRecorded(mass) => self.body_mass = Some((on, *mass)),
+            EventKind::ClearanceRecorded(clearance) => self.take_clearance(clearance, on, number),
+            EventKind::ClearanceExpired(_) => {
+                if let Some(clearance) = &mut self.clearance {
+                    clearance.expires = clearance.expires.min(on.plus(-1)?);
+                }
+            }
+            EventKind::ParametersChanged(parameters) => self.take_parameters(parameters, on)?,
+            EventKind::RoleSet(given) => self.take_role(given, on)?,
+            EventKind::Unknown(_) => self.unknown = self.unknown.saturating_add(1),
+            // Kept in the log; they change no grant.
+            EventKind::SessionMissed(_)
+            | EventKind::BlockStarted(_)
+            | EventKind::BlockEnded(_)
+            | EventKind::FunctionTested(_)
+            | EventKind::Correction(_) => {}
+        }
+        Ok(())
+    }
+
+    /// Makes the lists of loadable totals where they are missing, as after reading a stored state.
+    pub(crate) fn prepare(&mut self) {
+        if self.loadables.len() != self.tracks.len() {
+            let made: Vec<Loadable> = (0..self.tracks.len()).map(|at| self.loadable(at).into_owned()).collect();
+            self.loadables = made;
+        }
+    }
+
+    pub(crate) fn place(&self, name: &Name) -> Result<usize, Error> {
+        self.parameters.as_ref().and_then(|parameters| parameters.track_at(name)).ok_or_else(|| unknown_track(name))
+    }
+
+    fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
+        let before = self.parameters.take();
+        let mut tracks = Vec::with_capacity(parameters.tracks.len());
+        let mut loadables = Vec::with_capacity(parameters.tracks.len());
+        for set in &parameters.tracks {
+            loadables.push(Loadable::of(set, parameters).map_err(|error| error.within(set.name.as_str()))?);
+            let old = before.as_ref().and_then(|before| before.track_at(&set.name));
+            let (kept, was) = (old.and_then(|at| self.tracks.get(at)), old.and_then(|at| before.as_ref()?.tracks.get(at)));
+            let learning = set.learning_sessions.unwrap_or(parameters.policy.learning_sessions);
+            tracks.push(match (kept, was) {
+                (Some(kept), Some(was)) => {
+                    set.check_tuple(&kept.tuple).map_err(|error| error.within(set.name.as_str()))?;
+                    let mut kept = kept.clone();
+                    let other_test = was.gate != set.gate || was.criteria != set.criteria || was.pass != set.pass;
+                    if other_test || was.implement != set.implement {
+                        kept.forget_evidence(on);
+                        if kept.status == Status::ReadyToAdvance {
+                            kept.settle(on);
+                        }
+                    }
+                    kept
+                }
+                _ => TrackState::new(set.start, on, learning),
+            });
+        }
+        self.tracks = tracks;
+        self.loadables = loadables;
+        self.digest = digest(parameters);
+        self.parameters = Some(Box::new(parameters.clone()));
+        for region in parameters.tracks.iter().flat_map(|track| &track.regions) {
+            self.region_mut(region);
+        }
+        // A stop in force holds the new lifts too.
+        for at in 0..self.tracks.len() {
+            if self.stop.is_some() || self.stopped_region(at).is_some() {
+                self.halt(at, on);
+            }
+        }
+        Ok(())
+    }
+
+    fn take_next_day(&mut self, report: &NextDayReport, on: Day, event: u32, retractions: &Retractions) {
+        for answer in &report.pain {
+            self.take_pain(answer, on, event);
+        }
+        let flared: Vec<Name> = report.pain.iter().map(|answer| answer.region.clone()).collect();
+        let flared: Vec<Name> =
+            flared.into_iter().filter(|region| retractions.holds(report.session, core::slice::from_ref(region))).collect();
+        self.take_flares(&flared, on);
+        self.confirm(Some(report.session), on);
+    }
+
+    /// A flare holds; a second one in a row steps back.
+    fn take_flares(&mut self, flared: &[Name], on: Day) {
+        for name in flared {
+            let region = self.region_mut(name);
+            region.clear_needed = region.clear_needed.max(1);
+            region.flares = region.flares.saturating_add(1);
+            if region.flares < 2 {
+                continue;
+            }
+            region.flares = 0;
+            for at in self.tracks_of(name) {
+                let trained = self.tracks.get(at).is_some_and(|track| track.status.is_trained() && track.status != Status::Resting);
+                if trained {
+                    let loadable = self.loadable(at).into_owned();
+                    self.step_back(at, on, &loadable);
+                }
+            }
+        }
+    }
+
+    fn take_day_report(&mut self, report: &DayReport, on: Day, event: u32) {
+        let class = report.class.unwrap_or(DayClass::Unknown);
+        for answer in report.pain.iter().flatten() {
+            self.take_pain(answer, on, event);
+        }
+        let asks_first = !report.asks.is_empty();
+        let (pain_asked, minutes) = (report.pain.is_some(), report.minutes);
+        self.today = Some(TodayReport { day: on, class, asks_first, pain_asked, minutes });
+        self.confirm_by_day_report(on);
+    }
+
+    fn take_layoff(&mut self, layoff: &Layoff, on: Day) {
+        if layoff.reason == LayoffReason::Ill {
+            self.ill_since = Some(layoff.from);
+        }
+        // An illness noted earlier is not forgotten for a holiday noted later.
+        let keep = self.layoff.as_ref().is_some_and(|before| before.reason == LayoffReason::Ill);
+        if !keep {
+            self.layoff = Some(layoff.clone());
+        }
+        if layoff.reason == LayoffReason::Planned {
+            for track in self.tracks.iter_mut().filter(|track| track.status.is_trained()) {
+                track.enter(Status::Resting, on);
+            }
+        }
+    }
+
+    fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
+        let at = self.place(&given.track)?;
+        let upward = self.tracks.get(at).is_some_and(|track| given.load > track.tuple.load);
+        let reasoned = given.why.as_ref().is_some_and(|why| !why.trim().is_empty());
+        if upward && !(reasoned && given.expires.is_some()) {
+            return Err(Error::plain(Code::OverrideNeedsReason, "why").within("coach_override"));
+        }
+        let held = self.stop.is_some() || self.stopped_region(at).is_some() || self.ill_since.is_some();
+        let over_ceiling = given.load > self.ceiling(at);
+        if upward && (held || over_ceiling) {
+            self.refused = Some(event);
+            return Ok(());
+        }
+        let Some(track) = self.tracks.get_mut(at) else { return Ok(()) };
+        match given.expires {
+            Some(expires) if expires >= on => {
+                track.overruled = Some(OverrideInForce { load: given.load, expires, who: given.who.clone(), event });
+            }
+            Some(_) => {}
+            None => {
+                track.overruled = None;
+                let tuple = crate::record::Tuple { load: given.load, ..track.tuple };
+                if tuple != track.tuple {
+                    track.stand_at(tuple, on);
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// The lowest of the ceilings that no override passes.
+    fn ceiling(&self, at: usize) -> Mass {
+        let coach = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)?.ceiling);
+        [coach, self.clearance_load(at)].into_iter().flatten().min().unwrap_or(Mass::MAX)
+    }
+
+    fn take_acceptance(&mut self, given: &Advance, on: Day, event: u32) -> Result<(), Error> {
+        let at = self.place(&given.track)?;
+        let offered = self.offered_tuple(at);
+        match offered {
+            Some(to) => self.attempt(at, to, on, event),
+            None => self.refused = Some(event),
+        }
+        Ok(())
+    }
+
+    fn offered_tuple(&self, at: usize) -> Option<crate::record::Tuple> {
+        let parameters = self.parameters.as_deref()?;
+        let (set, track) = (parameters.tracks.get(at)?, self.tracks.get(at)?);
+        super::moves::next_tuple(set, parameters.policy.rung_load, track.tuple, &self.loadable(at)).ok()
+    }
+
+    fn take_decline(&mut self, given: &Advance, on: Day) -> Result<(), Error> {
+        let at = self.place(&given.track)?;
+        if let Some(track) = self.tracks.get_mut(at)
+            && track.status == Status::ReadyToAdvance
+        {
+            track.settle(on);
+            track.forget_evidence(on);
+        }
+        Ok(())
+    }
+
+    /// The coach moves a lift by hand: sideways or down freely, upward through every guard.
+    fn take_move(&mut self, given: &Move, on: Day, event: u32) -> Result<(), Error> {
+        let at = self.place(&given.track)?;
+        let (Some(set), Some(track)) = (self.parameters.as_ref().and_then(|all| all.tracks.get(at)), self.tracks.get(at)) else {
+            return Ok(());
+        };
+        set.check_tuple(&given.to).map_err(|error| error.within("to"))?;
+        let from = track.tuple;
+        if !set.harder_in(&from, &given.to).is_empty() {
+            self.attempt(at, given.to, on, event);
+            return Ok(());
+        }
+        let Some(track) = self.tracks.get_mut(at) else { return Ok(()) };
+        if given.to == from {
+            return Ok(());
+        }
+        track.stand_at(given.to, on);
+        track.overruled = None;
+        let free = !matches!(track.status, Status::StoppedRefer | Status::Retired | Status::Returning | Status::Resting);
+        if free && given.to.rung != from.rung {
+            track.learned = (0, (track.learned.1 / 2).max(2));
+            track.enter(Status::Learning, on);
+        } else if track.status == Status::ReadyToAdvance || track.status == Status::Consolidating {
+            track.settle(on);
+        }
+        Ok(())
+    }
+
+    fn forget_where_changed(&mut self, name: Option<&Name>, on: Day) -> Result<(), Error> {
+        let only = name.map(|name| self.place(name)).transpose()?;
+        for (at, track) in (0_usize..).zip(&mut self.tracks) {
+            if only.is_none_or(|only| only == at) {
+                track.forget_evidence(on);
+                if track.status == Status::ReadyToAdvance {
+                    track.settle(on);
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn take_role(&mut self, given: &RoleSet, on: Day) -> Result<(), Error> {
+        let at = self.place(&given.track)?;
+        let learning = self.parameters.as_ref().map_or(6, |parameters| parameters.policy.learning_sessions);
+        let held = self.stop.is_some() || self.stopped_region(at).is_some();
+        let Some(track) = self.tracks.get_mut(at) else { return Ok(()) };
+        let before = track.role;
+        track.role = given.role;
+        if held || track.status == Status::StoppedRefer {
+            return Ok(());
+        }
+        match (given.role, track.status) {
+            (Role::Retire, _) => track.enter(Status::Retired, on),
+            (Role::Rest, _) => track.enter(Status::Resting, on),
+            (_, Status::Retired) => {
+                track.learned = (0, learning);
+                track.forget_evidence(on);
+                track.enter(Status::Learning, on);
+            }
+            (Role::Maintain, Status::Holding | Status::ReadyToAdvance | Status::Consolidating) => track.settle(on),
+            (Role::Train, Status::Maintaining) => track.settle(on),
+            (Role::Train | Role::Maintain, Status::Resting) if before == Role::Rest => track.settle(on),
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// Where the policy says so, a session or an answer after it takes the move on offer.
+    fn accept_where_automatic(&mut self, event: &Event) {
+        let automatic = self.parameters.as_ref().is_some_and(|parameters| parameters.policy.automatic_acceptance);
+        let moves = matches!(
+            event.kind,
+            EventKind::SessionRecorded(_) | EventKind::NextDayReport(_) | EventKind::DayReport(_) | EventKind::CoachSignOff(_)
+        );
+        if !automatic || !moves {
+            return;
+        }
+        for at in 0..self.tracks.len() {
+            let ready = self.tracks.get(at).is_some_and(|track| track.status == Status::ReadyToAdvance);
+            if let (true, Some(to)) = (ready, self.offered_tuple(at)) {
+                let refused = self.refused;
+                self.attempt(at, to, event.day, event.sequence);
+                // Waiting is not a refusal.
+                self.refused = refused;
+            }
+        }
+    }
+}
+
+/// Digest of a set of parameters: 64-bit FNV-1a over its canonical bytes, in hexadecimal.
+fn digest(parameters: &Parameters) -> String {
+    #[cfg(feature = "serde")]
+    let bytes = crate::value::Value::write(parameters).map(|value| value.canonical_bytes()).unwrap_or_default();
+    #[cfg(not(feature = "serde"))]
+    let bytes = format!("{parameters:?}").into_bytes();
+    let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
+    });
+    format!("{hash:016x}")
+}

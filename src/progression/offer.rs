@@ -1,0 +1,146 @@
+//! The gate of a lift, and the move that waits while it is open.
+
+use alloc::vec::Vec;
+
+use super::state::{Sitting, State};
+use super::status::Status;
+use crate::condition::DayClass;
+use crate::gate::{GateFacts, GateState, NamedCondition, Outcome, SessionFact};
+use crate::quantity::{Day, Name};
+
+impl State {
+    /// What the gate of a lift says on that day.
+    pub(crate) fn gate_state(&self, at: usize, on: Day) -> GateState {
+        let gate = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).map(|track| &track.gate);
+        // Facts that contradict themselves open nothing.
+        gate.and_then(|gate| gate.check(&self.facts(at, on)).ok()).unwrap_or_default()
+    }
+
+    pub(crate) fn facts(&self, at: usize, on: Day) -> GateFacts {
+        let Some(track) = self.tracks.get(at) else { return GateFacts::default() };
+        let (acceptable, scored) = track.earlier;
+        let earlier = (scored > 0).then(|| SessionFact {
+            day: track.here.1,
+            passed: Outcome::NotScored,
+            critical_fail: false,
+            acceptable,
+            scored,
+            day_class: DayClass::Unknown,
+            answer_pending: false,
+            weakest: None,
+            rater: None,
+        });
+        let sessions = earlier.into_iter().chain(track.sittings.iter().map(|sitting| fact(sitting, track.fault.as_ref())));
+        let days = |from: Day| u32::try_from(on.since(from)).unwrap_or(0);
+        let reserve = self.parameters.as_ref().map_or(0, |parameters| parameters.policy.reserve_to_advance.halves());
+        GateFacts {
+            sessions: sessions.collect(),
+            dwell_sessions: u32::from(track.here.0),
+            dwell_days: days(track.here.1),
+            days_since_move: track.moves.last().map(|(day, _)| days(*day)),
+            open_blocks: self.open_blocks(at),
+            signed_off: track.signed_off,
+            pair: self.pair_conditions(at, on),
+            region: Vec::new(),
+            effort_cap_met: track.reserve.map(|halves| halves >= reserve),
+        }
+    }
+
+    fn open_blocks(&self, at: usize) -> Vec<Name> {
+        let regions = self.regions_of(at);
+        let blocked = self.regions.iter().filter(|region| region.stop.is_some() || region.clear_needed > 0);
+        blocked.filter(|region| regions.contains(&region.name)).map(|region| region.name.clone()).collect()
+    }
+
+    /// The other lift of a pair must not be stopped or stepping back.
+    fn pair_conditions(&self, at: usize, _on: Day) -> Vec<NamedCondition> {
+        let Some(partner) = self.partner(at) else { return Vec::new() };
+        let name = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(partner)).map(|track| track.name.clone());
+        let holds = self.tracks.get(partner).is_some_and(|track| track.status != Status::StoppedRefer);
+        name.map(|name| NamedCondition { name, holds }).into_iter().collect()
+    }
+
+    /// The other lift of the pair, strict or forgiving.
+    pub(crate) fn partner(&self, at: usize) -> Option<usize> {
+        let parameters = self.parameters.as_ref()?;
+        let name = &parameters.tracks.get(at)?.name;
+        parameters.pairs.iter().find_map(|pair| {
+            if pair.strict == *name {
+                parameters.track_at(&pair.forgiving)
+            } else if pair.forgiving == *name {
+                parameters.track_at(&pair.strict)
+            } else {
+                None
+            }
+        })
+    }
+
+    /// Puts the move on offer where the gate has opened.
+    pub(crate) fn offer_where_open(&mut self, at: usize, on: Day) {
+        let holding = self.tracks.get(at).is_some_and(|track| track.status == Status::Holding);
+        if holding
+            && self.gate_state(at, on).open
+            && let Some(track) = self.tracks.get_mut(at)
+        {
+            track.enter(Status::ReadyToAdvance, on);
+            track.offered = Some(on);
+        }
+    }
+
+    /// Lets offers and overrides run out. Time alone only ever takes permission away.
+    pub(crate) fn expire(&mut self, on: Day) {
+        let days = self.parameters.as_ref().map_or(0, |parameters| i32::from(parameters.policy.offer_days));
+        for track in &mut self.tracks {
+            if track.overruled.as_ref().is_some_and(|overruled| overruled.expires < on) {
+                track.overruled = None;
+            }
+            if track.offered.is_some_and(|offered| on.since(offered) > days) && track.status == Status::ReadyToAdvance {
+                track.settle(on);
+                track.forget_evidence(on);
+            }
+        }
+    }
+
+    /// The morning after raised nothing: passes of that session, or of the last one, now count.
+    pub(crate) fn confirm(&mut self, session: Option<u32>, on: Day) {
+        for at in 0..self.tracks.len() {
+            let Some(track) = self.tracks.get_mut(at) else { continue };
+            let wanted = |sitting: &Sitting| match session {
+                Some(number) => sitting.session == number,
+                None => sitting.day < on,
+            };
+            let mut proven = None;
+            for sitting in track.sittings.iter_mut().filter(|sitting| wanted(sitting)) {
+                sitting.confirmed = true;
+                if sitting.outcome == Outcome::Pass {
+                    proven = Some(sitting.day);
+                }
+            }
+            if let Some(day) = proven {
+                track.proven = Some((day, track.tuple.load));
+            }
+            self.offer_where_open(at, on);
+        }
+    }
+
+    /// The same question before the next session stands for the next-morning answer.
+    pub(crate) fn confirm_by_day_report(&mut self, on: Day) {
+        if self.today.as_ref().is_some_and(|today| today.day == on && today.pain_asked) {
+            self.confirm(None, on);
+        }
+    }
+}
+
+fn fact(sitting: &Sitting, fault: Option<&Name>) -> SessionFact {
+    SessionFact {
+        day: sitting.day,
+        passed: sitting.outcome,
+        critical_fail: sitting.critical,
+        acceptable: u32::from(sitting.acceptable),
+        scored: u32::from(sitting.scored),
+        day_class: if sitting.bad_day { DayClass::BadAgreeing } else { DayClass::Ordinary },
+        answer_pending: !sitting.confirmed,
+        weakest: fault.filter(|_| sitting.outcome == Outcome::Fail).cloned(),
+        rater: None,
+    }
+}

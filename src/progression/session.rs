@@ -1,0 +1,314 @@
+//! What a session means for its lifts.
+
+use alloc::borrow::Cow;
+use alloc::vec::Vec;
+
+use super::loadable::Loadable;
+use super::retraction::Retractions;
+use super::state::{SITTINGS, Sitting, State, TrackState};
+use super::status::Status;
+use crate::condition::DayClass;
+use crate::error::{Allowed, Code, Error};
+use crate::gate::{Mark, Outcome, SetMarks, session_pass};
+use crate::loading::Implement;
+use crate::quantity::{Day, Mass, Name, Reserve};
+use crate::record::{Effort, LiftSession, Session, TrackParameters};
+
+/// A lift of a session with its judgement.
+struct Judged {
+    at: usize,
+    outcome: Outcome,
+    critical: bool,
+    pain: bool,
+    scored: u16,
+    acceptable: u16,
+    fault: Option<Name>,
+}
+
+impl State {
+    pub(crate) fn take_session(
+        &mut self,
+        session: &Session,
+        on: Day,
+        event: u32,
+        retractions: &Retractions,
+    ) -> Result<(), Error> {
+        let places = self.places(session)?;
+        self.confirm_by_day_report(on);
+        self.come_back_where_due(&places, on);
+        let loaded = self.loaded_regions(&places);
+        if let Some(answers) = &session.pain {
+            for answer in answers {
+                self.take_pain(answer, on, event);
+            }
+            self.count_clear(answers, &loaded, on);
+        }
+        self.pain_asked = Some(session.pain.is_some());
+        let mut judged = Vec::with_capacity(places.len());
+        for (at, lift) in places.iter().zip(&session.lifts) {
+            let mut result = self.judge(*at, lift, session, on)?;
+            if result.outcome == Outcome::Pass && retractions.holds(event, self.regions_of(*at)) {
+                result.outcome = Outcome::Fail;
+            }
+            self.note_setup(*at, lift);
+            judged.push(result);
+        }
+        for result in judged {
+            self.take_result(&result, on, event);
+        }
+        for region in self.regions.iter_mut().filter(|region| loaded.contains(&region.name)) {
+            region.loaded = Some(on);
+        }
+        self.layoff = None;
+        Ok(())
+    }
+
+    fn places(&self, session: &Session) -> Result<Vec<usize>, Error> {
+        let parameters = self.parameters.as_ref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        session.lifts.iter().map(|lift| parameters.track_at(&lift.track).ok_or_else(|| unknown_track(&lift.track))).collect()
+    }
+
+    /// Every lift that shares a region with the session comes back from its break now, trained today or not.
+    fn come_back_where_due(&mut self, places: &[usize], on: Day) {
+        let loaded = self.loaded_regions(places);
+        for at in 0..self.tracks.len() {
+            let concerned = places.contains(&at) || self.regions_of(at).iter().any(|region| loaded.contains(region));
+            if !concerned {
+                continue;
+            }
+            let returned = self.returned(at, on, &self.loadable(at));
+            if let (Some(returned), Some(track)) = (returned, self.tracks.get_mut(at)) {
+                *track = returned;
+            }
+        }
+    }
+
+    fn loaded_regions(&self, places: &[usize]) -> Vec<Name> {
+        let mut regions: Vec<Name> = Vec::new();
+        for region in places.iter().flat_map(|at| self.regions_of(*at)) {
+            if !regions.contains(region) {
+                regions.push(region.clone());
+            }
+        }
+        regions
+    }
+
+    pub(crate) fn regions_of(&self, at: usize) -> &[Name] {
+        self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).map(|track| track.regions.as_slice()).unwrap_or_default()
+    }
+
+    /// The day's class as the fold uses it: what was reported today, else unknown.
+    pub(crate) fn class_on(&self, on: Day) -> DayClass {
+        self.today.as_ref().filter(|today| today.day == on).map_or(DayClass::Unknown, |today| today.class)
+    }
+
+    fn judge(&self, at: usize, lift: &LiftSession, session: &Session, on: Day) -> Result<Judged, Error> {
+        let parameters = self.parameters.as_deref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        let (Some(set), Some(track)) = (parameters.tracks.get(at), self.tracks.get(at)) else {
+            return Err(unknown_track(&lift.track));
+        };
+        refuse_negative(lift, set, parameters.implement(&set.implement))?;
+        let marks: Vec<Cow<'_, SetMarks>> = lift.sets.iter().map(marks_of).collect();
+        let marks: Vec<SetMarks> = marks.into_iter().map(Cow::into_owned).collect();
+        let verdict = session_pass(&set.pass, &set.criteria, &marks)?;
+        let limit = self.limit(at, on);
+        let at_grant = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
+        let short = lift.sets.iter().any(|done| done.failed || done.reps.halves() < 2 * u16::from(track.tuple.reps));
+        let outcome = match verdict.passed {
+            Outcome::Fail => Outcome::Fail,
+            _ if at_grant && short => Outcome::Fail,
+            Outcome::Pass if at_grant && limit == track.tuple.load => Outcome::Pass,
+            _ => Outcome::NotScored,
+        };
+        let regions = self.regions_of(at);
+        let hurts = |score: crate::quantity::Pain| score.score() > 0;
+        let pain = session.pain.iter().flatten().any(|answer| regions.contains(&answer.region) && hurts(answer.score));
+        Ok(Judged {
+            at,
+            outcome,
+            critical: verdict.critical_fail,
+            pain,
+            scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
+            acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
+            fault: lost_critical(set, &marks),
+        })
+    }
+
+    fn note_setup(&mut self, at: usize, lift: &LiftSession) {
+        let over = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).is_some_and(|track| track.over_the_body);
+        if let Some(track) = self.tracks.get_mut(at) {
+            let setup = lift.setup.as_ref();
+            track.unguarded = over && setup.is_some_and(|setup| setup.alone && !setup.spotter && setup.pins.is_none());
+            track.reserve = least_reserve(lift);
+        }
+    }
+
+    fn take_result(&mut self, result: &Judged, on: Day, event: u32) {
+        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else { return };
+        let bad_day = self.class_on(on).is_confirmed_bad();
+        let loadable = self.loadable(result.at).into_owned();
+        let Some(track) = self.tracks.get_mut(result.at) else { return };
+        track.last_session = Some(on);
+        track.fault.clone_from(&result.fault);
+        if !track.status.is_trained() {
+            return;
+        }
+        if track.status == Status::Resting {
+            track.role = crate::record::Role::Train;
+            track.settle(on);
+        }
+        track.half_sessions = track.half_sessions.saturating_sub(1);
+        track.partner_pain = false;
+        track.here.0 = track.here.0.saturating_add(1);
+        track.remember(Sitting {
+            session: event,
+            day: on,
+            outcome: result.outcome,
+            critical: result.critical,
+            bad_day,
+            confirmed: false,
+            scored: result.scored,
+            acceptable: result.acceptable,
+        });
+        match result.outcome {
+            Outcome::Pass => self.take_pass(result.at, on),
+            Outcome::NotScored => self.take_neutral(result.at, on),
+            Outcome::Fail => {
+                let neutral = bad_day && !result.critical && track.neutral < policy.neutral_fails;
+                if neutral {
+                    track.neutral += 1;
+                    self.take_neutral(result.at, on);
+                } else {
+                    self.take_fail(result, on, policy.fails_to_step_back, &loadable);
+                }
+            }
+        }
+        self.hold_partner(result);
+    }
+
+    fn take_pass(&mut self, at: usize, on: Day) {
+        let Some(parameters) = self.parameters.clone() else { return };
+        if let Some(track) = self.tracks.get_mut(at) {
+            track.fails = 0;
+            track.neutral = 0;
+            track.passes = track.passes.saturating_add(1);
+            match track.status {
+                Status::Learning => track.count_learning(on),
+                Status::Consolidating => track.settle(on),
+                Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => track.settle(on),
+                Status::Returning => track.finish_return(on, &parameters),
+                _ => {}
+            }
+        }
+        self.offer_where_open(at, on);
+    }
+
+    fn take_neutral(&mut self, at: usize, on: Day) {
+        if let Some(track) = self.tracks.get_mut(at)
+            && track.status == Status::Learning
+        {
+            track.count_learning(on);
+        }
+    }
+
+    fn take_fail(&mut self, result: &Judged, on: Day, debounce: u8, loadable: &Loadable) {
+        let Some(track) = self.tracks.get_mut(result.at) else { return };
+        track.fails = track.fails.saturating_add(1);
+        track.neutral = 0;
+        track.passes = 0;
+        if track.status == Status::Learning {
+            track.count_learning(on);
+        }
+        let hurt = track.status == Status::Consolidating && result.critical && result.pain;
+        if track.status == Status::ReadyToAdvance {
+            track.settle(on);
+        }
+        if track.fails >= debounce || hurt {
+            self.step_back(result.at, on, loadable);
+        }
+    }
+
+    /// Pain in the strict lift of a pair: the forgiving one holds and starts one step down next time.
+    fn hold_partner(&mut self, result: &Judged) {
+        if !result.pain {
+            return;
+        }
+        let partner = self.parameters.as_ref().and_then(|parameters| {
+            let name = &parameters.tracks.get(result.at)?.name;
+            let pair = parameters.pairs.iter().find(|pair| pair.strict == *name)?;
+            parameters.track_at(&pair.forgiving)
+        });
+        if let Some(track) = partner.and_then(|at| self.tracks.get_mut(at)) {
+            track.partner_pain = true;
+        }
+    }
+}
+
+impl TrackState {
+    /// Keeps a session; older ones at this place become counts.
+    fn remember(&mut self, sitting: Sitting) {
+        self.sittings.push(sitting);
+        if self.sittings.len() > SITTINGS {
+            let oldest = self.sittings.remove(0);
+            let counts = oldest.outcome != Outcome::NotScored;
+            if counts {
+                self.earlier.0 = self.earlier.0.saturating_add(u32::from(oldest.acceptable));
+                self.earlier.1 = self.earlier.1.saturating_add(u32::from(oldest.scored));
+            }
+        }
+    }
+
+    /// Calibration ends when its sessions are done and the last one passed.
+    fn count_learning(&mut self, on: Day) {
+        self.learned.0 = self.learned.0.saturating_add(1);
+        let passed = self.sittings.last().is_some_and(|last| last.outcome == Outcome::Pass);
+        if self.learned.0 >= self.learned.1 && passed {
+            self.settle(on);
+        }
+    }
+}
+
+fn sets_due(track: &TrackState) -> usize {
+    let sets = usize::from(track.tuple.sets);
+    if track.half_sessions > 0 { sets.div_ceil(2) } else { sets }
+}
+
+/// The marks of a set; a set without any was not scored.
+fn marks_of(set: &crate::record::WorkSet) -> Cow<'_, SetMarks> {
+    match &set.marks {
+        Some(marks) => Cow::Borrowed(marks),
+        None => Cow::Owned(SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)),
+    }
+}
+
+fn lost_critical(track: &TrackParameters, marks: &[SetMarks]) -> Option<Name> {
+    let critical = track.criteria.iter().filter(|criterion| criterion.critical);
+    critical.map(|criterion| &criterion.id).find(|id| marks.iter().any(|set| set.mark(id) == Mark::NotMet)).cloned()
+}
+
+/// The least reserve of the sets, in half repetitions, where every set says one.
+fn least_reserve(lift: &LiftSession) -> Option<u16> {
+    let halves = lift.sets.iter().map(|set| match set.effort? {
+        Effort::Rir(reserve) => Some(reserve.halves()),
+        Effort::Rpe(rating) => match rating.reserve() {
+            Reserve::Exactly(reserve) | Reserve::Between(reserve, _) => Some(reserve.halves()),
+            Reserve::MoreLoadOnly => Some(0),
+            Reserve::NotAReserve => None,
+        },
+    });
+    halves.collect::<Option<Vec<u16>>>().and_then(|all| all.into_iter().min())
+}
+
+fn refuse_negative(lift: &LiftSession, track: &TrackParameters, implement: Option<&Implement>) -> Result<(), Error> {
+    if matches!(implement, Some(Implement::Assistance(_))) {
+        return Ok(());
+    }
+    match lift.sets.iter().find(|set| set.load < Mass::ZERO) {
+        None => Ok(()),
+        Some(set) => Err(Error::range(Code::NegativeLoad, "load", set.load.kg(), 0.0, 2_000.0, "kg").within(track.name.as_str())),
+    }
+}
+
+pub(crate) fn unknown_track(name: &Name) -> Error {
+    Error::new(Code::UnknownTrack, "track", name.as_str(), Allowed::rule("a lift of the parameters in force"))
+}

@@ -1,0 +1,346 @@
+//! The state: a digest of the log, of bounded size.
+
+use alloc::boxed::Box;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::loadable::Loadable;
+use super::status::Status;
+use crate::condition::DayClass;
+use crate::gate::Outcome;
+use crate::quantity::{Day, Mass, Name, Pain};
+use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, Parameters, Role, Tuple};
+
+/// The most sessions a track remembers one by one; older ones at the same place are kept as counts.
+pub(crate) const SITTINGS: usize = 12;
+
+/// Everything the fold knows after the last event. The host keeps the log; this can always be made again.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct State {
+    /// Library version that made it; another version folds the log anew.
+    pub version: String,
+    /// Day of birth of the lifter, where it is known.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub born: Option<Day>,
+    /// Day and number of the last event applied.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last: Option<(Day, u32)>,
+    /// The parameters in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub parameters: Option<Box<Parameters>>,
+    /// Digest of the parameters in force, in hexadecimal.
+    pub digest: String,
+    /// The lifts, in the order of the parameters.
+    pub tracks: Vec<TrackState>,
+    /// The regions that the lifts load.
+    pub regions: Vec<RegionState>,
+    /// A symptom stop in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub stop: Option<Stop>,
+    /// The clearance in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub clearance: Option<ClearanceInForce>,
+    /// An illness after which a new clearance is needed, by its first day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub ill_since: Option<Day>,
+    /// The last break noted, until training goes on.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub layoff: Option<Layoff>,
+    /// The last day report: its day, the class, whether it asks for a clinician first, whether pain was asked.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub today: Option<TodayReport>,
+    /// The last body mass recorded.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_mass: Option<(Day, Mass)>,
+    /// Whether the last session asked about pain; absent before the first.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pain_asked: Option<bool>,
+    /// Events of unknown kinds so far.
+    pub unknown: u32,
+    /// The last coach's act that a guard refused.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub refused: Option<u32>,
+    /// What each lift's equipment can load; made from the parameters, never stored.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    pub(crate) loadables: Vec<Loadable>,
+}
+
+/// The day's answers as the state keeps them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct TodayReport {
+    /// Which day.
+    pub day: Day,
+    /// Its class.
+    pub class: DayClass,
+    /// Something asks for a clinician's word first.
+    pub asks_first: bool,
+    /// Pain was asked.
+    pub pain_asked: bool,
+    /// Minutes there are.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub minutes: Option<u16>,
+}
+
+/// A stop that only a clearance and a sign-off lift.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Stop {
+    /// When.
+    pub since: Day,
+    /// The event that stopped.
+    pub event: u32,
+    /// A clearance was given since.
+    pub cleared: bool,
+    /// The coach signed off since.
+    pub signed: bool,
+}
+
+/// The clearance in force.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct ClearanceInForce {
+    /// What was said.
+    pub status: ClearanceStatus,
+    /// When.
+    pub given: Day,
+    /// Last day it holds.
+    pub expires: Day,
+    /// Its limits.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub limits: Vec<ClearanceLimits>,
+}
+
+/// One session at the current place, as the gate needs it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(from = "SittingLine", into = "SittingLine"))]
+pub struct Sitting {
+    /// Number of the session's event.
+    pub session: u32,
+    /// Its day.
+    pub day: Day,
+    /// What it came to.
+    pub outcome: Outcome,
+    /// A critical criterion was lost.
+    pub critical: bool,
+    /// It was a confirmed bad day.
+    pub bad_day: bool,
+    /// The next-morning answer was given and raised nothing.
+    pub confirmed: bool,
+    /// Repetitions scored.
+    pub scored: u16,
+    /// Repetitions among them that were acceptable.
+    pub acceptable: u16,
+}
+
+/// A sitting as it is stored: session, day, outcome, flags, scored, acceptable. Short, since there are many.
+#[cfg(feature = "serde")]
+type SittingLine = (u32, Day, Outcome, u8, u16, u16);
+
+#[cfg(feature = "serde")]
+impl From<SittingLine> for Sitting {
+    fn from((session, day, outcome, flags, scored, acceptable): SittingLine) -> Sitting {
+        let flag = |bit: u8| flags & bit != 0;
+        Sitting { session, day, outcome, critical: flag(1), bad_day: flag(2), confirmed: flag(4), scored, acceptable }
+    }
+}
+
+#[cfg(feature = "serde")]
+impl From<Sitting> for SittingLine {
+    fn from(sitting: Sitting) -> SittingLine {
+        let flags = u8::from(sitting.critical) | u8::from(sitting.bad_day) << 1 | u8::from(sitting.confirmed) << 2;
+        (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
+    }
+}
+
+/// An override in force.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct OverrideInForce {
+    /// Load allowed by it.
+    pub load: Mass,
+    /// Last day it holds.
+    pub expires: Day,
+    /// Who.
+    pub who: Name,
+    /// Its event.
+    pub event: u32,
+}
+
+/// One lift.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct TrackState {
+    /// Its state.
+    pub status: Status,
+    /// Since when.
+    pub since: Day,
+    /// The granted place.
+    pub tuple: Tuple,
+    /// What it is for in this block.
+    pub role: Role,
+    /// Calibration sessions done, and asked for.
+    pub learned: (u8, u8),
+    /// Passes since the state began.
+    pub passes: u8,
+    /// Fails in a row.
+    pub fails: u8,
+    /// Fails on bad days in a row that counted as no information.
+    pub neutral: u8,
+    /// Sessions at this place, and since when.
+    pub here: (u16, Day),
+    /// The last sessions at this place, oldest first.
+    pub sittings: Vec<Sitting>,
+    /// Acceptable and scored repetitions of sessions no longer listed.
+    pub earlier: (u32, u32),
+    /// Day of the last session.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last_session: Option<Day>,
+    /// Upward moves within the longest window, each with the load before it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub moves: Vec<(Day, Mass)>,
+    /// Day the gate opened, while the move is on offer.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub offered: Option<Day>,
+    /// Granted load before the break, while returning.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub return_cap: Option<Mass>,
+    /// Row of the layoff table that the return began with.
+    pub return_row: u8,
+    /// Sessions that still have half the sets.
+    pub half_sessions: u8,
+    /// Highest load ever granted.
+    pub peak: Mass,
+    /// Load of the last confirmed pass, and its day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub proven: Option<(Day, Mass)>,
+    /// An override in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub overruled: Option<OverrideInForce>,
+    /// The coach signed the gate off since the last move.
+    pub signed_off: bool,
+    /// The partner's strict lift hurt: hold, and start one step down.
+    pub partner_pain: bool,
+    /// The last session was alone under the bar without pins.
+    pub unguarded: bool,
+    /// The critical criterion lost in the last session.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub fault: Option<Name>,
+    /// The last session's least reserve, in half repetitions, where effort was given for every set.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reserve: Option<u16>,
+}
+
+/// One region of the body.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct RegionState {
+    /// Its name.
+    pub name: Name,
+    /// Last day on which a lift loaded it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub loaded: Option<Day>,
+    /// The last score reported, and its day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last: Option<(Day, Pain)>,
+    /// The agreed usual level, since when, and how many answers in a row it has been steady.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub usual: Option<(Pain, Day, u8)>,
+    /// Clear sessions still to come before a move.
+    pub clear_needed: u8,
+    /// Blocking reports or flares in a row.
+    pub flares: u8,
+    /// A pain stop in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub stop: Option<Stop>,
+    /// Moves of its lifts within the region's window.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub moves: Vec<Day>,
+}
+
+impl RegionState {
+    pub(crate) fn new(name: Name) -> RegionState {
+        RegionState {
+            name,
+            loaded: None,
+            last: None,
+            usual: None,
+            clear_needed: 0,
+            flares: 0,
+            stop: None,
+            moves: Vec::new(),
+        }
+    }
+
+    /// The score up to which pain is no more than usual.
+    pub(crate) fn usual_level(&self) -> Pain {
+        self.usual.map_or(Pain::NONE, |(level, _, _)| level)
+    }
+}
+
+impl TrackState {
+    pub(crate) fn new(tuple: Tuple, day: Day, learning: u8) -> TrackState {
+        TrackState {
+            status: Status::Learning,
+            since: day,
+            tuple,
+            role: Role::Train,
+            learned: (0, learning),
+            passes: 0,
+            fails: 0,
+            neutral: 0,
+            here: (0, day),
+            sittings: Vec::new(),
+            earlier: (0, 0),
+            last_session: None,
+            moves: Vec::new(),
+            offered: None,
+            return_cap: None,
+            return_row: 0,
+            half_sessions: 0,
+            peak: tuple.load,
+            proven: None,
+            overruled: None,
+            signed_off: false,
+            partner_pain: false,
+            unguarded: false,
+            fault: None,
+            reserve: None,
+        }
+    }
+
+    /// Goes to another state on that day.
+    pub(crate) fn enter(&mut self, status: Status, day: Day) {
+        self.status = status;
+        self.since = day;
+        self.passes = 0;
+        self.offered = None;
+    }
+
+    /// The state that an ordinary course leads to: holding, or maintaining where that is the role.
+    pub(crate) fn settle(&mut self, day: Day) {
+        let status = match self.role {
+            Role::Maintain => Status::Maintaining,
+            _ => Status::Holding,
+        };
+        self.enter(status, day);
+    }
+
+    /// Stands at another place from that day: technique shown elsewhere does not carry over.
+    pub(crate) fn stand_at(&mut self, tuple: Tuple, day: Day) {
+        self.tuple = tuple;
+        self.forget_evidence(day);
+    }
+
+    /// Evidence toward the gate starts anew.
+    pub(crate) fn forget_evidence(&mut self, day: Day) {
+        self.here = (0, day);
+        self.sittings.clear();
+        self.earlier = (0, 0);
+        self.fails = 0;
+        self.neutral = 0;
+        self.signed_off = false;
+        self.offered = None;
+    }
+}
