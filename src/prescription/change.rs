@@ -82,7 +82,9 @@ pub(super) fn changes(decision: &Decision) -> Vec<Change> {
 
 fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
     let change = match reason {
-        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::NotCleared => Change::ClearanceAndSignOff,
+        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::NotCleared => {
+            Change::ClearanceAndSignOff
+        }
         Reason::ClearanceMissing
         | Reason::ClearanceExpired { .. }
         | Reason::ClearanceAfterIllness
@@ -92,19 +94,23 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
         Reason::UsualPainUnsteady { region } => Change::ClearSessions { region: region.clone(), count: 1 },
-        Reason::PairPain | Reason::PairFault | Reason::Consolidating | Reason::SteppingBack | Reason::Returning { .. } => {
-            Change::PassingSessions { count: 1 }
-        }
+        Reason::PairPain
+        | Reason::PairFault
+        | Reason::Consolidating
+        | Reason::SteppingBack
+        | Reason::Returning { .. } => Change::PassingSessions { count: 1 },
         Reason::PainNotAsked => Change::PainAnswer,
         Reason::PassProvisional { .. } => Change::NextMorningAnswer,
-        Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed.saturating_sub(*done).max(1) },
+        Reason::LearningNotDone { done, needed } => {
+            Change::LearningSessions { count: needed.saturating_sub(*done).max(1) }
+        }
         Reason::GateNotOpen => return changes.extend(gate_changes(decision)),
         Reason::DayUnknown => Change::DayReport,
         Reason::BadDay | Reason::BadDaySingle | Reason::QualifiedOnBadDays => Change::OrdinaryDay,
         Reason::Stale { .. } => Change::RecentSession,
-        Reason::CoolingOff { days_left } | Reason::RegionWindow { days_left, .. } | Reason::PairWindow { days_left } => {
-            Change::Days { count: *days_left }
-        }
+        Reason::CoolingOff { days_left }
+        | Reason::RegionWindow { days_left, .. }
+        | Reason::PairWindow { days_left } => Change::Days { count: *days_left },
         Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
         Reason::NoLoadableStep { cap, .. } => {
             changes.push(Change::MoreRepetitions);
@@ -121,7 +127,9 @@ fn gate_changes(decision: &Decision) -> Vec<Change> {
     let missing = decision.gate.missing.iter();
     let mut changes: Vec<Change> = missing
         .map(|missing| match missing {
-            Missing::PassingSessions { have, need, .. } => Change::PassingSessions { count: need.saturating_sub(*have) },
+            Missing::PassingSessions { have, need, .. } => {
+                Change::PassingSessions { count: need.saturating_sub(*have) }
+            }
             Missing::NextMorningAnswer { .. } => Change::NextMorningAnswer,
             _ => Change::GateOpens,
         })

@@ -65,7 +65,12 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     let mut chosen = Vec::with_capacity(plan.lifts.len());
     for lift in &plan.lifts {
         let decision = decisions.iter().find(|decision| decision.track == lift.track).ok_or_else(|| {
-            Error::new(Code::UnknownTrack, "track", lift.track.as_str(), Allowed::rule("a lift of the parameters in force"))
+            Error::new(
+                Code::UnknownTrack,
+                "track",
+                lift.track.as_str(),
+                Allowed::rule("a lift of the parameters in force"),
+            )
         })?;
         let at = parameters.track_at(&lift.track).unwrap_or_default();
         let stage = Stage { state, parameters, plan, lift, decision, at, today };
@@ -185,17 +190,22 @@ impl Stage<'_> {
 
     fn pain(&self, draft: &mut Draft) {
         let policy = &self.parameters.policy;
-        let asked = self.state.today.as_ref().is_some_and(|report| report.day == self.today && report.pain_asked);
+        let asked =
+            self.state.today.as_ref().is_some_and(|report| report.day == self.today && report.pain_asked);
         let regions = self.state.regions_of(self.at);
         for region in self.state.regions.iter().filter(|region| regions.contains(&region.name)) {
             let Some((day, score)) = region.last else { continue };
             let high = score.score() >= policy.pain_block_from && score > region.usual_level();
             if high && day == self.today {
-                let reason = Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed };
+                let reason =
+                    Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed };
                 draft.at_least(Verdict::EaseOff, reason);
                 draft.lower_load(self.one_step_down());
             } else if high && !asked {
-                draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region: region.name.clone() });
+                draft.at_least(
+                    Verdict::TechniqueOnly,
+                    Reason::PainMissingAfterHigh { region: region.name.clone() },
+                );
             }
         }
         if self.state.tracks.get(self.at).is_some_and(|track| track.partner_pain) {
@@ -268,7 +278,10 @@ impl Stage<'_> {
     /// Too few full rest days since the other lift of the pair; a warning, not a block.
     fn pair_rest(&self) -> Option<Reason> {
         let other = self.state.tracks.get(self.state.partner(self.at)?)?.last_session?;
-        let older = self.state.age(self.today).is_some_and(|age| age >= i32::from(self.parameters.policy.older_from_years));
+        let older = self
+            .state
+            .age(self.today)
+            .is_some_and(|age| age >= i32::from(self.parameters.policy.older_from_years));
         let needed = u16::from(self.parameters.policy.pair_rest_days) + u16::from(older);
         let days = u16::try_from((self.today.since(other) - 1).max(0)).ok()?;
         (days < needed).then_some(Reason::PairRest { days, needed })
@@ -286,7 +299,9 @@ impl Stage<'_> {
         }
         let loaded = if lifts { round(&mut draft, equipment.as_ref()) } else { None };
         let load = loaded.as_ref().map(|loaded| loaded.total);
-        let rounded = |load: Mass| equipment.as_ref().and_then(|all| all.load(load, Rounding::Below).ok()).map(|loaded| loaded.total);
+        let rounded = |load: Mass| {
+            equipment.as_ref().and_then(|all| all.load(load, Rounding::Below).ok()).map(|loaded| loaded.total)
+        };
         let warm_up = load.map(|work| warm_up(work, self.lift.reference, rounded)).unwrap_or_default();
         Ok(LiftToday {
             track: decision.track.clone(),
@@ -327,7 +342,8 @@ impl Stage<'_> {
         if self.state.limits(self.at).any(|limit| limit.no_breath_hold) {
             cautions.push(Caution::BreathingPlan);
         }
-        let moves_load = self.parameters.tracks.get(self.at).is_some_and(|track| track.moving == Dimension::Load);
+        let moves_load =
+            self.parameters.tracks.get(self.at).is_some_and(|track| track.moving == Dimension::Load);
         if moves_load && draft.verdict == Verdict::Train {
             cautions.push(Caution::GatesUnproven);
         }

@@ -16,7 +16,9 @@ pub(super) fn fit(drafts: &mut [(Draft, bool)], minutes: u16) {
     };
     for keep in [false, true] {
         for at in (0..drafts.len()).rev() {
-            while needed(drafts) > minutes && drafts.get(at).is_some_and(|(draft, kept)| *kept == keep && draft.sets > 1) {
+            while needed(drafts) > minutes
+                && drafts.get(at).is_some_and(|(draft, kept)| *kept == keep && draft.sets > 1)
+            {
                 if let Some((draft, _)) = drafts.get_mut(at) {
                     draft.sets -= 1;
                     let sets = draft.sets;
@@ -28,7 +30,8 @@ pub(super) fn fit(drafts: &mut [(Draft, bool)], minutes: u16) {
         for at in (0..drafts.len()).rev() {
             let more = needed(drafts) > minutes;
             let several = drafts.iter().filter(|(draft, _)| draft.verdict < Verdict::Rest).count() > 1;
-            if let Some((draft, _)) = drafts.get_mut(at).filter(|(draft, kept)| *kept == keep && draft.verdict < Verdict::Rest)
+            if let Some((draft, _)) =
+                drafts.get_mut(at).filter(|(draft, kept)| *kept == keep && draft.verdict < Verdict::Rest)
                 && more
                 && several
             {

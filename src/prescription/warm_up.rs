@@ -20,7 +20,11 @@ pub struct WarmUpSet {
 }
 
 /// Rising sets below the work load, each loadable; the reference set is always among them where it is lighter.
-pub(super) fn warm_up(work: Mass, reference: Option<Mass>, round: impl Fn(Mass) -> Option<Mass>) -> Vec<WarmUpSet> {
+pub(super) fn warm_up(
+    work: Mass,
+    reference: Option<Mass>,
+    round: impl Fn(Mass) -> Option<Mass>,
+) -> Vec<WarmUpSet> {
     let mut sets: Vec<WarmUpSet> = Vec::new();
     for (percent, reps) in STEPS {
         let part = Mass::from_nanograms(work.nanograms().div_euclid(100) * percent).and_then(&round);

@@ -18,7 +18,9 @@ impl State {
             return;
         }
         self.ill_since = None;
-        for stop in self.stop.iter_mut().chain(self.regions.iter_mut().filter_map(|region| region.stop.as_mut())) {
+        for stop in
+            self.stop.iter_mut().chain(self.regions.iter_mut().filter_map(|region| region.stop.as_mut()))
+        {
             stop.cleared = true;
         }
     }
@@ -32,7 +34,12 @@ impl State {
                 }
             }
             SignOffScope::Region(name) => {
-                if let Some(stop) = self.regions.iter_mut().find(|region| region.name == *name).and_then(|region| region.stop.as_mut()) {
+                if let Some(stop) = self
+                    .regions
+                    .iter_mut()
+                    .find(|region| region.name == *name)
+                    .and_then(|region| region.stop.as_mut())
+                {
                     stop.signed = stop.cleared;
                 }
             }
@@ -69,7 +76,9 @@ impl State {
 
     /// Back on a lower rung, one step easier, returning.
     fn reopen_lower(&mut self, at: usize, on: Day, loadable: &Loadable) {
-        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else { return };
+        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else {
+            return;
+        };
         match track.role {
             Role::Retire => return track.enter(Status::Retired, on),
             Role::Rest => return track.enter(Status::Resting, on),
@@ -94,7 +103,11 @@ impl State {
 
     /// The clearance's limits that concern the lift.
     pub(crate) fn limits(&self, at: usize) -> impl Iterator<Item = &ClearanceLimits> {
-        let regions = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).map(|track| &track.regions);
+        let regions = self
+            .parameters
+            .as_ref()
+            .and_then(|parameters| parameters.tracks.get(at))
+            .map(|track| &track.regions);
         let limits = self.clearance.as_ref().map(|clearance| clearance.limits.as_slice()).unwrap_or_default();
         limits.iter().filter(move |limit| match (&limit.region, regions) {
             (Some(region), Some(regions)) => regions.contains(region),

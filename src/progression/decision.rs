@@ -69,7 +69,8 @@ impl State {
             return Cow::Borrowed(loadable);
         }
         let parameters = self.parameters.as_deref();
-        let made = parameters.and_then(|all| all.tracks.get(at).and_then(|track| Loadable::of(track, all).ok()));
+        let made =
+            parameters.and_then(|all| all.tracks.get(at).and_then(|track| Loadable::of(track, all).ok()));
         Cow::Owned(made.unwrap_or_default())
     }
 
@@ -166,7 +167,9 @@ impl State {
         let (Some(now), Some(then)) = (self.tracks.get(at), before.tracks.get(at)) else { return Vec::new() };
         let mut reasons = Vec::new();
         let gap = before.gap(at, today).and_then(|gap| u16::try_from(gap).ok());
-        if let (true, Some(gap)) = (now.since == today && now.status == Status::Returning && then.since != today, gap) {
+        if let (true, Some(gap)) =
+            (now.since == today && now.status == Status::Returning && then.since != today, gap)
+        {
             reasons.push(Reason::Layoff { gap, row: now.return_row, load: now.tuple.load });
         }
         if now.half_sessions > 0 {

@@ -14,7 +14,8 @@ use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
-    Advance, DayReport, Event, EventKind, Layoff, LayoffReason, Log, Move, NextDayReport, Override, Parameters, Role, RoleSet,
+    Advance, DayReport, Event, EventKind, Layoff, LayoffReason, Log, Move, NextDayReport, Override,
+    Parameters, Role, RoleSet,
 };
 
 /// Version of the library, as decisions and states carry it.
@@ -105,7 +106,9 @@ impl State {
             EventKind::CoachOverride(given) => self.take_override(given, on, number)?,
             EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number)?,
             EventKind::AdvanceDeclined(given) => self.take_decline(given, on)?,
-            EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => self.take_move(given, on, number)?,
+            EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => {
+                self.take_move(given, on, number)?
+            }
             EventKind::BarOrDiscsChanged(changed) | EventKind::RaterChanged(changed) => {
                 self.forget_where_changed(changed.track.as_ref(), on)?;
             }
@@ -132,13 +135,17 @@ impl State {
     /// Makes the lists of loadable totals where they are missing, as after reading a stored state.
     pub(crate) fn prepare(&mut self) {
         if self.loadables.len() != self.tracks.len() {
-            let made: Vec<Loadable> = (0..self.tracks.len()).map(|at| self.loadable(at).into_owned()).collect();
+            let made: Vec<Loadable> =
+                (0..self.tracks.len()).map(|at| self.loadable(at).into_owned()).collect();
             self.loadables = made;
         }
     }
 
     pub(crate) fn place(&self, name: &Name) -> Result<usize, Error> {
-        self.parameters.as_ref().and_then(|parameters| parameters.track_at(name)).ok_or_else(|| unknown_track(name))
+        self.parameters
+            .as_ref()
+            .and_then(|parameters| parameters.track_at(name))
+            .ok_or_else(|| unknown_track(name))
     }
 
     fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
@@ -148,13 +155,15 @@ impl State {
         for set in &parameters.tracks {
             loadables.push(Loadable::of(set, parameters).map_err(|error| error.within(set.name.as_str()))?);
             let old = before.as_ref().and_then(|before| before.track_at(&set.name));
-            let (kept, was) = (old.and_then(|at| self.tracks.get(at)), old.and_then(|at| before.as_ref()?.tracks.get(at)));
+            let (kept, was) =
+                (old.and_then(|at| self.tracks.get(at)), old.and_then(|at| before.as_ref()?.tracks.get(at)));
             let learning = set.learning_sessions.unwrap_or(parameters.policy.learning_sessions);
             tracks.push(match (kept, was) {
                 (Some(kept), Some(was)) => {
                     set.check_tuple(&kept.tuple).map_err(|error| error.within(set.name.as_str()))?;
                     let mut kept = kept.clone();
-                    let other_test = was.gate != set.gate || was.criteria != set.criteria || was.pass != set.pass;
+                    let other_test =
+                        was.gate != set.gate || was.criteria != set.criteria || was.pass != set.pass;
                     if other_test || was.implement != set.implement {
                         kept.forget_evidence(on);
                         if kept.status == Status::ReadyToAdvance {
@@ -187,8 +196,10 @@ impl State {
             self.take_pain(answer, on, event);
         }
         let flared: Vec<Name> = report.pain.iter().map(|answer| answer.region.clone()).collect();
-        let flared: Vec<Name> =
-            flared.into_iter().filter(|region| retractions.holds(report.session, core::slice::from_ref(region))).collect();
+        let flared: Vec<Name> = flared
+            .into_iter()
+            .filter(|region| retractions.holds(report.session, core::slice::from_ref(region)))
+            .collect();
         self.take_flares(&flared, on);
         self.confirm(Some(report.session), on);
     }
@@ -204,7 +215,10 @@ impl State {
             }
             region.flares = 0;
             for at in self.tracks_of(name) {
-                let trained = self.tracks.get(at).is_some_and(|track| track.status.is_trained() && track.status != Status::Resting);
+                let trained = self
+                    .tracks
+                    .get(at)
+                    .is_some_and(|track| track.status.is_trained() && track.status != Status::Resting);
                 if trained {
                     let loadable = self.loadable(at).into_owned();
                     self.step_back(at, on, &loadable);
@@ -256,7 +270,8 @@ impl State {
         let Some(track) = self.tracks.get_mut(at) else { return Ok(()) };
         match given.expires {
             Some(expires) if expires >= on => {
-                track.overruled = Some(OverrideInForce { load: given.load, expires, who: given.who.clone(), event });
+                track.overruled =
+                    Some(OverrideInForce { load: given.load, expires, who: given.who.clone(), event });
             }
             Some(_) => {}
             None => {
@@ -306,7 +321,9 @@ impl State {
     /// The coach moves a lift by hand: sideways or down freely, upward through every guard.
     fn take_move(&mut self, given: &Move, on: Day, event: u32) -> Result<(), Error> {
         let at = self.place(&given.track)?;
-        let (Some(set), Some(track)) = (self.parameters.as_ref().and_then(|all| all.tracks.get(at)), self.tracks.get(at)) else {
+        let (Some(set), Some(track)) =
+            (self.parameters.as_ref().and_then(|all| all.tracks.get(at)), self.tracks.get(at))
+        else {
             return Ok(());
         };
         set.check_tuple(&given.to).map_err(|error| error.within("to"))?;
@@ -321,7 +338,10 @@ impl State {
         }
         track.stand_at(given.to, on);
         track.overruled = None;
-        let free = !matches!(track.status, Status::StoppedRefer | Status::Retired | Status::Returning | Status::Resting);
+        let free = !matches!(
+            track.status,
+            Status::StoppedRefer | Status::Retired | Status::Returning | Status::Resting
+        );
         if free && given.to.rung != from.rung {
             track.learned = (0, (track.learned.1 / 2).max(2));
             track.enter(Status::Learning, on);
@@ -362,7 +382,9 @@ impl State {
                 track.forget_evidence(on);
                 track.enter(Status::Learning, on);
             }
-            (Role::Maintain, Status::Holding | Status::ReadyToAdvance | Status::Consolidating) => track.settle(on),
+            (Role::Maintain, Status::Holding | Status::ReadyToAdvance | Status::Consolidating) => {
+                track.settle(on)
+            }
             (Role::Train, Status::Maintaining) => track.settle(on),
             (Role::Train | Role::Maintain, Status::Resting) if before == Role::Rest => track.settle(on),
             _ => {}
@@ -372,10 +394,14 @@ impl State {
 
     /// Where the policy says so, a session or an answer after it takes the move on offer.
     fn accept_where_automatic(&mut self, event: &Event) {
-        let automatic = self.parameters.as_ref().is_some_and(|parameters| parameters.policy.automatic_acceptance);
+        let automatic =
+            self.parameters.as_ref().is_some_and(|parameters| parameters.policy.automatic_acceptance);
         let moves = matches!(
             event.kind,
-            EventKind::SessionRecorded(_) | EventKind::NextDayReport(_) | EventKind::DayReport(_) | EventKind::CoachSignOff(_)
+            EventKind::SessionRecorded(_)
+                | EventKind::NextDayReport(_)
+                | EventKind::DayReport(_)
+                | EventKind::CoachSignOff(_)
         );
         if !automatic || !moves {
             return;
@@ -395,7 +421,8 @@ impl State {
 /// Digest of a set of parameters: 64-bit FNV-1a over its canonical bytes, in hexadecimal.
 fn digest(parameters: &Parameters) -> String {
     #[cfg(feature = "serde")]
-    let bytes = crate::value::Value::write(parameters).map(|value| value.canonical_bytes()).unwrap_or_default();
+    let bytes =
+        crate::value::Value::write(parameters).map(|value| value.canonical_bytes()).unwrap_or_default();
     #[cfg(not(feature = "serde"))]
     let bytes = format!("{parameters:?}").into_bytes();
     let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {

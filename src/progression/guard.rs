@@ -41,8 +41,23 @@ macro_rules! guards {
 }
 
 guards![
-    no_stop, clearance_in_force, pain_clear, pain_asked, state_allows, gate_open, day_allows, qualified_on_ordinary_days,
-    fresh, cooled_off, region_window, pair_allows, step_fits, one_dimension, window_cap, ceiling, guarded_when_alone,
+    no_stop,
+    clearance_in_force,
+    pain_clear,
+    pain_asked,
+    state_allows,
+    gate_open,
+    day_allows,
+    qualified_on_ordinary_days,
+    fresh,
+    cooled_off,
+    region_window,
+    pair_allows,
+    step_fits,
+    one_dimension,
+    window_cap,
+    ceiling,
+    guarded_when_alone,
     known_events,
 ];
 
@@ -53,12 +68,21 @@ impl State {
     }
 
     /// The same with one guard taken out, for the test that each of them is needed.
-    pub(crate) fn blockers_without(&self, at: usize, to: Option<Tuple>, on: Day, without: Option<&str>) -> Vec<Reason> {
-        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get(at)) else { return Vec::new() };
+    pub(crate) fn blockers_without(
+        &self,
+        at: usize,
+        to: Option<Tuple>,
+        on: Day,
+        without: Option<&str>,
+    ) -> Vec<Reason> {
+        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get(at)) else {
+            return Vec::new();
+        };
         let Some(set) = parameters.tracks.get(at) else { return Vec::new() };
         let offered = || next_tuple(set, parameters.policy.rung_load, track.tuple, &self.loadable(at));
         let to = to.map_or_else(offered, Ok);
-        let situation = Situation { state: self, parameters, policy: &parameters.policy, set, track, at, on, to };
+        let situation =
+            Situation { state: self, parameters, policy: &parameters.policy, set, track, at, on, to };
         let asked = GUARDS.iter().filter(|guard| without != Some(guard.name));
         asked.flat_map(|guard| (guard.check)(&situation)).collect()
     }
@@ -83,8 +107,12 @@ fn clearance_in_force(s: &Situation<'_>) -> Vec<Reason> {
         reasons.push(Reason::ClearanceAfterIllness);
     }
     match &s.state.clearance {
-        Some(clearance) if clearance.status == ClearanceStatus::NotCleared => reasons.push(Reason::NotCleared),
-        Some(clearance) if clearance.expires < s.on => reasons.push(Reason::ClearanceExpired { on: clearance.expires }),
+        Some(clearance) if clearance.status == ClearanceStatus::NotCleared => {
+            reasons.push(Reason::NotCleared)
+        }
+        Some(clearance) if clearance.expires < s.on => {
+            reasons.push(Reason::ClearanceExpired { on: clearance.expires })
+        }
         None if s.policy.clearance_required => reasons.push(Reason::ClearanceMissing),
         _ => {}
     }
@@ -108,7 +136,8 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
     let mut reasons = Vec::new();
     for region in s.state.regions.iter().filter(|region| s.set.regions.contains(&region.name)) {
         if region.clear_needed > 0 {
-            reasons.push(Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed });
+            reasons
+                .push(Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed });
         }
         let hurts = region.last.is_some_and(|(_, score)| score.score() > 0);
         if hurts && region.usual.is_some_and(|(_, _, steady)| steady < STEADY_ANSWERS) {
@@ -167,7 +196,11 @@ fn day_allows(s: &Situation<'_>) -> Vec<Reason> {
 fn qualified_on_ordinary_days(s: &Situation<'_>) -> Vec<Reason> {
     let mut passes = s.track.sittings.iter().filter(|sitting| sitting.outcome == Outcome::Pass).peekable();
     let any = passes.peek().is_some();
-    if any && passes.all(|sitting| sitting.bad_day) { alloc::vec![Reason::QualifiedOnBadDays] } else { Vec::new() }
+    if any && passes.all(|sitting| sitting.bad_day) {
+        alloc::vec![Reason::QualifiedOnBadDays]
+    } else {
+        Vec::new()
+    }
 }
 
 fn fresh(s: &Situation<'_>) -> Vec<Reason> {
@@ -247,14 +280,22 @@ fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
     let Ok(to) = &s.to else { return Vec::new() };
     let from = &s.track.tuple;
     let harder = s.set.harder_in(from, to);
-    let one_place = to.range <= from.range + 1 && to.tempo <= from.tempo + 1 && to.sets <= from.sets + 1 && to.reps <= from.reps + 1;
+    let one_place = to.range <= from.range + 1
+        && to.tempo <= from.tempo + 1
+        && to.sets <= from.sets + 1
+        && to.reps <= from.reps + 1;
     let next_rung = to.rung == from.rung || !harder.contains(&Dimension::Variant) || {
         s.set.easier_rungs(to.rung).any(|easier| easier == from.rung)
     };
     // A harder rung starts no higher than the rule for rungs says, however it is asked for.
-    let heaviest = super::moves::rung_load(s.set, to.rung, from.load, s.policy.rung_load, &s.state.loadable(s.at));
+    let heaviest =
+        super::moves::rung_load(s.set, to.rung, from.load, s.policy.rung_load, &s.state.loadable(s.at));
     let rung_fits = !harder.contains(&Dimension::Variant) || to.load <= heaviest;
-    if harder.len() <= 1 && one_place && next_rung && rung_fits { Vec::new() } else { alloc::vec![Reason::NotOneStep] }
+    if harder.len() <= 1 && one_place && next_rung && rung_fits {
+        Vec::new()
+    } else {
+        alloc::vec![Reason::NotOneStep]
+    }
 }
 
 fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
@@ -262,7 +303,11 @@ fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
     let before = s.track.load_before_window(s.on, s.policy.window_days);
     let load = grown(before, s.policy.window_cap);
     // Coming back up to what was granted before is no growth.
-    if to.load > load && to.load > s.track.tuple.load { alloc::vec![Reason::WindowCap { load }] } else { Vec::new() }
+    if to.load > load && to.load > s.track.tuple.load {
+        alloc::vec![Reason::WindowCap { load }]
+    } else {
+        Vec::new()
+    }
 }
 
 fn ceiling(s: &Situation<'_>) -> Vec<Reason> {

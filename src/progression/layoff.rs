@@ -24,7 +24,11 @@ impl State {
     pub(crate) fn gap(&self, at: usize, on: Day) -> Option<i32> {
         let regions = &self.parameters.as_ref()?.tracks.get(at)?.regions;
         let own = self.tracks.get(at).and_then(|track| track.last_session);
-        let loaded = self.regions.iter().filter(|region| regions.contains(&region.name)).filter_map(|region| region.loaded);
+        let loaded = self
+            .regions
+            .iter()
+            .filter(|region| regions.contains(&region.name))
+            .filter_map(|region| region.loaded);
         let last = loaded.chain(own).max()?;
         // A lift that has never been trained has nothing to come back to.
         own.map(|_| on.since(last))
@@ -83,7 +87,10 @@ fn come_back(
 }
 
 fn is_strict(at: usize, parameters: &Parameters) -> bool {
-    parameters.tracks.get(at).is_some_and(|track| parameters.pairs.iter().any(|pair| pair.strict == track.name))
+    parameters
+        .tracks
+        .get(at)
+        .is_some_and(|track| parameters.pairs.iter().any(|pair| pair.strict == track.name))
 }
 
 /// The rung below, or the same where there is none.

@@ -21,11 +21,16 @@ pub(crate) fn next_tuple(
     from: Tuple,
     loadable: &Loadable,
 ) -> Result<Tuple, Reason> {
-    let place = |next: u8, length: usize| if usize::from(next) < length { Ok(next) } else { Err(Reason::AtTop) };
+    let place =
+        |next: u8, length: usize| if usize::from(next) < length { Ok(next) } else { Err(Reason::AtTop) };
     match track.moving {
         Dimension::Load => next_load(track, from.load, loadable).map(|load| Tuple { load, ..from }),
-        Dimension::Reps if track.reps_top.is_some_and(|top| from.reps < top) => Ok(Tuple { reps: from.reps + 1, ..from }),
-        Dimension::Sets if track.sets_top.is_some_and(|top| from.sets < top) => Ok(Tuple { sets: from.sets + 1, ..from }),
+        Dimension::Reps if track.reps_top.is_some_and(|top| from.reps < top) => {
+            Ok(Tuple { reps: from.reps + 1, ..from })
+        }
+        Dimension::Sets if track.sets_top.is_some_and(|top| from.sets < top) => {
+            Ok(Tuple { sets: from.sets + 1, ..from })
+        }
         Dimension::Reps | Dimension::Sets => Err(Reason::AtTop),
         Dimension::Range => Ok(Tuple { range: place(from.range + 1, track.ranges.len())?, ..from }),
         Dimension::Tempo => Ok(Tuple { tempo: place(from.tempo + 1, track.tempos.len())?, ..from }),
@@ -53,7 +58,13 @@ fn next_load(track: &TrackParameters, load: Mass, loadable: &Loadable) -> Result
 }
 
 /// Load on a harder rung: a part of the old load, or less where the lifter's own ratio says so.
-pub(crate) fn rung_load(track: &TrackParameters, rung: u8, load: Mass, part: f64, loadable: &Loadable) -> Mass {
+pub(crate) fn rung_load(
+    track: &TrackParameters,
+    rung: u8,
+    load: Mass,
+    part: f64,
+    loadable: &Loadable,
+) -> Mass {
     let own = track.rungs.get(usize::from(rung)).and_then(|rung| rung.own_ratio).unwrap_or(1.0);
     let part = crate::numeric::smaller(part, own);
     loadable.rounded_down(load.scaled_down(part).unwrap_or(Mass::ZERO)).min(load)
@@ -109,7 +120,9 @@ pub(crate) fn one_step_back(from: Tuple, at: usize, parameters: &Parameters, loa
 /// The load one step easier, whatever dimension moves.
 pub(crate) fn one_load_back(from: Tuple, at: usize, parameters: &Parameters, loadable: &Loadable) -> Mass {
     let track = parameters.tracks.get(at);
-    track.and_then(|track| load_one_back(track, from.load, parameters.policy.step_back_cap, loadable)).unwrap_or(from.load)
+    track
+        .and_then(|track| load_one_back(track, from.load, parameters.policy.step_back_cap, loadable))
+        .unwrap_or(from.load)
 }
 
 fn load_one_back(track: &TrackParameters, load: Mass, cap: f64, loadable: &Loadable) -> Option<Mass> {
@@ -132,7 +145,9 @@ impl State {
             self.refused = Some(event);
             return;
         }
-        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else { return };
+        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else {
+            return;
+        };
         let policy = &parameters.policy;
         let rung_changed = to.rung != track.tuple.rung;
         let longest = i32::from(policy.window_days.max(policy.cooling_off_days));
@@ -156,7 +171,9 @@ impl State {
 
     /// Goes one step easier and looks again.
     pub(crate) fn step_back(&mut self, at: usize, on: Day, loadable: &Loadable) {
-        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else { return };
+        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else {
+            return;
+        };
         let tuple = one_step_back(track.tuple, at, parameters, loadable);
         track.stand_at(tuple, on);
         if track.status != Status::Returning {
@@ -168,7 +185,8 @@ impl State {
 impl TrackState {
     /// The load of which the growth over the window is counted.
     pub(crate) fn load_before_window(&self, on: Day, window: u16) -> Mass {
-        let first = self.moves.iter().filter(|(day, _)| on.since(*day) < i32::from(window)).map(|(_, load)| *load);
+        let first =
+            self.moves.iter().filter(|(day, _)| on.since(*day) < i32::from(window)).map(|(_, load)| *load);
         first.min().unwrap_or(self.tuple.load).min(self.tuple.load)
     }
 }

@@ -11,7 +11,11 @@ use crate::quantity::{Day, Name};
 impl State {
     /// What the gate of a lift says on that day.
     pub(crate) fn gate_state(&self, at: usize, on: Day) -> GateState {
-        let gate = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).map(|track| &track.gate);
+        let gate = self
+            .parameters
+            .as_ref()
+            .and_then(|parameters| parameters.tracks.get(at))
+            .map(|track| &track.gate);
         // Facts that contradict themselves open nothing.
         gate.and_then(|gate| gate.check(&self.facts(at, on)).ok()).unwrap_or_default()
     }
@@ -30,9 +34,12 @@ impl State {
             weakest: None,
             rater: None,
         });
-        let sessions = earlier.into_iter().chain(track.sittings.iter().map(|sitting| fact(sitting, track.fault.as_ref())));
+        let sessions = earlier
+            .into_iter()
+            .chain(track.sittings.iter().map(|sitting| fact(sitting, track.fault.as_ref())));
         let days = |from: Day| u32::try_from(on.since(from)).unwrap_or(0);
-        let reserve = self.parameters.as_ref().map_or(0, |parameters| parameters.policy.reserve_to_advance.halves());
+        let reserve =
+            self.parameters.as_ref().map_or(0, |parameters| parameters.policy.reserve_to_advance.halves());
         GateFacts {
             sessions: sessions.collect(),
             dwell_sessions: u32::from(track.here.0),
@@ -55,7 +62,11 @@ impl State {
     /// The other lift of a pair must not be stopped or stepping back.
     fn pair_conditions(&self, at: usize, _on: Day) -> Vec<NamedCondition> {
         let Some(partner) = self.partner(at) else { return Vec::new() };
-        let name = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(partner)).map(|track| track.name.clone());
+        let name = self
+            .parameters
+            .as_ref()
+            .and_then(|parameters| parameters.tracks.get(partner))
+            .map(|track| track.name.clone());
         let holds = self.tracks.get(partner).is_some_and(|track| track.status != Status::StoppedRefer);
         name.map(|name| NamedCondition { name, holds }).into_iter().collect()
     }
@@ -94,7 +105,9 @@ impl State {
             if track.overruled.as_ref().is_some_and(|overruled| overruled.expires < on) {
                 track.overruled = None;
             }
-            if track.offered.is_some_and(|offered| on.since(offered) > days) && track.status == Status::ReadyToAdvance {
+            if track.offered.is_some_and(|offered| on.since(offered) > days)
+                && track.status == Status::ReadyToAdvance
+            {
                 track.settle(on);
                 track.forget_evidence(on);
             }

@@ -23,7 +23,8 @@ pub(crate) enum Zone {
 
 pub(crate) fn zone(answer: &PainAnswer, usual: Pain, policy: &Policy) -> Zone {
     let score = answer.score.score();
-    let unusual = answer.features.iter().any(|feature| matches!(feature, PainFeature::New | PainFeature::Rising));
+    let unusual =
+        answer.features.iter().any(|feature| matches!(feature, PainFeature::New | PainFeature::Rising));
     if answer.stops() || score > policy.pain_stop_above {
         Zone::Stop
     } else if (score >= policy.pain_block_from && answer.score > usual) || (unusual && score > 0) {
@@ -38,7 +39,9 @@ pub(crate) fn zone(answer: &PainAnswer, usual: Pain, policy: &Policy) -> Zone {
 impl State {
     /// Takes one answer about one region. Regions that no lift loads are kept too: a stop there is a stop.
     pub(crate) fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) {
-        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else { return };
+        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else {
+            return;
+        };
         let region = self.region_mut(&answer.region);
         let zone = zone(answer, region.usual_level(), &policy);
         region.note(answer.score, on);
@@ -88,10 +91,13 @@ impl State {
 
     /// Counts a session in which pain was asked about: clear regions come one session nearer.
     pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
-        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else { return };
+        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else {
+            return;
+        };
         for region in &mut self.regions {
             let answer = answers.iter().find(|answer| answer.region == region.name);
-            let clear = answer.is_none_or(|answer| zone(answer, region.usual_level(), &policy) == Zone::Clear);
+            let clear =
+                answer.is_none_or(|answer| zone(answer, region.usual_level(), &policy) == Zone::Clear);
             if answer.is_none() {
                 region.note(Pain::NONE, on);
             }
@@ -118,8 +124,13 @@ impl State {
 
     /// Places of the lifts that load that region.
     pub(crate) fn tracks_of(&self, region: &Name) -> alloc::vec::Vec<usize> {
-        let tracks = self.parameters.as_ref().map(|parameters| parameters.tracks.as_slice()).unwrap_or_default();
-        (0_usize..).zip(tracks).filter(|(_, track)| track.regions.contains(region)).map(|(at, _)| at).collect()
+        let tracks =
+            self.parameters.as_ref().map(|parameters| parameters.tracks.as_slice()).unwrap_or_default();
+        (0_usize..)
+            .zip(tracks)
+            .filter(|(_, track)| track.regions.contains(region))
+            .map(|(at, _)| at)
+            .collect()
     }
 }
 
@@ -128,7 +139,8 @@ impl RegionState {
     pub(crate) fn note(&mut self, score: Pain, on: Day) {
         if let Some((level, _, steady)) = &mut self.usual {
             let unchanged = self.last.is_none_or(|(_, last)| last >= score);
-            *steady = if score <= *level && unchanged { steady.saturating_add(1).min(STEADY_ANSWERS) } else { 0 };
+            *steady =
+                if score <= *level && unchanged { steady.saturating_add(1).min(STEADY_ANSWERS) } else { 0 };
         }
         self.last = Some((on, score));
     }

@@ -58,7 +58,9 @@ impl Morning {
                     self.sessions.remove(0);
                 }
             }
-            EventKind::NextDayReport(report) => self.answer(Some(report.session), event.day, &report.pain, found),
+            EventKind::NextDayReport(report) => {
+                self.answer(Some(report.session), event.day, &report.pain, found)
+            }
             EventKind::DayReport(report) => {
                 if let Some(pain) = &report.pain {
                     self.answer(None, event.day, pain, found);
@@ -79,7 +81,8 @@ impl Morning {
         let Some((number, _, before, answered)) = spoken_of else { return };
         *answered = true;
         for answer in pain {
-            let was = before.iter().find(|earlier| earlier.region == answer.region).map(|earlier| earlier.score);
+            let was =
+                before.iter().find(|earlier| earlier.region == answer.region).map(|earlier| earlier.score);
             let agreed = usual.iter().find(|(region, _)| *region == answer.region).map(|(_, level)| *level);
             if answer.score > was.unwrap_or(Pain::NONE).max(agreed.unwrap_or(Pain::NONE)) {
                 found.push((*number, answer.region.clone()));

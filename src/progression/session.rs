@@ -64,15 +64,21 @@ impl State {
     }
 
     fn places(&self, session: &Session) -> Result<Vec<usize>, Error> {
-        let parameters = self.parameters.as_ref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        session.lifts.iter().map(|lift| parameters.track_at(&lift.track).ok_or_else(|| unknown_track(&lift.track))).collect()
+        let parameters =
+            self.parameters.as_ref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        session
+            .lifts
+            .iter()
+            .map(|lift| parameters.track_at(&lift.track).ok_or_else(|| unknown_track(&lift.track)))
+            .collect()
     }
 
     /// Every lift that shares a region with the session comes back from its break now, trained today or not.
     fn come_back_where_due(&mut self, places: &[usize], on: Day) {
         let loaded = self.loaded_regions(places);
         for at in 0..self.tracks.len() {
-            let concerned = places.contains(&at) || self.regions_of(at).iter().any(|region| loaded.contains(region));
+            let concerned =
+                places.contains(&at) || self.regions_of(at).iter().any(|region| loaded.contains(region));
             if !concerned {
                 continue;
             }
@@ -94,7 +100,11 @@ impl State {
     }
 
     pub(crate) fn regions_of(&self, at: usize) -> &[Name] {
-        self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).map(|track| track.regions.as_slice()).unwrap_or_default()
+        self.parameters
+            .as_ref()
+            .and_then(|parameters| parameters.tracks.get(at))
+            .map(|track| track.regions.as_slice())
+            .unwrap_or_default()
     }
 
     /// The day's class as the fold uses it: what was reported today, else unknown.
@@ -103,7 +113,8 @@ impl State {
     }
 
     fn judge(&self, at: usize, lift: &LiftSession, session: &Session, on: Day) -> Result<Judged, Error> {
-        let parameters = self.parameters.as_deref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        let parameters =
+            self.parameters.as_deref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let (Some(set), Some(track)) = (parameters.tracks.get(at), self.tracks.get(at)) else {
             return Err(unknown_track(&lift.track));
         };
@@ -113,7 +124,8 @@ impl State {
         let verdict = session_pass(&set.pass, &set.criteria, &marks)?;
         let limit = self.limit(at, on);
         let at_grant = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
-        let short = lift.sets.iter().any(|done| done.failed || done.reps.halves() < 2 * u16::from(track.tuple.reps));
+        let short =
+            lift.sets.iter().any(|done| done.failed || done.reps.halves() < 2 * u16::from(track.tuple.reps));
         let outcome = match verdict.passed {
             Outcome::Fail => Outcome::Fail,
             _ if at_grant && short => Outcome::Fail,
@@ -122,7 +134,11 @@ impl State {
         };
         let regions = self.regions_of(at);
         let hurts = |score: crate::quantity::Pain| score.score() > 0;
-        let pain = session.pain.iter().flatten().any(|answer| regions.contains(&answer.region) && hurts(answer.score));
+        let pain = session
+            .pain
+            .iter()
+            .flatten()
+            .any(|answer| regions.contains(&answer.region) && hurts(answer.score));
         Ok(Judged {
             at,
             outcome,
@@ -135,16 +151,23 @@ impl State {
     }
 
     fn note_setup(&mut self, at: usize, lift: &LiftSession) {
-        let over = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at)).is_some_and(|track| track.over_the_body);
+        let over = self
+            .parameters
+            .as_ref()
+            .and_then(|parameters| parameters.tracks.get(at))
+            .is_some_and(|track| track.over_the_body);
         if let Some(track) = self.tracks.get_mut(at) {
             let setup = lift.setup.as_ref();
-            track.unguarded = over && setup.is_some_and(|setup| setup.alone && !setup.spotter && setup.pins.is_none());
+            track.unguarded =
+                over && setup.is_some_and(|setup| setup.alone && !setup.spotter && setup.pins.is_none());
             track.reserve = least_reserve(lift);
         }
     }
 
     fn take_result(&mut self, result: &Judged, on: Day, event: u32) {
-        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else { return };
+        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else {
+            return;
+        };
         let bad_day = self.class_on(on).is_confirmed_bad();
         let loadable = self.loadable(result.at).into_owned();
         let Some(track) = self.tracks.get_mut(result.at) else { return };
@@ -195,7 +218,9 @@ impl State {
             match track.status {
                 Status::Learning => track.count_learning(on),
                 Status::Consolidating => track.settle(on),
-                Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => track.settle(on),
+                Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => {
+                    track.settle(on)
+                }
                 Status::Returning => track.finish_return(on, &parameters),
                 _ => {}
             }
@@ -283,7 +308,10 @@ fn marks_of(set: &crate::record::WorkSet) -> Cow<'_, SetMarks> {
 
 fn lost_critical(track: &TrackParameters, marks: &[SetMarks]) -> Option<Name> {
     let critical = track.criteria.iter().filter(|criterion| criterion.critical);
-    critical.map(|criterion| &criterion.id).find(|id| marks.iter().any(|set| set.mark(id) == Mark::NotMet)).cloned()
+    critical
+        .map(|criterion| &criterion.id)
+        .find(|id| marks.iter().any(|set| set.mark(id) == Mark::NotMet))
+        .cloned()
 }
 
 /// The least reserve of the sets, in half repetitions, where every set says one.
@@ -299,13 +327,18 @@ fn least_reserve(lift: &LiftSession) -> Option<u16> {
     halves.collect::<Option<Vec<u16>>>().and_then(|all| all.into_iter().min())
 }
 
-fn refuse_negative(lift: &LiftSession, track: &TrackParameters, implement: Option<&Implement>) -> Result<(), Error> {
+fn refuse_negative(
+    lift: &LiftSession,
+    track: &TrackParameters,
+    implement: Option<&Implement>,
+) -> Result<(), Error> {
     if matches!(implement, Some(Implement::Assistance(_))) {
         return Ok(());
     }
     match lift.sets.iter().find(|set| set.load < Mass::ZERO) {
         None => Ok(()),
-        Some(set) => Err(Error::range(Code::NegativeLoad, "load", set.load.kg(), 0.0, 2_000.0, "kg").within(track.name.as_str())),
+        Some(set) => Err(Error::range(Code::NegativeLoad, "load", set.load.kg(), 0.0, 2_000.0, "kg")
+            .within(track.name.as_str())),
     }
 }
 

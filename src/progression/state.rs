@@ -114,7 +114,11 @@ pub struct ClearanceInForce {
 
 /// One session at the current place, as the gate needs it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(from = "SittingLine", into = "SittingLine"))]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(from = "SittingLine", into = "SittingLine")
+)]
 pub struct Sitting {
     /// Number of the session's event.
     pub session: u32,
@@ -142,14 +146,24 @@ type SittingLine = (u32, Day, Outcome, u8, u16, u16);
 impl From<SittingLine> for Sitting {
     fn from((session, day, outcome, flags, scored, acceptable): SittingLine) -> Sitting {
         let flag = |bit: u8| flags & bit != 0;
-        Sitting { session, day, outcome, critical: flag(1), bad_day: flag(2), confirmed: flag(4), scored, acceptable }
+        Sitting {
+            session,
+            day,
+            outcome,
+            critical: flag(1),
+            bad_day: flag(2),
+            confirmed: flag(4),
+            scored,
+            acceptable,
+        }
     }
 }
 
 #[cfg(feature = "serde")]
 impl From<Sitting> for SittingLine {
     fn from(sitting: Sitting) -> SittingLine {
-        let flags = u8::from(sitting.critical) | u8::from(sitting.bad_day) << 1 | u8::from(sitting.confirmed) << 2;
+        let flags =
+            u8::from(sitting.critical) | u8::from(sitting.bad_day) << 1 | u8::from(sitting.confirmed) << 2;
         (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
     }
 }

@@ -340,4 +340,3 @@ pub struct Rung {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub own_ratio: Option<f64>,
 }
-

@@ -76,7 +76,9 @@ impl Log {
         check_header(&self.format, FORMAT, self.version, VERSION)?;
         at_most("events", self.events.len(), MAX_EVENTS)?;
         for (at, event) in self.events.iter().enumerate() {
-            event.check().map_err(|error| error.within(&alloc::format!("events[{at}]")).at_event(event.sequence))?;
+            event
+                .check()
+                .map_err(|error| error.within(&alloc::format!("events[{at}]")).at_event(event.sequence))?;
         }
         Ok(())
     }
@@ -184,7 +186,14 @@ impl Event {
         if let Some(note) = &self.note
             && note.chars().count() > LONGEST_NOTE
         {
-            return Err(Error::range(Code::TooLong, "note", note.chars().count(), 0.0, LONGEST_NOTE as f64, "characters"));
+            return Err(Error::range(
+                Code::TooLong,
+                "note",
+                note.chars().count(),
+                0.0,
+                LONGEST_NOTE as f64,
+                "characters",
+            ));
         }
         self.kind.check().map_err(|error| error.within(self.kind.name()).within("kind"))
     }
@@ -195,7 +204,9 @@ impl EventKind {
         match self {
             EventKind::SessionRecorded(session) => session.check(),
             EventKind::ParametersChanged(parameters) => parameters.check(),
-            EventKind::SymptomReport(report) if report.signs.is_empty() => Err(Error::plain(Code::EmptyList, "signs")),
+            EventKind::SymptomReport(report) if report.signs.is_empty() => {
+                Err(Error::plain(Code::EmptyList, "signs"))
+            }
             EventKind::CoachOverride(given) if given.load < crate::quantity::Mass::ZERO => {
                 Err(Error::range(Code::NegativeLoad, "load", given.load.kg(), 0.0, 2000.0, "kg"))
             }
@@ -206,13 +217,16 @@ impl EventKind {
             EventKind::FunctionTested(test) => {
                 crate::numeric::within(Code::OutOfRange, "result", test.result, 0.0, 1000.0, "").map(drop)
             }
-            EventKind::LayoffNoted(layoff) if layoff.to.is_some_and(|to| to < layoff.from) => {
-                Err(Error::new(Code::IntervalReversed, "to", layoff.from.number(), Allowed::rule("from <= to")))
-            }
+            EventKind::LayoffNoted(layoff) if layoff.to.is_some_and(|to| to < layoff.from) => Err(
+                Error::new(Code::IntervalReversed, "to", layoff.from.number(), Allowed::rule("from <= to")),
+            ),
             EventKind::Correction(correction) => match correction.with.as_deref() {
-                Some(EventKind::Correction(_)) => {
-                    Err(Error::new(Code::CorrectionCycle, "with", correction.replaces, Allowed::rule("not a correction")))
-                }
+                Some(EventKind::Correction(_)) => Err(Error::new(
+                    Code::CorrectionCycle,
+                    "with",
+                    correction.replaces,
+                    Allowed::rule("not a correction"),
+                )),
                 Some(kind) => kind.check().map_err(|error| error.within("with")),
                 None => Ok(()),
             },
@@ -225,7 +239,14 @@ impl super::health::UsualPain {
     fn check(&self) -> Result<(), Error> {
         let highest = if self.clinician { 3 } else { 2 };
         if self.level.score() > highest {
-            return Err(Error::range(Code::OutOfRange, "level", self.level.score(), 0.0, f64::from(highest), ""));
+            return Err(Error::range(
+                Code::OutOfRange,
+                "level",
+                self.level.score(),
+                0.0,
+                f64::from(highest),
+                "",
+            ));
         }
         Ok(())
     }
@@ -235,10 +256,16 @@ impl super::health::UsualPain {
 #[cfg(feature = "json")]
 fn tie_to_event(error: Error, document: &crate::value::Value) -> Error {
     use crate::value::Value;
-    let at = error.field().strip_prefix("events[").and_then(|rest| rest.split(']').next()).and_then(|at| at.parse().ok());
+    let at = error
+        .field()
+        .strip_prefix("events[")
+        .and_then(|rest| rest.split(']').next())
+        .and_then(|at| at.parse().ok());
     let Some(Value::List(events)) = document.field("events") else { return error };
     match at.and_then(|at: usize| events.get(at)).and_then(|event| event.field("sequence")) {
-        Some(Value::Number(sequence)) if (0.0..=f64::from(u32::MAX)).contains(sequence) => error.at_event(*sequence as u32),
+        Some(Value::Number(sequence)) if (0.0..=f64::from(u32::MAX)).contains(sequence) => {
+            error.at_event(*sequence as u32)
+        }
         _ => error,
     }
 }

@@ -12,8 +12,8 @@ mod session;
 mod track;
 
 pub use event::{
-    Advance, BarChanged, Correction, Event, EventKind, FunctionTest, Layoff, LayoffReason, Measurement, Move, Override,
-    Role, RoleSet, Rung, SessionMissed, SignOff, SignOffScope, UnknownEvent,
+    Advance, BarChanged, Correction, Event, EventKind, FunctionTest, Layoff, LayoffReason, Measurement, Move,
+    Override, Role, RoleSet, Rung, SessionMissed, SignOff, SignOffScope, UnknownEvent,
 };
 pub use health::{
     Clearance, ClearanceLimits, ClearanceStatus, DayReport, NextDayReport, PainAnswer, PainFeature, StopSign,

@@ -67,7 +67,11 @@ pub struct LayoffRow {
 
 /// Numbers of the rules. Every default is this project's choice.
 #[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields, default))]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(deny_unknown_fields, default)
+)]
 pub struct Policy {
     /// Days between two moves of one lift.
     pub cooling_off_days: u16,
@@ -175,7 +179,9 @@ impl Policy {
     /// # Errors
     /// `out_of_range`.
     pub fn check(&self) -> Result<(), Error> {
-        let part = |field, value, low, high| crate::numeric::within(Code::OutOfRange, field, value, low, high, "").map(drop);
+        let part = |field, value, low, high| {
+            crate::numeric::within(Code::OutOfRange, field, value, low, high, "").map(drop)
+        };
         let count = |field, value: u16, low: f64, high: f64| part(field, f64::from(value), low, high);
         part("window_cap", self.window_cap, 0.001, 0.20)?;
         part("step_back_cap", self.step_back_cap, 0.01, 0.50)?;
@@ -210,7 +216,8 @@ impl Policy {
                 return Err(inside(Error::new(Code::OutOfRange, "from_days", row.from_days, rule)));
             }
             before = row.from_days;
-            crate::numeric::within(Code::OutOfRange, "load_left", row.load_left, 0.0, 1.0, "").map_err(inside)?;
+            crate::numeric::within(Code::OutOfRange, "load_left", row.load_left, 0.0, 1.0, "")
+                .map_err(inside)?;
         }
         Ok(())
     }
@@ -231,11 +238,21 @@ impl Parameters {
             let inside = |error: Error| error.within(&format!("tracks[{at}]"));
             track.check().map_err(inside)?;
             if self.tracks.iter().take(at).any(|earlier| earlier.name == track.name) {
-                return Err(Error::new(Code::DuplicateName, "tracks", track.name.as_str(), Allowed::Unstated));
+                return Err(Error::new(
+                    Code::DuplicateName,
+                    "tracks",
+                    track.name.as_str(),
+                    Allowed::Unstated,
+                ));
             }
             if self.implement(&track.implement).is_none() {
                 let rule = Allowed::rule("the id of an implement in the equipment");
-                return Err(inside(Error::new(Code::UnknownName, "implement", track.implement.as_str(), rule)));
+                return Err(inside(Error::new(
+                    Code::UnknownName,
+                    "implement",
+                    track.implement.as_str(),
+                    rule,
+                )));
             }
         }
         self.check_pairs()?;
@@ -252,9 +269,15 @@ impl Parameters {
                 }
             }
             if pair.strict == pair.forgiving {
-                return Err(inside(Error::new(Code::DuplicateName, "pair", pair.strict.as_str(), Allowed::Unstated)));
+                return Err(inside(Error::new(
+                    Code::DuplicateName,
+                    "pair",
+                    pair.strict.as_str(),
+                    Allowed::Unstated,
+                )));
             }
-            crate::numeric::within(Code::OutOfRange, "ratio_cap", pair.ratio_cap, 0.1, 2.0, "").map_err(inside)?;
+            crate::numeric::within(Code::OutOfRange, "ratio_cap", pair.ratio_cap, 0.1, 2.0, "")
+                .map_err(inside)?;
         }
         Ok(())
     }

@@ -66,13 +66,25 @@ impl Plan {
         at_most("lifts", self.lifts.len(), super::parameters::MAX_TRACKS)?;
         for (at, lift) in self.lifts.iter().enumerate() {
             if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
-                return Err(Error::new(Code::DuplicateTrack, "track", lift.track.as_str(), Allowed::Unstated)
-                    .within(&alloc::format!("lifts[{at}]")));
+                return Err(Error::new(
+                    Code::DuplicateTrack,
+                    "track",
+                    lift.track.as_str(),
+                    Allowed::Unstated,
+                )
+                .within(&alloc::format!("lifts[{at}]")));
             }
             for (field, count) in [("sets", lift.sets), ("reps", lift.reps)] {
                 if count.is_some_and(|count| !(1..=30).contains(&count)) {
-                    return Err(Error::range(Code::OutOfRange, field, count.unwrap_or_default(), 1.0, 30.0, "")
-                        .within(&alloc::format!("lifts[{at}]")));
+                    return Err(Error::range(
+                        Code::OutOfRange,
+                        field,
+                        count.unwrap_or_default(),
+                        1.0,
+                        30.0,
+                        "",
+                    )
+                    .within(&alloc::format!("lifts[{at}]")));
                 }
             }
         }
@@ -92,7 +104,12 @@ impl Plan {
 }
 
 /// The format must be ours and the version one that we know.
-pub(crate) fn check_header(format: &str, wanted: &'static str, version: u32, known: u32) -> Result<(), Error> {
+pub(crate) fn check_header(
+    format: &str,
+    wanted: &'static str,
+    version: u32,
+    known: u32,
+) -> Result<(), Error> {
     if format != wanted {
         return Err(Error::new(Code::WrongFormat, "format", format, Allowed::rule(wanted)));
     }

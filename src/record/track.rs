@@ -186,8 +186,12 @@ impl TrackParameters {
 
     /// Places of the rungs directly easier than the one at `index`.
     pub(crate) fn easier_rungs(&self, index: u8) -> impl Iterator<Item = u8> + '_ {
-        let names = self.rungs.get(usize::from(index)).map(|rung| rung.harder_than.as_slice()).unwrap_or_default();
-        names.iter().filter_map(|name| self.rungs.iter().position(|rung| rung.name == *name)).map(|at| at as u8)
+        let names =
+            self.rungs.get(usize::from(index)).map(|rung| rung.harder_than.as_slice()).unwrap_or_default();
+        names
+            .iter()
+            .filter_map(|name| self.rungs.iter().position(|rung| rung.name == *name))
+            .map(|at| at as u8)
     }
 
     /// Checks what the parts alone cannot.
@@ -215,7 +219,12 @@ impl TrackParameters {
             }
             for name in &rung.harder_than {
                 if !self.rungs.iter().any(|other| other.name == *name) {
-                    return Err(Error::new(Code::UnknownName, "harder_than", name.as_str(), Allowed::rule("a rung of this ladder")));
+                    return Err(Error::new(
+                        Code::UnknownName,
+                        "harder_than",
+                        name.as_str(),
+                        Allowed::rule("a rung of this ladder"),
+                    ));
                 }
             }
             if let Some(ratio) = rung.own_ratio {
@@ -256,8 +265,13 @@ impl TrackParameters {
 
     fn check_step(&self) -> Result<(), Error> {
         let part = |field, value| {
-            let value = crate::numeric::within(Code::OutOfRange, field, value, 0.0, HARD_STEP_CAP, "of the load")?;
-            if value > 0.0 { Ok(()) } else { Err(Error::range(Code::OutOfRange, field, value, 0.0, HARD_STEP_CAP, "above 0")) }
+            let value =
+                crate::numeric::within(Code::OutOfRange, field, value, 0.0, HARD_STEP_CAP, "of the load")?;
+            if value > 0.0 {
+                Ok(())
+            } else {
+                Err(Error::range(Code::OutOfRange, field, value, 0.0, HARD_STEP_CAP, "above 0"))
+            }
         };
         if let Some(cap) = self.step_cap {
             part("step_cap", cap)?;

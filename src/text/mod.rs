@@ -1,3 +1,75 @@
 //! English for errors, reasons and cautions (feature `english`).
 //!
-//! Uses error, caution, reason, record, gate, progression, prescription.
+//! Uses error, caution, reason, record, gate, progression, prescription. One renderer over codes and numbers; an
+//! app that speaks another language writes its own over the same values. Every code has a sentence: a missing one
+//! does not compile.
+
+mod change;
+mod reason;
+mod session;
+
+use alloc::format;
+use alloc::string::String;
+
+pub use change::{change, missing};
+pub use reason::reason;
+pub use session::{effort, lift_line, one_line, verdict};
+
+use crate::caution::Caution;
+use crate::error::{Allowed, Error, Given};
+use crate::quantity::Mass;
+
+/// A caution as a sentence.
+///
+/// ```
+/// use bismar::{caution::Caution, text};
+///
+/// assert!(text::caution(Caution::HoldingIsGood).ends_with('.'));
+/// ```
+#[must_use]
+pub fn caution(caution: Caution) -> &'static str {
+    caution.meaning()
+}
+
+/// An error as one or two plain sentences: what, where, and what would have been accepted.
+///
+/// ```
+/// use bismar::{quantity::Rpe, text};
+///
+/// let error = Rpe::new(11.0).unwrap_err();
+/// assert_eq!(
+///     text::error(&error),
+///     "The value lies outside the range that its type allows: rpe is 11. Allowed: 0 to 10.",
+/// );
+/// ```
+#[must_use]
+pub fn error(error: &Error) -> String {
+    let mut text = String::new();
+    if let Some(event) = error.event() {
+        text.push_str(&format!("Event {event}. "));
+    }
+    text.push_str(error.code().meaning().trim_end_matches('.'));
+    match (error.field(), error.given()) {
+        ("", Given::Nothing) => {}
+        (field, Given::Nothing) => text.push_str(&format!(": {field}")),
+        ("", given) => text.push_str(&format!(": {given}")),
+        (field, given) => text.push_str(&format!(": {field} is {given}")),
+    }
+    text.push('.');
+    if *error.allowed() != Allowed::Unstated {
+        text.push_str(&format!(" Allowed: {}.", error.allowed()));
+    }
+    text
+}
+
+/// A mass as people read it: kilograms to the gram, without trailing zeros.
+#[must_use]
+pub fn mass(mass: Mass) -> String {
+    let grams = crate::numeric::round(mass.kg() * 1_000.0) / 1_000.0;
+    format!("{grams} kg")
+}
+
+/// A count with its noun.
+fn counted(count: u32, noun: &str) -> String {
+    if count == 1 { format!("{count} {noun}") } else { format!("{count} {noun}s") }
+}
