@@ -5,7 +5,7 @@
 use bismar::condition::DayClass;
 use bismar::error::Error;
 use bismar::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
-use bismar::loading::{Bar, Disc, EquipmentId, Implement, Stock};
+use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::prescription::{LiftToday, Verdict, next_session_from};
 use bismar::progression::{MoveOutlook, State, fold};
 use bismar::quantity::{Day, Length, Mass, Name, Pain, Reps, Rir};
@@ -76,7 +76,7 @@ fn rung(text: &str, harder_than: &[&str]) -> Result<Rung, Error> {
 /// Equipment of a small room: two bars, and discs of both units with few small ones.
 pub fn equipment() -> Result<(Vec<Implement>, Stock), Error> {
     let bar = |id: &str, mass: f64| -> Result<Implement, Error> {
-        Ok(Implement::Bar(Bar::new(EquipmentId::new(id)?, kg(mass)?, Mass::ZERO)?))
+        Ok(Implement::Bar(Bar::new(name(id)?, kg(mass)?, Mass::ZERO)?))
     };
     let disc = |mass: Mass, count: u16, diameter: f64, thickness: f64| -> Result<Disc, Error> {
         Disc::new(mass, count)?
@@ -233,9 +233,9 @@ impl Writer {
     fn add(&mut self, day: Day, kind: EventKind, note: Option<&str>) -> Result<u32, Error> {
         self.sequence += 1;
         let event = Event { sequence: self.sequence, day, kind, note: note.map(String::from) };
+        let applied = self.state.apply(&event);
         self.log.events.push(event);
-        let last = self.log.events.len() - 1;
-        if self.state.apply(&self.log.events[last]).is_err() {
+        if applied.is_err() {
             // The past changed: fold anew.
             self.state = fold(&self.log)?;
         }
@@ -315,8 +315,12 @@ fn document(log: &Log) -> Result<String, Error> {
 /// Chance that a repetition is acceptable: it grows with the weeks, slower in the strict squat, and starts
 /// lower again after each step.
 fn skill(lift: usize, week: i32, status: bismar::progression::Status) -> f64 {
-    let start = [0.93, 0.965, 0.955][lift % 3];
-    let grown = start + f64::from(week) * [0.0004, 0.0002, 0.0002][lift % 3];
+    let (start, a_week) = match lift % 3 {
+        0 => (0.93, 0.0004),
+        1 => (0.965, 0.0002),
+        _ => (0.955, 0.0002),
+    };
+    let grown = start + f64::from(week) * a_week;
     let fresh =
         matches!(status, bismar::progression::Status::Consolidating | bismar::progression::Status::Learning);
     (if fresh { grown - 0.01 } else { grown }).clamp(0.5, 0.985)
@@ -462,7 +466,7 @@ fn done(
             };
             marks = marks.with(criterion.id.as_str(), if lost { Mark::NotMet } else { Mark::Met })?;
         }
-        let reserve = (3.0 - f64::from(number) * 0.5).max(1.0);
+        let reserve = (3.0 - f64::from(number) * 0.5).clamp(1.0, 3.0);
         sets.push(WorkSet {
             load,
             reps: Reps::whole(u16::from(lift.reps))?,

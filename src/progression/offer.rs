@@ -23,7 +23,7 @@ impl State {
     pub(crate) fn facts(&self, at: usize, on: Day) -> GateFacts {
         let Some(track) = self.tracks.get(at) else { return GateFacts::default() };
         let (acceptable, scored) = track.earlier;
-        let earlier = (scored > 0).then(|| SessionFact {
+        let earlier = (scored > 0).then_some(SessionFact {
             day: track.here.1,
             passed: Outcome::NotScored,
             critical_fail: false,

@@ -291,6 +291,6 @@ impl Parameters {
     /// The implement with that id.
     #[must_use]
     pub fn implement(&self, id: &Name) -> Option<&Implement> {
-        self.implements.iter().find(|implement| implement.id().as_str() == id.as_str())
+        self.implements.iter().find(|implement| implement.id() == id)
     }
 }
