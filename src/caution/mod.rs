@@ -38,7 +38,7 @@ macro_rules! cautions {
 // One line a caution, grouped by the module that first needed it.
 cautions! {
     // loading
-    AloneWithoutPins "alone_without_pins" "Nobody and nothing would take the bar: set pins, ask for a spotter, or keep well in reserve.",
+    AloneWithoutPins "alone_without_pins" "Nobody and nothing would take the bar: set pins or ask for a spotter, and leave at least four repetitions in reserve.",
     // every answer about training
     ExaminesNobody "examines_nobody" "This tool does sums and keeps rules; it examines nobody, and your clinician's and your gym's rules come first.",
     AskBeforeStarting "ask_before_starting" "New to hard training, or heart, kidney or metabolic disease, or symptoms: talk to a doctor or nurse before you start or step up.",
@@ -51,7 +51,6 @@ cautions! {
     EstimatesAreRanges "estimates_are_ranges" "Estimates are ranges; never test a true maximum because a screen said so.",
     GatesUnproven "gates_unproven" "No evidence was found that technique gates reduce injury.",
     NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
-    AloneUnderTheBar "alone_under_the_bar" "Alone under a bar without pins: set the pins or ask for a spotter, and leave at least four repetitions in reserve.",
     AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new medicine since last time: ask a clinician before training today.",
     LowerStart "lower_start" "The bar lies at another height than usual, so today's lift is not quite the same lift.",
     // horizon

@@ -337,7 +337,7 @@ impl Stage<'_> {
             cautions.push(Caution::SeeClinicianFirst);
         }
         if draft.reasons.contains(&Reason::AloneWithoutPins) {
-            cautions.push(Caution::AloneUnderTheBar);
+            cautions.push(Caution::AloneWithoutPins);
         }
         if self.state.limits(self.at).any(|limit| limit.no_breath_hold) {
             cautions.push(Caution::BreathingPlan);
