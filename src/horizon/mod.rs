@@ -3,14 +3,18 @@
 //! Uses `error`, `numeric`, `source`, `quantity`, `caution` and `statistics`. It knows no log.
 
 mod band;
+mod card;
+mod course_of_years;
 mod crossing;
 mod curve;
 mod dated_floor;
+mod due;
 mod effort;
 mod floor;
 mod function_test;
 mod grip;
 mod masters;
+mod norm;
 mod outlook;
 mod performance_battery;
 mod person;
@@ -19,14 +23,20 @@ mod published_floor;
 mod relative;
 mod score;
 mod study;
+mod what_if;
 
 pub use band::Band;
+pub use card::{
+    BodyMassOn, CardItem, CardLine, CardNote, CardSettings, CardState, LiftSwap, PlannedGap, TestDone,
+    Weighing, YearlyCard, YearlyFacts,
+};
 pub use crossing::{Crossing, FloorCrossing, Lifter, YearsToFloor, floor_crossing, years_to_floor};
 pub use curve::{
     AgePoint, Curve, LossBand, annual_loss_compound, annual_loss_linear, carried_back, carried_forward,
     part_of_peak,
 };
 pub use dated_floor::{DatedFloor, Deadline, Deadlines, FloorPlan, MOST_FLOORS, long_plan};
+pub use due::{MOST_CARD_ENTRIES, yearly_card};
 pub use effort::{
     EverydayTask, MovementEffort, RelativeEffort, effort_after_gain, everyday_tasks, hortobagyi_2003_efforts,
     relative_effort,
@@ -38,6 +48,7 @@ pub use masters::{
     AgeCoefficient, AgeRule, CarriedResult, all_round_international, all_round_united_states,
     carried_by_coefficients, foster, mcculloch, meltzer_faber,
 };
+pub use norm::{CentileRange, bench_press_ratio, leg_press_ratio, machine_bench_press};
 pub use outlook::{
     AgainstExpectation, ExpectationPlace, Outlook, OwnOutlook, PlanningBand, Projection, Training,
     against_expectation, planning_bands, projection,
@@ -52,16 +63,23 @@ pub use published_floor::{
 pub use relative::{FORCE_EXPONENT, ScaledStrength, TORQUE_EXPONENT, equivalent_load, scaled_strength};
 pub use score::{Contest, Equipment, Olympiad, Score, ipf_gl_2020, sinclair};
 pub use study::Study;
+pub use what_if::{
+    MAINTENANCE_WEEKS, MOST_PHASES, Phase, PhaseCourse, ScenarioBands, ScenarioSettings, ScenarioYear,
+    Spread, scenario,
+};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     curve::ROWS,
     grip::ROWS,
     outlook::ROWS,
     crossing::ROWS,
+    what_if::ROWS,
     dated_floor::ROWS,
     floor::ROWS,
     published_floor::ROWS,
     performance_battery::ROWS,
+    norm::ROWS,
+    due::ROWS,
     effort::ROWS,
     relative::ROWS,
     score::ROWS,
@@ -73,10 +91,13 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     grip::ENTRIES,
     outlook::ENTRIES,
     crossing::ENTRIES,
+    what_if::ENTRIES,
     dated_floor::ENTRIES,
     floor::ENTRIES,
     published_floor::ENTRIES,
     performance_battery::ENTRIES,
+    norm::ENTRIES,
+    due::ENTRIES,
     effort::ENTRIES,
     relative::ENTRIES,
     score::ENTRIES,
