@@ -13,18 +13,25 @@
 //! | how alike were the days of the week? | [`week_monotony`] |
 //! | how do the last days compare with what is usual? | [`rolling_load`], [`weighted_load`], [`recent_versus_usual`] |
 //! | is this week out of the ordinary for this lifter? | [`week_change`] |
-//! | how do fitness and fatigue build and fade? | (to come) |
+//! | how do fitness and fatigue build and fade? | [`impulse_response_before_session`], [`fit_impulse_response`] |
 
 mod body_mass;
 mod daily;
 mod change;
+mod impulse;
+mod impulse_timing;
 mod monotony;
 mod push_up;
 mod ratio;
 mod region;
+mod response_answer;
+mod response_fit;
+mod response_model;
+mod response_presets;
 mod rolling;
 mod session;
 mod set;
+mod variable_response;
 mod volume;
 mod work;
 mod zone;
@@ -35,6 +42,11 @@ pub use body_mass::{
 };
 pub use change::{BandOptions, QuietReason, WeekChange, WeekVerdict, week_change};
 pub use daily::{DailyLoad, LoadTotal};
+pub use impulse::{
+    ImpulseResponse, InitialState, ResponseDay, ResponseForm, TimeConstants, impulse_response_after_session,
+    impulse_response_before_session, steady_trace,
+};
+pub use impulse_timing::{days_to_peak, days_to_recovery, peak_gain};
 pub use monotony::{
     Deviation, Monotony, WeekBasis, WeekLoad, monotony_limit, monotony_of, sessions_monotony, week_monotony,
     weekly_load,
@@ -48,11 +60,21 @@ pub use ratio::{
     coupling_correlation, recent_versus_usual, uncoupled_from_coupled,
 };
 pub use region::{RegionCount, RegionSets, SetCounting, fractional_sets};
+pub use response_answer::{
+    DaysRange, FitAnswer, FitOptions, MeasuredDay, ParameterCorrelation, RefusalReason, ResponseErrors,
+    ResponseFit, ResponseParameter, SimulatedDay,
+};
+pub use response_fit::fit_impulse_response;
+pub use response_presets::{
+    DaysWithInterval, TimesSpread, hammer_thrower_times_busso_1994, illustrative_response,
+    mean_variable_response_busso_2003, times_spread_hellard_2006,
+};
 pub use rolling::{Fading, WeightedStart, rolling_load, weighted_load, weighting_factor};
 pub use session::{
     SessionRated, day_load_foster_2001, session_load_by_repetitions, session_load_foster_2001,
 };
 pub use set::{RelativeSet, SetDone, SetMoved};
+pub use variable_response::{VariableDay, VariableResponse, variable_response_busso_2003};
 pub use volume::{
     average_load, relative_average_load, relative_volume, relative_volume_load, session_density,
     total_repetitions, volume_load,
@@ -75,6 +97,11 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     rolling::ROWS,
     ratio::ROWS,
     change::ROWS,
+    impulse::ROWS,
+    impulse_timing::ROWS,
+    variable_response::ROWS,
+    response_presets::ROWS,
+    response_fit::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     volume::ENTRIES,
@@ -88,4 +115,9 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     rolling::ENTRIES,
     ratio::ENTRIES,
     change::ENTRIES,
+    impulse::ENTRIES,
+    impulse_timing::ENTRIES,
+    variable_response::ENTRIES,
+    response_presets::ENTRIES,
+    response_fit::ENTRIES,
 ];

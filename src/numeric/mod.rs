@@ -9,6 +9,7 @@
 //! | `gamma`, `beta`, `binomial`, `student` | log gamma, incomplete beta and its inverse, binomial, t |
 //! | `sum`, `moments` | compensated sums and exact products; mean and variance in one pass |
 //! | `qr`, `least_squares` | orthogonal factorisation; linear fit with standard errors |
+//! | `fit`, `separable`, `triangle` | nonlinear least squares within bounds, with and without a linear part |
 //! | `search` | root in a bracket, lowest point of a curve or surface |
 //! | `quadrature` | Gauss-Legendre points and weights |
 //! | `generator` | the one seeded generator |
@@ -17,6 +18,9 @@
 
 pub(crate) mod beta;
 pub(crate) mod binomial;
+#[cfg(test)]
+mod certified_fits;
+pub(crate) mod fit;
 pub(crate) mod gamma;
 pub(crate) mod generator;
 pub(crate) mod least_squares;
@@ -25,8 +29,10 @@ pub(crate) mod normal;
 pub(crate) mod qr;
 pub(crate) mod quadrature;
 pub(crate) mod search;
+pub(crate) mod separable;
 pub(crate) mod student;
 pub(crate) mod sum;
+pub(crate) mod triangle;
 
 use crate::error::{Code, Error};
 
