@@ -68,6 +68,7 @@ codes! {
     LoadOutOfDomain "load_out_of_domain" "The equation is not defined at this load.",
     PercentOutOfDomain "percent_out_of_domain" "The equation has no answer at this fraction of the one-repetition maximum.",
     NotScaleFree "not_scale_free" "The part of the maximum depends on the load too, so it cannot be given alone.",
+    VelocityOutOfDomain "velocity_out_of_domain" "The velocity lies outside what the relation can answer.",
     NoUsableSet "no_usable_set" "Every set is refused, so nothing can be said about strength.",
     NotAReserve "not_a_reserve" "The rating does not name a number of repetitions in reserve.",
     // loading

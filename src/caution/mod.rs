@@ -81,6 +81,11 @@ cautions! {
     TeachingSimulation "teaching_simulation" "A simulation for teaching: double load has double effect in it, sessions do not interact, and its time constants are poorly known for anyone (Hellard et al. 2006, doi 10.1080/02640410500244697).",
     // one_rm
     EstimateIsARange "estimate_is_a_range" "An estimate is a range; never test a true maximum because a screen said so.",
+    VelocityIsSpecific "velocity_is_specific" "A relation of load and velocity belongs to one exercise, device, variable and person, every repetition as fast as possible.",
+    VelocityRunsHigh "velocity_runs_high" "Maxima predicted from velocity came out too high with free weights; one person was off by -5.5 to +27.8 % (Banyard et al. 2017).",
+    VelocityAtMaximumUnreliable "velocity_at_maximum_unreliable" "The velocity of a maximum repeats poorly from test to test (CV 22.5 %: Banyard et al. 2017).",
+    VelocityNotFromWarmUp "velocity_not_from_warm_up" "Compare the same warm-up load with its own history; do not work out a new maximum from it every day.",
+    LoadsTooClose "loads_too_close" "The loads lie so close together that the line through them is unstable.",
 }
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];

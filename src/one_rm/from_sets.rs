@@ -79,18 +79,18 @@ const FAR_OFF: f64 = 3.0;
 const SHARED: usize = 4;
 
 /// What one usable set contributes: logarithm of its maximum, and how shared unknowns move it.
-struct Row {
+pub(super) struct Row {
     ln_maximum: f64,
     slope: f64,
     between: f64,
-    habit: f64,
+    pub(super) habit: f64,
     misjudged: f64,
     scatter: f64,
-    day: usize,
+    pub(super) day: usize,
 }
 
 impl Row {
-    fn own_deviation(&self) -> f64 {
+    pub(super) fn own_deviation(&self) -> f64 {
         numeric::sqrt(self.misjudged * self.misjudged + self.scatter * self.scatter)
     }
 
@@ -155,7 +155,7 @@ fn row(set: &UsableSet, day: usize, options: &EstimateOptions) -> Result<Row, Er
     })
 }
 
-fn rows(sets: &[UsableSet], options: &EstimateOptions) -> Result<(Vec<Row>, usize), Error> {
+pub(super) fn rows(sets: &[UsableSet], options: &EstimateOptions) -> Result<(Vec<Row>, usize), Error> {
     let mut days: Vec<Option<Day>> = sets.iter().map(|set| set.day).collect();
     days.sort_unstable();
     days.dedup();
@@ -226,7 +226,10 @@ fn alone(equation: Equation, sets: &[UsableSet], weights: &[f64]) -> Result<Equa
 }
 
 /// Sorts the sets; every one leaves a report.
-fn sort(evidence: &[SetEvidence], options: &EstimateOptions) -> Result<(Vec<SetUse>, Vec<UsableSet>), Error> {
+pub(super) fn sort(
+    evidence: &[SetEvidence],
+    options: &EstimateOptions,
+) -> Result<(Vec<SetUse>, Vec<UsableSet>), Error> {
     options.check().map_err(|error| error.within("options"))?;
     if evidence.len() > MOST_SETS {
         return Err(Error::range(

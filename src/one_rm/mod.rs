@@ -14,9 +14,14 @@ mod evidence;
 mod kravitz;
 mod older_adults;
 mod options;
+mod own_curve_fit;
+mod own_curve_form;
 mod posterior;
+mod real_change;
 mod reynolds;
 mod two_sets;
+mod velocity_general;
+mod velocity_line;
 
 pub use abadie::{abadie_1999, abadie_1999_load, abadie_2000, abadie_2000_load};
 pub use chart::{ChartAboveTen, nsca_chart, nsca_chart_fraction, nsca_chart_load, nsca_chart_reps};
@@ -42,11 +47,26 @@ pub use options::{
     MITTER_2022_REPETITION_SEM, PERSONAL_SLOPE_CV, RESERVE_ERROR_IN_LONG_SETS, RESERVE_ERROR_NEAR_FAILURE,
     RESERVE_ERROR_PER_REPETITION, TYPICAL_SLOPE,
 };
+pub use own_curve_fit::{CurvePrior, OwnCurve, own_curve};
+pub use own_curve_form::{
+    CurveForm, PRIOR_SLOPE_EXPONENTIAL, own_curve_load, own_curve_one_rm, own_curve_reps, own_slope,
+};
+pub use real_change::{
+    BANYARD_2017_SEM, StrengthChange, smallest_real_change, strength_change, typical_error, worthwhile_change,
+};
 pub use reynolds::{
     PressLift, reynolds_2006, reynolds_2006_five_rm, reynolds_2006_five_rm_load, reynolds_2006_load,
     reynolds_2006_reps,
 };
 pub use two_sets::{brzycki_2000, brzycki_2000_load, brzycki_2000_reps};
+pub use velocity_general::{
+    BenchLift, MeanVelocity, gonzalez_badillo_2010, gonzalez_badillo_2010_velocity, sanchez_medina_2014,
+    sanchez_medina_2014_velocity, sanchez_medina_2017, sanchez_medina_2017_velocity,
+};
+pub use velocity_line::{
+    BANYARD_2017_VELOCITY_ERROR, LoadVelocity, MaximumVelocity, VelocityLift, VelocityProfile,
+    garcia_ramos_2018, velocity_at_one_rm, velocity_loss, velocity_profile,
+};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     classic::epley::ROWS,
@@ -71,6 +91,11 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     effort::ROWS,
     options::ROWS,
     from_sets::ROWS,
+    own_curve_fit::ROWS,
+    own_curve_form::ROWS,
+    velocity_line::ROWS,
+    velocity_general::ROWS,
+    real_change::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     classic::epley::ENTRIES,
@@ -95,4 +120,9 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     effort::ENTRIES,
     options::ENTRIES,
     from_sets::ENTRIES,
+    own_curve_fit::ENTRIES,
+    own_curve_form::ENTRIES,
+    velocity_line::ENTRIES,
+    velocity_general::ENTRIES,
+    real_change::ENTRIES,
 ];
