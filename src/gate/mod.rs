@@ -7,9 +7,11 @@
 //! | did that set pass? | [`set_pass`] |
 //! | did this session pass, and if not, on what? | [`session_pass`] |
 //! | with this gate, how long will it hold a lifter of this skill? | [`operating_characteristic`] |
+//! | do two people mark alike? | [`rater_agreement`] |
 //! | can we go up, and what is still missing? | [`check`], [`Gate`] over [`GateFacts`] |
 
 mod acceptable_reps;
+mod agreement;
 mod answer;
 mod attempt;
 mod criterion;
@@ -25,6 +27,7 @@ mod state;
 mod verdict;
 
 pub use acceptable_reps::session_chance;
+pub use agreement::{Agreement, AgreementWeights, cohen_kappa, rater_agreement};
 pub use answer::check;
 pub use criterion::{CRITERIA, CRITICAL_CRITERIA, Criterion, check_criteria};
 pub use evidence::{Evidence, EvidenceRule, MOST_REPS};
@@ -47,6 +50,7 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     answer::ROWS,
     acceptable_reps::ROWS,
     operating::ROWS,
+    agreement::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     criterion::ENTRIES,
@@ -57,4 +61,5 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     answer::ENTRIES,
     acceptable_reps::ENTRIES,
     operating::ENTRIES,
+    agreement::ENTRIES,
 ];
