@@ -35,37 +35,27 @@ impl Attempt {
     /// repetitions clean and at most `allowed` misses.
     pub(super) fn evidence(test: &Evidence, reps: u16, session: &Session, allowed: u32) -> Attempt {
         let mut attempt = Attempt { opens: Vec::new(), ends: Vec::new() };
-        // Chance of each number of misses while the test goes on.
-        let mut going = Vec::from([1.0]);
+        let mut going = Vec::from([Going { misses: 0, passes: 0, chance: 1.0 }]);
         let steps = steps(reps, session, allowed);
+        // A session that neither opens the gate nor ends the test passes, or misses: both can be counted.
         let longest = u32::from(test.most_reps()) * 2 + u32::from(test.days()) + 2;
-        for done in 1..=longest {
-            let scored = done * u32::from(reps);
-            let ready = done >= u32::from(test.days());
-            let (mut opened, mut ended) = (Vec::new(), Vec::new());
-            let mut next = Vec::new();
-            next.resize(going.len() + usize::from(reps), 0.0);
-            for (misses, chance) in (0_u32..).zip(&going).filter(|(_, chance)| **chance > 0.0) {
+        for scored in (1..=longest).map(|done| done * u32::from(reps)) {
+            let (mut opened, mut ended, mut next) = (0.0, 0.0, Vec::new());
+            for from in &going {
                 for step in &steps {
-                    let total = misses + step.misses;
-                    let chance = chance * step.chance;
-                    let open =
-                        step.passed && ready && test.opens_at(scored).is_some_and(|most| total <= most);
-                    if test.ends_at(scored).is_some_and(|end| total >= end) {
-                        ended.push(chance);
-                    } else if open {
-                        opened.push(chance);
-                    } else if let Some(place) = next.get_mut(total as usize) {
-                        *place += chance;
+                    let to = from.after(step, test.days());
+                    if test.ends_at(scored).is_some_and(|end| to.misses >= end) {
+                        ended += to.chance;
+                    } else if step.passed && to.opens(test, scored) {
+                        opened += to.chance;
+                    } else {
+                        next.push(to);
                     }
                 }
             }
-            attempt.opens.push(sum(opened));
-            attempt.ends.push(sum(ended));
-            while next.last().is_some_and(|chance| *chance <= 0.0) {
-                next.pop();
-            }
-            going = next;
+            attempt.opens.push(opened);
+            attempt.ends.push(ended);
+            going = merged(next);
             if going.is_empty() {
                 break;
             }
@@ -116,6 +106,39 @@ impl Attempt {
         });
         (within, median)
     }
+}
+
+/// A test that goes on: misses, passing days as far as they matter, and the chance of it.
+#[derive(Clone, Copy)]
+struct Going {
+    misses: u32,
+    passes: u8,
+    chance: f64,
+}
+
+impl Going {
+    fn after(&self, step: &Step, days: u8) -> Going {
+        let passes = if step.passed && self.passes < days { self.passes + 1 } else { self.passes };
+        Going { misses: self.misses + step.misses, passes, chance: self.chance * step.chance }
+    }
+
+    fn opens(&self, test: &Evidence, scored: u32) -> bool {
+        self.passes >= test.days() && test.opens_at(scored).is_some_and(|most| self.misses <= most)
+    }
+}
+
+/// The same states with equal ones put together; what has underflowed to no chance at all is gone.
+fn merged(mut states: Vec<Going>) -> Vec<Going> {
+    states.retain(|state| state.chance > 0.0);
+    states.sort_by_key(|state| (state.misses, state.passes));
+    states.dedup_by(|later, kept| {
+        let same = (later.misses, later.passes) == (kept.misses, kept.passes);
+        if same {
+            kept.chance += later.chance;
+        }
+        same
+    });
+    states
 }
 
 struct Step {

@@ -13,6 +13,9 @@ use crate::statistics::{BetaPrior, SequentialTest, probability_rate_at_least, se
 /// Most repetitions over which any test may run.
 pub const MOST_REPS: u16 = 1_000;
 
+/// Most passing days that any test may ask for.
+const MOST_DAYS: u8 = 10;
+
 /// What is asked of the repetitions.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(
@@ -49,7 +52,7 @@ pub enum EvidenceRule {
 ///
 /// It is looked at after each session. All scored repetitions count; of a session that lost a critical
 /// criterion, was not fully scored, or failed on a confirmed bad day, only the misses do. It opens when misses
-/// are few enough, over at least so many scored days of which the last one passed. Evidence against ends the
+/// are few enough, with at least so many passing days, the last scored one among them. Evidence against ends the
 /// test, as does its last repetition: then it must be started again by leaving the earlier sessions out, on
 /// an easier tuple or because the coach says so.
 ///
@@ -136,7 +139,7 @@ fn posterior_limits(most_reps: u16, rate: f64, level: f64, prior: BetaPrior) -> 
 }
 
 impl Evidence {
-    /// A test over at most `most_reps` repetitions that opens after at least `days` scored days.
+    /// A test over at most `most_reps` repetitions that opens after at least `days` passing days.
     ///
     /// # Errors
     /// `out_of_range`, `not_finite`; `gate_always_open` for 0 days or repetitions, or a
@@ -151,6 +154,9 @@ impl Evidence {
         if most_reps > MOST_REPS {
             let highest = f64::from(MOST_REPS);
             return Err(Error::range(Code::OutOfRange, "most_reps", most_reps, 1.0, highest, "reps"));
+        }
+        if days > MOST_DAYS {
+            return Err(Error::range(Code::OutOfRange, "days", days, 1.0, f64::from(MOST_DAYS), "days"));
         }
         let limits = match rule {
             EvidenceRule::Sequential { poor, good, false_open, false_shut } => {
@@ -182,7 +188,7 @@ impl Evidence {
         self.most_reps
     }
 
-    /// Scored days it takes at least.
+    /// Passing days it takes at least.
     #[must_use]
     pub const fn days(&self) -> u8 {
         self.days
@@ -236,7 +242,7 @@ impl Evidence {
         }
         let (have, need) = (standing.days, u32::from(self.days));
         if have < need {
-            missing.push(Missing::ScoredSessions { have, need });
+            missing.push(Missing::PassingDays { have, need });
         }
         missing.extend(
             standing.last.filter(|(_, passed)| !passed).map(|(day, _)| Missing::LastSessionNotPassed { day }),
@@ -273,12 +279,13 @@ impl Standing {
         // Misses count from any session, so that a worse one never leaves the count better.
         self.misses += day.misses();
         self.scored += if misses_only { day.misses() } else { day.scored };
+        let passed = day.passed == Outcome::Pass && !day.critical_fail;
         if day.passed != Outcome::NotScored {
+            self.last = Some((day.day, passed));
+        }
+        if passed {
             self.days += 1;
-            self.last = Some((day.day, day.passed == Outcome::Pass && !day.critical_fail));
-            if day.answer_pending && day.passed == Outcome::Pass {
-                self.pending = Some(day.day);
-            }
+            self.pending = if day.answer_pending { Some(day.day) } else { self.pending };
         }
     }
 }

@@ -54,9 +54,9 @@ const MOST_NEUTRAL_FAILS: u8 = 5;
 /// distinct days.
 ///
 /// A session counts if its verdict is a pass, at least `of` repetitions were scored, and the acceptable share
-/// is at least `acceptable / of`. A session that failed, or fell short of the share, starts the run again;
-/// on a confirmed bad day it changes nothing, but no more than `neutral_fails` times in a row, and the loss of
-/// a critical criterion always starts the run again. What was not scored changes nothing.
+/// is at least `acceptable / of`. A session that failed, or whose misses break the share, starts the run
+/// again; on a confirmed bad day it changes nothing, but no more than `neutral_fails` times in a row, and the
+/// loss of a critical criterion always starts the run again. What was not scored changes nothing.
 ///
 /// ```
 /// use bismar::gate::PassRun;
@@ -163,14 +163,19 @@ impl PassRun {
         self.neutral_fails
     }
 
+    /// Whether the misses alone break the share asked for, even if repetitions up to `of` were still to come.
+    fn falls_short(&self, day: &SessionFact) -> bool {
+        let reps = u64::from(day.scored.max(u32::from(self.of)));
+        u64::from(day.misses()) * u64::from(self.of) > u64::from(self.of - self.acceptable) * reps
+    }
+
     fn judge(&self, day: &SessionFact, neutral_in_a_row: u8) -> Effect {
-        let short = u64::from(day.acceptable) * u64::from(self.of)
-            < u64::from(self.acceptable) * u64::from(day.scored);
+        let short = self.falls_short(day);
         if day.critical_fail {
             return Effect::Restarts;
         }
         match day.passed {
-            Outcome::NotScored => Effect::Nothing,
+            Outcome::NotScored if !short => Effect::Nothing,
             Outcome::Pass if !short && day.scored < u32::from(self.of) => Effect::TooFew,
             Outcome::Pass if !short => Effect::Counts,
             _ if day.day_class.is_confirmed_bad() && neutral_in_a_row < self.neutral_fails => Effect::Neutral,

@@ -104,8 +104,8 @@ pub enum Missing {
         /// Missed among them.
         misses: u32,
     },
-    /// Scored sessions on distinct days.
-    ScoredSessions {
+    /// Passing sessions on distinct days, in a row or not.
+    PassingDays {
         /// Up to now.
         have: u32,
         /// Asked for.
