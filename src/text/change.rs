@@ -55,7 +55,7 @@ pub fn missing(missing: &Missing) -> String {
         Missing::EvidenceAgainst { day, scored, misses } => {
             format!("{misses} missed of {scored} by {day}: start again on something easier")
         }
-        Missing::ScoredSessions { have, need } => format!("{have} of {need} scored sessions"),
+        Missing::PassingDays { have, need } => format!("{have} of {need} passing days"),
         Missing::LastSessionNotPassed { day } => format!("the session of {day} did not pass"),
         Missing::NextMorningAnswer { day } => format!("the answer of the morning after {day}"),
         Missing::EffortCap { recorded: true } => "effort was above its cap".to_string(),
