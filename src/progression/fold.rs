@@ -25,7 +25,7 @@ pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
 ///
 /// # Errors
 /// What [`Log::check`] and [`Log::effective`] report, and `unknown_track`, `no_parameters`,
-/// `override_needs_reason`, `negative_load` tied to the event. Nothing is folded half.
+/// `negative_load` tied to the event. Nothing is folded half.
 ///
 /// ```
 /// use bismar::progression::fold;
@@ -160,8 +160,16 @@ impl State {
             let learning = set.learning_sessions.unwrap_or(parameters.policy.learning_sessions);
             tracks.push(match (kept, was) {
                 (Some(kept), Some(was)) => {
-                    set.check_tuple(&kept.tuple).map_err(|error| error.within(set.name.as_str()))?;
                     let mut kept = kept.clone();
+                    if set.check_tuple(&kept.tuple).is_err() {
+                        // The place is gone from the new lists: learn it anew, no heavier than before.
+                        let load = set.start.load.min(kept.tuple.load);
+                        kept.stand_at(crate::record::Tuple { load, ..set.start }, on);
+                        kept.learned = (0, learning);
+                        if kept.status.is_trained() {
+                            kept.enter(Status::Learning, on);
+                        }
+                    }
                     let other_test =
                         was.gate != set.gate || was.criteria != set.criteria || was.pass != set.pass;
                     if other_test || was.implement != set.implement {
@@ -257,13 +265,13 @@ impl State {
     fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
         let at = self.place(&given.track)?;
         let upward = self.tracks.get(at).is_some_and(|track| given.load > track.tuple.load);
-        let reasoned = given.why.as_ref().is_some_and(|why| !why.trim().is_empty());
-        if upward && !(reasoned && given.expires.is_some()) {
-            return Err(Error::plain(Code::OverrideNeedsReason, "why").within("coach_override"));
-        }
+        // Whether it is upward depends on what came before, and a correction may change that: an override that
+        // lacks its reason or its end is refused, not an error that would make the log unreadable.
+        let reasoned =
+            given.why.as_ref().is_some_and(|why| !why.trim().is_empty()) && given.expires.is_some();
         let held = self.stop.is_some() || self.stopped_region(at).is_some() || self.ill_since.is_some();
         let over_ceiling = given.load > self.ceiling(at);
-        if upward && (held || over_ceiling) {
+        if upward && (held || over_ceiling || !reasoned) {
             self.refused = Some(event);
             return Ok(());
         }
@@ -337,7 +345,7 @@ impl State {
             return Ok(());
         }
         track.stand_at(given.to, on);
-        track.overruled = None;
+        track.keep_easing_only();
         let free = !matches!(
             track.status,
             Status::StoppedRefer | Status::Retired | Status::Returning | Status::Resting

@@ -82,7 +82,7 @@ fn come_back(
     track.return_cap = Some(before.return_cap.map_or(load, |cap| cap.max(load)));
     track.return_row = row as u8;
     track.half_sessions = HALF_SESSIONS;
-    track.overruled = None;
+    track.keep_easing_only();
     track
 }
 

@@ -71,7 +71,7 @@ impl State {
             && track.status != Status::StoppedRefer
         {
             track.forget_evidence(on);
-            track.overruled = None;
+            track.keep_easing_only();
             track.enter(Status::StoppedRefer, on);
         }
     }

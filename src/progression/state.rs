@@ -324,6 +324,12 @@ impl TrackState {
         }
     }
 
+    /// Drops an override that allows more than is granted; one that allows less stays in force.
+    pub(crate) fn keep_easing_only(&mut self) {
+        let granted = self.tuple.load;
+        self.overruled.take_if(|overruled| overruled.load > granted);
+    }
+
     /// Goes to another state on that day.
     pub(crate) fn enter(&mut self, status: Status, day: Day) {
         self.status = status;

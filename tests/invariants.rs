@@ -1,0 +1,18 @@
+//! The contract of the progression: one property test for each invariant, over courses of events.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::unreachable,
+    reason = "a test may panic"
+)]
+
+mod invariants {
+    pub mod course;
+    mod caution;
+    mod history;
+    mod moves;
+    mod prescription;
+}

@@ -1,0 +1,215 @@
+//! Determinism, order, corrections, parameters, storage.
+
+use super::course::*;
+use super::moves::crate_cases;
+use bismar::error::Code;
+use bismar::progression::{State, fold};
+use bismar::quantity::Mass;
+use bismar::record::*;
+use bismar::value::Value;
+use proptest::prelude::*;
+
+fn bytes(state: &State) -> Vec<u8> {
+    Value::write(state).unwrap().canonical_bytes()
+}
+
+fn shifted(log: &Log, days: i32) -> Log {
+    let mut log = log.clone();
+    log.lifter.born = log.lifter.born.map(|born| born.plus(days).unwrap());
+    for event in &mut log.events {
+        event.day = event.day.plus(days).unwrap();
+        match &mut event.kind {
+            EventKind::LayoffNoted(layoff) => layoff.from = layoff.from.plus(days).unwrap(),
+            EventKind::CoachOverride(given) => {
+                given.expires = given.expires.map(|day| day.plus(days).unwrap())
+            }
+            _ => {}
+        }
+    }
+    log
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate_cases()))]
+
+    #[test]
+    fn invariant_10_determinism(steps in any_course()) {
+        let course = Course::play(&steps);
+        let (one, two) = (fold(&course.log).unwrap(), fold(&course.log.clone()).unwrap());
+        prop_assert_eq!(bytes(&one), bytes(&two));
+        prop_assert_eq!(
+            Value::write(&one.decide(course.day).unwrap()).unwrap().canonical_bytes(),
+            Value::write(&two.decide(course.day).unwrap()).unwrap().canonical_bytes()
+        );
+    }
+
+    #[test]
+    fn invariant_11_replay_and_prefix(steps in any_course(), cut in 0.0_f64..1.0) {
+        let course = Course::play(&steps);
+        let at = ((course.log.events.len() as f64) * cut) as usize;
+        let mut prefix = course.log.clone();
+        prefix.events.truncate(at);
+        let mut state = fold(&prefix).unwrap();
+        for event in &course.log.events[at..] {
+            prefix.events.push(event.clone());
+            match state.apply(event) {
+                Ok(()) => {}
+                Err(error) if error.code() == Code::NeedsRefold => state = fold(&prefix).unwrap(),
+                Err(error) => panic!("{error}"),
+            }
+        }
+        prop_assert_eq!(bytes(&state), bytes(&fold(&course.log).unwrap()));
+        prop_assert_eq!(bytes(course.state()), bytes(&state));
+    }
+
+    #[test]
+    fn invariant_12_idempotence(steps in any_course(), again in any::<prop::sample::Index>()) {
+        let course = Course::play(&steps);
+        let mut twice = course.log.clone();
+        let repeated = again.get(&course.log.events).clone();
+        twice.events.push(repeated.clone());
+        prop_assert_eq!(bytes(&fold(&course.log).unwrap()), bytes(&fold(&twice).unwrap()));
+        // One more of the same number by itself is refused and changes nothing.
+        let mut state = course.state().clone();
+        prop_assert_eq!(state.apply(&repeated).unwrap_err().code(), Code::NeedsRefold);
+        prop_assert_eq!(&state, course.state());
+    }
+
+    #[test]
+    fn invariant_13_order_safety(steps in any_course(), seed in any::<u64>()) {
+        let course = Course::play(&steps);
+        let mut shuffled = course.log.clone();
+        let count = shuffled.events.len() as u64;
+        for at in 0..shuffled.events.len() {
+            let other = (seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(at as u64 * 97) % count) as usize;
+            shuffled.events.swap(at, other);
+        }
+        prop_assert_eq!(bytes(&fold(&course.log).unwrap()), bytes(&fold(&shuffled).unwrap()));
+    }
+
+    #[test]
+    fn invariant_28_unit_invariance(pounds in 30_u32..400) {
+        // The same load given in pounds and in kilograms is the same load to the nanogram.
+        let text = format!("{{\"lb\":{pounds}}}");
+        let from_pounds: Mass = Value::from_json(&text).unwrap().read().unwrap();
+        let written = Value::write(&from_pounds).unwrap();
+        prop_assert!(written.field("kg").is_some());
+        let from_kilograms: Mass = Value::from_json(&written.to_json()).unwrap().read().unwrap();
+        prop_assert_eq!(from_pounds, from_kilograms);
+        prop_assert_eq!(from_pounds.nanograms(), i64::from(pounds) * 453_592_370_000);
+    }
+
+    #[test]
+    fn invariant_29_scale_sanity(steps in any_course()) {
+        let (one, two) = (Course::play(&steps), Course::play_with(parameters(2), &steps));
+        prop_assert_eq!(one.log.events.len(), two.log.events.len());
+        for (one, two) in one.state().tracks.iter().zip(&two.state().tracks) {
+            prop_assert_eq!(one.status, two.status);
+            prop_assert_eq!(one.moves.len(), two.moves.len());
+            let doubled = one.tuple.load.times(2).unwrap();
+            // Parts of a load are cut to whole nanograms, so one may be lost.
+            prop_assert!(doubled.nanograms().abs_diff(two.tuple.load.nanograms()) <= 4);
+        }
+    }
+
+    #[test]
+    fn invariant_30_date_shift(steps in any_course(), days in -3000_i32..3000) {
+        let course = Course::play(&steps);
+        // Whole 400-year cycles keep weekdays and birthdays alike; here ages are kept by moving the birth too.
+        let moved = fold(&shifted(&course.log, days)).unwrap();
+        let today = course.day.plus(days).unwrap();
+        let (here, there) = (course.state().decide(course.day).unwrap(), moved.decide(today).unwrap());
+        for (here, there) in here.iter().zip(&there) {
+            prop_assert_eq!(here.status, there.status);
+            prop_assert_eq!(here.tuple, there.tuple);
+            prop_assert_eq!(here.limit, there.limit);
+        }
+    }
+
+    #[test]
+    fn invariant_31_idle_fixpoint(steps in any_course(), days in 0_i32..100) {
+        let course = Course::play(&steps);
+        let today = course.day.plus(days).unwrap();
+        let before = course.state().clone();
+        prop_assert_eq!(course.state().decide(today).unwrap(), course.state().decide(today).unwrap());
+        prop_assert_eq!(&before, course.state());
+    }
+
+    #[test]
+    fn invariant_37_correction_is_rewrite(steps in any_course(), which in any::<prop::sample::Index>(), remove in any::<bool>()) {
+        let course = Course::play(&steps);
+        let place = which.index(course.log.events.len());
+        let target = course.log.events[place].clone();
+        let with = match &target.kind {
+            _ if remove && !matches!(target.kind, EventKind::ParametersChanged(_)) => None,
+            EventKind::SessionRecorded(session) => {
+                let mut session = session.clone();
+                session.lifts.truncate(1);
+                Some(EventKind::SessionRecorded(session))
+            }
+            other => Some(other.clone()),
+        };
+        let mut corrected = course.log.clone();
+        let correction = Correction { replaces: target.sequence, day: None, with: with.clone().map(Box::new) };
+        let number = course.next_number();
+        corrected.events.push(Event { sequence: number, day: course.day, kind: EventKind::Correction(correction), note: None });
+        let mut rewritten = course.log.clone();
+        match with {
+            Some(kind) => rewritten.events[place].kind = kind,
+            None => drop(rewritten.events.remove(place)),
+        }
+        match (fold(&corrected), fold(&rewritten)) {
+            (Ok(one), Ok(two)) => prop_assert_eq!(bytes(&one), bytes(&two)),
+            (one, two) => prop_assert_eq!(one.is_err(), two.is_err()),
+        }
+        prop_assert!(corrected.events.contains(&target), "the original stays");
+    }
+
+    #[test]
+    fn invariant_38_parameters_are_versioned(steps in any_course()) {
+        let mut course = Course::play(&steps);
+        let (before, states) = (course.state().clone(), course.states.len());
+        let mut changed = parameters(1);
+        changed.policy.cooling_off_days = 10;
+        course.add(EventKind::ParametersChanged(Box::new(changed)));
+        prop_assert!(before.digest != course.state().digest);
+        // States before the change are what they were.
+        let mut prefix = course.log.clone();
+        prefix.events.truncate(states);
+        prop_assert_eq!(bytes(&before), bytes(&fold(&prefix).unwrap()));
+        for decision in course.state().decide(course.day).unwrap() { prop_assert_eq!(&decision.parameters, &course.state().digest); }
+    }
+
+    #[test]
+    fn invariant_39_total_function(steps in any_course(), drop_first in any::<bool>(), days in 0_i32..2000) {
+        let mut log = Course::play(&steps).log;
+        if drop_first { log.events.remove(0); }
+        match fold(&log) {
+            Ok(state) => {
+                let today = log.events.iter().map(|event| event.day).max().map(|day| day.plus(days).unwrap());
+                let written = Value::write(&state).unwrap();
+                prop_assert!(!written.to_json().contains("null"));
+                if let Some(today) = today { let _ = state.decide(today); }
+            }
+            Err(error) => prop_assert!(!error.code().as_str().is_empty()),
+        }
+    }
+
+    #[test]
+    fn invariant_40_serial_round_trip(steps in any_course()) {
+        let mut course = Course::play(&steps);
+        course.step(&Step::Unknown);
+        let text = Value::write(course.state()).unwrap().to_json();
+        let read: State = Value::from_json(&text).unwrap().read().unwrap();
+        prop_assert_eq!(bytes(course.state()), bytes(&read));
+        prop_assert!(text.len() < 16 * 1024, "{} bytes", text.len());
+        // A state read back goes on as if it had never been stored.
+        let (mut stored, mut kept) = (read, course.state().clone());
+        let event = Event { sequence: course.next_number(), day: course.day, kind: EventKind::BlockStarted(name("b")), note: None };
+        stored.apply(&event).unwrap();
+        kept.apply(&event).unwrap();
+        prop_assert_eq!(stored, kept);
+        let log = Value::write(&course.log).unwrap().to_json();
+        prop_assert_eq!(Log::from_json(&log).unwrap(), course.log);
+    }
+}

@@ -1,0 +1,75 @@
+//! What reaches the bar, and how it is explained.
+
+use super::course::*;
+use super::moves::crate_cases;
+use bismar::prescription::{Verdict, next_session_from};
+use bismar::progression::MoveOutlook;
+use bismar::quantity::Mass;
+use bismar::record::*;
+use proptest::prelude::*;
+
+pub fn plan() -> Plan {
+    let lift = |label: &str| LiftPlan {
+        track: name(label),
+        reserve: None,
+        sets: None,
+        reps: None,
+        reference: None,
+        keep: false,
+    };
+    Plan {
+        format: PLAN_FORMAT.into(),
+        version: PLAN_VERSION,
+        lifts: vec![lift("strict"), lift("forgiving"), lift("press")],
+        unavailable: Vec::new(),
+        minutes: None,
+        easy_week: false,
+    }
+}
+
+pub fn loads(course: &Course) -> Vec<Option<Mass>> {
+    let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+    session.lifts.iter().map(|lift| lift.load).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate_cases()))]
+
+    /// Nothing after the gate raises the load above what the gate granted.
+    #[test]
+    fn nothing_exceeds_the_grant(steps in any_course(), days in 0_i32..60, minutes in prop::option::of(5_u16..90), easy in any::<bool>()) {
+        let course = Course::play(&steps);
+        let today = course.day.plus(days).unwrap();
+        let mut plan = plan();
+        plan.minutes = minutes;
+        plan.easy_week = easy;
+        let session = next_session_from(course.state(), &plan, today).unwrap();
+        for (lift, decision) in session.lifts.iter().zip(course.state().decide(today).unwrap()) {
+            prop_assert!(lift.load.is_none_or(|load| load <= decision.limit));
+            prop_assert!(lift.sets <= decision.tuple.sets && lift.reps <= decision.tuple.reps);
+            prop_assert!(lift.warm_up.iter().all(|set| lift.load.is_some_and(|load| set.load <= load)));
+            prop_assert!(lift.loaded.as_ref().is_none_or(|loaded| Some(loaded.total) == lift.load));
+            if lift.status == bismar::progression::Status::StoppedRefer { prop_assert_eq!(lift.verdict, Verdict::Stop); }
+            prop_assert!(lift.verdict < Verdict::Rest || lift.load.is_none());
+        }
+    }
+
+    #[test]
+    fn invariant_32_explainable(steps in any_course()) {
+        let course = Course::play(&steps);
+        let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+        for lift in &session.lifts {
+            prop_assert!(!lift.reasons.is_empty(), "{} has no reason", lift.track);
+            prop_assert!(!lift.would_change.is_empty());
+            match &lift.outlook {
+                MoveOutlook::Blocked { by, .. } => {
+                    prop_assert!(!by.is_empty());
+                    for reason in by { prop_assert!(!bismar::text::reason(reason).is_empty(), "{} has no sentence", reason.code()); }
+                }
+                MoveOutlook::OnOffer { to } => prop_assert!(to.load >= lift.granted.load),
+            }
+            for reason in &lift.reasons { prop_assert!(!bismar::text::reason(reason).is_empty(), "{} has no sentence", reason.code()); }
+        }
+        prop_assert_eq!(&session.parameters, &course.state().digest);
+    }
+}
