@@ -1,4 +1,39 @@
 //! Progression maths for barbell lifts: pure, `no_std`, deterministic.
+//!
+//! A coach rebuilds lifts with adults who mean to keep lifting: movement before load, load held until the movement
+//! has held up, and every session a reading of the day. This crate computes what that coach must decide, and says
+//! with each number where it comes from and how sure it is. It reads no clock, stores nothing and examines nobody.
+//!
+//! # Which function answers which question
+//!
+//! | the coach asks | the answer |
+//! |---|---|
+//! | What does this lifter do today? | [`prescription::next_session`] |
+//! | Why not more today? What would change it? | [`prescription::LiftToday`]: `reasons`, `outlook`, `would_change` |
+//! | Where does each lift stand after this log? | [`progression::fold`], [`progression::State::decide`] |
+//! | One more event, please. | [`progression::State::apply`] |
+//! | What goes on each side for 62.5 kg? | [`loading::load()`] |
+//! | What can this gym make, and where is the largest gap? | [`loading::reachable()`] |
+//! | What does 5 at 60 say about strength? | [`one_rm::epley_1985`] and its companions in [`one_rm`] |
+//! | Did that session pass? | [`gate::session_pass`] |
+//! | Is the gate open, and what is missing? | [`gate::Gate::check`] |
+//! | How many sets, how heavy, how much in all? | [`dose`] |
+//! | Is today a good or a bad day? | [`condition`] |
+//! | What must still be there at 85? | [`horizon`] |
+//! | Where does this number come from? | [`registry::row`] |
+//!
+//! # Promises
+//!
+//! Pure and total: every function takes validated values or returns an [`Error`] that names the field, the value
+//! and what is allowed; nothing panics, and no NaN leaves. The same everywhere: the same input gives the same bits on
+//! every platform for one version. Replayable: the state is a fold over the log. Careful: a stop is a stop.
+//!
+//! # Features
+//!
+//! - `serde` (default): read and write every public type; calls by name.
+//! - `json`: JSON text in and out.
+//! - `english`: sentences for errors, reasons and cautions.
+//! - `rehearsal`: check a plan before anyone lifts; seeded what-if.
 #![no_std]
 #![forbid(unsafe_code)]
 
@@ -17,10 +52,10 @@ pub mod reason;
 pub mod statistics;
 pub mod one_rm;
 pub mod loading;
-pub mod record;
 pub mod dose;
 pub mod condition;
 pub mod gate;
+pub mod record;
 pub mod progression;
 pub mod prescription;
 #[cfg(feature = "rehearsal")]
@@ -31,3 +66,8 @@ pub mod registry;
 pub mod text;
 
 pub use error::{Code, Error};
+
+/// The README's Rust code is compiled and run.
+#[cfg(all(doctest, feature = "json", feature = "english"))]
+#[doc = include_str!("../README.md")]
+pub struct Readme;

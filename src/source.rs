@@ -1,6 +1,6 @@
 //! Where every number comes from: row types and the one macro that declares a function and its row together.
 //!
-//! Uses `error` and `value`. A formula, table or default is declared with [`formula!`] or [`constant!`]; the
+//! Uses `error` and `value`. A formula, table or default is declared with `formula!` or `constant!`; the
 //! registry, the dispatch table, the published-check runner and the JavaScript declarations are all generated
 //! from these declarations, so that none of them can drift from the code.
 

@@ -1,0 +1,60 @@
+#!/usr/bin/env bash
+# Runs every fast check on a fresh machine and prints each step's name and seconds.
+# Installs what it needs (Rust targets here; Node packages and a browser in the scripts it calls).
+set -euo pipefail
+cd "$(dirname "$0")/.."
+export CARGO_TERM_COLOR=never RUSTFLAGS="${RUSTFLAGS:-} -D warnings" RUSTDOCFLAGS="-D warnings"
+
+started=$SECONDS
+step() {
+  local name=$1 before=$SECONDS
+  shift
+  echo "== $name"
+  "$@"
+  echo "== $name: $((SECONDS - before)) s"
+}
+
+targets() {
+  rustup target add thumbv7em-none-eabihf wasm32-unknown-unknown wasm32-wasip1
+}
+
+# Features are additive: the library must build with every set of them (json implies serde).
+features() {
+  local set
+  for set in "" english rehearsal english,rehearsal serde serde,english serde,rehearsal serde,english,rehearsal \
+    json json,english json,rehearsal json,english,rehearsal; do
+    echo "   features: ${set:-none}"
+    cargo check --quiet --lib --no-default-features --features "$set"
+  done
+}
+
+bare() {
+  cargo build --quiet --lib --no-default-features --target thumbv7em-none-eabihf
+  cargo build --quiet --lib --no-default-features --target wasm32-unknown-unknown
+}
+
+# The first command of the README must do its job: print a session, and refuse a broken log whole.
+main_command() {
+  cargo run --quiet --release --example next_session | tee target/next_session.txt
+  awk 'length($0) > 80 { print "line wider than 80 columns: " $0; bad = 1 } END { exit bad }' target/next_session.txt
+  cargo run --quiet --release --example next_session -- --json > target/next_session.json
+  local code=0
+  echo '{"format":"bismar-log","version":1,"lifter":{"id":"x"},"events":[{"sequence":7,"day":"2026-02-30","kind":{"body_mass_recorded":{"kg":80}}}]}' > target/broken.json
+  cargo run --quiet --release --example next_session -- --log target/broken.json --today 2026-03-01 || code=$?
+  [ "$code" = 2 ]
+}
+
+step "targets" targets
+step "format" cargo fmt --all --check
+step "lint" cargo clippy --quiet --workspace --all-features --all-targets
+step "feature sets" features
+step "bare metal and wasm" bare
+step "tests" cargo test --workspace --all-features
+step "documentation" cargo doc --quiet --workspace --no-deps --all-features
+step "main command" main_command
+for script in bindings/test.sh www-demo/test.sh; do
+  if [ -f "$script" ]; then
+    step "$script" bash "$script"
+  fi
+done
+echo "== all: $((SECONDS - started)) s"
