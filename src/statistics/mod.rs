@@ -14,11 +14,16 @@ mod binomial_interval;
 mod curve_fit;
 pub(crate) mod domain;
 mod individual_change;
+mod level_filter;
+mod level_fit;
 mod moments;
+mod reading;
 mod regression;
 mod reliability;
 pub(crate) mod robust;
 mod theil_sen;
+mod trend_filter;
+mod trend_fit;
 mod sequential;
 mod success_run;
 mod symmetry;
@@ -33,8 +38,11 @@ pub use individual_change::{
     ChangeChances, change_chances, individual_response_deviation, responding_share, true_change_interval,
     true_value_interval,
 };
+pub use level_filter::{CLIP_AT, INFLATE_AT, LevelPath, LevelStop, Outliers, local_level};
+pub use level_fit::{LevelFit, level_forecast, local_level_concentrated, local_level_drift, local_level_fit};
 pub use moments::{Summary, compensated_sum, lag_one_correlation, summary};
 pub use posterior::{BetaPosterior, BetaPrior, beta_posterior, probability_rate_at_least, rate_quantile};
+pub use reading::Reading;
 pub use regression::{LinearFit, LinearModel, linear_fit, linear_fit_through_origin, linear_model};
 pub use reliability::{
     CHANGE_MULTIPLIER, COMPETITION_EFFECT, IntraclassCorrelation, SMALL_EFFECT, TestRetest,
@@ -50,6 +58,8 @@ pub use success_run::{
     no_event_upper, rule_of_three, success_run_trials, success_run_trials_with_uniform_prior,
 };
 pub use theil_sen::{RobustLine, robust_line};
+pub use trend_filter::{TrendPath, TrendState, TrendStop, local_trend};
+pub use trend_fit::{TrendFit, local_trend_fit, trend_forecast};
 
 pub use symmetry::{
     asymmetry_impellizzeri_2007, asymmetry_kobayashi_2013, asymmetry_robinson_1987, asymmetry_shorter_2008,
@@ -70,6 +80,10 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     reliability::ROWS,
     individual_change::ROWS,
     symmetry::ROWS,
+    level_filter::ROWS,
+    level_fit::ROWS,
+    trend_filter::ROWS,
+    trend_fit::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     sequential::ENTRIES,
@@ -84,4 +98,8 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     reliability::ENTRIES,
     individual_change::ENTRIES,
     symmetry::ENTRIES,
+    level_filter::ENTRIES,
+    level_fit::ENTRIES,
+    trend_filter::ENTRIES,
+    trend_fit::ENTRIES,
 ];

@@ -1,0 +1,61 @@
+//! Dated readings with the variance of each.
+
+use alloc::vec::Vec;
+
+use super::domain::{MOST_VALUES, number, positive};
+use crate::error::{Code, Error};
+use crate::quantity::Day;
+
+/// One value measured or estimated on one day, and how far it may be off.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Reading {
+    /// The day.
+    pub day: Day,
+    /// The value, such as an estimated one-repetition maximum in kg.
+    pub value: f64,
+    /// Its variance (square of its standard error), above 0.
+    pub variance: f64,
+}
+
+/// One stop of a filter: a reading, or a day on which only an answer is wanted.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stop {
+    pub(super) day: Day,
+    pub(super) reading: Option<(f64, f64)>,
+}
+
+impl Stop {
+    /// Whole days since an earlier stop.
+    pub(super) fn days_since(&self, earlier: Day) -> f64 {
+        f64::from(self.day.since(earlier))
+    }
+}
+
+/// Readings checked and put in order of days, readings of one day in the order given; days without a reading
+/// that are asked for in between.
+pub(super) fn stops(readings: &[Reading], also: &[Day], least: usize) -> Result<Vec<Stop>, Error> {
+    if readings.len() < least.max(1) {
+        return Err(Error::plain(Code::NotEnoughData, "readings"));
+    }
+    for (field, count) in [("readings", readings.len()), ("also", also.len())] {
+        if count > MOST_VALUES {
+            return Err(Error::range(Code::OutOfRange, field, count, 0.0, MOST_VALUES as f64, "values"));
+        }
+    }
+    let mut stops = Vec::with_capacity(readings.len() + also.len());
+    for reading in readings {
+        let pair = (number("value", reading.value)?, positive("variance", reading.variance)?);
+        stops.push(Stop { day: reading.day, reading: Some(pair) });
+    }
+    stops.sort_by_key(|stop| stop.day);
+    let read = |day: &Day| stops.binary_search_by_key(day, |stop| stop.day).is_ok();
+    let mut asked: Vec<Day> = also.iter().copied().filter(|day| !read(day)).collect();
+    asked.sort_unstable();
+    asked.dedup();
+    if !asked.is_empty() {
+        stops.extend(asked.into_iter().map(|day| Stop { day, reading: None }));
+        stops.sort_by_key(|stop| stop.day);
+    }
+    Ok(stops)
+}

@@ -1,0 +1,403 @@
+//! A level with a slope, both wandering: is strength rising, and how fast?
+
+use alloc::vec::Vec;
+
+use super::domain::not_negative;
+use super::reading::{Reading, Stop, stops};
+use crate::error::{Code, Error};
+use crate::numeric::sum::Sum;
+use crate::numeric::{finite, ln, sqrt};
+use crate::quantity::Day;
+use crate::source::{Source, formula, rows};
+
+const DURBIN_KOOPMAN_2012: Source = Source {
+    id: "durbin-koopman-2012",
+    citation: "Durbin J, Koopman SJ. Time Series Analysis by State Space Methods, 2nd ed. Oxford University Press, 2012",
+    doi: None,
+};
+
+/// Level and slope with their variances and covariance.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct TrendState {
+    /// Level, in the unit of the readings.
+    pub level: f64,
+    /// Slope, in that unit per day.
+    pub slope: f64,
+    /// Variance of the level.
+    pub level_variance: f64,
+    /// Variance of the slope.
+    pub slope_variance: f64,
+    /// Covariance of the two.
+    pub covariance: f64,
+}
+
+/// One stop of the path of a trend.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct TrendStop {
+    /// The day.
+    pub day: Day,
+    /// The reading, if there was one.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub reading: Option<f64>,
+    /// Reading less prediction, once there is a prediction.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub innovation: Option<f64>,
+    /// Innovation in standard deviations.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub standardised: Option<f64>,
+    /// State given everything up to here; absent until readings on two days name a slope.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub filtered: Option<TrendState>,
+    /// State given everything, later readings too.
+    pub smoothed: TrendState,
+}
+
+/// The whole path of a trend.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct TrendPath {
+    /// Stops in order of days.
+    pub stops: Vec<TrendStop>,
+    /// Sum of the normal log densities of the innovations; readings that only start level and slope are left out.
+    pub log_likelihood: f64,
+}
+
+/// Variance added over some days: of the level, of the slope, and between them.
+#[derive(Clone, Copy, Debug, Default)]
+struct Added {
+    level: f64,
+    slope: f64,
+    both: f64,
+}
+
+impl Added {
+    /// Day by day: the level moves by the slope and by its own noise, then the slope by its own.
+    fn over(days: f64, level_drift: f64, slope_drift: f64) -> Added {
+        Added {
+            level: days * level_drift + slope_drift * (days - 1.0) * days * (2.0 * days - 1.0) / 6.0,
+            slope: days * slope_drift,
+            both: slope_drift * days * (days - 1.0) / 2.0,
+        }
+    }
+}
+
+impl TrendState {
+    /// The state so many days later, before any reading.
+    fn ahead(&self, days: f64, added: Added) -> TrendState {
+        let slope_part = days * self.slope_variance;
+        TrendState {
+            level: self.level + days * self.slope,
+            slope: self.slope,
+            level_variance: self.level_variance + days * (2.0 * self.covariance + slope_part) + added.level,
+            slope_variance: self.slope_variance + added.slope,
+            covariance: self.covariance + slope_part + added.both,
+        }
+    }
+
+    /// The state so many days earlier, from this one alone.
+    fn back(&self, days: f64, added: Added) -> TrendState {
+        let wider = TrendState {
+            level_variance: self.level_variance + added.level,
+            slope_variance: self.slope_variance + added.slope,
+            covariance: self.covariance + added.both,
+            ..*self
+        };
+        wider.ahead(-days, Added::default())
+    }
+
+    /// After an observation of `level - age * slope` with that variance; the innovation and its variance too.
+    fn seen(&self, age: f64, value: f64, variance: f64) -> (TrendState, f64, f64) {
+        let with_level = self.level_variance - age * self.covariance;
+        let with_slope = self.covariance - age * self.slope_variance;
+        let total = with_level - age * with_slope + variance;
+        let innovation = value - (self.level - age * self.slope);
+        let (level_gain, slope_gain) = (with_level / total, with_slope / total);
+        let state = TrendState {
+            level: self.level + level_gain * innovation,
+            slope: self.slope + slope_gain * innovation,
+            level_variance: self.level_variance - level_gain * with_level,
+            slope_variance: self.slope_variance - slope_gain * with_slope,
+            covariance: self.covariance - level_gain * with_slope,
+        };
+        (state, innovation, total)
+    }
+
+    /// The level so many days ahead, and its variance.
+    pub(crate) fn level_ahead(&self, days: f64, level_drift: f64, slope_drift: f64) -> (f64, f64) {
+        let ahead = self.ahead(days, Added::over(days, level_drift, slope_drift));
+        (ahead.level, ahead.level_variance)
+    }
+}
+
+/// What is known at one stop.
+#[derive(Clone, Copy, Debug)]
+enum Known {
+    /// No reading yet.
+    Nothing,
+    /// Readings on one day only: a level that many days ago, any slope.
+    OneDay { first: Day, level: f64, variance: f64 },
+    /// Level and slope.
+    Both { before: Option<TrendState>, now: TrendState, innovation: Option<(f64, f64)> },
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Drifts {
+    level: f64,
+    slope: f64,
+}
+
+impl Drifts {
+    fn over(&self, days: f64) -> Added {
+        Added::over(days, self.level, self.slope)
+    }
+}
+
+/// The second day with a reading: it names the level, and with the first day the slope.
+fn identified(first: (f64, f64), days: f64, reading: (f64, f64), drifts: Drifts) -> TrendState {
+    let added = drifts.over(days);
+    TrendState {
+        level: reading.0,
+        slope: (reading.0 - first.0) / days,
+        level_variance: reading.1,
+        slope_variance: (reading.1 + first.1 + added.level) / (days * days) + added.slope
+            - 2.0 * added.both / days,
+        covariance: reading.1 / days,
+    }
+}
+
+fn advance(before: Known, last: Day, stop: &Stop, drifts: Drifts) -> (Known, Option<(f64, f64)>) {
+    let days = stop.days_since(last);
+    match (before, stop.reading) {
+        (Known::Nothing, None) => (Known::Nothing, None),
+        (Known::Nothing, Some((level, variance))) => {
+            (Known::OneDay { first: stop.day, level, variance }, None)
+        }
+        (Known::OneDay { .. }, None) => (before, None),
+        (Known::OneDay { first, level, variance }, Some((value, spread))) if stop.day == first => {
+            let total = variance + spread;
+            let found = (value - level, total);
+            let level = level + variance / total * found.0;
+            (Known::OneDay { first, level, variance: variance * spread / total }, Some(found))
+        }
+        (Known::OneDay { first, level, variance }, Some(reading)) => {
+            let now = identified((level, variance), stop.days_since(first), reading, drifts);
+            (Known::Both { before: None, now, innovation: None }, None)
+        }
+        (Known::Both { now, .. }, reading) => {
+            let ahead = now.ahead(days, drifts.over(days));
+            let Some((value, variance)) = reading else {
+                return (Known::Both { before: Some(ahead), now: ahead, innovation: None }, None);
+            };
+            let (now, innovation, total) = ahead.seen(0.0, value, variance);
+            let found = Some((innovation, total));
+            (Known::Both { before: Some(ahead), now, innovation: found }, found)
+        }
+    }
+}
+
+/// Smoothed state at a stop from the smoothed state at the next one.
+fn smooth(known: Known, stop: &Stop, next: (&Stop, Known, TrendState), drifts: Drifts) -> TrendState {
+    let (next_stop, next_known, later) = next;
+    let days = next_stop.days_since(stop.day);
+    match (known, next_known) {
+        (Known::Both { now, .. }, Known::Both { before: Some(ahead), .. }) => {
+            between(now, ahead, later, days)
+        }
+        // Any slope is possible here: what comes later decides, seen through the drift, and the first day's level.
+        (Known::OneDay { first, level, variance }, _) => through(later, days, drifts.over(days), |state| {
+            let age = stop.days_since(first);
+            let known = drifts.over(age);
+            let spread = variance + known.level + age * age * known.slope - 2.0 * age * known.both;
+            state.seen(age, level, spread).0
+        }),
+        _ => through(later, days, drifts.over(days), |state| state),
+    }
+}
+
+/// The Rauch-Tung-Striebel step where the prediction is proper.
+fn between(now: TrendState, ahead: TrendState, later: TrendState, days: f64) -> TrendState {
+    let determinant = ahead.level_variance * ahead.slope_variance - ahead.covariance * ahead.covariance;
+    if determinant <= 0.0 {
+        // Neither level nor slope moves or is uncertain any more: the later state, carried back.
+        return later.back(days, Added::default());
+    }
+    // Gain G = P T' (predicted)^-1, written out.
+    let (level_cross, level_slope) = (now.level_variance + days * now.covariance, now.covariance);
+    let (slope_cross, slope_slope) = (now.covariance + days * now.slope_variance, now.slope_variance);
+    let gain = |a: f64, b: f64| {
+        (
+            (a * ahead.slope_variance - b * ahead.covariance) / determinant,
+            (b * ahead.level_variance - a * ahead.covariance) / determinant,
+        )
+    };
+    let (g11, g12) = gain(level_cross, level_slope);
+    let (g21, g22) = gain(slope_cross, slope_slope);
+    let (level, slope) = (later.level - ahead.level, later.slope - ahead.slope);
+    let d11 = later.level_variance - ahead.level_variance;
+    let d22 = later.slope_variance - ahead.slope_variance;
+    let d12 = later.covariance - ahead.covariance;
+    let quadratic =
+        |a: (f64, f64), b: (f64, f64)| a.0 * (d11 * b.0 + d12 * b.1) + a.1 * (d12 * b.0 + d22 * b.1);
+    TrendState {
+        level: now.level + g11 * level + g12 * slope,
+        slope: now.slope + g21 * level + g22 * slope,
+        level_variance: now.level_variance + quadratic((g11, g12), (g11, g12)),
+        slope_variance: now.slope_variance + quadratic((g21, g22), (g21, g22)),
+        covariance: now.covariance + quadratic((g11, g12), (g21, g22)),
+    }
+}
+
+/// A step where nothing proper was predicted: the state given the later one exactly, then averaged over it.
+///
+/// Given the later state, the earlier is `T^-1 (later - noise)`, then updated by what was known then. The update is
+/// linear in the later state, so it suffices to see where its two axes go.
+fn through(
+    later: TrendState,
+    days: f64,
+    added: Added,
+    update: impl Fn(TrendState) -> TrendState,
+) -> TrendState {
+    let exact = |level: f64, slope: f64| {
+        update(TrendState { level, slope, ..TrendState::default() }.back(days, added))
+    };
+    let centre = exact(later.level, later.slope);
+    let by_level = exact(later.level + 1.0, later.slope);
+    let by_slope = exact(later.level, later.slope + 1.0);
+    let to_level = (by_level.level - centre.level, by_slope.level - centre.level);
+    let to_slope = (by_level.slope - centre.slope, by_slope.slope - centre.slope);
+    let spread = |a: (f64, f64), b: (f64, f64)| {
+        a.0 * (later.level_variance * b.0 + later.covariance * b.1)
+            + a.1 * (later.covariance * b.0 + later.slope_variance * b.1)
+    };
+    TrendState {
+        level_variance: centre.level_variance + spread(to_level, to_level),
+        slope_variance: centre.slope_variance + spread(to_slope, to_slope),
+        covariance: centre.covariance + spread(to_level, to_slope),
+        ..centre
+    }
+}
+
+fn forward(stops: &[Stop], drifts: Drifts) -> (Vec<Known>, f64) {
+    let mut path: Vec<Known> = Vec::with_capacity(stops.len());
+    let mut likelihood = Sum::default();
+    let (mut known, mut last) = (Known::Nothing, None);
+    for stop in stops {
+        let found;
+        (known, found) = advance(known, last.unwrap_or(stop.day), stop, drifts);
+        if let Some((innovation, variance)) = found {
+            likelihood
+                .add(-0.5 * (ln(core::f64::consts::TAU * variance) + innovation * innovation / variance));
+        }
+        last = Some(stop.day);
+        path.push(known);
+    }
+    (path, likelihood.value())
+}
+
+fn backward(stops: &[Stop], path: &[Known], drifts: Drifts) -> Vec<TrendState> {
+    let mut smoothed = alloc::vec![TrendState::default(); path.len()];
+    let mut next: Option<(&Stop, Known, TrendState)> = None;
+    for ((stop, known), out) in stops.iter().zip(path).zip(smoothed.iter_mut()).rev() {
+        *out = match (next, known) {
+            (Some(next), known) => smooth(*known, stop, next, drifts),
+            (None, Known::Both { now, .. }) => *now,
+            (None, _) => TrendState::default(),
+        };
+        next = Some((stop, *known, *out));
+    }
+    smoothed
+}
+
+/// The log likelihood alone, for fitting.
+pub(super) fn trend_likelihood(stops: &[Stop], level_drift: f64, slope_drift: f64) -> f64 {
+    forward(stops, Drifts { level: level_drift, slope: slope_drift }).1
+}
+
+/// Whether readings fall on two days at least.
+pub(super) fn on_two_days(readings: &[Reading]) -> Result<(), Error> {
+    let first = readings.first().map(|reading| reading.day);
+    if readings.iter().any(|reading| Some(reading.day) != first) {
+        Ok(())
+    } else {
+        Err(Error::new(
+            Code::NotEnoughData,
+            "readings",
+            readings.len(),
+            crate::error::Allowed::rule("readings on two days"),
+        ))
+    }
+}
+
+fn checked(state: TrendState) -> Result<TrendState, Error> {
+    for part in [state.level, state.slope, state.level_variance, state.slope_variance, state.covariance] {
+        finite("readings", part)?;
+    }
+    Ok(state)
+}
+
+formula! {
+    "statistics.local_trend",
+    /// Where are level and slope, and where were they, given scattered readings on irregular days?
+    ///
+    /// # Formula
+    /// Day by day: `level += slope + N(0, level_drift)`, `slope += N(0, slope_drift)`; readings see the level with the
+    /// variance of each. Over `d` days the added variance is `d s_l + s_s (d-1)d(2d-1)/6` for the level, `d s_s` for
+    /// the slope, `s_s d(d-1)/2` between them. Exact diffuse start.
+    ///
+    /// # Domain
+    /// Readings on at least two days. `also` names days to answer for without a reading.
+    ///
+    /// # Errors
+    /// `not_enough_data` with readings on fewer than two days; `out_of_range` for a variance at or below 0, a drift
+    /// below 0, or values beyond 1e100; `not_finite`.
+    ///
+    /// # Source
+    /// Durbin & Koopman 2012, chapter 3 (row `statistics.local_trend`).
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::quantity::Day;
+    /// use bismar::statistics::{Reading, local_trend};
+    ///
+    /// let readings = [
+    ///     Reading { day: Day::from_number(0)?, value: 100.0, variance: 4.0 },
+    ///     Reading { day: Day::from_number(2)?, value: 101.5, variance: 4.0 },
+    /// ];
+    /// let path = local_trend(&readings, 0.05, 0.0005, &[])?;
+    /// let slope = path.stops.last().and_then(|stop| stop.filtered).map(|state| state.slope);
+    /// assert_eq!(slope, Some(0.75));
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn local_trend(readings: &[Reading], level_drift: f64, slope_drift: f64, also: &[Day]) -> TrendPath {
+        let drifts = Drifts {
+            level: not_negative("level_drift", level_drift)?,
+            slope: not_negative("slope_drift", slope_drift)?,
+        };
+        on_two_days(readings)?;
+        let stops = stops(readings, also, 2)?;
+        let (path, likelihood) = forward(&stops, drifts);
+        let smoothed = backward(&stops, &path, drifts);
+        let mut out = Vec::with_capacity(stops.len());
+        for ((stop, known), smoothed) in stops.iter().zip(&path).zip(smoothed) {
+            let (filtered, found) = match known {
+                Known::Both { now, innovation, .. } => (Some(checked(*now)?), *innovation),
+                _ => (None, None),
+            };
+            out.push(TrendStop {
+                day: stop.day,
+                reading: stop.reading.map(|(value, _)| value),
+                innovation: found.map(|(innovation, _)| innovation),
+                standardised: found.map(|(innovation, variance)| innovation / sqrt(variance)),
+                filtered,
+                smoothed: checked(smoothed)?,
+            });
+        }
+        Ok(TrendPath { stops: out, log_likelihood: finite("readings", likelihood)? })
+    }
+    source: DURBIN_KOOPMAN_2012, place: "chapter 3", standing: Published, seen: Memory,
+    domain: "readings on at least two days",
+}
+
+rows![local_trend];
