@@ -11,30 +11,31 @@ use crate::error::{Code, Error};
 pub(crate) struct Qr {
     columns: Vec<Vec<f64>>,
     diagonal: Vec<f64>,
+    /// Squared length of each reflection.
+    lengths: Vec<f64>,
 }
 
 /// A column is taken as a mix of earlier ones if this part of it or less is left over.
 const RANK_TOLERANCE: f64 = 1e-12;
 
-fn norm(values: &[f64]) -> f64 {
+fn squares(values: &[f64]) -> f64 {
     let mut squares = Sum::default();
     for value in values {
         squares.add_product(*value, *value);
     }
-    sqrt(squares.value())
+    squares.value()
 }
 
-/// Reflects `target` in the plane normal to `mirror`; both start at the same row.
-fn reflect(mirror: &[f64], target: &mut [f64]) {
-    let (mut along, mut length) = (Sum::default(), Sum::default());
-    for (m, t) in mirror.iter().zip(target.iter()) {
-        along.add_product(*m, *t);
-        length.add_product(*m, *m);
-    }
-    if length.value() <= 0.0 {
+/// Reflects `target` in the plane normal to `mirror`; both start at the same row. `length` is the mirror's square.
+fn reflect(mirror: &[f64], length: f64, target: &mut [f64]) {
+    if length <= 0.0 {
         return;
     }
-    let scale = 2.0 * along.value() / length.value();
+    let mut along = Sum::default();
+    for (m, t) in mirror.iter().zip(target.iter()) {
+        along.add_product(*m, *t);
+    }
+    let scale = 2.0 * along.value() / length;
     for (m, t) in mirror.iter().zip(target.iter_mut()) {
         *t -= scale * m;
     }
@@ -55,12 +56,13 @@ impl Qr {
     /// `not_identified` where a column is zero or repeats the others.
     pub(crate) fn new(mut columns: Vec<Vec<f64>>) -> Result<Qr, Error> {
         let mut diagonal = Vec::with_capacity(columns.len());
+        let mut lengths = Vec::with_capacity(columns.len());
         let mut rest = columns.as_mut_slice();
         while let Some((pivot, later)) = rest.split_first_mut() {
             let row = diagonal.len();
-            let size = norm(pivot);
+            let size = sqrt(squares(pivot));
             let mirror = below_mut(pivot, row);
-            let length = norm(mirror);
+            let length = sqrt(squares(mirror));
             if length <= RANK_TOLERANCE * size || length <= 0.0 {
                 return Err(Error::plain(Code::NotIdentified, "columns"));
             }
@@ -70,19 +72,21 @@ impl Qr {
             if let Some(first) = mirror.first_mut() {
                 *first -= turned;
             }
+            let mirrored = squares(mirror);
             for column in later.iter_mut() {
-                reflect(mirror, below_mut(column, row));
+                reflect(mirror, mirrored, below_mut(column, row));
             }
+            lengths.push(mirrored);
             diagonal.push(turned);
             rest = later;
         }
-        Ok(Qr { columns, diagonal })
+        Ok(Qr { columns, diagonal, lengths })
     }
 
     /// `Q' y`, in place.
     pub(crate) fn rotate(&self, y: &mut [f64]) {
-        for (row, column) in self.columns.iter().enumerate() {
-            reflect(below(column, row), below_mut(y, row));
+        for (row, (column, length)) in self.columns.iter().zip(&self.lengths).enumerate() {
+            reflect(below(column, row), *length, below_mut(y, row));
         }
     }
 

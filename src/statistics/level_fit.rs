@@ -8,7 +8,7 @@ use super::reading::{Reading, Stop, stops};
 use crate::error::{Code, Error};
 use crate::numeric::normal::normal_reach;
 use crate::numeric::search::lowest;
-use crate::numeric::{exp, finite, ln, sqrt};
+use crate::numeric::{exp, fabs, finite, ln, sqrt};
 use crate::quantity::Interval;
 use crate::source::{Source, formula, rows};
 
@@ -98,7 +98,8 @@ fn best_drift(typical: f64, mut height: impl FnMut(f64) -> Result<f64, Error>) -
     let mut best = (height(0.0)?, None);
     for step in LOWEST..=HIGHEST {
         let found = height(typical * exp(f64::from(step)))?;
-        if found < best.0 {
+        // Rounding alone must not find a drift.
+        if found < best.0 - 1e-9 * (1.0 + fabs(best.0)) {
             best = (found, Some(step));
         }
     }
@@ -135,7 +136,7 @@ formula! {
     /// use bismar::quantity::Day;
     /// use bismar::statistics::{Reading, local_level_fit};
     ///
-    /// let values = [100.0, 102.0, 99.5, 101.0, 100.5, 98.0];
+    /// let values = [100.0, 102.0, 99.0, 102.0, 99.0, 101.0];
     /// let mut readings = Vec::new();
     /// for (day, value) in (0..).zip(values) {
     ///     readings.push(Reading { day: Day::from_number(day)?, value, variance: 1.0 });

@@ -8,12 +8,25 @@
 //! | Decide after each repetition | [`sequential_decision`], [`sequential_counts`] |
 //! | How likely is the rate at least this? | [`probability_rate_at_least`] |
 //! | How many clean repetitions prove it? | [`success_run_trials`] |
+//! | Is this value unusual for its series? | [`individuals_chart`], [`western_electric_rules`], [`nelson_rules`] |
+//! | Has the series drifted or shifted? | [`ewma_chart`], [`cusum_chart`] |
+//! | How often does a chart cry wolf, how soon does it see? | [`ewma_run_length`], [`cusum_run_length`], [`cusum_threshold_for`] |
+//! | Where is a wandering level, and where was it? | [`local_level`], [`local_level_fit`], [`level_forecast`] |
+//! | Level and slope? | [`local_trend`], [`local_trend_fit`], [`trend_forecast`] |
+//! | Which line? | [`linear_fit`], [`linear_model`], [`robust_line`], [`saturating_fit`], [`power_fit`] |
+//! | How much does a test wander? | [`test_retest`], [`intraclass_correlation`], [`minimal_detectable_change`] |
+//! | Did this person change? | [`change_chances`], [`true_change_interval`] |
+//! | Centre and spread | [`summary`], [`median`], [`robust_spread`] |
+//! | Left against right | [`percentage_difference_bishop_2018`] and eight others |
 
 mod posterior;
 mod binomial_interval;
 mod curve_fit;
+mod cusum;
 pub(crate) mod domain;
+mod ewma;
 mod individual_change;
+mod individuals;
 mod level_filter;
 mod level_fit;
 mod moments;
@@ -24,6 +37,8 @@ pub(crate) mod robust;
 mod theil_sen;
 mod trend_filter;
 mod trend_fit;
+mod run_length;
+mod run_rules;
 mod sequential;
 mod success_run;
 mod symmetry;
@@ -34,10 +49,13 @@ pub use binomial_interval::{
     wilson_lower,
 };
 pub use curve_fit::{CurveFit, power_fit, saturating_fit};
+pub use cusum::{CUSUM_REFERENCE, CUSUM_THRESHOLD, CusumDesign, CusumPoint, Side, cusum_chart};
+pub use ewma::{EwmaChart, EwmaPoint, ewma_chart, ewma_weight_over, steady_weight};
 pub use individual_change::{
     ChangeChances, change_chances, individual_response_deviation, responding_share, true_change_interval,
     true_value_interval,
 };
+pub use individuals::{IndividualsChart, RANGE_LIMIT, RANGE_TO_SPREAD, individuals_chart};
 pub use level_filter::{CLIP_AT, INFLATE_AT, LevelPath, LevelStop, Outliers, local_level};
 pub use level_fit::{LevelFit, level_forecast, local_level_concentrated, local_level_drift, local_level_fit};
 pub use moments::{Summary, compensated_sum, lag_one_correlation, summary};
@@ -50,6 +68,11 @@ pub use reliability::{
     standard_error_of_measurement, test_retest, typical_error_percent,
 };
 pub use robust::{DEVIATION_TO_SPREAD, median, quantile, robust_spread};
+pub use run_length::{
+    cusum_run_length, cusum_run_length_siegmund, cusum_threshold_for, ewma_run_length, ewma_width_for,
+    shewhart_run_length,
+};
+pub use run_rules::{RunRule, RunSignal, nelson_rules, western_electric_rules, western_electric_run_length};
 pub use sequential::{
     SequentialCounts, SequentialDecision, SequentialLines, SequentialTest, sequential_acceptance,
     sequential_average_trials, sequential_counts, sequential_decision, sequential_lines,
@@ -80,6 +103,11 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     reliability::ROWS,
     individual_change::ROWS,
     symmetry::ROWS,
+    individuals::ROWS,
+    ewma::ROWS,
+    cusum::ROWS,
+    run_length::ROWS,
+    run_rules::ROWS,
     level_filter::ROWS,
     level_fit::ROWS,
     trend_filter::ROWS,
@@ -98,6 +126,11 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     reliability::ENTRIES,
     individual_change::ENTRIES,
     symmetry::ENTRIES,
+    individuals::ENTRIES,
+    ewma::ENTRIES,
+    cusum::ENTRIES,
+    run_length::ENTRIES,
+    run_rules::ENTRIES,
     level_filter::ENTRIES,
     level_fit::ENTRIES,
     trend_filter::ENTRIES,

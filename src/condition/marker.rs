@@ -1,0 +1,165 @@
+//! What can be asked or measured before the work sets, and against what.
+
+use alloc::vec::Vec;
+
+use crate::error::{Code, Error};
+use crate::numeric;
+use crate::quantity::{Day, Mass, Name, Reps};
+use crate::source::{Source, constant, rows};
+
+const LAURENT_2011: Source = Source {
+    id: "laurent-2011",
+    citation: "Laurent CM, Green JM, Bishop PA, et al. A practical approach to monitoring recovery. J Strength Cond Res 25:620-628, 2011; typical error from the later reliability study in Int J Sports Physiol Perform 14(3)",
+    doi: Some("10.1519/JSC.0b013e3181c69ec6"),
+};
+const WELLBEING_RELIABILITY: Source = Source {
+    id: "wellbeing-reliability",
+    citation: "Reliability of wellbeing items, jump height and fatigue measures at rest, PMC7449331",
+    doi: None,
+};
+
+constant! {
+    "condition.recovery_typical_error",
+    /// Typical error of the one-number recovery rating (0 to 10): below it no spread of a baseline is believed.
+    pub const RECOVERY_TYPICAL_ERROR: f64 = 0.59;
+    source: LAURENT_2011, place: "typical error 0.59, ICC .83", standing: Published, seen: Read,
+}
+
+constant! {
+    "condition.jump_height_variation",
+    /// Variation of jump height from test to test, as a part of its value.
+    pub const JUMP_HEIGHT_VARIATION: f64 = 0.04;
+    source: WELLBEING_RELIABILITY, place: "coefficient of variation 4.0 %", standing: Published, seen: Read,
+}
+
+constant! {
+    "condition.rating_step",
+    /// Ratings are asked in whole steps: a baseline of ratings is not believed narrower than half a step.
+    pub const RATING_STEP: f64 = 0.5;
+    source: crate::source::OURS, place: "half a step", standing: OurChoice, seen: NotApplicable,
+}
+
+constant! {
+    "condition.velocity_typical_error",
+    /// Spread below which a baseline of bar speed is not believed, in metres a second.
+    pub const VELOCITY_TYPICAL_ERROR: f64 = 0.03;
+    source: crate::source::OURS, place: "resolution of common devices", standing: OurChoice, seen: NotApplicable,
+}
+
+/// What is asked or measured. Each is compared with the lifter's own past only, never with other people or markers.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum MarkerKind {
+    /// Bar speed at one fixed warm-up load, in metres a second.
+    WarmUpVelocity,
+    /// Effort, or how slow the bar felt, at one fixed warm-up set: 0 (nothing) to 10.
+    WarmUpEffort,
+    /// How recovered, in one number: 0 (not at all) to 10.
+    Recovery,
+    /// How well slept: higher is better.
+    Sleep,
+    /// How fresh: higher is better.
+    Freshness,
+    /// How sore the muscles are: lower is better.
+    Soreness,
+    /// How stressed: lower is better.
+    Stress,
+    /// Mood: higher is better.
+    Mood,
+    /// Jump height in cm. Landing is a load of its own from 70 on.
+    JumpHeight,
+    /// Technique score of the warm-up, share of criteria met: higher is better.
+    WarmUpTechnique,
+}
+
+impl MarkerKind {
+    /// Whether a higher value means a better day.
+    #[must_use]
+    pub const fn higher_is_better(self) -> bool {
+        !matches!(self, MarkerKind::WarmUpEffort | MarkerKind::Soreness | MarkerKind::Stress)
+    }
+
+    /// The spread below which a baseline around `centre` is not believed, unless the coach knows better.
+    #[must_use]
+    pub fn least_spread(self, centre: f64) -> f64 {
+        match self {
+            MarkerKind::Recovery => RECOVERY_TYPICAL_ERROR,
+            MarkerKind::JumpHeight => JUMP_HEIGHT_VARIATION * numeric::fabs(centre),
+            MarkerKind::WarmUpVelocity => VELOCITY_TYPICAL_ERROR,
+            MarkerKind::WarmUpTechnique => 0.05,
+            _ => RATING_STEP,
+        }
+    }
+}
+
+/// When in the day, as far as it changes what is ordinary.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum TimeOfDay {
+    /// Before noon.
+    Morning,
+    /// Afternoon.
+    Afternoon,
+    /// Evening.
+    Evening,
+}
+
+/// Under what conditions a marker was read. Only equal conditions are compared.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Conditions {
+    /// The lift, for markers read on one.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub lift: Option<Name>,
+    /// The load.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub load: Option<Mass>,
+    /// The repetitions.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reps: Option<Reps>,
+    /// The time of day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub time_of_day: Option<TimeOfDay>,
+}
+
+/// One past value of a marker.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct MarkerReading {
+    /// The day.
+    pub day: Day,
+    /// The value.
+    pub value: f64,
+    /// Under what conditions.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub conditions: Conditions,
+}
+
+/// One marker today, with its past.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Marker {
+    /// What it is.
+    pub kind: MarkerKind,
+    /// Today's value; absent where it was not answered. A missing answer never counts as good.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub today: Option<f64>,
+    /// Today's conditions.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub conditions: Conditions,
+    /// Earlier values, in any order.
+    pub history: Vec<MarkerReading>,
+    /// Spread below which the baseline is not believed; the marker's own default where absent.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub least_spread: Option<f64>,
+}
+
+/// Largest size of a marker's value.
+const LARGEST: f64 = 1e6;
+
+pub(super) fn value_of(field: &'static str, value: f64) -> Result<f64, Error> {
+    numeric::within(Code::OutOfRange, field, value, -LARGEST, LARGEST, "")
+}
+
+rows![RECOVERY_TYPICAL_ERROR, JUMP_HEIGHT_VARIATION, RATING_STEP, VELOCITY_TYPICAL_ERROR];
