@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::curve::in_order;
+use super::carried::in_order;
 use super::outlook::Course;
 use super::what_if::{MAINTENANCE_WEEKS, MOST_PHASES, Phase, PhaseCourse, Spread};
 use super::{Age, Band};

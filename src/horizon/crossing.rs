@@ -1,6 +1,7 @@
 //! When a strength that falls meets a floor.
 
 use alloc::borrow::Cow;
+use alloc::vec;
 use alloc::vec::Vec;
 
 use super::curve::above_zero;
@@ -28,6 +29,23 @@ pub enum YearsToFloor {
     Never,
 }
 
+/// When a steady loss meets a floor.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct SteadyLoss {
+    /// After how many years.
+    pub years: YearsToFloor,
+    /// Who it describes: whoever loses at that rate.
+    pub population: Cow<'static, str>,
+    /// What to show beside it.
+    pub cautions: Vec<Caution>,
+}
+
+fn steady(years: YearsToFloor) -> SteadyLoss {
+    let population = Cow::Borrowed("whoever loses at the rate given");
+    SteadyLoss { years, population, cautions: vec![Caution::NotAPrognosis] }
+}
+
 formula! {
     "horizon.years_to_floor",
     /// At a steady yearly loss, in how many years does this strength fall to the floor?
@@ -48,12 +66,12 @@ formula! {
     /// ```
     /// use bismar::horizon::{YearsToFloor, years_to_floor};
     ///
-    /// let YearsToFloor::InYears(years) = years_to_floor(140.0, 100.0, 0.02)? else { return Ok(()) };
+    /// let YearsToFloor::InYears(years) = years_to_floor(140.0, 100.0, 0.02)?.years else { return Ok(()) };
     /// assert!((years - 16.65).abs() < 0.005);
-    /// assert_eq!(years_to_floor(140.0, 100.0, 0.0)?, YearsToFloor::Never);
+    /// assert_eq!(years_to_floor(140.0, 100.0, 0.0)?.years, YearsToFloor::Never);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn years_to_floor(strength: f64, floor: f64, loss: f64) -> YearsToFloor {
+    pub fn years_to_floor(strength: f64, floor: f64, loss: f64) -> SteadyLoss {
         let strength = above_zero("strength", strength)?;
         let floor = above_zero("floor", floor)?;
         let loss = numeric::within(Code::OutOfRange, "loss", loss, -1.0, 1.0, "a year, below 1")?;
@@ -61,10 +79,11 @@ formula! {
             return Err(Error::range(Code::OutOfRange, "loss", loss, -1.0, 1.0, "a year, below 1"));
         }
         if strength <= floor {
-            return Ok(YearsToFloor::AtOrBelow);
+            return Ok(steady(YearsToFloor::AtOrBelow));
         }
         let years = numeric::ln(floor / strength) / numeric::ln_1p(-loss);
-        Ok(if loss > 0.0 && years.is_finite() { YearsToFloor::InYears(years) } else { YearsToFloor::Never })
+        let met = loss > 0.0 && years.is_finite();
+        Ok(steady(if met { YearsToFloor::InYears(years) } else { YearsToFloor::Never }))
     }
     source: ARITHMETIC, place: "compound loss solved for time", standing: Derived, seen: NotApplicable,
     population: "whoever loses at the rate given",

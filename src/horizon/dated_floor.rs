@@ -3,8 +3,9 @@
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
+use super::carried::in_order;
 use super::crossing::{crossings, first_age};
-use super::curve::{above_zero, in_order};
+use super::curve::above_zero;
 use super::outlook::Course;
 use super::{Age, Band, Curve, FloorCrossing, FloorPlace, Lifter, Outlook};
 use crate::caution::Caution;

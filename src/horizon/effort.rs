@@ -68,7 +68,7 @@ formula! {
             task: Cow::Borrowed(task),
             load: Mass::grams(grams),
             population: Cow::Borrowed("examples with round figures; nobody was measured"),
-            cautions: vec![Caution::ProjectJudgement],
+            cautions: vec![Caution::NotAPrognosis, Caution::ProjectJudgement],
         };
         Ok(TASKS.iter().map(task).collect())
     }

@@ -4,12 +4,15 @@
 
 mod band;
 mod card;
+mod carried;
 mod course_of_years;
 mod crossing;
 mod curve;
 mod dated_floor;
 mod due;
 mod effort;
+mod evidence;
+mod evidence_lines;
 mod floor;
 mod function_test;
 mod grip;
@@ -22,6 +25,7 @@ mod polynomial_score;
 mod published_floor;
 mod relative;
 mod score;
+mod sides;
 mod study;
 mod what_if;
 
@@ -30,17 +34,20 @@ pub use card::{
     BodyMassOn, CardItem, CardLine, CardNote, CardSettings, CardState, LiftSwap, PlannedGap, TestDone,
     Weighing, YearlyCard, YearlyFacts,
 };
-pub use crossing::{Crossing, FloorCrossing, Lifter, YearsToFloor, floor_crossing, years_to_floor};
-pub use curve::{
-    AgePoint, Curve, LossBand, annual_loss_compound, annual_loss_linear, carried_back, carried_forward,
-    part_of_peak,
+pub use carried::{
+    Carried, annual_loss_compound, annual_loss_linear, carried_back, carried_forward, part_of_peak,
 };
+pub use crossing::{
+    Crossing, FloorCrossing, Lifter, SteadyLoss, YearsToFloor, floor_crossing, years_to_floor,
+};
+pub use curve::{AgePoint, Curve, LossBand};
 pub use dated_floor::{DatedFloor, Deadline, Deadlines, FloorPlan, MOST_FLOORS, long_plan};
 pub use due::{MOST_CARD_ENTRIES, yearly_card};
 pub use effort::{
     EverydayTask, MovementEffort, RelativeEffort, effort_after_gain, everyday_tasks, hortobagyi_2003_efforts,
     relative_effort,
 };
+pub use evidence::{Ends, Evidence, maintenance_dose, published_declines, trainability};
 pub use floor::{Floor, FloorMargin, FloorPlace, floor_margin};
 pub use function_test::{Better, FunctionTest};
 pub use grip::{GripCentiles, GripScore, grip_centiles, grip_t_score};
@@ -62,6 +69,7 @@ pub use published_floor::{
 };
 pub use relative::{FORCE_EXPONENT, ScaledStrength, TORQUE_EXPONENT, equivalent_load, scaled_strength};
 pub use score::{Contest, Equipment, Olympiad, Score, ipf_gl_2020, sinclair};
+pub use sides::{SideDifference, SideFigure, SideIndex, SideTest, side_difference};
 pub use study::Study;
 pub use what_if::{
     MAINTENANCE_WEEKS, MOST_PHASES, Phase, PhaseCourse, ScenarioBands, ScenarioSettings, ScenarioYear,
@@ -69,7 +77,7 @@ pub use what_if::{
 };
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    curve::ROWS,
+    carried::ROWS,
     grip::ROWS,
     outlook::ROWS,
     crossing::ROWS,
@@ -80,6 +88,8 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     performance_battery::ROWS,
     norm::ROWS,
     due::ROWS,
+    sides::ROWS,
+    evidence::ROWS,
     effort::ROWS,
     relative::ROWS,
     score::ROWS,
@@ -87,7 +97,7 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     masters::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    curve::ENTRIES,
+    carried::ENTRIES,
     grip::ENTRIES,
     outlook::ENTRIES,
     crossing::ENTRIES,
@@ -98,6 +108,8 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     performance_battery::ENTRIES,
     norm::ENTRIES,
     due::ENTRIES,
+    sides::ENTRIES,
+    evidence::ENTRIES,
     effort::ENTRIES,
     relative::ENTRIES,
     score::ENTRIES,

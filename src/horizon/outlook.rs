@@ -335,7 +335,7 @@ formula! {
         outlook: &Outlook,
         sex: Option<Sex>,
     ) -> AgainstExpectation {
-        super::curve::in_order(age_then, age_now)?;
+        super::carried::in_order(age_then, age_now)?;
         let now = above_zero("now", now)?;
         let expected = projection(then, age_then, age_now, outlook, sex)?;
         let band = expected.strength;

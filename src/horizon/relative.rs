@@ -107,7 +107,7 @@ formula! {
             value: numeric::finite("value", load / numeric::pow(mass, exponent))?,
             exponent,
             population: Cow::Borrowed(JARIC_POPULATION),
-            cautions: vec![Caution::OtherPopulation],
+            cautions: vec![Caution::NotAPrognosis, Caution::OtherPopulation],
         })
     }
     source: JARIC_2002, place: "abstract", standing: Published, seen: Read,

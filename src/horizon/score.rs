@@ -56,7 +56,7 @@ pub(super) fn recalled_score(
         issued_by: Cow::Borrowed(issued_by),
         year,
         population: Cow::Borrowed(population),
-        cautions: vec![Caution::OtherPopulation, Caution::SourceNotRead],
+        cautions: vec![Caution::NotAPrognosis, Caution::OtherPopulation, Caution::SourceNotRead],
     })
 }
 
