@@ -7,6 +7,7 @@
     clippy::indexing_slicing,
     reason = "a test may panic"
 )]
+#![allow(clippy::disallowed_methods, reason = "an independent check may use the standard library's maths")]
 
 use bismar::caution::Caution;
 use bismar::horizon::*;
