@@ -215,11 +215,10 @@ proptest! {
         let least = projection(plan.needed_now.low(), age(60.0), age(at), &outlook, None).unwrap();
         prop_assert!(least.strength.high() <= floor * (1.0 + 1e-12));
         prop_assert_eq!(plan.place == FloorPlace::Above, capacity >= plan.needed_now.high());
-        if let Some(deadlines) = plan.deadlines {
-            if let Deadline::Gain { complete, latest_start, .. } = deadlines.fastest_fall {
-                prop_assert!(complete.years() >= 60.0 && complete.years() <= at);
-                prop_assert!(latest_start.years() >= 60.0 && latest_start.years() <= at);
-            }
+        let fastest = plan.deadlines.map(|deadlines| deadlines.fastest_fall);
+        if let Some(Deadline::Gain { complete, latest_start, .. }) = fastest {
+            prop_assert!(complete.years() >= 60.0 && complete.years() <= at);
+            prop_assert!(latest_start.years() >= 60.0 && latest_start.years() <= at);
         }
     }
 

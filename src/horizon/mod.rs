@@ -1,6 +1,23 @@
 //! Decades: decline, floors to stay above, scenarios, relative strength, the yearly card.
 //!
 //! Uses `error`, `numeric`, `source`, `quantity`, `caution` and `statistics`. It knows no log.
+//!
+//! | question | function |
+//! |---|---|
+//! | What would be left of this strength at 80? What must be there now? | [`projection`], [`long_plan`] |
+//! | By when must I have gained it, and when must I begin? | [`long_plan`] with a yearly gain |
+//! | In which year would it meet the floor? | [`floor_crossing`], [`years_to_floor`] |
+//! | Is holding this load at 70 more than the years alone would leave? | [`against_expectation`] |
+//! | How far above a published floor is this result? | [`ewgsop2_floor`], [`rikli_jones_2013_floor`], [`floor_margin`] |
+//! | What if I hold, gain, stop for a while, or do a little? | [`scenario`] |
+//! | What part of my strength does this everyday task take? | [`relative_effort`], [`everyday_tasks`] |
+//! | How do we compare across body mass and age? | [`scaled_strength`], [`sinclair`], [`ipf_gl_2020`], [`mcculloch`] |
+//! | Are the two sides equal? | [`side_difference`] |
+//! | What is due this year? | [`yearly_card`] |
+//! | What does the evidence say? | [`published_declines`], [`trainability`], [`maintenance_dose`] |
+//!
+//! No answer is a prognosis, and each names who was measured. One model holds for the whole of an answer; where sex
+//! is not known the answer is a range over both, or an error.
 
 mod band;
 mod card;
