@@ -5,15 +5,28 @@
 
 mod change;
 mod draft;
+mod first_day;
 mod lift;
 mod next;
+mod rules;
+mod set_to_set;
 mod time;
 mod warm_up;
 
 pub use change::Change;
+pub use first_day::{first_load, first_rung, sideways};
 pub use lift::{LiftToday, Verdict};
 pub use next::{SessionPlan, next_session, next_session_from};
+pub use rules::{
+    NextStep, StepRange, TechniqueStop, acsm_2009_step, double_progression, knight_1979, technique_stop,
+    two_for_two,
+};
+pub use set_to_set::{
+    LARGEST_ADJUSTMENT, PART_PER_POINT, back_off_load, next_set_by_curve, next_set_fixed,
+    stop_at_target_effort,
+};
 pub use warm_up::WarmUpSet;
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[set_to_set::ROWS, rules::ROWS, first_day::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
+    &[set_to_set::ENTRIES, rules::ENTRIES, first_day::ENTRIES];

@@ -1,0 +1,113 @@
+//! The first day of a lift, and the sideways rung.
+
+use alloc::vec::Vec;
+
+use crate::error::{Allowed, Code, Error};
+use crate::loading::{Implement, Prepared, Stock};
+use crate::quantity::{Mass, Name};
+use crate::record::{Rung, TrackParameters, Tuple};
+use crate::source::{OURS, formula, rows};
+
+formula! {
+    "prescription.first_rung",
+    /// The first day: which rung? The hardest one whose movement held without load.
+    ///
+    /// # Formula
+    /// Of the rungs that passed unloaded, one that is harder than no other passed rung of its chain is left
+    /// above it; of several that are not comparable, the first listed.
+    ///
+    /// # Errors
+    /// `empty_list` without rungs; `unknown_name` for a passed rung that is not on the ladder; `not_enough_data` where
+    /// none passed: begin below the ladder, without the bar.
+    ///
+    /// # Source
+    /// Our choice; movement before load is common practice.
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::{prescription::first_rung, quantity::Name, record::Rung};
+    ///
+    /// let rung = |name: &str, below: &[&str]| -> Result<Rung, bismar::Error> {
+    ///     let harder_than = below.iter().map(|name| Name::new(name)).collect::<Result<_, _>>()?;
+    ///     Ok(Rung { name: Name::new(name)?, harder_than, own_ratio: None })
+    /// };
+    /// let ladder = [rung("high box", &[])?, rung("parallel", &["high box"])?, rung("free", &["parallel"])?];
+    /// let passed = [Name::new("high box")?, Name::new("parallel")?];
+    /// assert_eq!(first_rung(&ladder, &passed)?, 1);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn first_rung(rungs: &[Rung], passed: &[Name]) -> u8 {
+        if rungs.is_empty() {
+            return Err(Error::plain(Code::EmptyList, "rungs"));
+        }
+        let mut places: Vec<usize> = Vec::new();
+        for name in passed {
+            let unknown = || Error::new(Code::UnknownName, "passed", name.as_str(), Allowed::rule("a rung of the ladder"));
+            places.push(rungs.iter().position(|rung| rung.name == *name).ok_or_else(unknown)?);
+        }
+        places.sort_unstable();
+        let harder_passed = |at: &usize| {
+            let own = rungs.get(*at).map(|rung| &rung.name);
+            places.iter().filter_map(|other| rungs.get(*other)).any(|other| own.is_some_and(|own| other.harder_than.contains(own)))
+        };
+        let first = places.iter().find(|at| !harder_passed(at));
+        first.map(|at| *at as u8).ok_or_else(|| Error::plain(Code::NotEnoughData, "passed"))
+    }
+    source: OURS, place: "first day", standing: OurChoice, seen: NotApplicable,
+}
+
+formula! {
+    "prescription.first_load",
+    /// The first day: what load? The lightest that the implement makes, or the lightest that keeps the bar at its
+    /// height where a height is wanted.
+    ///
+    /// # Formula
+    /// The least loadable total; with a height, the least whose centre lies at that height or above.
+    ///
+    /// # Errors
+    /// `not_loadable` where nothing reaches the height; `stock_too_large`.
+    ///
+    /// # Source
+    /// Our choice; rebuilding starts far below what a table of percentages would say.
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::loading::{Bar, Disc, Implement, Stock};
+    /// use bismar::prescription::first_load;
+    /// use bismar::quantity::{Length, Mass, Name};
+    ///
+    /// let bar = Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(15.0)?, Mass::ZERO)?);
+    /// let disc = Disc::new(Mass::from_kg(5.0)?, 2)?.with_diameter(Length::from_mm(450.0)?)?;
+    /// let stock = Stock::new(vec![disc])?;
+    /// assert_eq!(first_load(&bar, &stock, None)?.kg(), 15.0);
+    /// assert_eq!(first_load(&bar, &stock, Some(Length::from_mm(225.0)?))?.kg(), 25.0);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn first_load(implement: &Implement, stock: &Stock, height: Option<crate::quantity::Length>) -> Mass {
+        let heaviest = Mass::grams(500_000);
+        let prepared = Prepared::new(implement, stock, heaviest)?;
+        let lightest = prepared.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
+        let Some(height) = height else { return Ok(lightest) };
+        let reaches = |load: &Mass| {
+            let loaded = prepared.load(*load, crate::loading::Policy::Exact).ok();
+            loaded.and_then(|loaded| loaded.centre_height).is_some_and(|centre| centre >= height)
+        };
+        let found = prepared.totals(lightest, heaviest).take(MOST_TOTALS).find(reaches);
+        found.ok_or_else(|| Error::new(Code::NotLoadable, "height", height.mm(), Allowed::rule("a height that the discs reach")))
+    }
+    source: OURS, place: "first day", standing: OurChoice, seen: NotApplicable,
+}
+
+/// Totals looked through for one that reaches a height; the lightest such load lies near the start.
+const MOST_TOTALS: usize = 20_000;
+
+/// Rungs that are neither harder nor easier than this one: where to go with a sore region or a missing
+/// implement. Never with more load.
+#[must_use]
+pub fn sideways(track: &TrackParameters, from: Tuple) -> Vec<Name> {
+    let beside = |at: &u8| *at != from.rung && !track.is_harder(*at, from.rung);
+    let places = (0..track.rungs.len() as u8).filter(beside);
+    places.filter_map(|at| track.rungs.get(usize::from(at))).map(|rung| rung.name.clone()).collect()
+}
+
+rows![first_rung, first_load];
