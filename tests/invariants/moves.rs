@@ -29,7 +29,7 @@ proptest! {
             for sitting in before.sittings.iter().rev() {
                 match sitting.outcome {
                     Outcome::Pass => days.push(sitting.day),
-                    Outcome::Fail if !(sitting.bad_day && !sitting.critical) => break,
+                    Outcome::Fail if !sitting.bad_day || sitting.critical => break,
                     _ => {}
                 }
             }
