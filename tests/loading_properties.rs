@@ -331,6 +331,152 @@ proptest! {
         prop_assert_eq!(found.moves_each_end as usize, best);
     }
 
+    /// What was loaded reads back as what was loaded.
+    #[test]
+    fn a_loaded_bar_reads_back(bar in bar(), stock in stock(5), target in target()) {
+        let Ok(loaded) = load(&bar, &stock, target, Policy::Below) else { return Ok(()) };
+        let side = kinds(loaded.side());
+        let reading = read_bar(&bar, &stock, &side, &side, false, Tolerance::Powerlifting).unwrap();
+        prop_assert_eq!(reading.total, loaded.total);
+        prop_assert_eq!(reading.left_over_right, Mass::ZERO);
+        prop_assert!(reading.band.low <= reading.total && reading.total <= reading.band.high);
+        let back = step_down_to(&bar, &stock, loaded.next_above);
+        prop_assert!(back.is_none_or(|back| back == loaded.total));
+    }
+
+    #[test]
+    fn the_height_is_held_by_the_best_load_there_is(
+        stock in stock_of_sizes(), target in target(), half in 100..=230_i16,
+    ) {
+        let bar = Bar::new(id(), Mass::grams(15_000), Mass::ZERO).unwrap();
+        let height = Length::millimetres(half);
+        let Ok(plan) = keep_height(&bar, &stock, target, Policy::Below, height) else { return Ok(()) };
+        let largest = |side: &[u16]| -> Option<i32> {
+            side.iter().map(|kind| stock.discs()[usize::from(*kind)].diameter().map(|d| d.micrometres())).try_fold(0, |a, b| Some(a.max(b?)))
+        };
+        let wanted = 2 * height.micrometres();
+        let holds = |side: &&Vec<u16>| largest(side).is_some_and(|largest| (largest - wanted).abs() <= 2_000);
+        let sides = all_sides(&bar, &stock);
+        let totals = || sides.iter().filter(holds).map(|side| total(&bar, &stock, side));
+        prop_assert_eq!(plan.lightest_held.map(Mass::nanograms), totals().min());
+        let best = totals().filter(|total| *total <= target.nanograms()).max();
+        prop_assert_eq!(plan.held.as_ref().map(|held| held.total.nanograms()), best);
+        if let Some(held) = plan.held {
+            prop_assert!(holds(&&kinds(held.side())));
+        }
+        if let (Some(blocks), Some(centre)) = (plan.blocks, plan.plain.centre_height) {
+            prop_assert!((blocks.plus(centre).unwrap().micrometres() - height.micrometres()).abs() <= 1_000);
+        }
+    }
+
+    #[test]
+    fn the_pair_to_buy_leaves_the_smallest_gap(stock in stock(4), offered in proptest::collection::vec(disc_mass(), 1..=4)) {
+        let implement = Implement::Bar(Bar::new(id(), Mass::grams(20_000), Mass::ZERO).unwrap());
+        let (low, high) = (Mass::grams(20_000), Mass::grams(60_000));
+        let advice = buy(&implement, &stock, low, high, &offered).unwrap();
+        let gap = |stock: &Stock| {
+            let mut totals = reachable(&implement, stock, low, high).unwrap().totals;
+            totals.push(high);
+            totals.windows(2).map(|pair| pair[1].nanograms() - pair[0].nanograms()).max().unwrap_or(0)
+        };
+        let with = |mass: &Mass| {
+            let mut discs = stock.discs().to_vec();
+            discs.push(Disc::new(*mass, 2).unwrap());
+            gap(&Stock::new(discs).unwrap())
+        };
+        prop_assert_eq!(advice.now.map_or(0, |gap| gap.size.nanograms()), gap(&stock));
+        let best = offered.iter().map(|mass| (with(mass), mass)).min().unwrap();
+        let helps = best.0 < gap(&stock);
+        prop_assert_eq!(advice.best.map(|offer| offer.disc), helps.then_some(*best.1));
+    }
+
+    /// The ends in turn: no order of the same stacks ever has one end less far ahead of the other.
+    #[test]
+    fn no_order_of_loading_tips_less(stock in stock(4), pick in any::<prop::sample::Index>()) {
+        let bar = Bar::new(id(), Mass::grams(20_000), Mass::ZERO).unwrap();
+        let sides = all_sides(&bar, &stock);
+        let side = &sides[pick.index(sides.len())];
+        let plan = handling_order(&stock, &[], side, Mass::MAX).unwrap();
+        let mut heights = vec![0_i64];
+        for kind in side {
+            heights.push(heights[heights.len() - 1] + stock.discs()[usize::from(*kind)].mass().nanograms());
+        }
+        // Least worst imbalance over all ways through the grid of (discs left, discs right).
+        let n = heights.len();
+        let mut least = vec![vec![i64::MAX; n]; n];
+        for i in 0..n {
+            for j in 0..n {
+                let before = match (i, j) {
+                    (0, 0) => 0,
+                    (0, _) => least[0][j - 1],
+                    (_, 0) => least[i - 1][0],
+                    _ => least[i - 1][j].min(least[i][j - 1]),
+                };
+                least[i][j] = before.max((heights[i] - heights[j]).abs());
+            }
+        }
+        prop_assert_eq!(plan.most_imbalance.nanograms(), least[n - 1][n - 1]);
+        prop_assert_eq!(plan.order.len(), 2 * side.len());
+        prop_assert_eq!(plan.one_end_first.nanograms(), heights[n - 1]);
+    }
+
+    /// The reference set is the same load on every day, whatever the work set.
+    #[test]
+    fn the_reference_set_is_kept(
+        stock in stock(4), pick in any::<prop::sample::Index>(), work in 20..=120_u32, tolerance in 0..=8_u32,
+    ) {
+        let bar = Bar::new(id(), Mass::grams(15_000), Mass::ZERO).unwrap();
+        let sides = all_sides(&bar, &stock);
+        let target = mass(total(&bar, &stock, &sides[pick.index(sides.len())]));
+        let work = Mass::from_kg(f64::from(work)).unwrap();
+        let reference = WarmUpStep {
+            target, tolerance: Mass::from_kg(f64::from(tolerance)).unwrap(), reps: Reps::whole(3).unwrap(), reference: true,
+        };
+        let Ok(heaviest) = load(&bar, &stock, work, Policy::Below) else { return Ok(()) };
+        let steps = match warm_up_steps(bar.empty().unwrap(), work, Some(reference)) {
+            Ok(steps) => steps,
+            Err(error) => { prop_assert_eq!(error.code(), Code::AboveWorkSet); return Ok(()) }
+        };
+        match warm_up(&bar, &stock, work, &steps) {
+            Ok(found) => {
+                let is_reference = |set: &WarmUpSet| {
+                    set.moves.total == target && set.step.is_some_and(|step| steps[usize::from(step)].reference)
+                };
+                let kept = found.sets.iter().any(is_reference);
+                prop_assert!(kept, "{found:?}");
+            }
+            Err(error) => {
+                prop_assert_eq!(error.code(), Code::AboveWorkSet);
+                prop_assert!(target >= heaviest.total);
+            }
+        }
+    }
+
+    /// A pin counts odd discs, two handles need four of a kind.
+    #[test]
+    fn other_ends_use_what_they_can(stock in stock(3), target in target()) {
+        let pin = Implement::Pin(Pin::new(id(), Mass::grams(1_000), Mass::ZERO, None).unwrap());
+        let handles = Implement::Handle(Handle::new(id(), Mass::grams(2_000), Mass::ZERO, None, 2).unwrap());
+        for (implement, base, ends, alike) in [(pin, 1_000_000_000_000, 1, 1), (handles, 2_000_000_000_000, 2, 4)] {
+            let mut sums = vec![base];
+            for disc in stock.discs() {
+                let more = |sum: &i64| {
+                    let mass = disc.mass().nanograms();
+                    (0..=i64::from(disc.count() / alike)).map(|count| sum + ends * count * mass).collect::<Vec<_>>()
+                };
+                sums = sums.iter().flat_map(more).collect();
+            }
+            let best = sums.into_iter().filter(|sum| *sum <= target.nanograms()).max();
+            let found = load_on(&implement, &stock, target, Policy::Below).ok();
+            prop_assert_eq!(found.map(|loaded| loaded.total.nanograms()), best);
+        }
+    }
+}
+
+proptest! {
+    // A refusal takes longer than an answer: fewer of these.
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+
     /// Whatever the stock, an answer or a typed refusal, never more work than the bound.
     #[test]
     fn coprime_masses_end_in_an_answer_or_a_refusal(
@@ -342,6 +488,66 @@ proptest! {
         match Prepared::new(&Implement::Bar(bar), &stock, Mass::grams(30_000)) {
             Ok(prepared) => prop_assert!(prepared.load(Mass::grams(30_000), Policy::Below).is_ok()),
             Err(error) => prop_assert_eq!(error.code(), Code::StockTooLarge),
+        }
+    }
+}
+
+/// The load below `from`, if there is such a load.
+fn step_down_to(bar: &Bar, stock: &Stock, from: Option<Mass>) -> Option<Mass> {
+    let from = from?;
+    let prepared = Prepared::new(&Implement::Bar(bar.clone()), stock, from).unwrap();
+    prepared.step_down(from).ok().map(|loaded| loaded.total)
+}
+
+/// Discs of few different sizes, some of unknown size.
+fn stock_of_sizes() -> impl Strategy<Value = Stock> {
+    let size =
+        prop_oneof![Just(None), Just(Some(450_i16)), Just(Some(449)), Just(Some(325)), Just(Some(230))];
+    let disc = (disc_mass(), 0..=4_u16, size).prop_map(|(mass, count, size)| {
+        let disc = Disc::new(mass, count).unwrap();
+        size.map_or(disc, |mm| disc.with_diameter(Length::millimetres(mm)).unwrap())
+    });
+    proptest::collection::vec(disc, 0..=4).prop_map(|discs| Stock::new(discs).unwrap())
+}
+
+#[cfg(feature = "serde")]
+mod wire {
+    use super::*;
+    use bismar::value::Value;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 100, ..ProptestConfig::default() })]
+
+        #[test]
+        fn bars_stocks_and_answers_survive_writing_and_reading(bar in bar(), stock in stock(5), target in target()) {
+            prop_assert_eq!(&Value::write(&bar).unwrap().read::<Bar>().unwrap(), &bar);
+            prop_assert_eq!(&Value::write(&stock).unwrap().read::<Stock>().unwrap(), &stock);
+            if let Ok(loaded) = load(&bar, &stock, target, Policy::Nearest) {
+                prop_assert_eq!(Value::write(&loaded).unwrap().read::<Loaded>().unwrap(), loaded);
+            }
+            let implement = Implement::Bar(bar);
+            prop_assert_eq!(&Value::write(&implement).unwrap().read::<Implement>().unwrap(), &implement);
+        }
+    }
+
+    #[test]
+    fn every_implement_survives_writing_and_reading() {
+        let kg = |value| Mass::from_kg(value).unwrap();
+        let stack = MachineStack::new(id(), kg(5.0), vec![kg(5.0); 4], vec![kg(2.5)], 0.5).unwrap();
+        let hex = BarKind::Hex { low_handle: Length::ZERO, high_handle: Some(Length::millimetres(130)) };
+        let all = [
+            Implement::Bar(Bar::new(id(), kg(24.0), Mass::ZERO).unwrap().shaped(hex).unwrap()),
+            Implement::Handle(
+                Handle::new(id(), kg(2.0), kg(0.25), Some(Length::millimetres(100)), 2).unwrap(),
+            ),
+            Implement::Pieces(Pieces::new(id(), vec![kg(8.0), kg(12.0)]).unwrap()),
+            Implement::Machine(stack.clone()),
+            Implement::Assistance(stack),
+            Implement::Pin(Pin::new(id(), kg(1.0), Mass::ZERO, None).unwrap()),
+        ];
+        for implement in all {
+            let written = Value::write(&implement).unwrap();
+            assert_eq!(written.read::<Implement>().unwrap(), implement);
         }
     }
 }

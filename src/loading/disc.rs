@@ -175,6 +175,16 @@ impl Stock {
         Ok(Stock { discs })
     }
 
+    /// The same stock as the discs are marked, measured masses left out.
+    ///
+    /// Loads are made from the best known masses, so that one disc a little over its face value can put a
+    /// round target out of reach. Who wants the round number loads by face value and reads the true total
+    /// with [`read_bar`](super::read_bar).
+    #[must_use]
+    pub fn by_face_value(&self) -> Stock {
+        Stock { discs: self.discs.iter().map(|disc| Disc { measured: None, ..*disc }).collect() }
+    }
+
     /// The kinds, in the order given.
     #[must_use]
     pub fn discs(&self) -> &[Disc] {

@@ -14,6 +14,8 @@
 //! | Warm-ups to the work set? | [`warm_up`], [`warm_up_steps`] |
 //! | Two of us, one bar? | [`shared_bar`] |
 //! | What is on the bar now? | [`read_bar`] |
+//! | Was that pounds or kilograms? | [`unit_slip`] |
+//! | How much to add on the way to a test? | [`attempt_step`] |
 //! | In which order do discs come off and go on? | [`handling_order`] |
 //! | Alone at the rack? | [`rack_check`] |
 //!
@@ -29,6 +31,7 @@
 //! | looks for the discs that may stay on | 100 000, likewise |
 //! | warm-up steps; lifters at one bar; sets of each | 12; 4; 12 |
 
+mod attempt;
 mod bar;
 mod buying;
 mod change;
@@ -42,6 +45,7 @@ mod presets;
 mod rack;
 mod reading;
 mod shared;
+mod slip;
 mod solve;
 mod stacks;
 mod step;
@@ -49,6 +53,7 @@ mod table;
 mod tolerance;
 mod warming;
 
+pub use attempt::{AttemptStep, BodyHalf, attempt_step};
 pub use bar::{Bar, BarKind};
 pub use buying::{Offer, Purchase, buy};
 pub use change::{Change, load_from};
@@ -69,6 +74,7 @@ pub use rack::{
 };
 pub use reading::{Reading, read_bar};
 pub use shared::{SharedBar, SharedLifter, SharedSet, Turn, shared_bar};
+pub use slip::{UNIT_SLIP_WITHIN, UnitSlip, unit_slip};
 pub use solve::{Gap, Reachable, load, load_on, reachable, step_up};
 pub use stacks::EndMoves;
 pub use step::{BridgeOptions, STEP_HIGH, STEP_LOW, StepReality, StepSize, rep_bridge, step_reality};
@@ -77,6 +83,7 @@ pub use warming::{WarmUp, WarmUpSet, WarmUpStep, warm_up, warm_up_steps};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     solve::ROWS,
+    attempt::ROWS,
     change::ROWS,
     buying::ROWS,
     height::ROWS,
@@ -84,12 +91,14 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     rack::ROWS,
     reading::ROWS,
     shared::ROWS,
+    slip::ROWS,
     step::ROWS,
     tolerance::ROWS,
     warming::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     solve::ENTRIES,
+    attempt::ENTRIES,
     change::ENTRIES,
     buying::ENTRIES,
     height::ENTRIES,
@@ -97,6 +106,7 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     rack::ENTRIES,
     reading::ENTRIES,
     shared::ENTRIES,
+    slip::ENTRIES,
     step::ENTRIES,
     tolerance::ENTRIES,
     warming::ENTRIES,

@@ -1,0 +1,249 @@
+//! How fast loads are found, beside a general-purpose solver on the same problems in the same run.
+//!
+//! `cargo bench --bench loading`; the comparison needs python3 with scipy and says so where there is none.
+//! `BISMAR_STOCKS` sets the number of random stocks (1000).
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs,
+    reason = "a benchmark may panic"
+)]
+
+use std::hint::black_box;
+use std::io::Write;
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use bismar::loading::{Bar, Disc, Implement, Policy, Prepared, Stock, reachable, warm_up, warm_up_steps};
+use bismar::quantity::{Mass, Name};
+use criterion::Criterion;
+
+/// A `reachable` table up to 400 kg.
+const TABLE_BUDGET: Duration = Duration::from_millis(50);
+/// How many times faster than the general solver one question must be.
+const RATIO_BUDGET: f64 = 2_000.0;
+
+fn kg(value: f64) -> Mass {
+    Mass::from_kg(value).unwrap()
+}
+
+fn bar() -> Bar {
+    Bar::new(Name::new("bar 20").unwrap(), kg(20.0), Mass::ZERO).unwrap()
+}
+
+/// Seven kinds in kilograms and seven in pounds, six pairs of each.
+fn mixed_stock() -> Stock {
+    let kilograms = [25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25].map(kg);
+    let pounds = [45.0, 35.0, 25.0, 10.0, 5.0, 2.5, 1.25].map(|lb| Mass::from_lb(lb).unwrap());
+    let discs = kilograms.into_iter().chain(pounds).map(|mass| Disc::new(mass, 12).unwrap());
+    Stock::new(discs.collect()).unwrap()
+}
+
+fn tables(criterion: &mut Criterion) {
+    let (implement, stock) = (Implement::Bar(bar()), mixed_stock());
+    let found = reachable(&implement, &stock, Mass::ZERO, kg(400.0)).unwrap();
+    println!("reachable up to 400 kg, 14 kinds x 6 pairs: {} totals", found.totals.len());
+    criterion.bench_function("reachable table to 400 kg", |bench| {
+        bench.iter(|| reachable(black_box(&implement), &stock, Mass::ZERO, kg(400.0)).unwrap());
+    });
+    let prepared = Prepared::new(&implement, &stock, kg(400.0)).unwrap();
+    criterion.bench_function("prepare to 400 kg", |bench| {
+        bench.iter(|| Prepared::new(black_box(&implement), &stock, kg(400.0)).unwrap());
+    });
+    criterion.bench_function("one question", |bench| {
+        bench.iter(|| prepared.load(black_box(kg(182.5)), Policy::Below).unwrap());
+    });
+    let (work, empty) = (kg(140.0), kg(20.0));
+    let steps = warm_up_steps(empty, work, None).unwrap();
+    let small = Stock::new(mixed_stock().discs()[..7].to_vec()).unwrap();
+    criterion.bench_function("warm-up to 140 kg", |bench| {
+        bench.iter(|| warm_up(&bar(), black_box(&small), work, &steps).unwrap());
+    });
+}
+
+/// The median time of some runs.
+fn median(runs: usize, mut run: impl FnMut()) -> Duration {
+    let mut times: Vec<Duration> = (0..runs)
+        .map(|_| {
+            let start = Instant::now();
+            run();
+            start.elapsed()
+        })
+        .collect();
+    times.sort_unstable();
+    times[runs / 2]
+}
+
+fn verdict(met: bool) -> &'static str {
+    if met { "met" } else { "NOT MET" }
+}
+
+fn table_budget() {
+    let (implement, stock) = (Implement::Bar(bar()), mixed_stock());
+    let time = median(11, || {
+        black_box(reachable(&implement, &stock, Mass::ZERO, kg(400.0)).unwrap());
+    });
+    println!("reachable table: {time:?}, budget {TABLE_BUDGET:?}, {}", verdict(time < TABLE_BUDGET));
+}
+
+/// As many different sums as there can be: every refusal must come quickly too.
+fn worst_case() {
+    let primes = [24_989, 23_993, 22_993, 21_997, 20_983, 19_997, 18_997, 17_989, 16_993, 15_991, 14_983];
+    let discs = primes.map(|grams| Disc::new(Mass::grams(grams), 30).unwrap());
+    let stock = Stock::new(discs.to_vec()).unwrap();
+    let implement = Implement::Bar(bar());
+    for highest in [100.0, 150.0, 200.0, 400.0] {
+        let start = Instant::now();
+        let found = Prepared::new(&implement, &stock, kg(highest));
+        let outcome = found.map_or_else(|error| error.code().as_str().to_string(), |_| "prepared".into());
+        println!("11 coprime kinds x 15 pairs to {highest} kg: {outcome} in {:?}", start.elapsed());
+    }
+}
+
+/// A fixed linear congruential sequence, so that every run sees the same stocks.
+struct Sequence(u64);
+
+impl Sequence {
+    fn below(&mut self, limit: u64) -> u64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) % limit
+    }
+}
+
+/// 8 to 14 kinds: in kilograms, in pounds, or mixed, in quarters; 1 to 6 pairs.
+fn random_stock(sequence: &mut Sequence) -> Stock {
+    let style = sequence.below(3);
+    let kinds = 8 + sequence.below(7);
+    let discs = (0..kinds).map(|kind| {
+        let quarters = 1 + sequence.below(100);
+        let in_pounds = style == 1 || (style == 2 && kind % 2 == 0);
+        let value = quarters as f64 / 4.0;
+        let mass = if in_pounds { Mass::from_lb(value) } else { Mass::from_kg(value) };
+        Disc::new(mass.unwrap(), 2 * (1 + sequence.below(6)) as u16).unwrap()
+    });
+    Stock::new(discs.collect()).unwrap()
+}
+
+/// One problem with our answer.
+struct Problem {
+    line: String,
+    masses: Vec<i64>,
+    room: i64,
+    ours: i64,
+    query: f64,
+    preparation: f64,
+}
+
+fn problem(sequence: &mut Sequence) -> Problem {
+    let stock = random_stock(sequence);
+    let target = kg(40.0 + sequence.below(640) as f64 / 4.0);
+    let implement = Implement::Bar(bar());
+    let start = Instant::now();
+    let prepared = Prepared::new(&implement, &stock, kg(200.0)).unwrap();
+    let preparation = start.elapsed().as_secs_f64();
+    let runs = 200_u32;
+    let start = Instant::now();
+    for _ in 0..runs {
+        black_box(prepared.load(black_box(target), Policy::Below).unwrap());
+    }
+    let query = start.elapsed().as_secs_f64() / f64::from(runs);
+    let ours = prepared.load(target, Policy::Below).unwrap().total.nanograms();
+    let room = (target.nanograms() - kg(20.0).nanograms()) / 2;
+    let masses: Vec<i64> = stock.discs().iter().map(|disc| disc.mass().nanograms()).collect();
+    let in_kg: Vec<f64> = stock.discs().iter().map(|disc| disc.mass().kg()).collect();
+    let pairs: Vec<u16> = stock.discs().iter().map(Disc::pairs).collect();
+    let line = format!(r#"{{"masses":{in_kg:?},"pairs":{pairs:?},"room":{:?}}}"#, room as f64 / 1e12);
+    Problem { line, masses, room, ours, query, preparation }
+}
+
+/// The peer's counts and seconds for each problem; none where it can't run.
+fn peer(problems: &[Problem]) -> Option<Vec<(Vec<i64>, f64)>> {
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/benches/peers/loading_milp.py");
+    let mut child =
+        Command::new("python3").arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().ok()?;
+    let mut stdin = child.stdin.take()?;
+    let input: String = problems.iter().map(|problem| format!("{}\n", problem.line)).collect();
+    let writer = std::thread::spawn(move || stdin.write_all(input.as_bytes()));
+    let output = child.wait_with_output().ok()?;
+    writer.join().ok()?.ok()?;
+    let text = String::from_utf8(output.stdout).ok()?;
+    let mut lines = text.lines();
+    println!("peer: {}", lines.next()?);
+    lines
+        .map(|line| {
+            let answer: serde_json::Value = serde_json::from_str(line).ok()?;
+            let counts = answer["counts"].as_array()?.iter().filter_map(serde_json::Value::as_i64).collect();
+            Some((counts, answer["seconds"].as_f64()?))
+        })
+        .collect()
+}
+
+fn comparison() {
+    let stocks = std::env::var("BISMAR_STOCKS").ok().and_then(|text| text.parse().ok()).unwrap_or(1_000);
+    let mut sequence = Sequence(20_26);
+    let problems: Vec<Problem> = (0..stocks).map(|_| problem(&mut sequence)).collect();
+    let Some(answers) = peer(&problems).filter(|answers| answers.len() == problems.len()) else {
+        println!("comparison: no python3 with scipy here, not compared");
+        return;
+    };
+    let (mut same, mut near, mut beyond, mut worse) = (0, 0, 0, 0);
+    for (problem, (counts, _)) in problems.iter().zip(&answers) {
+        // The peer works in floating point: its discs are summed exactly before they are compared.
+        let sum: i64 = problem.masses.iter().zip(counts).map(|(mass, count)| mass * count).sum();
+        let ours = (problem.ours - kg(20.0).nanograms()) / 2;
+        if sum == ours {
+            same += 1;
+        } else if sum > problem.room {
+            beyond += 1;
+        } else if ours > sum {
+            near += 1;
+        } else {
+            worse += 1;
+        }
+    }
+    println!(
+        "{stocks} stocks: same optimum {same}; peer above the target by its own tolerance {beyond}; ours nearer \
+         {near}; ours further {worse}"
+    );
+    let mean = |values: &mut dyn Iterator<Item = f64>| values.sum::<f64>() / problems.len() as f64;
+    let ours = mean(&mut problems.iter().map(|problem| problem.query));
+    let preparation = mean(&mut problems.iter().map(|problem| problem.preparation));
+    let theirs = mean(&mut answers.iter().map(|(_, seconds)| *seconds));
+    let ratio = theirs / ours;
+    println!(
+        "one question: ours {:.2} us (preparation {:.2} ms), peer {:.2} ms, ratio {ratio:.0}, budget \
+         {RATIO_BUDGET}, {}; with its preparation the ratio is {:.1}",
+        ours * 1e6,
+        preparation * 1e3,
+        theirs * 1e3,
+        verdict(ratio >= RATIO_BUDGET && worse == 0),
+        theirs / (ours + preparation),
+    );
+}
+
+fn machine() {
+    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
+    let model = text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or(" unknown");
+    let threads = std::thread::available_parallelism().map_or(0, usize::from);
+    println!(
+        "machine: {}, {threads} threads, {}",
+        model.trim_start_matches([' ', '\t', ':']),
+        std::env::consts::ARCH
+    );
+}
+
+fn main() {
+    machine();
+    let mut criterion = Criterion::default().configure_from_args();
+    tables(&mut criterion);
+    criterion.final_summary();
+    // A test run of the benchmark checks that it works and compares nothing.
+    if std::env::args().any(|argument| argument == "--bench") {
+        table_budget();
+        worst_case();
+        comparison();
+    }
+}
