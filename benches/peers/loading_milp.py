@@ -1,7 +1,9 @@
 """Loads by mixed integer programming: scipy's milp (HiGHS), one problem a line.
 
 Reads JSON lines {"masses": [...], "pairs": [...], "room": kg}: masses of one disc in kg, pairs of each, and what
-may go on one end. Writes JSON lines {"counts": [...], "seconds": s}. The time is that of the milp call alone.
+may go on one end. Writes lines "answer {json}" with {"counts": [...], "seconds": s, "proved": bool}; the solver
+may print lines of its own in between. The time is that of the milp call alone. A problem that is not solved to
+its proved optimum in the time limit counts with the time it was given.
 """
 
 import json
@@ -12,15 +14,19 @@ import numpy
 import scipy
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-print(json.dumps({"peer": "scipy milp (HiGHS)", "version": scipy.__version__}), flush=True)
+TIME_LIMIT_SECONDS = 2.0
+
+print("answer " + json.dumps({"peer": "scipy milp (HiGHS)", "version": scipy.__version__}), flush=True)
 for line in sys.stdin:
     problem = json.loads(line)
     masses = numpy.array(problem["masses"])
     limit = LinearConstraint(masses, -numpy.inf, problem["room"])
     bounds = Bounds(0, numpy.array(problem["pairs"]))
     whole = numpy.ones(len(masses))
+    options = {"mip_rel_gap": 0.0, "time_limit": TIME_LIMIT_SECONDS}
     start = time.perf_counter()
-    found = milp(-masses, constraints=limit, bounds=bounds, integrality=whole, options={"mip_rel_gap": 0.0})
+    found = milp(-masses, constraints=limit, bounds=bounds, integrality=whole, options=options)
     seconds = time.perf_counter() - start
     counts = [] if found.x is None else [int(round(x)) for x in found.x]
-    print(json.dumps({"counts": counts, "seconds": seconds}))
+    answer = {"counts": counts, "seconds": seconds, "proved": found.status == 0}
+    print("answer " + json.dumps(answer), flush=True)
