@@ -173,7 +173,8 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// assert_eq!(bismar::horizon::annual_loss_linear(0.3, 12.0)?.value(), 0.025);
+    /// let loss = bismar::horizon::annual_loss_linear(0.3, 12.0)?;
+    /// assert!((loss.value() - 0.025).abs() < 1e-15);
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn annual_loss_linear(total_loss: f64, years: f64) -> AnnualLoss {
