@@ -9,27 +9,60 @@
 //! | What is ordinary for this lifter? | [`baseline`] |
 //! | How often do ordinary days look bad? | [`false_alarms`] |
 //! | Were past verdicts worth anything? | [`calibration`] |
+//! | Is the trend real, and where does it lead? | [`trend`] |
+//! | Slow drift or sudden drop? | [`drift`] |
+//! | How much more on the forgiving variant? | [`variant_ratio`] |
 
 mod own_baseline;
+mod alarm;
 mod calibrated;
 mod day_class;
+mod evidence;
 mod false_alarm;
 mod marker;
+mod mixture;
+mod ratio;
+mod strength;
 mod verdict;
 
+pub use alarm::{
+    DriftAlarm, DriftKind, DriftOptions, DriftReport, SESSIONS_BETWEEN_FALSE_ALARMS, SessionForm, drift,
+};
 pub use calibrated::{
     CALIBRATION_SESSIONS, CHANCE_LIMIT, Calibration, PastVerdict, VerdictSkill, calibration,
 };
 pub use day_class::DayClass;
+pub use evidence::{EvidenceKind, StrengthEvidence};
 pub use false_alarm::{FalseAlarms, false_alarm_of_mean, false_alarms};
 pub use marker::{
     Conditions, JUMP_HEIGHT_VARIATION, Marker, MarkerKind, MarkerReading, RATING_STEP,
     RECOVERY_TYPICAL_ERROR, TimeOfDay, VELOCITY_TYPICAL_ERROR,
 };
 pub use own_baseline::{Baseline, DayOptions, baseline};
+pub use ratio::{HEX_TO_STRAIGHT_RATIO, PairedEstimate, RatioPrior, VariantRatio, variant_ratio};
+pub use strength::{
+    DAY_TO_DAY_MAXIMUM, Slope, StrengthForecast, StrengthLevel, TREND_WINDOW, TrendOptions, TrendReport,
+    TrendVerdict, trend,
+};
 pub use verdict::{DayAdvice, DayVerdict, MarkerVote, Vote, WarmUpTechnique, judge_day};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] =
-    &[marker::ROWS, own_baseline::ROWS, verdict::ROWS, false_alarm::ROWS, calibrated::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
-    &[marker::ENTRIES, own_baseline::ENTRIES, verdict::ENTRIES, false_alarm::ENTRIES, calibrated::ENTRIES];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
+    marker::ROWS,
+    own_baseline::ROWS,
+    verdict::ROWS,
+    false_alarm::ROWS,
+    calibrated::ROWS,
+    alarm::ROWS,
+    strength::ROWS,
+    ratio::ROWS,
+];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
+    marker::ENTRIES,
+    own_baseline::ENTRIES,
+    verdict::ENTRIES,
+    false_alarm::ENTRIES,
+    calibrated::ENTRIES,
+    alarm::ENTRIES,
+    strength::ENTRIES,
+    ratio::ENTRIES,
+];

@@ -81,6 +81,7 @@ pub use success_run::{
     no_event_upper, rule_of_three, success_run_trials, success_run_trials_with_uniform_prior,
 };
 pub use theil_sen::{RobustLine, robust_line};
+pub(crate) use trend_filter::trend_end;
 pub use trend_filter::{TrendPath, TrendState, TrendStop, local_trend};
 pub use trend_fit::{TrendFit, local_trend_fit, trend_forecast};
 

@@ -315,6 +315,21 @@ pub(super) fn trend_likelihood(stops: &[Stop], level_drift: f64, slope_drift: f6
     forward(stops, Drifts { level: level_drift, slope: slope_drift }).1
 }
 
+/// State at the last reading and the log likelihood, for callers that try many drifts.
+pub(crate) fn trend_end(
+    readings: &[Reading],
+    level_drift: f64,
+    slope_drift: f64,
+) -> Result<(TrendState, f64), Error> {
+    on_two_days(readings)?;
+    let (path, likelihood) =
+        forward(&stops(readings, &[], 2)?, Drifts { level: level_drift, slope: slope_drift });
+    match path.last() {
+        Some(Known::Both { now, .. }) => Ok((checked(*now)?, finite("readings", likelihood)?)),
+        _ => Err(Error::plain(Code::NotEnoughData, "readings")),
+    }
+}
+
 /// Whether readings fall on two days at least.
 pub(super) fn on_two_days(readings: &[Reading]) -> Result<(), Error> {
     let first = readings.first().map(|reading| reading.day);
