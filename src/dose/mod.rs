@@ -14,12 +14,20 @@
 //! | how do the last days compare with what is usual? | [`rolling_load`], [`weighted_load`], [`recent_versus_usual`] |
 //! | is this week out of the ordinary for this lifter? | [`week_change`] |
 //! | how do fitness and fatigue build and fade? | [`impulse_response_before_session`], [`fit_impulse_response`] |
+//! | what was done this week, this block? | [`week_summaries`], [`block_summary`] |
+//! | a session was missed: shift, merge or drop? | [`missed_session`] |
+//! | is an easy week worth thinking of? | [`easy_week_status`] |
+//! | how is a way back, or down to a meet, limited? | [`return_weeks_caterisano_2019`], [`taper_share`] |
+//! | what does a break cost? | [`strength_kept_after_break`], [`stopping_effects_bosquet_2013`] |
 
 mod body_mass;
 mod daily;
+mod detraining;
+mod easy_week;
 mod change;
 mod impulse;
 mod impulse_timing;
+mod missed;
 mod monotony;
 mod push_up;
 mod ratio;
@@ -28,9 +36,12 @@ mod response_answer;
 mod response_fit;
 mod response_model;
 mod response_presets;
+mod return_rule;
 mod rolling;
 mod session;
 mod set;
+mod summary;
+mod taper;
 mod variable_response;
 mod volume;
 mod work;
@@ -42,11 +53,20 @@ pub use body_mass::{
 };
 pub use change::{BandOptions, QuietReason, WeekChange, WeekVerdict, week_change};
 pub use daily::{DailyLoad, LoadTotal};
+pub use detraining::{
+    BreakGroup, StoppingEffect, StoppingOutcome, stopping_effects_bosquet_2013, stopping_effects_grgic_2022,
+    stopping_effects_yang_2022, strength_kept_after_break, strength_loss_lemmer_2000,
+};
+pub use easy_week::{
+    EasyWeekOptions, EasyWeekPractice, EasyWeekRange, EasyWeekStatus, easy_week_practice_rogerson_2024,
+    easy_week_range_bell_2022, easy_week_status,
+};
 pub use impulse::{
     ImpulseResponse, InitialState, ResponseDay, ResponseForm, TimeConstants, impulse_response_after_session,
     impulse_response_before_session, steady_trace,
 };
 pub use impulse_timing::{days_to_peak, days_to_recovery, peak_gain};
+pub use missed::{MissedFacts, MissedSession, missed_session};
 pub use monotony::{
     Deviation, Monotony, WeekBasis, WeekLoad, monotony_limit, monotony_of, sessions_monotony, week_monotony,
     weekly_load,
@@ -69,11 +89,20 @@ pub use response_presets::{
     DaysWithInterval, TimesSpread, hammer_thrower_times_busso_1994, illustrative_response,
     mean_variable_response_busso_2003, times_spread_hellard_2006,
 };
+pub use return_rule::{
+    ReturnGroup, ReturnVolume, ReturnWeek, return_relative_volume_caterisano_2019,
+    return_volume_limit_caterisano_2019, return_weeks_caterisano_2019,
+};
 pub use rolling::{Fading, WeightedStart, rolling_load, weighted_load, weighting_factor};
 pub use session::{
     SessionRated, day_load_foster_2001, session_load_by_repetitions, session_load_foster_2001,
 };
 pub use set::{RelativeSet, SetDone, SetMoved};
+pub use summary::{DiarySet, DoseSummary, EffortZones, PartSummary, block_summary, week_summaries};
+pub use taper::{
+    TaperFinding, TaperPractice, TaperShape, taper_finding_bosquet_2007, taper_practice_grgic_2017,
+    taper_share,
+};
 pub use variable_response::{VariableDay, VariableResponse, variable_response_busso_2003};
 pub use volume::{
     average_load, relative_average_load, relative_volume, relative_volume_load, session_density,
@@ -102,6 +131,12 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     variable_response::ROWS,
     response_presets::ROWS,
     response_fit::ROWS,
+    summary::ROWS,
+    missed::ROWS,
+    easy_week::ROWS,
+    taper::ROWS,
+    detraining::ROWS,
+    return_rule::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     volume::ENTRIES,
@@ -120,4 +155,10 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     variable_response::ENTRIES,
     response_presets::ENTRIES,
     response_fit::ENTRIES,
+    summary::ENTRIES,
+    missed::ENTRIES,
+    easy_week::ENTRIES,
+    taper::ENTRIES,
+    detraining::ENTRIES,
+    return_rule::ENTRIES,
 ];

@@ -117,12 +117,18 @@ impl Totals {
     pub(super) fn of(sets: &[SetDone]) -> Result<Totals, Error> {
         let mut totals = Totals::default();
         for (at, set) in sets.iter().enumerate() {
-            let load = not_negative(set.load).map_err(|error| error.within(&alloc::format!("sets[{at}]")))?;
-            let half_reps = i128::from(set.reps.halves()) * i128::from(set.sets);
-            totals.half_reps += half_reps;
-            totals.nanogram_half_reps += half_reps * i128::from(load.nanograms());
+            totals.add(set).map_err(|error| error.within(&alloc::format!("sets[{at}]")))?;
         }
         Ok(totals)
+    }
+
+    /// Adds one entry.
+    pub(super) fn add(&mut self, set: &SetDone) -> Result<(), Error> {
+        let load = not_negative(set.load)?;
+        let half_reps = i128::from(set.reps.halves()) * i128::from(set.sets);
+        self.half_reps += half_reps;
+        self.nanogram_half_reps += half_reps * i128::from(load.nanograms());
+        Ok(())
     }
 
     /// Repetitions.

@@ -1,0 +1,226 @@
+//! How fast rolling metrics and the fit of a response are, beside general-purpose libraries in the same run.
+//!
+//! `cargo bench --bench dose`; the comparison needs python3 with pandas and scipy and says so where there is none.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs,
+    reason = "a benchmark may panic"
+)]
+
+use std::hint::black_box;
+use std::io::Write;
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use bismar::dose::{
+    DailyLoad, Fading, FitAnswer, FitOptions, ImpulseResponse, InitialState, MeasuredDay, ResponseFit,
+    ResponseForm, TimeConstants, WeightedStart, fit_impulse_response, impulse_response_before_session,
+    rolling_load, weighted_load,
+};
+use criterion::Criterion;
+use serde_json::{Value, json};
+
+/// How many times faster than the peer, and how near.
+const ROLLING_RATIO: f64 = 10.0;
+const ROLLING_NEARNESS: f64 = 1e-12;
+const FIT_RATIO: f64 = 20.0;
+
+/// Ten years of days, and one.
+const TEN_YEARS: usize = 3652;
+const YEAR: usize = 365;
+
+/// A fixed linear congruential sequence, so that every run sees the same loads.
+struct Sequence(u64);
+
+impl Sequence {
+    fn uniform(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    fn normal(&mut self) -> f64 {
+        (0..12).map(|_| self.uniform()).sum::<f64>() - 6.0
+    }
+}
+
+/// Invented loads: about four sessions a week, a hard month in three, a holiday now and then.
+fn loads(sequence: &mut Sequence, length: usize) -> Vec<f64> {
+    let day = |at: usize| {
+        let hard = if at / 30 % 3 == 1 { 1.8 } else { 1.0 };
+        let off = (at / 14) % 9 == 4 || sequence.uniform() < 0.4;
+        if off { 0.0 } else { ((20.0 + 100.0 * sequence.uniform()) * hard * 10.0).round() / 10.0 }
+    };
+    (0..length).map(day).collect()
+}
+
+fn days(loads: &[f64]) -> Vec<DailyLoad> {
+    loads.iter().map(|load| DailyLoad::recorded(*load).unwrap()).collect()
+}
+
+fn rolling(days: &[DailyLoad]) -> [Vec<Option<f64>>; 4] {
+    [
+        rolling_load(days, 7).unwrap(),
+        rolling_load(days, 28).unwrap(),
+        weighted_load(days, Fading::Span(7), WeightedStart::FirstLoad).unwrap(),
+        weighted_load(days, Fading::Span(28), WeightedStart::FirstLoad).unwrap(),
+    ]
+}
+
+/// A year measured on every day, with its true parameters and noise.
+struct Record {
+    loads: Vec<f64>,
+    measured: Vec<MeasuredDay>,
+    options: FitOptions,
+}
+
+const STARTS: [(f64, f64); 3] = [(30.0, 6.0), (50.0, 12.0), (20.0, 4.0)];
+
+fn record() -> Record {
+    let mut sequence = Sequence(26);
+    let loads = loads(&mut sequence, YEAR);
+    let truth = ImpulseResponse::new(120.0, 0.05, 0.09, 42.0, 9.0).unwrap();
+    let curve = impulse_response_before_session(&days(&loads), truth, InitialState::NoHistory).unwrap();
+    let measured = (1..).zip(curve);
+    let measured =
+        measured.map(|(day, point)| MeasuredDay { day, value: point.performance + 1.5 * sequence.normal() });
+    let mut options = FitOptions::our_choice(ResponseForm::BeforeSession, InitialState::NoHistory);
+    options.starts = STARTS.iter().map(|(slow, quick)| TimeConstants::new(*slow, *quick).unwrap()).collect();
+    Record { measured: measured.collect(), loads, options }
+}
+
+fn fit(days: &[DailyLoad], record: &Record) -> ResponseFit {
+    match fit_impulse_response(days, &record.measured, &record.options).unwrap() {
+        FitAnswer::Fitted(fit) => *fit,
+        FitAnswer::Refused(reasons) => panic!("{reasons:?}"),
+    }
+}
+
+/// The median time of some runs.
+fn median(runs: usize, mut run: impl FnMut()) -> Duration {
+    let mut times: Vec<Duration> = (0..runs)
+        .map(|_| {
+            let start = Instant::now();
+            run();
+            start.elapsed()
+        })
+        .collect();
+    times.sort_unstable();
+    times[runs / 2]
+}
+
+fn peer(script: &str, question: &Value) -> Option<Value> {
+    let path = format!("{}/benches/peers/{script}", env!("CARGO_MANIFEST_DIR"));
+    let mut child =
+        Command::new("python3").arg(path).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().ok()?;
+    child.stdin.take()?.write_all(question.to_string().as_bytes()).ok()?;
+    let output = child.wait_with_output().ok()?;
+    serde_json::from_slice(&output.stdout).ok()
+}
+
+fn verdict(met: bool) -> &'static str {
+    if met { "met" } else { "NOT MET" }
+}
+
+/// Largest relative difference; a value on one side only counts as infinite.
+fn farthest(ours: &[Vec<Option<f64>>; 4], theirs: &Value) -> f64 {
+    let mut farthest = 0.0_f64;
+    for (at, series) in ours.iter().enumerate() {
+        for (day, value) in series.iter().enumerate() {
+            let apart = match (value, theirs[at][day].as_f64()) {
+                (None, None) => 0.0,
+                (Some(a), Some(b)) if a.to_bits() == b.to_bits() => 0.0,
+                (Some(a), Some(b)) => (a - b).abs() / a.abs().max(b.abs()),
+                _ => f64::INFINITY,
+            };
+            farthest = farthest.max(apart);
+        }
+    }
+    farthest
+}
+
+fn compare_rolling() {
+    let loads = loads(&mut Sequence(1), TEN_YEARS);
+    let days = days(&loads);
+    let Some(answer) = peer("dose_rolling.py", &json!({ "loads": loads })) else {
+        println!("rolling: no python3 with pandas here, not compared");
+        return;
+    };
+    let ours = median(201, || {
+        black_box(rolling(black_box(&days)));
+    });
+    let (theirs, apart) = (answer["seconds"].as_f64().unwrap(), farthest(&rolling(&days), &answer["values"]));
+    let ratio = theirs / ours.as_secs_f64();
+    println!(
+        "rolling 7, 28 and fading 7, 28 over {TEN_YEARS} days: ours {:.1} us, {} {:.1} us, ratio {ratio:.1}, budget \
+         {ROLLING_RATIO}, {}; farthest value {apart:.1e} relative, budget {ROLLING_NEARNESS:e}, {}",
+        ours.as_secs_f64() * 1e6,
+        answer["peer"].as_str().unwrap(),
+        theirs * 1e6,
+        verdict(ratio >= ROLLING_RATIO),
+        verdict(apart <= ROLLING_NEARNESS),
+    );
+}
+
+fn compare_fit() {
+    let record = record();
+    let days = days(&record.loads);
+    let values: Vec<f64> = record.measured.iter().map(|measured| measured.value).collect();
+    let question = json!({ "loads": record.loads, "values": values, "starts": STARTS });
+    let Some(answer) = peer("dose_fit.py", &question) else {
+        println!("fit: no python3 with scipy here, not compared");
+        return;
+    };
+    let ours = median(51, || {
+        black_box(fit(black_box(&days), &record));
+    });
+    let fit = fit(&days, &record);
+    let (theirs, squares) = (answer["seconds"].as_f64().unwrap(), answer["squares"].as_f64().unwrap());
+    let ratio = theirs / ours.as_secs_f64();
+    // Both stop where the last digits no longer matter.
+    let lower = fit.residual_squares <= squares * (1.0 + 1e-12);
+    println!(
+        "fit of {YEAR} days from {} starts: ours {:.2} ms (one component, standard errors and intervals included), \
+         {} {:.1} ms, ratio {ratio:.1}, budget {FIT_RATIO}, {}; squares ours {:.12e}, peer {squares:.12e}, equal or \
+         lower {}",
+        STARTS.len(),
+        ours.as_secs_f64() * 1e3,
+        answer["peer"].as_str().unwrap(),
+        theirs * 1e3,
+        verdict(ratio >= FIT_RATIO),
+        fit.residual_squares,
+        verdict(lower),
+    );
+}
+
+fn machine() {
+    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
+    let model = text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or(" unknown");
+    let threads = std::thread::available_parallelism().map_or(0, usize::from);
+    println!(
+        "machine: {}, {threads} threads, {}",
+        model.trim_start_matches([' ', '\t', ':']),
+        std::env::consts::ARCH
+    );
+}
+
+fn main() {
+    machine();
+    let mut criterion = Criterion::default().configure_from_args();
+    let decade = days(&loads(&mut Sequence(1), TEN_YEARS));
+    criterion.bench_function("rolling and fading means of ten years", |bench| {
+        bench.iter(|| rolling(black_box(&decade)));
+    });
+    let record = record();
+    let year = days(&record.loads);
+    criterion.bench_function("fit of a year", |bench| bench.iter(|| fit(black_box(&year), &record)));
+    criterion.final_summary();
+    // A test run of the benchmark checks that it works and compares nothing.
+    if std::env::args().any(|argument| argument == "--bench") {
+        compare_rolling();
+        compare_fit();
+    }
+}
