@@ -7,6 +7,7 @@
     clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
+    clippy::disallowed_methods,
     missing_docs,
     reason = "a benchmark may panic"
 )]

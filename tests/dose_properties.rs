@@ -5,6 +5,7 @@
     clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
+    clippy::disallowed_methods,
     reason = "a test may panic"
 )]
 
@@ -468,7 +469,7 @@ fn answers_read_back_as_they_were_written() {
 fn a_day_not_recorded_is_not_a_rest_day() {
     let rest = [DailyLoad::recorded(100.0).unwrap(), DailyLoad::Rested];
     let gap = [DailyLoad::recorded(100.0).unwrap(), DailyLoad::NotRecorded];
-    assert_eq!(weekly_load(&rest).unwrap().value(), 100.0);
+    assert_eq!(weekly_load(&rest).unwrap(), LoadTotal::new(100.0).unwrap());
     let error = weekly_load(&gap).unwrap_err();
     assert_eq!((error.code(), error.field()), (bismar::Code::DayNotRecorded, "days[1]"));
 }
