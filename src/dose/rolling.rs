@@ -14,41 +14,6 @@ pub(super) const WILLIAMS_2017: Source = Source {
     doi: None,
 };
 
-/// A sum that days enter and leave, with the part that rounding took off kept beside it.
-#[derive(Clone, Copy, Default)]
-struct SlidingSum {
-    sum: f64,
-    lost: f64,
-    above_zero: u32,
-}
-
-impl SlidingSum {
-    fn add(&mut self, value: f64) {
-        // Two-sum (Knuth): `lost` gathers exactly what each addition rounds away.
-        let sum = self.sum + value;
-        let part = sum - self.sum;
-        self.lost += (self.sum - (sum - part)) + (value - part);
-        self.sum = sum;
-    }
-
-    fn enter(&mut self, value: f64) {
-        self.above_zero += u32::from(value > 0.0);
-        self.add(value);
-    }
-
-    fn leave(&mut self, value: f64) {
-        self.above_zero -= u32::from(value > 0.0);
-        self.add(-value);
-        if self.above_zero == 0 {
-            *self = SlidingSum::default();
-        }
-    }
-
-    fn total(self) -> f64 {
-        self.sum + self.lost
-    }
-}
-
 /// Longest window: ten years of days.
 const LONGEST_WINDOW: u16 = 3660;
 
@@ -88,20 +53,28 @@ formula! {
     pub fn rolling_load(days: &[DailyLoad], window: u16) -> Vec<Option<f64>> {
         let length = window_length(window)?;
         let divisor = f64::from(window);
-        let mut sum = SlidingSum::default();
-        let mut known_days = 0;
-        let leaving = core::iter::repeat_n(None, length).chain(days.iter().map(|day| Some(*day)));
-        let means = days.iter().zip(leaving).map(|(day, old)| {
-            if let (Some(value), true) = (old.and_then(DailyLoad::value), known_days >= length) {
-                sum.leave(value);
+        // Days in blocks of one window: what a window takes from the block before it is a sum from some place to
+        // that block's end, and the rest a sum from the start of its own. Nothing is ever subtracted, so nothing
+        // cancels. NaN stands for not known inside, and never leaves.
+        let mut ends = alloc::vec![f64::NAN; length];
+        if let Some(last) = ends.last_mut() {
+            *last = 0.0;
+        }
+        let mut means = Vec::with_capacity(days.len());
+        for block in days.chunks(length) {
+            let mut start = 0.0;
+            means.extend(block.iter().zip(&ends).map(|(day, end)| {
+                start += day.value().unwrap_or(f64::NAN);
+                let sum: f64 = start + end;
+                (!sum.is_nan()).then_some(sum / divisor)
+            }));
+            let mut sum = 0.0;
+            for (end, day) in ends.iter_mut().zip(block).rev() {
+                *end = sum;
+                sum += day.value().unwrap_or(f64::NAN);
             }
-            match day.value() {
-                Some(value) => { sum.enter(value); known_days += 1; }
-                None => { sum = SlidingSum::default(); known_days = 0; }
-            }
-            (known_days >= length).then(|| sum.total() / divisor)
-        });
-        Ok(means.collect())
+        }
+        Ok(means)
     }
     source: crate::source::ARITHMETIC, place: "mean over a window of days", standing: Derived, seen: NotApplicable,
 }
@@ -170,6 +143,7 @@ formula! {
 /// One run of known days, folded into a weighted mean.
 struct WeightedRun {
     factor: f64,
+    kept: f64,
     start: WeightedStart,
     level: Option<f64>,
     sum: f64,
@@ -183,7 +157,7 @@ impl WeightedRun {
             WeightedStart::From(level) => Some(level.value()),
             WeightedStart::FirstLoad | WeightedStart::MeanOfFirst(_) => None,
         };
-        WeightedRun { factor, start, level, sum: 0.0, days: 0 }
+        WeightedRun { factor, kept: 1.0 - factor, start, level, sum: 0.0, days: 0 }
     }
 
     /// After a gap nothing is known of what went before, so neither zero nor an old level may stand for it.
@@ -195,15 +169,18 @@ impl WeightedRun {
         WeightedRun::new(self.factor, start)
     }
 
+    /// The first level of a run.
+    fn begin(&mut self, load: f64) -> Option<f64> {
+        let WeightedStart::MeanOfFirst(days) = self.start else { return Some(load) };
+        self.sum += load;
+        self.days += 1;
+        (self.days >= u32::from(days)).then(|| self.sum / f64::from(days))
+    }
+
     fn day(&mut self, load: f64) -> Option<f64> {
-        self.level = match (self.level, self.start) {
-            (Some(level), _) => Some(self.factor * load + (1.0 - self.factor) * level),
-            (None, WeightedStart::MeanOfFirst(days)) => {
-                self.sum += load;
-                self.days += 1;
-                (self.days >= u32::from(days)).then(|| self.sum / f64::from(days))
-            }
-            (None, _) => Some(load),
+        self.level = match self.level {
+            Some(level) => Some(self.factor * load + self.kept * level),
+            None => self.begin(load),
         };
         self.level
     }
