@@ -5,7 +5,8 @@
     clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
-    reason = "a test may panic"
+    clippy::disallowed_methods,
+    reason = "a test may panic, and reckons apart from the crate"
 )]
 
 use bismar::quantity::Day;
