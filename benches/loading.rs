@@ -231,7 +231,7 @@ fn comparison() {
     let theirs = spread(answers.iter().map(|answer| answer.seconds));
     println!("one question: ours median {:.2} us, mean {:.2} us", ours.0 * 1e6, ours.1 * 1e6);
     println!("preparation: median {:.3} ms, mean {:.3} ms", preparation.0 * 1e3, preparation.1 * 1e3);
-    println!("peer: median {:.2} ms, mean {:.2} ms", theirs.0 * 1e3, theirs.1 * 1e3);
+    println!("peer, processor time: median {:.2} ms, mean {:.2} ms", theirs.0 * 1e3, theirs.1 * 1e3);
     let ratio = theirs.0 / ours.0;
     let met = ratio >= RATIO_BUDGET && !outcomes.contains_key("OURS FURTHER OFF");
     println!(
