@@ -3,14 +3,17 @@
 //! Uses `quantity`, `source`, `numeric`, `statistics`. Takes its own plain set evidence; knows no log.
 
 mod abadie;
+mod batch;
 mod chart;
 mod classic;
 mod critical_load;
+mod critical_load_fit;
 mod curve;
 mod effort;
 mod equation;
 mod from_sets;
 mod evidence;
+mod grid;
 mod kravitz;
 mod older_adults;
 mod options;
@@ -24,19 +27,21 @@ mod velocity_general;
 mod velocity_line;
 
 pub use abadie::{abadie_1999, abadie_1999_load, abadie_2000, abadie_2000_load};
+pub use batch::one_rm_batch;
 pub use chart::{ChartAboveTen, nsca_chart, nsca_chart_fraction, nsca_chart_load, nsca_chart_reps};
 pub use classic::*;
 pub use critical_load::{
-    CriticalLoad, CriticalLoadDoubt, SetToFailure, bergstrom_2021, bergstrom_2021_fit, bergstrom_2021_load,
-    bergstrom_2021_reps, morton_2014, morton_2014_load, morton_2014_reps,
+    bergstrom_2021, bergstrom_2021_load, bergstrom_2021_reps, morton_2014, morton_2014_load, morton_2014_reps,
 };
+pub use critical_load_fit::{CriticalLoad, CriticalLoadDoubt, SetToFailure, bergstrom_2021_fit};
 pub use effort::{
-    ExpectedEffort, FractionBand, GridCell, GridRow, HALPERIN_2022_UNDER_CALL, ReserveBias, effort_for,
-    effort_grid, fraction_for, fraction_for_rpe, load_for, reps_for, reps_to_failure,
+    ExpectedEffort, FractionBand, HALPERIN_2022_UNDER_CALL, ReserveBias, effort_for, fraction_for,
+    fraction_for_rpe, load_for, reps_for, reps_to_failure,
 };
 pub use equation::Equation;
 pub use evidence::{SetEffort, SetEvidence, SetFlag, SetRefusal, SetUse, TechniqueVerdict};
 pub use from_sets::{EquationEstimate, Estimate, WidthParts, estimate, usable_sets};
+pub use grid::{GridCell, GridRow, effort_grid};
 pub use kravitz::{PowerLift, kravitz_2003, kravitz_2003_load, kravitz_2003_reps};
 pub use older_adults::{
     Device, kemmler_2006, kemmler_2006_load, kemmler_2006_reps, osteopenia_2024, osteopenia_2024_load,
@@ -49,7 +54,8 @@ pub use options::{
 };
 pub use own_curve_fit::{CurvePrior, OwnCurve, own_curve};
 pub use own_curve_form::{
-    CurveForm, PRIOR_SLOPE_EXPONENTIAL, own_curve_load, own_curve_one_rm, own_curve_reps, own_slope,
+    CurveForm, FIRST_REPETITION_SPREAD, FIRST_REPETITION_STEP, PRIOR_SLOPE_EXPONENTIAL, own_curve_load,
+    own_curve_one_rm, own_curve_reps, own_slope,
 };
 pub use real_change::{
     BANYARD_2017_SEM, StrengthChange, smallest_real_change, strength_change, typical_error, worthwhile_change,
@@ -87,8 +93,10 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     kravitz::ROWS,
     two_sets::ROWS,
     chart::ROWS,
+    critical_load_fit::ROWS,
     critical_load::ROWS,
     effort::ROWS,
+    grid::ROWS,
     options::ROWS,
     from_sets::ROWS,
     own_curve_fit::ROWS,
@@ -116,8 +124,10 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     kravitz::ENTRIES,
     two_sets::ENTRIES,
     chart::ENTRIES,
+    critical_load_fit::ENTRIES,
     critical_load::ENTRIES,
     effort::ENTRIES,
+    grid::ENTRIES,
     options::ENTRIES,
     from_sets::ENTRIES,
     own_curve_fit::ENTRIES,

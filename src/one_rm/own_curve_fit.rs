@@ -1,6 +1,7 @@
 //! The lifter's own curve: fitted from own sets, drawn towards a stated prior, in doubt saying so.
 //!
-//! The unknowns are the logarithm of the maximum, the slope, the habit of calling reserve and the days. A set that
+//! The unknowns are the logarithm of the maximum, the slope, the step of the first repetition, the habit of calling
+//! reserve and the days. A set that
 //! lies off loses weight (Huber's rule), so that one typing error does not move the curve far.
 
 use alloc::vec::Vec;
@@ -8,7 +9,7 @@ use alloc::vec::Vec;
 use super::evidence::{SetEvidence, SetUse, UsableSet};
 use super::from_sets::{Row, rows, sort};
 use super::options::EstimateOptions;
-use super::own_curve_form::CurveForm;
+use super::own_curve_form::{CurveForm, FIRST_REPETITION_SPREAD, FIRST_REPETITION_STEP};
 use super::posterior::{Observations, Posterior, Prior};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
@@ -53,10 +54,12 @@ impl CurvePrior {
 pub struct OwnCurve {
     /// Its form.
     pub form: CurveForm,
-    /// Load at one repetition.
+    /// The maximum: the anchor with the step of the first repetition.
     pub one_rm: Kilograms,
     /// Where it lies, in kg.
     pub one_rm_interval: Interval,
+    /// Load that the curve gives at one repetition: what loads for repetitions are worked out from.
+    pub anchor: Kilograms,
     /// Slope a repetition.
     pub slope: f64,
     /// Where the slope lies.
@@ -102,14 +105,16 @@ struct Standing {
 
 impl Fitting<'_> {
     fn priors(&self) -> Vec<Prior> {
-        let mut priors =
-            alloc::vec![None, Some((self.prior.slope, self.prior.deviation())), Some((0.0, 1.0))];
+        let slope = Some((self.prior.slope, self.prior.deviation()));
+        let step = Some((FIRST_REPETITION_STEP, FIRST_REPETITION_SPREAD));
+        let mut priors = alloc::vec![None, slope, Some((0.0, 1.0)), step];
         priors.extend((0..self.days).map(|_| Some((0.0, 1.0))));
         priors
     }
 
     fn coefficients(&self, set: &UsableSet, row: &Row, slope: f64) -> Vec<f64> {
-        let mut all = alloc::vec![1.0, -self.form.pull(set.to_failure, slope), row.habit];
+        let step = if set.is_maximum { 0.0 } else { -1.0 };
+        let mut all = alloc::vec![1.0, -self.form.pull(set.to_failure, slope), row.habit, step];
         all.extend((0..self.days).map(|day| if day == row.day { self.day_cv } else { 0.0 }));
         all
     }
@@ -180,7 +185,9 @@ formula! {
     /// What is this lifter's own curve of repetitions and load, and how sure is it?
     ///
     /// # Formula
-    /// Exponential: `ln w = ln 1RM - b (r - 1)`. Anchored line: `ln w = ln 1RM - ln(1 + k (r - 1))`. The slope has a
+    /// Exponential: `ln w = ln A - b (r - 1)`. Anchored line: `ln w = ln A - ln(1 + k (r - 1))`. `A` is the anchor;
+    /// `ln 1RM = ln A + step`, the step of the first repetition being an unknown with the spread of the published
+    /// equations ([`FIRST_REPETITION_STEP`](super::FIRST_REPETITION_STEP)), seen only by sets of one. The slope has a
     /// normal prior, the habit of calling reserve and each day are unknowns as in [`estimate`](super::estimate), own
     /// noise is that of the estimate; residuals beyond 1.345 spreads lose weight (Huber 1964). The interval is normal,
     /// from the spread at the last round, widened where sets scatter more than stated.
@@ -213,7 +220,7 @@ formula! {
     /// let sets = [set(95.0, 2)?, set(85.0, 5)?, set(75.0, 9)?, set(70.0, 11)?];
     /// let form = CurveForm::Exponential;
     /// let curve = own_curve(&sets, form, form.prior(), &EstimateOptions::default())?;
-    /// assert!((curve.one_rm.value() - 98.0).abs() < 1.0);
+    /// assert!((curve.anchor.value() - 98.0).abs() < 1.0);
     /// assert!(curve.learned > 0.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
@@ -251,6 +258,7 @@ fn finished(
     let of = |list: &[f64], at: usize| list.get(at).copied().unwrap_or(f64::NAN);
     let spread = |at| reach * numeric::sqrt(of(&standing.posterior.variances, at));
     let ln_one_rm = of(&standing.posterior.means, 0);
+    let step = of(&standing.posterior.means, 3);
     let prior_variance = fitting.prior.deviation() * fitting.prior.deviation();
     Ok(OwnCurve {
         form: fitting.form,
@@ -260,6 +268,7 @@ fn finished(
             numeric::exp(ln_one_rm + spread(0)),
             level,
         )?,
+        anchor: Kilograms::new(numeric::exp(ln_one_rm - step))?,
         slope: numeric::finite("slope", standing.slope)?,
         slope_interval: Interval::new(standing.slope - spread(1), standing.slope + spread(1), level)?,
         learned: numeric::finite("learned", 1.0 - of(&standing.posterior.variances, 1) / prior_variance)?,

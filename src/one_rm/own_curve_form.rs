@@ -32,6 +32,32 @@ constant! {
     domain: "start of the lifter's own curve",
 }
 
+constant! {
+    "one_rm.first_repetition_step",
+    /// How far a maximum lies above the load that a curve through longer sets gives at one repetition, as a part.
+    ///
+    /// # Domain
+    /// Mean over the eight equations of [`EstimateOptions::EQUATIONS`](super::EstimateOptions::EQUATIONS) of what they
+    /// give at one repetition, less the load: from 0 to 8.9 %.
+    ///
+    /// # Source
+    /// Follows from the equations (row `one_rm.first_repetition_step`).
+    pub const FIRST_REPETITION_STEP: f64 = 0.022;
+    source: ARITHMETIC, place: "eight equations at one repetition", standing: Derived, seen: NotApplicable,
+    domain: "maximum of the own curve",
+}
+
+constant! {
+    "one_rm.first_repetition_spread",
+    /// Standard deviation of that step over the same equations.
+    ///
+    /// # Source
+    /// Follows from the equations (row `one_rm.first_repetition_spread`).
+    pub const FIRST_REPETITION_SPREAD: f64 = 0.030;
+    source: ARITHMETIC, place: "eight equations at one repetition", standing: Derived, seen: NotApplicable,
+    domain: "maximum of the own curve",
+}
+
 impl CurveForm {
     /// The prior used where nothing better is known: the typical slope, with the spread between people.
     #[must_use]
@@ -227,4 +253,12 @@ formula! {
     domain: "more than 1 repetition, a load below the maximum",
 }
 
-rows![PRIOR_SLOPE_EXPONENTIAL, own_curve_one_rm, own_curve_load, own_curve_reps, own_slope];
+rows![
+    PRIOR_SLOPE_EXPONENTIAL,
+    FIRST_REPETITION_STEP,
+    FIRST_REPETITION_SPREAD,
+    own_curve_one_rm,
+    own_curve_load,
+    own_curve_reps,
+    own_slope
+];

@@ -12,7 +12,7 @@ const CUMMINGS_FINN_1998: Source = Source {
     doi: None,
 };
 
-const LOAD: f64 = 1.175;
+pub(in crate::one_rm) const LOAD: f64 = 1.175;
 /// Kilograms for each repetition, whatever the load.
 const REPETITION: f64 = 0.839;
 const OFFSET: f64 = -4.29787;
