@@ -349,7 +349,7 @@ proptest! {
         // As after a typing error: each set on a day of its own would hide it in the day.
         sets[at].load = kg(sets[at].load.kg() * wild);
         let curve = own_curve(&sets, form, form.prior(), &EstimateOptions::default()).unwrap();
-        prop_assert!((curve.anchor.value() - 100.0).abs() < 5.0, "{}", curve.anchor.value());
+        prop_assert!((curve.anchor.value() - 100.0).abs() < 2.5, "{}", curve.anchor.value());
         let lightest = curve.sets.iter().map(|set| set.weight).fold(1.0, f64::min);
         prop_assert!(curve.sets[at].weight == lightest && lightest < 0.5);
     }

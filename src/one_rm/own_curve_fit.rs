@@ -82,6 +82,9 @@ const HUBER: f64 = 1.345;
 /// Rounds of reweighting and of following the bend of the curve.
 const ROUNDS: u32 = 500;
 
+/// A curve is made straight at this slope at least.
+const LEAST_SLOPE: f64 = 0.001;
+
 /// Rounds end when no unknown moves by more than this part of its spread.
 const SETTLED: f64 = 1e-9;
 
@@ -101,6 +104,16 @@ struct Standing {
     weights: Vec<f64>,
     residuals: Vec<f64>,
     posterior: Posterior,
+}
+
+impl Standing {
+    fn falling(self) -> Result<Standing, Error> {
+        if self.slope > 0.0 {
+            return Ok(self);
+        }
+        let rule = Allowed::rule("sets whose loads fall as repetitions rise");
+        Err(Error::new(Code::OutOfRange, "slope", self.slope, rule))
+    }
 }
 
 impl Fitting<'_> {
@@ -143,13 +156,11 @@ impl Fitting<'_> {
     fn settled(&self) -> Result<Standing, Error> {
         let mut standing = self.fit(self.prior.slope, &alloc::vec![1.0; self.sets.len()])?;
         for _ in 0..ROUNDS {
-            if standing.slope <= 0.0 || !standing.slope.is_finite() {
-                let rule = Allowed::rule("sets whose loads fall as repetitions rise");
-                return Err(Error::new(Code::OutOfRange, "slope", standing.slope, rule));
-            }
-            let next = self.fit(standing.slope, &standing.weights)?;
+            // On the way, before a wild set has lost its weight, the slope may pass through nothing.
+            let slope = numeric::larger(standing.slope, LEAST_SLOPE);
+            let next = self.fit(slope, &standing.weights)?;
             if self.distance(&standing, &next) < SETTLED {
-                return Ok(next);
+                return next.falling();
             }
             standing = next;
         }
