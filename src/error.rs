@@ -113,6 +113,8 @@ codes! {
     NeedsRefold "needs_refold" "The event changes the past: fold the whole log anew.",
     BeforeLastEvent "before_last_event" "The day lies before the last event of the log.",
     NoParameters "no_parameters" "No parameters are in force yet; the log must hold a parameters_changed event first.",
+    // rehearsal
+    RehearsalTooLong "rehearsal_too_long" "The rehearsal would take more lifters times weeks than its stated bound.",
     // dose
     NoRepetitions "no_repetitions" "There are no repetitions to average over.",
     DayNotRecorded "day_not_recorded" "A day in the range was not recorded, which is not the same as a rest day.",

@@ -53,6 +53,8 @@ cautions! {
     NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
     AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new medicine since last time: ask a clinician before training today.",
     LowerStart "lower_start" "The bar lies at another height than usual, so today's lift is not quite the same lift.",
+    // rehearsal
+    RehearsalOfRules "rehearsal_of_rules" "A rehearsal of the rules by made-up lifters of stated, unchanging skill: it shows what the rules do, and foretells nothing about a person.",
     // horizon
     NotAPrognosis "not_a_prognosis" "Arithmetic over what a group of people showed; it foretells nothing about one person.",
     TalkToClinician "talk_to_clinician" "Worth talking over with a clinician; nothing here diagnoses.",

@@ -1,10 +1,12 @@
 //! English for errors, reasons and cautions (feature `english`).
 //!
-//! Uses error, caution, reason, record, gate, progression, prescription. One renderer over codes and numbers; an
+//! Uses error, caution, reason, record, gate, progression, prescription, rehearsal. One renderer over codes and numbers; an
 //! app that speaks another language writes its own over the same values. Every code has a sentence: a missing one
 //! does not compile.
 
 mod change;
+#[cfg(feature = "rehearsal")]
+mod finding;
 mod reason;
 mod session;
 
@@ -12,6 +14,8 @@ use alloc::format;
 use alloc::string::String;
 
 pub use change::{change, missing};
+#[cfg(feature = "rehearsal")]
+pub use finding::{finding, found, severity};
 pub use reason::reason;
 pub use session::{effort, lift_line, one_line, verdict};
 

@@ -1,0 +1,64 @@
+//! Lifts that would move in one region, and pairs that start apart from their rule.
+
+use alloc::vec::Vec;
+
+use super::finding::{Finding, Found};
+use crate::quantity::{Mass, Name};
+use crate::record::{Pair, Parameters, Plan, TrackParameters};
+
+pub(super) fn look(parameters: &Parameters, plan: Option<&Plan>, findings: &mut Vec<Finding>) {
+    let planned = |track: &&TrackParameters| {
+        plan.is_none_or(|plan| plan.lifts.iter().any(|lift| lift.track == track.name))
+    };
+    let moving: Vec<&TrackParameters> = parameters.tracks.iter().filter(planned).collect();
+    regions(parameters, &moving, findings);
+    for pair in &parameters.pairs {
+        let named = |name: &Name| moving.iter().any(|track| track.name == *name);
+        if named(&pair.strict) && named(&pair.forgiving) {
+            let partner = pair.forgiving.clone();
+            findings.push(Finding::about(&pair.strict, Found::PairBothMove { partner }));
+        }
+        start_above_cap(parameters, pair, findings);
+    }
+}
+
+/// Every region that two lifts load which are no pair of each other.
+fn regions(parameters: &Parameters, moving: &[&TrackParameters], findings: &mut Vec<Finding>) {
+    let mut seen: Vec<&Name> = Vec::new();
+    for region in moving.iter().flat_map(|track| &track.regions) {
+        if seen.contains(&region) {
+            continue;
+        }
+        seen.push(region);
+        let lifts: Vec<Name> = moving
+            .iter()
+            .filter(|track| track.regions.contains(region))
+            .map(|track| track.name.clone())
+            .collect();
+        let apart = lifts
+            .iter()
+            .enumerate()
+            .any(|(at, one)| lifts.iter().skip(at + 1).any(|other| !is_pair(parameters, one, other)));
+        if apart {
+            findings.push(Finding::whole(Found::RegionShared { region: region.clone(), lifts }));
+        }
+    }
+}
+
+fn is_pair(parameters: &Parameters, one: &Name, other: &Name) -> bool {
+    let same = |pair: &Pair| {
+        (pair.strict == *one && pair.forgiving == *other) || (pair.strict == *other && pair.forgiving == *one)
+    };
+    parameters.pairs.iter().any(same)
+}
+
+fn start_above_cap(parameters: &Parameters, pair: &Pair, findings: &mut Vec<Finding>) {
+    let load = |name| {
+        parameters.track_at(name).and_then(|at| parameters.tracks.get(at)).map(|track| track.start.load)
+    };
+    let (Some(start), Some(forgiving)) = (load(&pair.strict), load(&pair.forgiving)) else { return };
+    let cap = forgiving.scaled_down(pair.ratio_cap).unwrap_or(Mass::ZERO);
+    if start > cap {
+        findings.push(Finding::about(&pair.strict, Found::PairStartAboveCap { start, cap }));
+    }
+}

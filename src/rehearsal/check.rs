@@ -1,0 +1,122 @@
+//! The whole look at a plan.
+
+use alloc::string::ToString;
+use alloc::vec::Vec;
+
+use super::finding::{Finding, Found};
+use super::{advancing, gates, ladder, planned};
+use crate::gate::CRITICAL_CRITERIA;
+use crate::record::{Parameters, Plan, TrackParameters};
+use crate::source::{ARITHMETIC, formula, rows};
+
+/// What is wrong with these parameters, and with this plan, before anyone lifts? Findings come in the order of
+/// the lifts, what blocks first.
+///
+/// An empty list says that none of these checks found anything; it does not say that the plan is a good one.
+///
+/// ```
+/// use bismar::rehearsal::Severity;
+/// # use bismar::{gate::*, loading::*, quantity::*, record::*};
+/// # let load = Mass::from_kg(40.0)?;
+/// # let parameters = Parameters {
+/// #     tracks: vec![TrackParameters {
+/// #         name: Name::new("squat")?, body: Body::Lower, regions: vec![Name::new("knee")?],
+/// #         implement: Name::new("bar")?,
+/// #         rungs: vec![Rung { name: Name::new("free")?, harder_than: vec![], own_ratio: None }],
+/// #         ranges: vec![], tempos: vec![],
+/// #         start: Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load }, moving: Dimension::Load,
+/// #         criteria: vec![Criterion::critical("brace held")?], pass: PassRules::default(),
+/// #         gate: Gate::new(Requirement::PassRun(PassRun::new(13, 15, 2)?))?, step: None, step_cap: None,
+/// #         ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
+/// #     }],
+/// #     pairs: vec![],
+/// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
+/// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
+/// #     policy: Policy::default(),
+/// # };
+/// // A squat of 2 x 5 whose gate asks for 13 of 15 repetitions.
+/// let findings = bismar::rehearsal::check(&parameters, None);
+/// assert_eq!(findings[0].code(), "gate_never_opens");
+/// assert_eq!(findings[0].severity, Severity::Blocks);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[must_use]
+pub fn check(parameters: &Parameters, plan: Option<&Plan>) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    refused(parameters, &mut findings);
+    for track in &parameters.tracks {
+        let lift = plan.and_then(|plan| plan.lifts.iter().find(|lift| lift.track == track.name));
+        learning(parameters, track, &mut findings);
+        gates::look(parameters, track, lift, &mut findings);
+        ladder::look(parameters, track, &mut findings);
+    }
+    advancing::look(parameters, plan, &mut findings);
+    if let Some(plan) = plan {
+        planned::look(parameters, plan, &mut findings);
+    }
+    // Stable, so that each severity keeps the order above.
+    findings.sort_by_key(|finding| finding.severity);
+    findings
+}
+
+/// What recording the parameters would refuse. The commonest causes get a finding of their own, all of them and
+/// not only the first.
+fn refused(parameters: &Parameters, findings: &mut Vec<Finding>) {
+    let before = findings.len();
+    for track in &parameters.tracks {
+        if parameters.implement(&track.implement).is_none() {
+            let implement = track.implement.clone();
+            findings.push(Finding::about(&track.name, Found::UnknownImplement { implement }));
+        }
+        let critical = track.criteria.iter().filter(|criterion| criterion.critical).count();
+        let count = u16::try_from(critical).unwrap_or(u16::MAX);
+        if count > CRITICAL_CRITERIA {
+            let most = CRITICAL_CRITERIA;
+            findings.push(Finding::about(&track.name, Found::TooManyCritical { count, most }));
+        }
+    }
+    for lift in parameters.pairs.iter().flat_map(|pair| [&pair.strict, &pair.forgiving]) {
+        if parameters.track_at(lift).is_none() {
+            findings.push(Finding::whole(Found::UnknownPairLift { lift: lift.clone() }));
+        }
+    }
+    let criteria =
+        || parameters.tracks.iter().try_for_each(|track| crate::gate::check_criteria(&track.criteria));
+    if let (true, Err(error)) = (findings.len() == before, parameters.check().and_then(|()| criteria())) {
+        let (error, field) = (error.code().as_str().to_string(), error.field().to_string());
+        findings.push(Finding::whole(Found::ParametersRefused { error, field }));
+    }
+}
+
+fn learning(parameters: &Parameters, track: &TrackParameters, findings: &mut Vec<Finding>) {
+    if track.learning_sessions.unwrap_or(parameters.policy.learning_sessions) == 0 {
+        findings.push(Finding::about(&track.name, Found::LearningNone));
+    }
+    if !track.criteria.iter().any(|criterion| criterion.critical) {
+        findings.push(Finding::about(&track.name, Found::NoCriticalCriterion));
+    }
+}
+
+formula! {
+    "rehearsal.check",
+    /// What is wrong with these parameters, and with this plan, before anyone lifts?
+    ///
+    /// # Domain
+    /// As [`check()`]: the same answer, for calls by name.
+    ///
+    /// # Errors
+    /// None: what would be refused is a finding.
+    ///
+    /// # Source
+    /// Arithmetic over the rules in force (row `rehearsal.check`).
+    ///
+    /// # Examples
+    /// See [`check()`].
+    pub fn check_plan(parameters: &Parameters, plan: &Option<Plan>) -> Vec<Finding> {
+        Ok(check(parameters, plan.as_ref()))
+    }
+    source: ARITHMETIC, place: "the rules in force", standing: Derived, seen: NotApplicable,
+    domain: "any parameters and plan that can be read",
+}
+
+rows![check_plan];

@@ -1,0 +1,54 @@
+//! A clearance against the start of each lift.
+
+use alloc::vec::Vec;
+
+use super::finding::{Finding, Found};
+use crate::record::{Clearance, ClearanceStatus, Parameters, TrackParameters};
+use crate::source::{ARITHMETIC, formula, rows};
+
+formula! {
+    "rehearsal.check_clearance",
+    /// Does what this clearance allows reach the start loads?
+    ///
+    /// # Domain
+    /// Limits of load only; a limit on effort, range or breathing is kept by the decisions themselves.
+    ///
+    /// # Errors
+    /// None.
+    ///
+    /// # Source
+    /// Arithmetic over the rules in force (row `rehearsal.check_clearance`).
+    ///
+    /// # Examples
+    /// ```
+    /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
+    /// # let parameters = Parameters {
+    /// #     tracks: vec![], pairs: vec![], implements: vec![], stock: Stock::default(), policy: Policy::default(),
+    /// # };
+    /// use bismar::rehearsal::check_clearance;
+    ///
+    /// let status = ClearanceStatus::NotCleared;
+    /// let clearance = Clearance { status, who: Name::new("clinic")?, expires: None, limits: vec![] };
+    /// assert_eq!(check_clearance(&parameters, &clearance)?[0].code(), "not_cleared");
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn check_clearance(parameters: &Parameters, clearance: &Clearance) -> Vec<Finding> {
+        if clearance.status == ClearanceStatus::NotCleared {
+            return Ok(Vec::from([Finding::whole(Found::NotCleared)]));
+        }
+        Ok(parameters.tracks.iter().filter_map(|track| below_start(track, clearance)).collect())
+    }
+    source: ARITHMETIC, place: "the rules in force", standing: Derived, seen: NotApplicable,
+    domain: "limits of load",
+}
+
+fn below_start(track: &TrackParameters, clearance: &Clearance) -> Option<Finding> {
+    let here = clearance
+        .limits
+        .iter()
+        .filter(|limit| limit.region.as_ref().is_none_or(|region| track.regions.contains(region)));
+    let (limit, start) = (here.filter_map(|limit| limit.load).min()?, track.start.load);
+    (limit < start).then(|| Finding::about(&track.name, Found::ClearanceBelowStart { limit, start }))
+}
+
+rows![check_clearance];

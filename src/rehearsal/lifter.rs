@@ -1,0 +1,290 @@
+//! One made-up lifter on the way through the weeks.
+
+use alloc::vec::Vec;
+
+use super::outcome::{Tally, Went};
+use super::session::Luck;
+use super::skill::{LiftSkill, Milestone, SkillModel};
+use crate::condition::DayClass;
+use crate::error::{Code, Error};
+use crate::numeric::generator::Generator;
+use crate::prescription::{LiftToday, Verdict, next_session_from};
+use crate::progression::{MoveOutlook, State, Status, fold};
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{
+    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftSession, Log, NextDayReport,
+    PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope, TrackParameters, Tuple,
+};
+
+/// Streams of chance kept for one day: one for the day, one for each of at most 16 lifts.
+const STREAMS_A_DAY: u32 = 32;
+
+/// What all lifters of a rehearsal share.
+pub(super) struct Stage<'a> {
+    pub(super) parameters: &'a Parameters,
+    pub(super) model: &'a SkillModel,
+    /// The plan of each training day of the model's week.
+    pub(super) plans: Vec<(u8, Plan)>,
+    pub(super) first: Day,
+    pub(super) who: Name,
+}
+
+impl Stage<'_> {
+    fn track(&self, name: &Name) -> Option<(usize, &TrackParameters)> {
+        let at = self.parameters.track_at(name)?;
+        Some((at, self.parameters.tracks.get(at)?))
+    }
+
+    pub(super) fn clearance(&self) -> EventKind {
+        EventKind::ClearanceRecorded(Clearance {
+            status: ClearanceStatus::Cleared,
+            who: self.who.clone(),
+            expires: None,
+            limits: Vec::new(),
+        })
+    }
+}
+
+/// A lifter: a log that grows, and the state after it.
+#[derive(Clone)]
+pub(super) struct Lifter<'a> {
+    stage: &'a Stage<'a>,
+    log: Log,
+    state: State,
+    seed: u32,
+    moves: Vec<u32>,
+    reached: Vec<bool>,
+}
+
+impl<'a> Lifter<'a> {
+    pub(super) fn new(stage: &'a Stage<'a>) -> Lifter<'a> {
+        let who = crate::record::Lifter { id: stage.who.clone(), born: None, invented: true };
+        let lifts = stage.model.lifts.len();
+        Lifter {
+            stage,
+            log: Log::new(who),
+            state: State::new(None),
+            seed: 0,
+            moves: alloc::vec![0; lifts],
+            reached: alloc::vec![false; lifts],
+        }
+    }
+
+    pub(super) fn digest(&self) -> (&str, &str) {
+        (&self.state.version, &self.state.digest)
+    }
+
+    /// Adds an event; where it changes the past, the whole log is folded anew.
+    pub(super) fn add(&mut self, day: Day, kind: EventKind) -> Result<u32, Error> {
+        let sequence = self.log.events.len() as u32 + 1;
+        let event = Event { sequence, day, kind, note: None };
+        let applied = self.state.apply(&event);
+        self.log.events.push(event);
+        match applied {
+            Err(error) if error.code() == Code::NeedsRefold => self.state = fold(&self.log)?,
+            applied => applied?,
+        }
+        Ok(sequence)
+    }
+
+    /// Plays all days for the lifter of that number.
+    pub(super) fn play(mut self, days: u32, seed: u32, tallies: &mut [Tally]) -> Result<(), Error> {
+        self.seed = seed;
+        self.note_milestones(0, tallies);
+        for day in 0..days {
+            if let Some(training) = self.stage.model.lifts_on(day) {
+                self.training_day(day, training.weekday, &training.lifts, tallies)?;
+                self.note_milestones(day, tallies);
+            }
+        }
+        for (tally, moves) in tallies.iter_mut().zip(&self.moves) {
+            tally.moves.push(*moves);
+        }
+        Ok(())
+    }
+
+    /// The generator for one purpose on one day: the same whatever happened before.
+    fn chance(&self, day: u32, purpose: u32) -> Generator {
+        Generator::stream(self.seed, day * STREAMS_A_DAY + purpose)
+    }
+
+    fn training_day(
+        &mut self,
+        number: u32,
+        weekday: u8,
+        lifts: &[Name],
+        tallies: &mut [Tally],
+    ) -> Result<(), Error> {
+        let today = self.stage.first.plus(number as i32)?;
+        let mut chance = self.chance(number, 0);
+        let (missed, bad_day) =
+            (chance.chance(self.stage.model.missed_session), chance.chance(self.stage.model.bad_day));
+        if missed {
+            self.add(today, EventKind::SessionMissed(SessionMissed { reason: self.stage.who.clone() }))?;
+            self.count(tallies, lifts, |_| Went::Missed);
+            return Ok(());
+        }
+        self.reopen(today)?;
+        let class = Some(if bad_day { DayClass::BadAgreeing } else { DayClass::Ordinary });
+        let report = DayReport { class, pain: Some(Vec::new()), ..DayReport::default() };
+        self.add(today, EventKind::DayReport(report))?;
+        let moved = self.take_moves(today, lifts)?;
+        let places = self.places();
+        let trained = self.train(number, today, weekday, bad_day)?;
+        let after = self.places();
+        let stage = self.stage;
+        self.count(tallies, lifts, |lift| {
+            let back = stage.track(lift).is_some_and(|(at, track)| easier(track, &places, &after, at));
+            match (trained.contains(lift), back, moved.contains(lift)) {
+                (_, true, _) => Went::SteppedBack,
+                (false, ..) => Went::Stopped,
+                (true, _, true) => Went::Moved,
+                (true, ..) => Went::Held,
+            }
+        });
+        Ok(())
+    }
+
+    fn count(&self, tallies: &mut [Tally], lifts: &[Name], went: impl Fn(&Name) -> Went) {
+        for (tally, skill) in tallies.iter_mut().zip(&self.stage.model.lifts) {
+            if lifts.contains(&skill.track) {
+                tally.count(went(&skill.track));
+            }
+        }
+    }
+
+    fn places(&self) -> Vec<Tuple> {
+        self.state.tracks.iter().map(|track| track.tuple).collect()
+    }
+
+    /// A clearance that ran out is given anew; a pain stop is cleared and signed off after the stated days.
+    fn reopen(&mut self, today: Day) -> Result<(), Error> {
+        if self.state.clearance.as_ref().is_none_or(|clearance| clearance.expires < today) {
+            self.add(today, self.stage.clearance())?;
+        }
+        let Some(wait) = self.stage.model.cleared_after_days else { return Ok(()) };
+        let due = |since: Day| today.since(since) >= i32::from(wait);
+        let stopped: Vec<Name> = self
+            .state
+            .regions
+            .iter()
+            .filter(|region| region.stop.is_some_and(|stop| due(stop.since)))
+            .map(|region| region.name.clone())
+            .collect();
+        for region in stopped {
+            self.add(today, self.stage.clearance())?;
+            let scope = SignOffScope::Region(region);
+            self.add(today, EventKind::CoachSignOff(SignOff { who: self.stage.who.clone(), scope }))?;
+        }
+        Ok(())
+    }
+
+    /// Takes every move on offer for the lifts of the day.
+    fn take_moves(&mut self, today: Day, lifts: &[Name]) -> Result<Vec<Name>, Error> {
+        let mut moved = Vec::new();
+        if !self.state.tracks.iter().any(|track| track.status == Status::ReadyToAdvance) {
+            return Ok(moved);
+        }
+        for track in lifts {
+            // One move may block the next, so each is asked for by itself.
+            let decisions = self.state.decide(today)?;
+            let offered = decisions.iter().find(|decision| decision.track == *track);
+            if offered.is_some_and(|decision| matches!(decision.outlook, MoveOutlook::OnOffer { .. })) {
+                let advance = Advance { track: track.clone(), who: self.stage.who.clone() };
+                self.add(today, EventKind::AdvanceAccepted(advance))?;
+                self.note_move(track);
+                moved.push(track.clone());
+            }
+        }
+        Ok(moved)
+    }
+
+    fn note_move(&mut self, track: &Name) {
+        let place = self.stage.model.lifts.iter().position(|lift| lift.track == *track);
+        if let Some(moves) = place.and_then(|at| self.moves.get_mut(at)) {
+            *moves += 1;
+        }
+    }
+
+    /// Does what is prescribed, and says which lifts were trained.
+    fn train(&mut self, number: u32, today: Day, weekday: u8, bad_day: bool) -> Result<Vec<Name>, Error> {
+        let Some((_, plan)) = self.stage.plans.iter().find(|(day, _)| *day == weekday) else {
+            return Ok(Vec::new());
+        };
+        let session = next_session_from(&self.state, plan, today)?;
+        let (mut lifts, mut pain, mut morning) = (Vec::new(), Vec::new(), Vec::new());
+        for lift in &session.lifts {
+            let Some((at, track)) = self.stage.track(&lift.track) else { continue };
+            let (Some(skill), Some(load)) = (self.stage.model.skill(&lift.track), trainable(lift)) else {
+                continue;
+            };
+            let luck = Luck::new(self.chance(number, at as u32 + 1));
+            lifts.push(luck.lift(lift, load, track, skill, bad_day)?);
+            answer(&mut pain, track, luck.hurts(skill));
+            answer(&mut morning, track, luck.worse_next_morning(skill));
+        }
+        let trained = lifts.iter().map(|lift: &LiftSession| lift.track.clone()).collect();
+        if lifts.is_empty() {
+            return Ok(trained);
+        }
+        let session = Session { lifts, pain: Some(pain), minutes: None, effort: None };
+        let session = self.add(today, EventKind::SessionRecorded(session))?;
+        if !morning.is_empty() {
+            let report = NextDayReport { session, pain: morning, soreness: None };
+            self.add(today.plus(1)?, EventKind::NextDayReport(report))?;
+        }
+        Ok(trained)
+    }
+
+    fn note_milestones(&mut self, day: u32, tallies: &mut [Tally]) {
+        let stage = self.stage;
+        for ((skill, tally), reached) in stage.model.lifts.iter().zip(tallies).zip(&mut self.reached) {
+            let Some((at, track)) = stage.track(&skill.track) else { continue };
+            let tuple = self.state.tracks.get(at).map(|track| track.tuple);
+            if !*reached && tuple.is_some_and(|tuple| is_reached(skill, track, &tuple)) {
+                *reached = true;
+                tally.days.push(day);
+            }
+        }
+    }
+}
+
+fn trainable(lift: &LiftToday) -> Option<Mass> {
+    lift.load.filter(|_| lift.verdict < Verdict::Rest && lift.sets > 0)
+}
+
+/// One answer a region.
+fn answer(answers: &mut Vec<PainAnswer>, track: &TrackParameters, score: Option<crate::quantity::Pain>) {
+    if let (Some(score), Some(region)) = (score, track.regions.first())
+        && !answers.iter().any(|answer| answer.region == *region)
+    {
+        answers.push(PainAnswer { region: region.clone(), score, features: Vec::new() });
+    }
+}
+
+/// Whether a lift stands at an easier place than before, in any of its dimensions.
+fn easier(track: &TrackParameters, before: &[Tuple], after: &[Tuple], at: usize) -> bool {
+    match (before.get(at), after.get(at)) {
+        (Some(before), Some(after)) => {
+            let lower = after.load < before.load
+                || after.reps < before.reps
+                || after.sets < before.sets
+                || after.range < before.range
+                || after.tempo < before.tempo;
+            lower || track.is_harder(before.rung, after.rung)
+        }
+        _ => false,
+    }
+}
+
+fn is_reached(skill: &LiftSkill, track: &TrackParameters, tuple: &Tuple) -> bool {
+    match &skill.milestone {
+        None => false,
+        Some(Milestone::Load(load)) => tuple.load >= *load,
+        Some(Milestone::Rung(name)) => {
+            let rung = track.rungs.iter().position(|rung| rung.name == *name);
+            let rung = rung.and_then(|rung| u8::try_from(rung).ok());
+            rung.is_some_and(|rung| tuple.rung == rung || track.is_harder(tuple.rung, rung))
+        }
+    }
+}
