@@ -456,8 +456,10 @@ fn the_first_step_comes_when_the_exact_chain_says() {
         // The gate that opened in the last session is used on the day after it, which is one week more.
         let played = simulate(&setup.parameters, &setup.plan, &model, sessions + 1, lifters, 11).unwrap();
         let share = played.lifts[0].reached.unwrap();
-        let spread = (exact * (1.0 - exact) / f64::from(lifters)).sqrt();
-        assert!((share - exact).abs() < 3.5 * spread, "{sessions} sessions: {share} against {exact}");
+        // Within three and a half standard errors, squared.
+        let variance = exact * (1.0 - exact) / f64::from(lifters);
+        let off = (share - exact) * (share - exact);
+        assert!(off < 12.25 * variance, "{sessions} sessions: {share} against {exact}");
     }
 }
 
@@ -467,7 +469,7 @@ fn what_is_stated_happens() {
     let mut all = model(0.97);
     let play = |model: &SkillModel| simulate(&setup.parameters, &setup.plan, model, 26, 5, 3).unwrap();
     all.missed_session = 1.0;
-    assert_eq!(play(&all).lifts[0].shares.missed, 1.0);
+    assert!(play(&all).lifts[0].shares.missed > 0.999);
     all.missed_session = 0.0;
     // Pain above the stop in every session, never cleared: one session, then stopped for good.
     all.lifts[0].pain = 1.0;
@@ -488,7 +490,7 @@ fn what_is_stated_happens() {
     // Always worse on the morning after: every pass is taken back, which needs a fold of the whole log.
     let mut worse = model(1.0);
     worse.lifts[0].worse_next_morning = 1.0;
-    assert_eq!(play(&worse).lifts[0].shares.moved, 0.0);
+    assert!(play(&worse).lifts[0].shares.moved < 0.001);
 }
 
 #[test]
