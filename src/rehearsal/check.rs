@@ -32,7 +32,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// #     pairs: vec![],
 /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
 /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-/// #     policy: Policy::default(),
+/// #     policy: bismar::record::Policy::default(),
 /// # };
 /// // A squat of 2 x 5 whose gate asks for 13 of 15 repetitions.
 /// let findings = bismar::rehearsal::check(&parameters, None);

@@ -23,7 +23,7 @@ formula! {
     /// ```
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
     /// # let parameters = Parameters {
-    /// #     tracks: vec![], pairs: vec![], implements: vec![], stock: Stock::default(), policy: Policy::default(),
+    /// #     tracks: vec![], pairs: vec![], implements: vec![], stock: Stock::default(), policy: bismar::record::Policy::default(),
     /// # };
     /// use bismar::rehearsal::check_clearance;
     ///

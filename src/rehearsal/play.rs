@@ -75,7 +75,7 @@ formula! {
     /// #     pairs: vec![],
     /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
     /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-    /// #     policy: Policy::default(),
+    /// #     policy: bismar::record::Policy::default(),
     /// # };
     /// # let lift = LiftPlan {
     /// #     track: squat.clone(), reserve: None, sets: None, reps: None, reference: None, keep: false,

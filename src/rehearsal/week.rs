@@ -76,7 +76,7 @@ formula! {
     /// #     pairs: vec![Pair { strict: Name::new("front-held squat")?, forgiving: Name::new("box squat")?, ratio_cap: 1.0 }],
     /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
     /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-    /// #     policy: Policy::default(),
+    /// #     policy: bismar::record::Policy::default(),
     /// # };
     /// use bismar::rehearsal::{TrainingDay, check_week};
     ///
