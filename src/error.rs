@@ -140,6 +140,10 @@ codes! {
     WrongLength "wrong_length" "Two lists that belong together differ in length.",
     ZeroSpread "zero_spread" "All values are equal, so the question has no answer.",
     DidNotConverge "did_not_converge" "The calculation did not settle within its stated number of steps.",
+    // bindings
+    NotReady "not_ready" "The WebAssembly instance is not set up yet; await the package's init first.",
+    BuildMismatch "build_mismatch" "The wasm file and the JavaScript around it come from different builds.",
+    InstanceFailed "instance_failed" "The WebAssembly instance stopped at a fault and can no longer be used.",
 }
 
 /// The value that was given, kept as it came.
@@ -212,6 +216,8 @@ impl Allowed {
 
     /// One of these names.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn one_of(names: &[&str]) -> Allowed {
         Allowed::OneOf(Cow::Owned(names.join(", ")))
     }
@@ -242,17 +248,20 @@ impl Error {
     /// Builds an error; apps that add rules of their own may use it too.
     #[must_use]
     pub fn new(code: Code, field: &'static str, given: impl Into<Given>, allowed: Allowed) -> Self {
-        Error(Box::new(Detail {
-            code,
-            field: Cow::Borrowed(field),
-            given: given.into(),
-            allowed,
-            event: None,
-        }))
+        Error::build(code, field, given.into(), allowed)
+    }
+
+    // Errors are rare and made in hundreds of places: never copied into them.
+    #[cold]
+    #[inline(never)]
+    fn build(code: Code, field: &'static str, given: Given, allowed: Allowed) -> Self {
+        Error(Box::new(Detail { code, field: Cow::Borrowed(field), given, allowed, event: None }))
     }
 
     /// An error that needs no value and no range.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn plain(code: Code, field: &'static str) -> Self {
         Error::new(code, field, Given::Nothing, Allowed::Unstated)
     }
@@ -267,11 +276,26 @@ impl Error {
         high: f64,
         unit: &'static str,
     ) -> Self {
-        Error::new(code, field, given, Allowed::Between { low, high, unit: Cow::Borrowed(unit) })
+        Error::outside(code, field, given.into(), low, high, unit)
+    }
+
+    #[cold]
+    #[inline(never)]
+    fn outside(
+        code: Code,
+        field: &'static str,
+        given: Given,
+        low: f64,
+        high: f64,
+        unit: &'static str,
+    ) -> Self {
+        Error::build(code, field, given, Allowed::Between { low, high, unit: Cow::Borrowed(unit) })
     }
 
     /// The same error seen from one level further out: `reps` inside `sets[2]` becomes `sets[2].reps`.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn within(mut self, outer: &str) -> Self {
         let field = &self.0.field;
         self.0.field = Cow::Owned(if field.is_empty() {
@@ -286,6 +310,8 @@ impl Error {
 
     /// The same error under another field name, for an argument that has a name of its own.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn named(mut self, field: &'static str) -> Self {
         self.0.field = Cow::Borrowed(field);
         self
@@ -397,7 +423,10 @@ mod parcel {
         }?;
         match &detail.allowed {
             Allowed::Unstated => write!(out, "-"),
-            Allowed::Between { low, high, unit } => write!(out, "b{low}{MARK}{high}{MARK}{unit}"),
+            // As bits: exact, and spares a small build the code that reads decimal numbers.
+            Allowed::Between { low, high, unit } => {
+                write!(out, "b{}{MARK}{}{MARK}{unit}", low.to_bits(), high.to_bits())
+            }
             Allowed::OneOf(names) => write!(out, "o{names}"),
             Allowed::Rule(rule) => write!(out, "r{rule}"),
         }
@@ -418,8 +447,8 @@ mod parcel {
         let allowed = parts.next()?;
         let allowed = match allowed.split_at_checked(1)? {
             ("b", low) => Allowed::Between {
-                low: low.parse().ok()?,
-                high: parts.next()?.parse().ok()?,
+                low: f64::from_bits(low.parse().ok()?),
+                high: f64::from_bits(parts.next()?.parse().ok()?),
                 unit: Cow::Owned(parts.next()?.into()),
             },
             ("o", names) => Allowed::OneOf(Cow::Owned(names.into())),

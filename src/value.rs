@@ -46,6 +46,8 @@ impl Value {
     ///
     /// # Errors
     /// The code of the rule that was broken, with the path to the field.
+    // One copy a type, shared by all functions that take it.
+    #[inline(never)]
     pub fn read<T: serde::de::DeserializeOwned>(&self) -> Result<T, Error> {
         T::deserialize(read::Strict(self))
     }
@@ -54,6 +56,7 @@ impl Value {
     ///
     /// # Errors
     /// `not_finite` if a number in it is NaN or infinite.
+    #[inline(never)]
     pub fn write<T: serde::Serialize + ?Sized>(value: &T) -> Result<Value, Error> {
         value.serialize(write::Writer)
     }
@@ -150,6 +153,7 @@ impl<'a> Arguments<'a> {
     ///
     /// # Errors
     /// `wrong_type` if the value is not a map; `duplicate_field`.
+    #[inline(never)]
     pub fn new(given: &'a Value) -> Result<Arguments<'a>, Error> {
         let Value::Map(fields) = given else {
             return Err(read::wrong_type(given, "a map of named arguments"));
@@ -162,17 +166,26 @@ impl<'a> Arguments<'a> {
     ///
     /// # Errors
     /// `missing_field`, or what reading the type reports, with the path.
+    // One copy a type, shared by all functions that take it.
+    #[inline(never)]
     pub fn take<T: serde::de::DeserializeOwned>(&mut self, name: &'static str) -> Result<T, Error> {
-        match self.left.iter().position(|(key, _)| *key == name) {
-            Some(at) => self.left.swap_remove(at).1.read().map_err(|error: Error| error.within(name)),
+        match self.find(name) {
+            Some(value) => value.read().map_err(|error: Error| error.within(name)),
             None => T::deserialize(read::Absent(name)),
         }
+    }
+
+    #[inline(never)]
+    fn find(&mut self, name: &str) -> Option<&'a Value> {
+        let at = self.left.iter().position(|(key, _)| *key == name)?;
+        Some(self.left.swap_remove(at).1)
     }
 
     /// Ends the reading.
     ///
     /// # Errors
     /// `unknown_field` if an argument was not taken.
+    #[inline(never)]
     pub fn finish(self) -> Result<(), Error> {
         match self.left.first() {
             None => Ok(()),

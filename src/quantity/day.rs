@@ -141,7 +141,8 @@ mod wire {
     impl<'de> Deserialize<'de> for Day {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Day, D::Error> {
             let text = alloc::string::String::deserialize(from)?;
-            text.parse().map_err(de::Error::custom)
+            let day: Result<Day, crate::Error> = text.parse();
+            day.map_err(|error| de::Error::custom(error.named("")))
         }
     }
 }

@@ -165,7 +165,7 @@ mod wire {
 
     impl<'de> Deserialize<'de> for Rir {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Rir, D::Error> {
-            Rir::new(f64::deserialize(from)?).map_err(de::Error::custom)
+            Rir::new(f64::deserialize(from)?).map_err(|error| de::Error::custom(error.named("")))
         }
     }
 
@@ -177,7 +177,7 @@ mod wire {
 
     impl<'de> Deserialize<'de> for Rpe {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Rpe, D::Error> {
-            Rpe::new(f64::deserialize(from)?).map_err(de::Error::custom)
+            Rpe::new(f64::deserialize(from)?).map_err(|error| de::Error::custom(error.named("")))
         }
     }
 }

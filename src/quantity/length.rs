@@ -160,7 +160,7 @@ mod wire {
 
     impl<'de> Deserialize<'de> for Length {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Length, D::Error> {
-            Length::from_mm(Wire::deserialize(from)?.mm).map_err(de::Error::custom)
+            Length::from_mm(Wire::deserialize(from)?.mm).map_err(|error| de::Error::custom(error.named("")))
         }
     }
 }

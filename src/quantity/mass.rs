@@ -350,7 +350,7 @@ mod wire {
                 Wire::Kg(value) => Mass::from_kg(value),
                 Wire::Lb(value) => Mass::from_lb(value),
             }
-            .map_err(de::Error::custom)
+            .map_err(|error| de::Error::custom(error.named("")))
         }
     }
 
@@ -378,7 +378,7 @@ mod wire {
                 Wire::Kg(value) => Kilograms::new(value),
                 Wire::Lb(value) => Mass::from_lb(value).map(Kilograms::from),
             }
-            .map_err(de::Error::custom)
+            .map_err(|error| de::Error::custom(error.named("")))
         }
     }
 }

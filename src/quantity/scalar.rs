@@ -173,7 +173,7 @@ mod wire {
 
     impl<'de> Deserialize<'de> for Reps {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Reps, D::Error> {
-            Reps::new(f64::deserialize(from)?).map_err(de::Error::custom)
+            Reps::new(f64::deserialize(from)?).map_err(|error| de::Error::custom(error.named("")))
         }
     }
 
@@ -185,7 +185,7 @@ mod wire {
 
     impl<'de> Deserialize<'de> for Fraction {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Fraction, D::Error> {
-            Fraction::new(f64::deserialize(from)?).map_err(de::Error::custom)
+            Fraction::new(f64::deserialize(from)?).map_err(|error| de::Error::custom(error.named("")))
         }
     }
 
@@ -197,7 +197,7 @@ mod wire {
 
     impl<'de> Deserialize<'de> for Pain {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Pain, D::Error> {
-            Pain::new(u8::deserialize(from)?).map_err(de::Error::custom)
+            Pain::new(u8::deserialize(from)?).map_err(|error| de::Error::custom(error.named("")))
         }
     }
 }

@@ -15,18 +15,26 @@ impl de::Error for Error {
         Error::unpack(&message)
     }
 
+    #[cold]
+    #[inline(never)]
     fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
         Error::new(Code::UnknownField, "", Given::Nothing, Allowed::one_of(expected)).within(field)
     }
 
+    #[cold]
+    #[inline(never)]
     fn missing_field(field: &'static str) -> Self {
         Error::plain(Code::MissingField, field)
     }
 
+    #[cold]
+    #[inline(never)]
     fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
         Error::new(Code::UnknownVariant, "", variant, Allowed::one_of(expected))
     }
 
+    #[cold]
+    #[inline(never)]
     fn duplicate_field(field: &'static str) -> Self {
         Error::plain(Code::DuplicateField, field)
     }
@@ -40,6 +48,8 @@ impl de::Error for Error {
     }
 }
 
+#[cold]
+#[inline(never)]
 fn mismatch(unexpected: de::Unexpected<'_>, expected: &dyn de::Expected) -> Error {
     let given = match unexpected {
         de::Unexpected::Unsigned(number) => Given::from(number),
@@ -51,6 +61,8 @@ fn mismatch(unexpected: de::Unexpected<'_>, expected: &dyn de::Expected) -> Erro
     Error::new(Code::WrongType, "", given, Allowed::Rule(format!("{expected}").into()))
 }
 
+#[cold]
+#[inline(never)]
 fn kind(value: &Value) -> Given {
     match value {
         Value::Null => Given::Text("null".into()),
@@ -62,6 +74,8 @@ fn kind(value: &Value) -> Given {
     }
 }
 
+#[cold]
+#[inline(never)]
 pub(super) fn wrong_type(value: &Value, wanted: &'static str) -> Error {
     if *value == Value::Null {
         return Error::new(Code::NullNotAllowed, "", Given::Nothing, Allowed::rule(wanted));
@@ -69,6 +83,7 @@ pub(super) fn wrong_type(value: &Value, wanted: &'static str) -> Error {
     Error::new(Code::WrongType, "", kind(value), Allowed::rule(wanted))
 }
 
+#[inline(never)]
 pub(super) fn no_duplicates(fields: &[(String, Value)]) -> Result<(), Error> {
     // Maps of the crate's types are short; the quadratic look costs less than sorting them.
     for (at, (key, _)) in fields.iter().enumerate() {
@@ -285,6 +300,12 @@ impl<'de> de::Deserializer<'de> for Strict<'_> {
     }
 }
 
+#[cold]
+#[inline(never)]
+fn in_item(error: Error, at: usize) -> Error {
+    error.within(&format!("[{at}]"))
+}
+
 struct List<'a> {
     items: core::slice::Iter<'a, Value>,
     at: usize,
@@ -297,7 +318,7 @@ impl<'de> de::SeqAccess<'de> for &mut List<'_> {
         let Some(item) = self.items.next() else { return Ok(None) };
         let at = self.at;
         self.at += 1;
-        seed.deserialize(Strict(item)).map(Some).map_err(|error| error.within(&format!("[{at}]")))
+        seed.deserialize(Strict(item)).map(Some).map_err(|error| in_item(error, at))
     }
 
     fn size_hint(&self) -> Option<usize> {
@@ -321,6 +342,8 @@ impl<'de> de::MapAccess<'de> for Fields<'_> {
         }
     }
 
+    // One copy a type of field, shared by all structs that have one.
+    #[inline(never)]
     fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, Error> {
         match self.pending.take() {
             Some((key, value)) => seed.deserialize(Strict(value)).map_err(|error| error.within(key)),

@@ -221,7 +221,13 @@ pub(super) struct Fields {
 
 impl Fields {
     fn push<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> Result<(), Error> {
-        let value = value.serialize(Writer).map_err(|error| error.within(key))?;
+        self.keep(key, value.serialize(Writer))
+    }
+
+    /// Apart from `push` and never copied into it: one for all types instead of one a type.
+    #[inline(never)]
+    fn keep(&mut self, key: &str, value: Result<Value, Error>) -> Result<(), Error> {
+        let value = value.map_err(|error| error.within(key))?;
         // An absent value is an absent field: the strict reader takes no null.
         if value != Value::Null {
             self.fields.push((key.into(), value));

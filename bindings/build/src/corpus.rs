@@ -1,0 +1,320 @@
+//! A seeded corpus of inputs for every function, and the digest of what each answers natively.
+//!
+//! Inputs are the published checks and the demo log, changed at random: numbers to edges and near misses, texts,
+//! flags, fields left out, lists cut. `corpus.bin` holds, for each function, its key, a count and the inputs;
+//! `digests.json` the SHA-256 of the answers and errors in canonical bytes. The tests run the same inputs through
+//! the package in Node and in the browser and compare function by function.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use bismar::value::Value;
+use bismar_bindings::dispatch;
+use bismar_bindings::names::camel;
+use serde_json::{Map, json};
+use sha2::{Digest, Sha256};
+
+use crate::identity::hex;
+use crate::{Failure, javascript};
+
+/// Inputs a function gets, unless they are large or slow.
+const INPUTS: usize = 2_000;
+/// Fewest inputs a function gets, however large or slow.
+const FEWEST: usize = 40;
+/// Bytes of inputs a function gets at most.
+const MOST_BYTES: usize = 600_000;
+/// Time a function gets natively.
+const LONGEST: Duration = Duration::from_millis(200);
+/// Seed of the corpus.
+const SEED: u64 = 0x5EED_B15A;
+
+/// Numbers where functions tend to break.
+const EDGES: &[f64] = &[
+    0.0,
+    -0.0,
+    1.0,
+    -1.0,
+    0.5,
+    2.0,
+    3.0,
+    5.0,
+    7.5,
+    10.0,
+    12.0,
+    30.0,
+    36.0,
+    37.0,
+    40.0,
+    80.0,
+    100.0,
+    200.0,
+    365.0,
+    0.1,
+    0.95,
+    0.999_999_9,
+    1e-9,
+    1e-300,
+    1e9,
+    1e15,
+    9_007_199_254_740_993.0,
+    1e300,
+    -1e300,
+    5e-324,
+    2_147_483_648.0,
+];
+
+/// Writes the corpus and its digests into the folder.
+pub(crate) fn write(root: &Path, folder: &Path) -> Result<(), Failure> {
+    std::fs::create_dir_all(folder)?;
+    let seeds = seeds(root)?;
+    let (mut bytes, mut digests, mut total) = (Vec::new(), Map::new(), 0);
+    for (index, key) in javascript::keys().into_iter().enumerate() {
+        let Some(given) = seeds.get(key) else { return Err(format!("{key}: no input to start from").into()) };
+        let function = Function { index: index as u32, key };
+        let (count, digest) = function.run(given, &mut bytes);
+        total += count;
+        digests.insert(key.into(), json!({ "count": count, "digest": digest }));
+    }
+    std::fs::write(folder.join("corpus.bin"), &bytes)?;
+    std::fs::write(folder.join("digests.json"), serde_json::to_string(&digests)?)?;
+    println!("corpus: {total} inputs over {} functions, {} B", digests.len(), bytes.len());
+    Ok(())
+}
+
+/// What is given in the published checks, by function, and the documents of the examples for the doors.
+fn seeds(root: &Path) -> Result<BTreeMap<String, Vec<Value>>, Failure> {
+    let mut seeds: BTreeMap<String, Vec<Value>> = BTreeMap::new();
+    let mut files: Vec<_> = std::fs::read_dir(root.join("tests/published"))?
+        .collect::<Result<Vec<_>, _>>()?
+        .iter()
+        .map(|entry| entry.path())
+        .collect();
+    files.sort();
+    for path in files.iter().filter(|path| path.extension().is_some_and(|kind| kind == "json")) {
+        let document = Value::from_json(&std::fs::read_to_string(path)?)?;
+        let Some(Value::List(cases)) = document.field("cases") else { continue };
+        for case in cases {
+            if let (Some(Value::Text(key)), Some(given)) = (case.field("function"), case.field("given")) {
+                seeds.entry(key.clone()).or_default().push(given.clone());
+            }
+        }
+    }
+    documents(root, &mut seeds)?;
+    Ok(seeds)
+}
+
+fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<(), Failure> {
+    let read = |name: &str| -> Result<Value, Failure> {
+        Ok(Value::from_json(&std::fs::read_to_string(root.join("examples/data").join(name))?)?)
+    };
+    let (mut log, plan) = (read("demo-log.json")?, read("demo-plan.json")?);
+    let mut last = Value::Null;
+    if let Value::Map(fields) = &mut log
+        && let Some((_, Value::List(events))) = fields.iter_mut().find(|(name, _)| name == "events")
+    {
+        // A season of it: the corpus is about bits, not about bulk.
+        last = events.get(SEASON).cloned().unwrap_or_default();
+        events.truncate(SEASON);
+    }
+    let state = bismar_bindings::doors::open(&map(&[("log", &log)]))?;
+    let state = Value::write(&state)?;
+    let today = last.field("day").cloned().unwrap_or(Value::Text("2025-03-01".into()));
+    for (key, given) in [
+        ("progression.fold", map(&[("log", &log)])),
+        ("progression.apply", map(&[("state", &state), ("event", &last)])),
+        ("progression.decide", map(&[("state", &state), ("today", &today)])),
+        ("prescription.next_session", map(&[("log", &log), ("plan", &plan), ("today", &today)])),
+        ("prescription.next_session_from", map(&[("state", &state), ("plan", &plan), ("today", &today)])),
+    ] {
+        seeds.entry(key.into()).or_default().push(given);
+    }
+    Ok(())
+}
+
+/// Events of the demo log that go into the corpus.
+const SEASON: usize = 60;
+
+fn map(fields: &[(&str, &Value)]) -> Value {
+    Value::Map(fields.iter().map(|(name, value)| ((*name).into(), (*value).clone())).collect())
+}
+
+struct Function {
+    index: u32,
+    key: &'static str,
+}
+
+impl Function {
+    /// Runs the inputs, appends them to the corpus, and gives count and digest.
+    fn run(&self, seeds: &[Value], corpus: &mut Vec<u8>) -> (usize, String) {
+        let mut chance = Chance(SEED ^ (u64::from(self.index) << 32));
+        let (mut inputs, mut digest, mut count) = (Vec::<u8>::new(), Sha256::new(), 0);
+        let started = Instant::now();
+        while count < INPUTS {
+            let enough = inputs.len() > MOST_BYTES || started.elapsed() > LONGEST;
+            if enough && count >= FEWEST.max(seeds.len()) {
+                break;
+            }
+            // Every seed once as it is, then changed.
+            let mut given = seeds.get(count % seeds.len()).cloned().unwrap_or_default();
+            if count >= seeds.len() {
+                for _ in 0..=chance.below(3) {
+                    change(&mut given, &mut chance);
+                }
+            }
+            // In the order in which the bytes give them: which fault is found first hangs on it.
+            in_order(&mut given);
+            let mut bytes = Vec::new();
+            canonical(&given, &mut bytes);
+            inputs.extend(&bytes);
+            digest.update(answer(self.index, &given));
+            count += 1;
+        }
+        text(self.key, corpus);
+        corpus.extend((count as u32).to_le_bytes());
+        corpus.extend(inputs);
+        (count, hex(&digest.finalize()))
+    }
+}
+
+/// Tag of an error in the canonical bytes; the others are those of `parcel`.
+const ERROR: u8 = 9;
+
+fn answer(index: u32, given: &Value) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    match dispatch::call(index, given) {
+        Ok(value) => canonical(&value, &mut bytes),
+        Err(fault) => {
+            bytes.push(ERROR);
+            canonical(&fault.to_value(), &mut bytes);
+        }
+    }
+    bytes
+}
+
+/// A value in canonical bytes: keys in JavaScript's spelling and in the order of their bytes.
+fn canonical(value: &Value, into: &mut Vec<u8>) {
+    match value {
+        Value::Null => into.push(0),
+        Value::Bool(flag) => into.push(if *flag { 2 } else { 1 }),
+        Value::Number(number) => {
+            into.push(3);
+            into.extend(number.to_bits().to_le_bytes());
+        }
+        Value::Text(one) => {
+            into.push(4);
+            text(one, into);
+        }
+        Value::List(items) => {
+            into.push(5);
+            into.extend((items.len() as u32).to_le_bytes());
+            items.iter().for_each(|item| canonical(item, into));
+        }
+        Value::Map(fields) => {
+            into.push(6);
+            into.extend((fields.len() as u32).to_le_bytes());
+            let mut fields: Vec<_> = fields.iter().map(|(name, value)| (camel(name), value)).collect();
+            fields.sort_by(|(a, _), (b, _)| a.cmp(b));
+            for (name, value) in fields {
+                text(&name, into);
+                canonical(value, into);
+            }
+        }
+    }
+}
+
+/// Puts all fields in the order of the canonical bytes.
+fn in_order(value: &mut Value) {
+    match value {
+        Value::List(items) => items.iter_mut().for_each(in_order),
+        Value::Map(fields) => {
+            fields.sort_by_key(|(name, _)| camel(name));
+            fields.iter_mut().for_each(|(_, value)| in_order(value));
+        }
+        _ => {}
+    }
+}
+
+fn text(one: &str, into: &mut Vec<u8>) {
+    into.extend((one.len() as u32).to_le_bytes());
+    into.extend(one.as_bytes());
+}
+
+/// A small generator of numbers (xorshift, 64 bits), seeded and the same everywhere.
+struct Chance(u64);
+
+impl Chance {
+    fn next(&mut self) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0
+    }
+
+    fn below(&mut self, end: usize) -> usize {
+        (self.next() >> 11) as usize % end.max(1)
+    }
+
+    fn unit(&mut self) -> f64 {
+        (self.next() >> 11) as f64 / 9_007_199_254_740_992.0
+    }
+}
+
+/// Changes one thing somewhere in the tree.
+fn change(value: &mut Value, chance: &mut Chance) {
+    match value {
+        Value::Map(fields) if !fields.is_empty() => {
+            let at = chance.below(fields.len());
+            match chance.below(40) {
+                0 => _ = fields.remove(at),
+                1 if !fields.iter().any(|(name, _)| name == "surplus") => {
+                    fields.push(("surplus".into(), Value::Number(1.0)));
+                }
+                _ => {
+                    if let Some((_, inner)) = fields.get_mut(at) {
+                        change(inner, chance);
+                    }
+                }
+            }
+        }
+        Value::List(items) if !items.is_empty() => {
+            let at = chance.below(items.len());
+            match chance.below(12) {
+                0 => _ = items.remove(at),
+                1 => items.extend(items.get(at).cloned()),
+                2 => items.truncate(at),
+                _ => {
+                    if let Some(inner) = items.get_mut(at) {
+                        change(inner, chance);
+                    }
+                }
+            }
+        }
+        Value::Number(number) => *number = other_number(*number, chance),
+        Value::Bool(flag) => *flag = !*flag,
+        Value::Text(text) => other_text(text, chance),
+        Value::Map(_) | Value::List(_) | Value::Null => {}
+    }
+}
+
+fn other_number(number: f64, chance: &mut Chance) -> f64 {
+    let other = match chance.below(6) {
+        0 => EDGES.get(chance.below(EDGES.len())).copied().unwrap_or_default(),
+        1 => number + 1.0,
+        2 => (number * (0.5 + chance.unit()) * 2.0).round() / 2.0,
+        3 => number * (0.9 + 0.2 * chance.unit()),
+        4 => number + (chance.below(9) as f64 - 4.0) * 0.5,
+        _ => number * (0.25 + 2.0 * chance.unit()),
+    };
+    if other.is_finite() { other } else { number }
+}
+
+fn other_text(text: &mut String, chance: &mut Chance) {
+    let day = text.len() == 10 && text.as_bytes().get(4) == Some(&b'-');
+    match chance.below(8) {
+        0 => *text = "nobody".into(),
+        1 => text.push('ü'),
+        _ if day => *text = format!("{}{:02}", &text.get(..8).unwrap_or_default(), 1 + chance.below(31)),
+        _ => {}
+    }
+}

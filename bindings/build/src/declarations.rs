@@ -1,0 +1,196 @@
+//! The generated `.d.ts`.
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+
+use bismar::Code;
+use bismar::source::Kind;
+use bismar_bindings::names::camel;
+
+use crate::Failure;
+use crate::javascript::{Named, modules};
+use crate::types::{Direction, Shape, Types, comment, declarations, spelled};
+
+/// Hand-written part of the declarations.
+const HEAD: &str = include_str!("../../javascript/head.d.ts");
+
+/// Unit of a quantity that is given as one number.
+fn unit(kind: &str) -> &'static str {
+    match kind {
+        "Mass" | "Kilograms" => "kg",
+        "Length" => "mm",
+        "Day" => "days from 1970-01-01",
+        "Fraction" => "part of 1RM, above 0, at most 1.5",
+        "Reps" => "repetitions, whole or half",
+        "Rir" => "repetitions in reserve, half steps",
+        "Rpe" => "rating 0 to 10, half steps",
+        "Pain" => "0 to 10",
+        "f64" => "number",
+        _ => "whole number",
+    }
+}
+
+/// Types of everything that the functions take and give.
+pub(crate) struct Surface {
+    pub(crate) text: String,
+    /// Types of the source that could not be found.
+    pub(crate) unknown: Vec<String>,
+}
+
+/// Writes the declarations of the whole surface.
+pub(crate) fn write(types: &Types, documents: &[Shape]) -> Result<Surface, Failure> {
+    let modules = modules()?;
+    let (mut given, mut answered) = (documents.to_vec(), documents.to_vec());
+    for member in modules.values().flatten() {
+        let shape = |written: &str| types.of_row(member.key, written);
+        given.extend(member.arguments.iter().map(|argument| shape(argument.r#type)));
+        answered.push(shape(member.result));
+    }
+    let mut out = String::from(HEAD);
+    codes(&mut out);
+    out.push_str(&declarations(types, &given, &answered));
+    for (module, members) in &modules {
+        _ = writeln!(out, "export declare const {module}: {{");
+        for member in members {
+            method(&mut out, types, member);
+        }
+        out.push_str("};\n\n");
+    }
+    progress(&mut out, types);
+    functions(&mut out, &modules);
+    flats(&mut out, &modules);
+    batches(&mut out, &modules);
+    given.extend(answered);
+    Ok(Surface { text: out, unknown: types.unknown(&given).into_iter().collect() })
+}
+
+fn codes(out: &mut String) {
+    out.push_str("/** Stable codes of errors. */\nexport type Code =\n");
+    for code in Code::ALL {
+        _ = writeln!(out, "  /** {} */\n  | {:?}", code.meaning(), code.as_str());
+    }
+    out.truncate(out.trim_end().len());
+    out.push_str(";\n\n");
+}
+
+fn documented(one: &Named) -> String {
+    let source = match one.citation {
+        Some(citation) => format!("Row `{}` of registry.json: {citation}\n", one.key),
+        None => String::new(),
+    };
+    format!("{}\n{source}@throws {{BismarError}}\n", one.doc.trim_end())
+}
+
+fn method(out: &mut String, types: &Types, one: &Named) {
+    let answer = spelled(types, &types.of_row(one.key, one.result), Direction::Answered);
+    if one.kind == Kind::Constant {
+        comment(out, "  ", one.doc);
+        _ = writeln!(out, "  readonly {}: {answer};", one.name);
+        return;
+    }
+    comment(out, "  ", &documented(one));
+    let mut fields = Vec::new();
+    let mut all_optional = true;
+    for argument in one.arguments {
+        let shape = types.of_row(one.key, argument.r#type);
+        let mark = if matches!(shape, Shape::Optional(_)) { "?" } else { "" };
+        all_optional &= mark == "?";
+        fields.push(format!("{}{mark}: {}", camel(argument.name), spelled(types, &shape, Direction::Given)));
+    }
+    let given = match fields.as_slice() {
+        [] => "given?: Record<string, never>".to_string(),
+        fields => format!("given{}: {{ {} }}", if all_optional { "?" } else { "" }, fields.join("; ")),
+    };
+    _ = writeln!(out, "  {}({given}): {answer};", one.name);
+}
+
+/// The class of kept states, in the types that the doors take and give.
+fn progress(out: &mut String, types: &Types) {
+    let given = |written: &str| spelled(types, &types.of_row("progression.fold", written), Direction::Given);
+    let answered = |written: &str| {
+        spelled(types, &types.of_row("prescription.next_session", written), Direction::Answered)
+    };
+    let decisions = spelled(types, &types.of_row("progression.decide", "Vec<Decision>"), Direction::Answered);
+    _ = writeln!(
+        out,
+        "/** A folded log that stays inside the instance, so that only what is new crosses. */
+export declare class Progress {{
+  /** Folds the log. @throws {{BismarError}} */
+  constructor(log: {});
+  /** Applies one more event; `needs_refold` if it changes the past. The state is unchanged on an error. */
+  apply(event: {}): void;
+  /** What may each lift do today, and what stands in its way? */
+  decide(today: {}): {decisions};
+  /** What does this lifter do today? */
+  nextSession(plan: {}, today: {}): {};
+  /** The state as a value, to be stored. */
+  state(): {};
+  /** Gives the memory back; afterwards every method throws `not_ready`. */
+  close(): void;
+}}
+",
+        given("Log"),
+        given("Event"),
+        given("Day"),
+        given("Plan"),
+        given("Day"),
+        answered("SessionPlan"),
+        answered("State"),
+    );
+}
+
+type Members = BTreeMap<String, Vec<Named>>;
+
+fn functions(out: &mut String, modules: &Members) {
+    out.push_str("/** Every key of the registry with its function; constants take nothing. */\n");
+    out.push_str("export interface Functions {\n");
+    for (module, members) in modules {
+        for Named { key, kind, name, .. } in members {
+            let kind = match kind {
+                Kind::Function => format!("typeof {module}.{name}"),
+                Kind::Constant => format!("(given?: Record<string, never>) => typeof {module}.{name}"),
+            };
+            _ = writeln!(out, "  {key:?}: {kind};");
+        }
+    }
+    out.push_str("}\n\n");
+}
+
+fn by_module(out: &mut String, modules: &Members, mut each: impl FnMut(&mut String, &Named)) {
+    for (module, members) in modules {
+        if members.iter().all(|member| member.flat.is_none()) {
+            continue;
+        }
+        _ = writeln!(out, "  readonly {module}: {{");
+        members.iter().filter(|member| member.flat.is_some()).for_each(|member| each(out, member));
+        out.push_str("  };\n");
+    }
+}
+
+fn flats(out: &mut String, modules: &Members) {
+    out.push_str("/** Numbers in, a number out, for functions of numbers only: the quickest door. */\n");
+    out.push_str("export declare const flat: {\n");
+    by_module(out, modules, |out, Named { arguments, result, name, .. }| {
+        let mut doc = String::new();
+        for argument in *arguments {
+            _ = writeln!(doc, "@param {} {}", camel(argument.name), unit(argument.r#type));
+        }
+        _ = writeln!(doc, "@returns {}\n@throws {{BismarError}}", unit(result));
+        comment(out, "    ", &doc);
+        let list: Vec<_> = arguments.iter().map(|one| format!("{}: number", camel(one.name))).collect();
+        _ = writeln!(out, "    {name}({}): number;", list.join(", "));
+    });
+    out.push_str("};\n\n");
+}
+
+fn batches(out: &mut String, modules: &Members) {
+    out.push_str(
+        "/** The flat functions over columns; a number stands for the same number in every row. */\n",
+    );
+    out.push_str("export declare const batch: {\n");
+    by_module(out, modules, |out, Named { arguments, name, .. }| {
+        let list: Vec<_> = arguments.iter().map(|one| format!("{}: Column", camel(one.name))).collect();
+        _ = writeln!(out, "    {name}(given: {{ {} }}): Float64Array;", list.join("; "));
+    });
+    out.push_str("};\n");
+}

@@ -1,0 +1,134 @@
+//! Lays the files of the package out in `bindings/pkg`.
+
+use std::path::Path;
+
+use serde_json::json;
+
+use crate::types::{self, Shape, Types};
+use crate::{Failure, compile, declarations, identity, javascript, sizes, texts};
+
+const INDEX: &str = include_str!("../../javascript/index.js");
+const NODE: &str = include_str!("../../javascript/node.js");
+const SLIM: &str = include_str!("../../javascript/slim.js");
+const INLINE: &str = include_str!("../../javascript/inline.js");
+
+/// Documents with a JSON Schema: file, module, type.
+const DOCUMENTS: &[(&str, &str, &str)] =
+    &[("log", "record", "Log"), ("plan", "record", "Plan"), ("state", "progression", "State")];
+
+/// Builds the package.
+pub(crate) fn build(root: &Path) -> Result<(), Failure> {
+    let build_id = identity::build_id(root)?;
+    let compiled = compile::compile(root, &build_id)?;
+    let folder = root.join("bindings/pkg");
+    if folder.exists() {
+        std::fs::remove_dir_all(&folder)?;
+    }
+    std::fs::create_dir_all(folder.join("schemas"))?;
+    let write = |name: &str, bytes: &[u8]| std::fs::write(folder.join(name), bytes);
+
+    let core = javascript::core(&compiled.glue, &build_id)?;
+    let exports = javascript::exports()?;
+    write("bismar.wasm", &compiled.wasm)?;
+    write("core.js", core.as_bytes())?;
+    for (name, text) in [("index.js", INDEX), ("node.js", NODE), ("slim.js", SLIM)] {
+        write(name, text.replace("EXPORTS", &exports).as_bytes())?;
+    }
+    let inline = format!("{core}{}", INLINE.replace("WASM", &base64(&compiled.wasm)));
+    write("inline.js", inline.as_bytes())?;
+
+    let types = types::read(root)?;
+    let surface = declarations::write(&types, &documents(&types))?;
+    for name in &surface.unknown {
+        println!("  warning: no TypeScript for {name}");
+    }
+    write("index.d.ts", surface.text.as_bytes())?;
+    write("slim.d.ts", SLIM_TYPES.as_bytes())?;
+    write("inline.d.ts", INLINE_TYPES.as_bytes())?;
+    schemas(&types, &folder)?;
+
+    let registry = texts::write(&build_id)?;
+    write("registry.json", registry.as_bytes())?;
+    write("package.json", manifest()?.as_bytes())?;
+    write("README.md", &std::fs::read(root.join("bindings/README.md"))?)?;
+    write("LICENSE", &std::fs::read(root.join("LICENSE"))?)?;
+
+    println!("package {} in bindings/pkg:", build_id);
+    println!(
+        "  functions        {:>8}, {} of them flat",
+        bismar::registry::rows().count(),
+        bismar_bindings::flat::TABLE.len()
+    );
+    for (name, bytes) in [
+        ("core.js", core.as_bytes()),
+        ("inline.js", inline.as_bytes()),
+        ("registry.json", registry.as_bytes()),
+    ] {
+        println!("  {name:<16} {:>8} B raw,           {:>7} B gzip", bytes.len(), sizes::gzip(bytes)?);
+    }
+    sizes::print_groups(&compiled.named)?;
+    sizes::print(&compiled.wasm)?;
+    Ok(())
+}
+
+const SLIM_TYPES: &str = "export * from \"./index.js\";\nimport type { WasmSource } from \"./index.js\";\n\n\
+    /** Sets the instance up from the wasm that the caller brings. */\n\
+    export default function init(source: WasmSource): Promise<void>;\n";
+
+const INLINE_TYPES: &str = "export * from \"./index.js\";\n\n\
+    /** Sets the instance up from the wasm inside the file. */\nexport default function init(): Promise<void>;\n";
+
+fn documents(types: &Types) -> Vec<Shape> {
+    DOCUMENTS.iter().filter_map(|(_, module, name)| types.find(module, name)).map(Shape::Type).collect()
+}
+
+fn schemas(types: &Types, folder: &Path) -> Result<(), Failure> {
+    for (file, module, name) in DOCUMENTS {
+        if let Some(at) = types.find(module, name) {
+            let schema = types::schema(types, at, &format!("bismar {file}"));
+            let path = folder.join(format!("schemas/{file}.schema.json"));
+            std::fs::write(path, format!("{}\n", serde_json::to_string_pretty(&schema)?))?;
+        }
+    }
+    Ok(())
+}
+
+fn manifest() -> Result<String, Failure> {
+    let entry = |file: &str| json!({ "types": format!("./{file}.d.ts"), "default": format!("./{file}.js") });
+    let manifest = json!({
+        "name": "bismar",
+        "version": env!("CARGO_PKG_VERSION"),
+        "description": "Progression maths for barbell lifts, in WebAssembly: typed, strict, the same bits everywhere.",
+        "license": "MIT",
+        "type": "module",
+        "sideEffects": false,
+        "keywords": ["strength", "training", "barbell", "progression", "wasm"],
+        "types": "./index.d.ts",
+        "exports": {
+            ".": { "types": "./index.d.ts", "node": "./node.js", "default": "./index.js" },
+            "./inline": entry("inline"),
+            "./slim": entry("slim"),
+            "./bismar.wasm": "./bismar.wasm",
+            "./registry.json": "./registry.json",
+            "./schemas/*": "./schemas/*",
+            "./package.json": "./package.json",
+        },
+        "files": ["*.js", "*.d.ts", "bismar.wasm", "registry.json", "schemas", "README.md", "LICENSE"],
+        "engines": { "node": ">=20" },
+    });
+    Ok(format!("{}\n", serde_json::to_string_pretty(&manifest)?))
+}
+
+fn base64(bytes: &[u8]) -> String {
+    const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    let mut out = String::with_capacity(bytes.len().div_ceil(3) * 4);
+    for chunk in bytes.chunks(3) {
+        let word =
+            chunk.iter().fold(0_u32, |word, byte| word << 8 | u32::from(*byte)) << (8 * (3 - chunk.len()));
+        for place in 0..4 {
+            let letter = ALPHABET.get((word >> (18 - 6 * place)) as usize & 63).copied().unwrap_or(b'=');
+            out.push(if place > chunk.len() { '=' } else { char::from(letter) });
+        }
+    }
+    out
+}

@@ -1,0 +1,166 @@
+//! Functions of whole logs, plans and states: they have no row in the registry, since no number comes from them.
+
+use bismar::prescription::{next_session, next_session_from};
+use bismar::progression::{State, fold};
+use bismar::quantity::Day;
+use bismar::record::{Event, Log, Plan};
+use bismar::source::Argument;
+use bismar::value::{Arguments, Value};
+use bismar::{Code, Error};
+
+/// A function that is called like those of the registry.
+#[derive(Debug)]
+pub struct Door {
+    /// Key, `module.function`.
+    pub key: &'static str,
+    /// The documentation text.
+    pub doc: &'static str,
+    /// Arguments in order.
+    pub arguments: &'static [Argument],
+    /// Rust type of the result.
+    pub result: &'static str,
+    /// Reads the arguments strictly, calls, writes the result.
+    pub call: fn(&Value) -> Result<Value, Error>,
+}
+
+const LOG: Argument = Argument { name: "log", r#type: "&Log" };
+const STATE: Argument = Argument { name: "state", r#type: "&State" };
+const PLAN: Argument = Argument { name: "plan", r#type: "&Plan" };
+const EVENT: Argument = Argument { name: "event", r#type: "&Event" };
+const TODAY: Argument = Argument { name: "today", r#type: "Day" };
+
+/// All of them, behind the entries of the registry.
+pub static DOORS: &[Door] = &[
+    Door {
+        key: "progression.fold",
+        doc: "What is the state after this log? Order in the list does not matter; day and number do.",
+        arguments: &[LOG],
+        result: "State",
+        call: |given| {
+            let mut arguments = Arguments::new(given)?;
+            let log: Log = arguments.take("log")?;
+            arguments.finish()?;
+            Value::write(&fold(&log)?)
+        },
+    },
+    Door {
+        key: "progression.apply",
+        doc: "What is the state after one more event? `needs_refold` if the event changes the past.",
+        arguments: &[STATE, EVENT],
+        result: "State",
+        call: |given| {
+            let mut arguments = Arguments::new(given)?;
+            let (mut state, event): (State, Event) = (arguments.take("state")?, arguments.take("event")?);
+            arguments.finish()?;
+            state.apply(&event)?;
+            Value::write(&state)
+        },
+    },
+    Door {
+        key: "progression.decide",
+        doc: "What may each lift do today, and what stands in its way?",
+        arguments: &[STATE, TODAY],
+        result: "Vec<Decision>",
+        call: |given| {
+            let mut arguments = Arguments::new(given)?;
+            let (state, today): (State, Day) = (arguments.take("state")?, arguments.take("today")?);
+            arguments.finish()?;
+            Value::write(&state.decide(today)?)
+        },
+    },
+    Door {
+        key: "prescription.next_session",
+        doc: "What does this lifter do today, by the whole log?",
+        arguments: &[LOG, PLAN, TODAY],
+        result: "SessionPlan",
+        call: |given| {
+            let mut arguments = Arguments::new(given)?;
+            let (log, plan): (Log, Plan) = (arguments.take("log")?, arguments.take("plan")?);
+            let today: Day = arguments.take("today")?;
+            arguments.finish()?;
+            Value::write(&next_session(&log, &plan, today)?)
+        },
+    },
+    Door {
+        key: "prescription.next_session_from",
+        doc: "What does this lifter do today, by the state that was folded before?",
+        arguments: &[STATE, PLAN, TODAY],
+        result: "SessionPlan",
+        call: |given| {
+            let mut arguments = Arguments::new(given)?;
+            let (state, plan): (State, Plan) = (arguments.take("state")?, arguments.take("plan")?);
+            let today: Day = arguments.take("today")?;
+            arguments.finish()?;
+            Value::write(&next_session_from(&state, &plan, today)?)
+        },
+    },
+];
+
+/// What may be asked of a state that is kept between calls.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(u32)]
+pub enum Request {
+    /// Apply the event that is given.
+    Apply = 0,
+    /// Decide for the day that is given.
+    Decide = 1,
+    /// The next session for the plan and day that are given.
+    NextSession = 2,
+    /// The state as a value.
+    State = 3,
+}
+
+impl Request {
+    /// The request with that number.
+    #[must_use]
+    pub fn from_number(number: u32) -> Option<Request> {
+        [Request::Apply, Request::Decide, Request::NextSession, Request::State].get(number as usize).copied()
+    }
+}
+
+/// Folds the log that is given as the argument `log`.
+///
+/// # Errors
+/// What reading and folding report.
+pub fn open(given: &Value) -> Result<State, Error> {
+    let mut arguments = Arguments::new(given)?;
+    let log: Log = arguments.take("log")?;
+    arguments.finish()?;
+    fold(&log)
+}
+
+/// Answers a request to a kept state.
+///
+/// # Errors
+/// What reading and the request report; the state is then as it was.
+pub fn ask(state: &mut State, request: Request, given: &Value) -> Result<Value, Error> {
+    let mut arguments = Arguments::new(given)?;
+    match request {
+        Request::Apply => {
+            let event: Event = arguments.take("event")?;
+            arguments.finish()?;
+            state.apply(&event)?;
+            Ok(Value::Null)
+        }
+        Request::Decide => {
+            let today: Day = arguments.take("today")?;
+            arguments.finish()?;
+            Value::write(&state.decide(today)?)
+        }
+        Request::NextSession => {
+            let (plan, today): (Plan, Day) = (arguments.take("plan")?, arguments.take("today")?);
+            arguments.finish()?;
+            Value::write(&next_session_from(state, &plan, today)?)
+        }
+        Request::State => {
+            arguments.finish()?;
+            Value::write(state)
+        }
+    }
+}
+
+/// The error for a state that was given back, or never was.
+#[must_use]
+pub fn gone() -> Error {
+    Error::plain(Code::NotReady, "progress")
+}

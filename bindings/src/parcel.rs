@@ -1,0 +1,220 @@
+//! A tree of values as bytes: what crosses the boundary, in one piece each way.
+//!
+//! | tag | then |
+//! |---|---|
+//! | 0 null, 1 false, 2 true | nothing |
+//! | 3 number | 8 bytes of the bits |
+//! | 4 text | `u32` length, UTF-8 |
+//! | 5 list | `u32` count, the items |
+//! | 6 map | `u32` count, then key and value in turn |
+//! | 7 column | `u32` count, 8 bytes a number |
+//!
+//! Little-endian throughout. A key is a `u16`: the place of its name in a table that both sides keep. A place
+//! just behind the table's end means that the name follows and joins the table; `0xFFFF`, that it follows and
+//! does not. Field names come again and again, so that after the first call hardly a name crosses.
+
+use std::collections::BTreeMap;
+
+use bismar::error::{Allowed, Given};
+use bismar::value::Value;
+use bismar::{Code, Error};
+
+use crate::names::{camel, snake};
+
+/// Key that is followed by a name which does not join the table.
+const LOOSE: u16 = 0xFFFF;
+/// Names kept at most; more than the crate has fields, and a bound on what odd keys can take up.
+const MOST_NAMES: usize = 2_048;
+/// Deeper nesting than any type of the crate has.
+const DEEPEST: usize = 64;
+
+const NULL: u8 = 0;
+const FALSE: u8 = 1;
+const TRUE: u8 = 2;
+const NUMBER: u8 = 3;
+const TEXT: u8 = 4;
+const LIST: u8 = 5;
+const MAP: u8 = 6;
+const COLUMN: u8 = 7;
+
+/// Names the other side has sent, in Rust's spelling.
+#[derive(Debug, Default)]
+pub struct NamesRead(Vec<String>);
+
+/// Names this side has sent, by Rust's spelling.
+#[derive(Debug, Default)]
+pub struct NamesWritten(BTreeMap<String, u16>);
+
+/// Reads one value, keys into Rust's spelling.
+///
+/// # Errors
+/// `wrong_type` if the bytes are not such a value; the package never sends those.
+pub fn read(bytes: &[u8], names: &mut NamesRead) -> Result<Value, Error> {
+    Unpacking { bytes, names }.value(0).ok_or_else(|| {
+        Error::new(Code::WrongType, "", Given::Nothing, Allowed::rule("bytes packed by the package"))
+    })
+}
+
+struct Unpacking<'a> {
+    bytes: &'a [u8],
+    names: &'a mut NamesRead,
+}
+
+impl Unpacking<'_> {
+    fn take<const N: usize>(&mut self) -> Option<[u8; N]> {
+        let (first, rest) = self.bytes.split_first_chunk::<N>()?;
+        self.bytes = rest;
+        Some(*first)
+    }
+
+    fn count(&mut self) -> Option<usize> {
+        let count = usize::try_from(u32::from_le_bytes(self.take()?)).ok()?;
+        // Every item takes a byte at least, so that a wrong count cannot ask for much memory.
+        (count <= self.bytes.len()).then_some(count)
+    }
+
+    fn text(&mut self) -> Option<String> {
+        let length = self.count()?;
+        let (text, rest) = self.bytes.split_at_checked(length)?;
+        self.bytes = rest;
+        String::from_utf8(text.to_vec()).ok()
+    }
+
+    fn number(&mut self) -> Option<Value> {
+        self.take().map(|bits| Value::Number(f64::from_le_bytes(bits)))
+    }
+
+    fn value(&mut self, depth: usize) -> Option<Value> {
+        if depth > DEEPEST {
+            return None;
+        }
+        match self.take::<1>()? {
+            [NULL] => Some(Value::Null),
+            [FALSE] => Some(Value::Bool(false)),
+            [TRUE] => Some(Value::Bool(true)),
+            [NUMBER] => self.number(),
+            [TEXT] => self.text().map(Value::Text),
+            [LIST] => {
+                let count = self.count()?;
+                (0..count).map(|_| self.value(depth + 1)).collect::<Option<_>>().map(Value::List)
+            }
+            [MAP] => {
+                let count = self.count()?;
+                (0..count).map(|_| self.field(depth)).collect::<Option<_>>().map(Value::Map)
+            }
+            [COLUMN] => {
+                let count = self.count()?;
+                (0..count).map(|_| self.number()).collect::<Option<_>>().map(Value::List)
+            }
+            _ => None,
+        }
+    }
+
+    fn field(&mut self, depth: usize) -> Option<(String, Value)> {
+        let place = u16::from_le_bytes(self.take()?);
+        let name = match self.names.0.get(usize::from(place)) {
+            Some(name) => name.clone(),
+            None => {
+                let name = snake(&self.text()?)?;
+                if place != LOOSE {
+                    self.names.0.push(name.clone());
+                }
+                name
+            }
+        };
+        Some((name, self.value(depth + 1)?))
+    }
+}
+
+/// Writes one value, keys in JavaScript's spelling.
+pub fn write(value: &Value, names: &mut NamesWritten, into: &mut Vec<u8>) {
+    match value {
+        Value::Null => into.push(NULL),
+        Value::Bool(flag) => into.push(if *flag { TRUE } else { FALSE }),
+        Value::Number(number) => {
+            into.push(NUMBER);
+            into.extend(number.to_le_bytes());
+        }
+        Value::Text(text) => {
+            into.push(TEXT);
+            write_text(text, into);
+        }
+        Value::List(items) => {
+            into.push(LIST);
+            write_count(items.len(), into);
+            for item in items {
+                write(item, names, into);
+            }
+        }
+        Value::Map(fields) => {
+            into.push(MAP);
+            write_count(fields.len(), into);
+            for (name, value) in fields {
+                write_key(name, names, into);
+                write(value, names, into);
+            }
+        }
+    }
+}
+
+fn write_count(count: usize, into: &mut Vec<u8>) {
+    // Memory is 32 bits wide: a larger count cannot come about.
+    into.extend((count as u32).to_le_bytes());
+}
+
+fn write_text(text: &str, into: &mut Vec<u8>) {
+    write_count(text.len(), into);
+    into.extend(text.as_bytes());
+}
+
+fn write_key(name: &str, names: &mut NamesWritten, into: &mut Vec<u8>) {
+    if let Some(place) = names.0.get(name) {
+        into.extend(place.to_le_bytes());
+        return;
+    }
+    let place = names.0.len();
+    if place < MOST_NAMES {
+        names.0.insert(name.into(), place as u16);
+        into.extend((place as u16).to_le_bytes());
+    } else {
+        into.extend(LOOSE.to_le_bytes());
+    }
+    write_text(&camel(name), into);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tree() -> Value {
+        let set = Value::Map(vec![
+            ("rest_seconds".into(), Value::Number(-0.5)),
+            ("done".into(), Value::Bool(true)),
+        ]);
+        Value::Map(vec![
+            ("sets".into(), Value::List(vec![set.clone(), set, Value::Null])),
+            ("note".into(), Value::Text("höher".into())),
+        ])
+    }
+
+    #[test]
+    fn what_is_written_reads_back() {
+        let (mut written, mut read_names) = (NamesWritten::default(), NamesRead::default());
+        for _ in 0..2 {
+            let mut bytes = Vec::new();
+            write(&tree(), &mut written, &mut bytes);
+            assert_eq!(read(&bytes, &mut read_names).unwrap(), tree());
+        }
+        assert_eq!(read_names.0, ["sets", "rest_seconds", "done", "note"]);
+    }
+
+    #[test]
+    fn cut_bytes_are_an_error() {
+        let mut bytes = Vec::new();
+        write(&tree(), &mut NamesWritten::default(), &mut bytes);
+        for length in 0..bytes.len() {
+            assert!(read(&bytes[..length], &mut NamesRead::default()).is_err(), "{length}");
+        }
+        assert!(read(&[LIST, 255, 255, 255, 255], &mut NamesRead::default()).is_err());
+    }
+}

@@ -1,0 +1,106 @@
+// The declarations: good and bad uses under `tsc --strict`, and real values against the text.
+import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import test from "node:test";
+import init, * as bismar from "../pkg/node.js";
+import { bindings, pkg, publishedDocuments, registry, root } from "./files.mjs";
+import { camel } from "./published-runner.mjs";
+
+await init();
+const spelled = (name) => name.replace(/_([a-z0-9])/g, (_, letter) => letter.toUpperCase());
+/** Values held against the declarations, a function. */
+const MOST = 6;
+
+function project(files) {
+  const folder = mkdtempSync(join(tmpdir(), "bismar-types-"));
+  mkdirSync(join(folder, "node_modules"));
+  symlinkSync(pkg, join(folder, "node_modules/bismar"));
+  const compilerOptions = {
+    strict: true,
+    noEmit: true,
+    target: "es2022",
+    module: "nodenext",
+    lib: ["es2023", "dom"],
+    types: [],
+    skipLibCheck: false,
+    exactOptionalPropertyTypes: true,
+  };
+  writeFileSync(join(folder, "tsconfig.json"), JSON.stringify({ compilerOptions, include: ["*.ts"] }));
+  writeFileSync(join(folder, "package.json"), JSON.stringify({ type: "module" }));
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+  return folder;
+}
+
+function compile(files) {
+  const folder = project(files);
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(bindings, "node_modules/typescript/bin/tsc"), "-p", folder], {
+    encoding: "utf8",
+  });
+  rmSync(folder, { recursive: true });
+  return { status, text: `${stdout}${stderr}` };
+}
+
+test("good uses compile under --strict, bad ones do not", () => {
+  const { status, text } = compile({ "good.ts": readFileSync(join(bindings, "tests/types/good.ts"), "utf8") });
+  assert.equal(status, 0, text.slice(0, 4000));
+});
+
+test("the compiler is asked: an error is an error", () => {
+  const { status } = compile({ "bad.ts": 'import { oneRm } from "bismar";\noneRm.epley1985({ reps: 8 });\n' });
+  assert.notEqual(status, 0);
+});
+
+/** Real calls as TypeScript literals: a field too many, a kind unknown or a type wrong does not compile. */
+function realValues() {
+  const rows = new Map(registry().rows.map((row) => [row.key, row]));
+  const seen = new Map();
+  let out = 'import * as bismar from "bismar";\n';
+  let held = 0;
+  const hold = (key, given, answer) => {
+    const [module, name] = key.split(".").map(spelled);
+    const member = `typeof bismar.${module}.${name}`;
+    if (rows.get(key)?.kind === "constant") {
+      out += `export const c${held}: ${member} = ${JSON.stringify(answer)};\n`;
+    } else {
+      out += `export const g${held}: Parameters<${member}>[0] = ${JSON.stringify(given)};\n`;
+      out += `export const a${held}: ReturnType<${member}> = ${JSON.stringify(answer)};\n`;
+    }
+    held += 1;
+  };
+  for (const { document } of publishedDocuments()) {
+    for (const body of document.cases) {
+      const key = body.function;
+      if (!rows.has(key) || body.expect_error !== undefined || (seen.get(key) ?? 0) >= MOST) continue;
+      seen.set(key, (seen.get(key) ?? 0) + 1);
+      const given = camel(body.given);
+      hold(key, given, bismar.call(key, given));
+    }
+  }
+  const fixture = (name) => bismar.fromJson(JSON.parse(readFileSync(join(root, `examples/data/${name}.json`), "utf8")));
+  const [log, plan] = [fixture("demo-log"), fixture("demo-plan")];
+  const today = log.events.at(-1).day;
+  const state = bismar.progression.fold({ log });
+  hold("progression.fold", { log }, state);
+  hold("progression.decide", { state, today }, bismar.progression.decide({ state, today }));
+  hold("prescription.next_session", { log, plan, today }, bismar.prescription.nextSession({ log, plan, today }));
+  return { out, held };
+}
+
+test("the declarations hold real values, given and answered", () => {
+  const { out, held } = realValues();
+  const { status, text } = compile({ "real.ts": out });
+  console.log(`declarations held against ${held} real calls`);
+  const wrong = text.split("\n").filter((line) => line.includes("error"));
+  assert.equal(status, 0, `${wrong.length} errors\n${text.slice(0, 6000)}`);
+});
+
+test("every type of the surface is known", () => {
+  const text = readFileSync(join(pkg, "index.d.ts"), "utf8");
+  const lines = text.split("\n").filter((line) => /: unknown\b|\bunknown\[/.test(line) && !line.includes("*") && !line.includes('"'));
+  // `fromJson` takes and `toJson` gives whatever JSON holds.
+  assert.deepEqual(lines.filter((line) => !/fromJson|toJson/.test(line)), []);
+});
+
