@@ -79,7 +79,9 @@ class Output {
     if (typeof value === "boolean") return this.tag(value ? 2 : 1);
     if (typeof value === "number") {
       this.tag(3);
-      this.view.setFloat64(this.at, value, true);
+      // The bits of NaN differ between machines and mean nothing; it occurs as a refused value only.
+      if (Number.isNaN(value)) this.view.setBigUint64(this.at, 0x7ff8000000000000n, true);
+      else this.view.setFloat64(this.at, value, true);
       this.at += 8;
       return undefined;
     }

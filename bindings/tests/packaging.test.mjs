@@ -107,7 +107,7 @@ test("esbuild, slim with the wasm as bytes", async () => {
   const folder = project("esbuild-slim", { "main.js": text });
   await build({
     absWorkingDir: folder, entryPoints: ["main.js"], bundle: true, logLevel: "silent", outfile: "out/main.mjs",
-    format: "esm", loader: { ".wasm": "binary" },
+    format: "esm", target: "es2022", loader: { ".wasm": "binary" },
   });
   assert.equal(node(folder, "out/main.mjs"), "150");
 });

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import test from "node:test";
 import init, * as bismar from "../pkg/node.js";
-import { pkg, publishedDocuments, registry } from "./files.mjs";
+import { pkg, publishedDocuments, registry, root } from "./files.mjs";
 import { camel } from "./published-runner.mjs";
 
 await init();
@@ -95,6 +95,16 @@ test("the README's example runs as printed", async () => {
     BismarError,
   );
   assert.deepEqual(printed.slice(0, 2), ["out_of_range", "reps"]);
+});
+
+test("the project README's JavaScript runs", async () => {
+  const readme = readFileSync(join(root, "README.md"), "utf8");
+  const code = readme.split("```js\n")[1].split("```")[0];
+  const names = code.match(/import init, \{ (.*) \} from "bismar";/)[1].split(", ");
+  for (const name of names) assert.notEqual(bismar[name], undefined, name);
+  const body = code.replace(/^import .*$/m, "").replace("oneRm.", "return oneRm.");
+  const answer = await new Function("init", ...names, `return (async () => {${body}})()`)(init, ...names.map((name) => bismar[name]));
+  assert.deepEqual(answer, { kg: 150 });
 });
 
 test("codes of the declarations are those of the registry file", () => {

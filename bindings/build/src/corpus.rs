@@ -192,6 +192,9 @@ fn answer(index: u32, given: &Value) -> Vec<u8> {
     bytes
 }
 
+/// The one NaN of the canonical bytes.
+const NOT_A_NUMBER: u64 = 0x7FF8_0000_0000_0000;
+
 /// A value in canonical bytes: keys in JavaScript's spelling and in the order of their bytes.
 fn canonical(value: &Value, into: &mut Vec<u8>) {
     match value {
@@ -199,7 +202,9 @@ fn canonical(value: &Value, into: &mut Vec<u8>) {
         Value::Bool(flag) => into.push(if *flag { 2 } else { 1 }),
         Value::Number(number) => {
             into.push(3);
-            into.extend(number.to_bits().to_le_bytes());
+            // The bits of NaN differ between machines and mean nothing; it occurs as a refused value only.
+            let number = if number.is_nan() { NOT_A_NUMBER } else { number.to_bits() };
+            into.extend(number.to_le_bytes());
         }
         Value::Text(one) => {
             into.push(4);
