@@ -53,12 +53,14 @@ enum Declaration {
     Plain(Shape),
 }
 
-/// One line of such a list: `Name "text" "meaning"` or `/// doc` and `Name(Body) "text"`.
+/// One line of such a list: `Name "text" "meaning"`, or after `/// doc` `Name(Body) "text"` or
+/// `Name { field: Type } "text"`.
 #[derive(Default)]
 struct Listed {
     text: String,
     doc: String,
     body: Option<syn::Type>,
+    fields: Option<syn::FieldsNamed>,
 }
 
 /// Reads every serialised type below `root/src`.
@@ -162,9 +164,11 @@ impl File<'_> {
             return;
         };
         let (mut kinds, mut doc): (Vec<Listed>, _) = (Vec::new(), String::new());
+        let mut at_start = true;
         for token in call.mac.tokens.clone() {
             match token {
-                proc_macro2::TokenTree::Ident(_) => {
+                proc_macro2::TokenTree::Ident(_) if at_start => {
+                    at_start = false;
                     kinds.push(Listed { doc: std::mem::take(&mut doc), ..Listed::default() });
                 }
                 proc_macro2::TokenTree::Group(group)
@@ -173,8 +177,13 @@ impl File<'_> {
                     doc = group.to_string().split('"').nth(1).unwrap_or_default().trim().into();
                 }
                 proc_macro2::TokenTree::Group(group) => {
-                    if let Some(last) = kinds.last_mut() {
-                        last.body = syn::parse2(group.stream()).ok();
+                    if let Some(last) = kinds.last_mut().filter(|last| last.text.is_empty()) {
+                        match group.delimiter() {
+                            proc_macro2::Delimiter::Brace => {
+                                last.fields = syn::parse2(proc_macro2::TokenTree::Group(group).into()).ok();
+                            }
+                            _ => last.body = syn::parse2(group.stream()).ok(),
+                        }
                     }
                 }
                 proc_macro2::TokenTree::Literal(literal) => {
@@ -185,7 +194,8 @@ impl File<'_> {
                         None => {}
                     }
                 }
-                proc_macro2::TokenTree::Punct(_) => {}
+                proc_macro2::TokenTree::Punct(mark) => at_start |= mark.as_char() == ',',
+                proc_macro2::TokenTree::Ident(_) => {}
             }
         }
         let doc = body.split('"').nth(1).unwrap_or_default().trim().to_string();
@@ -315,9 +325,10 @@ fn own_body(one: &Declared, from: &From<'_>) -> Body {
                 .map(|one| Kind {
                     name: one.text.clone(),
                     doc: one.doc.clone(),
-                    inside: match &one.body {
-                        Some(body) => Inside::One(shape(body, from)),
-                        None => Inside::Nothing,
+                    inside: match (&one.body, &one.fields) {
+                        (Some(body), _) => Inside::One(shape(body, from)),
+                        (None, Some(named)) => Inside::Fields(fields(named, None, false, from)),
+                        (None, None) => Inside::Nothing,
                     },
                 })
                 .collect(),
