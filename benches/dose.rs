@@ -181,17 +181,20 @@ fn compare_fit() {
     let fit = fit(&days, &record);
     let (theirs, squares) = (answer["seconds"].as_f64().unwrap(), answer["squares"].as_f64().unwrap());
     let ratio = theirs / ours.as_secs_f64();
+    let derivatives = answer["seconds_derivatives"].as_f64().unwrap();
     // Both stop where the last digits no longer matter.
     let lower = fit.residual_squares <= squares * (1.0 + 1e-12);
     println!(
         "fit of {YEAR} days from {} starts: ours {:.2} ms (one component, standard errors and intervals included), \
-         {} {:.1} ms, ratio {ratio:.1}, budget {FIT_RATIO}, {}; squares ours {:.12e}, peer {squares:.12e}, equal or \
+         {} {:.1} ms, ratio {ratio:.1}, budget {FIT_RATIO}, {} (with derivatives written out for it {:.1} ms, ratio {:.1}); squares ours {:.12e}, peer {squares:.12e}, equal or \
          lower {}",
         STARTS.len(),
         ours.as_secs_f64() * 1e3,
         answer["peer"].as_str().unwrap(),
         theirs * 1e3,
         verdict(ratio >= FIT_RATIO),
+        derivatives * 1e3,
+        derivatives / ours.as_secs_f64(),
         fit.residual_squares,
         verdict(lower),
     );

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::impulse::{Fade, InitialState, ResponseForm};
-use crate::numeric::separable::Separable;
+use crate::numeric::separable::{Bend, Expansion, Separable};
 
 /// Fitness must fade at least one day more slowly than fatigue, or the two are one (our choice).
 const SMALLEST_GAP: f64 = 1.0;
@@ -44,8 +44,15 @@ impl ResponseModel<'_> {
         self.loads.iter().map(day).collect()
     }
 
-    fn at_measured(&self, trace: &[TracePoint], take: impl Fn(&TracePoint) -> f64) -> Vec<f64> {
-        self.measured.iter().filter_map(|day| trace.get(*day)).map(take).collect()
+    /// Values and slopes of a trace on the measured days, times `sign`.
+    fn measured(&self, days: f64, is_fitness: bool, sign: f64) -> (Vec<f64>, Vec<f64>) {
+        let trace = self.trace(days, is_fitness);
+        let points = self.measured.iter().filter_map(|day| trace.get(*day));
+        points.map(|point| (sign * point.value, sign * point.slope)).unzip()
+    }
+
+    fn ones(&self) -> Vec<f64> {
+        alloc::vec![1.0; self.measured.len()]
     }
 }
 
@@ -53,29 +60,20 @@ impl ResponseModel<'_> {
 pub(super) struct TwoComponents<'a>(pub(super) ResponseModel<'a>);
 
 impl Separable for TwoComponents<'_> {
-    fn columns(&self, shape: &[f64]) -> Option<Vec<Vec<f64>>> {
+    fn expand(&self, shape: &[f64]) -> Option<Expansion> {
         let [fitness_days, fatigue_days] = shape else { return None };
         if *fitness_days < fatigue_days + SMALLEST_GAP {
             return None;
         }
-        let (fitness, fatigue) = (self.0.trace(*fitness_days, true), self.0.trace(*fatigue_days, false));
-        let ones = alloc::vec![1.0; self.0.measured.len()];
-        Some(alloc::vec![
-            ones,
-            self.0.at_measured(&fitness, |point| point.value),
-            self.0.at_measured(&fatigue, |point| -point.value),
-        ])
-    }
-
-    fn derivatives(&self, shape: &[f64], coefficients: &[f64]) -> Vec<Vec<f64>> {
-        let ([fitness_days, fatigue_days], [_, fitness_gain, fatigue_gain]) = (shape, coefficients) else {
-            return Vec::new();
-        };
-        let (fitness, fatigue) = (self.0.trace(*fitness_days, true), self.0.trace(*fatigue_days, false));
-        alloc::vec![
-            self.0.at_measured(&fitness, |point| fitness_gain * point.slope),
-            self.0.at_measured(&fatigue, |point| -fatigue_gain * point.slope),
-        ]
+        let (fitness, fitness_slope) = self.0.measured(*fitness_days, true, 1.0);
+        let (fatigue, fatigue_slope) = self.0.measured(*fatigue_days, false, -1.0);
+        Some(Expansion {
+            columns: alloc::vec![self.0.ones(), fitness, fatigue],
+            bends: alloc::vec![
+                Bend { parameter: 0, column: 1, values: fitness_slope },
+                Bend { parameter: 1, column: 2, values: fatigue_slope },
+            ],
+        })
     }
 }
 
@@ -83,15 +81,9 @@ impl Separable for TwoComponents<'_> {
 pub(super) struct OneComponent<'a>(pub(super) ResponseModel<'a>);
 
 impl Separable for OneComponent<'_> {
-    fn columns(&self, shape: &[f64]) -> Option<Vec<Vec<f64>>> {
-        let trace = self.0.trace(*shape.first()?, true);
-        let ones = alloc::vec![1.0; self.0.measured.len()];
-        Some(alloc::vec![ones, self.0.at_measured(&trace, |point| point.value)])
-    }
-
-    fn derivatives(&self, shape: &[f64], coefficients: &[f64]) -> Vec<Vec<f64>> {
-        let ([days], [_, gain]) = (shape, coefficients) else { return Vec::new() };
-        let trace = self.0.trace(*days, true);
-        alloc::vec![self.0.at_measured(&trace, |point| gain * point.slope)]
+    fn expand(&self, shape: &[f64]) -> Option<Expansion> {
+        let (trace, slope) = self.0.measured(*shape.first()?, true, 1.0);
+        let bend = Bend { parameter: 0, column: 1, values: slope };
+        Some(Expansion { columns: alloc::vec![self.0.ones(), trace], bends: alloc::vec![bend] })
     }
 }

@@ -1,7 +1,7 @@
 //! Certified nonlinear fits (tests only). Source: NIST Statistical Reference Datasets, nonlinear regression.
 
 use super::fit::{Certainty, Linearised, Problem, minimise};
-use super::separable::{Separable, fit_separable};
+use super::separable::{Bend, Expansion, Separable, fit_separable};
 use super::{exp, fabs, ln, log10, pow};
 use alloc::vec::Vec;
 
@@ -93,12 +93,13 @@ impl Problem for Set {
 }
 
 impl Separable for Set {
-    fn columns(&self, shape: &[f64]) -> Option<Vec<Vec<f64>>> {
-        Some(alloc::vec![self.rows.iter().map(|(x, _)| (self.shape)(shape[0], *x).0).collect()])
-    }
-
-    fn derivatives(&self, shape: &[f64], coefficients: &[f64]) -> Vec<Vec<f64>> {
-        alloc::vec![self.rows.iter().map(|(x, _)| coefficients[0] * (self.shape)(shape[0], *x).1).collect()]
+    fn expand(&self, shape: &[f64]) -> Option<Expansion> {
+        let at = self.rows.iter().map(|(x, _)| (self.shape)(shape[0], *x));
+        let (column, values): (Vec<f64>, Vec<f64>) = at.unzip();
+        Some(Expansion {
+            columns: alloc::vec![column],
+            bends: alloc::vec![Bend { parameter: 0, column: 0, values }],
+        })
     }
 }
 

@@ -21,11 +21,6 @@ pub(crate) struct Linearised {
 pub(crate) trait Problem {
     /// Residuals and derivatives; none where the model is not defined.
     fn linearise(&self, parameters: &[f64]) -> Option<Linearised>;
-
-    /// Sum of squared residuals alone.
-    fn squares(&self, parameters: &[f64]) -> Option<f64> {
-        self.linearise(parameters).map(|point| dot(&point.residuals, &point.residuals))
-    }
 }
 
 /// Lowest and highest value of one parameter.
@@ -50,6 +45,9 @@ const FIRST_DAMPING: f64 = 1e-3;
 const STEP_TOLERANCE: f64 = 1e-11;
 /// So does a gradient as near to a right angle with the residuals as this.
 const ANGLE_TOLERANCE: f64 = 1e-12;
+
+/// A step that promised to take off less than this part of the squares is the last.
+const PROMISE_TOLERANCE: f64 = 1e-14;
 
 struct State {
     parameters: Vec<f64>,
@@ -149,8 +147,12 @@ impl State {
             }
             if self.is_first && self.is_far(&moved) {
                 self.damping *= 2.0;
-            } else if self.accept(problem, trial, slope.promise(&moved)) {
-                return Move::Made;
+                continue;
+            }
+            let promise = slope.promise(&moved);
+            let is_last = promise <= PROMISE_TOLERANCE * self.squares;
+            if self.accept(problem, trial, promise) {
+                return if is_last { Move::AtRest } else { Move::Made };
             }
         }
         Move::AtRest
@@ -167,8 +169,10 @@ impl State {
 
     /// Takes the trial if it is better, and sets the damping by how well the promise was kept.
     fn accept<P: Problem>(&mut self, problem: &P, trial: Vec<f64>, promise: f64) -> bool {
-        let better = problem.squares(&trial).filter(|squares| *squares < self.squares);
-        let better = better.and_then(|squares| Some((squares, problem.linearise(&trial)?)));
+        // Most trials are better, so derivatives are not wasted on them.
+        let point = problem.linearise(&trial);
+        let better = point.map(|point| (dot(&point.residuals, &point.residuals), point));
+        let better = better.filter(|(squares, _)| *squares < self.squares);
         let Some((squares, point)) = better else {
             self.damping *= self.growth;
             self.growth *= 2.0;

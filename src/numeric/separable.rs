@@ -8,11 +8,21 @@ use crate::error::{Code, Error};
 
 /// A model `y = sum c_j column_j(shape)`.
 pub(crate) trait Separable {
-    /// The columns at a shape; none where the shape is not allowed.
-    fn columns(&self, shape: &[f64]) -> Option<Vec<Vec<f64>>>;
+    /// Columns and their derivatives at a shape; none where the shape is not allowed.
+    fn expand(&self, shape: &[f64]) -> Option<Expansion>;
+}
 
-    /// The derivative of the whole model by each shape parameter, with these coefficients.
-    fn derivatives(&self, shape: &[f64], coefficients: &[f64]) -> Vec<Vec<f64>>;
+/// A model at one shape.
+pub(crate) struct Expansion {
+    pub(crate) columns: Vec<Vec<f64>>,
+    pub(crate) bends: Vec<Bend>,
+}
+
+/// How one column changes with one shape parameter; pairs that do not belong together are left out.
+pub(crate) struct Bend {
+    pub(crate) parameter: usize,
+    pub(crate) column: usize,
+    pub(crate) values: Vec<f64>,
 }
 
 /// A fitted separable model.
@@ -32,85 +42,91 @@ struct Projected<'a, M> {
     not_negative: &'a [bool],
 }
 
-/// One linear solution: coefficients, the columns used, and what is left of `y` and of other targets below them.
+/// One linear solution, seen from the space that its columns leave free: there lengths and angles are those of
+/// the projection.
 struct Solution {
     coefficients: Vec<f64>,
-    used: Vec<bool>,
-    squares: f64,
+    residuals: Vec<f64>,
+    bends: Vec<Bend>,
 }
 
 /// Most columns with a sign bound; every subset is tried.
 const MOST_SIGNED: u32 = 4;
 
-fn pick(columns: &[Vec<f64>], used: &[bool]) -> Vec<Vec<f64>> {
-    columns.iter().zip(used).filter(|(_, used)| **used).map(|(column, _)| column.clone()).collect()
+impl Bend {
+    fn below(mut self, row: usize) -> Bend {
+        self.values.drain(..row.min(self.values.len()));
+        self
+    }
 }
 
-fn tail(target: &[f64], from: usize) -> &[f64] {
-    target.get(from..).unwrap_or_default()
+/// The derivative of the whole model by one shape parameter.
+fn derivative(bends: &[Bend], coefficients: &[f64], parameter: usize, rows: usize) -> Vec<f64> {
+    let mut sum = alloc::vec![0.0; rows];
+    for bend in bends.iter().filter(|bend| bend.parameter == parameter) {
+        let coefficient = coefficients.get(bend.column).copied().unwrap_or(0.0);
+        for (sum, value) in sum.iter_mut().zip(&bend.values) {
+            *sum += coefficient * value;
+        }
+    }
+    sum
 }
 
 impl<M: Separable> Projected<'_, M> {
     /// Solves with the columns used; none where a signed coefficient comes out negative.
-    fn solve(&self, columns: &[Vec<f64>], used: &[bool]) -> Option<Solution> {
-        let mut target = [self.y.to_vec()];
-        let kept = pick(columns, used);
-        let count = kept.len();
-        let triangle = Triangle::reduce(kept, &mut target)?;
-        let [target] = &target;
-        let mut solved = triangle.solve(target).into_iter();
+    fn solve(&self, expansion: Expansion, used: &[bool]) -> Option<Solution> {
+        let kept = expansion.columns.into_iter().zip(used).filter(|(_, used)| **used);
+        let kept: Vec<Vec<f64>> = kept.map(|(column, _)| column).collect();
+        let (count, bends) = (kept.len(), expansion.bends);
+        let (places, mut targets): (Vec<_>, Vec<_>) =
+            bends.into_iter().map(|bend| ((bend.parameter, bend.column), bend.values)).unzip();
+        targets.push(self.y.to_vec());
+        let triangle = Triangle::reduce(kept, &mut targets)?;
+        let mut residuals = targets.pop()?;
+        let mut solved = triangle.solve(&residuals).into_iter();
         let coefficients: Vec<f64> =
             used.iter().map(|used| if *used { solved.next().unwrap_or(0.0) } else { 0.0 }).collect();
         let allowed = |(coefficient, signed): (&f64, &bool)| !signed || *coefficient >= 0.0;
-        let squares = dot(tail(target, count), tail(target, count));
-        (coefficients.iter().zip(self.not_negative).all(allowed) && squares.is_finite()).then(|| Solution {
-            coefficients,
-            used: used.to_vec(),
-            squares,
-        })
+        residuals.drain(..count.min(residuals.len()));
+        let bends = places.into_iter().zip(targets);
+        let bends =
+            bends.map(|((parameter, column), values)| Bend { parameter, column, values }.below(count));
+        let fine = coefficients.iter().zip(self.not_negative).all(allowed)
+            && dot(&residuals, &residuals).is_finite();
+        fine.then(|| Solution { coefficients, residuals, bends: bends.collect() })
+    }
+
+    /// Which columns stay when the signed ones of this pattern are dropped.
+    fn without(&self, pattern: u32) -> Vec<bool> {
+        let mut bit = 0;
+        let stays = |signed: &bool| {
+            let dropped = *signed && pattern >> bit & 1 == 1;
+            bit += u32::from(*signed);
+            !dropped
+        };
+        self.not_negative.iter().map(stays).collect()
     }
 
     /// The best solution that keeps the signs: all columns if they do, else the best of the subsets.
-    fn best(&self, columns: &[Vec<f64>]) -> Option<Solution> {
-        let everything = alloc::vec![true; columns.len()];
-        if let Some(solution) = self.solve(columns, &everything) {
+    fn best(&self, shape: &[f64]) -> Option<Solution> {
+        if let Some(solution) = self.solve(self.model.expand(shape)?, &self.without(0)) {
             return Some(solution);
         }
         let signed = self.not_negative.iter().filter(|signed| **signed).count() as u32;
-        let subsets = (1..1_u32 << signed.min(MOST_SIGNED)).filter_map(|mask| {
-            let mut bit = 0;
-            let used: Vec<bool> = self
-                .not_negative
-                .iter()
-                .map(|signed| {
-                    let dropped = *signed && mask >> bit & 1 == 1;
-                    bit += u32::from(*signed);
-                    !dropped
-                })
-                .collect();
-            self.solve(columns, &used)
-        });
-        subsets.min_by(|one, other| one.squares.total_cmp(&other.squares))
+        let patterns = 1..1_u32 << signed.min(MOST_SIGNED);
+        let subsets =
+            patterns.filter_map(|pattern| self.solve(self.model.expand(shape)?, &self.without(pattern)));
+        let squares = |solution: &Solution| dot(&solution.residuals, &solution.residuals);
+        subsets.min_by(|one, other| squares(one).total_cmp(&squares(other)))
     }
 }
 
 impl<M: Separable> Problem for Projected<'_, M> {
-    fn squares(&self, shape: &[f64]) -> Option<f64> {
-        self.best(&self.model.columns(shape)?).map(|solution| solution.squares)
-    }
-
     fn linearise(&self, shape: &[f64]) -> Option<Linearised> {
-        let columns = self.model.columns(shape)?;
-        let solution = self.best(&columns)?;
-        let kept = pick(&columns, &solution.used);
-        let count = kept.len();
-        // Seen from the space that the columns leave free, lengths and angles are those of the projection.
-        let mut targets = self.model.derivatives(shape, &solution.coefficients);
-        targets.push(self.y.to_vec());
-        Triangle::reduce(kept, &mut targets)?;
-        let residuals = tail(&targets.pop()?, count).to_vec();
+        let Solution { coefficients, residuals, bends } = self.best(shape)?;
+        let downhill: Vec<f64> = coefficients.iter().map(|coefficient| -coefficient).collect();
         let derivatives =
-            targets.iter().map(|target| tail(target, count).iter().map(|d| -d).collect()).collect();
+            (0..shape.len()).map(|at| derivative(&bends, &downhill, at, residuals.len())).collect();
         Some(Linearised { residuals, derivatives })
     }
 }
@@ -128,7 +144,7 @@ pub(crate) fn fit_separable<M: Separable>(
 ) -> Result<SeparableFit, Error> {
     let problem = Projected { model, y, not_negative };
     let minimum = minimise(&problem, start, bounds)?;
-    let solution = model.columns(&minimum.parameters).and_then(|columns| problem.best(&columns));
+    let solution = problem.best(&minimum.parameters);
     let solution = solution.ok_or_else(|| Error::plain(Code::NotIdentified, "columns"))?;
     Ok(SeparableFit { coefficients: solution.coefficients, minimum })
 }
@@ -139,8 +155,11 @@ impl SeparableFit {
     /// # Errors
     /// As [`Certainty::new`].
     pub(crate) fn certainty<M: Separable>(&self, model: &M, rows: usize) -> Result<Certainty, Error> {
-        let mut derivatives = model.columns(&self.minimum.parameters).unwrap_or_default();
-        derivatives.extend(model.derivatives(&self.minimum.parameters, &self.coefficients));
-        Certainty::new(derivatives, rows, self.minimum.squares)
+        let expansion = model.expand(&self.minimum.parameters);
+        let Expansion { mut columns, bends } =
+            expansion.ok_or_else(|| Error::plain(Code::NotIdentified, "columns"))?;
+        let shape = 0..self.minimum.parameters.len();
+        columns.extend(shape.map(|at| derivative(&bends, &self.coefficients, at, rows)));
+        Certainty::new(columns, rows, self.minimum.squares)
     }
 }
