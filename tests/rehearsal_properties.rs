@@ -151,7 +151,7 @@ type Spoil = fn(&mut Setup);
 const CAUSES: &[(&str, Spoil)] = &[
     ("parameters_refused", |s| s.parameters.policy.window_cap = 0.5),
     ("unknown_implement", |s| s.squat().implement = name("lost bar")),
-    ("unknown_implement", |s| s.plan.unavailable.push(name("lost bar"))),
+    ("unavailable_unknown", |s| s.plan.unavailable.push(name("lost bar"))),
     ("unknown_pair_lift", |s| pair(s, "squat", "ghost")),
     ("too_many_critical", |s| {
         s.squat().criteria = ["a", "b", "c", "d"].map(|text| Criterion::critical(text).unwrap()).to_vec();
@@ -491,6 +491,32 @@ fn what_is_stated_happens() {
     let mut worse = model(1.0);
     worse.lifts[0].worse_next_morning = 1.0;
     assert!(play(&worse).lifts[0].shares.moved < 0.001);
+}
+
+/// What the check says cannot work does not work: a lifter who never misses takes no step in half a year, or the
+/// rehearsal is refused. On the clean plan the same lifter takes several.
+#[test]
+fn what_is_said_to_block_never_moves() {
+    let moves = |setup: &Setup| {
+        let mut model = model(1.0);
+        (model.bad_day, model.missed_session) = (0.0, 0.0);
+        model.lifts = ["squat", "press"].map(|label| LiftSkill::of(name(label), 1.0)).to_vec();
+        let played = simulate(&setup.parameters, &setup.plan, &model, 26, 1, 1).ok()?;
+        played.lifts[0].moves.half
+    };
+    assert!(moves(&clean()).unwrap() >= 3);
+    let mut played = 0;
+    for (code, spoil) in CAUSES {
+        let mut setup = clean();
+        spoil(&mut setup);
+        let found = check(&setup.parameters, Some(&setup.plan));
+        if found.iter().any(|finding| finding.code() == *code && finding.severity == Severity::Blocks) {
+            let moves = moves(&setup);
+            played += u32::from(moves.is_some());
+            assert!(moves.is_none_or(|moves| moves == 0), "{code}: {moves:?}");
+        }
+    }
+    assert!(played >= 7, "{played} played");
 }
 
 #[test]

@@ -231,6 +231,11 @@ findings! {
         /// Path to the field.
         field: String
     } Blocks "plan_refused",
+    /// The plan calls an implement missing that the equipment does not have anyway.
+    UnavailableUnknown {
+        /// Its id.
+        implement: Name
+    } Warns "unavailable_unknown",
     /// The plan names a lift that there is not.
     UnknownTrack Blocks "unknown_track",
     /// The plan leaves the lift out.

@@ -13,7 +13,7 @@ pub(super) fn look(parameters: &Parameters, plan: &Plan, findings: &mut Vec<Find
         findings.push(Finding::whole(Found::PlanRefused { error, field }));
     }
     for implement in plan.unavailable.iter().filter(|id| parameters.implement(id).is_none()) {
-        findings.push(Finding::whole(Found::UnknownImplement { implement: implement.clone() }));
+        findings.push(Finding::whole(Found::UnavailableUnknown { implement: implement.clone() }));
     }
     for lift in &plan.lifts {
         match parameters.track_at(&lift.track).and_then(|at| parameters.tracks.get(at)) {

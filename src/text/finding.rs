@@ -45,6 +45,9 @@ pub fn found(found: &Found) -> String {
         Found::NoCriticalCriterion => "No criterion is critical.".to_string(),
         Found::LearningNone => "No sessions are set aside to learn it.".to_string(),
         Found::PlanRefused { error, field } => format!("The plan is refused: {error} in {field}."),
+        Found::UnavailableUnknown { implement } => {
+            format!("The plan calls {implement} missing, and the equipment has none of that name.")
+        }
         Found::UnknownTrack => "The plan names it, and there is no such lift.".to_string(),
         Found::NotPlanned => "The plan leaves it out.".to_string(),
         Found::PlanAsksMore { sets, reps, granted_sets, granted_reps } => format!(
