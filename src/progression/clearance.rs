@@ -68,7 +68,7 @@ impl State {
             let held = self.stop.is_some() || self.stopped_region(at).is_some();
             let stopped = self.tracks.get(at).is_some_and(|track| track.status == Status::StoppedRefer);
             if stopped && !held {
-                let loadable = self.loadable(at).into_owned();
+                let loadable = self.loadable(at);
                 self.reopen_lower(at, on, &loadable);
             }
         }

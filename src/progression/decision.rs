@@ -1,7 +1,7 @@
 //! The decision for one lift on one day, with everything that made it.
 
-use alloc::borrow::Cow;
 use alloc::string::String;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::loadable::Loadable;
@@ -64,14 +64,14 @@ pub struct Decision {
 
 impl State {
     /// What the equipment of a lift can load.
-    pub(crate) fn loadable(&self, at: usize) -> Cow<'_, Loadable> {
+    pub(crate) fn loadable(&self, at: usize) -> Arc<Loadable> {
         if let Some(loadable) = self.loadables.get(at) {
-            return Cow::Borrowed(loadable);
+            return Arc::clone(loadable);
         }
         let parameters = self.parameters.as_deref();
         let made =
             parameters.and_then(|all| all.tracks.get(at).and_then(|track| Loadable::of(track, all).ok()));
-        Cow::Owned(made.unwrap_or_default())
+        Arc::new(made.unwrap_or_default())
     }
 
     /// The highest load allowed for a lift as its state stands: grant or override, under every ceiling.

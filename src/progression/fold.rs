@@ -1,8 +1,8 @@
 //! The fold: events in order, one state out.
 
-use alloc::boxed::Box;
 use alloc::format;
 use alloc::string::String;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::loadable::Loadable;
@@ -82,7 +82,7 @@ impl State {
     }
 
     /// Takes the next event in order.
-    fn take(&mut self, event: &Event, retractions: &Retractions) -> Result<(), Error> {
+    pub(crate) fn take(&mut self, event: &Event, retractions: &Retractions) -> Result<(), Error> {
         self.prepare();
         self.expire(event.day);
         let tied = |error: Error| error.at_event(event.sequence);
@@ -96,12 +96,12 @@ impl State {
         let (on, number) = (event.day, event.sequence);
         match &event.kind {
             EventKind::SessionRecorded(session) => self.take_session(session, on, number, retractions)?,
-            EventKind::NextDayReport(report) => self.take_next_day(report, on, number, retractions),
+            EventKind::NextDayReport(report) => self.take_next_day(report, on, number, retractions)?,
             EventKind::LayoffNoted(layoff) => self.take_layoff(layoff, on),
-            EventKind::PainReport(answer) => self.take_pain(answer, on, number),
+            EventKind::PainReport(answer) => self.take_pain(answer, on, number)?,
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
             EventKind::SymptomReport(_) => self.stop_everything(on, number),
-            EventKind::DayReport(report) => self.take_day_report(report, on, number),
+            EventKind::DayReport(report) => self.take_day_report(report, on, number)?,
             EventKind::CoachSignOff(given) => self.take_sign_off(given, on),
             EventKind::CoachOverride(given) => self.take_override(given, on, number)?,
             EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number)?,
@@ -135,8 +135,7 @@ impl State {
     /// Makes the lists of loadable totals where they are missing, as after reading a stored state.
     pub(crate) fn prepare(&mut self) {
         if self.loadables.len() != self.tracks.len() {
-            let made: Vec<Loadable> =
-                (0..self.tracks.len()).map(|at| self.loadable(at).into_owned()).collect();
+            let made: Vec<Arc<Loadable>> = (0..self.tracks.len()).map(|at| self.loadable(at)).collect();
             self.loadables = made;
         }
     }
@@ -153,7 +152,9 @@ impl State {
         let mut tracks = Vec::with_capacity(parameters.tracks.len());
         let mut loadables = Vec::with_capacity(parameters.tracks.len());
         for set in &parameters.tracks {
-            loadables.push(Loadable::of(set, parameters).map_err(|error| error.within(set.name.as_str()))?);
+            loadables.push(Arc::new(
+                Loadable::of(set, parameters).map_err(|error| error.within(set.name.as_str()))?,
+            ));
             let old = before.as_ref().and_then(|before| before.track_at(&set.name));
             let (kept, was) =
                 (old.and_then(|at| self.tracks.get(at)), old.and_then(|at| before.as_ref()?.tracks.get(at)));
@@ -186,7 +187,7 @@ impl State {
         self.tracks = tracks;
         self.loadables = loadables;
         self.digest = digest(parameters);
-        self.parameters = Some(Box::new(parameters.clone()));
+        self.parameters = Some(Arc::new(parameters.clone()));
         for region in parameters.tracks.iter().flat_map(|track| &track.regions) {
             self.region_mut(region);
         }
@@ -199,9 +200,15 @@ impl State {
         Ok(())
     }
 
-    fn take_next_day(&mut self, report: &NextDayReport, on: Day, event: u32, retractions: &Retractions) {
+    fn take_next_day(
+        &mut self,
+        report: &NextDayReport,
+        on: Day,
+        event: u32,
+        retractions: &Retractions,
+    ) -> Result<(), Error> {
         for answer in &report.pain {
-            self.take_pain(answer, on, event);
+            self.take_pain(answer, on, event)?;
         }
         let flared: Vec<Name> = report.pain.iter().map(|answer| answer.region.clone()).collect();
         let flared: Vec<Name> = flared
@@ -210,6 +217,7 @@ impl State {
             .collect();
         self.take_flares(&flared, on);
         self.confirm(Some(report.session), on);
+        Ok(())
     }
 
     /// A flare holds; a second one in a row steps back.
@@ -228,22 +236,23 @@ impl State {
                     .get(at)
                     .is_some_and(|track| track.status.is_trained() && track.status != Status::Resting);
                 if trained {
-                    let loadable = self.loadable(at).into_owned();
+                    let loadable = self.loadable(at);
                     self.step_back(at, on, &loadable);
                 }
             }
         }
     }
 
-    fn take_day_report(&mut self, report: &DayReport, on: Day, event: u32) {
+    fn take_day_report(&mut self, report: &DayReport, on: Day, event: u32) -> Result<(), Error> {
         let class = report.class.unwrap_or(DayClass::Unknown);
         for answer in report.pain.iter().flatten() {
-            self.take_pain(answer, on, event);
+            self.take_pain(answer, on, event)?;
         }
         let asks_first = !report.asks.is_empty();
         let (pain_asked, minutes) = (report.pain.is_some(), report.minutes);
         self.today = Some(TodayReport { day: on, class, asks_first, pain_asked, minutes });
         self.confirm_by_day_report(on);
+        Ok(())
     }
 
     fn take_layoff(&mut self, layoff: &Layoff, on: Day) {

@@ -26,6 +26,7 @@ pub(crate) struct Situation<'a> {
 
 /// One guard: its name, and the reasons it has against a move.
 pub(crate) struct Guard {
+    #[cfg(test)]
     pub(crate) name: &'static str,
     check: fn(&Situation<'_>) -> Vec<Reason>,
 }
@@ -33,7 +34,7 @@ pub(crate) struct Guard {
 macro_rules! guards {
     ($($name:ident),+ $(,)?) => {
         /// Every guard, in the order in which reasons are listed.
-        pub(crate) static GUARDS: &[Guard] = &[$(Guard { name: stringify!($name), check: $name }),+];
+        static GUARDS: &[Guard] = &[$(Guard { #[cfg(test)] name: stringify!($name), check: $name }),+];
 
         /// The names of all guards.
         pub const GUARD_NAMES: &[&str] = &[$(stringify!($name)),+];
@@ -64,17 +65,6 @@ guards![
 impl State {
     /// Every reason against a move of that lift on that day: to the given place, or to the one on offer.
     pub(crate) fn blockers(&self, at: usize, to: Option<Tuple>, on: Day) -> Vec<Reason> {
-        self.blockers_without(at, to, on, None)
-    }
-
-    /// The same with one guard taken out, for the test that each of them is needed.
-    pub(crate) fn blockers_without(
-        &self,
-        at: usize,
-        to: Option<Tuple>,
-        on: Day,
-        without: Option<&str>,
-    ) -> Vec<Reason> {
         let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get(at)) else {
             return Vec::new();
         };
@@ -83,7 +73,9 @@ impl State {
         let to = to.map_or_else(offered, Ok);
         let situation =
             Situation { state: self, parameters, policy: &parameters.policy, set, track, at, on, to };
-        let asked = GUARDS.iter().filter(|guard| without != Some(guard.name));
+        let asked = GUARDS.iter();
+        #[cfg(test)]
+        let asked = asked.filter(|guard| self.taken_out != Some(guard.name));
         asked.flat_map(|guard| (guard.check)(&situation)).collect()
     }
 }

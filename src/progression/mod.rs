@@ -5,6 +5,9 @@
 
 mod clearance;
 mod decision;
+#[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::unwrap_used, clippy::unreachable, reason = "a test may panic")]
+mod exploration;
 mod fold;
 mod guard;
 mod layoff;

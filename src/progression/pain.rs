@@ -2,11 +2,15 @@
 
 use super::state::{RegionState, State, Stop};
 use super::status::Status;
+use crate::error::{Code, Error};
 use crate::quantity::{Day, Name, Pain};
 use crate::record::{PainAnswer, PainFeature, Policy, UsualPain};
 
 /// Steady answers at or below the usual level before it allows a move (published advice gives none; our choice).
 pub(crate) const STEADY_ANSWERS: u8 = 3;
+
+/// The most regions of one lifter, so that a state stays small.
+const MOST_REGIONS: usize = 96;
 
 /// What one answer about one region asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -38,12 +42,25 @@ pub(crate) fn zone(answer: &PainAnswer, usual: Pain, policy: &Policy) -> Zone {
 
 impl State {
     /// Takes one answer about one region. Regions that no lift loads are kept too: a stop there is a stop.
-    pub(crate) fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) {
-        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else {
-            return;
-        };
+    ///
+    /// # Errors
+    /// `too_many` regions.
+    pub(crate) fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
+        let Some(parameters) = self.parameters.clone() else { return Ok(()) };
+        let known = self.regions.iter().any(|region| region.name == answer.region);
+        if !known && self.regions.len() >= MOST_REGIONS {
+            return Err(Error::range(
+                Code::TooMany,
+                "region",
+                self.regions.len(),
+                0.0,
+                MOST_REGIONS as f64,
+                "regions",
+            ));
+        }
+        let policy = &parameters.policy;
         let region = self.region_mut(&answer.region);
-        let zone = zone(answer, region.usual_level(), &policy);
+        let zone = zone(answer, region.usual_level(), policy);
         region.note(answer.score, on);
         match zone {
             Zone::Clear => {}
@@ -54,6 +71,7 @@ impl State {
             }
             Zone::Stop => self.stop_region(&answer.region, on, event, policy.clear_sessions),
         }
+        Ok(())
     }
 
     fn stop_region(&mut self, name: &Name, on: Day, event: u32, clear_sessions: u8) {
@@ -91,13 +109,11 @@ impl State {
 
     /// Counts a session in which pain was asked about: clear regions come one session nearer.
     pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
-        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else {
-            return;
-        };
+        let Some(parameters) = self.parameters.clone() else { return };
+        let policy = &parameters.policy;
         for region in &mut self.regions {
             let answer = answers.iter().find(|answer| answer.region == region.name);
-            let clear =
-                answer.is_none_or(|answer| zone(answer, region.usual_level(), &policy) == Zone::Clear);
+            let clear = answer.is_none_or(|answer| zone(answer, region.usual_level(), policy) == Zone::Clear);
             if answer.is_none() {
                 region.note(Pain::NONE, on);
             }

@@ -39,7 +39,7 @@ impl State {
         let loaded = self.loaded_regions(&places);
         if let Some(answers) = &session.pain {
             for answer in answers {
-                self.take_pain(answer, on, event);
+                self.take_pain(answer, on, event)?;
             }
             self.count_clear(answers, &loaded, on);
         }
@@ -165,11 +165,10 @@ impl State {
     }
 
     fn take_result(&mut self, result: &Judged, on: Day, event: u32) {
-        let Some(policy) = self.parameters.as_ref().map(|parameters| parameters.policy.clone()) else {
-            return;
-        };
+        let Some(parameters) = self.parameters.clone() else { return };
+        let policy = &parameters.policy;
         let bad_day = self.class_on(on).is_confirmed_bad();
-        let loadable = self.loadable(result.at).into_owned();
+        let loadable = self.loadable(result.at);
         let Some(track) = self.tracks.get_mut(result.at) else { return };
         track.last_session = Some(on);
         track.fault.clone_from(&result.fault);

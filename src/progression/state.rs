@@ -1,7 +1,7 @@
 //! The state: a digest of the log, of bounded size.
 
-use alloc::boxed::Box;
 use alloc::string::String;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::loadable::Loadable;
@@ -28,7 +28,7 @@ pub struct State {
     pub last: Option<(Day, u32)>,
     /// The parameters in force.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub parameters: Option<Box<Parameters>>,
+    pub parameters: Option<Arc<Parameters>>,
     /// Digest of the parameters in force, in hexadecimal.
     pub digest: String,
     /// The lifts, in the order of the parameters.
@@ -63,7 +63,11 @@ pub struct State {
     pub refused: Option<u32>,
     /// What each lift's equipment can load; made from the parameters, never stored.
     #[cfg_attr(feature = "serde", serde(skip))]
-    pub(crate) loadables: Vec<Loadable>,
+    pub(crate) loadables: Vec<Arc<Loadable>>,
+    /// A guard taken out, for the test that each of them is needed.
+    #[cfg(test)]
+    #[cfg_attr(feature = "serde", serde(skip))]
+    pub(crate) taken_out: Option<&'static str>,
 }
 
 /// The day's answers as the state keeps them.

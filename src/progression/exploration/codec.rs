@@ -1,0 +1,295 @@
+//! Canonical bytes of a state of the small world, and back. Days are kept as days before today, cut at [`FAR`].
+
+use std::vec::Vec;
+
+use super::super::state::{
+    ClearanceInForce, OverrideInForce, RegionState, Sitting, State, Stop, TodayReport, TrackState,
+};
+use super::super::status::Status;
+use super::alphabet::{kg, today};
+use crate::condition::DayClass;
+use crate::gate::Outcome;
+use crate::quantity::{Day, Mass, Name, Pain};
+use crate::record::{ClearanceLimits, ClearanceStatus, Role, Tuple};
+
+/// More days than any rule of this world compares.
+const FAR: i32 = 7;
+/// More sessions at one place than any rule of this world counts.
+const MANY: u16 = 3;
+/// Sessions kept: more than the gate's run, neutral fails included.
+const KEPT: usize = 4;
+
+/// Lets days pass: everything moves into the past.
+pub(super) fn wait(state: &mut State, days: i32) {
+    let moved = |day: &mut Day| *day = day.plus(-days).unwrap();
+    for track in &mut state.tracks {
+        moved(&mut track.since);
+        moved(&mut track.here.1);
+        track.sittings.iter_mut().for_each(|sitting| moved(&mut sitting.day));
+        track.last_session.iter_mut().for_each(moved);
+        track.moves.iter_mut().for_each(|(day, _)| moved(day));
+        track.offered.iter_mut().for_each(moved);
+        track.proven.iter_mut().for_each(|(day, _)| moved(day));
+        track.overruled.iter_mut().for_each(|overruled| moved(&mut overruled.expires));
+    }
+    for region in &mut state.regions {
+        region.loaded.iter_mut().for_each(moved);
+        region.last.iter_mut().for_each(|(day, _)| moved(day));
+        region.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
+        region.moves.iter_mut().for_each(moved);
+    }
+    state.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
+    state.clearance.iter_mut().for_each(|clearance| {
+        moved(&mut clearance.given);
+        moved(&mut clearance.expires);
+    });
+    state.today.iter_mut().for_each(|report| moved(&mut report.day));
+    state.last.iter_mut().for_each(|(day, _)| moved(day));
+    state.expire(today());
+}
+
+const STATUSES: [Status; 10] = Status::ALL;
+const ROLES: [Role; 4] = [Role::Train, Role::Maintain, Role::Rest, Role::Retire];
+const OUTCOMES: [Outcome; 3] = [Outcome::Pass, Outcome::Fail, Outcome::NotScored];
+const LOADS: [f64; 5] = [18.0, 20.0, 22.0, 24.0, 30.0];
+
+fn place<T: PartialEq>(all: &[T], one: &T) -> u8 {
+    all.iter().position(|each| each == one).unwrap() as u8
+}
+
+struct Out(Vec<u8>);
+
+impl Out {
+    fn day(&mut self, day: Day) {
+        self.0.push((today().since(day).clamp(-FAR, FAR) + FAR) as u8);
+    }
+
+    fn maybe<T>(&mut self, value: Option<T>, write: impl FnOnce(&mut Out, T)) {
+        self.0.push(u8::from(value.is_some()));
+        if let Some(value) = value {
+            write(self, value);
+        }
+    }
+
+    fn load(&mut self, load: Mass) {
+        self.0.push(place(&LOADS.map(kg), &load));
+    }
+
+    fn stop(&mut self, stop: Stop) {
+        self.0.push(u8::from(stop.cleared) | u8::from(stop.signed) << 1);
+    }
+}
+
+struct In<'a>(&'a [u8]);
+
+impl In<'_> {
+    fn byte(&mut self) -> u8 {
+        let (first, rest) = self.0.split_first().unwrap();
+        self.0 = rest;
+        *first
+    }
+
+    fn day(&mut self) -> Day {
+        today().plus(FAR - i32::from(self.byte())).unwrap()
+    }
+
+    fn maybe<T>(&mut self, read: impl FnOnce(&mut Self) -> T) -> Option<T> {
+        (self.byte() == 1).then(|| read(self))
+    }
+
+    fn load(&mut self) -> Mass {
+        kg(LOADS[usize::from(self.byte())])
+    }
+
+    fn stop(&mut self) -> Stop {
+        let flags = self.byte();
+        Stop { since: today(), event: 1, cleared: flags & 1 != 0, signed: flags & 2 != 0 }
+    }
+}
+
+pub(super) fn encode(state: &State) -> Vec<u8> {
+    let mut out = Out(Vec::with_capacity(96));
+    state.tracks.iter().for_each(|track| encode_track(track, &mut out));
+    state.regions.iter().for_each(|region| encode_region(region, &mut out));
+    out.maybe(state.stop, Out::stop);
+    out.maybe(state.clearance.as_ref(), |out, clearance| {
+        let status =
+            [ClearanceStatus::Cleared, ClearanceStatus::ClearedWithLimits, ClearanceStatus::NotCleared];
+        out.0.push(place(&status, &clearance.status));
+        out.day(clearance.expires);
+    });
+    // A report of an earlier day says nothing any more.
+    let report = state.today.as_ref().filter(|report| report.day == today());
+    out.maybe(report, |out, report| {
+        out.0.push(place(&DayClass::ALL, &report.class) << 1 | u8::from(report.pain_asked))
+    });
+    out.0.push(match state.pain_asked {
+        None => 0,
+        Some(asked) => 1 + u8::from(asked),
+    });
+    out.0.push(state.unknown.min(1) as u8);
+    out.0
+}
+
+fn encode_track(track: &TrackState, out: &mut Out) {
+    out.0.push(place(&STATUSES, &track.status));
+    out.load(track.tuple.load);
+    out.0.push(track.tuple.rung);
+    out.0.push(place(&ROLES, &track.role));
+    out.0.extend([
+        track.learned.0.min(3),
+        track.learned.1.min(3),
+        track.passes.min(2),
+        track.fails.min(2),
+        track.neutral.min(2),
+    ]);
+    out.0.push(track.here.0.min(MANY) as u8);
+    let kept = track.sittings.len().min(KEPT);
+    let recent = &track.sittings[track.sittings.len() - kept..];
+    out.0.push(kept as u8);
+    let newest = recent.last().map(|last| last.day);
+    for sitting in recent {
+        out.0.push(
+            place(&OUTCOMES, &sitting.outcome)
+                | u8::from(sitting.critical) << 2
+                | u8::from(sitting.bad_day) << 3
+                | u8::from(sitting.confirmed) << 4
+                | u8::from(Some(sitting.day) == newest) << 5,
+        );
+        out.day(sitting.day);
+    }
+    out.maybe(track.last_session, Out::day);
+    let recent_moves: Vec<&(Day, Mass)> =
+        track.moves.iter().filter(|(day, _)| today().since(*day) < FAR).collect();
+    out.0.push(recent_moves.len() as u8);
+    for (day, load) in recent_moves {
+        out.day(*day);
+        out.load(*load);
+    }
+    out.maybe(track.offered, Out::day);
+    out.maybe(track.return_cap, Out::load);
+    out.0.extend([track.return_row, track.half_sessions]);
+    out.maybe(track.proven, |out, (day, load)| {
+        out.day(day);
+        out.load(load);
+    });
+    out.maybe(track.overruled.as_ref(), |out, overruled| {
+        out.load(overruled.load);
+        out.day(overruled.expires);
+    });
+    let flags = [track.partner_pain, track.unguarded, track.fault.is_some()];
+    out.0.push(flags.iter().enumerate().map(|(at, flag)| u8::from(*flag) << at).sum());
+}
+
+fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
+    let status = STATUSES[usize::from(bytes.byte())];
+    let load = bytes.load();
+    let rung = bytes.byte();
+    let role = ROLES[usize::from(bytes.byte())];
+    let [done, needed, passes, fails, neutral, here] = [(); 6].map(|()| bytes.byte());
+    let count = bytes.byte();
+    let sittings = (0..count)
+        .map(|number| {
+            let flags = bytes.byte();
+            let day = bytes.day();
+            Sitting {
+                session: u32::from(number) + 1,
+                day,
+                outcome: OUTCOMES[usize::from(flags & 3)],
+                critical: flags & 4 != 0,
+                bad_day: flags & 8 != 0,
+                confirmed: flags & 16 != 0,
+                scored: 3,
+                acceptable: if flags & 3 == 0 { 3 } else { 1 },
+            }
+        })
+        .collect();
+    let last_session = bytes.maybe(In::day);
+    let moves = (0..bytes.byte()).map(|_| (bytes.day(), bytes.load())).collect();
+    let offered = bytes.maybe(In::day);
+    let return_cap = bytes.maybe(In::load);
+    let [return_row, half_sessions] = [(); 2].map(|()| bytes.byte());
+    let proven = bytes.maybe(|bytes| (bytes.day(), bytes.load()));
+    let overruled = bytes.maybe(|bytes| {
+        let load = bytes.load();
+        OverrideInForce { load, expires: bytes.day(), who: Name::new("coach").unwrap(), event: 1 }
+    });
+    let flags = bytes.byte();
+    TrackState {
+        status,
+        since: today(),
+        tuple: Tuple { load, rung, ..like.tuple },
+        role,
+        learned: (done, needed),
+        passes,
+        fails,
+        neutral,
+        here: (u16::from(here), today()),
+        sittings,
+        earlier: (0, 0),
+        last_session,
+        moves,
+        offered,
+        return_cap,
+        return_row,
+        half_sessions,
+        peak: like.peak,
+        proven,
+        overruled,
+        signed_off: false,
+        partner_pain: flags & 1 != 0,
+        unguarded: flags & 2 != 0,
+        fault: (flags & 4 != 0).then(|| Name::new("brace").unwrap()),
+        reserve: None,
+    }
+}
+
+fn encode_region(region: &RegionState, out: &mut Out) {
+    out.maybe(region.loaded, Out::day);
+    out.maybe(region.last, |out, (_, score)| out.0.push(score.score()));
+    out.0.extend([region.clear_needed, region.flares.min(2)]);
+    out.maybe(region.stop, Out::stop);
+    let recent: Vec<&Day> = region.moves.iter().filter(|day| today().since(**day) < FAR).collect();
+    out.0.push(recent.len() as u8);
+    recent.into_iter().for_each(|day| out.day(*day));
+}
+
+fn decode_region(bytes: &mut In<'_>, like: &RegionState) -> RegionState {
+    let loaded = bytes.maybe(In::day);
+    let last = bytes.maybe(|bytes| (today(), Pain::new(bytes.byte()).unwrap()));
+    let [clear_needed, flares] = [(); 2].map(|()| bytes.byte());
+    let stop = bytes.maybe(In::stop);
+    let moves = (0..bytes.byte()).map(|_| bytes.day()).collect();
+    RegionState { name: like.name.clone(), loaded, last, usual: None, clear_needed, flares, stop, moves }
+}
+
+/// A state with these bytes; what the bytes leave out is taken from the start of the world.
+pub(super) fn decode(bytes: &[u8], start: &State) -> State {
+    let mut bytes = In(bytes);
+    let mut state = start.clone();
+    state.tracks = start.tracks.iter().map(|track| decode_track(&mut bytes, track)).collect();
+    state.regions = start.regions.iter().map(|region| decode_region(&mut bytes, region)).collect();
+    state.stop = bytes.maybe(In::stop);
+    state.clearance = bytes.maybe(|bytes| {
+        let limit = ClearanceLimits { load: Some(kg(20.0)), ..ClearanceLimits::default() };
+        let (status, limits) = match bytes.byte() {
+            0 => (ClearanceStatus::Cleared, Vec::new()),
+            1 => (ClearanceStatus::ClearedWithLimits, std::vec![limit]),
+            _ => (ClearanceStatus::NotCleared, Vec::new()),
+        };
+        ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
+    });
+    state.today = bytes.maybe(|bytes| {
+        let flags = bytes.byte();
+        let class = DayClass::ALL[usize::from(flags >> 1)];
+        TodayReport { day: today(), class, asks_first: false, pain_asked: flags & 1 != 0, minutes: None }
+    });
+    state.pain_asked = match bytes.byte() {
+        0 => None,
+        asked => Some(asked == 2),
+    };
+    state.unknown = u32::from(bytes.byte());
+    state.last = Some((today(), 9));
+    state.refused = None;
+    state
+}
