@@ -2,6 +2,8 @@
 //! highest load allowed, and everything that stands in the way of a move.
 //!
 //! Uses every module above. A pure function of the log: no clock, no randomness; `today` is an argument.
+//!
+#![doc = include_str!("../guide/transitions.md")]
 
 mod clearance;
 mod decision;
@@ -19,6 +21,9 @@ mod retraction;
 mod session;
 mod state;
 mod status;
+#[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::unwrap_used, reason = "a test may panic")]
+mod transitions;
 
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;

@@ -105,14 +105,14 @@ macro_rules! acts {
     ($($act:ident $text:literal),+ $(,)?) => {
         /// One thing that may happen.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        pub(super) enum Act {
+        pub(in super::super) enum Act {
             /// Nothing; stands before the first.
             Nothing,
             $($act),+
         }
 
         impl Act {
-            pub(super) const ALL: [Act; [$($text),+].len()] = [$(Act::$act),+];
+            pub(in super::super) const ALL: [Act; [$($text),+].len()] = [$(Act::$act),+];
         }
 
         impl fmt::Display for Act {
@@ -162,7 +162,7 @@ acts! {
 
 impl Act {
     /// Plays the act on a state whose today is [`today`].
-    pub(super) fn apply(self, state: &mut State) {
+    pub(in super::super) fn apply(self, state: &mut State) {
         match self {
             Act::Nothing => {}
             Act::WaitOne => super::codec::wait(state, 1),

@@ -70,10 +70,10 @@ fn must_say(state: &State, at: usize) -> Vec<&'static str> {
     codes
 }
 
-/// Distinct days of confirmed passes in a row, counted back from the last session; one fail on a bad day is passed over.
+/// Distinct days of confirmed passes in a row, counted back from the last session; fails of one bad day are passed over.
 fn passing_days(state: &State, at: usize) -> usize {
     let mut days: Vec<Day> = Vec::new();
-    let mut neutral = 0;
+    let mut neutral: Option<Day> = None;
     let sittings = &state.tracks[at].sittings;
     for sitting in sittings.iter().rev() {
         // A day counts as a whole: a fail on it spoils its passes.
@@ -86,7 +86,9 @@ fn passing_days(state: &State, at: usize) -> usize {
                     days.push(sitting.day);
                 }
             }
-            Outcome::Fail if sitting.bad_day && !sitting.critical && neutral < 1 => neutral += 1,
+            Outcome::Fail if sitting.bad_day && !sitting.critical && neutral.is_none_or(|day| day == sitting.day) => {
+                neutral = Some(sitting.day);
+            }
             Outcome::Fail => break,
             Outcome::NotScored => {}
         }

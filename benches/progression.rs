@@ -1,0 +1,139 @@
+//! Speed of the fold: forty years of training, one more event, growth with the length of the log, size of the state.
+//!
+//! `cargo bench --all-features --bench progression`. Budgets are printed beside what was measured; the machine is
+//! named, since absolute times belong to it.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a bench may panic")]
+#![allow(clippy::disallowed_methods, reason = "an exponent for people to read")]
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use bismar::condition::DayClass;
+use bismar::gate::{Mark, Rater, SetMarks};
+use bismar::progression::{State, fold};
+use bismar::quantity::{Day, Name, Reps};
+use bismar::record::{
+    Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftSession, Lifter, Log, NextDayReport, Session, WorkSet,
+};
+use bismar::value::Value;
+
+#[path = "../examples/shared/scenario.rs"]
+mod scenario;
+
+const LIFTS: u32 = 8;
+const SETS: usize = 5;
+
+/// A log of so many weeks: eight lifts, two sessions a week each, five sets a session.
+fn log(weeks: i32) -> Log {
+    let parameters = scenario::parameters(LIFTS).unwrap();
+    let lifter = Lifter { id: Name::new("invented").unwrap(), born: None, invented: true };
+    let mut log = Log::new(lifter);
+    let first = Day::from_calendar(1985, 1, 7).unwrap();
+    let mut add = |log: &mut Log, day: Day, kind: EventKind| {
+        let sequence = log.events.len() as u32 + 1;
+        log.events.push(Event { sequence, day, kind, note: None });
+    };
+    add(&mut log, first, EventKind::ParametersChanged(Box::new(parameters.clone())));
+    for week in 0..weeks {
+        if week % 50 == 0 {
+            let who = Name::new("clinic").unwrap();
+            let status = ClearanceStatus::Cleared;
+            let clearance = Clearance { status, who, expires: None, limits: Vec::new() };
+            add(&mut log, first.plus(week * 7).unwrap(), EventKind::ClearanceRecorded(clearance));
+        }
+        for offset in [0, 3] {
+            let day = first.plus(week * 7 + offset).unwrap();
+            let report = DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
+            add(&mut log, day, EventKind::DayReport(report));
+            let lifts = parameters.tracks.iter().enumerate().map(|(at, track)| {
+                let clean = (week as usize + at) % 3 != 0;
+                let sets = (0..SETS).map(|_| {
+                    let mut marks = SetMarks::scored(5, if clean { 5 } else { 3 }, Rater::Coach);
+                    marks.first_failing_rep = (!clean).then_some(4);
+                    for criterion in &track.criteria {
+                        marks = marks.with(criterion.id.as_str(), Mark::Met).unwrap();
+                    }
+                    let reps = Reps::whole(5).unwrap();
+                    WorkSet { load: track.start.load, reps, effort: None, failed: false, marks: Some(marks) }
+                });
+                LiftSession { track: track.name.clone(), sets: sets.collect(), setup: None, cue: None }
+            });
+            let session = Session { lifts: lifts.collect(), pain: Some(Vec::new()), minutes: Some(60), effort: None };
+            add(&mut log, day, EventKind::SessionRecorded(session));
+            let session = log.events.len() as u32;
+            let report = NextDayReport { session, pain: Vec::new(), soreness: None };
+            add(&mut log, day.plus(1).unwrap(), EventKind::NextDayReport(report));
+        }
+    }
+    log
+}
+
+/// Median of several runs.
+fn median(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
+    let mut times: Vec<Duration> = (0..runs).map(|_| run()).collect();
+    times.sort();
+    times[runs / 2]
+}
+
+fn folding(log: &Log) -> Duration {
+    median(7, || {
+        let start = Instant::now();
+        black_box(fold(black_box(log)).unwrap());
+        start.elapsed()
+    })
+}
+
+fn machine() -> String {
+    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
+    let model = text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or("unknown processor");
+    model.trim_start_matches([':', ' ', '\t']).to_string()
+}
+
+fn line(what: &str, took: Duration, budget: Duration) {
+    let met = if took <= budget { "met" } else { "NOT MET" };
+    println!("{what:<52} {took:>12.2?}   budget {budget:?}: {met}");
+}
+
+fn main() {
+    println!("machine: {}", machine());
+    let logs: Vec<(i32, Log)> = [21, 208, 2_080].into_iter().map(|weeks| (weeks, log(weeks))).collect();
+    let times: Vec<Duration> = logs.iter().map(|(_, log)| folding(log)).collect();
+    for ((weeks, log), took) in logs.iter().zip(&times) {
+        println!("fold of {weeks:>5} weeks, {:>6} events {took:>26.2?}", log.events.len());
+    }
+    let exponent = |a: usize, b: usize| {
+        (times[b].as_secs_f64() / times[a].as_secs_f64()).ln()
+            / (logs[b].1.events.len() as f64 / logs[a].1.events.len() as f64).ln()
+    };
+    println!("growth exponent: {:.3} (1x to 10x), {:.3} (10x to 100x)", exponent(0, 1), exponent(1, 2));
+    line("fold of forty years (8 lifts, 2 a week, 5 sets)", times[2], Duration::from_millis(50));
+
+    for (weeks, log) in &logs {
+        let state = fold(log).unwrap();
+        let (day, last) = state.last.unwrap();
+        let report = DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
+        let event = Event { sequence: last + 1, day, kind: EventKind::DayReport(report), note: None };
+        let mut session = log.events.iter().rev().find(|event| matches!(event.kind, EventKind::SessionRecorded(_))).unwrap().clone();
+        (session.sequence, session.day) = (last + 1, day);
+        for (what, event) in [("day report", &event), ("session of eight lifts", &session)] {
+            let took = median(101, || {
+                let mut state = state.clone();
+                let start = Instant::now();
+                state.apply(black_box(event)).unwrap();
+                let took = start.elapsed();
+                black_box(state);
+                took
+            });
+            line(&format!("one more event after {weeks} weeks: {what}"), took, Duration::from_micros(10));
+        }
+        let text = Value::write(&state).unwrap().to_json();
+        let took = median(11, || {
+            let start = Instant::now();
+            black_box(Value::from_json(&text).unwrap().read::<State>().unwrap());
+            start.elapsed()
+        });
+        let met = if text.len() < 16 * 1024 { "met" } else { "NOT MET" };
+        println!("stored state after {weeks} weeks: {} bytes (below 16384: {met}), read in {took:.2?}", text.len());
+    }
+}

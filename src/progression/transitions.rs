@@ -1,0 +1,80 @@
+//! Every state with every event: the table in the documentation is made by this test, so that it cannot drift.
+
+use std::fmt::Write as _;
+use std::path::PathBuf;
+use std::string::{String, ToString};
+use std::vec::Vec;
+
+use super::exploration::{Act, settled, world_at};
+use super::status::Status;
+
+/// The acts of the table, in its order.
+fn acts() -> impl Iterator<Item = Act> {
+    Act::ALL
+        .into_iter()
+        .filter(|act| !matches!(act, Act::WaitThree | Act::JumpStrict | Act::RungUp | Act::ForgivingFail))
+}
+
+/// What becomes of the strict lift in each state, with pain and clearance in order unless the act says otherwise.
+fn table() -> String {
+    let mut text = String::from(
+        "What becomes of a lift, by its state and what happens. The lift has a partner, one fail behind it where that \
+         matters, an open gate where it is ready to advance, and nothing that blocks. An empty cell means that the \
+         state stays. Made by a test from the code itself.\n\n| what happens |",
+    );
+    for status in Status::ALL {
+        let _ = write!(text, " {} |", status.as_str());
+    }
+    text.push_str("\n|---|");
+    text.push_str(&"---|".repeat(Status::ALL.len()));
+    text.push('\n');
+    for act in acts() {
+        let _ = write!(text, "| {act} |");
+        for status in Status::ALL {
+            let mut state = world_at(status);
+            act.apply(&mut state);
+            let after = settled(&state);
+            let cell = if after == status { "" } else { after.as_str() };
+            let _ = write!(text, " {cell} |");
+        }
+        text.push('\n');
+    }
+    text
+}
+
+#[test]
+fn the_transition_table_is_what_the_code_does() {
+    let path: PathBuf = [env!("CARGO_MANIFEST_DIR"), "src", "guide", "transitions.md"].iter().collect();
+    let made = table();
+    if std::env::var_os("BISMAR_UPDATE").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(&path, &made).unwrap();
+    }
+    let kept = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(kept == made, "src/guide/transitions.md is out of date; run with BISMAR_UPDATE=1");
+}
+
+#[test]
+fn nothing_but_a_sign_off_leaves_a_stop() {
+    for act in acts().filter(|act| !matches!(act, Act::SignOff | Act::SignOffRegion)) {
+        let mut state = world_at(Status::StoppedRefer);
+        act.apply(&mut state);
+        assert_eq!(settled(&state), Status::StoppedRefer, "{act}");
+    }
+}
+
+#[test]
+fn every_state_takes_every_act() {
+    let names: Vec<String> = acts().map(|act| act.to_string()).collect();
+    assert!(names.len() >= 28 && Status::ALL.len() == 10);
+    for status in Status::ALL {
+        for act in acts() {
+            let mut state = world_at(status);
+            act.apply(&mut state);
+            assert!(
+                state.tracks.iter().all(|track| track.tuple.load >= crate::quantity::Mass::ZERO),
+                "{act}"
+            );
+        }
+    }
+}
