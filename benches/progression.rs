@@ -14,7 +14,8 @@ use bismar::gate::{Mark, Rater, SetMarks};
 use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Name, Reps};
 use bismar::record::{
-    Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftSession, Lifter, Log, NextDayReport, Session, WorkSet,
+    Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftSession, Lifter, Log, NextDayReport,
+    Session, WorkSet,
 };
 use bismar::value::Value;
 
@@ -30,7 +31,7 @@ fn log(weeks: i32) -> Log {
     let lifter = Lifter { id: Name::new("invented").unwrap(), born: None, invented: true };
     let mut log = Log::new(lifter);
     let first = Day::from_calendar(1985, 1, 7).unwrap();
-    let mut add = |log: &mut Log, day: Day, kind: EventKind| {
+    let add = |log: &mut Log, day: Day, kind: EventKind| {
         let sequence = log.events.len() as u32 + 1;
         log.events.push(Event { sequence, day, kind, note: None });
     };
@@ -44,7 +45,8 @@ fn log(weeks: i32) -> Log {
         }
         for offset in [0, 3] {
             let day = first.plus(week * 7 + offset).unwrap();
-            let report = DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
+            let report =
+                DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
             add(&mut log, day, EventKind::DayReport(report));
             let lifts = parameters.tracks.iter().enumerate().map(|(at, track)| {
                 let clean = (week as usize + at) % 3 != 0;
@@ -59,7 +61,8 @@ fn log(weeks: i32) -> Log {
                 });
                 LiftSession { track: track.name.clone(), sets: sets.collect(), setup: None, cue: None }
             });
-            let session = Session { lifts: lifts.collect(), pain: Some(Vec::new()), minutes: Some(60), effort: None };
+            let session =
+                Session { lifts: lifts.collect(), pain: Some(Vec::new()), minutes: Some(60), effort: None };
             add(&mut log, day, EventKind::SessionRecorded(session));
             let session = log.events.len() as u32;
             let report = NextDayReport { session, pain: Vec::new(), soreness: None };
@@ -112,9 +115,16 @@ fn main() {
     for (weeks, log) in &logs {
         let state = fold(log).unwrap();
         let (day, last) = state.last.unwrap();
-        let report = DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
+        let report =
+            DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
         let event = Event { sequence: last + 1, day, kind: EventKind::DayReport(report), note: None };
-        let mut session = log.events.iter().rev().find(|event| matches!(event.kind, EventKind::SessionRecorded(_))).unwrap().clone();
+        let mut session = log
+            .events
+            .iter()
+            .rev()
+            .find(|event| matches!(event.kind, EventKind::SessionRecorded(_)))
+            .unwrap()
+            .clone();
         (session.sequence, session.day) = (last + 1, day);
         for (what, event) in [("day report", &event), ("session of eight lifts", &session)] {
             let took = median(101, || {
@@ -134,6 +144,9 @@ fn main() {
             start.elapsed()
         });
         let met = if text.len() < 16 * 1024 { "met" } else { "NOT MET" };
-        println!("stored state after {weeks} weeks: {} bytes (below 16384: {met}), read in {took:.2?}", text.len());
+        println!(
+            "stored state after {weeks} weeks: {} bytes (below 16384: {met}), read in {took:.2?}",
+            text.len()
+        );
     }
 }

@@ -86,7 +86,9 @@ fn passing_days(state: &State, at: usize) -> usize {
                     days.push(sitting.day);
                 }
             }
-            Outcome::Fail if sitting.bad_day && !sitting.critical && neutral.is_none_or(|day| day == sitting.day) => {
+            Outcome::Fail
+                if sitting.bad_day && !sitting.critical && neutral.is_none_or(|day| day == sitting.day) =>
+            {
                 neutral = Some(sitting.day);
             }
             Outcome::Fail => break,
