@@ -13,8 +13,8 @@ use crate::quantity::{Mass, Reps};
 /// One entry a value of the index type, so that no index can miss.
 type Table = [f64; 256];
 
-/// Sets that are checked and then written together; small enough to stay near the processor.
-const BLOCK: usize = 1024;
+/// Sets that are checked and then written together: few enough that the check costs no second trip to memory.
+const GROUP: usize = 16;
 
 /// Half repetitions that an equation answers at: every one from 1 repetition to its highest.
 struct Range {
@@ -28,7 +28,8 @@ impl Range {
     }
 
     fn holds(&self, halves: u8) -> bool {
-        self.low <= halves && halves <= self.high
+        // One comparison instead of two: below `low` wraps round to the top.
+        halves.wrapping_sub(self.low) <= self.high - self.low
     }
 }
 
@@ -47,17 +48,79 @@ fn entry(table: &Table, halves: u8) -> f64 {
     table.get(usize::from(halves)).copied().unwrap_or(0.0)
 }
 
-/// A block without a set out of range; loads above 0 and not above the heaviest mass.
-fn clean(loads: &[f64], halves: &[u8], range: &Range) -> bool {
-    let heaviest = Mass::MAX.kg();
-    let loads_fit = loads.iter().fold(true, |fit, load| fit & (*load > 0.0) & (*load <= heaviest));
-    loads_fit & halves.iter().fold(true, |fit, halves| fit & range.holds(*halves))
+/// What one call needs to know of its equation.
+struct Batch<F> {
+    equation: Equation,
+    range: Range,
+    /// The estimate of one set; rises with load and repetitions.
+    one: F,
+}
+
+impl<F: Fn(f64, u8) -> f64> Batch<F> {
+    /// Loads above 0 and not above the heaviest mass, repetitions in range, and an estimate above nothing.
+    fn clean(&self, loads: &[f64], half_reps: &[u8]) -> bool {
+        let heaviest = Mass::MAX.kg();
+        let fits = |load: f64| (load > 0.0) & (load <= heaviest) & ((self.one)(load, self.range.low) > 0.0);
+        let loads_fit = loads.iter().fold(true, |fit, load| fit & fits(*load));
+        loads_fit & half_reps.iter().fold(true, |fit, halves| fit & self.range.holds(*halves))
+    }
+
+    fn group(
+        &self,
+        start: usize,
+        loads: &[f64],
+        half_reps: &[u8],
+        estimates: &mut [f64],
+    ) -> Result<(), Error> {
+        if !self.clean(loads, half_reps) {
+            // A load too light for the fewest repetitions may do for more: the scalar form decides.
+            self.first_bad(start, loads, half_reps)?;
+        }
+        let (loads, last_loads) = loads.as_chunks::<8>();
+        let (half_reps, last_reps) = half_reps.as_chunks::<8>();
+        let (estimates, last_estimates) = estimates.as_chunks_mut::<8>();
+        for ((loads, halves), estimates) in loads.iter().zip(half_reps).zip(estimates) {
+            // Eight repetitions in one read, taken off byte by byte.
+            let mut word = u64::from_le_bytes(*halves);
+            for (load, estimate) in loads.iter().zip(estimates) {
+                *estimate = (self.one)(*load, word as u8);
+                word >>= 8;
+            }
+        }
+        for ((load, halves), estimate) in last_loads.iter().zip(last_reps).zip(last_estimates) {
+            *estimate = (self.one)(*load, *halves);
+        }
+        Ok(())
+    }
+
+    fn run(&self, loads: &[f64], half_reps: &[u8], estimates: &mut [f64]) -> Result<(), Error> {
+        let (groups, last_loads) = loads.as_chunks::<GROUP>();
+        let (rep_groups, last_reps) = half_reps.as_chunks::<GROUP>();
+        let (estimate_groups, last_estimates) = estimates.as_chunks_mut::<GROUP>();
+        for (at, ((loads, halves), estimates)) in
+            groups.iter().zip(rep_groups).zip(estimate_groups).enumerate()
+        {
+            self.group(at * GROUP, loads, halves, estimates)?;
+        }
+        self.group(groups.len() * GROUP, last_loads, last_reps, last_estimates)
+    }
+
+    /// The error of the first bad set, as the scalar form reports it.
+    #[cold]
+    fn first_bad(&self, start: usize, loads: &[f64], half_reps: &[u8]) -> Result<(), Error> {
+        for (at, (load, halves)) in loads.iter().zip(half_reps).enumerate() {
+            let scalar = Mass::from_kg(*load)
+                .and_then(|load| self.equation.one_rm(load, Reps::from_halves(u16::from(*halves))?));
+            scalar.map_err(|error| error.within(&format!("[{}]", start + at)))?;
+        }
+        Ok(())
+    }
 }
 
 /// Estimates for many sets to failure: loads in kg, repetitions in halves (16 for 8 repetitions).
 ///
 /// Gives, bit for bit, what [`Equation::one_rm`] gives for each set whose load is a [`Mass`] in kilograms. Nothing
-/// is written from the first block of 1024 on that holds a bad set, and the error names the first bad set.
+/// is written from the first group of 16 on that holds a bad set, and the error names the first bad set.
 ///
 /// # Errors
 /// `wrong_length` where the lists differ in length; `not_finite`, `load_out_of_domain`, `reps_out_of_domain` for the
@@ -88,45 +151,11 @@ pub fn one_rm_batch(
     let range = Range::of(equation);
     if equation.is_scale_free() {
         let table = table(&range, |reps| equation.multiplier_at(reps))?;
-        each_block(equation, &range, loads, half_reps, estimates, |load, halves| load * entry(&table, halves))
+        let one = |load: f64, halves| load * entry(&table, halves);
+        Batch { equation, range, one }.run(loads, half_reps, estimates)
     } else {
         let table = table(&range, |reps| Ok(cummings_finn::added(reps)))?;
         let one = |load: f64, halves| cummings_finn::LOAD * load + entry(&table, halves);
-        each_block(equation, &range, loads, half_reps, estimates, one)
+        Batch { equation, range, one }.run(loads, half_reps, estimates)
     }
-}
-
-fn each_block(
-    equation: Equation,
-    range: &Range,
-    loads: &[f64],
-    half_reps: &[u8],
-    estimates: &mut [f64],
-    one: impl Fn(f64, u8) -> f64,
-) -> Result<(), Error> {
-    let blocks = loads.chunks(BLOCK).zip(half_reps.chunks(BLOCK)).zip(estimates.chunks_mut(BLOCK));
-    for (block, ((loads, halves), estimates)) in blocks.enumerate() {
-        // Only an additive equation can give nothing for a load above nothing.
-        let none = || loads.iter().zip(halves).any(|(load, halves)| one(*load, *halves) <= 0.0);
-        if !clean(loads, halves, range) || (!equation.is_scale_free() && none()) {
-            return Err(first_bad(equation, block * BLOCK, loads, halves));
-        }
-        for ((load, halves), estimate) in loads.iter().zip(halves).zip(estimates) {
-            *estimate = one(*load, *halves);
-        }
-    }
-    Ok(())
-}
-
-/// The error of the first bad set of a block, as the scalar form reports it.
-fn first_bad(equation: Equation, start: usize, loads: &[f64], half_reps: &[u8]) -> Error {
-    let scalar = |load: f64, halves: u8| {
-        let load = Mass::from_kg(load)?;
-        equation.one_rm(load, Reps::from_halves(u16::from(halves))?)
-    };
-    let bad = |(at, (load, halves)): (usize, (&f64, &u8))| {
-        scalar(*load, *halves).err().map(|error| error.within(&format!("[{}]", start + at)))
-    };
-    let found = loads.iter().zip(half_reps).enumerate().find_map(bad);
-    found.unwrap_or_else(|| Error::plain(Code::LoadOutOfDomain, "loads"))
 }
