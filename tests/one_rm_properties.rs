@@ -6,7 +6,8 @@
     clippy::panic,
     clippy::indexing_slicing,
     clippy::disallowed_methods,
-    reason = "a test may panic"
+    clippy::float_cmp,
+    reason = "a test may panic, and these compare bits on purpose"
 )]
 
 use bismar::Code;
