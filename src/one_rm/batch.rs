@@ -10,6 +10,9 @@ use super::equation::Equation;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Mass, Reps};
 
+/// Below this many kg the offset of an additive equation may leave no maximum (4.29787 / 1.175, rounded up).
+const LEAST_ADDITIVE: f64 = 4.0;
+
 /// One entry a value of the index type, so that no index can miss.
 type Table = [f64; 256];
 
@@ -52,19 +55,23 @@ fn entry(table: &Table, halves: u8) -> f64 {
 struct Batch<F> {
     equation: Equation,
     range: Range,
-    /// The estimate of one set; rises with load and repetitions.
+    /// Loads up to this one are looked at one by one.
+    least: f64,
+    /// The estimate of one set.
     one: F,
 }
 
 impl<F: Fn(f64, u8) -> f64> Batch<F> {
-    /// Loads above 0 and not above the heaviest mass, repetitions in range, and an estimate above nothing.
+    /// Loads above the least and not above the heaviest mass, repetitions in range.
+    #[inline]
     fn clean(&self, loads: &[f64], half_reps: &[u8]) -> bool {
         let heaviest = Mass::MAX.kg();
-        let fits = |load: f64| (load > 0.0) & (load <= heaviest) & ((self.one)(load, self.range.low) > 0.0);
-        let loads_fit = loads.iter().fold(true, |fit, load| fit & fits(*load));
+        let loads_fit = loads.iter().fold(true, |fit, load| fit & (*load > self.least) & (*load <= heaviest));
         loads_fit & half_reps.iter().fold(true, |fit, halves| fit & self.range.holds(*halves))
     }
 
+    // Inlined, so that a full group has a length the compiler knows.
+    #[inline]
     fn group(
         &self,
         start: usize,
@@ -73,7 +80,7 @@ impl<F: Fn(f64, u8) -> f64> Batch<F> {
         estimates: &mut [f64],
     ) -> Result<(), Error> {
         if !self.clean(loads, half_reps) {
-            // A load too light for the fewest repetitions may do for more: the scalar form decides.
+            // A light load may do for an additive equation: the scalar form decides.
             self.first_bad(start, loads, half_reps)?;
         }
         let (loads, last_loads) = loads.as_chunks::<8>();
@@ -152,10 +159,10 @@ pub fn one_rm_batch(
     if equation.is_scale_free() {
         let table = table(&range, |reps| equation.multiplier_at(reps))?;
         let one = |load: f64, halves| load * entry(&table, halves);
-        Batch { equation, range, one }.run(loads, half_reps, estimates)
+        Batch { equation, range, least: 0.0, one }.run(loads, half_reps, estimates)
     } else {
         let table = table(&range, |reps| Ok(cummings_finn::added(reps)))?;
         let one = |load: f64, halves| cummings_finn::LOAD * load + entry(&table, halves);
-        Batch { equation, range, one }.run(loads, half_reps, estimates)
+        Batch { equation, range, least: LEAST_ADDITIVE, one }.run(loads, half_reps, estimates)
     }
 }
