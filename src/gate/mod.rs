@@ -34,6 +34,7 @@ pub use evidence::{Evidence, EvidenceRule, MOST_REPS};
 pub use facts::{GateFacts, NamedCondition, SESSIONS, SessionFact};
 pub use marks::{CriterionMark, Mark, REPS_IN_A_SET, Rater, SetMarks};
 pub use operating::{OperatingCharacteristic, Skill, operating_characteristic};
+pub(crate) use pass::session_pass_of;
 pub use pass::{session_pass, set_pass};
 pub use pass_run::{LOAD_SESSIONS, NEUTRAL_FAILS, PassRun, RANGE_SESSIONS};
 pub use requirement::{Gate, Requirement, SPACING_DAYS};

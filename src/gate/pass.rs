@@ -267,20 +267,30 @@ formula! {
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn session_pass(rules: &PassRules, criteria: &[Criterion], sets: &[SetMarks]) -> SessionVerdict {
-        rules.check()?;
-        check_criteria(criteria)?;
-        if sets.len() > WORK_SETS {
-            return Err(Error::range(Code::OutOfRange, "sets", sets.len(), 0.0, WORK_SETS as f64, "sets"));
-        }
-        let mut work = Vec::new();
-        for (number, set) in (1_u8..).zip(sets) {
-            set.check(criteria).map_err(|error| error.within(&alloc::format!("sets[{}]", number - 1)))?;
-            work.push(Work::new(rules, number, set));
-        }
-        Ok(judge_session(rules, criteria, &work))
+        let sets: Vec<&SetMarks> = sets.iter().collect();
+        session_pass_of(rules, criteria, &sets)
     }
     source: OURS, place: "technique gate", standing: OurChoice, seen: NotApplicable,
     domain: "the work sets of one lift in one session",
+}
+
+/// The same for sets that lie apart, so that a fold need not copy them.
+pub(crate) fn session_pass_of(
+    rules: &PassRules,
+    criteria: &[Criterion],
+    sets: &[&SetMarks],
+) -> Result<SessionVerdict, Error> {
+    rules.check()?;
+    check_criteria(criteria)?;
+    if sets.len() > WORK_SETS {
+        return Err(Error::range(Code::OutOfRange, "sets", sets.len(), 0.0, WORK_SETS as f64, "sets"));
+    }
+    let mut work = Vec::with_capacity(sets.len());
+    for (number, set) in (1_u8..).zip(sets) {
+        set.check(criteria).map_err(|error| error.within(&alloc::format!("sets[{}]", number - 1)))?;
+        work.push(Work::new(rules, number, set));
+    }
+    Ok(judge_session(rules, criteria, &work))
 }
 
 rows![set_pass, session_pass];

@@ -9,7 +9,7 @@ use super::state::{SITTINGS, Sitting, State, TrackState};
 use super::status::Status;
 use crate::condition::DayClass;
 use crate::error::{Allowed, Code, Error};
-use crate::gate::{Mark, Outcome, SetMarks, session_pass};
+use crate::gate::{Mark, Outcome, SetMarks, session_pass_of};
 use crate::loading::Implement;
 use crate::quantity::{Day, Mass, Name, Reserve};
 use crate::record::{Effort, LiftSession, Session, TrackParameters};
@@ -120,8 +120,8 @@ impl State {
         };
         refuse_negative(lift, set, parameters.implement(&set.implement))?;
         let marks: Vec<Cow<'_, SetMarks>> = lift.sets.iter().map(marks_of).collect();
-        let marks: Vec<SetMarks> = marks.into_iter().map(Cow::into_owned).collect();
-        let verdict = session_pass(&set.pass, &set.criteria, &marks)?;
+        let marks: Vec<&SetMarks> = marks.iter().map(AsRef::as_ref).collect();
+        let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
         let limit = self.limit(at, on);
         let at_grant = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
         let short =
@@ -305,7 +305,7 @@ fn marks_of(set: &crate::record::WorkSet) -> Cow<'_, SetMarks> {
     }
 }
 
-fn lost_critical(track: &TrackParameters, marks: &[SetMarks]) -> Option<Name> {
+fn lost_critical(track: &TrackParameters, marks: &[&SetMarks]) -> Option<Name> {
     let critical = track.criteria.iter().filter(|criterion| criterion.critical);
     critical
         .map(|criterion| &criterion.id)
