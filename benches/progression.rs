@@ -49,7 +49,7 @@ fn log(weeks: i32) -> Log {
                 DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
             add(&mut log, day, EventKind::DayReport(report));
             let lifts = parameters.tracks.iter().enumerate().map(|(at, track)| {
-                let clean = (week as usize + at) % 3 != 0;
+                let clean = !(week as usize + at).is_multiple_of(3);
                 let sets = (0..SETS).map(|_| {
                     let mut marks = SetMarks::scored(5, if clean { 5 } else { 3 }, Rater::Coach);
                     marks.first_failing_rep = (!clean).then_some(4);
