@@ -1,4 +1,4 @@
-//! Calls by number: the entries of the registry, then the doors.
+//! Calls by number: the entries of the registry, then the doors, then those that only the offline page has.
 
 use bismar::error::Allowed;
 use bismar::source::Entry;
@@ -12,13 +12,22 @@ thread_local! {
     static TABLE: Vec<&'static Entry> = registry::entries().collect();
 }
 
+#[cfg(feature = "page")]
+static FURTHER: &[Entry] = bismar_page::ENTRIES;
+#[cfg(not(feature = "page"))]
+static FURTHER: &[Entry] = &[];
+
 type Call = fn(&Value) -> Result<Value, Error>;
 
 fn find(index: u32) -> Option<Call> {
     let index = usize::try_from(index).ok()?;
     TABLE.with(|table| match table.get(index) {
         Some(entry) => Some(entry.call),
-        None => DOORS.get(index.checked_sub(table.len())?).map(|door| door.call),
+        None => {
+            let index = index.checked_sub(table.len())?;
+            let further = || FURTHER.get(index.checked_sub(DOORS.len())?).map(|entry| entry.call);
+            DOORS.get(index).map(|door| door.call).or_else(further)
+        }
     })
 }
 

@@ -31,8 +31,8 @@ pub(crate) struct Compiled {
 }
 
 /// Compiles the bindings for the web.
-pub(crate) fn compile(root: &Path, build_id: &str) -> Result<Compiled, Failure> {
-    let raw = cargo(root, build_id)?;
+pub(crate) fn compile(root: &Path, build_id: &str, features: &[&str]) -> Result<Compiled, Failure> {
+    let raw = cargo(root, build_id, features)?;
     let mut output = bindgen(&raw)?;
     let glue = output.js().to_string();
     let named = output.wasm_mut().emit_wasm();
@@ -40,11 +40,12 @@ pub(crate) fn compile(root: &Path, build_id: &str) -> Result<Compiled, Failure> 
     Ok(Compiled { wasm, named, glue })
 }
 
-fn cargo(root: &Path, build_id: &str) -> Result<Vec<u8>, Failure> {
+fn cargo(root: &Path, build_id: &str, features: &[&str]) -> Result<Vec<u8>, Failure> {
     let target_folder = std::env::var_os("CARGO_TARGET_DIR").map_or(root.join("target"), PathBuf::from);
     let status = Command::new(std::env::var_os("CARGO").unwrap_or("cargo".into()))
         .current_dir(root)
         .args(["build", "--release", "--locked", "--package", "bismar-bindings", "--lib", "--target", TARGET])
+        .args(features.iter().map(|feature| format!("--features={feature}")))
         .env("CARGO_ENCODED_RUSTFLAGS", remaps(root).join("\u{1f}"))
         // Measured over 300 functions with their reading and writing: a fifth smaller than 3.
         .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "z")

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use bismar::registry;
-use bismar::source::{Argument, Kind};
+use bismar::source::{Argument, Entry, Kind};
 use bismar::value::Value;
 use bismar_bindings::doors::DOORS;
 use bismar_bindings::flat;
@@ -103,15 +103,17 @@ pub(crate) fn exports() -> Result<String, Failure> {
     Ok(format!("export {{ {} }} from \"./core.js\";", names.join(", ")))
 }
 
-/// The core of the package: glue, hand-written part, generated functions.
-pub(crate) fn core(glue: &str, build_id: &str) -> Result<String, Failure> {
+/// The core of the package: glue, hand-written part, generated functions; `further` are entries that only
+/// `call` reaches.
+pub(crate) fn core(glue: &str, build_id: &str, further: &'static [Entry]) -> Result<String, Failure> {
     let (glue, _) = glue.split_once(GLUE_END).ok_or("wasm-bindgen's glue has another shape than expected")?;
     let mut out = String::from("// Generated; do not edit.\n");
     out.push_str(&glue.replace("export function ", "function "));
     _ = writeln!(out, "\nconst BUILD_ID = {build_id:?};");
     _ = writeln!(out, "const VERSION = {:?};\n", env!("CARGO_PKG_VERSION"));
     out.push_str(CORE);
-    let keys: Vec<_> = keys().iter().map(|key| format!("{key:?}")).collect();
+    let further = further.iter().map(|entry| entry.key);
+    let keys: Vec<_> = keys().into_iter().chain(further).map(|key| format!("{key:?}")).collect();
     _ = writeln!(out, "\nconst KEYS = [\n  {},\n];", keys.join(",\n  "));
     let modules = modules()?;
     for (module, members) in &modules {

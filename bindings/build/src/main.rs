@@ -8,6 +8,7 @@
 //! | `javascript`, `declarations` | the generated JavaScript surface and its `.d.ts` |
 //! | `texts` | `registry.json`: rows, codes and English |
 //! | `package` | lays the files of the package out |
+//! | `page` | the package as the offline page takes it, then the page
 //! | `sizes` | prints and enforces sizes |
 //! | `corpus` | inputs and native digests for the comparison of bits |
 
@@ -17,6 +18,7 @@ mod declarations;
 mod identity;
 mod javascript;
 mod package;
+mod page;
 mod sizes;
 mod texts;
 mod types;
@@ -27,7 +29,7 @@ use std::process::ExitCode;
 /// What can go wrong, in words; the tool prints it and stops.
 type Failure = Box<dyn std::error::Error>;
 
-const USAGE: &str = "usage: bismar-build package [--root FOLDER] | sizes | weigh FILE.wasm | corpus FOLDER";
+const USAGE: &str = "usage: bismar-build package [--root FOLDER] | page | serve-page | sizes | weigh FILE.wasm | corpus FOLDER";
 
 /// The folder of the workspace this tool was built in.
 fn root() -> PathBuf {
@@ -43,6 +45,8 @@ fn run() -> Result<(), Failure> {
         ["package", "--root", folder] => package::build(folder.as_ref()),
         ["sizes"] => sizes::enforce(&std::fs::read(root().join("bindings/pkg/bismar.wasm"))?),
         ["weigh", file] => sizes::print_functions(&std::fs::read(file)?),
+        ["page"] => page::build(&root()),
+        ["serve-page"] => page::serve(&root()),
         ["corpus", folder] => corpus::write(&root(), folder.as_ref()),
         _ => Err(USAGE.into()),
     }

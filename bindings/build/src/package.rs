@@ -19,7 +19,7 @@ const DOCUMENTS: &[(&str, &str, &str)] =
 /// Builds the package.
 pub(crate) fn build(root: &Path) -> Result<(), Failure> {
     let build_id = identity::build_id(root)?;
-    let compiled = compile::compile(root, &build_id)?;
+    let compiled = compile::compile(root, &build_id, &[])?;
     let folder = root.join("bindings/pkg");
     if folder.exists() {
         std::fs::remove_dir_all(&folder)?;
@@ -27,7 +27,7 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
     std::fs::create_dir_all(folder.join("schemas"))?;
     let write = |name: &str, bytes: &[u8]| std::fs::write(folder.join(name), bytes);
 
-    let core = javascript::core(&compiled.glue, &build_id)?;
+    let core = javascript::core(&compiled.glue, &build_id, &[])?;
     let exports = javascript::exports()?;
     write("bismar.wasm", &compiled.wasm)?;
     write("core.js", core.as_bytes())?;

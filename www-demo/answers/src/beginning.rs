@@ -1,0 +1,122 @@
+//! A log for somebody new: lifts from a short list, each at its first load, and a gate that takes its time.
+
+use bismar::Error;
+use bismar::error::Allowed;
+use bismar::loading::{Implement, Stock};
+use bismar::quantity::{Day, Mass, Name, Rir};
+use bismar::record::{
+    Clearance, ClearanceStatus, Event, EventKind, LiftPlan, Lifter, Log, PLAN_FORMAT, PLAN_VERSION, Pair,
+    Parameters, Plan, Policy, TrackParameters,
+};
+use bismar::value::Value;
+use serde::{Deserialize, Serialize};
+
+/// The question.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Asked {
+    lifter: Lifter,
+    day: Day,
+    lifts: Vec<First>,
+    implements: Vec<Implement>,
+    stock: Stock,
+    /// Who said that training may begin; absent where nobody has yet.
+    #[serde(default)]
+    cleared_by: Option<Name>,
+}
+
+/// A lift, its implement, its first load.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct First {
+    lift: String,
+    implement: Name,
+    load: Mass,
+}
+
+#[derive(Serialize)]
+pub(crate) struct Answer {
+    log: String,
+    plan: String,
+}
+
+/// Lifts to begin with; every gate asks for 9 of 10 repetitions on three days (our choice).
+const LIFTS: [(&str, &str); 8] = [
+    ("front-held squat", include_str!("lifts/front_held_squat.json")),
+    ("box squat", include_str!("lifts/box_squat.json")),
+    ("straight-bar pull", include_str!("lifts/straight_bar_pull.json")),
+    ("hex-bar pull", include_str!("lifts/hex_bar_pull.json")),
+    ("strict press", include_str!("lifts/strict_press.json")),
+    ("seated press", include_str!("lifts/seated_press.json")),
+    ("bench press", include_str!("lifts/bench_press.json")),
+    ("supported row", include_str!("lifts/supported_row.json")),
+];
+
+/// A strict lift and the forgiving one beside it.
+const PAIRS: [(&str, &str); 3] = [
+    ("front-held squat", "box squat"),
+    ("straight-bar pull", "hex-bar pull"),
+    ("strict press", "seated press"),
+];
+
+fn track(first: &First) -> Result<TrackParameters, Error> {
+    let (_, text) = LIFTS.iter().find(|(name, _)| *name == first.lift).ok_or_else(|| {
+        let names: Vec<&str> = LIFTS.iter().map(|(name, _)| *name).collect();
+        Error::new(bismar::Code::UnknownName, "lift", first.lift.as_str(), Allowed::one_of(&names))
+    })?;
+    let mut track: TrackParameters = Value::from_json(text)?.read()?;
+    track.implement = first.implement.clone();
+    track.start.load = first.load;
+    Ok(track)
+}
+
+fn pairs(tracks: &[TrackParameters]) -> Result<Vec<Pair>, Error> {
+    let has = |name: &str| tracks.iter().any(|track| track.name.as_str() == name);
+    let both = PAIRS.iter().filter(|(strict, forgiving)| has(strict) && has(forgiving));
+    both.map(|(strict, forgiving)| {
+        Ok(Pair { strict: Name::new(strict)?, forgiving: Name::new(forgiving)?, ratio_cap: 1.0 })
+    })
+    .collect()
+}
+
+/// A log with its first events, and the plan for the first session.
+pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
+    let tracks: Vec<TrackParameters> = asked.lifts.iter().map(track).collect::<Result<_, _>>()?;
+    let lifts = tracks.iter().map(|track| LiftPlan {
+        track: track.name.clone(),
+        reserve: Some(Rir::whole(4)),
+        sets: None,
+        reps: None,
+        reference: None,
+        keep: false,
+    });
+    let plan = Plan {
+        format: PLAN_FORMAT.into(),
+        version: PLAN_VERSION,
+        lifts: lifts.collect(),
+        unavailable: Vec::new(),
+        minutes: None,
+        easy_week: false,
+    };
+    let pairs = pairs(&tracks)?;
+    let parameters = Parameters {
+        tracks,
+        pairs,
+        implements: asked.implements,
+        stock: asked.stock,
+        policy: Policy::default(),
+    };
+    let mut log = Log::new(asked.lifter);
+    let mut kinds = vec![EventKind::ParametersChanged(Box::new(parameters))];
+    if let Some(who) = asked.cleared_by {
+        let clearance =
+            Clearance { status: ClearanceStatus::Cleared, who, expires: None, limits: Vec::new() };
+        kinds.push(EventKind::ClearanceRecorded(clearance));
+    }
+    for (sequence, kind) in (1..).zip(kinds) {
+        log.events.push(Event { sequence, day: asked.day, kind, note: None });
+    }
+    log.check()?;
+    bismar::progression::fold(&log)?;
+    Ok(Answer { log: Value::write(&log)?.to_json(), plan: Value::write(&plan)?.to_json() })
+}

@@ -1,0 +1,231 @@
+//! What was done, what passed, and how the granted load moved, in the order in which it counts.
+
+use bismar::Error;
+use bismar::gate::{Outcome, session_pass};
+use bismar::progression::{State, Status, fold};
+use bismar::quantity::{Day, Mass, Name};
+use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
+use bismar::value::Value;
+use serde::{Deserialize, Serialize};
+
+use crate::opened::open;
+
+/// The question.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Asked {
+    log: String,
+    today: Day,
+}
+
+/// The answer.
+#[derive(Serialize)]
+pub(crate) struct Answer {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    parameters: Option<Parameters>,
+    /// Completed years of age.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    age: Option<u8>,
+    /// Day of the last event.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    last_day: Option<Day>,
+    /// First day after the last event.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    next_day: Option<Day>,
+    next_sequence: u32,
+    /// The stops in force, each a region or everything.
+    stops: Vec<String>,
+    /// Every event in force, corrections applied, in order.
+    events: Vec<Entry>,
+    sessions: Vec<Done>,
+    /// Where each lift stood after each event that moved it.
+    steps: Vec<Step>,
+}
+
+/// An event in one line.
+#[derive(Serialize)]
+struct Entry {
+    sequence: u32,
+    day: Day,
+    kind: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    note: Option<String>,
+    /// The content, for those that the page shows.
+    body: String,
+}
+
+/// A session that was done.
+#[derive(Serialize)]
+struct Done {
+    sequence: u32,
+    day: Day,
+    days_ago: i32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    minutes: Option<u16>,
+    pain: Vec<String>,
+    pain_asked: bool,
+    lifts: Vec<DoneLift>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    note: Option<String>,
+}
+
+#[derive(Serialize)]
+struct DoneLift {
+    track: Name,
+    /// Heaviest work set.
+    load: Mass,
+    sets: Vec<bismar::record::WorkSet>,
+    passed: Outcome,
+    acceptable: u32,
+    scored: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    weakest: Option<Name>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cue: Option<Name>,
+}
+
+/// A lift's place after an event.
+#[derive(Serialize)]
+struct Step {
+    sequence: u32,
+    day: Day,
+    /// Days since the first event, for drawing.
+    at: i32,
+    track: Name,
+    load: Mass,
+    status: Status,
+    cause: &'static str,
+}
+
+/// The history of a log.
+pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
+    let opened = open(&asked.log)?;
+    let (log, state) = (&opened.log, &opened.state);
+    let events: Vec<Event> = log.effective()?.into_iter().map(|event| event.into_owned()).collect();
+    let (sessions, steps) = walk(log, &events, asked.today)?;
+    let age = log.lifter.born.and_then(|born| bismar::horizon::Age::on(born, asked.today).ok());
+    let last_day = state.last.map(|(day, _)| day);
+    let mut stops = Vec::new();
+    if state.stop.is_some() {
+        stops.push("everything".to_string());
+    }
+    stops.extend(
+        state.regions.iter().filter(|region| region.stop.is_some()).map(|region| region.name.to_string()),
+    );
+    Ok(Answer {
+        parameters: state.parameters.as_deref().cloned(),
+        age: age.map(|age| age.completed()),
+        last_day,
+        next_day: last_day.and_then(|day| day.plus(1).ok()),
+        next_sequence: log
+            .events
+            .iter()
+            .map(|event| event.sequence)
+            .max()
+            .unwrap_or_default()
+            .saturating_add(1),
+        stops,
+        events: events.iter().map(entry).collect::<Result<_, _>>()?,
+        sessions,
+        steps,
+    })
+}
+
+fn entry(event: &Event) -> Result<Entry, Error> {
+    // Whole sets of parameters are long and already given above.
+    let body = match &event.kind {
+        EventKind::ParametersChanged(_) | EventKind::SessionRecorded(_) => String::new(),
+        kind => Value::write(kind)?.to_json(),
+    };
+    Ok(Entry {
+        sequence: event.sequence,
+        day: event.day,
+        kind: event.kind.name(),
+        note: event.note.clone(),
+        body,
+    })
+}
+
+fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>), Error> {
+    let mut state = State::new(log.lifter.born);
+    let (mut sessions, mut steps) = (Vec::new(), Vec::new());
+    let mut stood: Vec<(Name, Mass, Status)> = Vec::new();
+    let first = events.first().map_or(today, |event| event.day);
+    for (at, event) in events.iter().enumerate() {
+        if state.apply(event).is_err() {
+            // It reaches back: the state of the whole beginning, folded anew.
+            let beginning = Log { events: events.iter().take(at + 1).cloned().collect(), ..log.clone() };
+            state = fold(&beginning)?;
+        }
+        if let EventKind::SessionRecorded(session) = &event.kind {
+            sessions.push(done(event, session, &state, today));
+        }
+        let now = places(&state);
+        for (track, load, status) in &now {
+            let moved = stood
+                .iter()
+                .find(|(name, ..)| name == track)
+                .is_none_or(|before| (before.1, before.2) != (*load, *status));
+            let trained = matches!(&event.kind, EventKind::SessionRecorded(session) if session.lifts.iter().any(|lift| lift.track == *track));
+            if moved || trained {
+                let (load, status) = (*load, *status);
+                let at = event.day.since(first);
+                let cause = event.kind.name();
+                steps.push(Step {
+                    sequence: event.sequence,
+                    day: event.day,
+                    at,
+                    track: track.clone(),
+                    load,
+                    status,
+                    cause,
+                });
+            }
+        }
+        stood = now;
+    }
+    Ok((sessions, steps))
+}
+
+fn places(state: &State) -> Vec<(Name, Mass, Status)> {
+    let names = state
+        .parameters
+        .iter()
+        .flat_map(|parameters| parameters.tracks.iter().map(|track| track.name.clone()));
+    names.zip(&state.tracks).map(|(name, track)| (name, track.tuple.load, track.status)).collect()
+}
+
+fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
+    Done {
+        sequence: event.sequence,
+        day: event.day,
+        days_ago: today.since(event.day),
+        minutes: session.minutes,
+        pain: session
+            .pain
+            .iter()
+            .flatten()
+            .map(|pain| format!("{} {}/10", pain.region, pain.score.score()))
+            .collect(),
+        pain_asked: session.pain.is_some(),
+        lifts: session.lifts.iter().map(|lift| done_lift(lift, state)).collect(),
+        note: event.note.clone(),
+    }
+}
+
+fn done_lift(lift: &LiftSession, state: &State) -> DoneLift {
+    let parameters = state.parameters.as_deref();
+    let set = parameters.and_then(|all| all.tracks.iter().find(|track| track.name == lift.track));
+    let marks: Vec<_> = lift.sets.iter().filter_map(|set| set.marks.clone()).collect();
+    let verdict = set.and_then(|track| session_pass(&track.pass, &track.criteria, &marks).ok());
+    DoneLift {
+        track: lift.track.clone(),
+        load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),
+        sets: lift.sets.clone(),
+        passed: verdict.as_ref().map_or(Outcome::NotScored, |verdict| verdict.passed),
+        acceptable: verdict.as_ref().map_or(0, |verdict| verdict.acceptable),
+        scored: verdict.as_ref().map_or(0, |verdict| verdict.scored),
+        weakest: verdict.and_then(|verdict| verdict.weakest),
+        cue: lift.cue.clone(),
+    }
+}

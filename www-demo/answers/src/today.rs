@@ -1,0 +1,122 @@
+//! The session of a day in sentences, beside the library's own answer.
+
+use bismar::Error;
+use bismar::caution::Caution;
+use bismar::prescription::{LiftToday, SessionPlan, next_session_from};
+use bismar::progression::{MoveOutlook, State, fold};
+use bismar::quantity::Day;
+use bismar::record::{Event, EventKind, Layoff, LayoffReason, Plan};
+use bismar::text;
+use serde::{Deserialize, Serialize};
+
+use crate::opened::open;
+
+/// The question.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Asked {
+    /// The log as JSON text.
+    log: String,
+    /// The plan as JSON text.
+    plan: String,
+    /// The day; at least that of the last event.
+    today: Day,
+    /// What if this also happened that day: one kind of event as JSON text.
+    #[serde(default)]
+    suppose: Option<String>,
+    /// What if so many days had passed since the last session.
+    #[serde(default)]
+    away: Option<Away>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Away {
+    days: u16,
+    reason: LayoffReason,
+}
+
+/// The answer: the library's own, and its sentences lift by lift.
+#[derive(Serialize)]
+pub(crate) struct Answer {
+    session: SessionPlan,
+    lines: Vec<Line>,
+    cautions: Vec<Said>,
+}
+
+/// One lift in sentences.
+#[derive(Serialize)]
+struct Line {
+    verdict: &'static str,
+    why: Vec<Said>,
+    /// Everything against a step up; empty where one is on offer.
+    blockers: Vec<Said>,
+    changes: Vec<String>,
+    missing: Vec<String>,
+    cautions: Vec<Said>,
+    step: String,
+}
+
+/// A code and its sentence.
+#[derive(Serialize)]
+pub(crate) struct Said {
+    pub(crate) code: &'static str,
+    pub(crate) text: String,
+}
+
+pub(crate) fn said(caution: &Caution) -> Said {
+    Said { code: caution.as_str(), text: text::caution(*caution).to_string() }
+}
+
+fn line(lift: &LiftToday) -> Line {
+    let reason = |reason: &bismar::reason::Reason| Said { code: reason.code(), text: text::reason(reason) };
+    let blockers = match &lift.outlook {
+        MoveOutlook::OnOffer { .. } => Vec::new(),
+        MoveOutlook::Blocked { by, .. } => by.iter().map(reason).collect(),
+    };
+    Line {
+        verdict: text::verdict(lift.verdict),
+        why: lift.reasons.iter().map(reason).collect(),
+        blockers,
+        changes: lift.would_change.iter().map(text::change).collect(),
+        missing: lift.gate.missing.iter().map(text::missing).collect(),
+        cautions: lift.cautions.iter().map(said).collect(),
+        step: text::one_line(lift),
+    }
+}
+
+/// The session of a day.
+pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
+    let plan = Plan::from_json(&asked.plan)?;
+    let opened = open(&asked.log)?;
+    let mut events = Vec::new();
+    let mut today = asked.today;
+    if let Some(away) = asked.away {
+        let last = opened.state.last.map_or(today, |(day, _)| day);
+        today = last.plus(i32::from(away.days))?;
+        let kind = EventKind::LayoffNoted(Layoff { from: last, to: None, reason: away.reason });
+        events.push((today, kind));
+    }
+    if let Some(kind) = &asked.suppose {
+        events.push((today, bismar::value::Value::from_json(kind)?.read()?));
+    }
+    let state = supposed(&opened, events)?;
+    let session = next_session_from(state.as_ref().unwrap_or(&opened.state), &plan, today)?;
+    let lines = session.lifts.iter().map(line).collect();
+    let cautions = session.cautions.iter().map(said).collect();
+    Ok(Answer { session, lines, cautions })
+}
+
+/// The state if that had happened too; none where nothing is supposed.
+fn supposed(opened: &crate::opened::Opened, kinds: Vec<(Day, EventKind)>) -> Result<Option<State>, Error> {
+    if kinds.is_empty() {
+        return Ok(None);
+    }
+    let mut log = opened.log.clone();
+    let mut next = log.events.iter().map(|event| event.sequence).max().unwrap_or_default();
+    for (day, kind) in kinds {
+        next = next.saturating_add(1);
+        log.events.push(Event { sequence: next, day, kind, note: None });
+    }
+    fold(&log).map(Some)
+}

@@ -1,0 +1,178 @@
+// What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
+import { ask, attempt, Refused, type Tree } from "./engine.ts";
+import { deviceDay, setUnit, type Mass, type Unit } from "./numbers.ts";
+import { Store, type Loaded } from "./store.ts";
+import { homeKit, type Kit } from "./kit.ts";
+
+export interface DraftSet {
+  track: string;
+  set: Tree;
+}
+
+export interface Today {
+  session: Tree;
+  lines: Tree[];
+  cautions: { code: string; text: string }[];
+}
+
+export class App {
+  store: Store;
+  view = "today";
+  /** What a view keeps while it is open. */
+  kept: Record<string, Tree> = {};
+  notice = "";
+  private changed: () => void = () => undefined;
+  private cache = new Map<string, Tree>();
+
+  constructor(store: Store) {
+    this.store = store;
+    setUnit((store.setting("unit") as Unit | undefined) ?? "kg");
+    const first = store.setting("lifter");
+    this.current = first !== undefined && store.ids().includes(first) ? first : store.ids()[0];
+  }
+  current: string | undefined;
+
+  onChange(act: () => void): void {
+    this.changed = act;
+  }
+  refresh(): void {
+    this.changed();
+  }
+
+  go(view: string, kept: Record<string, Tree> = {}): void {
+    this.view = view;
+    this.kept = kept;
+    this.notice = "";
+    if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
+    this.changed();
+    globalThis.scrollTo(0, 0);
+    document.querySelector<HTMLElement>("main h1")?.focus();
+  }
+
+  get lifter(): Loaded | undefined {
+    return this.current === undefined ? undefined : this.store.lifter(this.current);
+  }
+  header(lifter: Loaded): { id: string; born?: string; invented?: boolean } {
+    return JSON.parse(lifter.header);
+  }
+  async choose(id: string): Promise<void> {
+    this.current = id;
+    await this.store.set("lifter", id);
+    this.go("today");
+  }
+
+  logText(lifter: Loaded): string {
+    return `{"format":"bismar-log","version":1,"lifter":${lifter.header},"events":[${lifter.events.join(",")}]}`;
+  }
+
+  /** Asked once for the same log, day and plan. */
+  private once(key: string, make: () => Tree): Tree {
+    const found = this.cache.get(key);
+    if (found !== undefined) return found;
+    const made = make();
+    if (this.cache.size > 60) this.cache.clear();
+    this.cache.set(key, made);
+    return made;
+  }
+  private mark(lifter: Loaded): string {
+    return `${lifter.id}\u0000${lifter.events.length}\u0000${lifter.events.at(-1) ?? ""}`;
+  }
+
+  /** The device's day; for an invented lifter the day after the last session, so that the demo never grows old. */
+  day(lifter: Loaded): string {
+    const last = this.lastDay(lifter);
+    if (last === undefined) return deviceDay();
+    if (!this.header(lifter).invented) return last > deviceDay() ? last : deviceDay();
+    const over = /"(session_recorded|session_missed|next_day_report)"/.test(lifter.events.at(-1) ?? "");
+    return ask("page.day", { day: last, plus: over ? 1 : 0 });
+  }
+  lastDay(lifter: Loaded): string | undefined {
+    return this.once(`last ${this.mark(lifter)}`, () => {
+      let last: string | undefined;
+      for (const event of lifter.events) {
+        const day = /"day":\s*"(\d{4}-\d{2}-\d{2})"/.exec(event)?.[1];
+        if (day !== undefined && (last === undefined || day > last)) last = day;
+      }
+      return last ?? "";
+    }) || undefined;
+  }
+  clockBehind(lifter: Loaded): boolean {
+    const last = this.lastDay(lifter);
+    return !this.header(lifter).invented && last !== undefined && last > deviceDay();
+  }
+
+  today(lifter: Loaded, more: Record<string, Tree> = {}, plan = lifter.plan): { answer?: Today; refused?: Refused } {
+    const today = this.day(lifter);
+    return this.once(`today ${this.mark(lifter)} ${today} ${plan} ${JSON.stringify(more)}`, () =>
+      attempt("page.today", { log: this.logText(lifter), plan, today, ...more }),
+    );
+  }
+  history(lifter: Loaded): Tree {
+    const today = this.day(lifter);
+    return this.once(`history ${this.mark(lifter)} ${today}`, () =>
+      ask("page.history", { log: this.logText(lifter), today }),
+    );
+  }
+  parameters(lifter: Loaded): Tree | undefined {
+    return this.once(`parameters ${this.mark(lifter)}`, () => ({ of: this.history(lifter).parameters })).of;
+  }
+
+  /** Bars and discs in view: the lifter's, else the gym's. */
+  kit(): Kit {
+    const parameters = this.lifter && this.parameters(this.lifter);
+    if (parameters) return { implements: parameters.implements, stock: parameters.stock };
+    return this.gymKit();
+  }
+  gymKit(): Kit {
+    const kept = this.store.setting("kit");
+    return kept === undefined ? homeKit() : JSON.parse(kept);
+  }
+  /** The bar chosen on this device, else the first. */
+  bar(): Tree {
+    const { implements: all } = this.kit();
+    const bars = all.filter((one: Tree) => one.bar);
+    const wanted = this.store.setting("bar");
+    const found = bars.find((one: Tree) => one.bar.id === wanted) ?? bars[0];
+    return found ?? all[0];
+  }
+  /** The load to begin a question with: today's first, else the empty bar. */
+  startLoad(): Mass {
+    const lifter = this.lifter;
+    const lift = lifter && this.today(lifter).answer?.session.lifts.find((one: Tree) => one.load);
+    return lift?.load ?? { kg: 62.5 };
+  }
+
+  nextSequence(lifter: Loaded): number {
+    return lifter.events.reduce((most, text) => {
+      const own = Number(/"sequence":\s*(\d+)/.exec(text)?.[1] ?? 0);
+      return own >= most ? own + 1 : most;
+    }, 1);
+  }
+
+  /** Writes an event after the library has taken it; refused events are not written. */
+  async record(lifter: Loaded, kind: Tree, note?: string, endsDraft = false, on?: string): Promise<boolean> {
+    const day = on ?? this.day(lifter);
+    const event = { sequence: this.nextSequence(lifter), day, kind, ...(note ? { note } : {}) };
+    const text = JSON.stringify(event);
+    const whole = { ...lifter, events: [...lifter.events, text] };
+    const tried = attempt("page.history", { log: this.logText(whole), today: day });
+    if (tried.refused) {
+      this.notice = `Not recorded. ${tried.refused.message}`;
+      this.refresh();
+      return false;
+    }
+    const written = await this.store.append(lifter.id, [text], endsDraft);
+    this.notice = written ? "Recorded." : "Recorded on screen only.";
+    return true;
+  }
+
+  draft(lifter: Loaded): DraftSet[] {
+    const sets: DraftSet[] = [];
+    for (const text of lifter.draft) {
+      const entry = JSON.parse(text);
+      if (entry.undo) sets.pop();
+      else sets.push(entry);
+    }
+    return sets;
+  }
+}

@@ -1,0 +1,80 @@
+// One end of the bar, to scale in millimetres: discs from the inside out, and the height above the floor.
+import type { Tree } from "./engine.ts";
+import { el, svg } from "./element.ts";
+import { face, mass, plain } from "./numbers.ts";
+
+const SHAFT = 28;
+const SLEEVE = 50;
+const INNER = 150;
+const THIN = 24;
+const FULL = 450;
+const LABELS = 70;
+
+/** The discs on one end in words, inside first. */
+export function sideWords(side: Tree[]): string {
+  if (side.length === 0) return "nothing, the empty bar";
+  return side.map((disc) => face(disc.nominal)).join(" + ");
+}
+
+export function barDrawing(side: Tree[], stock: { discs: Tree[] }, centre: number | undefined, wide = false): HTMLElement {
+  const discs = side.map((disc) => ({
+    label: face(disc.nominal),
+    height: disc.diameter?.mm ?? 250,
+    width: stock.discs[disc.kind]?.thickness?.mm ?? THIN,
+  }));
+  const above = centre ?? FULL / 2;
+  const tallest = discs.reduce((most, disc) => (disc.height > most ? disc.height : most), 2 * SLEEVE);
+  // Labels stand in a row over the tallest disc; the floor is the bottom edge.
+  const middle = LABELS + tallest / 2;
+  const floor = middle + above;
+  let at = INNER;
+  let label = INNER + 20;
+  const shapes: SVGElement[] = [];
+  for (const disc of discs) {
+    const x = at + 4;
+    at += disc.width + 4;
+    const room = disc.label.length * 17;
+    const lx = label + room / 2;
+    label += room + 22;
+    shapes.push(
+      svg("rect", { class: "disc", x, y: middle - disc.height / 2, width: disc.width, height: disc.height, rx: 5 }),
+      svg("path", { class: "leader", d: `M ${x + disc.width / 2} ${middle - disc.height / 2} L ${lx} 36` }),
+      svg("text", { class: "face", x: lx, y: 28, "text-anchor": "middle" }, disc.label),
+    );
+  }
+  const end = INNER + 415;
+  const right = end + 190;
+  const height = centre === undefined ? [] : [
+    svg("path", { class: "dimension", d: `M ${end + 30} ${middle} H ${end + 70} M ${end + 50} ${middle} V ${floor}` }),
+    svg("text", { class: "height", x: end + 66, y: middle + above / 2 + 10 }, `${plain(centre, 0)} mm`),
+  ];
+  const picture = svg(
+    "svg",
+    { viewBox: `0 0 ${right} ${floor + 6}`, class: wide ? "bar wide" : "bar", "aria-hidden": "true", focusable: "false" },
+    svg("rect", { class: "shaft", x: 0, y: middle - SHAFT / 2, width: INNER, height: SHAFT }),
+    svg("rect", { class: "sleeve", x: INNER, y: middle - SLEEVE / 2, width: 415, height: SLEEVE, rx: 4 }),
+    svg("rect", { class: "collar", x: INNER - 14, y: middle - 40, width: 14, height: 80, rx: 3 }),
+    ...shapes,
+    svg("path", { class: "floor", d: `M 0 ${floor} H ${right}` }),
+    ...height,
+  );
+  const words = `Each end, inside first: ${sideWords(side)}.`;
+  return el(
+    "figure",
+    { class: "bar-figure" },
+    picture,
+    el(
+      "figcaption",
+      {},
+      words,
+      centre === undefined ? "" : ` Middle of the bar ${plain(centre, 0)} mm above the floor.`,
+    ),
+  );
+}
+
+/** A loaded bar as the library gives it. */
+export function loadedDrawing(loaded: Tree, stock: { discs: Tree[] }): HTMLElement {
+  const side = loaded.setting?.discs;
+  if (!side) return el("p", {}, mass(loaded.total));
+  return barDrawing(side, stock, loaded.centreHeight?.mm);
+}

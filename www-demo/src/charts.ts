@@ -1,0 +1,188 @@
+// Pictures over time. Each has the same in words beside it, since a canvas says nothing to a screen reader.
+import type uPlot from "uplot";
+import type { Tree } from "./engine.ts";
+import { el } from "./element.ts";
+import { dayOfMonth, massNumber, plain, unitNow } from "./numbers.ts";
+
+function colour(name: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+}
+
+const FONT = "14px system-ui, sans-serif";
+
+function axis(more: Partial<uPlot.Axis> = {}): uPlot.Axis {
+  return {
+    stroke: colour("--ink-soft"),
+    font: FONT,
+    space: 64,
+    grid: { stroke: colour("--line"), width: 1 },
+    ticks: { stroke: colour("--line"), width: 1 },
+    ...more,
+  };
+}
+
+function seconds(day: string): number {
+  return Date.parse(`${day}T00:00:00Z`) / 1000;
+}
+
+type Plot = typeof uPlot;
+
+function draw(make: (width: number, plot: Plot) => uPlot.Options, data: uPlot.AlignedData, label: string): HTMLElement {
+  const place = el("div", { class: "plot" });
+  const figure = el("figure", { class: "chart", role: "img", "aria-label": label }, place);
+  let chart: uPlot | undefined;
+  let known = 0;
+  // Loaded when the first picture is wanted: where it cannot run, the words beside the picture remain.
+  const begin = async (): Promise<void> => {
+    try {
+      const { default: plot } = await import("uplot");
+      chart?.destroy();
+      chart = new plot(make(known, plot), data, place);
+    } catch {
+      place.textContent = "No picture can be drawn here; the same stands in words and in the table.";
+    }
+  };
+  // Drawn once it stands in the page and has a width; again when that changes.
+  new ResizeObserver(() => {
+    const width = place.clientWidth;
+    if (width > 0 && width !== known) {
+      known = width;
+      void begin();
+    }
+  }).observe(place);
+  return figure;
+}
+
+const HEIGHT = 260;
+
+function days(values: number[]): string[] {
+  return values.map((value) => dayOfMonth(new Date(value * 1000).toISOString().slice(0, 10)));
+}
+
+const SHAPES: Record<string, string> = {
+  learning: "learning",
+  holding: "holding",
+  ready_to_advance: "step on offer",
+  consolidating: "settling in",
+  stepping_back: "stepped back",
+  resting: "resting",
+  returning: "coming back",
+  maintaining: "kept",
+  stopped_refer: "stopped",
+  retired: "retired",
+};
+export function statusWords(status: string): string {
+  return SHAPES[status] ?? status;
+}
+
+/** The granted load over time, with passed and failed sessions by shape. */
+export function trackChart(track: string, steps: Tree[], sessions: Tree[]): HTMLElement {
+  const own = steps.filter((step) => step.track === track);
+  const marks = new Map<string, string>();
+  for (const session of sessions) {
+    const lift = session.lifts.find((one: Tree) => one.track === track);
+    if (lift) marks.set(session.day, lift.passed);
+  }
+  const x = own.map((step) => seconds(step.day));
+  const y = own.map((step) => step.load.kg);
+  const passed = own.map((step) => (marks.get(step.day) === "pass" ? step.load.kg : null));
+  const failed = own.map((step) => (marks.get(step.day) === "fail" ? step.load.kg : null));
+  const loads = (values: number[]): string[] => values.map((kg) => massNumber({ kg }));
+  return draw(
+    (width, plot) => ({
+      width,
+      height: HEIGHT,
+      cursor: { show: false },
+      legend: { show: false },
+      scales: { y: { range: (_u, low, high) => [low - 2, high + 2] } },
+      axes: [axis({ values: (_u, values) => days(values) }), axis({ values: (_u, values) => loads(values), size: 56 })],
+      series: [
+        {},
+        { stroke: colour("--accent"), width: 3, paths: plot.paths.stepped?.({ align: 1 }), points: { show: false } },
+        { stroke: colour("--accent"), paths: () => null, points: { show: true, size: 8, fill: colour("--accent") } },
+        { stroke: colour("--ink"), paths: () => null, points: { show: true, size: 9, fill: colour("--paper"), width: 2 } },
+      ],
+    }),
+    [x, y, passed, failed] as uPlot.AlignedData,
+    `Granted load of ${track} over time`,
+  );
+}
+
+/** Estimates with their intervals, and the line with its band. */
+export function trendChart(trend: Tree): HTMLElement {
+  const points: Tree[] = trend.points;
+  const x = points.map((point) => seconds(point.day));
+  const column = (key: string): number[] => points.map((point) => point[key]);
+  const ends = (first: string, last: string): (number | null)[] =>
+    points.map((_, at) => (trend.line && at === 0 ? trend.line[first] : trend.line && at === points.length - 1 ? trend.line[last] : null));
+  const line = { stroke: colour("--accent"), width: 3, spanGaps: true, points: { show: false } };
+  const edge = { stroke: colour("--accent"), width: 1, dash: [6, 4], spanGaps: true, points: { show: false } };
+  return draw(
+    (width) => ({
+      width,
+      height: HEIGHT,
+      cursor: { show: false },
+      legend: { show: false },
+      axes: [
+        axis({ values: (_u, values) => days(values) }),
+        axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56 }),
+      ],
+      series: [
+        {},
+        { stroke: colour("--ink"), paths: () => null, points: { show: true, size: 8, fill: colour("--paper"), width: 2 } },
+        { stroke: "transparent", points: { show: false } },
+        { stroke: "transparent", points: { show: false } },
+        line,
+        edge,
+        edge,
+      ],
+      bands: [{ series: [3, 2], fill: colour("--band") }],
+    }),
+    [
+      x,
+      column("value"),
+      column("low"),
+      column("high"),
+      ends("start", "end"),
+      ends("startLow", "endLow"),
+      ends("startHigh", "endHigh"),
+    ] as uPlot.AlignedData,
+    "Estimates of the maximum with their ranges, and the line through them",
+  );
+}
+
+/** A band of strength over the decades, with the floor that is to be kept. */
+export function decadesChart(rows: { age: number; low: number; high: number; middle?: number }[], floor: number): HTMLElement {
+  return draw(
+    (width) => ({
+      width,
+      height: HEIGHT,
+      cursor: { show: false },
+      legend: { show: false },
+      scales: { x: { time: false }, y: { range: (_u, _low, high) => [0, high + 5] } },
+      axes: [axis({ label: "age", labelSize: 20, labelFont: FONT }), axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56 })],
+      series: [
+        {},
+        { stroke: colour("--accent"), width: 1, points: { show: false } },
+        { stroke: colour("--accent"), width: 1, points: { show: false } },
+        { stroke: colour("--accent"), width: 3, points: { show: false } },
+        { stroke: colour("--ink"), width: 2, dash: [8, 5], points: { show: false } },
+      ],
+      bands: [{ series: [2, 1], fill: colour("--band") }],
+    }),
+    [
+      rows.map((row) => row.age),
+      rows.map((row) => row.low),
+      rows.map((row) => row.high),
+      rows.map((row) => row.middle ?? null),
+      rows.map(() => floor),
+    ] as uPlot.AlignedData,
+    `Strength by age as a band from ${plain(rows[0]?.age ?? 0, 0)} years on, with the floor to keep, in ${unitNow()}`,
+  );
+}
+
+/** A gate as filled and open circles, with the count in words. */
+export function gateDots(have: number, need: number): HTMLElement {
+  const dots = Array.from({ length: need }, (_, at) => el("span", { class: at < have ? "dot full" : "dot" }, at < have ? "\u2713" : ""));
+  return el("p", { class: "gate", role: "img", "aria-label": `${have} of ${need} passing sessions in a row` }, dots);
+}

@@ -1,0 +1,196 @@
+// The shell: header, views, the way between them.
+import { App } from "./app.ts";
+import { button, el, fill, type Child } from "./element.ts";
+import { start } from "./engine.ts";
+import { filesView, saveFile, wholeDocument } from "./files.ts";
+import { beginView, liftersView, loadDemo } from "./lifters.ts";
+import { logView } from "./log.ts";
+import { notesView } from "./notes.ts";
+import { unitNow } from "./numbers.ts";
+import { BAR } from "./questions/bar.ts";
+import { DAY } from "./questions/day.ts";
+import type { Question } from "./questions/shape.ts";
+import { prepareCapacity, YEARS } from "./questions/years.ts";
+import { applyTheme, settingsView, useUnit } from "./settings.ts";
+import { Store } from "./store.ts";
+import { todayView } from "./today_view.ts";
+
+const QUESTIONS: Question[] = [...DAY, ...BAR, ...YEARS];
+const GROUPS = ["Today", "The bar", "Loads", "Weeks and years"] as const;
+
+function questionsView(app: App): Child {
+  return [
+    el("h1", { tabindex: -1 }, "Questions"),
+    GROUPS.map((group) =>
+      el(
+        "section",
+        {},
+        el("h2", {}, group),
+        el("div", { class: "asks" }, QUESTIONS.filter((one) => one.group === group).map((one) => button(one.title, () => app.go(`q${one.number}`), { class: "ask", "data-question": one.number }))),
+      ),
+    ),
+  ];
+}
+
+function questionView(app: App, question: Question): Child {
+  const body = question.view(app);
+  if (question.number === 25) return body;
+  return [el("h1", { tabindex: -1 }, question.title), body];
+}
+
+function viewOf(app: App): Child {
+  const question = /^q(\d+)$/.exec(app.view);
+  if (question) {
+    const found = QUESTIONS.find((one) => one.number === Number(question[1]));
+    if (found) return questionView(app, found);
+  }
+  switch (app.view) {
+    case "questions":
+      return questionsView(app);
+    case "log":
+      return logView(app);
+    case "lifters":
+      return liftersView(app);
+    case "begin":
+      return beginView(app);
+    case "files":
+      return filesView(app);
+    case "gym":
+      return settingsView(app);
+    case "notes":
+      return notesView(app);
+    default:
+      return todayView(app);
+  }
+}
+
+const PLACES = [
+  ["today", "Today"],
+  ["questions", "Questions"],
+  ["lifters", "Lifters"],
+  ["log", "Log"],
+  ["files", "Files"],
+  ["gym", "Gym"],
+] as const;
+
+function placeOf(view: string): string {
+  return view.startsWith("q") ? "questions" : view === "begin" ? "lifters" : view;
+}
+
+function header(app: App): Child {
+  const lifter = app.lifter;
+  return [
+    button(
+      [
+        el("span", { class: "unseen" }, "Lifter: "),
+        el("span", { class: "who" }, lifter ? lifter.id : "nobody"),
+        lifter && app.header(lifter).invented ? el("span", { class: "tag" }, "invented") : "",
+      ],
+      () => app.go("lifters"),
+      { class: "lifter" },
+    ),
+    button(unitNow() === "kg" ? "kg" : "lb", () => void useUnit(app, unitNow() === "kg" ? "lb" : "kg"), { class: "unit", "aria-label": unitNow() === "kg" ? "kg. Switch to pounds" : "lb. Switch to kilograms" }),
+    button([el("span", { "aria-hidden": "true" }, "\u2b23 "), "Stop signs"], () => app.go("notes"), { class: "stop-button" }),
+  ];
+}
+
+function faultPart(app: App): Child {
+  const { fault } = app.store;
+  const torn = app.lifter?.torn ?? 0;
+  return [
+    fault &&
+      el(
+        "div",
+        { class: "fault", role: "alert" },
+        el("p", {}, el("b", {}, "Not kept on this device. "), `${fault.what} ${fault.detail}. The page works on; save a file before you close it.`),
+        app.store.ids().length > 0 && button("Save a file now", () => saveFile("bismar-rescue.json", wholeDocument(app, app.store.ids(), true), "application/json"), { "data-act": "rescue" }),
+      ),
+    torn > 0 &&
+      el(
+        "div",
+        { class: "fault", role: "alert" },
+        el("p", {}, el("b", {}, "Part of the log was damaged. "), `${torn === 1 ? "1 entry was" : `${torn} entries were`} not as written and set aside, from the first damaged one on; the rest is whole. Look at the last entries, and see Files for what was set aside.`),
+      ),
+  ];
+}
+
+function render(app: App, root: HTMLElement): void {
+  const open = document.activeElement;
+  const label = open instanceof HTMLElement ? nameOf(open) : null;
+  const scroll = globalThis.scrollY;
+  const opened = [...root.querySelectorAll("details")].map((one) => one.open);
+  const here = placeOf(app.view);
+  let body: Child;
+  try {
+    body = viewOf(app);
+  } catch (error) {
+    body = [el("h1", { tabindex: -1 }, "Something went wrong"), el("p", { class: "wrong" }, error instanceof Error ? error.message : String(error)), el("p", {}, "Nothing was written. Save a file under Files, then open the page anew.")];
+    console.warn(error);
+  }
+  fill(
+    root,
+    el("header", { class: "top" }, header(app)),
+    el(
+      "nav",
+      { "aria-label": "Places" },
+      PLACES.map(([view, words]) => button(words, () => app.go(view), { "data-place": view, ...(here === view ? { "aria-current": "page" } : {}) })),
+    ),
+    el("main", { "data-view": app.view }, faultPart(app), app.notice && el("p", { class: "notice", role: "status" }, app.notice), body),
+  );
+  document.title = app.lifter ? `${app.lifter.id} \u00b7 Bismar` : "Bismar";
+  [...root.querySelectorAll("details")].forEach((one, at) => {
+    if (opened[at] === true && app.view === shown) one.open = true;
+  });
+  if (app.view === shown) {
+    globalThis.scrollTo(0, scroll);
+    if (label) {
+      const again = [...root.querySelectorAll<HTMLElement>("button")].find((one) => nameOf(one) === label);
+      again?.focus({ preventScroll: true });
+    }
+  }
+  shown = app.view;
+}
+let shown = "";
+
+/** What a button is known by when the view is drawn anew; the number that a pad changes is no part of it. */
+function nameOf(node: HTMLElement): string {
+  const group = node.parentElement?.getAttribute("aria-label") ?? "";
+  return `${group} ${node.dataset.pad ?? node.dataset.value ?? node.getAttribute("aria-label") ?? node.textContent ?? ""}`;
+}
+
+async function begin(): Promise<void> {
+  const root = document.getElementById("page") as HTMLElement;
+  try {
+    await start();
+  } catch (error) {
+    fill(root, el("main", {}, el("h1", {}, "This browser cannot run the page"), el("p", {}, error instanceof Error ? error.message : String(error)), el("p", {}, "A browser of the last few years is needed; no network is.")));
+    return;
+  }
+  prepareCapacity();
+  const store = await Store.open();
+  applyTheme(store.setting("theme"));
+  const app = new App(store);
+  app.onChange(() => {
+    if (app.view === "demo") {
+      app.view = "today";
+      void loadDemo(app);
+      return;
+    }
+    render(app, root);
+  });
+  const fromAddress = (): void => {
+    app.view = location.hash.replace("#", "") || "today";
+    app.kept = {};
+    app.refresh();
+  };
+  addEventListener("popstate", fromAddress);
+  fromAddress();
+  performance.mark("first-answer");
+  document.documentElement.dataset.ready = "true";
+  // Only a hosted page has a worker; from a file there is none and none is needed.
+  if (location.protocol.startsWith("http") && "serviceWorker" in navigator) {
+    void navigator.serviceWorker.register("worker.js").catch(() => undefined);
+  }
+}
+
+void begin();

@@ -1,0 +1,88 @@
+// Numbers as people write and read them. Rounding here is for the eye only.
+import { pounds } from "./engine.ts";
+
+export type Unit = "kg" | "lb";
+export interface Mass {
+  kg: number;
+}
+
+let unit: Unit = "kg";
+export function setUnit(next: Unit): void {
+  unit = next;
+}
+export function unitNow(): Unit {
+  return unit;
+}
+
+// Not by `Intl`: some browsers refuse every locale where the device's own is unset.
+export function plain(value: number, digits = 2): string {
+  const text = String(Number(value.toFixed(digits)));
+  return text === "-0" ? "0" : text.replace("-", "\u2212");
+}
+
+export function signed(value: number, digits = 2): string {
+  const text = plain(value, digits);
+  return value > 0 && text !== "0" ? `+${text}` : text;
+}
+
+export function kilograms(mass: Mass): string {
+  return `${plain(mass.kg)} kg`;
+}
+export function inPounds(mass: Mass): string {
+  return `${plain(pounds(mass.kg), 1)} lb`;
+}
+/** In the unit in use. */
+export function mass(mass: Mass): string {
+  return unit === "kg" ? kilograms(mass) : inPounds(mass);
+}
+export function massNumber(mass: Mass): string {
+  return unit === "kg" ? plain(mass.kg) : plain(pounds(mass.kg), 1);
+}
+export function otherUnit(mass: Mass): string {
+  return unit === "kg" ? inPounds(mass) : kilograms(mass);
+}
+/** kg values of estimates, without false digits. */
+export function estimate(kg: number): string {
+  return unit === "kg" ? plain(kg, 0) : plain(pounds(kg), 0);
+}
+/** A disc by its face. */
+export function face(nominal: Mass): string {
+  const lb = plain(pounds(nominal.kg), 3);
+  const kg = plain(nominal.kg, 3);
+  return lb.length < kg.length && !/\.\d{2}$/.test(kg) ? `${lb} lb` : `${kg}`;
+}
+
+/** Reads a number with a comma or a point; nothing where there is none. */
+export function read(text: string): number | undefined {
+  const tidy = text.trim().replace(",", ".").replace("\u2212", "-");
+  if (!/^-?\d{1,7}(\.\d{0,4})?$/.test(tidy)) return undefined;
+  const value = Number(tidy);
+  return Number.isFinite(value) ? value : undefined;
+}
+
+/** A mass in the unit in use, for the library. */
+export function given(value: number): object {
+  return unit === "kg" ? { kg: value } : { lb: value };
+}
+
+const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+/** Day and month of a civil day. */
+export function dayOfMonth(day: string): string {
+  const at = new Date(`${day}T00:00:00Z`);
+  return `${at.getUTCDate()} ${MONTHS[at.getUTCMonth()] ?? ""}`;
+}
+export function dayShort(day: string): string {
+  return `${WEEKDAYS[new Date(`${day}T00:00:00Z`).getUTCDay()] ?? ""} ${dayOfMonth(day)}`;
+}
+export function dayLong(day: string): string {
+  return `${dayOfMonth(day)} ${day.slice(0, 4)}`;
+}
+export function deviceDay(): string {
+  const now = new Date();
+  const two = (number: number): string => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+export function count(number: number, noun: string): string {
+  return `${number} ${noun}${number === 1 ? "" : "s"}`;
+}

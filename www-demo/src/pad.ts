@@ -1,0 +1,96 @@
+// A number pad: big keys, comma or point, the device's own keyboard as well.
+import { button, el } from "./element.ts";
+import { read } from "./numbers.ts";
+
+/** A button that shows a number and opens the pad. */
+export function numberField(label: string, shown: string, unit: string, take: (value: number) => void): HTMLElement {
+  return el(
+    "div",
+    { class: "field" },
+    el("span", { class: "label", "aria-hidden": "true" }, label),
+    button([el("b", {}, shown), unit ? ` ${unit}` : ""], () => openPad(label, unit, take), {
+      class: "number",
+      "aria-label": `${label}: ${shown} ${unit}. Change`,
+      "data-pad": label,
+    }),
+  );
+}
+
+export function openPad(label: string, unit: string, take: (value: number) => void): void {
+  const field = el("input", {
+    type: "text",
+    inputmode: "none",
+    autocomplete: "off",
+    "aria-label": unit ? `${label} in ${unit}` : label,
+    class: "pad-field",
+  });
+  const wrong = el("p", { class: "wrong", role: "alert" });
+  const box = el("dialog", { class: "pad", "aria-label": label });
+  const done = (): void => {
+    const value = read(field.value);
+    if (value === undefined) {
+      wrong.textContent = "A number, please, such as 62.5 or 62,5.";
+      field.focus();
+      return;
+    }
+    box.close();
+    take(value);
+  };
+  const type = (text: string): void => {
+    if (field.value.length < 9) field.value += text;
+    wrong.textContent = "";
+  };
+  const keys = ["7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0"].map((key) =>
+    button(key, () => type(key), { class: "key", "data-key": key }),
+  );
+  keys.push(
+    button("\u232b", () => (field.value = field.value.slice(0, -1)), { class: "key", "aria-label": "Delete last digit" }),
+  );
+  box.append(
+    el("p", { class: "pad-title" }, label, unit ? ` (${unit})` : ""),
+    field,
+    wrong,
+    el("div", { class: "keys" }, keys),
+    el(
+      "div",
+      { class: "row" },
+      button("Cancel", () => box.close(), { class: "quiet" }),
+      button("OK", done, { class: "main", "data-key": "ok" }),
+    ),
+  );
+  box.addEventListener("close", () => box.remove());
+  field.addEventListener("keydown", (event) => {
+    if ((event as KeyboardEvent).key === "Enter") {
+      event.preventDefault();
+      done();
+    }
+  });
+  document.body.append(box);
+  box.showModal();
+  field.focus();
+}
+
+/** A question that must be answered before something that cannot be taken back. */
+export function confirmBox(title: string, text: string, yes: string, act: () => void): void {
+  const box = el("dialog", { class: "pad wide", "aria-label": title });
+  box.append(
+    el("h2", {}, title),
+    el("p", {}, text),
+    el(
+      "div",
+      { class: "row" },
+      button("Cancel", () => box.close(), { class: "quiet" }),
+      button(
+        yes,
+        () => {
+          box.close();
+          act();
+        },
+        { class: "main", "data-yes": true },
+      ),
+    ),
+  );
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}

@@ -1,0 +1,244 @@
+// Questions about the bar: 1 to 7, 22, 23.
+import { answer, refused, table } from "../answer.ts";
+import type { App } from "../app.ts";
+import { barDrawing, loadedDrawing, sideWords } from "../bar_drawing.ts";
+import { button, choices, el, type Child } from "../element.ts";
+import { ask, attempt, type Tree } from "../engine.ts";
+import { count, face, kilograms, inPounds, mass, otherUnit, plain, signed, unitNow, type Mass } from "../numbers.ts";
+import { numberField } from "../pad.ts";
+import { barChoice, countField, fields, kept, massField, put, type Question } from "./shape.ts";
+
+function load(app: App, target: Mass, policy: string): { answer?: Tree; refused?: Error } {
+  return attempt("loading.load_on", { implement: app.bar(), stock: app.kit().stock, target, policy });
+}
+
+function around(loaded: Tree): string {
+  const parts = [loaded.nextBelow && `next below ${mass(loaded.nextBelow)}`, loaded.nextAbove && `next above ${mass(loaded.nextAbove)}`];
+  return parts.filter(Boolean).join(", ");
+}
+
+function height(loaded: Tree): string {
+  return loaded.centreHeight ? `bar at ${plain(loaded.centreHeight.mm, 0)} mm` : "no disc holds the bar up";
+}
+
+function eachSide(app: App): Child {
+  const { field, value } = massField(app, "load", "Load on the bar", () => app.startLoad());
+  const found = load(app, value, "nearest");
+  if (found.refused) return [fields(field, barChoice(app)), refused(found.refused.message)];
+  const loaded = found.answer;
+  const exact = loaded.difference.kg === 0;
+  return [
+    fields(field, barChoice(app)),
+    answer({
+      big: `Each end: ${sideWords(loaded.setting.discs ?? [])}`,
+      why: `${mass(loaded.total)} (${otherUnit(loaded.total)}) in all, ${height(loaded)}. ${exact ? "Exact." : `Not exact: ${signed(loaded.differencePercent ?? 0, 1)} %; ${around(loaded)}.`}`,
+      body: loadedDrawing(loaded, app.kit().stock),
+      working: el("p", {}, `Bar ${mass(app.bar().bar.mass)} and twice the discs of one end; discs are used in pairs. ${around(loaded)}.`),
+      sources: ["loading.load_on"],
+    }),
+  ];
+}
+
+function readBar(app: App): Child {
+  const on = kept<number[]>(app, "on", () => []);
+  const { stock } = app.kit();
+  const found = attempt("loading.read_bar", { bar: app.bar().bar, stock, left: on, right: on, uneven: false, tolerance: { part: 0.02 } });
+  const disc = (one: Tree, kind: number): HTMLElement =>
+    button([el("b", {}, face(one.nominal)), ` \u2300 ${plain(one.diameter?.mm ?? 0, 0)}`], () => put(app, "on", [...on, kind]), { class: "choice", "data-disc": kind });
+  const side = on.map((kind) => ({ ...stock.discs[kind], kind }));
+  return [
+    fields(
+      barChoice(app),
+      el("div", { class: "field" }, el("span", { class: "label" }, "Tap the discs of one end, inside first"), el("div", { class: "choices" }, stock.discs.map(disc))),
+      button("Take the last one off", () => put(app, "on", on.slice(0, -1)), { disabled: on.length === 0 }),
+    ),
+    found.refused
+      ? refused(found.refused.message)
+      : answer({
+          big: `${kilograms(found.answer.total)} = ${inPounds(found.answer.total)}`,
+          why: on.length === 0 ? "The empty bar; tap discs to add them to both ends." : `Both ends alike. If every disc is within 2 % of its face: ${plain(found.answer.band.low.kg, 1)} to ${plain(found.answer.band.high.kg, 1)} kg.`,
+          body: barDrawing(side, stock, found.answer.centreHeight?.mm),
+          sources: ["loading.read_bar"],
+        }),
+  ];
+}
+
+function notOver(app: App): Child {
+  const { field, value } = massField(app, "load", "Wanted, not over", () => ({ kg: 63.4 }));
+  const found = load(app, value, "below");
+  if (found.refused) return [fields(field, barChoice(app)), refused(found.refused.message)];
+  const loaded = found.answer;
+  return [
+    fields(field, barChoice(app)),
+    answer({
+      big: mass(loaded.total),
+      why: loaded.difference.kg === 0 ? "Exactly what was wanted." : `${signed(loaded.difference.kg)} kg (${signed(loaded.differencePercent ?? 0, 1)} %). Each end: ${sideWords(loaded.setting.discs ?? [])}.`,
+      body: loadedDrawing(loaded, app.kit().stock),
+      working: el("p", {}, loaded.nextAbove ? `The next load above would be ${mass(loaded.nextAbove)}.` : "Nothing heavier can be loaded."),
+      sources: ["loading.load_on"],
+    }),
+  ];
+}
+
+function sameHeight(app: App): Child {
+  const { field, value } = massField(app, "load", "Load", () => app.startLoad());
+  const wanted = countField(app, "height", "Middle of the bar", () => 225, "mm");
+  const found = attempt("loading.keep_height", { bar: app.bar().bar, stock: app.kit().stock, target: value, policy: "below", height: { mm: wanted.value } });
+  const inputs = fields(field, wanted.field, barChoice(app));
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const { held, plain: other, blocks, lightestHeld } = found.answer;
+  if (held) {
+    const same = held.difference.kg === 0;
+    return [
+      inputs,
+      answer({
+        big: same ? `Yes: ${sideWords(held.setting.discs)} on each end` : `${mass(held.total)} keeps the height`,
+        why: `${same ? "" : `${sideWords(held.setting.discs)} on each end. `}Middle of the bar at ${plain(held.centreHeight.mm, 0)} mm.${lightestHeld ? ` Lightest load at this height: ${mass(lightestHeld)}.` : ""}`,
+        body: loadedDrawing(held, app.kit().stock),
+        sources: ["loading.keep_height"],
+      }),
+    ];
+  }
+  return [
+    inputs,
+    answer({
+      big: blocks ? `Only with blocks of ${plain(blocks.mm, 1)} mm` : "Not at this height",
+      why: `${lightestHeld ? `The lightest load that holds this height by its discs is ${mass(lightestHeld)}. ` : "No disc here is large enough. "}Each end: ${sideWords(other.setting.discs ?? [])}, then ${height(other)}.`,
+      body: loadedDrawing(other, app.kit().stock),
+      cautions: ["lower_start"],
+      sources: ["loading.keep_height", "loading.drop_below_full"],
+    }),
+  ];
+}
+
+function howHigh(app: App): Child {
+  const discs: Tree[] = app.kit().stock.discs;
+  const sizes = [...new Set(discs.map((one) => one.diameter?.mm).filter((mm): mm is number => mm !== undefined))];
+  const chosen = kept(app, "diameter", () => sizes[0] ?? 450);
+  const drop = attempt("loading.drop_below_full", { diameter: { mm: chosen } });
+  const centre = attempt("loading.centre_height", { left: [{ mm: chosen }], right: [{ mm: chosen }] });
+  const inputs = fields(
+    choices("Largest disc on each end", sizes.map((mm) => ({ value: mm, label: `${mm} mm` })), chosen, (mm) => put(app, "diameter", mm)),
+    numberField("Another diameter", String(chosen), "mm", (mm) => put(app, "diameter", mm)),
+    barChoice(app),
+  );
+  if (drop.refused || centre.refused) return [inputs, refused((drop.refused ?? centre.refused)?.message ?? "")];
+  const grip = attempt("loading.grip_height", { bar: app.bar().bar, centre: centre.answer }).answer;
+  return [
+    inputs,
+    answer({
+      big: `${plain(centre.answer.mm, 1)} mm`,
+      why: drop.answer.mm === 0 ? "As high as with full-size discs." : `${plain(drop.answer.mm, 1)} mm lower than with full-size discs; blocks of that height bring it back.`,
+      body: grip?.high && el("p", {}, `High handles at ${plain(grip.high.mm, 0)} mm.`),
+      sources: ["loading.centre_height", "loading.drop_below_full"],
+    }),
+  ];
+}
+
+function movesWords(discs: Tree[]): string {
+  return discs.length === 0 ? "\u2013" : discs.map((disc) => face(disc.nominal)).join(", ");
+}
+
+function warmUps(app: App): Child {
+  const { field, value } = massField(app, "load", "Work load", () => ({ kg: 80 }));
+  const inputs = fields(field, barChoice(app));
+  const { bar } = app.bar();
+  const { stock } = app.kit();
+  const steps = attempt("loading.warm_up_steps", { empty: bar.mass, work: value });
+  const found = steps.refused ? steps : attempt("loading.warm_up", { bar, stock, work: value, steps: steps.answer });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const warm = found.answer;
+  const rows = warm.sets.map((set: Tree) => [
+    mass(set.moves.total),
+    set.step === undefined ? "work" : `\u00d7 ${steps.answer[set.step].reps}`,
+    movesWords(set.moves.off),
+    movesWords(set.moves.on),
+  ]);
+  return [
+    inputs,
+    answer({
+      big: warm.sets.map((set: Tree) => plain(set.moves.total.kg)).join(" \u2192 "),
+      why: `${count(warm.movesEachEnd, "disc move")} on each end${warm.proved ? ", the fewest there are" : ""}. In kg.`,
+      body: table(["Load", "Reps", "Off each end", "On each end"], rows, "Warm-up sets"),
+      sources: ["loading.warm_up_steps", "loading.warm_up"],
+    }),
+  ];
+}
+
+function twoOfUs(app: App): Child {
+  const one = massField(app, "one", "First lifter", () => ({ kg: 60 }));
+  const two = massField(app, "two", "Second lifter", () => ({ kg: 85 }));
+  const sets = countField(app, "sets", "Sets each", () => 3);
+  const inputs = fields(one.field, two.field, sets.field, barChoice(app));
+  const own = (target: Mass): Tree => ({ sets: Array.from({ length: Math.min(Math.max(Math.trunc(sets.value), 1), 10) }, () => ({ load: target, tolerance: { kg: 0 } })) });
+  const exact = (target: Mass): Mass => load(app, target, "below").answer?.total ?? target;
+  const loads = [exact(one.value), exact(two.value)] as [Mass, Mass];
+  const found = attempt("loading.shared_bar", { bar: app.bar().bar, stock: app.kit().stock, lifters: [own(loads[0]), own(loads[1])] });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const shared = found.answer;
+  const names = ["First", "Second"];
+  const rows = shared.turns.map((turn: Tree) => [names[turn.lifter] ?? "", mass(turn.moves.total), movesWords(turn.moves.off), movesWords(turn.moves.on)]);
+  return [
+    inputs,
+    answer({
+      big: `${count(shared.movesEachEnd, "disc move")} on each end`,
+      why: `${mass(loads[0])} and ${mass(loads[1])} on one bar${shared.proved ? "; no order needs fewer" : ""}. Discs both use stay innermost.`,
+      body: table(["Who", "Load", "Off each end", "On each end"], rows, "In this order"),
+      sources: ["loading.shared_bar"],
+    }),
+  ];
+}
+
+function kgOrLb(app: App): Child {
+  const value = kept(app, "number", () => 155);
+  const asKg = ask("page.mass", { mass: { kg: value } });
+  const asLb = ask("page.mass", { mass: { lb: value } });
+  return [
+    fields(
+      numberField("Number", plain(value), "", (number) => put(app, "number", number)),
+      choices("The page shows", [{ value: "kg", label: "kg" }, { value: "lb", label: "lb" }], unitNow(), (unit) => {
+        void import("../settings.ts").then((module) => module.useUnit(app, unit as "kg" | "lb"));
+      }),
+    ),
+    answer({
+      big: `${plain(value)} lb = ${plain(asLb.kg)} kg`,
+      why: `And ${plain(value)} kg = ${inPounds(asKg)}. One pound is exactly 0.45359237 kg.`,
+      sources: ["quantity.pound"],
+    }),
+  ];
+}
+
+function whatCanIMake(app: App): Child {
+  const low = massField(app, "low", "From", () => ({ kg: 30 }));
+  const high = massField(app, "high", "To", () => ({ kg: 50 }));
+  const inputs = fields(low.field, high.field, barChoice(app));
+  const range = { implement: app.bar(), stock: app.kit().stock, low: low.value, high: high.value };
+  const found = attempt("loading.reachable", range);
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const { totals, largestGap } = found.answer;
+  const offered = [0.25, 0.5, 1, 1.25, 2.5].map((kg) => ({ kg }));
+  const best = attempt("loading.buy", { ...range, offered }).answer?.best;
+  return [
+    inputs,
+    answer({
+      big: count(totals.length, "load"),
+      why: largestGap ? `Largest gap: ${mass(largestGap.size)}, from ${mass(largestGap.from)} to ${mass(largestGap.to)}.` : "No gap in this range.",
+      body: el("p", { class: "loads" }, totals.map((total: Mass) => mass(total)).join(" \u00b7 ")),
+      working: best && el("p", {}, `A pair of ${mass(best.disc)} discs would help most${best.largestGap ? `: the largest gap would be ${mass(best.largestGap.size)}` : ""}.`),
+      sources: ["loading.reachable", "loading.buy"],
+    }),
+  ];
+}
+
+export const BAR: Question[] = [
+  { number: 1, title: "What goes on each end?", group: "The bar", view: eachSide },
+  { number: 2, title: "What is on the bar now?", group: "The bar", view: readBar },
+  { number: 3, title: "Closest load, but not over", group: "The bar", view: notOver },
+  { number: 4, title: "Same load at the same height?", group: "The bar", view: sameHeight },
+  { number: 5, title: "How high is the bar?", group: "The bar", view: howHigh },
+  { number: 6, title: "Warm-up sets", group: "The bar", view: warmUps },
+  { number: 7, title: "Two lifters, one bar", group: "The bar", view: twoOfUs },
+  { number: 22, title: "Kilograms or pounds?", group: "The bar", view: kgOrLb },
+  { number: 23, title: "What can these discs make?", group: "The bar", view: whatCanIMake },
+];
+

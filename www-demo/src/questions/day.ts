@@ -1,0 +1,397 @@
+// Questions about today: 9 to 14 and 25 to 29.
+import { answer, list, refused, table } from "../answer.ts";
+import type { App } from "../app.ts";
+import { loadedDrawing, sideWords } from "../bar_drawing.ts";
+import { button, choices, el, type Child } from "../element.ts";
+import { attempt, type Tree } from "../engine.ts";
+import { count, dayShort, mass, plain } from "../numbers.ts";
+import { implementName } from "../kit.ts";
+import { numberField } from "../pad.ts";
+import { dayBox, implementOf, painFields, type PainFacts } from "../record.ts";
+import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
+import { barChoice, fields, kept, liftChoice, massField, nobody, put, type Question } from "./shape.ts";
+
+type Found = { lift: Tree; line: Tree };
+
+function lifts(app: App, more: Record<string, Tree> = {}, plan?: string): { found: Found[]; refused?: string; answer?: Tree } {
+  const lifter = app.lifter;
+  if (!lifter) return { found: [] };
+  const got = app.today(lifter, more, plan);
+  if (!got.answer) return { found: [], refused: got.refused?.message ?? "" };
+  const { session, lines } = got.answer;
+  return { found: session.lifts.map((lift: Tree, at: number) => ({ lift, line: lines[at] })), answer: got.answer };
+}
+
+function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found) => string, more?: (one: Found) => Child): Child {
+  return el(
+    "div",
+    { class: "cards" },
+    found.map((one) =>
+      el(
+        "article",
+        { class: "card", "data-lift": one.lift.track },
+        el("h2", {}, one.lift.track),
+        el("p", { class: "big" }, big(one)),
+        el("p", { class: "why" }, why(one)),
+        more?.(one),
+        el("details", {}, el("summary", {}, "Working"), whyPart(one.line, one.lift)),
+      ),
+    ),
+  );
+}
+
+function nextSet(app: App): Child {
+  const load = massField(app, "load", "Load", () => app.startLoad());
+  const reps = kept(app, "reps", () => 5);
+  const felt = kept(app, "felt", () => 1);
+  const wanted = kept(app, "wanted", () => 3);
+  const inputs = fields(
+    load.field,
+    numberField("Repetitions", String(reps), "", (value) => put(app, "reps", value)),
+    choices("It felt like so many left", reserve, felt, (value) => put(app, "felt", value)),
+    choices("Wanted left", reserve, wanted, (value) => put(app, "wanted", value)),
+    barChoice(app),
+  );
+  const found = attempt("page.next_set", { implement: app.bar(), stock: app.kit().stock, load: load.value, reps, felt, wanted });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const { lower, loaded, percent } = found.answer;
+  const words = lower && loaded ? mass(loaded.total) : `Stay at ${mass(load.value)}`;
+  return [
+    inputs,
+    answer({
+      big: words,
+      why: lower
+        ? `The repetitions-load relation says ${plain(percent, 1)} % for the same repetitions; rounded down to what can be loaded.`
+        : felt > wanted
+          ? "Easier than wanted. Within a session nothing goes above the load that was granted."
+          : "As wanted.",
+      body: lower && loaded ? loadedDrawing(loaded, app.kit().stock) : undefined,
+      working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. The change is at most 10 % from one set to the next, and only downward."),
+      sources: ["prescription.next_set_by_curve", "one_rm.epley_1985"],
+      cautions: ["estimates_are_ranges"],
+    }),
+  ];
+}
+const reserve = [0, 0.5, 1, 1.5, 2, 3, 4, 5].map((value) => ({ value, label: plain(value, 1) }));
+
+function goodOrBad(app: App): Child {
+  const lifter = app.lifter;
+  if (!lifter) return nobody("How a day is, is read against this lifter\u2019s own days.");
+  const { answer: got, refused: no } = lifts(app);
+  if (!got) return refused(no ?? "");
+  const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ marker, value: app.kept[marker] as number }]));
+  const drop: string | undefined = app.kept.drop;
+  const judged = attempt("page.judge", { log: app.logText(lifter), today: got.session.today, answers, ...(drop ? { criticalDrop: drop === "yes" } : {}) });
+  if (judged.refused) return refused(judged.refused.message);
+  const { verdict, days, note } = judged.answer;
+  const asked = answers.length > 0 || drop !== undefined;
+  const day: string = asked ? verdict.class : got.session.day;
+  const said: Record<string, string> = { bad: "below own usual", ordinary: "usual", good: "above own usual", not_enough_history: "too few days yet", not_answered: "not answered" };
+  const voted = verdict.votes.filter((one: Tree) => one.vote === "bad" || one.vote === "good").map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${said[one.vote]}`);
+  const hints: Record<string, string> = {
+    bad_agreeing: "Less load, fewer sets; a failed set does not count against the gate.",
+    bad_single: "Go on as planned and look again after the first work set.",
+    ordinary: "The planned work.",
+    good: "Enjoy it at the planned load; a good day adds none.",
+    unknown: "The planned work, and no step up; go by symptoms and by technique in the warm-up.",
+  };
+  const write = (): void => {
+    void app.record(lifter, { day_report: { class: day } }, answers.length > 0 ? note : undefined).then((done) => done && app.go("today"));
+  };
+  return [
+    answer({
+      big: day === "unknown" ? "Not known yet" : dayWords(day).replace(/^an? /, "").replace(/^./, (letter) => letter.toUpperCase()),
+      why: `${hints[day] ?? ""} ${voted.length > 0 ? `${voted.join(", ")}. ` : ""}${count(days, "earlier day")} to read it against; four are needed.`,
+      body: asked && el("div", { class: "row" }, button("Write it into the log", write, { class: "main", "data-act": "write-day" })),
+      working: [
+        table(["Asked", "Today", "Own usual"], verdict.votes.map((one: Tree) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
+        el("p", {}, "Two signs must agree before a day counts as bad; one alone is often chance. No sign is merged into a score, and a missing answer never counts as a good one."),
+      ],
+      sources: ["condition.judge_day", "condition.baseline"],
+      cautions: ["ask_before_today"],
+    }),
+    fields(
+      choices("A critical point dropped in the warm-up?", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], drop, (value) => put(app, "drop", value)),
+      MARKERS.map(([marker, label]) => choices(label, TEN, app.kept[marker] as number | undefined, (value) => put(app, marker, value))),
+    ),
+    button("Fever, a fall, pain: the day\u2019s other questions", () => dayBox(app), { "data-act": "day" }),
+  ];
+}
+const TEN = Array.from({ length: 11 }, (_, value) => ({ value, label: String(value) }));
+// What is asked, each from 0 to 10; the words before are those of the notes.
+const MARKERS = [
+  ["recovery", "Recovered (10: fully)"],
+  ["sleep", "Slept (10: very well)"],
+  ["soreness", "Sore muscles (10: very)"],
+  ["stress", "Stress (10: very much)"],
+  ["warm-up effort", "The fixed warm-up set felt (10: very hard)"],
+] as const;
+
+function goUp(app: App): Child {
+  if (!app.lifter) return nobody("A step up is granted by a lifter\u2019s own gate.");
+  const { found, refused: no } = lifts(app);
+  if (no !== undefined) return refused(no);
+  const open = found.filter((one) => one.lift.outlook.onOffer);
+  return [
+    answer({
+      big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.lift.track).join(", ")}`,
+      why: "Staying at a load is a good result; nobody has to add weight.",
+    }),
+    eachLift(
+      found,
+      (one) => (one.lift.outlook.onOffer ? `Up to ${mass(one.lift.outlook.onOffer.to.load)} is on offer` : `Stay at ${mass(one.lift.limit)}`),
+      (one) => (one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
+      (one) => list(one.line.blockers.map((each: Tree) => each.text)),
+    ),
+  ];
+}
+
+/** What the gate itself still asks for, most telling first. */
+function gateWords(one: Found): string {
+  const sessions = one.line.changes.find((change: string) => change.includes("passing session"));
+  const [first] = one.line.missing as string[];
+  if (one.lift.gate.open || first === undefined) return "nothing missing";
+  const watch = /watch: (.*)$/.exec(first)?.[1];
+  return `${sessions ?? first}${watch && sessions ? `; watch: ${watch}` : ""}`;
+}
+
+function missing(app: App): Child {
+  if (!app.lifter) return nobody("A gate belongs to a lifter\u2019s lift.");
+  const { found, refused: no } = lifts(app);
+  if (no !== undefined) return refused(no);
+  const first = found.find((one) => one.line.missing.length > 0) ?? found[0];
+  return [
+    first && answer({
+      big: `${first.lift.track}: ${gateWords(first)}`,
+      why: "A session counts when its repetitions pass, the first set among them, each on another day.",
+    }),
+    eachLift(
+      found,
+      gateWords,
+      (one) => (one.line.changes.length > 0 ? `What would change it: ${one.line.changes.join("; ")}.` : ""),
+    ),
+  ];
+}
+
+const SIGNS = [
+  ["chest_pain", "Chest pain or pressure"],
+  ["faint", "Fainting, or nearly"],
+  ["breathlessness", "Sudden severe breathlessness"],
+  ["headache", "Sudden worst headache ever"],
+  ["one_sided_weakness", "Weak or numb on one side, trouble speaking"],
+  ["heartbeat", "Heart racing or irregular"],
+  ["vision", "Sudden change in sight"],
+  ["saddle_numbness", "Bladder or bowel trouble, numb between the legs"],
+] as const;
+
+function hurts(app: App): Child {
+  const sign = kept(app, "sign", () => "");
+  const signs = el(
+    "section",
+    { class: "signs" },
+    el("h2", {}, "First: any of these?"),
+    el("div", { class: "stack" }, SIGNS.map(([code, label]) => button(label, () => put(app, "sign", code), { class: "sign", "aria-pressed": sign === code ? "true" : "false" }))),
+    button("None of these", () => put(app, "sign", "none"), { class: "main", "data-act": "no-sign", "aria-pressed": sign === "none" ? "true" : "false" }),
+  );
+  if (sign === "") return signs;
+  if (sign !== "none") {
+    return [
+      answer({ big: "Stop. Every lift, now", why: "Rack the weight and sit down. Call emergency help unless it is a near-faint, a racing heart or a change in sight that passes within minutes and does not come back.", tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
+      app.lifter && button("Write it into the log: all lifts stop", () => {
+        const lifter = app.lifter;
+        if (lifter) void app.record(lifter, { symptom_report: { signs: [sign] } }).then((done) => done && app.go("today"));
+      }, { class: "main" }),
+      button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),
+    ];
+  }
+  const facts = kept<PainFacts>(app, "pain", () => ({ region: "lower back", score: 3, features: [] }));
+  const inputs = fields(painFields(app, facts, () => app.refresh()));
+  const kind = { pain_report: { region: facts.region ?? "lower back", score: facts.score, ...(facts.features.length > 0 ? { features: facts.features } : {}) } };
+  if (!app.lifter) {
+    const stops = facts.score > 5 || facts.features.some((one) => one !== "new" && one !== "rising");
+    return [
+      answer({
+        big: stops ? "Stop the lifts of that region" : facts.score >= 3 || facts.features.length > 0 ? "Ease off: no step up" : facts.score > 0 ? "Go on, stay at this load" : "Go on",
+        why: stops ? "See a clinician before lifting with that region again." : "Drop load or range until it is 2 or less, else leave the lift. Look again next morning; two sessions without it before a step up.",
+        cautions: ["see_clinician_first"],
+        ...(stops ? { tone: "stop" as const } : {}),
+      }),
+      inputs,
+    ];
+  }
+  const { found, refused: no } = lifts(app, { suppose: JSON.stringify(kind) });
+  if (no !== undefined) return [refused(no), inputs];
+  const touched = found.filter((one) => (tracksOf(app, one.lift.track)?.regions ?? []).includes(facts.region));
+  const worst = touched.find((one) => one.lift.verdict === "stop") ?? touched[0];
+  return [
+    answer({
+      big: worst ? `${worst.lift.track}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
+      why: "Ask again next morning: more pain than before the session takes the pass back. Get it looked at if it is worse each week or above 5.",
+      cautions: ["see_clinician_first"],
+      ...(worst?.lift.verdict === "stop" ? { tone: "stop" as const } : {}),
+    }),
+    inputs,
+    button("Write it into the log", () => {
+      const lifter = app.lifter;
+      if (lifter) void app.record(lifter, kind).then((done) => done && app.go("today"));
+    }),
+    eachLift(found, (one) => `${one.line.verdict}${one.lift.sets > 0 ? `: ${liftLine(one.lift)}` : ""}`, (one) => mainReason(one.line)),
+  ];
+}
+
+function tracksOf(app: App, name: string): Tree | undefined {
+  return app.lifter && app.parameters(app.lifter)?.tracks.find((one: Tree) => one.name === name);
+}
+
+function afterBreak(app: App): Child {
+  const days = kept(app, "days", () => 21);
+  const how = kept(app, "how", () => "well");
+  const inputs = fields(
+    choices("How was it?", [{ value: "well", label: "Well" }, { value: "ill", label: "Ill in bed" }, { value: "hospital", label: "In hospital" }], how, (value) => put(app, "how", value)),
+    choices("Days without lifting", [7, 14, 21, 42, 84, 182].map((value) => ({ value, label: String(value) })), days, (value) => put(app, "days", value)),
+    numberField("Another number", String(days), "days", (value) => put(app, "days", value)),
+  );
+  if (!app.lifter) return [inputs, nobody("Where to start again follows from the load before.")];
+  const { found, refused: no } = lifts(app, { away: { days, reason: how === "well" ? "well" : "ill" } });
+  if (no !== undefined) return [inputs, refused(no)];
+  const first = found[0];
+  const ill = how !== "well";
+  return [
+    inputs,
+    answer({
+      big: ill ? "A clearance first, then lower" : first ? `${first.lift.track}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
+      why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
+      working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row: Tree) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
+    }),
+    eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(one.lift) : one.line.verdict), (one) => mainReason(one.line)),
+  ];
+}
+
+function ugly(app: App): Child {
+  const track = liftChoice(app);
+  const start = (): { kg: number } => {
+    const lift = lifts(app).found.find((one) => one.lift.track === track.value)?.lift;
+    return lift?.load ?? app.startLoad();
+  };
+  const load = massField(app, `load ${track.value ?? ""}`, "Load", start);
+  const sets = kept(app, "sets", () => 1);
+  const pain = kept(app, "pain", () => "no");
+  const yesNo = [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }];
+  const inputs = fields(
+    track.field,
+    choices("Did it hurt?", yesNo, pain, (value) => put(app, "pain", value)),
+    choices("Ugly sets of this lift today", [1, 2, 3].map((value) => ({ value, label: String(value) })), sets, (value) => put(app, "sets", value)),
+    load.field,
+  );
+  const implement = track.value ? implementOf(app, { track: track.value }) : app.bar();
+  const found = attempt("page.ugly_set", { implement, stock: app.kit().stock, load: load.value, uglySets: sets, pain: pain === "yes" });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const then = found.answer.then;
+  const why = "One ugly set costs nothing but this set. A miss may happen; two in a row is the body saying it is done.";
+  const parts =
+    then === "ask_about_pain"
+      ? { big: "Stop this lift, ask about the pain", why: "Pain outranks technique." }
+      : then === "end_the_lift"
+        ? { big: "End this lift for today", why: "Two sets fell apart. End on a good repetition at a lighter load if the lifter wants one; tomorrow is another day." }
+        : then === "nothing_lighter"
+          ? { big: "Shorter set, or an easier rung", why: "Nothing one step lighter can be loaded: fewer repetitions, a shorter range, or end here." }
+          : { big: `${mass(then.stepDown.total)} for the next set`, why };
+  return [
+    answer({ ...parts, body: then.stepDown && [el("p", {}, `Each end: ${sideWords(then.stepDown.setting.discs ?? [])}.`), loadedDrawing(then.stepDown, app.kit().stock)], working: list(["One loadable step down, at most 15 %.", "After two sets that fell apart the lift ends (common practice)."]), sources: ["prescription.technique_stop"], cautions: ["gates_unproven"] }),
+    then === "ask_about_pain" && button("What to do about pain", () => app.go("q13"), { class: "main" }),
+    inputs,
+  ];
+}
+
+function lastTime(app: App): Child {
+  const lifter = app.lifter;
+  if (!lifter) return nobody("What was done is in a lifter\u2019s log.");
+  const history = app.history(lifter);
+  const sessions: Tree[] = history.sessions;
+  const last = sessions.at(-1);
+  if (!last) return answer({ big: "No session yet", why: "The first one will be here next time." });
+  const set = (one: Tree): string => `${mass(one.load)} \u00d7 ${plain(one.reps)}${one.marks?.acceptable === undefined ? ", not watched" : `, ${one.marks.acceptable} good`}${one.effort?.rir === undefined ? "" : `, ${plain(one.effort.rir, 1)} left`}`;
+  const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${one.kind.replaceAll("_", " ")}${one.note ? `, ${one.note}` : ""}`);
+  const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${lift.track}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
+  return [
+    answer({
+      big: last.lifts.map((lift: Tree) => `${lift.track} ${mass(lift.load)}`).join(", "),
+      why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
+      body: [
+        last.lifts.map((lift: Tree) => [el("h2", {}, `${lift.track}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), list(lift.sets.map(set))]),
+        last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
+        last.note && el("p", {}, last.note),
+        after.length > 0 && [el("h2", {}, "Since then"), list(after)],
+      ],
+    }),
+    button("Earlier sessions", () => app.go("log")),
+  ];
+}
+
+function shortOf(app: App): Child {
+  const lifter = app.lifter;
+  if (!lifter) return nobody("What stays and what goes follows from the plan.");
+  const minutes = kept(app, "minutes", () => 30);
+  const taken = kept<string[]>(app, "taken", () => []);
+  const sore = kept(app, "sore", () => "");
+  const plan = { ...JSON.parse(lifter.plan), minutes, ...(taken.length > 0 ? { unavailable: taken } : {}) };
+  const names = app.kit().implements.map(implementName);
+  const regions = [...new Set<string>((app.parameters(lifter)?.tracks ?? []).flatMap((one: Tree) => one.regions))];
+  const inputs = fields(
+    choices("Minutes", [20, 30, 45, 60].map((value) => ({ value, label: String(value) })), minutes, (value) => put(app, "minutes", value)),
+    el("div", { class: "field" }, el("span", { class: "label" }, "Taken or missing"), el("div", { class: "choices" }, names.map((name) => button(name, () => put(app, "taken", taken.includes(name) ? taken.filter((one) => one !== name) : [...taken, name]), { class: "choice", "aria-pressed": taken.includes(name) ? "true" : "false" })))),
+    choices("Sore", [{ value: "", label: "Nothing" }, ...regions.map((value) => ({ value, label: value }))], sore, (value) => put(app, "sore", value)),
+  );
+  const suppose = sore ? { suppose: JSON.stringify({ pain_report: { region: sore, score: 3 } }) } : {};
+  const { found, refused: no } = lifts(app, suppose, JSON.stringify(plan));
+  if (no !== undefined) return [inputs, refused(no)];
+  const stay = found.filter((one) => one.lift.sets > 0);
+  return [
+    inputs,
+    answer({
+      big: stay.length === 0 ? "Nothing stays today" : `Keep: ${stay.map((one) => `${one.lift.track} ${one.lift.sets} \u00d7 ${one.lift.reps}`).join(", ")}`,
+      why: "Nothing is added to make up for it, today or next time.",
+    }),
+    eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"), (one) => one.line.why.at(-1)?.text ?? ""),
+  ];
+}
+
+function firstDay(app: App): Child {
+  const height = kept(app, "height", () => 0);
+  const { stock } = app.kit();
+  const bar = app.bar();
+  const inputs = fields(
+    barChoice(app),
+    choices("Must the bar lie at full-disc height?", [{ value: 0, label: "No, from a rack" }, { value: 225, label: "Yes, from the floor" }], height, (value) => put(app, "height", value)),
+  );
+  const first = attempt("prescription.first_load", { implement: bar, stock, ...(height > 0 ? { height: { mm: height } } : {}) });
+  if (first.refused) return [inputs, refused(first.refused.message)];
+  const total = first.answer;
+  const held = attempt("loading.load_on", { implement: bar, stock, target: total, policy: "exact" }).answer;
+  return [
+    inputs,
+    answer({
+      big: `Start at ${mass(total)}`,
+      why: "The lightest load at the right height, five easy repetitions, four or more left. Harder days come later.",
+      body: held ? loadedDrawing(held, stock) : undefined,
+      working: list(["Estimates by formula are no guide for a first day; how it moves is.", "Too heavy teaches a bad first pattern; too light costs a week at most."]),
+      sources: ["prescription.first_load"],
+      cautions: ["ask_before_starting"],
+    }),
+  ];
+}
+
+export const DAY: Question[] = [
+  { number: 25, title: "What does this lifter do today?", group: "Today", view: (app) => todayView(app) },
+  { number: 10, title: "A good or a bad day?", group: "Today", view: goodOrBad },
+  { number: 11, title: "May a lift go up today?", group: "Today", view: goUp },
+  { number: 12, title: "What does the gate still miss?", group: "Today", view: missing },
+  { number: 13, title: "It hurts. What now?", group: "Today", view: hurts },
+  { number: 26, title: "That set was ugly. What now?", group: "Today", view: ugly },
+  { number: 9, title: "Harder than wanted: next set?", group: "Today", view: nextSet },
+  { number: 27, title: "What did we do and say last time?", group: "Today", view: lastTime },
+  { number: 28, title: "Short of time, bar taken, or sore", group: "Today", view: shortOf },
+  { number: 29, title: "First day: what load?", group: "Today", view: firstDay },
+  { number: 14, title: "After weeks off: where to start?", group: "Loads", view: afterBreak },
+];
+

@@ -1,0 +1,81 @@
+// What a question is, and what the questions about the bar share.
+import type { App } from "../app.ts";
+import type { Child } from "../element.ts";
+import { choices, el } from "../element.ts";
+import { attempt, type Tree } from "../engine.ts";
+import { implementName } from "../kit.ts";
+import { given, massNumber, unitNow, type Mass } from "../numbers.ts";
+import { numberField } from "../pad.ts";
+import { answer } from "../answer.ts";
+
+export interface Question {
+  number: number;
+  title: string;
+  group: "Today" | "The bar" | "Loads" | "Weeks and years";
+  view: (app: App) => Child;
+}
+
+/** What was chosen on this view, or what it begins with. */
+export function kept<T>(app: App, key: string, begin: () => T): T {
+  if (app.kept[key] === undefined) app.kept[key] = begin();
+  return app.kept[key] as T;
+}
+
+export function put(app: App, key: string, value: Tree): void {
+  app.kept[key] = value;
+  app.refresh();
+}
+
+/** A mass that the pad changes. */
+export function massField(app: App, key: string, label: string, begin: () => Mass): { field: HTMLElement; value: Mass } {
+  const value = kept(app, key, begin);
+  const field = numberField(label, massNumber(value), unitNow(), (number) => {
+    const read = attempt("page.mass", { mass: given(number) });
+    if (read.refused) {
+      app.notice = read.refused.message;
+      app.refresh();
+    } else put(app, key, read.answer);
+  });
+  return { field, value };
+}
+
+export function countField(app: App, key: string, label: string, begin: () => number, unit = ""): { field: HTMLElement; value: number } {
+  const value = kept(app, key, begin);
+  return { field: numberField(label, String(value), unit, (number) => put(app, key, number)), value };
+}
+
+/** Which bar, where there are several. */
+export function barChoice(app: App): Child {
+  const bars: Tree[] = app.kit().implements.filter((one: Tree) => one.bar);
+  if (bars.length < 2) return undefined;
+  return choices("Bar", bars.map((one) => ({ value: implementName(one), label: implementName(one) })), implementName(app.bar()), (value) => {
+    void app.store.set("bar", value).then(() => app.refresh());
+  });
+}
+
+export function fields(...items: Child[]): HTMLElement {
+  return el("div", { class: "fields" }, items);
+}
+
+/** The lifts of this lifter. */
+export function liftNames(app: App): string[] {
+  const lifter = app.lifter;
+  const parameters = lifter && app.parameters(lifter);
+  return (parameters?.tracks ?? []).map((one: Tree) => one.name);
+}
+
+export function liftChoice(app: App, key = "track"): { field: Child; value: string | undefined } {
+  const names = liftNames(app);
+  const value = kept(app, key, () => names[0] ?? "");
+  if (names.length === 0) return { field: undefined, value: undefined };
+  return { field: choices("Lift", names.map((name) => ({ value: name, label: name })), value, (name) => put(app, key, name)), value };
+}
+
+/** What is said where a question is about somebody and nobody is there. */
+export function nobody(what: string): Child {
+  return answer({ big: "Needs a lifter", why: `${what} Begin with somebody new, open a file, or try the invented lifter: all under Lifters.` });
+}
+
+export function tracks(app: App): Tree[] {
+  return app.lifter ? (app.parameters(app.lifter)?.tracks ?? []) : [];
+}

@@ -1,0 +1,277 @@
+// Questions about loads, weeks and years: 8, 15 to 21, 24.
+import { answer, list, refused, table } from "../answer.ts";
+import type { App } from "../app.ts";
+import { loadedDrawing } from "../bar_drawing.ts";
+import { decadesChart, trackChart, trendChart } from "../charts.ts";
+import { choices, el, type Child } from "../element.ts";
+import { attempt, type Tree } from "../engine.ts";
+import { count, dayShort, estimate, mass, plain, signed, unitNow, type Mass } from "../numbers.ts";
+import { implementOf } from "../record.ts";
+import { cardView } from "../card.ts";
+import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, tracks, type Question } from "./shape.ts";
+
+function estimated(app: App): Child {
+  const load = massField(app, "load", "Load", () => ({ kg: 60 }));
+  const reps = countField(app, "reps", "Repetitions", () => 5);
+  const rpe = kept(app, "rpe", () => 7);
+  const good = kept(app, "good", () => "passed");
+  const inputs = fields(
+    load.field,
+    reps.field,
+    choices("It felt like, of 10", [7, 7.5, 8, 8.5, 9, 9.5, 10].map((value) => ({ value, label: plain(value, 1) })), rpe, (value) => put(app, "rpe", value)),
+    choices("Technique", [{ value: "passed", label: "Good" }, { value: "failed", label: "Not good" }], good, (value) => put(app, "good", value)),
+  );
+  const found = attempt("page.estimate", { load: load.value, reps: reps.value, rpe, technique: good });
+  if (found.refused) {
+    return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set whose technique fell apart says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
+  }
+  const got = found.answer;
+  return [
+    inputs,
+    answer({
+      big: `${estimate(got.interval.low)} to ${estimate(got.interval.high)} ${unitNow()}`,
+      why: `A range, most likely near ${estimate(got.value.kg)}. Width: ${plain(got.parts.equation * 100, 0)} % from the equations, ${plain(got.parts.reserve * 100, 0)} % from judging what was left, ${plain(got.parts.dayToDay * 100, 0)} % from the day.`,
+      working: table(["Equation", "Says"], got.byEquation.filter((one: Tree) => one.value !== undefined).map((one: Tree) => [one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]), "Each equation alone"),
+      sources: ["one_rm.estimate", ...got.byEquation.map((one: Tree) => `one_rm.${one.equation}`)],
+      cautions: ["estimates_are_ranges"],
+    }),
+  ];
+}
+
+function pairRatio(app: App): Child {
+  const pairs: Tree[] = app.lifter ? (app.parameters(app.lifter)?.pairs ?? []) : [];
+  const own = pairs[0];
+  const strict = massField(app, "strict", own ? own.strict : "Strict lift", () => lastLoad(app, own?.strict) ?? { kg: 60 });
+  const forgiving = massField(app, "forgiving", own ? own.forgiving : "Forgiving lift", () => lastLoad(app, own?.forgiving) ?? { kg: 100 });
+  const inputs = fields(strict.field, forgiving.field);
+  if (!app.lifter || !own) return [inputs, nobody("Whether a ratio is usual is read against this lifter\u2019s own past.")];
+  const found = attempt("page.pair", { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving, strictLoad: strict.value, forgivingLoad: forgiving.value });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const got = found.answer;
+  const words: Record<string, string> = {
+    unknown: "Not enough days to say",
+    usual: "Usual for this lifter",
+    strict_higher: "Strict lift higher than usual",
+    forgiving_ahead: "Forgiving lift has run ahead: look at the pair",
+    above_cap: "Above the cap of the pair",
+  };
+  const band = got.low === undefined ? `Known on ${count(got.days, "day")}; eight are needed for a band of one\u2019s own.` : `Own band ${plain(got.low)} to ${plain(got.high)} over ${count(got.days, "day")}.`;
+  return [
+    inputs,
+    answer({
+      big: words[got.place] ?? got.place,
+      why: `${own.strict} is ${plain(got.ratio ?? 0)} of ${own.forgiving}. ${band} Cap ${plain(got.cap ?? 1)}.`,
+      working: list(["The band is the middle nine tenths of the lifter\u2019s own past ratios (this project\u2019s choice).", "A forgiving lift that ran ahead is for looking at; it blocks nothing. A load never carries over from one lift to the other."]),
+      sources: ["statistics.quantile"],
+    }),
+  ];
+}
+
+function lastLoad(app: App, track: string | undefined): Mass | undefined {
+  if (!app.lifter || track === undefined) return undefined;
+  const sessions: Tree[] = app.history(app.lifter).sessions;
+  const last = sessions.findLast((one) => one.lifts.some((lift: Tree) => lift.track === track));
+  return last?.lifts.find((lift: Tree) => lift.track === track)?.load;
+}
+
+function rangeStep(app: App): Child {
+  const track = liftChoice(app);
+  const from = countField(app, "from", "Blocks now", () => 100, "mm");
+  const to = countField(app, "to", "Blocks then", () => 50, "mm");
+  const load = massField(app, `load ${track.value ?? ""}`, "Load now", () => lastLoad(app, track.value) ?? { kg: 60 });
+  const inputs = fields(track.field, from.field, to.field, load.field);
+  const implement = track.value ? implementOf(app, { track: track.value }) : app.bar();
+  const found = attempt("page.next_place", { implement, stock: app.kit().stock, load: load.value });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const got = found.answer;
+  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
+  return [
+    inputs,
+    answer({
+      big: got.loaded ? `Start at ${mass(got.loaded.total)}, learning` : "Start without a load",
+      why: `From ${from.value} to ${to.value} mm: not above ${plain(got.part * 100, 0)} % of the load before, and ${count(got.learningSessions, "session")} of learning before its gate counts. Only the range moves; the load stays there.`,
+      body: got.loaded && loadedDrawing(got.loaded, app.kit().stock),
+      working: list(["Technique shown at one range does not carry over to a longer one.", "The part and the sessions are this project\u2019s choice, set in the parameters."]),
+    }),
+  ];
+}
+
+function jump(app: App): Child {
+  const load = massField(app, "load", "Load now", () => ({ kg: 25 }));
+  const reps = countField(app, "reps", "Repetitions", () => 5);
+  const inputs = fields(load.field, reps.field, barChoice(app));
+  const found = attempt("loading.step_reality", {
+    implement: app.bar(),
+    stock: app.kit().stock,
+    from: load.value,
+    options: { discs: [0.25, 0.5, 1].map((kg) => ({ kg })), reps: reps.value, capacity: CAPACITY },
+  });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const got = found.answer;
+  const words: Record<string, string> = { above_range: "Too big a jump", in_range: "A usual step", below_range: "A small step" };
+  return [
+    inputs,
+    answer({
+      big: `${words[got.size] ?? got.size}: ${plain(got.percent, 1)} %`,
+      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %; this page\u2019s own default is 2.5 % for the upper and 5 % for the lower body.`,
+      body: list([
+        got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one: Mass) => mass(one)).join(", ")}, a pair each.`,
+        got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${mass(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
+      ].filter(Boolean) as Child[]),
+      sources: ["loading.step_reality", "loading.rep_bridge", "loading.step_high"],
+    }),
+  ];
+}
+// Parts of the maximum for 1 to 20 repetitions by Epley 1985, asked from the library once.
+const CAPACITY: number[] = [];
+export function prepareCapacity(): void {
+  for (let reps = 1; reps <= 20; reps += 1) {
+    const part = attempt("one_rm.fraction_for", { reps, rir: 0, equation: "epley_1985" }).answer;
+    if (typeof part === "number") CAPACITY.push(part);
+  }
+}
+
+function trendReal(app: App): Child {
+  const lifter = app.lifter;
+  if (!lifter) return nobody("A trend is in a lifter\u2019s own sessions.");
+  const track = liftChoice(app);
+  const weeks = kept(app, "weeks", () => 8);
+  const inputs = fields(track.field, choices("Weeks", [4, 8, 16, 26].map((value) => ({ value, label: String(value) })), weeks, (value) => put(app, "weeks", value)));
+  if (track.value === undefined) return nobody("No lift is set.");
+  const found = attempt("page.trend", { log: app.logText(lifter), track: track.value, today: app.day(lifter), weeks });
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const got = found.answer;
+  const words: Record<string, string> = { too_few: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, and real", falling: "Falling, and real" };
+  return [
+    inputs,
+    answer({
+      big: words[got.verdict] ?? got.verdict,
+      why: got.line
+        ? `${signed(got.line.slope)} kg a week, ${plain(got.line.low)} to ${plain(got.line.high)} with 95 % confidence. Holding a load is no fall.`
+        : `${got.text}.`,
+      body: got.points.length > 1 && [
+        trendChart(got),
+        el("p", { class: "soft" }, "Circles: estimates of single sessions. Shade: their ranges. Line and dashes: the trend and how steep or flat it may be."),
+      ],
+      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one: Tree) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)}`]), "Estimates session by session"),
+      sources: ["statistics.robust_line", "one_rm.estimate"],
+      cautions: ["estimates_are_ranges"],
+    }),
+    el("h2", {}, "The granted load over time"),
+    trackPart(app, track.value),
+  ];
+}
+
+export function trackPart(app: App, track: string): Child {
+  const lifter = app.lifter;
+  if (!lifter) return undefined;
+  const history = app.history(lifter);
+  const own: Tree[] = history.steps.filter((one: Tree) => one.track === track);
+  if (own.length < 2) return el("p", {}, "Not enough sessions for a picture yet.");
+  const moves: Tree[] = own.filter((one, at) => at === 0 || own[at - 1].load.kg !== one.load.kg || own[at - 1].status !== one.status);
+  return [
+    trackChart(track, history.steps, history.sessions),
+    el("p", { class: "soft" }, "Line: the granted load. Full dots: sessions that passed. Open dots: sessions that did not."),
+    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), one.status.replaceAll("_", " "), one.cause.replaceAll("_", " ")]), `Moves of ${track}, latest first`)),
+  ];
+}
+
+function weekJump(app: App): Child {
+  const lifter = app.lifter;
+  if (!lifter) return nobody("A week is read against this lifter\u2019s own weeks.");
+  const found = attempt("page.week", { log: app.logText(lifter), today: app.day(lifter) });
+  if (found.refused) return refused(found.refused.message);
+  const { change, weeks } = found.answer;
+  const quiet: Record<string, string> = { not_recorded: "something is not recorded", rested: "a rested week", short_history: "too few trained weeks so far", after_break: "the weeks before were a break" };
+  const verdict = change.verdict;
+  const big = verdict === "usual" ? "A usual week" : verdict === "more_than_usual" ? "More than usual" : verdict === "less_than_usual" ? "Less than usual" : `Nothing to compare: ${quiet[verdict.quiet] ?? ""}`;
+  const now = weeks.at(-1);
+  const kg = (value: number): string => `${estimate(value)} ${unitNow()}`;
+  return answer({
+    big,
+    why: `${count(now?.sets ?? 0, "set")} and ${kg(now?.load.kg ?? 0)} lifted in seven days${change.low === undefined ? "" : `; own band ${kg(change.low)} to ${kg(change.high)}`}. No injury is foretold from this.`,
+    body: table(["Seven days from", "Sets", "Load \u00d7 repetitions"], weeks.toReversed().map((one: Tree) => [dayShort(one.from), String(one.sets), kg(one.load.kg)]), "Own weeks, latest first"),
+    sources: ["dose.week_change", "dose.volume_load"],
+    cautions: ["same_lift_only"],
+  });
+}
+
+function howLong(app: App): Child {
+  const track = liftChoice(app);
+  const own = tracks(app).find((one) => one.name === track.value);
+  const good = kept(app, "good", () => 9);
+  const sessions = kept(app, "sessions", () => 3);
+  const run = { passRun: { acceptable: good, of: 10, sessions } };
+  const use = kept(app, "use", () => (own ? "own" : "set"));
+  const gate = own && use === "own" ? own.gate : { all: [run] };
+  const inputs = fields(
+    own && choices("Gate", [{ value: "own", label: `As set for ${track.value}` }, { value: "set", label: "Another" }], use, (value) => put(app, "use", value)),
+    use === "set" && choices("Good of 10", [7, 8, 9, 10].map((value) => ({ value, label: String(value) })), good, (value) => put(app, "good", value)),
+    use === "set" && choices("Sessions in a row", [1, 2, 3, 4].map((value) => ({ value, label: String(value) })), sessions, (value) => put(app, "sessions", value)),
+  );
+  const rows: [number, { answer?: Tree; refused?: Error }][] = [0.8, 0.85, 0.9, 0.95, 0.98].map((rate) => [rate, attempt("gate.operating_characteristic", { gate, skill: { rate }, sessions: 24 })]);
+  const shown = rows.find(([rate]) => rate === 0.9)?.[1];
+  if (shown?.refused) return [inputs, refused(shown.refused.message)];
+  const many = (value: number | undefined): string => (value === undefined ? "more than can be said" : value > 200 ? "over 200" : plain(value, 0));
+  return [
+    inputs,
+    answer({
+      big: `About ${many(shown?.answer?.meanSessions)} sessions at 9 good of 10`,
+      why: "Expected sessions until the gate opens, for repetitions that are independent of each other; real ones go together, which holds longer.",
+      body: table(["Good repetitions", "Passes a session", "Sessions on average", "Half are through by", "Through in 24"], rows.map(([rate, one]) => [`${plain(rate * 100, 0)} %`, one.answer ? `${plain(one.answer.session * 100, 0)} %` : "\u2013", many(one.answer?.meanSessions), many(one.answer?.medianSessions), one.answer ? `${plain(one.answer.within * 100, 0)} %` : "\u2013"]), "By skill"),
+      sources: ["gate.operating_characteristic"],
+      cautions: ["gates_unproven"],
+    }),
+  ];
+}
+
+function ahead(app: App): Child {
+  const known = app.lifter ? app.history(app.lifter).age : undefined;
+  const load = massField(app, "load", "Strength now", () => ({ kg: 100 }));
+  const age = countField(app, "age", "Age now", () => known ?? 60);
+  const to = countField(app, "to", "Age then", () => 80);
+  const floor = massField(app, "floor", "Floor to keep", () => ({ kg: 50 }));
+  const training = kept(app, "training", () => "consistent");
+  const inputs = fields(
+    load.field,
+    age.field,
+    to.field,
+    floor.field,
+    choices("Training", [{ value: "consistent", label: "Kept up" }, { value: "untrained", label: "Stopped" }], training, (value) => put(app, "training", value)),
+  );
+  const at = (then: number): { answer?: Tree; refused?: Error } => attempt("horizon.projection", { strength: load.value.kg, from: age.value, to: then, outlook: { planning: training } });
+  const found = at(to.value);
+  if (found.refused) return [inputs, refused(found.refused.message)];
+  const rows: { age: number; low: number; high: number; middle?: number }[] = [];
+  for (let year = Math.trunc(age.value); year <= to.value; year += 1) {
+    const got = at(year).answer;
+    if (got) rows.push({ age: year, ...got.strength });
+  }
+  const got = found.answer;
+  return [
+    inputs,
+    answer({
+      big: `${estimate(got.strength.low)} to ${estimate(got.strength.high)} ${unitNow()}`,
+      why: `${mass(load.value)} at ${plain(age.value)}, seen at ${plain(to.value)}, if training is ${training === "consistent" ? "kept up" : "stopped"}. A band over groups of people: ${got.population}.`,
+      body: rows.length > 1 && [
+        decadesChart(rows, floor.value.kg),
+        el("p", { class: "soft" }, `Shade: slowest to fastest fall. Dashes: the floor of ${mass(floor.value)}.`),
+      ],
+      working: table(["Age", "Low", "Middle", "High"], rows.filter((row) => row.age % 5 === 0 || row.age === to.value).map((row) => [String(row.age), estimate(row.low), row.middle === undefined ? "\u2013" : estimate(row.middle), estimate(row.high)]), `Strength by age, ${unitNow()}`),
+      sources: ["horizon.projection", "horizon.planning_bands"],
+      cautions: got.cautions,
+    }),
+  ];
+}
+
+export const YEARS: Question[] = [
+  { number: 8, title: "What maximum does a set point to?", group: "Loads", view: estimated },
+  { number: 15, title: "Strict against forgiving: fine?", group: "Loads", view: pairRatio },
+  { number: 16, title: "A longer range: what load?", group: "Loads", view: rangeStep },
+  { number: 17, title: "Is the next jump too big?", group: "Loads", view: jump },
+  { number: 18, title: "Is the trend real?", group: "Weeks and years", view: trendReal },
+  { number: 19, title: "Was this week a jump?", group: "Weeks and years", view: weekJump },
+  { number: 20, title: "How long will a gate hold?", group: "Weeks and years", view: howLong },
+  { number: 21, title: "What to expect decades on?", group: "Weeks and years", view: ahead },
+  { number: 24, title: "A card for another coach", group: "Weeks and years", view: cardView },
+];

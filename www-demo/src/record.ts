@@ -1,0 +1,328 @@
+// Writing down what happened, in few taps.
+import type { App } from "./app.ts";
+import { button, choices, el, fill, type Child } from "./element.ts";
+import { attempt, type Tree } from "./engine.ts";
+import { given, mass, unitNow, type Mass } from "./numbers.ts";
+import { openPad } from "./pad.ts";
+
+function criteria(app: App, track: string): Tree[] {
+  const lifter = app.lifter;
+  const parameters = lifter && app.parameters(lifter);
+  return parameters?.tracks.find((one: Tree) => one.name === track)?.criteria ?? [];
+}
+
+interface SetFacts {
+  load: Mass;
+  reps: number;
+  good: number | undefined;
+  first: number | undefined;
+  reserve: number | undefined;
+  marks: Record<string, string>;
+  cue: string;
+}
+
+function setEvent(facts: SetFacts): Tree {
+  const marks =
+    facts.good === undefined
+      ? undefined
+      : {
+          reps: facts.reps,
+          acceptable: facts.good,
+          ...(facts.good < facts.reps && facts.first !== undefined ? { first_failing_rep: facts.first } : {}),
+          marks: Object.entries(facts.marks).map(([criterion, mark]) => ({ criterion, mark })),
+          rater: "coach",
+        };
+  return {
+    load: facts.load,
+    reps: facts.reps,
+    ...(facts.reserve === undefined ? {} : { effort: { rir: facts.reserve } }),
+    ...(marks ? { marks } : {}),
+  };
+}
+
+/** Every planned set, watched by the coach and found good. */
+export async function goodSets(app: App, lift: Tree): Promise<void> {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const marks = Object.fromEntries(criteria(app, lift.track).map((one) => [one.id, "met"]));
+  const set = setEvent({ load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "" });
+  for (let number = 0; number < lift.sets; number += 1) {
+    await app.store.addDraft(lifter.id, JSON.stringify({ track: lift.track, set }));
+  }
+  app.refresh();
+}
+
+function stepper(label: string, shown: string, less: () => void, more: () => void, change?: () => void): HTMLElement {
+  return el(
+    "div",
+    { class: "field" },
+    el("span", { class: "label" }, label),
+    el(
+      "div",
+      { class: "stepper" },
+      button("\u2212", less, { "aria-label": `${label}: less` }),
+      change ? button(shown, change, { class: "number", "aria-label": `${label}: ${shown}. Change` }) : el("output", {}, shown),
+      button("+", more, { "aria-label": `${label}: more` }),
+    ),
+  );
+}
+
+/** One set: load, repetitions, how many were good, what was seen, how much was left. */
+export function setBox(app: App, lift: Tree, number: number): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const own = criteria(app, lift.track);
+  const facts: SetFacts = {
+    load: lift.load ?? lift.limit,
+    reps: lift.reps,
+    good: lift.reps,
+    first: undefined,
+    reserve: undefined,
+    marks: Object.fromEntries(own.map((one) => [one.id, "met"])),
+    cue: "",
+  };
+  sheet(app, `${lift.track}: set ${number + 1}`, facts, own, async (done) => {
+    await app.store.addDraft(lifter.id, JSON.stringify({ track: lift.track, set: setEvent(done), ...(done.cue ? { cue: done.cue } : {}) }));
+    app.refresh();
+  }, lift);
+}
+
+/** The sheet for one set, also for correcting an old one. */
+export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], save: (facts: SetFacts) => Promise<void>, lift?: Tree): void {
+  const box = el("dialog", { class: "pad wide", "aria-label": title });
+  const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
+  const step = (policy: "above" | "below"): void => {
+    const bar = implementOf(app, lift);
+    const found = attempt("loading.load_on", { implement: bar, stock: app.kit().stock, target: facts.load, policy: "nearest" }).answer;
+    const next = policy === "above" ? found?.nextAbove : found?.nextBelow;
+    if (next) facts.load = next;
+    draw();
+  };
+  const good = (to: number | undefined): void => {
+    facts.good = to;
+    if (to === undefined || to >= facts.reps) facts.first = undefined;
+    draw();
+  };
+  const reps = (by: number): void => {
+    const next = facts.reps + by;
+    if (next < 0 || next > 30) return;
+    if (facts.good !== undefined && (facts.good === facts.reps || facts.good > next)) facts.good = next;
+    facts.reps = next;
+    draw();
+  };
+  const draw = (): void => {
+    const seen = facts.good !== undefined;
+    const bad = facts.good !== undefined && facts.good < facts.reps;
+    fill(
+      box,
+      el("h2", {}, title),
+      stepper("Load", mass(facts.load), () => step("below"), () => step("above"), () =>
+        openPad("Load", unitNow(), (value) => {
+          facts.load = attempt("page.mass", { mass: given(value) }).answer ?? facts.load;
+          draw();
+        }),
+      ),
+      stepper("Repetitions", String(facts.reps), () => reps(-1), () => reps(1)),
+      choices("Was it watched?", [{ value: "yes", label: "Watched" }, { value: "no", label: "Not watched" }], seen ? "yes" : "no", (value) => good(value === "yes" ? facts.reps : undefined)),
+      seen && stepper("Good repetitions", String(facts.good), () => good((facts.good ?? 0) > 0 ? (facts.good ?? 0) - 1 : 0), () => good((facts.good ?? 0) < facts.reps ? (facts.good ?? 0) + 1 : facts.reps)),
+      bad && choices("First one that was not good", Array.from({ length: facts.reps }, (_, at) => ({ value: at + 1, label: String(at + 1) })).filter((one) => one.value <= (facts.good ?? 0) + 1), facts.first, (value) => {
+        facts.first = value;
+        draw();
+      }),
+      seen && own.map((one) =>
+        choices(one.critical ? `${one.id} (critical)` : one.id, [
+          { value: "met", label: "Met" },
+          { value: "borderline", label: "Borderline" },
+          { value: "not_met", label: "Not met" },
+          { value: "not_seen", label: "Not seen" },
+        ], facts.marks[one.id] ?? "not_seen", (value) => {
+          facts.marks[one.id] = value;
+          draw();
+        }),
+      ),
+      choices("Left in reserve", [0, 1, 2, 3, 4, 5].map((value) => ({ value, label: value === 5 ? "5" : String(value) })), facts.reserve, (value) => {
+        facts.reserve = facts.reserve === value ? undefined : value;
+        draw();
+      }),
+      lift && el("div", { class: "field" }, el("label", { class: "label", for: "cue" }, "Cue used (may stay empty)"), cue),
+      el(
+        "div",
+        { class: "row" },
+        button("Cancel", () => box.close(), { class: "quiet" }),
+        lift && button("It was ugly", () => { box.close(); app.go("q26", { track: lift.track }); }, {}),
+        button("Save set", () => {
+          facts.cue = cue.value.trim();
+          box.close();
+          void save({ ...facts });
+        }, { class: "main", "data-act": "save-set" }),
+      ),
+    );
+  };
+  draw();
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}
+
+export function implementOf(app: App, lift: Tree | undefined): Tree {
+  const lifter = app.lifter;
+  const parameters = lifter && app.parameters(lifter);
+  const track = parameters?.tracks.find((one: Tree) => one.name === lift?.track);
+  const all: Tree[] = app.kit().implements;
+  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === track?.implement)) ?? app.bar();
+}
+
+const FEATURES = [
+  ["new", "New"],
+  ["rising", "More than last time"],
+  ["sharp", "Sharp"],
+  ["radiating", "Runs down a limb"],
+  ["locking", "The joint locks"],
+  ["numbness", "Numb or weak"],
+  ["pop", "A pop with swelling"],
+] as const;
+
+export interface PainFacts {
+  region: string | undefined;
+  score: number;
+  features: string[];
+}
+
+export function regionsOf(app: App): string[] {
+  const lifter = app.lifter;
+  const parameters = lifter && app.parameters(lifter);
+  const names = (parameters?.tracks ?? []).flatMap((one: Tree) => one.regions as string[]);
+  const all = [...new Set<string>(names)];
+  return all.length > 0 ? all : ["lower back", "knee", "shoulder", "hip"];
+}
+
+export function painFields(app: App, facts: PainFacts, redraw: () => void): Child[] {
+  return [
+    choices("Where", regionsOf(app).map((one) => ({ value: one, label: one })), facts.region, (value) => {
+      facts.region = value;
+      redraw();
+    }),
+    choices("How much, 0 to 10", Array.from({ length: 11 }, (_, value) => ({ value, label: String(value) })), facts.score, (value) => {
+      facts.score = value;
+      redraw();
+    }),
+    el(
+      "div",
+      { class: "field" },
+      el("span", { class: "label" }, "What came with it"),
+      el("div", { class: "choices" }, FEATURES.map(([code, label]) =>
+        button(label, () => {
+          facts.features = facts.features.includes(code) ? facts.features.filter((one) => one !== code) : [...facts.features, code];
+          redraw();
+        }, { class: "choice", "aria-pressed": facts.features.includes(code) ? "true" : "false" }),
+      )),
+    ),
+  ];
+}
+
+/** Ends the session: pain is always asked, and the whole is written as one event. */
+export function finishBox(app: App): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const box = el("dialog", { class: "pad wide", "aria-label": "Finish session" });
+  const facts: PainFacts = { region: undefined, score: 0, features: [] };
+  const pains: Tree[] = [];
+  let hurt = false;
+  const write = (asked: boolean): void => {
+    const lifts: Tree[] = [];
+    for (const entry of app.draft(lifter) as (Tree & { track: string })[]) {
+      let lift = lifts.find((one) => one.track === entry.track);
+      if (!lift) lifts.push((lift = { track: entry.track, sets: [] }));
+      lift.sets.push(entry.set);
+      if (entry.cue) lift.cue = entry.cue;
+    }
+    if (hurt && facts.region) pains.push({ region: facts.region, score: facts.score, ...(facts.features.length > 0 ? { features: facts.features } : {}) });
+    box.close();
+    void app
+      .record(lifter, { session_recorded: { lifts, ...(asked ? { pain: pains } : {}) } }, undefined, true)
+      .then(() => app.refresh());
+  };
+  const draw = (): void =>
+    fill(
+      box,
+      el("h2", {}, "Any pain in a joint, a tendon or the spine?"),
+      el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
+      hurt ? painFields(app, facts, draw) : undefined,
+      el(
+        "div",
+        { class: "stack" },
+        !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain" }),
+        !hurt && button("Yes, some", () => { hurt = true; draw(); }, {}),
+        hurt && button("Save the session", () => write(true), { class: "main", disabled: facts.region === undefined }),
+        button("Not asked. Save the session", () => write(false), {}),
+        button("Not yet", () => box.close(), { class: "quiet" }),
+      ),
+    );
+  draw();
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}
+
+const ASKS = [
+  ["fever", "Fever"],
+  ["dizziness", "Dizzy"],
+  ["palpitations", "Heart racing or irregular"],
+  ["fall", "A fall since last time"],
+  ["new_medicine", "A new medicine"],
+] as const;
+
+const CLASSES = [
+  { value: "ordinary", label: "Ordinary" },
+  { value: "good", label: "Good" },
+  { value: "bad_single", label: "One bad sign" },
+  { value: "bad_agreeing", label: "Several bad signs" },
+  { value: "unknown", label: "Cannot say" },
+];
+
+/** The day's questions: what is asked first, pain now, how the day is. */
+export function dayBox(app: App): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const box = el("dialog", { class: "pad wide", "aria-label": "The day\u2019s questions" });
+  const pain: PainFacts = { region: undefined, score: 0, features: [] };
+  let hurt: "no" | "yes" | undefined;
+  let asks: string[] = [];
+  let shape: string | undefined;
+  const draw = (): void =>
+    fill(
+      box,
+      el("h2", {}, "The day\u2019s questions"),
+      el(
+        "div",
+        { class: "field" },
+        el("span", { class: "label" }, "Any of these since last time?"),
+        el("div", { class: "choices" }, ASKS.map(([code, label]) =>
+          button(label, () => { asks = asks.includes(code) ? asks.filter((one) => one !== code) : [...asks, code]; draw(); }, { class: "choice", "aria-pressed": asks.includes(code) ? "true" : "false" }),
+        )),
+      ),
+      choices("Pain now, in a joint, a tendon or the spine?", [{ value: "no", label: "None" }, { value: "yes", label: "Some" }], hurt, (value) => { hurt = value; draw(); }),
+      hurt === "yes" ? painFields(app, pain, draw) : undefined,
+      choices("Against this lifter\u2019s own usual days, today is", CLASSES, shape, (value) => { shape = value; draw(); }),
+      el(
+        "div",
+        { class: "row" },
+        button("Cancel", () => box.close(), { class: "quiet" }),
+        button("Save", () => {
+          const pains = hurt === "yes" && pain.region ? [{ region: pain.region, score: pain.score, ...(pain.features.length > 0 ? { features: pain.features } : {}) }] : [];
+          box.close();
+          void app.record(lifter, {
+            day_report: {
+              ...(shape ? { class: shape } : {}),
+              ...(hurt === undefined ? {} : { pain: pains }),
+              ...(asks.length > 0 ? { asks } : {}),
+            },
+          }).then(() => app.refresh());
+        }, { class: "main", "data-act": "save-day" }),
+      ),
+    );
+  draw();
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}

@@ -1,0 +1,247 @@
+// What is kept: recording, undoing, correcting, files, faults of storage.
+import assert from "node:assert/strict";
+import { readFile, writeFile, mkdtemp } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, describe, it } from "node:test";
+import { Hand, launch, FILE } from "./browser.mjs";
+
+let browser;
+before(async () => void (browser = await launch()));
+after(() => browser.close());
+
+const events = (hand) => hand.page.locator("main .soft").first().innerText();
+const go = (hand, place) => hand.page.locator(`[data-place="${place}"]`).click();
+
+async function reload(hand) {
+  await hand.page.reload();
+  await hand.ready();
+}
+
+async function upload(hand, name, text) {
+  await go(hand, "files");
+  const folder = await mkdtemp(join(tmpdir(), "bismar-page-"));
+  const path = join(folder, name);
+  await writeFile(path, text);
+  await hand.page.locator("#open-file").setInputFiles(path);
+}
+
+async function saved(hand, selector) {
+  const [download] = await Promise.all([hand.page.waitForEvent("download"), hand.page.locator(selector).click()]);
+  return readFile(await download.path(), "utf8");
+}
+
+describe("recording", () => {
+  it("takes a lift in one tap, survives a reload in between, and ends the session in two", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await hand.tap('[data-act="all-good"]');
+    await hand.page.waitForSelector(".done");
+    await reload(hand);
+    assert.match(await hand.page.locator(".done").first().innerText(), /3 sets/);
+    await hand.tap('[data-act="finish"]');
+    await hand.tap('[data-act="no-pain"]');
+    await hand.page.waitForSelector(".notice");
+    await reload(hand);
+    await go(hand, "log");
+    assert.match(await events(hand), /^637 events/);
+    assert.equal(hand.taps, 3);
+    assert.deepEqual(hand.complaints, []);
+    await hand.close();
+  });
+
+  it("undoes a set, an entry, and an undo; corrects a set; and never takes an event away", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await hand.tap('[data-act="all-good"]');
+    await hand.page.waitForSelector(".done");
+    await hand.tap('[data-act="undo-set"]');
+    await hand.page.getByText("Going on: 2 sets.").waitFor();
+    await hand.tap('[data-act="finish"]');
+    await hand.tap('[data-act="no-pain"]');
+    await hand.page.waitForSelector(".notice");
+    await go(hand, "log");
+    await hand.tap('[data-act="undo"]');
+    await hand.page.getByText("638 events").waitFor();
+    assert.equal(await hand.page.locator(".log .gone").count(), 1);
+    await hand.tap('[data-act="undo"]');
+    await hand.page.getByText("639 events").waitFor();
+    assert.equal(await hand.page.locator(".log .gone").count(), 0);
+    await hand.page.locator('[data-act="correct"]').first().click();
+    await hand.page.locator('[data-act="correct-set"]').first().click();
+    await hand.page.getByLabel("Repetitions: less", { exact: true }).click();
+    await hand.page.locator('[data-act="save-set"]').click();
+    await hand.page.getByText("640 events").waitFor();
+    assert.match(await hand.page.locator(".log li").first().innerText(), /× 4/);
+    assert.deepEqual(hand.complaints, []);
+    await hand.close();
+  });
+});
+
+describe("files", () => {
+  it("shows what a file would change, brings it in, and finds nothing to change the second time", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await go(hand, "files");
+    const text = await saved(hand, '[data-act="save-full"]');
+    await hand.page.locator('[data-act="erase"]').click();
+    await hand.page.locator("[data-yes]").click();
+    await hand.page.getByText("Nobody is here yet").waitFor();
+    await reload(hand);
+    assert.match(await hand.big(), /Nobody is here yet/);
+    await upload(hand, "copy.json", text);
+    assert.match(await hand.big(), /New here: 636 events/);
+    await hand.tap('[data-act="bring-in"]');
+    await hand.page.waitForSelector("[data-lift]");
+    assert.equal(await hand.big(), "27.04 kg · 3 × 5 · leave 3");
+    await upload(hand, "copy.json", text);
+    assert.match(await hand.page.locator("main article").innerText(), /Nothing would change/);
+    const document = JSON.parse(text);
+    document.lifters[0].log.events[5].note = "said later";
+    document.lifters[0].log.events.pop();
+    await upload(hand, "other.json", JSON.stringify(document));
+    assert.match(await hand.big(), /Same: 634\. Added: 0\. Different: 1\. Only on this device: 1\./);
+    await hand.tap('[data-act="keep-both"]');
+    await hand.page.waitForSelector("[data-lift]");
+    await go(hand, "lifters");
+    assert.equal(await hand.page.locator("[data-lifter]").count(), 2);
+    assert.deepEqual(hand.complaints, []);
+    await hand.close();
+  });
+
+  it("leaves health detail out unless it is chosen, and saves sets as a table", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await go(hand, "files");
+    const full = await saved(hand, '[data-act="save-full"]');
+    const copy = await saved(hand, '[data-act="save-plain"]');
+    const table = await saved(hand, '[data-act="save-csv"]');
+    assert.match(full, /"pain"/);
+    for (const word of ["day_report", '"pain"', "next_day_report", "born", "soreness", "layoff_noted"]) assert.ok(!copy.includes(word), word);
+    assert.match(table, /^day,session,lift,set,load_kg/);
+    assert.ok(table.split("\r\n").length > 1000);
+    await hand.close();
+  });
+
+  const name = '<img src=x onerror="globalThis.hurt=1">';
+  const log = (more) => JSON.stringify({ format: "bismar-log", version: 1, lifter: { id: "Mallory" }, events: [], ...more });
+  for (const [what, text] of [
+    ["half a file", log({}).slice(0, 40)],
+    ["nothing", ""],
+    ["a list", "[1,2,3]"],
+    ["null", "null"],
+    ["a number for a day", log({ events: [{ sequence: 1, day: 5, kind: {} }] })],
+    ["a wrong type", log({ events: [{ sequence: "1", day: "2026-01-01", kind: { body_mass_recorded: "heavy" } }] })],
+    ["a newer version", log({ version: 99 })],
+    ["an unknown field", log({ surprise: true })],
+    ["a number beyond all", log({ events: [{ sequence: 1, day: "2026-01-01", kind: { body_mass_recorded: { kg: 1e308 } } }] })],
+    ["a prototype", '{"format":"bismar-log","version":1,"lifter":{"id":"A"},"events":[],"__proto__":{"x":1}}'],
+    ["a deep nest", `${"[".repeat(20_000)}${"]".repeat(20_000)}`],
+    ["a correction of nothing", log({ events: [{ sequence: 1, day: "2026-01-01", kind: { correction: { replaces: 9 } } }] })],
+    ["31 MB", `"${"x".repeat(31_000_000)}"`],
+    ["lifters that are none", '{"format":"bismar-lifters","version":1,"lifters":[null,5]}'],
+  ]) {
+    it(`refuses ${what} whole and says why`, async () => {
+      const hand = await Hand.open(browser);
+      await upload(hand, "hostile.json", text);
+      const words = await hand.page.locator("[data-refused]").innerText({ timeout: 10_000 });
+      assert.match(words, /^Nothing was changed\. .{10,}/);
+      await go(hand, "lifters");
+      assert.equal(await hand.page.locator("[data-lifter]").count(), 0);
+      assert.deepEqual(hand.complaints, []);
+      await hand.close();
+    });
+  }
+
+  it("shows script in a name as text", async () => {
+    const hand = await Hand.open(browser);
+    await upload(hand, "script.json", log({ lifter: { id: name } }));
+    await hand.tap('[data-act="bring-in"]');
+    await go(hand, "lifters");
+    assert.match(await hand.page.locator("[data-lifter]").innerText(), /<img src=x/);
+    assert.equal(await hand.page.evaluate(() => globalThis.hurt), undefined);
+    assert.deepEqual(hand.complaints, []);
+    await hand.close();
+  });
+});
+
+describe("faults of storage", () => {
+  it("says that the device keeps nothing, works on, and offers the file", async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    const hand = new Hand(page);
+    hand.context = context;
+    await page.addInitScript(() => {
+      Object.defineProperty(globalThis, "indexedDB", { get: () => { throw new DOMException("denied", "SecurityError"); } });
+    });
+    await page.goto(FILE);
+    await hand.ready();
+    await hand.demo();
+    assert.match(await page.locator(".fault").innerText(), /Not kept on this device.*SecurityError/s);
+    await hand.tap('[data-act="all-good"]');
+    await page.waitForSelector(".done");
+    const [download] = await Promise.all([page.waitForEvent("download"), page.locator('[data-act="rescue"]').click()]);
+    assert.match(await readFile(await download.path(), "utf8"), /"bismar-lifters"/);
+    await hand.close();
+  });
+
+  it("keeps what a full device refused and writes it when there is room", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await hand.page.evaluate(() => {
+      const { add } = IDBObjectStore.prototype;
+      globalThis.room = () => { IDBObjectStore.prototype.add = add; };
+      IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
+    });
+    await hand.tap('[data-act="all-good"]');
+    await hand.page.waitForSelector(".fault");
+    assert.match(await hand.page.locator(".fault").innerText(), /QuotaExceededError/);
+    assert.match(await hand.page.locator(".done").first().innerText(), /3 sets/);
+    await hand.page.evaluate(() => globalThis.room());
+    await hand.page.locator('[data-act="all-good"]').first().click();
+    await hand.page.getByText("Going on: 6 sets.").waitFor();
+    assert.equal(await hand.page.locator(".fault").count(), 0);
+    await reload(hand);
+    assert.match(await hand.page.locator(".draft").innerText(), /6 sets/);
+    await hand.close();
+  });
+
+  it("sets a torn entry and all after it aside and says so", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await hand.page.evaluate(() => new Promise((resolve, reject) => {
+      const opening = indexedDB.open("bismar");
+      opening.onsuccess = () => {
+        const writing = opening.result.transaction("events", "readwrite");
+        const rows = writing.objectStore("events");
+        rows.get(["invented-lifter", 633]).onsuccess = (event) => {
+          const row = event.target.result;
+          rows.put({ ...row, text: row.text.slice(0, 20) });
+        };
+        writing.oncomplete = () => { opening.result.close(); resolve(); };
+        writing.onerror = reject;
+      };
+    }));
+    await reload(hand);
+    assert.match(await hand.page.locator(".fault").innerText(), /3 entries were not as written/);
+    await go(hand, "log");
+    assert.match(await events(hand), /^633 events/);
+    assert.deepEqual(hand.complaints, []);
+    await hand.close();
+  });
+
+  it("is whole after the page is killed while it writes", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    for (let round = 0; round < 3; round += 1) {
+      await hand.page.evaluate(() => { setTimeout(() => document.querySelector('[data-act="all-good"], [data-act="set"]')?.click(), 0); });
+      await hand.page.close({ runBeforeUnload: false });
+      hand.page = await hand.context.newPage();
+      await hand.page.goto(FILE);
+      await hand.ready();
+      assert.equal(await hand.page.locator(".fault").count(), 0);
+      assert.equal(await hand.page.locator("[data-lift]").count(), 3);
+    }
+    await hand.close();
+  });
+});
