@@ -6,6 +6,7 @@ import type { Loaded } from "./store.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
 import { sheet } from "./record.ts";
 import { trackPart } from "./questions/years.ts";
+import { writeDownPart } from "./write_down.ts";
 
 interface Chain {
   root: number;
@@ -148,6 +149,7 @@ export function logView(app: App): Child {
     el("h1", { tabindex: -1 }, `Log of ${lifter.id}`),
     el("p", { class: "soft" }, `${count(lifter.events.length, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
     last && button("Undo the last entry", () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
+    writeDownPart(app),
     el("details", {}, el("summary", {}, "Tracks of the lifts over time"), tracks.map((track) => [el("h2", {}, track), trackPart(app, track)])),
     el("h2", {}, "Entries, latest first"),
     el(

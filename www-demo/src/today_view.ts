@@ -159,6 +159,7 @@ export function todayView(app: App): Child {
     ),
     app.clockBehind(lifter) && el("p", { class: "caution" }, "The log has a later day than this device. Look at the device\u2019s date."),
     stopped && cautions.filter((one) => one.code.includes("emergency") || one.code.includes("clinician")).map((one) => caution(one.code)),
+    stopped && button("A clearance, then the coach\u2019s sign-off: write them down", () => app.go("log"), {}),
     offers(app, found.answer),
     el("div", { class: "cards" }, session.lifts.map((lift: Tree, at: number) => liftCard(app, lift, lines[at]))),
     session.lifts.length === 0 && el("p", {}, "No lift is planned."),

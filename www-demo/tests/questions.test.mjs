@@ -108,6 +108,18 @@ describe("questions", () => {
     await hand.page.waitForSelector(".card.stopped");
     const verdicts = await hand.page.locator(".verdict").allInnerTexts();
     assert.ok(verdicts.every((one) => one.includes("stop")), verdicts.join());
+    // Only a clearance and then the coach's sign-off open it again.
+    for (const [what, stopped] of [["A clearance", true], ["The coach signs off", false]]) {
+      await hand.page.locator('[data-place="log"]').click();
+      await hand.page.getByText("Write down something else").click();
+      await hand.page.getByRole("button", { name: what, exact: true }).click();
+      await hand.page.locator("#who").fill("invented clinician");
+      await hand.page.locator('[data-act="write-down"]').click();
+      await hand.page.getByText("Recorded.").waitFor();
+      await hand.page.locator('[data-place="today"]').click();
+      assert.equal((await hand.page.locator(".card.stopped").count()) > 0, stopped, what);
+    }
+    assert.deepEqual(hand.complaints, []);
     await hand.close();
   });
 });

@@ -1,0 +1,201 @@
+// What else happened: the morning after, a break, a clearance, a sign-off, the coach's own decision.
+import type { App } from "./app.ts";
+import { button, choices, el, fill, type Child } from "./element.ts";
+import { attempt, type Tree } from "./engine.ts";
+import { given, massNumber, unitNow } from "./numbers.ts";
+import { numberField } from "./pad.ts";
+import { painFields, regionsOf, type PainFacts } from "./record.ts";
+
+type Made = Tree | string;
+
+/** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing. */
+function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const box = el("dialog", { class: "pad wide", "aria-label": title });
+  const wrong = el("p", { class: "wrong", role: "alert" });
+  const draw = (): void =>
+    fill(
+      box,
+      el("h2", {}, title),
+      parts(draw),
+      wrong,
+      el(
+        "div",
+        { class: "row" },
+        button("Cancel", () => box.close(), { class: "quiet" }),
+        button(
+          "Write it down",
+          () => {
+            const made = make();
+            if (typeof made === "string") {
+              wrong.textContent = made;
+              return;
+            }
+            box.close();
+            void app.record(lifter, made).then(() => app.refresh());
+          },
+          { class: "main", "data-act": "write-down" },
+        ),
+      ),
+    );
+  draw();
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}
+
+function who(label: string): { field: HTMLElement; name: () => string } {
+  const input = el("input", { type: "text", maxlength: 60, autocomplete: "off", id: "who" });
+  return { field: el("div", { class: "field" }, el("label", { class: "label", for: "who" }, label), input), name: () => input.value.trim() };
+}
+
+const NAME = "Who, please.";
+
+function morningAfter(app: App): void {
+  const lifter = app.lifter;
+  const last = lifter && app.history(lifter).sessions.at(-1);
+  if (!last) return;
+  const pain: PainFacts = { region: undefined, score: 3, features: [] };
+  let more = "no";
+  writeBox(
+    app,
+    "The morning after",
+    (redraw) => [
+      el("p", { class: "soft" }, "More pain in a joint, a tendon or the spine than before the session takes its pass back."),
+      choices("More pain than before the session?", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], more, (value) => {
+        more = value;
+        redraw();
+      }),
+      more === "yes" && painFields(app, pain, redraw),
+    ],
+    () => {
+      if (more === "yes" && !pain.region) return "Where, please.";
+      const answers = more === "yes" ? [{ region: pain.region, score: pain.score, ...(pain.features.length > 0 ? { features: pain.features } : {}) }] : [];
+      return { next_day_report: { session: last.sequence, pain: answers } };
+    },
+  );
+}
+
+function away(app: App): void {
+  let reason = "well";
+  const from = el("input", { type: "date", id: "from", autocomplete: "off" });
+  writeBox(
+    app,
+    "A break",
+    (redraw) => [
+      choices("How was it?", [{ value: "well", label: "Well: holiday, work" }, { value: "planned", label: "A planned rest" }, { value: "ill", label: "Ill in bed, hospital, operation" }], reason, (value) => {
+        reason = value;
+        redraw();
+      }),
+      el("div", { class: "field" }, el("label", { class: "label", for: "from" }, "First day of it"), from),
+    ],
+    () => (from.value ? { layoff_noted: { from: from.value, reason } } : "The first day, please."),
+  );
+}
+
+function clearance(app: App): void {
+  const by = who("Who said so");
+  let status = "cleared";
+  let hold = "no";
+  writeBox(
+    app,
+    "A clearance",
+    (redraw) => [
+      el("p", { class: "soft" }, "The page keeps what was said and examines nobody. A stop reopens only with a clearance and then the coach\u2019s sign-off."),
+      choices("What was said", [{ value: "cleared", label: "Cleared" }, { value: "cleared_with_limits", label: "Cleared within limits" }, { value: "not_cleared", label: "Not cleared" }], status, (value) => {
+        status = value;
+        redraw();
+      }),
+      status === "cleared_with_limits" && choices("Long breath-holding", [{ value: "no", label: "Nothing was said" }, { value: "yes", label: "Not allowed" }], hold, (value) => {
+        hold = value;
+        redraw();
+      }),
+      by.field,
+    ],
+    () => {
+      if (by.name() === "") return NAME;
+      const limits = status === "cleared_with_limits" && hold === "yes" ? { limits: [{ no_breath_hold: true }] } : {};
+      return { clearance_recorded: { status, who: by.name(), ...limits } };
+    },
+  );
+}
+
+function signOff(app: App): void {
+  const by = who("Coach");
+  const scopes = [{ value: "everything", label: "Every lift" }, ...regionsOf(app).map((value) => ({ value, label: value }))];
+  let scope = "everything";
+  writeBox(
+    app,
+    "The coach signs off",
+    (redraw) => [
+      choices("What may be trained again", scopes, scope, (value) => {
+        scope = value;
+        redraw();
+      }),
+      by.field,
+    ],
+    () => (by.name() === "" ? NAME : { coach_sign_off: { who: by.name(), scope: scope === "everything" ? scope : { region: scope } } }),
+  );
+}
+
+function overrule(app: App): void {
+  const lifter = app.lifter;
+  const tracks: Tree[] = (lifter && app.parameters(lifter)?.tracks) ?? [];
+  const by = who("Coach");
+  const why = el("input", { type: "text", maxlength: 200, autocomplete: "off", id: "why" });
+  const until = el("input", { type: "date", autocomplete: "off", id: "until" });
+  let track: string = tracks[0]?.name ?? "";
+  let load: Tree = { kg: 20 };
+  writeBox(
+    app,
+    "The coach decides otherwise",
+    (redraw) => [
+      el("p", { class: "soft" }, "Downward for good, or upward with a reason and an end. Stops and clearances stand above it."),
+      choices("Lift", tracks.map((one) => ({ value: one.name as string, label: one.name as string })), track, (value) => {
+        track = value;
+        redraw();
+      }),
+      numberField("Load allowed", massNumber(load), unitNow(), (value) => {
+        load = attempt("page.mass", { mass: given(value) }).answer ?? load;
+        redraw();
+      }),
+      by.field,
+      el("div", { class: "field" }, el("label", { class: "label", for: "why" }, "Why"), why),
+      el("div", { class: "field" }, el("label", { class: "label", for: "until" }, "Until (needed for more load)"), until),
+    ],
+    () => {
+      if (by.name() === "") return NAME;
+      return { coach_override: { track, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
+    },
+  );
+}
+
+function missed(app: App): void {
+  let reason = "work";
+  writeBox(
+    app,
+    "A session that did not happen",
+    (redraw) => [
+      el("p", { class: "soft" }, "It is never made up by more load or more sets."),
+      choices("Why", ["work", "travel", "family", "unwell", "other"].map((value) => ({ value, label: value })), reason, (value) => {
+        reason = value;
+        redraw();
+      }),
+    ],
+    () => ({ session_missed: { reason } }),
+  );
+}
+
+/** Everything else that can be written down, one tap each. */
+export function writeDownPart(app: App): Child {
+  const acts: [string, (app: App) => void][] = [
+    ["The morning after", morningAfter],
+    ["A session was missed", missed],
+    ["A break", away],
+    ["A clearance", clearance],
+    ["The coach signs off", signOff],
+    ["The coach decides otherwise", overrule],
+  ];
+  return el("details", {}, el("summary", {}, "Write down something else"), el("div", { class: "asks" }, acts.map(([label, act]) => button(label, () => act(app), { class: "ask" }))));
+}
