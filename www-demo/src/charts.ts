@@ -108,15 +108,10 @@ export function trackChart(track: string, steps: Tree[], sessions: Tree[]): HTML
   );
 }
 
-/** Estimates with their intervals, and the line with its band. */
-export function trendChart(trend: Tree): HTMLElement {
-  const points: Tree[] = trend.points;
-  const x = points.map((point) => seconds(point.day));
+/** Estimates of single sessions, the level behind them, and the band of that level. */
+export function trendChart(points: Tree[]): HTMLElement {
   const column = (key: string): number[] => points.map((point) => point[key]);
-  const ends = (first: string, last: string): (number | null)[] =>
-    points.map((_, at) => (trend.line && at === 0 ? trend.line[first] : trend.line && at === points.length - 1 ? trend.line[last] : null));
-  const line = { stroke: colour("--accent"), width: 3, spanGaps: true, points: { show: false } };
-  const edge = { stroke: colour("--accent"), width: 1, dash: [6, 4], spanGaps: true, points: { show: false } };
+  const hidden = { stroke: "transparent", points: { show: false } };
   return draw(
     (width) => ({
       width,
@@ -130,24 +125,14 @@ export function trendChart(trend: Tree): HTMLElement {
       series: [
         {},
         { stroke: colour("--ink"), paths: () => null, points: { show: true, size: 8, fill: colour("--paper"), width: 2 } },
-        { stroke: "transparent", points: { show: false } },
-        { stroke: "transparent", points: { show: false } },
-        line,
-        edge,
-        edge,
+        hidden,
+        hidden,
+        { stroke: colour("--accent"), width: 3, points: { show: false } },
       ],
       bands: [{ series: [3, 2], fill: colour("--band") }],
     }),
-    [
-      x,
-      column("value"),
-      column("low"),
-      column("high"),
-      ends("start", "end"),
-      ends("startLow", "endLow"),
-      ends("startHigh", "endHigh"),
-    ] as uPlot.AlignedData,
-    "Estimates of the maximum with their ranges, and the line through them",
+    [points.map((point) => seconds(point.day)), column("value"), column("levelLow"), column("levelHigh"), column("level")] as uPlot.AlignedData,
+    "Estimates of the maximum, the level behind them and its band",
   );
 }
 

@@ -141,20 +141,21 @@ function trendReal(app: App): Child {
   const found = attempt("page.trend", { log: app.logText(lifter), track: track.value, today: app.day(lifter), weeks });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
-  const words: Record<string, string> = { too_few: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, and real", falling: "Falling, and real" };
+  const { slope, verdict } = got.report;
+  const words: Record<string, string> = { not_enough_history: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, and real", falling: "Falling, and real" };
   return [
     inputs,
     answer({
-      big: words[got.verdict] ?? got.verdict,
-      why: got.line
-        ? `${signed(got.line.slope)} kg a week, ${plain(got.line.low)} to ${plain(got.line.high)} with 95 % confidence. Holding a load is no fall.`
-        : `${got.text}.`,
+      big: words[verdict] ?? verdict,
+      why: slope
+        ? `${signed(slope.kgPerWeek)} kg a week, ${plain(slope.interval.low)} to ${plain(slope.interval.high)} with 95 % confidence. Two estimates closer than ${plain(slope.smallestRealDifference, 1)} kg do not differ for certain. Holding a load is no fall.`
+        : "Four estimates on three days over two weeks are the least.",
       body: got.points.length > 1 && [
-        trendChart(got),
-        el("p", { class: "soft" }, "Circles: estimates of single sessions. Shade: their ranges. Line and dashes: the trend and how steep or flat it may be."),
+        trendChart(got.points),
+        el("p", { class: "soft" }, "Circles: estimates of single sessions. Line: the level behind them. Shade: where that level may lie."),
       ],
       working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one: Tree) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)}`]), "Estimates session by session"),
-      sources: ["statistics.robust_line", "one_rm.estimate"],
+      sources: ["condition.trend", "one_rm.estimate"],
       cautions: ["estimates_are_ranges"],
     }),
     el("h2", {}, "The granted load over time"),
