@@ -124,12 +124,13 @@ impl State {
         let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
         let limit = self.limit(at, on);
         let at_grant = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
-        let short =
-            lift.sets.iter().any(|done| done.failed || done.reps.halves() < 2 * u16::from(track.tuple.reps));
+        let missed = lift.sets.iter().any(|done| done.failed);
+        // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
+        let whole = lift.sets.iter().all(|done| done.reps.halves() >= 2 * u16::from(track.tuple.reps));
         let outcome = match verdict.passed {
             Outcome::Fail => Outcome::Fail,
-            _ if at_grant && short => Outcome::Fail,
-            Outcome::Pass if at_grant && limit == track.tuple.load => Outcome::Pass,
+            _ if missed => Outcome::Fail,
+            Outcome::Pass if at_grant && whole && limit == track.tuple.load => Outcome::Pass,
             _ => Outcome::NotScored,
         };
         let regions = self.regions_of(at);
