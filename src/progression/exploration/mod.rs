@@ -1,6 +1,8 @@
 //! Exhaustive exploration of a small world: every state that any course of events can reach, each checked against
 //! rules written apart from the guards, and each guard shown to be needed.
 //!
+//! Uses the progression itself and what it uses; built for tests only.
+//!
 //! States are canonical: days are counted back from today and cut at the largest number of days that any rule of this
 //! world compares; counters are cut likewise. What is left is a finite set.
 
