@@ -118,6 +118,7 @@ export function trendChart(points: Tree[]): HTMLElement {
       height: HEIGHT,
       cursor: { show: false },
       legend: { show: false },
+      scales: { y: { range: (_u, low, high) => [low - 1, high + 1] } },
       axes: [
         axis({ values: (_u, values) => days(values) }),
         axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56 }),

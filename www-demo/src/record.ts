@@ -78,7 +78,8 @@ export function setBox(app: App, lift: Tree, number: number): void {
     good: lift.reps,
     first: undefined,
     reserve: undefined,
-    marks: Object.fromEntries(own.map((one) => [one.id, "met"])),
+    // Nothing is taken as seen until somebody says so.
+    marks: Object.fromEntries(own.map((one) => [one.id, "not_seen"])),
     cue: "",
   };
   sheet(app, `${lift.track}: set ${number + 1}`, facts, own, async (done) => {
@@ -140,6 +141,10 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
           draw();
         }),
       ),
+      seen && own.some((one) => facts.marks[one.id] !== "met") && button("All points met", () => {
+        for (const one of own) facts.marks[one.id] = "met";
+        draw();
+      }, { "data-act": "all-met" }),
       choices("Left in reserve", [0, 1, 2, 3, 4, 5].map((value) => ({ value, label: value === 5 ? "5" : String(value) })), facts.reserve, (value) => {
         facts.reserve = facts.reserve === value ? undefined : value;
         draw();

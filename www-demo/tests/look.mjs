@@ -2,7 +2,7 @@
 import { mkdir } from "node:fs/promises";
 import { Hand, launch } from "./browser.mjs";
 
-const [folder = "/tmp/looks", widths = "320,768,1180", themes = "light,dark", only = ""] = process.argv.slice(2);
+const [folder = "looks", widths = "320,768,1180", themes = "light,dark", only = ""] = process.argv.slice(2);
 await mkdir(folder, { recursive: true });
 const views = only ? only.split(",") : ["today", "questions", "lifters", "log", "files", "gym", "notes", "begin", ...Array.from({ length: 29 }, (_, at) => `q${at + 1}`)];
 const browser = await launch();
