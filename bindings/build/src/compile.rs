@@ -89,7 +89,7 @@ fn optimise(root: &Path, named: &[u8]) -> Result<Vec<u8>, Failure> {
     std::fs::write(&before, named)?;
     let status = Command::new("node")
         .arg(root.join("bindings/node_modules/binaryen/bin/wasm-opt"))
-        .args(["-O3", "--converge", "--strip-debug", "--strip-producers", "--strip-target-features"])
+        .args(["-Oz", "--strip-debug", "--strip-producers", "--strip-target-features"])
         .args(FEATURES)
         .args([before.as_os_str(), "-o".as_ref(), after.as_os_str()])
         .status()?;
