@@ -82,7 +82,7 @@ pub(super) fn changes(decision: &Decision) -> Vec<Change> {
 
 fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
     let change = match reason {
-        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::NotCleared => {
+        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::Stopped | Reason::NotCleared => {
             Change::ClearanceAndSignOff
         }
         Reason::ClearanceMissing

@@ -87,19 +87,19 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
         today,
         day: state.class_on(today),
         lifts: lifts?,
-        cautions: session_cautions(state, today),
+        cautions: session_cautions(state),
         version: state.version.clone(),
         parameters: state.digest.clone(),
     })
 }
 
-fn session_cautions(state: &State, today: Day) -> Vec<Caution> {
+fn session_cautions(state: &State) -> Vec<Caution> {
     let mut cautions = alloc::vec![Caution::ExaminesNobody];
     let stopped = state.stop.is_some() || state.regions.iter().any(|region| region.stop.is_some());
     if stopped {
         cautions.extend([Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst]);
     }
-    if state.asks_first(today) {
+    if state.asks_first() {
         cautions.push(Caution::AskBeforeToday);
     }
     if state.clearance.is_none() {
@@ -113,13 +113,6 @@ fn session_cautions(state: &State, today: Day) -> Vec<Caution> {
     }
     cautions.push(Caution::HoldingIsGood);
     cautions
-}
-
-impl State {
-    /// Something was answered today that asks for a clinician's word first.
-    pub(crate) fn asks_first(&self, today: Day) -> bool {
-        self.today.as_ref().is_some_and(|report| report.day == today && report.asks_first)
-    }
 }
 
 /// One lift on its way through the stages.
@@ -156,15 +149,17 @@ impl Stage<'_> {
     }
 
     fn stops(&self, draft: &mut Draft) {
-        if self.decision.status == Status::StoppedRefer
-            && let Some(reason) = self.decision.reasons.first()
-        {
-            draft.at_least(Verdict::Stop, reason.clone());
+        if self.decision.status == Status::StoppedRefer {
+            let named = self.decision.reasons.first().cloned();
+            draft.at_least(Verdict::Stop, named.unwrap_or(Reason::Stopped));
+        }
+        if self.state.limits(self.at).any(|limit| limit.no_loaded_flexion) {
+            draft.say(Reason::NoLoadedFlexion);
         }
         if self.state.ill_since.is_some() {
             draft.at_least(Verdict::Stop, Reason::ClearanceAfterIllness);
         }
-        if self.state.asks_first(self.today) {
+        if self.state.asks_first() {
             draft.at_least(Verdict::Stop, Reason::AsksFirst);
         }
         match (self.decision.status, self.state.tracks.get(self.at).map(|track| track.role)) {

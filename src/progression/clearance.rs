@@ -17,7 +17,14 @@ impl State {
             self.stop_everything(on, event);
             return;
         }
+        // One that has run out already clears nothing.
+        if expires < on {
+            return;
+        }
         self.ill_since = None;
+        if let Some(report) = &mut self.today {
+            report.asks_first = false;
+        }
         for stop in
             self.stop.iter_mut().chain(self.regions.iter_mut().filter_map(|region| region.stop.as_mut()))
         {
@@ -26,11 +33,14 @@ impl State {
     }
 
     pub(crate) fn take_sign_off(&mut self, given: &SignOff, on: Day) {
+        let cleared = self.clearance.as_ref().is_some_and(|clearance| {
+            clearance.status != ClearanceStatus::NotCleared && clearance.expires >= on
+        });
         match &given.scope {
             SignOffScope::Everything => {
                 if let Some(stop) = &mut self.stop {
                     // A sign-off before the clearance says nothing.
-                    stop.signed = stop.cleared;
+                    stop.signed = stop.cleared && cleared;
                 }
             }
             SignOffScope::Region(name) => {
@@ -40,7 +50,7 @@ impl State {
                     .find(|region| region.name == *name)
                     .and_then(|region| region.stop.as_mut())
                 {
-                    stop.signed = stop.cleared;
+                    stop.signed = stop.cleared && cleared;
                 }
             }
             SignOffScope::Gate(name) => {
@@ -56,18 +66,23 @@ impl State {
     /// Lifts the stops that have both a clearance and a sign-off, and takes the lifts they held back in.
     fn reopen(&mut self, on: Day) {
         let lifted = |stop: &Option<Stop>| stop.is_some_and(|stop| stop.cleared && stop.signed);
-        if lifted(&self.stop) {
+        let everything = lifted(&self.stop);
+        if everything {
             self.stop = None;
         }
+        let mut regions = alloc::vec::Vec::new();
         for region in &mut self.regions {
             if lifted(&region.stop) {
                 region.stop = None;
+                regions.push(region.name.clone());
             }
         }
         for at in 0..self.tracks.len() {
             let held = self.stop.is_some() || self.stopped_region(at).is_some();
             let stopped = self.tracks.get(at).is_some_and(|track| track.status == Status::StoppedRefer);
-            if stopped && !held {
+            // A lift whose region was renamed while it was stopped is not let go by another region's sign-off.
+            let own = everything || self.regions_of(at).iter().any(|region| regions.contains(region));
+            if stopped && !held && own {
                 let loadable = self.loadable(at);
                 self.reopen_lower(at, on, &loadable);
             }

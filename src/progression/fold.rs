@@ -15,7 +15,7 @@ use crate::error::{Code, Error};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
     Advance, DayReport, Event, EventKind, Layoff, LayoffReason, Log, Move, NextDayReport, Override,
-    Parameters, Role, RoleSet,
+    Parameters, Role, RoleSet, TrackParameters, Tuple,
 };
 
 /// Version of the library, as decisions and states carry it.
@@ -99,7 +99,7 @@ impl State {
             EventKind::NextDayReport(report) => self.take_next_day(report, on, number, retractions)?,
             EventKind::LayoffNoted(layoff) => self.take_layoff(layoff, on),
             EventKind::PainReport(answer) => self.take_pain(answer, on, number)?,
-            EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
+            EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on)?,
             EventKind::SymptomReport(_) => self.stop_everything(on, number),
             EventKind::DayReport(report) => self.take_day_report(report, on, number)?,
             EventKind::CoachSignOff(given) => self.take_sign_off(given, on),
@@ -162,10 +162,12 @@ impl State {
             tracks.push(match (kept, was) {
                 (Some(kept), Some(was)) => {
                     let mut kept = kept.clone();
-                    if set.check_tuple(&kept.tuple).is_err() {
+                    if set.check_tuple(&kept.tuple).is_err() || !same_places(was, set, &kept.tuple) {
                         // The place is gone from the new lists: learn it anew, no heavier than before.
                         let load = set.start.load.min(kept.tuple.load);
                         kept.stand_at(crate::record::Tuple { load, ..set.start }, on);
+                        kept.keep_easing_only();
+                        kept.forgo_restoring();
                         kept.learned = (0, learning);
                         if kept.status.is_trained() {
                             kept.enter(Status::Learning, on);
@@ -248,8 +250,13 @@ impl State {
         for answer in report.pain.iter().flatten() {
             self.take_pain(answer, on, event)?;
         }
-        let asks_first = !report.asks.is_empty();
-        let (pain_asked, minutes) = (report.pain.is_some(), report.minutes);
+        // Two reports of one day are one: the more cautious answer stands.
+        let earlier = self.today.take().filter(|earlier| earlier.day == on);
+        let class = earlier.as_ref().map_or(class, |earlier| earlier.class.min(class));
+        let asks_first =
+            !report.asks.is_empty() || earlier.as_ref().is_some_and(|earlier| earlier.asks_first);
+        let pain_asked = report.pain.is_some() || earlier.as_ref().is_some_and(|earlier| earlier.pain_asked);
+        let minutes = report.minutes.or(earlier.and_then(|earlier| earlier.minutes));
         self.today = Some(TodayReport { day: on, class, asks_first, pain_asked, minutes });
         self.confirm_by_day_report(on);
         Ok(())
@@ -265,7 +272,9 @@ impl State {
             self.layoff = Some(layoff.clone());
         }
         if layoff.reason == LayoffReason::Planned {
-            for track in self.tracks.iter_mut().filter(|track| track.status.is_trained()) {
+            let rests =
+                |track: &&mut TrackState| track.status.is_trained() && track.status != Status::SteppingBack;
+            for track in self.tracks.iter_mut().filter(rests) {
                 track.enter(Status::Resting, on);
             }
         }
@@ -296,6 +305,7 @@ impl State {
                 let tuple = crate::record::Tuple { load: given.load, ..track.tuple };
                 if tuple != track.tuple {
                     track.stand_at(tuple, on);
+                    track.forgo_restoring();
                 }
             }
         }
@@ -355,6 +365,7 @@ impl State {
         }
         track.stand_at(given.to, on);
         track.keep_easing_only();
+        track.forgo_restoring();
         let free = !matches!(
             track.status,
             Status::StoppedRefer | Status::Retired | Status::Returning | Status::Resting
@@ -403,7 +414,7 @@ impl State {
                 track.settle(on)
             }
             (Role::Train, Status::Maintaining) => track.settle(on),
-            (Role::Train | Role::Maintain, Status::Resting) if before == Role::Rest => track.settle(on),
+            (Role::Train | Role::Maintain, Status::Resting) if before == Role::Rest => track.wake(on),
             _ => {}
         }
         Ok(())
@@ -433,6 +444,15 @@ impl State {
             }
         }
     }
+}
+
+/// Whether the place of a lift means the same in both sets: the same rung, range and tempo stand there.
+fn same_places(was: &TrackParameters, set: &TrackParameters, tuple: &Tuple) -> bool {
+    let at = |place: u8| usize::from(place);
+    let rung = |track: &TrackParameters| track.rungs.get(at(tuple.rung)).map(|rung| rung.name.clone());
+    rung(was) == rung(set)
+        && was.ranges.get(at(tuple.range)) == set.ranges.get(at(tuple.range))
+        && was.tempos.get(at(tuple.tempo)) == set.tempos.get(at(tuple.tempo))
 }
 
 /// Digest of a set of parameters: 64-bit FNV-1a over its canonical bytes, in hexadecimal.

@@ -49,6 +49,7 @@ guards![
     state_allows,
     gate_open,
     day_allows,
+    asked_first,
     qualified_on_ordinary_days,
     fresh,
     cooled_off,
@@ -156,7 +157,7 @@ fn state_allows(s: &Situation<'_>) -> Vec<Reason> {
         Status::Resting => Reason::Resting,
         Status::Returning => Reason::Returning { at_most: track.return_cap.unwrap_or(track.tuple.load) },
         Status::Maintaining => Reason::Maintaining,
-        Status::StoppedRefer => return Vec::new(),
+        Status::StoppedRefer => Reason::Stopped,
         Status::Retired => Reason::Retired,
     };
     alloc::vec![reason]
@@ -183,6 +184,11 @@ fn day_allows(s: &Situation<'_>) -> Vec<Reason> {
         DayClass::BadSingle => alloc::vec![Reason::BadDaySingle],
         DayClass::Unknown => alloc::vec![Reason::DayUnknown],
     }
+}
+
+/// Fever, dizziness, palpitations, a fall or a new medicine: a clinician's word comes first.
+fn asked_first(s: &Situation<'_>) -> Vec<Reason> {
+    if s.state.asks_first() { alloc::vec![Reason::AsksFirst] } else { Vec::new() }
 }
 
 fn qualified_on_ordinary_days(s: &Situation<'_>) -> Vec<Reason> {
@@ -272,10 +278,10 @@ fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
     let Ok(to) = &s.to else { return Vec::new() };
     let from = &s.track.tuple;
     let harder = s.set.harder_in(from, to);
-    let one_place = to.range <= from.range + 1
-        && to.tempo <= from.tempo + 1
-        && to.sets <= from.sets + 1
-        && to.reps <= from.reps + 1;
+    let one_place = to.range <= from.range.saturating_add(1)
+        && to.tempo <= from.tempo.saturating_add(1)
+        && to.sets <= from.sets.saturating_add(1)
+        && to.reps <= from.reps.saturating_add(1);
     let next_rung = to.rung == from.rung || !harder.contains(&Dimension::Variant) || {
         s.set.easier_rungs(to.rung).any(|easier| easier == from.rung)
     };

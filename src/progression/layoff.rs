@@ -29,8 +29,8 @@ impl State {
             .iter()
             .filter(|region| regions.contains(&region.name))
             .filter_map(|region| region.loaded);
-        let last = loaded.chain(own).max()?;
-        // A lift that has never been trained has nothing to come back to.
+        // The region that has waited longest counts; a lift that has never been trained has nothing to come back to.
+        let last = loaded.min().or(own)?;
         own.map(|_| on.since(last))
     }
 
@@ -80,7 +80,8 @@ fn come_back(
     track.stand_at(tuple, on);
     track.enter(Status::Returning, on);
     track.return_cap = Some(before.return_cap.map_or(load, |cap| cap.max(load)));
-    track.return_row = row as u8;
+    let earlier = if before.status == Status::Returning { before.return_row } else { 0 };
+    track.return_row = earlier.max(row as u8);
     track.half_sessions = HALF_SESSIONS;
     track.keep_easing_only();
     track
@@ -101,12 +102,12 @@ pub(crate) fn easier_rung(rung: u8, at: usize, parameters: &Parameters) -> u8 {
 impl TrackState {
     /// Ends a return whose sessions have passed: after the shortest break back to the load before it, after a
     /// longer one onward from where the lift stands.
-    pub(crate) fn finish_return(&mut self, on: Day, parameters: &Parameters) {
+    pub(crate) fn finish_return(&mut self, on: Day, parameters: &Parameters, may_restore: bool) {
         let policy = &parameters.policy;
         let rows = policy.layoff.get(..usize::from(self.return_row)).unwrap_or_default();
         let short = self.return_row == 1;
         let needed = if short { 1 } else { policy.return_passes };
-        if self.passes < needed {
+        if self.passes < needed || (short && !may_restore) {
             return;
         }
         if let (true, Some(cap)) = (short, self.return_cap) {

@@ -26,14 +26,18 @@ pub(crate) fn next_tuple(
     match track.moving {
         Dimension::Load => next_load(track, from.load, loadable).map(|load| Tuple { load, ..from }),
         Dimension::Reps if track.reps_top.is_some_and(|top| from.reps < top) => {
-            Ok(Tuple { reps: from.reps + 1, ..from })
+            Ok(Tuple { reps: from.reps.saturating_add(1), ..from })
         }
         Dimension::Sets if track.sets_top.is_some_and(|top| from.sets < top) => {
-            Ok(Tuple { sets: from.sets + 1, ..from })
+            Ok(Tuple { sets: from.sets.saturating_add(1), ..from })
         }
         Dimension::Reps | Dimension::Sets => Err(Reason::AtTop),
-        Dimension::Range => Ok(Tuple { range: place(from.range + 1, track.ranges.len())?, ..from }),
-        Dimension::Tempo => Ok(Tuple { tempo: place(from.tempo + 1, track.tempos.len())?, ..from }),
+        Dimension::Range => {
+            Ok(Tuple { range: place(from.range.saturating_add(1), track.ranges.len())?, ..from })
+        }
+        Dimension::Tempo => {
+            Ok(Tuple { tempo: place(from.tempo.saturating_add(1), track.tempos.len())?, ..from })
+        }
         Dimension::Variant => {
             let rung = track.harder_rung(from.rung).ok_or(Reason::AtTop)?;
             let load = rung_load(track, rung, from.load, policy_rung_load, loadable);
@@ -176,6 +180,8 @@ impl State {
         };
         let tuple = one_step_back(track.tuple, at, parameters, loadable);
         track.stand_at(tuple, on);
+        track.keep_easing_only();
+        track.forgo_restoring();
         if track.status != Status::Returning {
             track.enter(Status::SteppingBack, on);
         }

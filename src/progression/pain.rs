@@ -46,21 +46,10 @@ impl State {
     /// # Errors
     /// `too_many` regions.
     pub(crate) fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
-        let Some(parameters) = self.parameters.clone() else { return Ok(()) };
-        let known = self.regions.iter().any(|region| region.name == answer.region);
-        if !known && self.regions.len() >= MOST_REGIONS {
-            return Err(Error::range(
-                Code::TooMany,
-                "region",
-                self.regions.len(),
-                0.0,
-                MOST_REGIONS as f64,
-                "regions",
-            ));
-        }
-        let policy = &parameters.policy;
+        let policy = self.parameters.as_ref().map(|parameters| parameters.policy.clone()).unwrap_or_default();
+        self.room_for(&answer.region)?;
         let region = self.region_mut(&answer.region);
-        let zone = zone(answer, region.usual_level(), policy);
+        let zone = zone(answer, region.usual_level(), &policy);
         region.note(answer.score, on);
         match zone {
             Zone::Clear => {}
@@ -102,9 +91,21 @@ impl State {
         }
     }
 
-    pub(crate) fn agree_usual(&mut self, usual: &UsualPain, on: Day) {
+    pub(crate) fn agree_usual(&mut self, usual: &UsualPain, on: Day) -> Result<(), Error> {
+        self.room_for(&usual.region)?;
         let region = self.region_mut(&usual.region);
         region.usual = Some((usual.level, on, 0));
+        Ok(())
+    }
+
+    /// Refuses a new region beyond the stated number.
+    fn room_for(&self, name: &Name) -> Result<(), Error> {
+        let known = self.regions.iter().any(|region| region.name == *name);
+        if known || self.regions.len() < MOST_REGIONS {
+            return Ok(());
+        }
+        let count = self.regions.len();
+        Err(Error::range(Code::TooMany, "region", count, 0.0, MOST_REGIONS as f64, "regions"))
     }
 
     /// Counts a session in which pain was asked about: clear regions come one session nearer.

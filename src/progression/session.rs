@@ -53,8 +53,11 @@ impl State {
             self.note_setup(*at, lift);
             judged.push(result);
         }
-        for result in judged {
-            self.take_result(&result, on, event);
+        for result in &judged {
+            self.take_result(result, on, event);
+        }
+        for result in &judged {
+            self.hold_partner(result);
         }
         for region in self.regions.iter_mut().filter(|region| loaded.contains(&region.name)) {
             region.loaded = Some(on);
@@ -177,8 +180,7 @@ impl State {
             return;
         }
         if track.status == Status::Resting {
-            track.role = crate::record::Role::Train;
-            track.settle(on);
+            track.wake(on);
         }
         track.half_sessions = track.half_sessions.saturating_sub(1);
         track.partner_pain = false;
@@ -206,11 +208,11 @@ impl State {
                 }
             }
         }
-        self.hold_partner(result);
     }
 
     fn take_pass(&mut self, at: usize, on: Day) {
         let Some(parameters) = self.parameters.clone() else { return };
+        let may_restore = self.may_restore(at, on);
         if let Some(track) = self.tracks.get_mut(at) {
             track.fails = 0;
             track.neutral = 0;
@@ -221,11 +223,28 @@ impl State {
                 Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => {
                     track.settle(on)
                 }
-                Status::Returning => track.finish_return(on, &parameters),
+                Status::Returning => track.finish_return(on, &parameters, may_restore),
                 _ => {}
             }
         }
         self.offer_where_open(at, on);
+    }
+
+    /// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no bad day.
+    fn may_restore(&self, at: usize, on: Day) -> bool {
+        let regions = self.regions_of(at);
+        let hurts =
+            self.regions.iter().any(|region| regions.contains(&region.name) && region.clear_needed > 0);
+        let policy_asks =
+            self.parameters.as_ref().is_some_and(|parameters| parameters.policy.clearance_required);
+        let cleared = self.clearance.as_ref().map_or(!policy_asks, |clearance| clearance.expires >= on);
+        let asked = self.pain_asked == Some(true) && self.ill_since.is_none() && !self.asks_first();
+        !hurts && cleared && asked && !self.class_on(on).is_bad()
+    }
+
+    /// Something was answered that asks for a clinician's word first, and nothing since has lifted it.
+    pub(crate) fn asks_first(&self) -> bool {
+        self.today.as_ref().is_some_and(|report| report.asks_first)
     }
 
     fn take_neutral(&mut self, at: usize, on: Day) {

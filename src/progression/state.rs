@@ -334,6 +334,27 @@ impl TrackState {
         self.overruled.take_if(|overruled| overruled.load > granted);
     }
 
+    /// Ends the right to go straight back to the load before a short break.
+    pub(crate) fn forgo_restoring(&mut self) {
+        if self.return_row == 1 {
+            self.return_row = 2;
+        }
+    }
+
+    /// Takes up again after a rest where it left off.
+    pub(crate) fn wake(&mut self, day: Day) {
+        if self.role == Role::Rest {
+            self.role = Role::Train;
+        }
+        if self.return_cap.is_some() {
+            self.enter(Status::Returning, day);
+        } else if self.learned.0 < self.learned.1 {
+            self.enter(Status::Learning, day);
+        } else {
+            self.settle(day);
+        }
+    }
+
     /// Goes to another state on that day.
     pub(crate) fn enter(&mut self, status: Status, day: Day) {
         self.status = status;

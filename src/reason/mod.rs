@@ -41,6 +41,10 @@ reasons! {
         /// When.
         since: Day
     } "pain_stop",
+    /// The lift is stopped until a clearance and the coach's sign-off.
+    Stopped "stopped",
+    /// A clearance allows no loaded bending of the spine: leave out what asks for it.
+    NoLoadedFlexion "no_loaded_flexion",
     /// The last clearance says no.
     NotCleared "not_cleared",
     /// No clearance is on record.

@@ -192,6 +192,12 @@ impl Policy {
         count("freshness_days", self.freshness_days, 1.0, 365.0)?;
         count("offer_days", self.offer_days, 1.0, 365.0)?;
         count("clearance_days", self.clearance_days, 1.0, 1096.0)?;
+        count("learning_sessions", u16::from(self.learning_sessions), 1.0, 30.0)?;
+        count("neutral_fails", u16::from(self.neutral_fails), 0.0, 5.0)?;
+        count("proof_days", self.proof_days, 1.0, 365.0)?;
+        count("pair_rest_days", u16::from(self.pair_rest_days), 0.0, 14.0)?;
+        count("usual_review_days", self.usual_review_days, 1.0, 365.0)?;
+        count("older_from_years", u16::from(self.older_from_years), 40.0, 120.0)?;
         for (field, value) in [
             ("region_moves", self.region_moves),
             ("fails_to_step_back", self.fails_to_step_back),

@@ -104,6 +104,9 @@ impl Session {
         for (at, lift) in self.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             at_most("sets", lift.sets.len(), MOST_SETS).map_err(inside)?;
+            if lift.sets.is_empty() {
+                return Err(inside(Error::plain(Code::EmptyList, "sets")));
+            }
             if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
                 return Err(Error::new(
                     Code::DuplicateTrack,

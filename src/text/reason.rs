@@ -27,6 +27,10 @@ fn stops(reason: &Reason) -> Option<String> {
         Reason::PainStop { region, since } => format!(
             "Pain in the {region} stopped its lifts on {since}. They stay stopped until a clinician has cleared it and the coach has signed off."
         ),
+        Reason::Stopped => {
+            "Stopped until a clinician has cleared it and the coach has signed off.".to_string()
+        }
+        Reason::NoLoadedFlexion => "The clearance allows no loaded bending of the spine.".to_string(),
         Reason::NotCleared => "The last clearance says not to train.".to_string(),
         Reason::ClearanceMissing => "No clearance is on record.".to_string(),
         Reason::ClearanceExpired { on } => format!("The clearance ran out on {on}."),
@@ -200,6 +204,8 @@ fn rest(reason: &Reason) -> String {
         // Named above, in the groups that come first.
         Reason::SymptomStop { .. }
         | Reason::PainStop { .. }
+        | Reason::Stopped
+        | Reason::NoLoadedFlexion
         | Reason::NotCleared
         | Reason::ClearanceMissing
         | Reason::ClearanceExpired { .. }

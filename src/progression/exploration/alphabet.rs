@@ -128,6 +128,7 @@ acts! {
     WaitThree "wait three days",
     DayOrdinary "ordinary day, no pain",
     DayBad "bad day, no pain",
+    DayFever "a day with fever",
     StrictClean "strict clean",
     StrictFail "strict fails",
     StrictUnscored "strict not scored, pain not asked",
@@ -193,6 +194,15 @@ impl Act {
                 EventKind::DayReport(DayReport {
                     class: Some(class),
                     pain: Some(vec![]),
+                    ..DayReport::default()
+                })
+            }
+            Act::DayFever => {
+                let class = Some(DayClass::Ordinary);
+                EventKind::DayReport(DayReport {
+                    class,
+                    pain: Some(vec![]),
+                    asks: vec![Ask::Fever],
                     ..DayReport::default()
                 })
             }

@@ -118,7 +118,8 @@ pub(super) fn encode(state: &State) -> Vec<u8> {
         out.0.push(place(&status, &clearance.status));
         out.day(clearance.expires);
     });
-    // A report of an earlier day says nothing any more.
+    out.0.push(u8::from(state.asks_first()));
+    // Of an earlier day's report only what it asks first still counts.
     let report = state.today.as_ref().filter(|report| report.day == today());
     out.maybe(report, |out, report| {
         out.0.push(place(&DayClass::ALL, &report.class) << 1 | u8::from(report.pain_asked))
@@ -279,11 +280,22 @@ pub(super) fn decode(bytes: &[u8], start: &State) -> State {
         };
         ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
     });
-    state.today = bytes.maybe(|bytes| {
-        let flags = bytes.byte();
-        let class = DayClass::ALL[usize::from(flags >> 1)];
-        TodayReport { day: today(), class, asks_first: false, pain_asked: flags & 1 != 0, minutes: None }
-    });
+    let asks_first = bytes.byte() == 1;
+    let report = bytes.maybe(In::byte);
+    let earlier = TodayReport {
+        day: today().plus(-1).unwrap(),
+        class: DayClass::Unknown,
+        asks_first,
+        pain_asked: false,
+        minutes: None,
+    };
+    state.today = match report {
+        Some(flags) => {
+            let class = DayClass::ALL[usize::from(flags >> 1)];
+            Some(TodayReport { day: today(), class, pain_asked: flags & 1 != 0, ..earlier })
+        }
+        None => asks_first.then_some(earlier),
+    };
     state.pain_asked = match bytes.byte() {
         0 => None,
         asked => Some(asked == 2),

@@ -53,6 +53,7 @@ fn must_say(state: &State, at: usize) -> Vec<&'static str> {
         .map_or(DayClass::Unknown, |report| report.class);
     say(class == DayClass::Unknown, "day_unknown");
     say(class == DayClass::BadAgreeing, "bad_day");
+    say(state.today.as_ref().is_some_and(|report| report.asks_first), "asks_first");
     let passes: Vec<bool> =
         track.sittings.iter().filter(|each| each.outcome == Outcome::Pass).map(|each| each.bad_day).collect();
     say(!passes.is_empty() && passes.iter().all(|bad| *bad), "qualified_on_bad_days");
@@ -191,6 +192,7 @@ fn move_rule(before: &State, at: usize, act: Act, from: &Tuple, to: &Tuple, up: 
         ),
         (!track.unguarded, "alone without pins"),
         (before.unknown == 0, "with unknown events"),
+        (before.today.as_ref().is_none_or(|report| !report.asks_first), "before a clinician was asked"),
         (window_fits(track.moves.as_slice(), from, to), "more growth than the window allows"),
         (
             at == FORGIVING || other.proven.is_some_and(|(_, proven)| to.load <= proven),
