@@ -11,6 +11,7 @@
 
 mod invariants {
     pub mod course;
+    mod cases;
     mod caution;
     mod history;
     mod moves;

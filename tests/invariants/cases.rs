@@ -1,0 +1,149 @@
+//! Single courses that once raised a load or let a stop go.
+
+use super::course::*;
+use super::prescription::plan;
+use bismar::prescription::{Verdict, next_session_from};
+use bismar::progression::{MoveOutlook, Status};
+use bismar::quantity::Pain;
+use bismar::reason::Reason;
+use bismar::record::*;
+
+fn weeks(count: usize) -> Course {
+    Course::play(&vec![Step::CleanWeek; count])
+}
+
+fn clearance(course: &mut Course, expires: i32) {
+    let expires = Some(course.day.plus(expires).unwrap());
+    let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
+    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits: Vec::new() }));
+}
+
+#[test]
+fn a_stop_holds_when_its_region_is_renamed() {
+    let mut course = weeks(3);
+    course.step(&Step::Pain { score: 7, sharp: false, region: true });
+    let mut renamed = parameters(1);
+    for track in &mut renamed.tracks {
+        track.regions = vec![name("another name")];
+    }
+    course.add(EventKind::ParametersChanged(Box::new(renamed)));
+    course.clear(true);
+    course.step(&Step::SignOff(2));
+    course.step(&Step::SignOff(3));
+    assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+    assert_eq!(session.lifts[STRICT].verdict, Verdict::Stop);
+    assert!(session.lifts[STRICT].load.is_none() && session.lifts[STRICT].reasons.contains(&Reason::Stopped));
+}
+
+#[test]
+fn a_short_gap_within_a_long_return_restores_nothing() {
+    let mut course = weeks(4);
+    let before = course.state().tracks[PRESS].tuple.load;
+    course.step(&Step::Wait(50));
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    let returned = course.state().tracks[PRESS].tuple.load;
+    assert!(returned <= before.scaled_down(0.8).unwrap());
+    course.step(&Step::Wait(13));
+    course.clean_week();
+    course.clean_week();
+    assert!(course.state().tracks[PRESS].tuple.load <= returned);
+}
+
+#[test]
+fn a_short_break_restores_only_on_a_session_without_pain() {
+    let mut course = weeks(4);
+    let before = course.state().tracks[PRESS].tuple.load;
+    course.step(&Step::Wait(10));
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(4));
+    assert!(course.state().tracks[PRESS].tuple.load < before);
+}
+
+#[test]
+fn a_second_report_of_the_day_takes_nothing_back() {
+    let mut course = weeks(3);
+    let fever = DayReport { asks: vec![Ask::Fever], ..DayReport::default() };
+    course.add(EventKind::DayReport(fever));
+    course.add(EventKind::DayReport(DayReport { minutes: Some(40), ..DayReport::default() }));
+    let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+    assert!(session.lifts.iter().all(|lift| lift.verdict == Verdict::Stop));
+    // Nor does a night without an answer.
+    let tomorrow = course.day.plus(1).unwrap();
+    let session = next_session_from(course.state(), &plan(), tomorrow).unwrap();
+    assert!(session.lifts.iter().all(|lift| lift.verdict == Verdict::Stop));
+    for decision in course.state().decide(tomorrow).unwrap() {
+        let MoveOutlook::Blocked { by, .. } = decision.outlook else { panic!("a move on a day with fever") };
+        assert!(by.contains(&Reason::AsksFirst));
+    }
+}
+
+#[test]
+fn a_clearance_that_has_run_out_lifts_no_stop() {
+    let mut course = weeks(3);
+    course.step(&Step::Symptom);
+    clearance(&mut course, -1);
+    course.step(&Step::SignOff(0));
+    assert!(course.state().tracks.iter().all(|track| track.status == Status::StoppedRefer));
+    clearance(&mut course, 10);
+    course.step(&Step::Wait(30));
+    course.step(&Step::SignOff(0));
+    assert!(course.state().tracks.iter().all(|track| track.status == Status::StoppedRefer));
+    clearance(&mut course, 10);
+    course.step(&Step::SignOff(0));
+    assert!(course.state().tracks.iter().all(|track| track.status == Status::Returning));
+}
+
+#[test]
+fn an_easing_override_never_becomes_a_raise() {
+    let mut course = weeks(3);
+    course.step(&Step::Override { track: 2, up: false, days: 19 });
+    let eased = course.limit(PRESS);
+    for _ in 0..8 {
+        course.day = course.day.plus(1).unwrap();
+        course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+        assert!(course.limit(PRESS) <= eased);
+    }
+}
+
+#[test]
+fn strict_pain_holds_the_partner_trained_in_the_same_session() {
+    let mut course = weeks(3);
+    course.session(3, Quality::Clean, Weight::AtLimit, Some(2));
+    assert!(course.state().tracks[FORGIVING].partner_pain);
+}
+
+#[test]
+fn a_rest_does_not_skip_what_was_not_finished() {
+    let mut course = Course::new(parameters(1));
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(course.state().tracks[PRESS].status, Status::Learning);
+    course.step(&Step::Layoff(1));
+    course.day = course.day.plus(3).unwrap();
+    course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+    assert!(matches!(course.state().tracks[PRESS].status, Status::Learning));
+}
+
+#[test]
+fn a_reordered_ladder_moves_nobody() {
+    let mut course = weeks(5);
+    let rung = course.state().tracks[PRESS].tuple.rung;
+    let before = parameters(1).tracks[PRESS].rungs[usize::from(rung)].name.clone();
+    let mut reordered = parameters(1);
+    reordered.tracks[PRESS].rungs.swap(1, 2);
+    course.add(EventKind::ParametersChanged(Box::new(reordered.clone())));
+    let after = course.state().tracks[PRESS].tuple.rung;
+    let stays = reordered.tracks[PRESS].rungs[usize::from(after)].name == before;
+    assert!(stays || course.state().tracks[PRESS].status == Status::Learning);
+}
+
+#[test]
+fn a_stop_before_any_parameters_is_kept() {
+    let mut course = Course::new(parameters(1));
+    course.log.events.clear();
+    course.states.clear();
+    let sharp =
+        PainAnswer { region: name("hip"), score: Pain::new(4).unwrap(), features: vec![PainFeature::Sharp] };
+    course.add(EventKind::PainReport(sharp));
+    course.add(EventKind::ParametersChanged(Box::new(parameters(1))));
+    assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+}
