@@ -259,7 +259,7 @@ export function finishBox(app: App): void {
         !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain" }),
         !hurt && button("Yes, some", () => { hurt = true; draw(); }, {}),
         hurt && button("Save the session", () => write(true), { class: "main", disabled: facts.region === undefined }),
-        button("Not asked. Save the session", () => write(false), {}),
+        !hurt && button("Not asked. Save the session", () => write(false), {}),
         button("Not yet", () => box.close(), { class: "quiet" }),
       ),
     );
@@ -323,7 +323,7 @@ export function dayBox(app: App): void {
               ...(asks.length > 0 ? { asks } : {}),
             },
           }).then(() => app.refresh());
-        }, { class: "main", "data-act": "save-day" }),
+        }, { class: "main", "data-act": "save-day", disabled: hurt === "yes" && pain.region === undefined }),
       ),
     );
   draw();
