@@ -25,6 +25,10 @@ use bismar::dose::{
 use criterion::Criterion;
 use serde_json::{Value, json};
 
+#[path = "shared/machine.rs"]
+mod machine;
+use machine::machine;
+
 /// How many times faster than the peer, and how near.
 const ROLLING_RATIO: f64 = 10.0;
 const ROLLING_NEARNESS: f64 = 1e-12;
@@ -200,19 +204,8 @@ fn compare_fit() {
     );
 }
 
-fn machine() {
-    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
-    let model = text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or(" unknown");
-    let threads = std::thread::available_parallelism().map_or(0, usize::from);
-    println!(
-        "machine: {}, {threads} threads, {}",
-        model.trim_start_matches([' ', '\t', ':']),
-        std::env::consts::ARCH
-    );
-}
-
 fn main() {
-    machine();
+    println!("machine: {}", machine());
     let mut criterion = Criterion::default().configure_from_args();
     let decade = days(&loads(&mut Sequence(1), TEN_YEARS));
     criterion.bench_function("rolling and fading means of ten years", |bench| {

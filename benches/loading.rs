@@ -22,6 +22,10 @@ use bismar::loading::{Bar, Disc, Implement, Policy, Prepared, Stock, reachable, 
 use bismar::quantity::{Mass, Name};
 use criterion::Criterion;
 
+#[path = "shared/machine.rs"]
+mod machine;
+use machine::machine;
+
 /// A `reachable` table up to 400 kg.
 const TABLE_BUDGET: Duration = Duration::from_millis(50);
 /// How many times faster than the general solver one question must be.
@@ -249,19 +253,8 @@ fn spread(values: impl Iterator<Item = f64>) -> (f64, f64) {
     (values[values.len() / 2], values.iter().sum::<f64>() / values.len() as f64)
 }
 
-fn machine() {
-    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
-    let model = text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or(" unknown");
-    let threads = std::thread::available_parallelism().map_or(0, usize::from);
-    println!(
-        "machine: {}, {threads} threads, {}",
-        model.trim_start_matches([' ', '\t', ':']),
-        std::env::consts::ARCH
-    );
-}
-
 fn main() {
-    machine();
+    println!("machine: {}", machine());
     let mut criterion = Criterion::default().configure_from_args();
     tables(&mut criterion);
     criterion.final_summary();

@@ -19,6 +19,10 @@ use bismar::record::{
 };
 use bismar::value::Value;
 
+#[path = "shared/machine.rs"]
+mod machine;
+use machine::machine;
+
 #[path = "../examples/shared/scenario.rs"]
 mod scenario;
 
@@ -85,12 +89,6 @@ fn folding(log: &Log) -> Duration {
         black_box(fold(black_box(log)).unwrap());
         start.elapsed()
     })
-}
-
-fn machine() -> String {
-    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
-    let model = text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or("unknown processor");
-    model.trim_start_matches([':', ' ', '\t']).to_string()
 }
 
 fn line(what: &str, took: Duration, budget: Duration) {
