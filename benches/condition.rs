@@ -20,6 +20,10 @@ use bismar::quantity::Day;
 use bismar::statistics::{LevelPath, Outliers, Reading, local_level};
 use criterion::{Criterion, criterion_group, criterion_main};
 
+#[path = "shared/machine.rs"]
+mod machine;
+use machine::machine;
+
 const DAYS: i32 = 10_000;
 const VARIANCE: f64 = 4.0;
 const DRIFT: f64 = 0.05;
@@ -95,13 +99,6 @@ fn peer(path: &LevelPath) -> Option<(f64, String, f64)> {
     }
     let _ = (std::fs::remove_file(&values), std::fs::remove_file(&smoothed));
     Some((seconds.parse().ok()?, version.to_string(), furthest))
-}
-
-fn machine() -> String {
-    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
-    let name = text.lines().find_map(|line| line.strip_prefix("model name")?.split_once(':'));
-    let cores = std::thread::available_parallelism().map_or(0, usize::from);
-    format!("{} ({cores} cores)", name.map_or("unknown", |(_, name)| name.trim()))
 }
 
 fn level(criterion: &mut Criterion) {

@@ -20,6 +20,10 @@ use bismar::one_rm::{Equation, one_rm_batch};
 use criterion::{Criterion, Throughput};
 use serde_json::Value;
 
+#[path = "shared/machine.rs"]
+mod machine;
+use machine::machine;
+
 const COUNT: usize = 1_000_000;
 const RUNS: usize = 41;
 
@@ -92,14 +96,6 @@ fn peer() -> Option<Value> {
         return None;
     }
     serde_json::from_slice(&output.stdout).ok()
-}
-
-fn machine() -> String {
-    let text = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
-    let model =
-        text.lines().find_map(|line| line.strip_prefix("model name")).unwrap_or(": unknown processor");
-    let threads = std::thread::available_parallelism().map_or(0, usize::from);
-    format!("{}, {threads} threads", model.trim_start_matches([' ', '\t', ':']))
 }
 
 fn table(sets: &mut Sets) {
