@@ -101,7 +101,7 @@ formula! {
 /// Totals looked through for one that reaches a height; the lightest such load lies near the start.
 const MOST_TOTALS: usize = 20_000;
 
-/// Rungs that are neither harder nor easier than this one: where to go with a sore region or a missing
+/// Rungs that are not harder than this one, easier ones included: where to go with a sore region or a missing
 /// implement. Never with more load.
 #[must_use]
 pub fn sideways(track: &TrackParameters, from: Tuple) -> Vec<Name> {
