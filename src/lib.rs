@@ -20,7 +20,7 @@
 //! | How many sets, how heavy, how much in all? | [`dose`] |
 //! | Is today a good or a bad day? | [`condition`] |
 //! | What must still be there at 85? | [`horizon`] |
-//! | Where does this number come from? | [`registry::row`] |
+//! | Where does this number come from? | [`registry::row`]; all of them: [`guide::provenance`] |
 //!
 //! # Promises
 //!
@@ -41,6 +41,7 @@ extern crate alloc;
 #[cfg(test)]
 extern crate std;
 
+pub mod guide;
 pub mod error;
 mod numeric;
 #[cfg(feature = "serde")]

@@ -2,7 +2,7 @@
 //!
 //! Reads `tests/published/*.json`, and every `*.json` below the folders named in `BISMAR_VECTORS` (separated
 //! by `:`), so that anyone can hold the crate against cases of their own. `BISMAR_UPDATE=1` writes
-//! `tests/published/names.json` anew.
+//! `tests/published/names.json` and the page `src/guide/provenance.md` anew.
 
 #![allow(
     clippy::unwrap_used,
@@ -18,6 +18,9 @@ use std::path::{Path, PathBuf};
 use bismar::registry;
 use bismar::source::Kind;
 use bismar::value::Value;
+
+#[path = "published/provenance.rs"]
+mod provenance;
 
 const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
 

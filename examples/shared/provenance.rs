@@ -1,0 +1,311 @@
+//! Where every number comes from and what it is held against: the registry beside the published checks, as one page.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+
+use bismar::registry;
+use bismar::source::{Kind, Row, Seen, Standing};
+use bismar::value::Value;
+
+/// The folder of the checks.
+pub const CHECKS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
+
+/// One check: which function, on whose authority, and how near the answer has to come.
+pub struct Check {
+    pub function: String,
+    pub standing: String,
+    pub seen: Option<String>,
+    pub within: Vec<f64>,
+}
+
+/// One file of checks: what they are held against.
+pub struct Work {
+    pub id: String,
+    pub standing: String,
+    pub seen: Option<String>,
+    pub citation: String,
+    pub checks: Vec<Check>,
+}
+
+/// The page, and whatever is missing from it.
+pub struct Report {
+    pub page: String,
+    pub gaps: Vec<String>,
+}
+
+/// Reads every file of checks in a folder.
+pub fn works(folder: &Path) -> Result<Vec<Work>, String> {
+    let entries = std::fs::read_dir(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    let mut paths: Vec<PathBuf> = entries.filter_map(|entry| entry.ok().map(|entry| entry.path())).collect();
+    paths.retain(|path| path.extension().is_some_and(|kind| kind == "json") && !path.ends_with("names.json"));
+    paths.sort();
+    paths.iter().map(|path| work(path).map_err(|error| format!("{}: {error}", path.display()))).collect()
+}
+
+fn work(path: &Path) -> Result<Work, String> {
+    let document = std::fs::read_to_string(path).map_err(|error| error.to_string())?;
+    let document = Value::from_json(&document).map_err(|error| error.to_string())?;
+    let source = document.field("source").ok_or("no source")?;
+    let Some(Value::List(cases)) = document.field("cases") else { return Err("no cases".into()) };
+    let checks: Result<Vec<Check>, String> = cases.iter().map(|case| check(case, source)).collect();
+    Ok(Work {
+        id: text(source, "id").ok_or("no id")?,
+        standing: text(source, "standing").unwrap_or_default(),
+        seen: text(source, "seen"),
+        citation: text(source, "citation").ok_or("no citation")?,
+        checks: checks?,
+    })
+}
+
+fn check(case: &Value, source: &Value) -> Result<Check, String> {
+    let own = |field| text(case, field).or_else(|| text(source, field));
+    let mut within = Vec::new();
+    if let Some(tolerance) = case.field("within") {
+        numbers(tolerance, &mut within);
+    }
+    Ok(Check {
+        function: text(case, "function").ok_or("a case without a function")?,
+        standing: own("standing").ok_or("a case without a standing")?,
+        seen: own("seen"),
+        within,
+    })
+}
+
+fn text(value: &Value, field: &str) -> Option<String> {
+    match value.field(field) {
+        Some(Value::Text(text)) => Some(text.clone()),
+        _ => None,
+    }
+}
+
+fn numbers(value: &Value, found: &mut Vec<f64>) {
+    match value {
+        Value::Number(number) => found.push(*number),
+        Value::List(items) => items.iter().for_each(|item| numbers(item, found)),
+        Value::Map(fields) => fields.iter().for_each(|(_, item)| numbers(item, found)),
+        _ => {}
+    }
+}
+
+/// The report over these rows and these checks.
+pub fn report(rows: &[&'static Row], works: &[Work]) -> Report {
+    let mut checks: BTreeMap<&str, Vec<&Check>> = BTreeMap::new();
+    for check in works.iter().flat_map(|work| &work.checks) {
+        checks.entry(check.function.as_str()).or_default().push(check);
+    }
+    let gaps = gaps(rows, &checks);
+    Report { page: page(rows, works, &checks, &gaps), gaps }
+}
+
+type Checks<'a> = BTreeMap<&'a str, Vec<&'a Check>>;
+
+fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
+    let mut gaps = Vec::new();
+    let keys: BTreeSet<&str> = rows.iter().map(|row| row.key).collect();
+    gaps.extend(checks.keys().filter(|key| !keys.contains(*key)).map(|key| format!("{key}: checks, no row")));
+    for row in rows {
+        let mut gap = |missing: bool, what: &str| {
+            if missing {
+                gaps.push(format!("{}: {what}", row.key));
+            }
+        };
+        let sourced = matches!(row.standing, Standing::Published | Standing::Standard);
+        gap(!checks.contains_key(row.key), "no check");
+        gap(row.source.citation.is_empty(), "no source");
+        gap(row.place.is_empty(), "no place in its source");
+        gap(row.doc.trim().is_empty(), "no documentation");
+        gap(sourced == (row.seen == Seen::NotApplicable), "standing and seen disagree");
+    }
+    gaps
+}
+
+fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[String]) -> String {
+    let mut page = String::from(HEAD);
+    summary(&mut page, rows, works, gaps);
+    let read = |row: &Row| {
+        let of_row = checks.get(row.key).into_iter().flatten();
+        of_row.filter(|check| check.seen.as_deref() == Some("read")).count() > 0
+    };
+    let (memory, rest): (Vec<&&Row>, Vec<&&Row>) = rows.iter().partition(|row| row.seen == Seen::Memory);
+    let (some, none): (Vec<&Row>, Vec<&Row>) = memory.into_iter().copied().partition(|row| read(row));
+    page.push_str(
+        "\n# Recalled only\n\nNothing that was read stands behind these: take them with most care.\n",
+    );
+    by_module(&mut page, &none, checks);
+    page.push_str("\n# Recalled, with at least one check that was read\n");
+    by_module(&mut page, &some, checks);
+    page.push_str("\n# Read, derived or chosen\n");
+    by_module(&mut page, &rest.into_iter().copied().collect::<Vec<_>>(), checks);
+    sources(&mut page, rows);
+    held_against(&mut page, works);
+    page
+}
+
+const HEAD: &str = "\
+Every public formula, table and default of this version: where it comes from, and what it is held against.
+
+Made from the registry and the files of checks by `cargo run --example provenance`, which fails where anything is
+missing; the published checks fail when this page is older than they are.
+
+**Standing** is what kind of authority a number has: *published* in the cited work, set by a *standard*, *derived* by
+arithmetic, *common practice* of the trade, or *our choice*, which is a parameter. **Seen** is how a published number
+reached this project: *read* in the work or in an abstract or copy of it, or *recalled* and not read again.
+**Checks** count the cases by what they are held against: printed numbers that were read, printed numbers that were
+recalled, values *computed* with a named library, our own *choices* written down a second time. A computed check shows
+that the arithmetic is right; it does not show that a recalled coefficient is. **Within** is how near the answers have
+to come: the smallest and the largest tolerance, in the unit of the answer, or *exact*.
+";
+
+fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
+    let cases: usize = works.iter().map(|work| work.checks.len()).sum();
+    let _ =
+        writeln!(page, "\n{} rows, {cases} checks from {} files, gaps: {}.\n", rows.len(), works.len(), {
+            if gaps.is_empty() { "none".into() } else { gaps.join("; ") }
+        });
+    let mut kinds: BTreeMap<(&str, &str), usize> = BTreeMap::new();
+    for row in rows {
+        *kinds.entry((standing(row.standing), seen(row.seen))).or_default() += 1;
+    }
+    page.push_str("| standing | seen | rows |\n|---|---|---:|\n");
+    for ((standing, seen), count) in kinds {
+        let _ = writeln!(page, "| {standing} | {seen} | {count} |");
+    }
+}
+
+fn by_module(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
+    let module = |row: &&Row| row.key.split('.').next().unwrap_or_default();
+    for rows in rows.chunk_by(|a, b| module(a) == module(b)) {
+        let name = rows.first().map(module).unwrap_or_default();
+        let _ = write!(page, "\n## `{name}`\n");
+        table(page, rows, checks);
+    }
+}
+
+fn table(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
+    page.push_str("\n| what | source | where | standing | checks | within |\n|---|---|---|---|---|---|\n");
+    for row in rows {
+        let none = Vec::new();
+        let checks = checks.get(row.key).unwrap_or(&none);
+        let standing = match row.seen {
+            Seen::NotApplicable => standing(row.standing).to_string(),
+            how => format!("{}, {}", standing(row.standing), seen(how)),
+        };
+        let _ = writeln!(
+            page,
+            "| {} | {} | {} | {standing} | {} | {} |",
+            what(row),
+            row.source.id,
+            plain(row.place),
+            counts(checks),
+            tolerance(checks)
+        );
+    }
+}
+
+/// The key, and the number where the row is one.
+fn what(row: &Row) -> String {
+    let value =
+        (row.kind == Kind::Constant).then(|| registry::call(row.key, &Value::Map(Vec::new())).ok()).flatten();
+    match value {
+        Some(Value::Number(number)) => format!("`{}` = {number}", row.key),
+        _ => format!("`{}`", row.key),
+    }
+}
+
+fn counts(checks: &[&Check]) -> String {
+    let mut kinds: BTreeMap<&str, usize> = BTreeMap::new();
+    for check in checks {
+        let kind = match (check.standing.as_str(), check.seen.as_deref()) {
+            (_, Some("read")) => "read",
+            (_, Some(_)) => "recalled",
+            ("computed", None) => "computed",
+            _ => "choice",
+        };
+        *kinds.entry(kind).or_default() += 1;
+    }
+    let kinds: Vec<String> = kinds.iter().rev().map(|(kind, count)| format!("{count} {kind}")).collect();
+    if kinds.is_empty() { "NONE".into() } else { kinds.join(", ") }
+}
+
+fn tolerance(checks: &[&Check]) -> String {
+    let mut all: Vec<f64> = checks.iter().flat_map(|check| check.within.iter().copied()).collect();
+    all.sort_by(f64::total_cmp);
+    match (all.first(), all.last()) {
+        (Some(least), Some(most)) if number(*least) == number(*most) => number(*least),
+        (Some(least), Some(most)) => format!("{} to {}", number(*least), number(*most)),
+        _ => "exact".into(),
+    }
+}
+
+fn number(value: f64) -> String {
+    let short: f64 = format!("{value:.1e}").parse().unwrap_or(value);
+    match short {
+        0.0 => "exact".into(),
+        tiny if tiny < 1e-3 => format!("{tiny:e}"),
+        other => format!("{other}"),
+    }
+}
+
+fn sources(page: &mut String, rows: &[&Row]) {
+    page.push_str("\n# Sources of the numbers\n\n| source | work | DOI |\n|---|---|---|\n");
+    let unique: BTreeMap<&str, (&str, Option<&str>)> =
+        rows.iter().map(|row| (row.source.id, (row.source.citation, row.source.doi))).collect();
+    for (id, (citation, doi)) in unique {
+        let doi = doi.map_or(String::new(), |doi| format!("`{doi}`"));
+        let _ = writeln!(page, "| {id} | {} | {doi} |", plain(citation));
+    }
+}
+
+fn held_against(page: &mut String, works: &[Work]) {
+    page.push_str(
+        "\n# What the checks are held against\n\n| file | against | standing | checks |\n|---|---|---|---:|\n",
+    );
+    for work in works {
+        let seen = match work.seen.as_deref() {
+            Some("memory") => ", recalled",
+            Some(_) => ", read",
+            None => "",
+        };
+        let standing = work.standing.replace('-', " ");
+        let _ = writeln!(
+            page,
+            "| {} | {} | {standing}{seen} | {} |",
+            work.id,
+            plain(&work.citation),
+            work.checks.len()
+        );
+    }
+}
+
+fn standing(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Published => "published",
+        Standing::Standard => "standard",
+        Standing::Derived => "derived",
+        Standing::CommonPractice => "common practice",
+        Standing::OurChoice => "our choice",
+    }
+}
+
+fn seen(seen: Seen) -> &'static str {
+    match seen {
+        Seen::Read => "read",
+        Seen::Memory => "recalled",
+        Seen::NotApplicable => "",
+    }
+}
+
+/// Text that is safe in a cell: nothing in it is taken for a column, a link, a tag or emphasis.
+fn plain(text: &str) -> String {
+    let mut plain = String::new();
+    for character in text.split_whitespace().collect::<Vec<_>>().join(" ").chars() {
+        match character {
+            '|' | '[' | ']' | '*' | '_' | '`' => plain.extend(['\\', character]),
+            '<' => plain.push_str("&lt;"),
+            '>' => plain.push_str("&gt;"),
+            other => plain.push(other),
+        }
+    }
+    plain
+}

@@ -1,0 +1,73 @@
+//! The provenance page is fresh, and a gap in it is found. `BISMAR_UPDATE=1` writes the page anew.
+
+use std::path::Path;
+
+use bismar::registry;
+use bismar::source::Row;
+
+#[path = "../../examples/shared/provenance.rs"]
+mod page;
+use page::{Work, report, works};
+
+const PAGE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/src/guide/provenance.md");
+
+fn rows() -> Vec<&'static Row> {
+    registry::rows().collect()
+}
+
+fn all_works() -> Vec<Work> {
+    works(Path::new(page::CHECKS)).unwrap()
+}
+
+#[test]
+fn the_page_is_fresh_and_without_a_gap() {
+    let report = report(&rows(), &all_works());
+    assert!(report.gaps.is_empty(), "{:?}", report.gaps);
+    if std::env::var_os("BISMAR_UPDATE").is_some() {
+        std::fs::write(PAGE, &report.page).unwrap();
+    }
+    let kept = std::fs::read_to_string(PAGE).unwrap_or_default();
+    assert!(kept == report.page, "src/guide/provenance.md is out of date; run with BISMAR_UPDATE=1");
+}
+
+#[test]
+fn every_row_is_on_the_page_once() {
+    let text = report(&rows(), &all_works()).page;
+    for row in registry::rows() {
+        let lines = text.lines().filter(|line| line.starts_with(&format!("| `{}`", row.key)));
+        assert_eq!(lines.count(), 1, "{}", row.key);
+    }
+}
+
+#[test]
+fn recalled_numbers_come_first() {
+    let text = report(&rows(), &all_works()).page;
+    let lines: Vec<&str> = text.lines().filter(|line| line.starts_with("| `")).collect();
+    let last_recalled = lines.iter().rposition(|line| line.contains(", recalled |")).unwrap();
+    assert!(lines[..=last_recalled].iter().all(|line| line.contains(", recalled |")));
+}
+
+#[test]
+fn a_row_without_a_check_is_a_gap() {
+    let mut works = all_works();
+    for work in &mut works {
+        work.checks.retain(|check| check.function != "one_rm.epley_1985");
+    }
+    assert_eq!(report(&rows(), &works).gaps, ["one_rm.epley_1985: no check"]);
+}
+
+#[test]
+fn a_check_without_a_row_is_a_gap() {
+    let rows: Vec<_> = rows().into_iter().filter(|row| row.key != "one_rm.epley_1985").collect();
+    assert_eq!(report(&rows, &all_works()).gaps, ["one_rm.epley_1985: checks, no row"]);
+}
+
+#[test]
+fn a_row_without_its_place_is_a_gap() {
+    let mut bare = *registry::row("one_rm.epley_1985").unwrap();
+    (bare.place, bare.doc) = ("", "");
+    let bare: &'static Row = Box::leak(Box::new(bare));
+    let rows: Vec<_> = rows().into_iter().map(|row| if row.key == bare.key { bare } else { row }).collect();
+    let gaps = report(&rows, &all_works()).gaps;
+    assert_eq!(gaps, ["one_rm.epley_1985: no place in its source", "one_rm.epley_1985: no documentation"]);
+}
