@@ -14,6 +14,7 @@ mod invariants {
     mod cases;
     mod caution;
     mod history;
+    mod mornings;
     mod moves;
     mod prescription;
 }

@@ -101,7 +101,7 @@ impl State {
             EventKind::PainReport(answer) => self.take_pain(answer, on, number)?,
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on)?,
             EventKind::SymptomReport(_) => self.stop_everything(on, number),
-            EventKind::DayReport(report) => self.take_day_report(report, on, number)?,
+            EventKind::DayReport(report) => self.take_day_report(report, on, number, retractions)?,
             EventKind::CoachSignOff(given) => self.take_sign_off(given, on),
             EventKind::CoachOverride(given) => self.take_override(given, on, number)?,
             EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number)?,
@@ -212,40 +212,20 @@ impl State {
         for answer in &report.pain {
             self.take_pain(answer, on, event)?;
         }
-        let flared: Vec<Name> = report.pain.iter().map(|answer| answer.region.clone()).collect();
-        let flared: Vec<Name> = flared
-            .into_iter()
-            .filter(|region| retractions.holds(report.session, core::slice::from_ref(region)))
-            .collect();
-        self.take_flares(&flared, on);
-        self.confirm(Some(report.session), on);
+        self.take_flares(retractions.flare(event), on);
+        let trained = self.day_of(report.session).filter(|trained| *trained < on);
+        self.calm_regions(trained);
+        self.confirm(|sitting| sitting.session == report.session && sitting.day < on, on);
         Ok(())
     }
 
-    /// A flare holds; a second one in a row steps back.
-    fn take_flares(&mut self, flared: &[Name], on: Day) {
-        for name in flared {
-            let region = self.region_mut(name);
-            region.clear_needed = region.clear_needed.max(1);
-            region.flares = region.flares.saturating_add(1);
-            if region.flares < 2 {
-                continue;
-            }
-            region.flares = 0;
-            for at in self.tracks_of(name) {
-                let trained = self
-                    .tracks
-                    .get(at)
-                    .is_some_and(|track| track.status.is_trained() && track.status != Status::Resting);
-                if trained {
-                    let loadable = self.loadable(at);
-                    self.step_back(at, on, &loadable);
-                }
-            }
-        }
-    }
-
-    fn take_day_report(&mut self, report: &DayReport, on: Day, event: u32) -> Result<(), Error> {
+    fn take_day_report(
+        &mut self,
+        report: &DayReport,
+        on: Day,
+        event: u32,
+        retractions: &Retractions,
+    ) -> Result<(), Error> {
         let class = report.class.unwrap_or(DayClass::Unknown);
         for answer in report.pain.iter().flatten() {
             self.take_pain(answer, on, event)?;
@@ -258,7 +238,13 @@ impl State {
         let pain_asked = report.pain.is_some() || earlier.as_ref().is_some_and(|earlier| earlier.pain_asked);
         let minutes = report.minutes.or(earlier.and_then(|earlier| earlier.minutes));
         self.today = Some(TodayReport { day: on, class, asks_first, pain_asked, minutes });
-        self.confirm_by_day_report(on);
+        // The same question before the next session stands for the next-morning answer.
+        if report.pain.is_some() {
+            self.take_flares(retractions.flare(event), on);
+            let trained = self.last_trained().filter(|trained| *trained < on);
+            self.calm_regions(trained);
+            self.confirm(|sitting| Some(sitting.day) == trained, on);
+        }
         Ok(())
     }
 

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::moves::{grown, next_tuple};
-use super::pain::STEADY_ANSWERS;
+use super::pain::STEADY_SESSIONS;
 use super::state::{State, TrackState};
 use super::status::Status;
 use crate::condition::DayClass;
@@ -133,7 +133,7 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
                 .push(Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed });
         }
         let hurts = region.last.is_some_and(|(_, score)| score.score() > 0);
-        if hurts && region.usual.is_some_and(|(_, _, steady)| steady < STEADY_ANSWERS) {
+        if hurts && region.usual.is_some_and(|(_, _, steady)| steady < STEADY_SESSIONS) {
             reasons.push(Reason::UsualPainUnsteady { region: region.name.clone() });
         }
     }

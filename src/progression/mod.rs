@@ -14,6 +14,7 @@ mod fold;
 mod guard;
 mod layoff;
 mod loadable;
+mod morning;
 mod moves;
 mod offer;
 mod pain;

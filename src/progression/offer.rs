@@ -113,35 +113,6 @@ impl State {
             }
         }
     }
-
-    /// The morning after raised nothing: passes of that session, or of the last one, now count.
-    pub(crate) fn confirm(&mut self, session: Option<u32>, on: Day) {
-        for at in 0..self.tracks.len() {
-            let Some(track) = self.tracks.get_mut(at) else { continue };
-            let wanted = |sitting: &Sitting| match session {
-                Some(number) => sitting.session == number,
-                None => sitting.day < on,
-            };
-            let mut proven = None;
-            for sitting in track.sittings.iter_mut().filter(|sitting| wanted(sitting)) {
-                sitting.confirmed = true;
-                if sitting.outcome == Outcome::Pass {
-                    proven = Some(sitting.day);
-                }
-            }
-            if let Some(day) = proven {
-                track.proven = Some((day, track.tuple.load));
-            }
-            self.offer_where_open(at, on);
-        }
-    }
-
-    /// The same question before the next session stands for the next-morning answer.
-    pub(crate) fn confirm_by_day_report(&mut self, on: Day) {
-        if self.today.as_ref().is_some_and(|today| today.day == on && today.pain_asked) {
-            self.confirm(None, on);
-        }
-    }
 }
 
 fn fact(sitting: &Sitting, fault: Option<&Name>) -> SessionFact {

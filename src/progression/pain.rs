@@ -6,8 +6,8 @@ use crate::error::{Code, Error};
 use crate::quantity::{Day, Name, Pain};
 use crate::record::{PainAnswer, PainFeature, Policy, UsualPain};
 
-/// Steady answers at or below the usual level before it allows a move (published advice gives none; our choice).
-pub(crate) const STEADY_ANSWERS: u8 = 3;
+/// Steady sessions at or below the usual level before it allows a move (published advice gives none; our choice).
+pub(crate) const STEADY_SESSIONS: u8 = 3;
 
 /// The most regions of one lifter, so that a state stays small.
 const MOST_REGIONS: usize = 96;
@@ -54,10 +54,7 @@ impl State {
         match zone {
             Zone::Clear => {}
             Zone::Hold => region.clear_needed = region.clear_needed.max(1),
-            Zone::Block => {
-                region.clear_needed = policy.clear_sessions;
-                region.flares = region.flares.saturating_add(1);
-            }
+            Zone::Block => region.clear_needed = policy.clear_sessions,
             Zone::Stop => self.stop_region(&answer.region, on, event, policy.clear_sessions),
         }
         Ok(())
@@ -118,9 +115,11 @@ impl State {
             if answer.is_none() {
                 region.note(Pain::NONE, on);
             }
+            if loaded.contains(&region.name) {
+                region.count_steady(on);
+            }
             if clear && loaded.contains(&region.name) {
                 region.clear_needed = region.clear_needed.saturating_sub(1);
-                region.flares = 0;
             }
         }
     }
@@ -152,13 +151,23 @@ impl State {
 }
 
 impl RegionState {
-    /// Keeps a score, and counts how long a usual level has been steady.
+    /// Keeps a score; a rise, or more than usual, ends a steady row.
     pub(crate) fn note(&mut self, score: Pain, on: Day) {
-        if let Some((level, _, steady)) = &mut self.usual {
-            let unchanged = self.last.is_none_or(|(_, last)| last >= score);
-            *steady =
-                if score <= *level && unchanged { steady.saturating_add(1).min(STEADY_ANSWERS) } else { 0 };
+        if let Some((level, _, steady)) = &mut self.usual
+            && (score > *level || self.last.is_some_and(|(_, last)| score > last))
+        {
+            *steady = 0;
         }
         self.last = Some((on, score));
+    }
+
+    /// Counts a session at or below the usual level; two sessions of one day are one.
+    fn count_steady(&mut self, on: Day) {
+        if let Some((level, _, steady)) = &mut self.usual
+            && self.loaded != Some(on)
+            && self.last.is_some_and(|(_, last)| last <= *level)
+        {
+            *steady = steady.saturating_add(1).min(STEADY_SESSIONS);
+        }
     }
 }

@@ -7,28 +7,48 @@ use alloc::vec::Vec;
 use crate::quantity::{Day, Name, Pain};
 use crate::record::{Event, EventKind, PainAnswer};
 
-/// Sessions whose pass is taken back, with the region that flared.
+/// Sessions whose pass is taken back, with the region that flared, and the answers that found it.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Retractions(Vec<(u32, Name)>);
+pub(crate) struct Retractions {
+    passes: Vec<(u32, Name)>,
+    flares: Vec<Flare>,
+}
+
+/// An answer that found more pain than before the session.
+#[derive(Clone, Debug)]
+pub(crate) struct Flare {
+    event: u32,
+    /// Day of the session that it speaks of.
+    pub(crate) trained: Day,
+    pub(crate) regions: Vec<Name>,
+}
 
 impl Retractions {
     /// Whether that session's pass is taken back for a lift of these regions.
     pub(crate) fn holds(&self, session: u32, regions: &[Name]) -> bool {
-        let from = self.0.partition_point(|(earlier, _)| *earlier < session);
-        let own = self.0.get(from..).unwrap_or_default().iter().take_while(|(number, _)| *number == session);
+        let from = self.passes.partition_point(|(earlier, _)| *earlier < session);
+        let own =
+            self.passes.get(from..).unwrap_or_default().iter().take_while(|(number, _)| *number == session);
         own.into_iter().any(|(_, region)| regions.contains(region))
+    }
+
+    /// What the answer with that number found.
+    pub(crate) fn flare(&self, event: u32) -> Option<&Flare> {
+        let at = self.flares.binary_search_by_key(&event, |flare| flare.event).ok()?;
+        self.flares.get(at)
     }
 
     /// Looks through events in order.
     pub(crate) fn find(events: &[Cow<'_, Event>]) -> Retractions {
         let mut morning = Morning::default();
-        let mut found = Vec::new();
+        let mut found = Retractions::default();
         for event in events {
             morning.look(event, &mut found);
         }
-        found.sort();
-        found.dedup();
-        Retractions(found)
+        found.passes.sort();
+        found.passes.dedup();
+        found.flares.sort_by_key(|flare| flare.event);
+        found
     }
 }
 
@@ -36,57 +56,110 @@ impl Retractions {
 #[derive(Default)]
 struct Morning {
     usual: Vec<(Name, Pain)>,
-    before: Option<(Day, Vec<PainAnswer>)>,
-    /// The last sessions: number, day, pain before each, whether answered.
-    sessions: Vec<(u32, Day, Vec<PainAnswer>, bool)>,
+    levels: Option<Levels>,
+    /// The last sessions, oldest first.
+    sessions: Vec<Trained>,
+}
+
+/// What was said about pain on a day before training.
+#[derive(Clone)]
+struct Levels {
+    day: Day,
+    /// Every region was asked about: those not named had none.
+    whole: bool,
+    said: Vec<(Name, Pain)>,
+}
+
+struct Trained {
+    number: u32,
+    day: Day,
+    before: Option<Levels>,
+    answered: Option<Day>,
 }
 
 /// Sessions that an answer may still speak of.
 const OPEN_SESSIONS: usize = 8;
 
 impl Morning {
-    fn look(&mut self, event: &Event, found: &mut Vec<(u32, Name)>) {
+    fn look(&mut self, event: &Event, found: &mut Retractions) {
         match &event.kind {
             EventKind::UsualPainAgreed(usual) => {
                 self.usual.retain(|(region, _)| *region != usual.region);
                 self.usual.push((usual.region.clone(), usual.level));
             }
             EventKind::SessionRecorded(_) => {
-                let before = self.before.take().filter(|(day, _)| *day == event.day).map(|(_, pain)| pain);
-                self.sessions.push((event.sequence, event.day, before.unwrap_or_default(), false));
+                let before = self.levels.clone().filter(|levels| levels.day == event.day);
+                self.sessions.push(Trained {
+                    number: event.sequence,
+                    day: event.day,
+                    before,
+                    answered: None,
+                });
                 if self.sessions.len() > OPEN_SESSIONS {
                     self.sessions.remove(0);
                 }
             }
             EventKind::NextDayReport(report) => {
-                self.answer(Some(report.session), event.day, &report.pain, found)
+                self.answer(event, Some(report.session), &report.pain, found);
+                self.say_all(&report.pain, event.day);
             }
             EventKind::DayReport(report) => {
                 if let Some(pain) = &report.pain {
-                    self.answer(None, event.day, pain, found);
-                    self.before = Some((event.day, pain.clone()));
+                    self.answer(event, None, pain, found);
+                    self.say_all(pain, event.day);
                 }
             }
+            EventKind::PainReport(answer) => self.say_one(answer, event.day),
             _ => {}
         }
     }
 
-    /// Compares an answer with the level before its session; without a number it speaks of the last one.
-    fn answer(&mut self, session: Option<u32>, on: Day, pain: &[PainAnswer], found: &mut Vec<(u32, Name)>) {
+    fn say_all(&mut self, pain: &[PainAnswer], day: Day) {
+        let said = pain.iter().map(|answer| (answer.region.clone(), answer.score)).collect();
+        self.levels = Some(Levels { day, whole: true, said });
+    }
+
+    /// A report about one region on its own.
+    fn say_one(&mut self, answer: &PainAnswer, day: Day) {
+        let fresh = || Levels { day, whole: false, said: Vec::new() };
+        let mut levels = self.levels.take().filter(|levels| levels.day == day).unwrap_or_else(fresh);
+        levels.said.retain(|(region, _)| *region != answer.region);
+        levels.said.push((answer.region.clone(), answer.score));
+        self.levels = Some(levels);
+    }
+
+    /// Compares an answer with the level before its session. Without a number it speaks of the last day of
+    /// training, unless that was answered on an earlier day. An answer of the training day itself is not the
+    /// morning after.
+    fn answer(&mut self, event: &Event, asked: Option<u32>, pain: &[PainAnswer], found: &mut Retractions) {
+        let last = self.sessions.last().map(|session| session.day);
         let usual = &self.usual;
-        let spoken_of = self.sessions.iter_mut().rev().find(|(number, day, _, answered)| match session {
-            Some(wanted) => *number == wanted,
-            None => !answered && *day < on,
-        });
-        let Some((number, _, before, answered)) = spoken_of else { return };
-        *answered = true;
-        for answer in pain {
-            let was =
-                before.iter().find(|earlier| earlier.region == answer.region).map(|earlier| earlier.score);
-            let agreed = usual.iter().find(|(region, _)| *region == answer.region).map(|(_, level)| *level);
-            if answer.score > was.unwrap_or(Pain::NONE).max(agreed.unwrap_or(Pain::NONE)) {
-                found.push((*number, answer.region.clone()));
+        let mut flare: Option<Flare> = None;
+        for session in self.sessions.iter_mut().filter(|session| session.day < event.day) {
+            let open = session.answered.is_none_or(|day| day == event.day);
+            let spoken_of =
+                asked.map_or(Some(session.day) == last && open, |number| session.number == number);
+            if !spoken_of {
+                continue;
+            }
+            session.answered = Some(event.day);
+            let worse = pain.iter().filter(|answer| answer.score > session.level(&answer.region, usual));
+            for answer in worse {
+                found.passes.push((session.number, answer.region.clone()));
+                let new = || Flare { event: event.sequence, trained: session.day, regions: Vec::new() };
+                flare.get_or_insert_with(new).regions.push(answer.region.clone());
             }
         }
+        found.flares.extend(flare);
+    }
+}
+
+impl Trained {
+    /// Pain before the session; where nobody asked, the level agreed to be usual stands for it, if there is one.
+    fn level(&self, region: &Name, usual: &[(Name, Pain)]) -> Pain {
+        let of = |all: &[(Name, Pain)]| all.iter().find(|(name, _)| name == region).map(|(_, score)| *score);
+        let said = self.before.as_ref().and_then(|levels| of(&levels.said));
+        let whole = self.before.as_ref().is_some_and(|levels| levels.whole);
+        said.or(whole.then_some(Pain::NONE)).or_else(|| of(usual)).unwrap_or(Pain::NONE)
     }
 }

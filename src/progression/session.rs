@@ -34,7 +34,6 @@ impl State {
         retractions: &Retractions,
     ) -> Result<(), Error> {
         let places = self.places(session)?;
-        self.confirm_by_day_report(on);
         self.come_back_where_due(&places, on);
         let loaded = self.loaded_regions(&places);
         if let Some(answers) = &session.pain {

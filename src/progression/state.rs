@@ -262,13 +262,16 @@ pub struct RegionState {
     /// The last score reported, and its day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub last: Option<(Day, Pain)>,
-    /// The agreed usual level, since when, and how many answers in a row it has been steady.
+    /// The agreed usual level, since when, and how many sessions in a row it has been steady.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub usual: Option<(Pain, Day, u8)>,
     /// Clear sessions still to come before a move.
     pub clear_needed: u8,
-    /// Blocking reports or flares in a row.
+    /// Next-morning flares in a row.
     pub flares: u8,
+    /// Day of training whose morning flared last.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub flared: Option<Day>,
     /// A pain stop in force.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub stop: Option<Stop>,
@@ -286,6 +289,7 @@ impl RegionState {
             usual: None,
             clear_needed: 0,
             flares: 0,
+            flared: None,
             stop: None,
             moves: Vec::new(),
         }

@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use crate::condition::DayClass;
+use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 
 /// What came with the pain; each outranks the score.
@@ -53,6 +54,21 @@ impl PainAnswer {
     pub fn stops(&self) -> bool {
         self.features.iter().any(|feature| feature.stops())
     }
+}
+
+/// The most answers about pain in one report: as many as a lifter has regions.
+const MOST_ANSWERS: usize = 96;
+
+/// Refuses two answers about one region: it cannot be told which of them holds.
+pub(crate) fn one_answer_a_region(answers: &[PainAnswer]) -> Result<(), Error> {
+    super::session::at_most("pain", answers.len(), MOST_ANSWERS)?;
+    for (at, answer) in answers.iter().enumerate() {
+        if answers.iter().take(at).any(|earlier| earlier.region == answer.region) {
+            let rule = Allowed::rule("each region once");
+            return Err(Error::new(Code::DuplicateName, "pain", answer.region.as_str(), rule));
+        }
+    }
+    Ok(())
 }
 
 /// An agreed usual level of pain in a region, below which work may go on.

@@ -5,6 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::event::{Correction, Event, EventKind};
+use super::health::one_answer_a_region;
 use super::plan::check_header;
 use super::session::at_most;
 use crate::error::{Allowed, Code, Error};
@@ -204,6 +205,8 @@ impl EventKind {
         match self {
             EventKind::SessionRecorded(session) => session.check(),
             EventKind::ParametersChanged(parameters) => parameters.check(),
+            EventKind::NextDayReport(report) => one_answer_a_region(&report.pain),
+            EventKind::DayReport(report) => one_answer_a_region(report.pain.as_deref().unwrap_or_default()),
             EventKind::SymptomReport(report) if report.signs.is_empty() => {
                 Err(Error::plain(Code::EmptyList, "signs"))
             }

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::health::PainAnswer;
+use super::health::{PainAnswer, one_answer_a_region};
 use crate::error::{Code, Error};
 use crate::gate::SetMarks;
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
@@ -98,9 +98,11 @@ impl Session {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many` lifts or sets; `not_whole` repetitions; `duplicate_track`.
+    /// `too_many` lifts or sets; `not_whole` repetitions; `duplicate_track`; `duplicate_name` where pain of one
+    /// region is answered twice.
     pub fn check(&self) -> Result<(), Error> {
         at_most("lifts", self.lifts.len(), MOST_LIFTS)?;
+        one_answer_a_region(self.pain.as_deref().unwrap_or_default())?;
         for (at, lift) in self.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             at_most("sets", lift.sets.len(), MOST_SETS).map_err(inside)?;

@@ -261,7 +261,8 @@ fn decode_region(bytes: &mut In<'_>, like: &RegionState) -> RegionState {
     let [clear_needed, flares] = [(); 2].map(|()| bytes.byte());
     let stop = bytes.maybe(In::stop);
     let moves = (0..bytes.byte()).map(|_| bytes.day()).collect();
-    RegionState { name: like.name.clone(), loaded, last, usual: None, clear_needed, flares, stop, moves }
+    let name = like.name.clone();
+    RegionState { name, loaded, last, usual: None, clear_needed, flares, flared: None, stop, moves }
 }
 
 /// A state with these bytes; what the bytes leave out is taken from the start of the world.
