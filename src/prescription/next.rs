@@ -87,13 +87,13 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
         today,
         day: state.class_on(today),
         lifts: lifts?,
-        cautions: session_cautions(state),
+        cautions: session_cautions(state, &chosen),
         version: state.version.clone(),
         parameters: state.digest.clone(),
     })
 }
 
-fn session_cautions(state: &State) -> Vec<Caution> {
+fn session_cautions(state: &State, lifts: &[Stage<'_>]) -> Vec<Caution> {
     let mut cautions = alloc::vec![Caution::ExaminesNobody];
     let stopped = state.stop.is_some() || state.regions.iter().any(|region| region.stop.is_some());
     if stopped {
@@ -105,10 +105,11 @@ fn session_cautions(state: &State) -> Vec<Caution> {
     if state.clearance.is_none() {
         cautions.push(Caution::AskBeforeStarting);
     }
-    let limited = state.clearance.as_ref().is_some_and(|clearance| {
-        clearance.limits.iter().any(|limit| limit.effort.is_some() || limit.no_breath_hold)
-    });
-    if !limited {
+    // A limit of one region says nothing about the others.
+    let limited = |stage: &Stage<'_>| {
+        state.limits(stage.at).any(|limit| limit.effort.is_some() || limit.no_breath_hold)
+    };
+    if lifts.is_empty() || !lifts.iter().all(limited) {
         cautions.push(Caution::NoPressureLimit);
     }
     cautions.push(Caution::HoldingIsGood);
@@ -145,6 +146,10 @@ impl Stage<'_> {
         self.day(&mut draft);
         self.effort(&mut draft);
         self.less(&mut draft);
+        // A plan may ask for less in reserve, but not of a lift that is eased.
+        if draft.verdict > Verdict::Train {
+            draft.keep_in_reserve(RESERVE);
+        }
         draft
     }
 

@@ -160,9 +160,10 @@ impl State {
             .and_then(|parameters| parameters.tracks.get(at))
             .is_some_and(|track| track.over_the_body);
         if let Some(track) = self.tracks.get_mut(at) {
-            let setup = lift.setup.as_ref();
-            track.unguarded =
-                over && setup.is_some_and(|setup| setup.alone && !setup.spotter && setup.pins.is_none());
+            // Nothing said about the rack leaves what was last said.
+            let said = lift.setup.as_ref();
+            let unguarded = said.map(|setup| setup.alone && !setup.spotter && setup.pins.is_none());
+            track.unguarded = over && unguarded.unwrap_or(track.unguarded);
             track.reserve = least_reserve(lift);
         }
     }

@@ -240,7 +240,7 @@ pub struct TrackState {
     pub signed_off: bool,
     /// The partner's strict lift hurt: hold, and start one step down.
     pub partner_pain: bool,
-    /// The last session was alone under the bar without pins.
+    /// When the rack was last spoken of, the lifter was alone under the bar without pins.
     pub unguarded: bool,
     /// The critical criterion lost in the last session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]

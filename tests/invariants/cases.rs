@@ -2,9 +2,11 @@
 
 use super::course::*;
 use super::prescription::plan;
+use bismar::caution::Caution;
+use bismar::condition::DayClass;
 use bismar::prescription::{Verdict, next_session_from};
 use bismar::progression::{MoveOutlook, Status};
-use bismar::quantity::Pain;
+use bismar::quantity::{Pain, Rir};
 use bismar::reason::Reason;
 use bismar::record::*;
 
@@ -146,4 +148,49 @@ fn a_stop_before_any_parameters_is_kept() {
     course.add(EventKind::PainReport(sharp));
     course.add(EventKind::ParametersChanged(Box::new(parameters(1))));
     assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+}
+
+fn press_in(course: &mut Course, setup: Option<Setup>) {
+    let lift = LiftSession { setup, ..course.lift(PRESS, Quality::Clean, Weight::AtLimit) };
+    let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+    course.add(EventKind::SessionRecorded(session));
+}
+
+#[test]
+fn saying_nothing_of_the_rack_keeps_what_was_last_said() {
+    let mut course = weeks(3);
+    press_in(&mut course, Some(Setup { alone: true, ..Setup::default() }));
+    press_in(&mut course, None);
+    assert!(course.state().tracks[PRESS].unguarded);
+    press_in(&mut course, Some(Setup { alone: true, spotter: true, ..Setup::default() }));
+    assert!(!course.state().tracks[PRESS].unguarded);
+}
+
+#[test]
+fn an_eased_lift_leaves_three_in_reserve_whatever_the_plan_says() {
+    let mut course = weeks(3);
+    let mut plan = plan();
+    for lift in &mut plan.lifts {
+        lift.reserve = Some(Rir::whole(0));
+    }
+    course.day_report(DayClass::BadAgreeing, true);
+    let session = next_session_from(course.state(), &plan, course.day).unwrap();
+    for lift in &session.lifts {
+        assert_eq!((lift.verdict, lift.reserve), (Verdict::EaseOff, Rir::whole(3)));
+        assert!(lift.reasons.contains(&Reason::ReserveFloor { reserve: Rir::whole(3) }));
+    }
+}
+
+#[test]
+fn an_effort_limit_of_one_region_is_no_limit_for_another() {
+    let mut course = weeks(1);
+    let mut limited = |region: Option<&str>| {
+        let region = region.map(name);
+        let limits = vec![ClearanceLimits { region, no_breath_hold: true, ..ClearanceLimits::default() }];
+        let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
+        course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits }));
+        next_session_from(course.state(), &plan(), course.day).unwrap().cautions
+    };
+    assert!(limited(Some("hip")).contains(&Caution::NoPressureLimit));
+    assert!(!limited(None).contains(&Caution::NoPressureLimit));
 }
