@@ -7,6 +7,7 @@
     clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
+    clippy::disallowed_methods,
     missing_docs,
     reason = "a bench may panic"
 )]
@@ -20,9 +21,9 @@ use bismar::quantity::Day;
 use bismar::statistics::{LevelPath, Outliers, Reading, local_level};
 use criterion::{Criterion, criterion_group, criterion_main};
 
-#[path = "shared/machine.rs"]
-mod machine;
-use machine::machine;
+#[path = "shared/table.rs"]
+mod table;
+use table::{Row, growth, heading, time};
 
 const DAYS: i32 = 10_000;
 const VARIANCE: f64 = 4.0;
@@ -31,7 +32,7 @@ const DRIFT: f64 = 0.05;
 const BUDGET: f64 = 200.0;
 
 /// A wandering level seen on three days out of five, one reading a day.
-fn series() -> (Vec<Reading>, Vec<Day>) {
+fn series(days: i32) -> (Vec<Reading>, Vec<Day>) {
     let (mut readings, mut gaps) = (Vec::new(), Vec::new());
     let mut state = 12_345_u64;
     let mut draw = || {
@@ -39,7 +40,7 @@ fn series() -> (Vec<Reading>, Vec<Day>) {
         (state >> 11) as f64 / 9_007_199_254_740_992.0 - 0.5
     };
     let mut level = 100.0;
-    for number in 0..DAYS {
+    for number in 0..days {
         let day = Day::from_number(number).unwrap();
         level += 0.7 * draw();
         if number == 0 || number % 5 < 3 {
@@ -102,22 +103,35 @@ fn peer(path: &LevelPath) -> Option<(f64, String, f64)> {
 }
 
 fn level(criterion: &mut Criterion) {
-    let (readings, gaps) = series();
+    let (readings, gaps) = series(DAYS);
     let path = ours(&readings, &gaps);
     criterion.bench_function("condition/level_10000_days", |bench| bench.iter(|| ours(&readings, &gaps)));
     let mine = best(&readings, &gaps);
-    println!("machine: {}", machine());
+    heading();
+    let what = format!("filter and smoother of a wandering level, {DAYS} days");
     match peer(&path) {
         Some((seconds, version, apart)) => {
             let ratio = seconds / mine;
-            let met = if ratio >= BUDGET && apart <= 1e-9 { "met" } else { "NOT met" };
-            println!(
-                "filter and smoother, {DAYS} days: ours {:.1} us, peer {:.1} us ({version}), ratio {ratio:.0}, budget {BUDGET:.0}, furthest value {apart:.1e} relative: {met}",
-                mine * 1e6,
-                seconds * 1e6
-            );
+            Row {
+                what: &format!("{what}; furthest value {apart:.1e} relative"),
+                ours: time(mine),
+                peer: format!("{version} {}", time(seconds)),
+                ratio: Some(ratio),
+                budget: format!("{BUDGET} times as fast, values within 1e-9"),
+                met: Some(ratio >= BUDGET && apart <= 1e-9),
+            }
+            .print();
         }
-        None => println!("filter and smoother, {DAYS} days: ours {:.1} us; peer not available", mine * 1e6),
+        None => Row { what: &what, ours: time(mine), peer: "not available".into(), ..Row::default() }.print(),
+    }
+    let sizes = [DAYS / 10, DAYS, DAYS * 4];
+    let times = sizes.map(|days| {
+        let (readings, gaps) = series(days);
+        best(&readings, &gaps)
+    });
+    for at in [0, 1] {
+        let pair = [f64::from(sizes[at]), f64::from(sizes[at + 1])];
+        growth("filter and smoother, days", pair, [times[at], times[at + 1]]);
     }
 }
 

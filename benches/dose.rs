@@ -25,9 +25,9 @@ use bismar::dose::{
 use criterion::Criterion;
 use serde_json::{Value, json};
 
-#[path = "shared/machine.rs"]
-mod machine;
-use machine::machine;
+#[path = "shared/table.rs"]
+mod table;
+use table::{Row, growth, heading, time};
 
 /// How many times faster than the peer, and how near.
 const ROLLING_RATIO: f64 = 10.0;
@@ -75,7 +75,7 @@ fn rolling(days: &[DailyLoad]) -> [Vec<Option<f64>>; 4] {
     ]
 }
 
-/// A year measured on every day, with its true parameters and noise.
+/// A record measured on every day, with its true parameters and noise.
 struct Record {
     loads: Vec<f64>,
     measured: Vec<MeasuredDay>,
@@ -84,9 +84,9 @@ struct Record {
 
 const STARTS: [(f64, f64); 3] = [(30.0, 6.0), (50.0, 12.0), (20.0, 4.0)];
 
-fn record() -> Record {
+fn record(length: usize) -> Record {
     let mut sequence = Sequence(26);
-    let loads = loads(&mut sequence, YEAR);
+    let loads = loads(&mut sequence, length);
     let truth = ImpulseResponse::new(120.0, 0.05, 0.09, 42.0, 9.0).unwrap();
     let curve = impulse_response_before_session(&days(&loads), truth, InitialState::NoHistory).unwrap();
     let measured = (1..).zip(curve);
@@ -126,10 +126,6 @@ fn peer(script: &str, question: &Value) -> Option<Value> {
     serde_json::from_slice(&output.stdout).ok()
 }
 
-fn verdict(met: bool) -> &'static str {
-    if met { "met" } else { "NOT MET" }
-}
-
 /// Largest relative difference; a value on one side only counts as infinite.
 fn farthest(ours: &[Vec<Option<f64>>; 4], theirs: &Value) -> f64 {
     let mut farthest = 0.0_f64;
@@ -159,19 +155,21 @@ fn compare_rolling() {
     });
     let (theirs, apart) = (answer["seconds"].as_f64().unwrap(), farthest(&rolling(&days), &answer["values"]));
     let ratio = theirs / ours.as_secs_f64();
-    println!(
-        "rolling 7, 28 and fading 7, 28 over {TEN_YEARS} days: ours {:.1} us, {} {:.1} us, ratio {ratio:.1}, budget \
-         {ROLLING_RATIO}, {}; farthest value {apart:.1e} relative, budget {ROLLING_NEARNESS:e}, {}",
-        ours.as_secs_f64() * 1e6,
-        answer["peer"].as_str().unwrap(),
-        theirs * 1e6,
-        verdict(ratio >= ROLLING_RATIO),
-        verdict(apart <= ROLLING_NEARNESS),
-    );
+    Row {
+        what: &format!(
+            "rolling 7, 28 and fading 7, 28 over {TEN_YEARS} days; furthest value {apart:.1e} relative"
+        ),
+        ours: time(ours.as_secs_f64()),
+        peer: format!("{} {}", answer["peer"].as_str().unwrap(), time(theirs)),
+        ratio: Some(ratio),
+        budget: format!("{ROLLING_RATIO} times as fast, values within {ROLLING_NEARNESS:e}"),
+        met: Some(ratio >= ROLLING_RATIO && apart <= ROLLING_NEARNESS),
+    }
+    .print();
 }
 
 fn compare_fit() {
-    let record = record();
+    let record = record(YEAR);
     let days = days(&record.loads);
     let values: Vec<f64> = record.measured.iter().map(|measured| measured.value).collect();
     let question = json!({ "loads": record.loads, "values": values, "starts": STARTS });
@@ -188,36 +186,60 @@ fn compare_fit() {
     let derivatives = answer["seconds_derivatives"].as_f64().unwrap();
     // Both stop where the last digits no longer matter.
     let lower = fit.residual_squares <= squares * (1.0 + 1e-12);
-    println!(
-        "fit of {YEAR} days from {} starts: ours {:.2} ms (one component, standard errors and intervals included), \
-         {} {:.1} ms, ratio {ratio:.1}, budget {FIT_RATIO}, {} (with derivatives written out for it {:.1} ms, ratio {:.1}); squares ours {:.12e}, peer {squares:.12e}, equal or \
-         lower {}",
-        STARTS.len(),
-        ours.as_secs_f64() * 1e3,
-        answer["peer"].as_str().unwrap(),
-        theirs * 1e3,
-        verdict(ratio >= FIT_RATIO),
-        derivatives * 1e3,
-        derivatives / ours.as_secs_f64(),
-        fit.residual_squares,
-        verdict(lower),
-    );
+    let name = answer["peer"].as_str().unwrap();
+    Row {
+        what: &format!("fit of {YEAR} days from {} starts, with standard errors and intervals", STARTS.len()),
+        ours: time(ours.as_secs_f64()),
+        peer: format!("{name} {}", time(theirs)),
+        ratio: Some(ratio),
+        budget: format!("{FIT_RATIO} times as fast, squares equal or lower"),
+        met: Some(ratio >= FIT_RATIO && lower),
+    }
+    .print();
+    Row {
+        what: "the same, with derivatives written out for the peer",
+        ours: time(ours.as_secs_f64()),
+        peer: format!("{name} {}", time(derivatives)),
+        ratio: Some(derivatives / ours.as_secs_f64()),
+        ..Row::default()
+    }
+    .print();
+}
+
+/// How the fit grows with the length of the record.
+fn fit_growth() {
+    let lengths = [YEAR, TEN_YEARS, 4 * TEN_YEARS];
+    let times = lengths.map(|length| {
+        let record = record(length);
+        let days = days(&record.loads);
+        let run = |_| {
+            let start = Instant::now();
+            black_box(fit(black_box(&days), &record));
+            start.elapsed().as_secs_f64()
+        };
+        (0..9).map(run).fold(f64::MAX, |a, b| if b < a { b } else { a })
+    });
+    for at in [0, 1] {
+        let sizes = [lengths[at] as f64, lengths[at + 1] as f64];
+        growth("fit of a response, days", sizes, [times[at], times[at + 1]]);
+    }
 }
 
 fn main() {
-    println!("machine: {}", machine());
     let mut criterion = Criterion::default().configure_from_args();
     let decade = days(&loads(&mut Sequence(1), TEN_YEARS));
     criterion.bench_function("rolling and fading means of ten years", |bench| {
         bench.iter(|| rolling(black_box(&decade)));
     });
-    let record = record();
+    let record = record(YEAR);
     let year = days(&record.loads);
     criterion.bench_function("fit of a year", |bench| bench.iter(|| fit(black_box(&year), &record)));
     criterion.final_summary();
     // A test run of the benchmark checks that it works and compares nothing.
     if std::env::args().any(|argument| argument == "--bench") {
+        heading();
         compare_rolling();
         compare_fit();
+        fit_growth();
     }
 }

@@ -22,9 +22,9 @@ use bismar::loading::{Bar, Disc, Implement, Policy, Prepared, Stock, reachable, 
 use bismar::quantity::{Mass, Name};
 use criterion::Criterion;
 
-#[path = "shared/machine.rs"]
-mod machine;
-use machine::machine;
+#[path = "shared/table.rs"]
+mod table;
+use table::{Row, heading, time};
 
 /// A `reachable` table up to 400 kg.
 const TABLE_BUDGET: Duration = Duration::from_millis(50);
@@ -82,16 +82,20 @@ fn median(runs: usize, mut run: impl FnMut()) -> Duration {
     times[runs / 2]
 }
 
-fn verdict(met: bool) -> &'static str {
-    if met { "met" } else { "NOT MET" }
-}
-
 fn table_budget() {
     let (implement, stock) = (Implement::Bar(bar()), mixed_stock());
-    let time = median(11, || {
+    let took = median(11, || {
         black_box(reachable(&implement, &stock, Mass::ZERO, kg(400.0)).unwrap());
     });
-    println!("reachable table: {time:?}, budget {TABLE_BUDGET:?}, {}", verdict(time < TABLE_BUDGET));
+    let (took, budget) = (took.as_secs_f64(), TABLE_BUDGET.as_secs_f64());
+    Row {
+        what: "every total to 400 kg, 14 kinds of disc, 6 pairs of each",
+        ours: time(took),
+        budget: format!("at most {}", time(budget)),
+        met: Some(took < budget),
+        ..Row::default()
+    }
+    .print();
 }
 
 /// Masses without a common measure: as many different sums as there can be. Refusals must come quickly too.
@@ -105,9 +109,10 @@ fn worst_case() {
     for highest in [24.0, 26.0, 28.0, 30.0, 400.0] {
         let start = Instant::now();
         let found = Prepared::new(&implement, &stock, kg(highest));
-        let time = start.elapsed();
+        let took = start.elapsed().as_secs_f64();
         let outcome = found.map_or_else(|error| error.code().as_str().to_string(), |_| "prepared".into());
-        println!("25 kinds without a common measure x 15 pairs, to {highest} kg: {outcome} in {time:?}");
+        let what = format!("25 kinds without a common measure, 15 pairs, to {highest} kg: `{outcome}`");
+        Row { what: &what, ours: time(took), ..Row::default() }.print();
     }
 }
 
@@ -233,17 +238,22 @@ fn comparison() {
     let ours = spread(problems.iter().map(|problem| problem.query));
     let preparation = spread(problems.iter().map(|problem| problem.preparation));
     let theirs = spread(answers.iter().map(|answer| answer.seconds));
-    println!("one question: ours median {:.2} us, mean {:.2} us", ours.0 * 1e6, ours.1 * 1e6);
-    println!("preparation: median {:.3} ms, mean {:.3} ms", preparation.0 * 1e3, preparation.1 * 1e3);
-    println!("peer, processor time: median {:.2} ms, mean {:.2} ms", theirs.0 * 1e3, theirs.1 * 1e3);
-    let ratio = theirs.0 / ours.0;
-    let met = ratio >= RATIO_BUDGET && !outcomes.contains_key("OURS FURTHER OFF");
-    println!(
-        "ratio of medians {ratio:.0}, of means {:.0}, budget {RATIO_BUDGET}, {}; with its preparation {:.0}",
-        theirs.1 / ours.1,
-        verdict(met),
-        theirs.0 / (ours.0 + preparation.0),
-    );
+    let further_off = outcomes.contains_key("OURS FURTHER OFF");
+    let row = |what: &str, ours: f64, theirs: f64, budget: Option<f64>| {
+        let ratio = theirs / ours;
+        Row {
+            what: &format!("one load on a prepared stock, {stocks} random stocks{what}"),
+            ours: time(ours),
+            peer: format!("scipy milp, processor time, {}", time(theirs)),
+            ratio: Some(ratio),
+            budget: budget.map_or(String::new(), |budget| format!("{budget} times as fast, same optimum")),
+            met: budget.map(|budget| ratio >= budget && !further_off),
+        }
+        .print();
+    };
+    row(", medians", ours.0, theirs.0, Some(RATIO_BUDGET));
+    row(", means", ours.1, theirs.1, None);
+    row(", medians, its preparation counted", ours.0 + preparation.0, theirs.0, None);
 }
 
 /// Median and mean.
@@ -254,12 +264,12 @@ fn spread(values: impl Iterator<Item = f64>) -> (f64, f64) {
 }
 
 fn main() {
-    println!("machine: {}", machine());
     let mut criterion = Criterion::default().configure_from_args();
     tables(&mut criterion);
     criterion.final_summary();
     // A test run of the benchmark checks that it works and compares nothing.
     if std::env::args().any(|argument| argument == "--bench") {
+        heading();
         table_budget();
         worst_case();
         comparison();

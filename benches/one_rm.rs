@@ -20,9 +20,9 @@ use bismar::one_rm::{Equation, one_rm_batch};
 use criterion::{Criterion, Throughput};
 use serde_json::Value;
 
-#[path = "shared/machine.rs"]
-mod machine;
-use machine::machine;
+#[path = "shared/table.rs"]
+mod table;
+use table::{Row, heading, time};
 
 const COUNT: usize = 1_000_000;
 const RUNS: usize = 41;
@@ -99,19 +99,12 @@ fn peer() -> Option<Value> {
 }
 
 fn table(sets: &mut Sets) {
-    println!("\nmachine: {}", machine());
+    heading();
     let Some(peer) = peer() else {
         println!("no numpy to compare with");
         return;
     };
     println!("numpy {}, features {}", peer["version"], peer["features"]);
-    println!(
-        "nanoseconds a set, median of {RUNS} runs of {COUNT} sets; ratios above 1 are in our favour against numpy"
-    );
-    println!(
-        "{:24} {:>8} {:>8} {:>8} {:>8} {:>7} {:>9} {:>7}",
-        "equation", "ours", "numpy", "floor", "numpy/us", "budget", "us/floor", "met"
-    );
     for (equation, budget) in BUDGETS {
         let floor = median(sets, Sets::floor);
         let ours = median(sets, |sets| sets.ours(*equation));
@@ -120,14 +113,19 @@ fn table(sets: &mut Sets) {
         let mean = sets.estimates.iter().sum::<f64>() / COUNT as f64;
         let theirs = row["mean"].as_f64().unwrap();
         assert!((mean / theirs - 1.0).abs() < 1e-9, "both sides must give the same answers");
-        let met = numpy / ours >= *budget && ours / floor <= FLOOR_BUDGET;
-        println!(
-            "{:24} {ours:8.3} {numpy:8.3} {floor:8.3} {:8.2} {budget:7.1} {:9.2} {:>7}",
-            equation.name(),
-            numpy / ours,
-            ours / floor,
-            if met { "yes" } else { "NO" }
-        );
+        let floor_ratio = ours / floor;
+        Row {
+            what: &format!(
+                "batch `{}`, a set of {COUNT}; {floor_ratio:.2} times a loop that only reads and writes",
+                equation.name()
+            ),
+            ours: time(ours * 1e-9),
+            peer: format!("numpy {} {}", peer["version"].as_str().unwrap_or(""), time(numpy * 1e-9)),
+            ratio: Some(numpy / ours),
+            budget: format!("{budget} times as fast, at most {FLOOR_BUDGET} times the loop"),
+            met: Some(numpy / ours >= *budget && floor_ratio <= FLOOR_BUDGET),
+        }
+        .print();
     }
 }
 

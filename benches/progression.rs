@@ -19,9 +19,9 @@ use bismar::record::{
 };
 use bismar::value::Value;
 
-#[path = "shared/machine.rs"]
-mod machine;
-use machine::machine;
+#[path = "shared/table.rs"]
+mod table;
+use table::{Row, growth, heading, time};
 
 #[path = "../examples/shared/scenario.rs"]
 mod scenario;
@@ -76,6 +76,12 @@ fn log(weeks: i32) -> Log {
     log
 }
 
+/// Shortest and median time of folding.
+struct Folding {
+    shortest: Duration,
+    median: Duration,
+}
+
 /// Median of several runs.
 fn median(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
     let mut times: Vec<Duration> = (0..runs).map(|_| run()).collect();
@@ -83,32 +89,39 @@ fn median(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
     times[runs / 2]
 }
 
-fn folding(log: &Log) -> Duration {
-    median(7, || {
+fn folding(log: &Log) -> Folding {
+    let mut shortest = Duration::MAX;
+    let median = median(11, || {
         let start = Instant::now();
         black_box(fold(black_box(log)).unwrap());
-        start.elapsed()
-    })
+        let took = start.elapsed();
+        shortest = shortest.min(took);
+        took
+    });
+    Folding { shortest, median }
 }
 
 fn line(what: &str, took: Duration, budget: Duration) {
-    let met = if took <= budget { "met" } else { "NOT MET" };
-    println!("{what:<52} {took:>12.2?}   budget {budget:?}: {met}");
+    let (took, budget) = (took.as_secs_f64(), budget.as_secs_f64());
+    Row {
+        what,
+        ours: time(took),
+        budget: format!("at most {}", time(budget)),
+        met: Some(took <= budget),
+        ..Row::default()
+    }
+    .print();
 }
 
 fn main() {
-    println!("machine: {}", machine());
+    heading();
     let logs: Vec<(i32, Log)> = [21, 208, 2_080].into_iter().map(|weeks| (weeks, log(weeks))).collect();
-    let times: Vec<Duration> = logs.iter().map(|(_, log)| folding(log)).collect();
-    for ((weeks, log), took) in logs.iter().zip(&times) {
-        println!("fold of {weeks:>5} weeks, {:>6} events {took:>26.2?}", log.events.len());
+    let times: Vec<Folding> = logs.iter().map(|(_, log)| folding(log)).collect();
+    line("fold of forty years (8 lifts, 2 a week, 5 sets)", times[2].median, Duration::from_millis(50));
+    for pair in [[0, 1], [1, 2]] {
+        let sizes = pair.map(|at| logs[at].1.events.len() as f64);
+        growth("fold, events", sizes, pair.map(|at| times[at].shortest.as_secs_f64()));
     }
-    let exponent = |a: usize, b: usize| {
-        (times[b].as_secs_f64() / times[a].as_secs_f64()).ln()
-            / (logs[b].1.events.len() as f64 / logs[a].1.events.len() as f64).ln()
-    };
-    println!("growth exponent: {:.3} (1x to 10x), {:.3} (10x to 100x)", exponent(0, 1), exponent(1, 2));
-    line("fold of forty years (8 lifts, 2 a week, 5 sets)", times[2], Duration::from_millis(50));
 
     for (weeks, log) in &logs {
         let state = fold(log).unwrap();
@@ -141,10 +154,13 @@ fn main() {
             black_box(Value::from_json(&text).unwrap().read::<State>().unwrap());
             start.elapsed()
         });
-        let met = if text.len() < 16 * 1024 { "met" } else { "NOT MET" };
-        println!(
-            "stored state after {weeks} weeks: {} bytes (below 16384: {met}), read in {took:.2?}",
-            text.len()
-        );
+        Row {
+            what: &format!("stored state after {weeks} weeks, read in {}", time(took.as_secs_f64())),
+            ours: format!("{} bytes", text.len()),
+            budget: "below 16384 bytes".into(),
+            met: Some(text.len() < 16 * 1024),
+            ..Row::default()
+        }
+        .print();
     }
 }

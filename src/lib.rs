@@ -20,6 +20,8 @@
 //! | How many sets, how heavy, how much in all? | [`dose`] |
 //! | Is today a good or a bad day? | [`condition`] |
 //! | What must still be there at 85? | [`horizon`] |
+//! | Which equation do I take? | [`guide::choose_an_equation`] |
+//! | What can I not expect of it? | [`guide::not_claimed`] |
 //! | Where does this number come from? | [`registry::row`]; all of them: [`guide::provenance`] |
 //!
 //! # Promises

@@ -52,6 +52,7 @@ step "bare metal and wasm" bare
 step "tests" cargo test --workspace --all-features
 step "documentation" cargo doc --quiet --workspace --no-deps --all-features
 step "main command" main_command
+step "examples" bash tests/examples.sh
 for script in bindings/test.sh www-demo/test.sh; do
   if [ -f "$script" ]; then
     step "$script" bash "$script"

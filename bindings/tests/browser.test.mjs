@@ -1,14 +1,14 @@
 // The package in Chromium: the published checks, the same bits, a worker, the inline form from a file, Vite's page.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { extname, join, normalize } from "node:path";
 import { pathToFileURL } from "node:url";
 import test, { after, before } from "node:test";
 import { chromium } from "playwright-core";
-import { bindings, corpusFolder, keys, pkg, publishedDocuments } from "./files.mjs";
+import { bindings, corpusFolder, keys, pkg, publishedDocuments, root } from "./files.mjs";
 import { differing } from "./corpus-runner.mjs";
 
 const KINDS = { ".js": "text/javascript", ".mjs": "text/javascript", ".wasm": "application/wasm", ".html": "text/html", ".json": "application/json" };
@@ -119,6 +119,20 @@ test("the inline form inside a page opened from a file", async () => {
   const { page, problems } = await open(pathToFileURL(file).href);
   await page.waitForFunction(() => document.title !== "waiting");
   assert.equal(await page.title(), "150");
+  assert.deepEqual(problems, []);
+});
+
+test("the example page without a framework, the package copied beside it", async () => {
+  FOLDERS.web_page = join(profile, "web_page");
+  cpSync(join(root, "examples/web_page"), FOLDERS.web_page, { recursive: true });
+  cpSync(pkg, join(FOLDERS.web_page, "bismar"), { recursive: true });
+  const { page, problems } = await open(`${origin}/web_page/index.html`);
+  await page.waitForFunction(() => document.querySelectorAll("tbody tr").length === 5);
+  await page.fill("input[name=reps]", "15");
+  await page.fill("input[name=load]", "100");
+  assert.match(await page.textContent("tbody"), /epley1985150\.0/);
+  await page.fill("input[name=reps]", "many");
+  assert.match(await page.textContent("#answer"), /^reps: /);
   assert.deepEqual(problems, []);
 });
 

@@ -5,7 +5,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import test, { after } from "node:test";
-import { bindings, pkg } from "./files.mjs";
+import { bindings, pkg, root } from "./files.mjs";
 
 const work = mkdtempSync(join(tmpdir(), "bismar-pack-"));
 after(() => rmSync(work, { recursive: true }));
@@ -56,6 +56,25 @@ test("nothing in the package tells where it was built", () => {
 test("Node, ES module", () => {
   const folder = project("esm", { "main.js": `import init, { oneRm } from "bismar"; await init(); console.log(${PRINT});` });
   assert.equal(node(folder, "main.js"), "150");
+});
+
+test("the Node example, as it stands", () => {
+  const folder = project("example", { "next_session.mjs": readFileSync(join(root, "examples/node/next_session.mjs"), "utf8") });
+  const run = (...args) => spawnSync(process.execPath, ["next_session.mjs", ...args], { cwd: folder, encoding: "utf8" });
+  const [log, plan] = ["demo-log", "demo-plan"].map((name) => join(root, `examples/data/${name}.json`));
+  const printed = run(log, plan, "2026-08-27", "state.json");
+  assert.ok([0, 3].includes(printed.status), printed.stderr);
+  assert.match(printed.stdout, /^front-held squat: /m);
+  assert.equal(JSON.parse(readFileSync(join(folder, "state.json"), "utf8")).version, JSON.parse(readFileSync(join(pkg, "package.json"), "utf8")).version);
+  const refused = run(log, plan, "2026-02-30");
+  assert.equal(refused.status, 2, refused.stderr);
+});
+
+test("the first JavaScript of both READMEs, pasted", () => {
+  for (const readme of ["README.md", "bindings/README.md"]) {
+    const [, snippet] = readFileSync(join(root, readme), "utf8").match(/```js\n([\s\S]*?)```/);
+    node(project(readme.replaceAll(/\W/g, "-").toLowerCase(), { "main.js": snippet }), "main.js");
+  }
 });
 
 test("Node, CommonJS with dynamic import", () => {

@@ -1,5 +1,5 @@
 // What a call costs, printed; not a test, since a shared machine would make it fail for nothing. `--enforce` makes
-// the budgets count.
+// the budgets count; `--json` prints the nanoseconds by name, for `benches/package.rs`.
 import { readFileSync } from "node:fs";
 import { cpus } from "node:os";
 import { join } from "node:path";
@@ -34,6 +34,11 @@ const lines = [
   [`fold of the demo log, ${log.events.length} events`, rounds(1, 10, () => bismar.progression.fold({ log }))],
   ["nextSession from the whole demo log", rounds(1, 10, () => bismar.prescription.nextSession({ log, plan, today }))],
 ];
+if (process.argv.includes("--json")) {
+  const names = ["call", "objects", "batch", "session", "fold", "whole"];
+  console.log(JSON.stringify(Object.fromEntries(names.map((name, at) => [name, lines[at][1]]))));
+  process.exit(0);
+}
 console.log(`speed in Node ${process.version} on ${cpus()[0].model}, best of several rounds; set up in ${ready.toFixed(0)} ms`);
 let over = 0;
 for (const [what, nanoseconds, budget] of lines) {

@@ -1,6 +1,22 @@
 //! Pages to read, beside the reference of the modules.
 //!
 //! Uses nothing and holds no code. The code on the pages is compiled and run with the tests.
+//!
+//! | page | answers |
+//! |---|---|
+//! | [`choose_an_equation`] | Which equation says what a set was worth, and where do the studies disagree? |
+//! | [`provenance`] | Where does every number come from, and what is it held against? |
+//! | [`not_claimed`] | What is not claimed? |
+//! | [`benchmarks`] | How fast is it, and beside what? |
+
+#[doc = include_str!("benchmarks.md")]
+pub mod benchmarks {}
+
+#[doc = include_str!("choose_an_equation.md")]
+pub mod choose_an_equation {}
+
+#[doc = include_str!("not_claimed.md")]
+pub mod not_claimed {}
 
 #[doc = include_str!("provenance.md")]
 pub mod provenance {}

@@ -1,0 +1,27 @@
+#!/usr/bin/env bash
+# Runs the examples an embedding developer would copy. Those in JavaScript run with the package's tests.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+# A line that must be among the answers.
+expect() {
+  grep -qF -- "$1" "$2" || { echo "not in $2: $1"; exit 1; }
+}
+
+cargo run --quiet --example service < examples/data/requests.jsonl > target/service.jsonl
+[ "$(wc -l < target/service.jsonl)" = "$(wc -l < examples/data/requests.jsonl)" ]
+expect '{"id":1,"answer":{"kg":150}}' target/service.jsonl
+expect '{"id":2,"error":{"code":"out_of_range","field":"reps","value":"300"' target/service.jsonl
+expect '{"id":4,"answer":{"session":{"today":' target/service.jsonl
+expect '"sentence":"Event 4. ' target/service.jsonl
+expect '{"id":6,"answer":{"version":' target/service.jsonl
+expect '{"id":null,"error":{"code":"not_json"' target/service.jsonl
+
+cargo run --quiet --example many_lifters > target/many_lifters.txt
+expect 'the same bits' target/many_lifters.txt
+printf 'invented 1,60,5\ninvented 1,300,300\n' > target/bad_table.txt
+if cargo run --quiet --example many_lifters -- target/bad_table.txt 2> target/bad_table.err; then exit 1; fi
+expect 'line 2: 300 repetitions' target/bad_table.err
+
+cargo run --quiet --example provenance | diff - src/guide/provenance.md
+examples/new_formula/check.sh
