@@ -11,6 +11,7 @@
 //! | What does this lifter do today? | [`prescription::next_session`] |
 //! | Why not more today? What would change it? | [`prescription::LiftToday`]: `reasons`, `outlook`, `would_change` |
 //! | Where does each lift stand after this log? | [`progression::fold`], [`progression::State::decide`] |
+//! | How does a log begin? | [`guide::first_log`] |
 //! | One more event, please. | [`progression::State::apply`] |
 //! | What goes on each side for 62.5 kg? | [`loading::load()`] |
 //! | What can this gym make, and where is the largest gap? | [`loading::reachable()`] |

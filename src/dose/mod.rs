@@ -1,6 +1,6 @@
 //! How much work was done and how tired it leaves: volume, session load, rolling load, impulse-response.
 //!
-//! Uses error, numeric, source, quantity, caution, statistics, one_rm, record. Takes plain sets
+//! Uses error, numeric, source, quantity, caution. Takes plain sets
 //! ([`SetDone`]) and plain daily loads ([`DailyLoad`]) and need not know the log. Published metrics only, each
 //! with what has been said against it ([`Caution`](crate::caution::Caution)); nothing here foretells injury, and no level is called
 //! good or bad.

@@ -4,6 +4,7 @@
 //!
 //! | page | answers |
 //! |---|---|
+//! | [`first_log`] | How does a log begin, and what comes of it? |
 //! | [`choose_an_equation`] | Which equation says what a set was worth, and where do the studies disagree? |
 //! | [`provenance`] | Where does every number come from, and what is it held against? |
 //! | [`not_claimed`] | What is not claimed? |
@@ -14,6 +15,13 @@ pub mod benchmarks {}
 
 #[doc = include_str!("choose_an_equation.md")]
 pub mod choose_an_equation {}
+
+#[cfg_attr(all(feature = "json", feature = "english"), doc = include_str!("first_log.md"))]
+#[cfg_attr(
+    not(all(feature = "json", feature = "english")),
+    doc = "Shown with the features `json` and `english`."
+)]
+pub mod first_log {}
 
 #[doc = include_str!("not_claimed.md")]
 pub mod not_claimed {}

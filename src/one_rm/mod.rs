@@ -1,6 +1,19 @@
 //! What a set says about strength, and what load asks for a given effort.
 //!
-//! Uses `quantity`, `source`, `numeric`, `statistics`. Takes its own plain set evidence; knows no log.
+//! Uses error, numeric, source, quantity, caution, statistics. Takes its own plain set evidence; knows no log.
+//!
+//! | question | function |
+//! |---|---|
+//! | What do these sets say about the maximum, and how sure is that? | [`estimate`] over [`SetEvidence`] |
+//! | What does one published equation say? | [`Equation`], or by name: [`epley_1985`] and its companions |
+//! | What load for these repetitions and that reserve? | [`load_for`], [`reps_for`], [`fraction_for`] |
+//! | The same as a table for the wall | [`effort_grid`] |
+//! | What is this lifter's own curve? | [`own_curve`], then [`own_curve_load`] |
+//! | What do bar velocities say? | [`velocity_profile`], [`velocity_at_one_rm`] |
+//! | Did strength really change? | [`strength_change`], [`smallest_real_change`] |
+//! | A long column of sets at once? | [`one_rm_batch`] |
+//!
+//! [Which equation](crate::guide::choose_an_equation) compares them and shows where the studies disagree.
 
 mod abadie;
 mod batch;

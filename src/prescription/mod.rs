@@ -2,6 +2,15 @@
 //!
 //! Uses every module above. The order is fixed: stops, clearance, layoff, gate, the day, effort, caps, rounding
 //! down, caps once more. Nothing here can raise the load above what was granted.
+//!
+//! | the coach asks | the answer |
+//! |---|---|
+//! | What does this lifter do today? | [`next_session`], or [`next_session_from`] a kept state: a [`LiftToday`] a lift |
+//! | First day: which rung, what load? | [`first_rung`], [`first_load`] |
+//! | Sore, short of kit: what instead? | [`sideways`] |
+//! | That set is done: what load for the next? | [`next_set_by_curve`], [`next_set_fixed`], [`back_off_load`] |
+//! | Stop here? | [`technique_stop`], [`stop_at_target_effort`] |
+//! | By a published rule for the step? | [`acsm_2009_step`], [`two_for_two`], [`knight_1979`], [`double_progression`] |
 
 mod change;
 mod draft;

@@ -1,6 +1,6 @@
 //! Reason codes with their numbers: why a decision is what it is, and what stands in the way of a move.
 //!
-//! Uses error, quantity. A reason is a code and numbers; sentences are made of them elsewhere, so that an app
+//! Uses quantity and source. A reason is a code and numbers; sentences are made of them elsewhere, so that an app
 //! can speak any language.
 
 use crate::quantity::{Day, Mass, Name, Rir};

@@ -1,7 +1,16 @@
 //! The training log as events, and the parameters and the plan as plain data.
 //!
-//! Uses error, value, source, quantity, caution, reason, loading, condition, gate. Everything here is data that
-//! a host keeps; nothing here decides. Each type checks itself when it is read, so that the fold need not.
+//! Uses error, numeric, value, source, quantity, loading, condition, gate. Everything here is data that a host keeps;
+//! nothing here decides. Each type checks itself when it is read, so that the fold need not.
+//!
+//! | what a host keeps | type |
+//! |---|---|
+//! | one lifter's log | [`Log`], events [`Event`] of the kinds [`EventKind`] |
+//! | which lifts, on what kit, by which rules | [`Parameters`], a lift [`TrackParameters`], the numbers [`Policy`] |
+//! | what is to be done next | [`Plan`] |
+//! | what was done | [`Session`], [`WorkSet`]; how it felt: [`DayReport`], [`NextDayReport`] |
+//!
+//! [A first log](crate::guide::first_log) shows the smallest one and what its pieces mean.
 
 mod event;
 mod health;
