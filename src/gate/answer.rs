@@ -86,6 +86,28 @@ impl Look<'_> {
         }
     }
 
+    /// Whether a requirement holds, as [`Look::at`] says, without the lists of what is met and missing.
+    fn holds(&self, requirement: &Requirement) -> bool {
+        let facts = self.facts;
+        match requirement {
+            Requirement::PassRun(run) => run.is_open(&self.days),
+            Requirement::Evidence(test) => test.outcome(&self.days).is_ok(),
+            Requirement::All(parts) => parts.iter().all(|part| self.holds(part)),
+            Requirement::Any(parts) => parts.iter().any(|part| self.holds(part)),
+            Requirement::AtLeast { count, of } => {
+                of.iter().filter(|part| self.holds(part)).count() >= usize::from(*count)
+            }
+            Requirement::EffortCap => facts.effort_cap_met == Some(true),
+            Requirement::NoOpenBlock => facts.open_blocks.is_empty(),
+            Requirement::DwellSessions(need) => facts.dwell_sessions >= u32::from(*need),
+            Requirement::DwellDays(need) => facts.dwell_days >= u32::from(*need),
+            Requirement::Spacing(need) => facts.days_since_move.is_none_or(|have| have >= u32::from(*need)),
+            Requirement::SignOff => facts.signed_off,
+            Requirement::Pair => facts.pair.iter().all(|condition| condition.holds),
+            Requirement::Region => facts.region.iter().all(|condition| condition.holds),
+        }
+    }
+
     /// At least `count` of the parts. What an open group has not met is not missing.
     fn group(&self, parts: &[Requirement], count: usize) -> Answer {
         let answers: Vec<Answer> = parts.iter().map(|part| self.at(part)).collect();
@@ -166,6 +188,82 @@ impl Gate {
     pub fn check(&self, facts: &GateFacts) -> Result<GateState, Error> {
         check(self, facts)
     }
+
+    /// Whether it is open, and no more: a fold asks this at every session and has no use for the lists.
+    pub(crate) fn is_open(&self, facts: &GateFacts) -> bool {
+        facts.check().is_ok() && Look { facts, days: facts.days() }.holds(self.requirement())
+    }
 }
 
 rows![check];
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may panic")]
+mod tests {
+    use super::*;
+    use crate::condition::DayClass;
+    use crate::gate::{Evidence, EvidenceRule, Outcome, PassRun};
+    use crate::quantity::{Day, Name};
+
+    fn facts(number: u32) -> GateFacts {
+        let bit = |place: u32| number >> place & 1 == 1;
+        let name = |text: &str| Name::new(text).unwrap();
+        let sessions = (0..4_u8).map(|at| SessionFact {
+            day: Day::from_number(100 + i32::from(at)).unwrap(),
+            passed: if bit(at.into()) { Outcome::Pass } else { Outcome::Fail },
+            critical_fail: false,
+            acceptable: if bit(at.into()) { 10 } else { 7 },
+            scored: 10,
+            day_class: if bit(4) { DayClass::BadAgreeing } else { DayClass::Ordinary },
+            answer_pending: bit(5) && at == 3,
+            weakest: None,
+            rater: None,
+        });
+        let condition = |holds| NamedCondition { name: name("other"), holds };
+        GateFacts {
+            sessions: sessions.collect(),
+            dwell_sessions: if bit(6) { 4 } else { 2 },
+            dwell_days: if bit(6) { 30 } else { 3 },
+            days_since_move: bit(7).then_some(if bit(8) { 3 } else { 9 }),
+            open_blocks: if bit(8) { [name("knee")].into() } else { Vec::new() },
+            signed_off: bit(9),
+            pair: [condition(bit(10))].into(),
+            region: [condition(!bit(10))].into(),
+            effort_cap_met: bit(9).then_some(bit(10)),
+        }
+    }
+
+    #[test]
+    fn the_short_answer_is_the_long_one() {
+        let run = Requirement::PassRun(PassRun::new(9, 10, 2).unwrap());
+        let rule =
+            EvidenceRule::Posterior { rate: 0.8, level: 0.7, prior_acceptable: 1.0, prior_missed: 1.0 };
+        let test = Requirement::Evidence(Evidence::new(rule, 60, 2).unwrap());
+        let each = [
+            run,
+            test,
+            Requirement::EffortCap,
+            Requirement::NoOpenBlock,
+            Requirement::DwellSessions(3),
+            Requirement::DwellDays(14),
+            Requirement::Spacing(7),
+            Requirement::SignOff,
+            Requirement::Pair,
+            Requirement::Region,
+        ];
+        let mut all: Vec<Requirement> = each.to_vec();
+        all.push(Requirement::All(each.to_vec()));
+        all.push(Requirement::Any(each.to_vec()));
+        all.extend((2..9).map(|count| Requirement::AtLeast { count, of: each.to_vec() }));
+        let mut opened = 0;
+        for requirement in all {
+            let gate = Gate::new(requirement).unwrap();
+            for facts in (0..2_048).map(facts) {
+                let open = gate.check(&facts).unwrap().open;
+                assert_eq!(gate.is_open(&facts), open, "{gate:?} {facts:?}");
+                opened += u32::from(open);
+            }
+        }
+        assert!(opened > 1_000);
+    }
+}

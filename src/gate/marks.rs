@@ -107,6 +107,11 @@ impl SetMarks {
         self
     }
 
+    /// Its mark for each of these criteria, in their order.
+    pub(super) fn marks_of(&self, criteria: &[Criterion]) -> Vec<Mark> {
+        criteria.iter().map(|criterion| self.mark(&criterion.id)).collect()
+    }
+
     /// The same set with one more mark.
     ///
     /// # Errors

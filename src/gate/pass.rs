@@ -17,18 +17,25 @@ const WORK_SETS: usize = 100;
 struct Work<'a> {
     number: u8,
     set: &'a SetMarks,
+    /// Its mark for each criterion of the lift, in their order: names are compared once.
+    marks: &'a [Mark],
     counts: bool,
 }
 
 impl<'a> Work<'a> {
-    fn new(rules: &PassRules, number: u8, set: &'a SetMarks) -> Work<'a> {
-        Work { number, set, counts: rules.lifter_marks_count || set.rater != Rater::Lifter }
+    fn new(rules: &PassRules, number: u8, set: &'a SetMarks, marks: &'a [Mark]) -> Work<'a> {
+        Work { number, set, marks, counts: rules.lifter_marks_count || set.rater != Rater::Lifter }
+    }
+
+    /// The mark as it was given to the criterion at that place.
+    fn given(&self, at: usize) -> Mark {
+        self.marks.get(at).copied().unwrap_or_default()
     }
 
     /// The mark as the gate sees it. A loss is believed whoever marked it; nothing better is taken from a
     /// rater who does not count.
-    fn mark(&self, criterion: &Name) -> Mark {
-        match self.set.mark(criterion) {
+    fn mark(&self, at: usize) -> Mark {
+        match self.given(at) {
             Mark::NotMet => Mark::NotMet,
             mark if self.counts => mark,
             _ => Mark::NotSeen,
@@ -52,14 +59,17 @@ impl<'a> Work<'a> {
 
     fn critical(&self, rules: &PassRules, criteria: &[Criterion], reasons: &mut Vec<PassReason>) {
         let set = self.number;
-        for criterion in criteria.iter().filter(|each| each.critical && each.applies_to(set)) {
-            let criterion = criterion.id.clone();
-            match self.mark(&criterion) {
+        let judged = criteria.iter().enumerate().filter(|(_, each)| each.critical && each.applies_to(set));
+        for (at, criterion) in judged {
+            let criterion = || criterion.id.clone();
+            match self.mark(at) {
                 Mark::Met => {}
-                Mark::NotMet => reasons.push(PassReason::CriticalNotMet { set, criterion }),
+                Mark::NotMet => reasons.push(PassReason::CriticalNotMet { set, criterion: criterion() }),
                 Mark::Borderline if rules.critical_borderline_passes => {}
-                Mark::Borderline => reasons.push(PassReason::CriticalBorderline { set, criterion }),
-                Mark::NotSeen => reasons.push(PassReason::CriticalNotSeen { set, criterion }),
+                Mark::Borderline => {
+                    reasons.push(PassReason::CriticalBorderline { set, criterion: criterion() })
+                }
+                Mark::NotSeen => reasons.push(PassReason::CriticalNotSeen { set, criterion: criterion() }),
             }
         }
     }
@@ -84,17 +94,17 @@ impl<'a> Work<'a> {
 
 /// The criterion with the most losses, then the most borderline marks; the first of the list among equals.
 fn weakest(criteria: &[Criterion], work: &[Work<'_>]) -> Option<Name> {
-    let tally = |criterion: &Criterion| {
+    let tally = |at: usize, criterion: &Criterion| {
         let marks = work.iter().filter(|each| criterion.applies_to(each.number));
-        marks.fold((0_u32, 0_u32), |(lost, unsure), each| match each.set.mark(&criterion.id) {
+        marks.fold((0_u32, 0_u32), |(lost, unsure), each| match each.given(at) {
             Mark::NotMet => (lost + 1, unsure),
             Mark::Borderline => (lost, unsure + 1),
             _ => (lost, unsure),
         })
     };
     let mut worst = ((0, 0), None);
-    for criterion in criteria {
-        let count = tally(criterion);
+    for (at, criterion) in criteria.iter().enumerate() {
+        let count = tally(at, criterion);
         if count > worst.0 {
             worst = (count, Some(&criterion.id));
         }
@@ -102,7 +112,8 @@ fn weakest(criteria: &[Criterion], work: &[Work<'_>]) -> Option<Name> {
     worst.1.cloned()
 }
 
-fn judge_set(rules: &PassRules, criteria: &[Criterion], work: &Work<'_>) -> SetVerdict {
+/// What stands against a set by itself.
+fn set_reasons(rules: &PassRules, criteria: &[Criterion], work: &Work<'_>) -> Vec<PassReason> {
     let mut reasons = Vec::new();
     reasons.extend(work.unscored());
     work.critical(rules, criteria, &mut reasons);
@@ -112,6 +123,13 @@ fn judge_set(rules: &PassRules, criteria: &[Criterion], work: &Work<'_>) -> SetV
     if let Some(misses) = misses.filter(|misses| *misses > allowed) {
         reasons.push(PassReason::TooManyMisses { misses, allowed });
     }
+    reasons
+}
+
+fn judge_set(rules: &PassRules, criteria: &[Criterion], work: &Work<'_>) -> SetVerdict {
+    let reasons = set_reasons(rules, criteria, work);
+    let allowed = rules.allowed_of(u32::from(work.set.reps));
+    let misses = work.score().map(|(_, misses)| misses);
     let passed = outcome_of(&reasons);
     let weakest = weakest(criteria, core::slice::from_ref(work));
     SetVerdict {
@@ -157,7 +175,7 @@ formula! {
         if number == 0 {
             return Err(Error::range(Code::OutOfRange, "number", number, 1.0, WORK_SETS as f64, ""));
         }
-        Ok(judge_set(rules, criteria, &Work::new(rules, number, set)))
+        Ok(judge_set(rules, criteria, &Work::new(rules, number, set, &set.marks_of(criteria))))
     }
     source: OURS, place: "technique gate", standing: OurChoice, seen: NotApplicable,
     domain: "one work set of up to 200 repetitions",
@@ -174,29 +192,25 @@ fn too_many(rules: &PassRules, work: &[Work<'_>], scored: u32, misses: u32) -> O
 }
 
 /// What stands against the session in one set, taken as part of the whole.
-fn against(rules: &PassRules, verdict: SetVerdict, first: bool, forgiven: bool) -> Vec<PassReason> {
+fn against(rules: &PassRules, reason: PassReason, first: bool, forgiven: bool) -> Option<PassReason> {
     let by_itself = first && rules.first_set_must_pass;
-    verdict
-        .reasons
-        .into_iter()
-        .filter_map(|reason| match reason {
-            PassReason::TooManyMisses { misses, allowed } => {
-                by_itself.then_some(PassReason::FirstSetMisses { misses, allowed })
-            }
-            reason if forgiven && reason.outcome() == Outcome::NotScored => None,
-            reason => Some(reason),
-        })
-        .collect()
+    match reason {
+        PassReason::TooManyMisses { misses, allowed } => {
+            by_itself.then_some(PassReason::FirstSetMisses { misses, allowed })
+        }
+        reason if forgiven && reason.outcome() == Outcome::NotScored => None,
+        reason => Some(reason),
+    }
 }
 
 fn unseen(rules: &PassRules, criteria: &[Criterion], work: &[Work<'_>]) -> Vec<PassReason> {
-    let seen = |criterion: &Criterion| {
+    let seen = |at: usize, criterion: &Criterion| {
         let mut judged = work.iter().filter(|each| criterion.applies_to(each.number));
-        judged.any(|each| each.mark(&criterion.id) != Mark::NotSeen)
+        judged.any(|each| each.mark(at) != Mark::NotSeen)
     };
-    let wanted = criteria.iter().filter(|criterion| criterion.critical || rules.every_criterion_seen);
-    let missing = wanted.filter(|criterion| !seen(criterion));
-    missing.map(|criterion| PassReason::CriterionNotSeen { criterion: criterion.id.clone() }).collect()
+    let wanted = criteria.iter().enumerate().filter(|(_, each)| each.critical || rules.every_criterion_seen);
+    let missing = wanted.filter(|(at, criterion)| !seen(*at, criterion));
+    missing.map(|(_, criterion)| PassReason::CriterionNotSeen { criterion: criterion.id.clone() }).collect()
 }
 
 fn judge_session(rules: &PassRules, criteria: &[Criterion], work: &[Work<'_>]) -> SessionVerdict {
@@ -209,7 +223,8 @@ fn judge_session(rules: &PassRules, criteria: &[Criterion], work: &[Work<'_>]) -
     for each in work {
         let first = each.number == 1;
         let forgiven = !first && forgive && each.score().is_none();
-        reasons.extend(against(rules, judge_set(rules, criteria, each), first, forgiven));
+        let own = set_reasons(rules, criteria, each);
+        reasons.extend(own.into_iter().filter_map(|reason| against(rules, reason, first, forgiven)));
     }
     let (scored, misses) = work
         .iter()
@@ -285,11 +300,15 @@ pub(crate) fn session_pass_of(
     if sets.len() > WORK_SETS {
         return Err(Error::range(Code::OutOfRange, "sets", sets.len(), 0.0, WORK_SETS as f64, "sets"));
     }
-    let mut work = Vec::with_capacity(sets.len());
+    let mut marks = Vec::with_capacity(sets.len() * criteria.len());
     for (number, set) in (1_u8..).zip(sets) {
         set.check(criteria).map_err(|error| error.within(&alloc::format!("sets[{}]", number - 1)))?;
-        work.push(Work::new(rules, number, set));
+        marks.extend(criteria.iter().map(|criterion| set.mark(&criterion.id)));
     }
+    let rows = |at: usize| marks.get(at * criteria.len()..(at + 1) * criteria.len()).unwrap_or_default();
+    let numbered = (1_u8..).zip(sets).enumerate();
+    let work: Vec<Work<'_>> =
+        numbered.map(|(at, (number, set))| Work::new(rules, number, set, rows(at))).collect();
     Ok(judge_session(rules, criteria, &work))
 }
 

@@ -211,6 +211,12 @@ impl PassRun {
 }
 
 impl PassRun {
+    /// Whether nothing is missing after these days.
+    pub(super) fn is_open(&self, days: &[SessionFact]) -> bool {
+        let standing = self.standing(days);
+        standing.run >= u32::from(self.sessions) && standing.pending.is_none()
+    }
+
     /// What is met or missing after these days, and what else to know.
     pub(super) fn outcome(&self, days: &[SessionFact]) -> (Result<Met, Vec<Missing>>, Vec<Note>) {
         let standing = self.standing(days);

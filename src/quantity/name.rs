@@ -1,7 +1,10 @@
 //! Short names that tie a log, a plan and the equipment together.
 
+use alloc::boxed::Box;
 use alloc::string::String;
+use core::cmp::Ordering;
 use core::fmt;
+use core::hash::{Hash, Hasher};
 
 use crate::error::{Allowed, Code, Error};
 
@@ -15,9 +18,45 @@ use crate::error::{Allowed, Code, Error};
 /// assert!(Name::new("").is_err());
 /// # Ok::<(), bismar::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(transparent))]
-pub struct Name(String);
+#[derive(Clone, PartialEq, Eq)]
+pub struct Name(Text);
+
+/// Longest text kept in place, in bytes: with its length no larger than a pointer, a length and a capacity.
+const IN_PLACE: usize = 22;
+
+/// A log of decades holds the same few names hundreds of thousands of times: short ones lie in place, so that
+/// comparing them follows no pointer and copying them asks for no memory.
+#[derive(Clone, PartialEq, Eq)]
+enum Text {
+    /// Length, and the bytes padded with zeros.
+    InPlace(u8, [u8; IN_PLACE]),
+    /// Longer than that, always.
+    Apart(Box<str>),
+}
+
+impl Text {
+    fn of(text: &str) -> Text {
+        let mut bytes = [0; IN_PLACE];
+        match (bytes.get_mut(..text.len()), u8::try_from(text.len())) {
+            (Some(place), Ok(length)) => {
+                place.copy_from_slice(text.as_bytes());
+                Text::InPlace(length, bytes)
+            }
+            _ => Text::Apart(text.into()),
+        }
+    }
+
+    fn as_str(&self) -> &str {
+        match self {
+            // Made from a text, so it is one.
+            Text::InPlace(length, bytes) => bytes
+                .get(..usize::from(*length))
+                .and_then(|text| str::from_utf8(text).ok())
+                .unwrap_or_default(),
+            Text::Apart(text) => text,
+        }
+    }
+}
 
 impl Name {
     /// The most characters a name may have.
@@ -31,7 +70,7 @@ impl Name {
         let length = text.chars().count();
         let fits = (1..=Name::LONGEST).contains(&length);
         if fits && text.trim() == text && !text.chars().any(char::is_control) {
-            return Ok(Name(text.into()));
+            return Ok(Name(Text::of(text)));
         }
         let rule = "1 to 40 characters, none a control character, no space at either end";
         let shown: String = text.chars().take(Name::LONGEST).collect();
@@ -41,13 +80,37 @@ impl Name {
     /// The text.
     #[must_use]
     pub fn as_str(&self) -> &str {
-        &self.0
+        self.0.as_str()
+    }
+}
+
+impl fmt::Debug for Name {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.debug_tuple("Name").field(&self.as_str()).finish()
+    }
+}
+
+impl PartialOrd for Name {
+    fn partial_cmp(&self, other: &Name) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Name {
+    fn cmp(&self, other: &Name) -> Ordering {
+        self.as_str().cmp(other.as_str())
+    }
+}
+
+impl Hash for Name {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.as_str().hash(state);
     }
 }
 
 impl fmt::Display for Name {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(&self.0)
+        out.write_str(self.as_str())
     }
 }
 
@@ -60,8 +123,39 @@ impl core::str::FromStr for Name {
 }
 
 #[cfg(feature = "serde")]
+impl serde::Serialize for Name {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.as_str())
+    }
+}
+
+#[cfg(feature = "serde")]
 impl<'de> serde::Deserialize<'de> for Name {
     fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Name, D::Error> {
         Name::new(&String::deserialize(from)?).map_err(serde::de::Error::custom)
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may panic")]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn short_and_long_names_are_kept_whole_and_ordered_as_text() {
+        let texts = ["a", "knee", "a name of 22 bytes: 22", "a name of 22 bytes: 223", "ü", "a\u{301}b", "Ω"];
+        assert_eq!(texts[2].len(), IN_PLACE);
+        let long = "forty characters and not one of them les";
+        for text in texts.iter().chain([&long]) {
+            let name = Name::new(text).unwrap();
+            assert_eq!(name.as_str(), *text);
+            assert_eq!(alloc::format!("{name:?}"), alloc::format!("Name({text:?})"));
+            for other in texts {
+                let other = Name::new(other).unwrap();
+                assert_eq!(name == other, name.as_str() == other.as_str());
+                assert_eq!(name.cmp(&other), name.as_str().cmp(other.as_str()));
+            }
+        }
+        assert_eq!(core::mem::size_of::<Name>(), core::mem::size_of::<String>());
     }
 }
