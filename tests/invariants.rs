@@ -14,7 +14,9 @@ mod invariants {
     mod cases;
     mod caution;
     mod history;
+    mod looks;
     mod mornings;
     mod moves;
     mod prescription;
+    mod reasons;
 }

@@ -106,10 +106,7 @@ fn session_cautions(state: &State, lifts: &[Stage<'_>]) -> Vec<Caution> {
         cautions.push(Caution::AskBeforeStarting);
     }
     // A limit of one region says nothing about the others.
-    let limited = |stage: &Stage<'_>| {
-        state.limits(stage.at).any(|limit| limit.effort.is_some() || limit.no_breath_hold)
-    };
-    if lifts.is_empty() || !lifts.iter().all(limited) {
+    if lifts.is_empty() || !lifts.iter().all(|stage| state.limits_on_record(stage.at)) {
         cautions.push(Caution::NoPressureLimit);
     }
     cautions.push(Caution::HoldingIsGood);
@@ -139,7 +136,8 @@ impl Stage<'_> {
             reasons: Vec::new(),
         };
         self.stops(&mut draft);
-        for reason in &decision.reasons {
+        // Of limits that are missing a caution speaks, once for all lifts.
+        for reason in decision.reasons.iter().filter(|reason| **reason != Reason::NoLimitsOnRecord) {
             draft.say(reason.clone());
         }
         self.pain(&mut draft);
@@ -155,7 +153,9 @@ impl Stage<'_> {
 
     fn stops(&self, draft: &mut Draft) {
         if self.decision.status == Status::StoppedRefer {
-            let named = self.decision.reasons.first().cloned();
+            let stops =
+                |reason: &&Reason| matches!(reason, Reason::SymptomStop { .. } | Reason::PainStop { .. });
+            let named = self.decision.reasons.iter().find(stops).cloned();
             draft.at_least(Verdict::Stop, named.unwrap_or(Reason::Stopped));
         }
         if self.state.limits(self.at).any(|limit| limit.no_loaded_flexion) {
@@ -195,7 +195,8 @@ impl Stage<'_> {
         let regions = self.state.regions_of(self.at);
         for region in self.state.regions.iter().filter(|region| regions.contains(&region.name)) {
             let Some((day, score)) = region.last else { continue };
-            let high = score.score() >= policy.pain_block_from && score > region.usual_level();
+            let usual = region.usual_level(self.today, policy.usual_review_days);
+            let high = score.score() >= policy.pain_block_from && score > usual;
             if high && day == self.today {
                 let reason =
                     Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed };

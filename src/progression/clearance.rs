@@ -130,6 +130,11 @@ impl State {
         })
     }
 
+    /// Whether a limit of effort or breathing is on record for the lift, as blood pressure asks for.
+    pub(crate) fn limits_on_record(&self, at: usize) -> bool {
+        self.limits(at).any(|limit| limit.effort.is_some() || limit.no_breath_hold)
+    }
+
     /// The lowest load that a clearance limits the lift to.
     pub(crate) fn clearance_load(&self, at: usize) -> Option<Mass> {
         self.limits(at).filter_map(|limit| limit.load).min()

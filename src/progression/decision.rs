@@ -9,7 +9,7 @@ use super::moves::next_tuple;
 use super::state::{State, TrackState};
 use super::status::Status;
 use crate::error::{Code, Error};
-use crate::gate::GateState;
+use crate::gate::{GateState, Outcome};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::Reason;
 use crate::record::Tuple;
@@ -182,6 +182,7 @@ impl State {
         let Some(track) = self.tracks.get(at) else { return Vec::new() };
         let mut reasons = Vec::new();
         reasons.extend(track.state_reason(self.offer_end(track)));
+        reasons.extend(track.stepped_from.map(|from| Reason::SteppedBack { from }));
         if let Some(overruled) = track.overruled.as_ref().filter(|overruled| overruled.expires >= today) {
             let (load, who, until) = (overruled.load, overruled.who.clone(), Some(overruled.expires));
             reasons.push(Reason::OverrideInForce { load, who, until });
@@ -197,10 +198,28 @@ impl State {
         if track.partner_pain {
             reasons.push(Reason::PairPain);
         }
+        if self.pair_review(at, today) {
+            reasons.push(Reason::PairReview);
+        }
+        reasons.extend(self.review_reasons(at, today));
+        reasons.extend(self.probe(at));
+        reasons.extend(track.last_session_reason());
         if let Some(event) = self.refused.filter(|event| self.last.is_some_and(|(_, last)| last == *event)) {
             reasons.push(Reason::MoveRefused { event });
         }
         reasons
+    }
+
+    /// Agreed levels of pain that are due to be looked at again, and limits that nobody has set.
+    fn review_reasons(&self, at: usize, today: Day) -> Vec<Reason> {
+        let days = self.parameters.as_ref().map_or(u16::MAX, |all| all.policy.usual_review_days);
+        let regions = self.regions.iter().filter(|region| self.regions_of(at).contains(&region.name));
+        let due = regions.filter_map(|region| {
+            let agreed = region.review_due(today, days)?;
+            Some(Reason::UsualPainReview { region: region.name.clone(), agreed })
+        });
+        let silent = (!self.limits_on_record(at)).then_some(Reason::NoLimitsOnRecord);
+        due.chain(silent).collect()
     }
 
     fn offer_end(&self, track: &TrackState) -> Option<Day> {
@@ -210,6 +229,12 @@ impl State {
 }
 
 impl TrackState {
+    /// Why the last session at this place says nothing about the gate, where it does not.
+    fn last_session_reason(&self) -> Option<Reason> {
+        let last = self.sittings.last().filter(|last| last.outcome == Outcome::NotScored)?;
+        Some(if last.at_grant { Reason::NotScored } else { Reason::NotAtGrant })
+    }
+
     fn state_reason(&self, offer_end: Option<Day>) -> Option<Reason> {
         Some(match self.status {
             Status::Learning => Reason::LearningNotDone { done: self.learned.0, needed: self.learned.1 },

@@ -133,6 +133,9 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
                 .push(Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed });
         }
         let hurts = region.last.is_some_and(|(_, score)| score.score() > 0);
+        if let Some(agreed) = region.review_due(s.on, s.policy.usual_review_days).filter(|_| hurts) {
+            reasons.push(Reason::UsualPainReview { region: region.name.clone(), agreed });
+        }
         if hurts && region.usual.is_some_and(|(_, _, steady)| steady < STEADY_SESSIONS) {
             reasons.push(Reason::UsualPainUnsteady { region: region.name.clone() });
         }
@@ -165,7 +168,7 @@ fn state_allows(s: &Situation<'_>) -> Vec<Reason> {
 
 fn gate_open(s: &Situation<'_>) -> Vec<Reason> {
     let mut reasons = Vec::new();
-    if !s.state.gate_state(s.at, s.on).open {
+    if !s.state.gate_is_open(s.at, s.on) {
         reasons.push(Reason::GateNotOpen);
     }
     if let Some(last) = s.track.sittings.last()

@@ -18,6 +18,8 @@ mod morning;
 mod moves;
 mod offer;
 mod pain;
+mod pair;
+mod probe;
 mod retraction;
 mod session;
 mod state;

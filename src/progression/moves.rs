@@ -157,7 +157,9 @@ impl State {
         let longest = i32::from(policy.window_days.max(policy.cooling_off_days));
         track.moves.retain(|(day, _)| on.since(*day) < longest);
         track.moves.push((on, track.tuple.load));
+        let weak = track.weak.take();
         track.stand_at(to, on);
+        track.watch(weak, on, policy);
         track.peak = track.peak.max(to.load);
         if rung_changed {
             track.learned = (0, (policy.learning_sessions / 2).max(2));
@@ -178,8 +180,10 @@ impl State {
         let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else {
             return;
         };
+        let before = track.tuple.load;
         let tuple = one_step_back(track.tuple, at, parameters, loadable);
         track.stand_at(tuple, on);
+        track.stepped_from = (tuple.load < before).then_some(before);
         track.keep_easing_only();
         track.forgo_restoring();
         if track.status != Status::Returning {

@@ -17,10 +17,18 @@ impl State {
             .and_then(|parameters| parameters.tracks.get(at))
             .map(|track| &track.gate);
         // Facts that contradict themselves open nothing.
-        gate.and_then(|gate| gate.check(&self.facts(at, on)).ok()).unwrap_or_default()
+        let fault = self.tracks.get(at).and_then(|track| track.fault.as_ref());
+        gate.and_then(|gate| gate.check(&self.facts(at, fault, on)).ok()).unwrap_or_default()
     }
 
-    pub(crate) fn facts(&self, at: usize, on: Day) -> GateFacts {
+    /// Whether the gate of a lift is open on that day, and no more.
+    pub(crate) fn gate_is_open(&self, at: usize, on: Day) -> bool {
+        let set = self.parameters.as_ref().and_then(|parameters| parameters.tracks.get(at));
+        set.is_some_and(|set| set.gate.is_open(&self.facts(at, None, on)))
+    }
+
+    /// What the gate looks at; the fault only serves to say what to watch.
+    fn facts(&self, at: usize, fault: Option<&Name>, on: Day) -> GateFacts {
         let Some(track) = self.tracks.get(at) else { return GateFacts::default() };
         let (acceptable, scored) = track.earlier;
         let earlier = (scored > 0).then_some(SessionFact {
@@ -34,9 +42,7 @@ impl State {
             weakest: None,
             rater: None,
         });
-        let sessions = earlier
-            .into_iter()
-            .chain(track.sittings.iter().map(|sitting| fact(sitting, track.fault.as_ref())));
+        let sessions = earlier.into_iter().chain(track.sittings.iter().map(|sitting| fact(sitting, fault)));
         let days = |from: Day| u32::try_from(on.since(from)).unwrap_or(0);
         let reserve =
             self.parameters.as_ref().map_or(0, |parameters| parameters.policy.reserve_to_advance.halves());
@@ -71,30 +77,16 @@ impl State {
         name.map(|name| NamedCondition { name, holds }).into_iter().collect()
     }
 
-    /// The other lift of the pair, strict or forgiving.
-    pub(crate) fn partner(&self, at: usize) -> Option<usize> {
-        let parameters = self.parameters.as_ref()?;
-        let name = &parameters.tracks.get(at)?.name;
-        parameters.pairs.iter().find_map(|pair| {
-            if pair.strict == *name {
-                parameters.track_at(&pair.forgiving)
-            } else if pair.forgiving == *name {
-                parameters.track_at(&pair.strict)
-            } else {
-                None
-            }
-        })
-    }
-
     /// Puts the move on offer where the gate has opened.
     pub(crate) fn offer_where_open(&mut self, at: usize, on: Day) {
         let holding = self.tracks.get(at).is_some_and(|track| track.status == Status::Holding);
         if holding
-            && self.gate_state(at, on).open
+            && self.gate_is_open(at, on)
             && let Some(track) = self.tracks.get_mut(at)
         {
             track.enter(Status::ReadyToAdvance, on);
             track.offered = Some(on);
+            track.closed_since = None;
         }
     }
 

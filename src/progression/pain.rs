@@ -49,7 +49,7 @@ impl State {
         let policy = self.parameters.as_ref().map(|parameters| parameters.policy.clone()).unwrap_or_default();
         self.room_for(&answer.region)?;
         let region = self.region_mut(&answer.region);
-        let zone = zone(answer, region.usual_level(), &policy);
+        let zone = zone(answer, region.usual_level(on, policy.usual_review_days), &policy);
         region.note(answer.score, on);
         match zone {
             Zone::Clear => {}
@@ -106,19 +106,20 @@ impl State {
     }
 
     /// Counts a session in which pain was asked about: clear regions come one session nearer.
-    pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
+    pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[&Name], on: Day) {
         let Some(parameters) = self.parameters.clone() else { return };
         let policy = &parameters.policy;
         for region in &mut self.regions {
             let answer = answers.iter().find(|answer| answer.region == region.name);
-            let clear = answer.is_none_or(|answer| zone(answer, region.usual_level(), policy) == Zone::Clear);
+            let usual = region.usual_level(on, policy.usual_review_days);
+            let clear = answer.is_none_or(|answer| zone(answer, usual, policy) == Zone::Clear);
             if answer.is_none() {
                 region.note(Pain::NONE, on);
             }
-            if loaded.contains(&region.name) {
+            if loaded.contains(&&region.name) {
                 region.count_steady(on);
             }
-            if clear && loaded.contains(&region.name) {
+            if clear && loaded.contains(&&region.name) {
                 region.clear_needed = region.clear_needed.saturating_sub(1);
             }
         }

@@ -5,7 +5,7 @@ use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use crate::quantity::{Day, Name, Pain};
-use crate::record::{Event, EventKind, PainAnswer};
+use crate::record::{Event, EventKind, PainAnswer, Policy};
 
 /// Sessions whose pass is taken back, with the region that flared, and the answers that found it.
 #[derive(Clone, Debug, Default)]
@@ -24,6 +24,13 @@ pub(crate) struct Flare {
 }
 
 impl Retractions {
+    /// That session of that day flared in that region, as the event after it found.
+    #[cfg(test)]
+    pub(crate) fn of(session: u32, day: Day, region: Name) -> Retractions {
+        let flare = Flare { event: session + 1, trained: day, regions: alloc::vec![region.clone()] };
+        Retractions { passes: alloc::vec![(session, region)], flares: alloc::vec![flare] }
+    }
+
     /// Whether that session's pass is taken back for a lift of these regions.
     pub(crate) fn holds(&self, session: u32, regions: &[Name]) -> bool {
         let from = self.passes.partition_point(|(earlier, _)| *earlier < session);
@@ -40,7 +47,8 @@ impl Retractions {
 
     /// Looks through events in order.
     pub(crate) fn find(events: &[Cow<'_, Event>]) -> Retractions {
-        let mut morning = Morning::default();
+        let review_days = Policy::default().usual_review_days;
+        let mut morning = Morning { usual: Vec::new(), review_days, levels: None, sessions: Vec::new() };
         let mut found = Retractions::default();
         for event in events {
             morning.look(event, &mut found);
@@ -53,9 +61,10 @@ impl Retractions {
 }
 
 /// What is known about pain before the last sessions, while looking through the events.
-#[derive(Default)]
 struct Morning {
-    usual: Vec<(Name, Pain)>,
+    /// Agreed levels, each with the day of the agreement.
+    usual: Vec<(Name, Pain, Day)>,
+    review_days: u16,
     levels: Option<Levels>,
     /// The last sessions, oldest first.
     sessions: Vec<Trained>,
@@ -84,8 +93,11 @@ impl Morning {
     fn look(&mut self, event: &Event, found: &mut Retractions) {
         match &event.kind {
             EventKind::UsualPainAgreed(usual) => {
-                self.usual.retain(|(region, _)| *region != usual.region);
-                self.usual.push((usual.region.clone(), usual.level));
+                self.usual.retain(|(region, ..)| *region != usual.region);
+                self.usual.push((usual.region.clone(), usual.level, event.day));
+            }
+            EventKind::ParametersChanged(parameters) => {
+                self.review_days = parameters.policy.usual_review_days;
             }
             EventKind::SessionRecorded(_) => {
                 let before = self.levels.clone().filter(|levels| levels.day == event.day);
@@ -133,7 +145,10 @@ impl Morning {
     /// morning after.
     fn answer(&mut self, event: &Event, asked: Option<u32>, pain: &[PainAnswer], found: &mut Retractions) {
         let last = self.sessions.last().map(|session| session.day);
-        let usual = &self.usual;
+        // A level that is due to be looked at again stands for nothing.
+        let in_force =
+            self.usual.iter().filter(|(.., agreed)| event.day.since(*agreed) <= i32::from(self.review_days));
+        let usual: Vec<(Name, Pain)> = in_force.map(|(name, level, _)| (name.clone(), *level)).collect();
         let mut flare: Option<Flare> = None;
         for session in self.sessions.iter_mut().filter(|session| session.day < event.day) {
             let open = session.answered.is_none_or(|day| day == event.day);
@@ -143,7 +158,7 @@ impl Morning {
                 continue;
             }
             session.answered = Some(event.day);
-            let worse = pain.iter().filter(|answer| answer.score > session.level(&answer.region, usual));
+            let worse = pain.iter().filter(|answer| answer.score > session.level(&answer.region, &usual));
             for answer in worse {
                 found.passes.push((session.number, answer.region.clone()));
                 let new = || Flare { event: event.sequence, trained: session.day, regions: Vec::new() };

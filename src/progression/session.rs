@@ -1,6 +1,5 @@
 //! What a session means for its lifts.
 
-use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::loadable::Loadable;
@@ -12,7 +11,7 @@ use crate::error::{Allowed, Code, Error};
 use crate::gate::{Mark, Outcome, SetMarks, session_pass_of};
 use crate::loading::Implement;
 use crate::quantity::{Day, Mass, Name, Reserve};
-use crate::record::{Effort, LiftSession, Session, TrackParameters};
+use crate::record::{Effort, LiftSession, Parameters, Session, TrackParameters};
 
 /// A lift of a session with its judgement.
 struct Judged {
@@ -20,9 +19,12 @@ struct Judged {
     outcome: Outcome,
     critical: bool,
     pain: bool,
+    at_grant: bool,
     scored: u16,
     acceptable: u16,
     fault: Option<Name>,
+    weak: Option<Name>,
+    watched_held: bool,
 }
 
 impl State {
@@ -33,9 +35,11 @@ impl State {
         event: u32,
         retractions: &Retractions,
     ) -> Result<(), Error> {
-        let places = self.places(session)?;
-        self.come_back_where_due(&places, on);
-        let loaded = self.loaded_regions(&places);
+        let parameters =
+            self.parameters.clone().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        let places = places(session, &parameters)?;
+        let loaded = loaded_regions(&places, &parameters);
+        self.come_back_where_due(&places, &loaded, on);
         if let Some(answers) = &session.pain {
             for answer in answers {
                 self.take_pain(answer, on, event)?;
@@ -58,29 +62,19 @@ impl State {
         for result in &judged {
             self.hold_partner(result);
         }
-        for region in self.regions.iter_mut().filter(|region| loaded.contains(&region.name)) {
+        for region in self.regions.iter_mut().filter(|region| loaded.contains(&&region.name)) {
             region.loaded = Some(on);
         }
+        self.note_pairs(on);
         self.layoff = None;
         Ok(())
     }
 
-    fn places(&self, session: &Session) -> Result<Vec<usize>, Error> {
-        let parameters =
-            self.parameters.as_ref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        session
-            .lifts
-            .iter()
-            .map(|lift| parameters.track_at(&lift.track).ok_or_else(|| unknown_track(&lift.track)))
-            .collect()
-    }
-
     /// Every lift that shares a region with the session comes back from its break now, trained today or not.
-    fn come_back_where_due(&mut self, places: &[usize], on: Day) {
-        let loaded = self.loaded_regions(places);
+    fn come_back_where_due(&mut self, places: &[usize], loaded: &[&Name], on: Day) {
         for at in 0..self.tracks.len() {
             let concerned =
-                places.contains(&at) || self.regions_of(at).iter().any(|region| loaded.contains(region));
+                places.contains(&at) || self.regions_of(at).iter().any(|region| loaded.contains(&region));
             if !concerned {
                 continue;
             }
@@ -89,16 +83,6 @@ impl State {
                 *track = returned;
             }
         }
-    }
-
-    fn loaded_regions(&self, places: &[usize]) -> Vec<Name> {
-        let mut regions: Vec<Name> = Vec::new();
-        for region in places.iter().flat_map(|at| self.regions_of(*at)) {
-            if !regions.contains(region) {
-                regions.push(region.clone());
-            }
-        }
-        regions
     }
 
     pub(crate) fn regions_of(&self, at: usize) -> &[Name] {
@@ -121,18 +105,22 @@ impl State {
             return Err(unknown_track(&lift.track));
         };
         refuse_negative(lift, set, parameters.implement(&set.implement))?;
-        let marks: Vec<Cow<'_, SetMarks>> = lift.sets.iter().map(marks_of).collect();
-        let marks: Vec<&SetMarks> = marks.iter().map(AsRef::as_ref).collect();
+        let unscored: Vec<SetMarks> =
+            lift.sets.iter().filter(|set| set.marks.is_none()).map(unscored).collect();
+        let mut missing = unscored.iter();
+        let marks = lift.sets.iter().filter_map(|set| set.marks.as_ref().or_else(|| missing.next()));
+        let marks: Vec<&SetMarks> = marks.collect();
         let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
         let limit = self.limit(at, on);
-        let at_grant = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
+        let granted = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
         let missed = lift.sets.iter().any(|done| done.failed);
         // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
         let whole = lift.sets.iter().all(|done| done.reps.halves() >= 2 * u16::from(track.tuple.reps));
+        let at_grant = granted && whole && limit == track.tuple.load;
         let outcome = match verdict.passed {
             Outcome::Fail => Outcome::Fail,
             _ if missed => Outcome::Fail,
-            Outcome::Pass if at_grant && whole && limit == track.tuple.load => Outcome::Pass,
+            Outcome::Pass if at_grant => Outcome::Pass,
             _ => Outcome::NotScored,
         };
         let regions = self.regions_of(at);
@@ -147,9 +135,12 @@ impl State {
             outcome,
             critical: verdict.critical_fail,
             pain,
+            at_grant,
             scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
             acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
             fault: lost_critical(set, &marks),
+            watched_held: track.watched_held(set, &marks),
+            weak: verdict.weakest,
         })
     }
 
@@ -176,6 +167,12 @@ impl State {
         let Some(track) = self.tracks.get_mut(result.at) else { return };
         track.last_session = Some(on);
         track.fault.clone_from(&result.fault);
+        if result.watched_held {
+            track.watched = None;
+        }
+        if result.weak.is_some() {
+            track.weak.clone_from(&result.weak);
+        }
         if !track.status.is_trained() {
             return;
         }
@@ -191,6 +188,7 @@ impl State {
             outcome: result.outcome,
             critical: result.critical,
             bad_day,
+            at_grant: result.at_grant,
             confirmed: false,
             scored: result.scored,
             acceptable: result.acceptable,
@@ -288,6 +286,24 @@ impl State {
     }
 }
 
+/// Where each lift of a session stands in the parameters.
+fn places(session: &Session, parameters: &Parameters) -> Result<Vec<usize>, Error> {
+    let place =
+        |lift: &LiftSession| parameters.track_at(&lift.track).ok_or_else(|| unknown_track(&lift.track));
+    session.lifts.iter().map(place).collect()
+}
+
+/// The regions that these lifts load.
+fn loaded_regions<'a>(places: &[usize], parameters: &'a Parameters) -> Vec<&'a Name> {
+    let mut regions: Vec<&Name> = Vec::new();
+    for region in places.iter().filter_map(|at| parameters.tracks.get(*at)).flat_map(|track| &track.regions) {
+        if !regions.contains(&region) {
+            regions.push(region);
+        }
+    }
+    regions
+}
+
 impl TrackState {
     /// Keeps a session; older ones at this place become counts.
     fn remember(&mut self, sitting: Sitting) {
@@ -317,15 +333,16 @@ fn sets_due(track: &TrackState) -> usize {
     if track.half_sessions > 0 { sets.div_ceil(2) } else { sets }
 }
 
-/// The marks of a set; a set without any was not scored.
-fn marks_of(set: &crate::record::WorkSet) -> Cow<'_, SetMarks> {
-    match &set.marks {
-        Some(marks) => Cow::Borrowed(marks),
-        None => Cow::Owned(SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)),
-    }
+/// The marks of a set that was not scored.
+fn unscored(set: &crate::record::WorkSet) -> SetMarks {
+    SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)
 }
 
 fn lost_critical(track: &TrackParameters, marks: &[&SetMarks]) -> Option<Name> {
+    // Most sessions lose nothing, and then no names need be compared.
+    if !marks.iter().any(|set| set.marks.iter().any(|each| each.mark == Mark::NotMet)) {
+        return None;
+    }
     let critical = track.criteria.iter().filter(|criterion| criterion.critical);
     critical
         .map(|criterion| &criterion.id)

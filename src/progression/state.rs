@@ -134,6 +134,8 @@ pub struct Sitting {
     pub critical: bool,
     /// It was a confirmed bad day.
     pub bad_day: bool,
+    /// The work granted was done: load, sets and repetitions.
+    pub at_grant: bool,
     /// The next-morning answer was given and raised nothing.
     pub confirmed: bool,
     /// Repetitions scored.
@@ -157,6 +159,7 @@ impl From<SittingLine> for Sitting {
             critical: flag(1),
             bad_day: flag(2),
             confirmed: flag(4),
+            at_grant: flag(8),
             scored,
             acceptable,
         }
@@ -166,8 +169,8 @@ impl From<SittingLine> for Sitting {
 #[cfg(feature = "serde")]
 impl From<Sitting> for SittingLine {
     fn from(sitting: Sitting) -> SittingLine {
-        let flags =
-            u8::from(sitting.critical) | u8::from(sitting.bad_day) << 1 | u8::from(sitting.confirmed) << 2;
+        let flags = [sitting.critical, sitting.bad_day, sitting.confirmed, sitting.at_grant];
+        let flags = flags.into_iter().rev().fold(0, |bits, flag| bits << 1 | u8::from(flag));
         (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
     }
 }
@@ -245,6 +248,18 @@ pub struct TrackState {
     /// The critical criterion lost in the last session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub fault: Option<Name>,
+    /// The criterion that held worst in the last session at this place in which one did not hold.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub weak: Option<Name>,
+    /// What was weak before the last move, until it is seen to hold, and the day by which it is to be looked at.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub watched: Option<(Day, Name)>,
+    /// Load before the step back that is being looked at.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub stepped_from: Option<Mass>,
+    /// Strict lift of a pair: since when its gate is known to be closed, and what the forgiving lift had shown then.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub closed_since: Option<(Day, Mass)>,
     /// The last session's least reserve, in half repetitions, where effort was given for every set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reserve: Option<u16>,
@@ -295,9 +310,15 @@ impl RegionState {
         }
     }
 
-    /// The score up to which pain is no more than usual.
-    pub(crate) fn usual_level(&self) -> Pain {
-        self.usual.map_or(Pain::NONE, |(level, _, _)| level)
+    /// The score up to which pain is no more than usual; none where the agreed level is due to be looked at.
+    pub(crate) fn usual_level(&self, on: Day, review_days: u16) -> Pain {
+        let in_force = self.usual.filter(|_| self.review_due(on, review_days).is_none());
+        in_force.map_or(Pain::NONE, |(level, _, _)| level)
+    }
+
+    /// Day of the agreement, where it is due to be looked at again.
+    pub(crate) fn review_due(&self, on: Day, review_days: u16) -> Option<Day> {
+        self.usual.map(|(_, agreed, _)| agreed).filter(|agreed| on.since(*agreed) > i32::from(review_days))
     }
 }
 
@@ -328,6 +349,10 @@ impl TrackState {
             partner_pain: false,
             unguarded: false,
             fault: None,
+            weak: None,
+            watched: None,
+            stepped_from: None,
+            closed_since: None,
             reserve: None,
         }
     }
@@ -365,6 +390,9 @@ impl TrackState {
         self.since = day;
         self.passes = 0;
         self.offered = None;
+        if status != Status::SteppingBack {
+            self.stepped_from = None;
+        }
     }
 
     /// The state that an ordinary course leads to: holding, or maintaining where that is the role.
@@ -379,6 +407,9 @@ impl TrackState {
     /// Stands at another place from that day: technique shown elsewhere does not carry over.
     pub(crate) fn stand_at(&mut self, tuple: Tuple, day: Day) {
         self.tuple = tuple;
+        self.weak = None;
+        self.watched = None;
+        self.stepped_from = None;
         self.forget_evidence(day);
     }
 

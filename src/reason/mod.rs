@@ -79,6 +79,13 @@ reasons! {
         /// Where.
         region: Name
     } "usual_pain_unsteady",
+    /// The agreed usual level of pain is due to be looked at again; until then it allows nothing.
+    UsualPainReview {
+        /// Where.
+        region: Name,
+        /// When it was agreed.
+        agreed: Day
+    } "usual_pain_review",
     /// Nobody asked about pain in the last session; missing is not zero.
     PainNotAsked "pain_not_asked",
     /// The last report in the region was high and today's is missing: technique work only.
@@ -113,6 +120,14 @@ reasons! {
     } "returning",
     /// The lift is kept where it is on purpose.
     Maintaining "maintaining",
+    /// A scored session at the granted place is due by then: the lift is kept, or a point of technique was weak
+    /// before the last move.
+    ProbeDue {
+        /// Last day of it.
+        by: Day,
+        /// What to watch, where something was weak.
+        criterion: Option<Name>
+    } "probe_due",
     /// The lift is no longer used.
     Retired "retired",
     /// The lift holds its load: right where it should be.
@@ -207,9 +222,9 @@ reasons! {
     } "unknown_event_present",
     /// Alone under a bar without pins: never a step up, and more in reserve.
     AloneWithoutPins "alone_without_pins",
-    /// The last sessions were not marked by anyone but the lifter.
+    /// The last session was not marked by anyone but the lifter.
     NotScored "not_scored",
-    /// The loads were not those granted, so the session says nothing about the gate.
+    /// The last session was not the work granted, so it says nothing about the gate.
     NotAtGrant "not_at_grant",
     /// Days since the region was loaded, and what is left of the load.
     Layoff {

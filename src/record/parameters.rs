@@ -117,6 +117,12 @@ pub struct Policy {
     pub clearance_days: u16,
     /// Days after which an agreed usual level of pain is to be looked at again.
     pub usual_review_days: u16,
+    /// Days after which a maintained lift is looked at again, and after a move what was weak before it.
+    pub probe_days: u16,
+    /// Days for which a strict lift's gate stays closed before its pair is to be looked at.
+    pub pair_review_days: u16,
+    /// Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at.
+    pub pair_review_growth: f64,
     /// Repetitions in reserve that a gate's effort cap asks for.
     pub reserve_to_advance: Rir,
     /// Take a move without asking the coach.
@@ -159,6 +165,9 @@ impl Default for Policy {
             clearance_required: true,
             clearance_days: 365,
             usual_review_days: 90,
+            probe_days: 28,
+            pair_review_days: 84,
+            pair_review_growth: 0.20,
             reserve_to_advance: Rir::whole(2),
             automatic_acceptance: false,
             layoff: alloc::vec![
@@ -197,6 +206,9 @@ impl Policy {
         count("proof_days", self.proof_days, 1.0, 365.0)?;
         count("pair_rest_days", u16::from(self.pair_rest_days), 0.0, 14.0)?;
         count("usual_review_days", self.usual_review_days, 1.0, 365.0)?;
+        count("probe_days", self.probe_days, 1.0, 365.0)?;
+        count("pair_review_days", self.pair_review_days, 1.0, 1096.0)?;
+        part("pair_review_growth", self.pair_review_growth, 0.01, 2.0)?;
         count("older_from_years", u16::from(self.older_from_years), 40.0, 120.0)?;
         for (field, value) in [
             ("region_moves", self.region_moves),

@@ -62,6 +62,9 @@ fn pain(reason: &Reason) -> Option<String> {
         Reason::UsualPainUnsteady { region } => {
             format!("The usual level of pain in the {region} has not been steady for three sessions yet.")
         }
+        Reason::UsualPainReview { region, agreed } => format!(
+            "The usual level of pain in the {region} was agreed on {agreed}: time to look at it again. Until then it allows no step up."
+        ),
         Reason::PainNotAsked => {
             "Nobody asked about pain last time, and no answer is not the same as none.".to_string()
         }
@@ -101,6 +104,12 @@ fn course(reason: &Reason) -> Option<String> {
             format!("Coming back after a break, and not above {} for now.", mass(*at_most))
         }
         Reason::Maintaining => "Kept where it is on purpose.".to_string(),
+        Reason::ProbeDue { by, criterion: None } => {
+            format!("A marked session at this place is due by {by}, to see that it is kept.")
+        }
+        Reason::ProbeDue { by, criterion: Some(criterion) } => {
+            format!("Was weak before the last step, to be looked at again by {by}: {criterion}.")
+        }
         Reason::Retired => "No longer used.".to_string(),
         Reason::Holding { sessions } => {
             format!(
@@ -162,8 +171,8 @@ fn rest(reason: &Reason) -> String {
         Reason::AloneWithoutPins => {
             "Alone under a bar without pins: no step up, and more in reserve.".to_string()
         }
-        Reason::NotScored => "Nobody who counts marked the last sessions.".to_string(),
-        Reason::NotAtGrant => "The loads were not those granted.".to_string(),
+        Reason::NotScored => "Nobody who counts marked the whole of the last session.".to_string(),
+        Reason::NotAtGrant => "The last session was not the work granted, so it does not count.".to_string(),
         Reason::Layoff { gap, row: 1, .. } => {
             format!("{gap} days without this region: the first session is one step down.")
         }
@@ -216,6 +225,7 @@ fn rest(reason: &Reason) -> String {
         | Reason::AsksFirst
         | Reason::PainBlock { .. }
         | Reason::UsualPainUnsteady { .. }
+        | Reason::UsualPainReview { .. }
         | Reason::PainNotAsked
         | Reason::PainMissingAfterHigh { .. }
         | Reason::PassProvisional { .. }
@@ -232,6 +242,7 @@ fn rest(reason: &Reason) -> String {
         | Reason::Resting
         | Reason::Returning { .. }
         | Reason::Maintaining
+        | Reason::ProbeDue { .. }
         | Reason::Retired
         | Reason::Holding { .. }
         | Reason::MoveOnOffer { .. }

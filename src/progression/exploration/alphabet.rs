@@ -10,7 +10,7 @@ use super::super::state::State;
 use crate::condition::DayClass;
 use crate::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
 use crate::loading::{Implement, Pieces, Stock};
-use crate::quantity::{Day, Mass, Name, Pain, Reps};
+use crate::quantity::{Day, Length, Mass, Name, Pain, Reps};
 use crate::record::*;
 
 pub(super) const STRICT: usize = 0;
@@ -37,9 +37,9 @@ fn lift(label: &str, load: f64, ceiling: f64) -> TrackParameters {
         regions: vec![name("hip")],
         implement: name("bells"),
         rungs: vec![rung("easy", vec![]), rung("full", vec![name("easy")])],
-        ranges: vec![],
+        ranges: vec![Length::from_mm(300.0).unwrap(), Length::from_mm(400.0).unwrap()],
         tempos: vec![],
-        start: Tuple { rung: 1, range: 0, tempo: 0, sets: 1, reps: 3, load: kg(load) },
+        start: Tuple { rung: 1, range: 1, tempo: 0, sets: 1, reps: 3, load: kg(load) },
         moving: Dimension::Load,
         criteria: vec![Criterion::critical("brace").unwrap()],
         pass: PassRules::default(),
@@ -82,6 +82,7 @@ pub(super) fn parameters() -> Parameters {
             neutral_fails: 1,
             proof_days: 4,
             clearance_days: 4,
+            usual_review_days: 4,
             layoff: vec![row(4, 1.0, false), row(6, 0.9, true)],
             ..Policy::default()
         },
@@ -138,15 +139,24 @@ acts! {
     BothFault "both lose the same critical point",
     ForgivingClean "forgiving clean",
     ForgivingFail "forgiving fails",
+    BothFlare "both clean, and worse the next morning",
     Morning "good morning after",
+    Missed "session missed",
+    PainLittle "pain 2",
     PainSome "pain 3",
     PainMuch "pain 7",
+    Usual "pain 2 agreed as usual",
     Symptom "stop sign",
+    BreakWell "a break, well",
+    BreakPlanned "a planned break",
+    BreakIll "a break, ill",
     Cleared "cleared",
     NotCleared "not cleared",
     Limited "cleared up to 20 kg",
+    ClearanceEnds "the clearance ends",
     SignOff "sign-off for everything",
     SignOffRegion "sign-off for the region",
+    SignOffGate "sign-off for the gate",
     OverrideUp "override up",
     Ease "ease for good",
     AcceptStrict "accept strict",
@@ -155,9 +165,19 @@ acts! {
     JumpStrict "coach asks for a jump of two steps",
     RungDown "easier rung",
     RungUp "harder rung with more load",
+    RangeDown "shorter range",
+    RangeUp "longer range",
+    Rater "another rater",
+    Discs "other discs",
     Maintain "strict is kept",
+    Rest "strict rests",
     Train "strict is trained",
     Retire "strict is retired",
+    BodyMass "body mass",
+    BlockStarts "a block starts",
+    BlockEnds "a block ends",
+    FunctionTest "a test of function",
+    SameParameters "the same parameters anew",
     Unknown "unknown event",
 }
 
@@ -168,12 +188,25 @@ impl Act {
             Act::Nothing => {}
             Act::WaitOne => super::codec::wait(state, 1),
             Act::WaitThree => super::codec::wait(state, 3),
-            _ => {
-                let kind = self.kind(state);
-                let sequence = state.last.map_or(1, |(_, last)| last + 1);
-                let event = Event { sequence, day: today(), kind, note: None };
-                state.take(&event, &Retractions::default()).unwrap();
+            Act::BothFlare => {
+                let session = next_number(state);
+                let retractions = Retractions::of(session, today().plus(-1).unwrap(), name("hip"));
+                take(state, self.kind(state), &retractions);
+                super::codec::wait(state, 1);
+                let score = Pain::new(2).unwrap();
+                let answer = PainAnswer { region: name("hip"), score, features: vec![] };
+                let report = NextDayReport { session, pain: vec![answer], soreness: None };
+                take(state, EventKind::NextDayReport(report), &retractions);
             }
+            _ => take(state, self.kind(state), &Retractions::default()),
+        }
+    }
+
+    /// The kind of event that it is; none where time passes.
+    pub(in super::super) fn kind_name(self, state: &State) -> Option<&'static str> {
+        match self {
+            Act::Nothing | Act::WaitOne | Act::WaitThree => None,
+            _ => Some(self.kind(state).name()),
         }
     }
 
@@ -185,6 +218,8 @@ impl Act {
         };
         let role = |role| EventKind::RoleSet(RoleSet { track: name("strict"), role });
         let granted = state.tracks[STRICT].tuple;
+        let pause = |reason| EventKind::LayoffNoted(Layoff { from: today(), to: None, reason });
+        let ranged = |to| EventKind::RangeChanged(Move { track: name("strict"), to, who: name("coach") });
         let moved = |to| EventKind::VariantChanged(Move { track: name("strict"), to, who: name("coach") });
         let pain =
             |score| PainAnswer { region: name("hip"), score: Pain::new(score).unwrap(), features: vec![] };
@@ -211,7 +246,9 @@ impl Act {
             Act::StrictUnscored => session(state, &[STRICT], Quality::Unscored, None),
             Act::StrictCriticalPain => session(state, &[STRICT], Quality::Critical, Some(vec![pain(1)])),
             Act::StrictAlone => session(state, &[STRICT], Quality::Alone, Some(vec![])),
-            Act::BothClean => session(state, &[STRICT, FORGIVING], Quality::Clean, Some(vec![])),
+            Act::BothFlare | Act::BothClean => {
+                session(state, &[STRICT, FORGIVING], Quality::Clean, Some(vec![]))
+            }
             Act::BothFault => session(state, &[STRICT, FORGIVING], Quality::Critical, Some(vec![])),
             Act::ForgivingClean => session(state, &[FORGIVING], Quality::Clean, Some(vec![])),
             Act::ForgivingFail => session(state, &[FORGIVING], Quality::Fails, Some(vec![])),
@@ -228,14 +265,29 @@ impl Act {
                     soreness: None,
                 })
             }
+            Act::Missed => EventKind::SessionMissed(SessionMissed { reason: name("work") }),
+            Act::PainLittle => EventKind::PainReport(pain(2)),
             Act::PainSome => EventKind::PainReport(pain(3)),
             Act::PainMuch => EventKind::PainReport(pain(7)),
+            Act::Usual => EventKind::UsualPainAgreed(UsualPain {
+                region: name("hip"),
+                level: Pain::new(2).unwrap(),
+                who,
+                clinician: false,
+            }),
+            Act::BreakWell => pause(LayoffReason::Well),
+            Act::BreakPlanned => pause(LayoffReason::Planned),
+            Act::BreakIll => pause(LayoffReason::Ill),
             Act::Symptom => EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::Faint] }),
             Act::Cleared => clearance(ClearanceStatus::Cleared, vec![]),
             Act::NotCleared => clearance(ClearanceStatus::NotCleared, vec![]),
             Act::Limited => {
                 let limit = ClearanceLimits { load: Some(kg(20.0)), ..ClearanceLimits::default() };
                 clearance(ClearanceStatus::ClearedWithLimits, vec![limit])
+            }
+            Act::ClearanceEnds => EventKind::ClearanceExpired(who),
+            Act::SignOffGate => {
+                EventKind::CoachSignOff(SignOff { who, scope: SignOffScope::Gate(name("strict")) })
             }
             Act::SignOff => EventKind::CoachSignOff(SignOff { who, scope: SignOffScope::Everything }),
             Act::SignOffRegion => {
@@ -264,15 +316,38 @@ impl Act {
             Act::JumpStrict => moved(Tuple { load: kg(24.0), ..granted }),
             Act::RungDown => moved(Tuple { rung: 0, ..granted }),
             Act::RungUp => moved(Tuple { rung: 1, load: kg(22.0), ..granted }),
+            Act::RangeDown => ranged(Tuple { range: 0, ..granted }),
+            Act::RangeUp => ranged(Tuple { range: 1, ..granted }),
+            Act::Rater => EventKind::RaterChanged(BarChanged { track: None, now: name("another coach") }),
+            Act::Discs => {
+                EventKind::BarOrDiscsChanged(BarChanged { track: Some(name("strict")), now: name("others") })
+            }
             Act::Maintain => role(Role::Maintain),
+            Act::Rest => role(Role::Rest),
             Act::Train => role(Role::Train),
             Act::Retire => role(Role::Retire),
+            Act::BodyMass => EventKind::BodyMassRecorded(kg(80.0)),
+            Act::BlockStarts => EventKind::BlockStarted(name("block")),
+            Act::BlockEnds => EventKind::BlockEnded(name("block")),
+            Act::FunctionTest => {
+                EventKind::FunctionTested(Measurement { test: FunctionTest::Grip, result: 40.0 })
+            }
+            Act::SameParameters => EventKind::ParametersChanged(parameters().into()),
             Act::Unknown => {
                 EventKind::Unknown(UnknownEvent { kind: "later".into(), body: crate::value::Value::Null })
             }
             Act::Nothing | Act::WaitOne | Act::WaitThree => unreachable!("not an event"),
         }
     }
+}
+
+fn next_number(state: &State) -> u32 {
+    state.last.map_or(1, |(_, last)| last + 1)
+}
+
+fn take(state: &mut State, kind: EventKind, retractions: &Retractions) {
+    let event = Event { sequence: next_number(state), day: today(), kind, note: None };
+    state.take(&event, retractions).unwrap();
 }
 
 #[derive(Clone, Copy, PartialEq)]

@@ -10,7 +10,7 @@ use super::alphabet::{kg, today};
 use crate::condition::DayClass;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass, Name, Pain};
-use crate::record::{ClearanceLimits, ClearanceStatus, Role, Tuple};
+use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, LayoffReason, Role, Tuple};
 
 /// More days than any rule of this world compares.
 const FAR: i32 = 7;
@@ -35,6 +35,8 @@ pub(super) fn wait(state: &mut State, days: i32) {
     for region in &mut state.regions {
         region.loaded.iter_mut().for_each(moved);
         region.last.iter_mut().for_each(|(day, _)| moved(day));
+        region.flared.iter_mut().for_each(moved);
+        region.usual.iter_mut().for_each(|(_, agreed, _)| moved(agreed));
         region.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
         region.moves.iter_mut().for_each(moved);
     }
@@ -118,6 +120,9 @@ pub(super) fn encode(state: &State) -> Vec<u8> {
         out.0.push(place(&status, &clearance.status));
         out.day(clearance.expires);
     });
+    // Of breaks only illness makes a difference.
+    let ill = state.layoff.as_ref().is_some_and(|layoff| layoff.reason == LayoffReason::Ill);
+    out.0.push(u8::from(ill) | u8::from(state.ill_since.is_some()) << 1);
     out.0.push(u8::from(state.asks_first()));
     // Of an earlier day's report only what it asks first still counts.
     let report = state.today.as_ref().filter(|report| report.day == today());
@@ -135,7 +140,7 @@ pub(super) fn encode(state: &State) -> Vec<u8> {
 fn encode_track(track: &TrackState, out: &mut Out) {
     out.0.push(place(&STATUSES, &track.status));
     out.load(track.tuple.load);
-    out.0.push(track.tuple.rung);
+    out.0.push(track.tuple.rung | track.tuple.range << 1);
     out.0.push(place(&ROLES, &track.role));
     out.0.extend([
         track.learned.0.min(3),
@@ -185,7 +190,7 @@ fn encode_track(track: &TrackState, out: &mut Out) {
 fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
     let status = STATUSES[usize::from(bytes.byte())];
     let load = bytes.load();
-    let rung = bytes.byte();
+    let place = bytes.byte();
     let role = ROLES[usize::from(bytes.byte())];
     let [done, needed, passes, fails, neutral, here] = [(); 6].map(|()| bytes.byte());
     let count = bytes.byte();
@@ -199,6 +204,7 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
                 outcome: OUTCOMES[usize::from(flags & 3)],
                 critical: flags & 4 != 0,
                 bad_day: flags & 8 != 0,
+                at_grant: flags & 3 == 0,
                 confirmed: flags & 16 != 0,
                 scored: 3,
                 acceptable: if flags & 3 == 0 { 3 } else { 1 },
@@ -219,7 +225,7 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
     TrackState {
         status,
         since: today(),
-        tuple: Tuple { load, rung, ..like.tuple },
+        tuple: Tuple { load, rung: place & 1, range: place >> 1, ..like.tuple },
         role,
         learned: (done, needed),
         passes,
@@ -241,6 +247,10 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
         partner_pain: flags & 1 != 0,
         unguarded: flags & 2 != 0,
         fault: (flags & 4 != 0).then(|| Name::new("brace").unwrap()),
+        weak: None,
+        watched: None,
+        stepped_from: None,
+        closed_since: None,
         reserve: None,
     }
 }
@@ -248,7 +258,13 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
 fn encode_region(region: &RegionState, out: &mut Out) {
     out.maybe(region.loaded, Out::day);
     out.maybe(region.last, |out, (_, score)| out.0.push(score.score()));
+    // Only one level is ever agreed here.
+    out.maybe(region.usual, |out, (_, agreed, steady)| {
+        out.day(agreed);
+        out.0.push(steady);
+    });
     out.0.extend([region.clear_needed, region.flares.min(2)]);
+    out.maybe(region.flared, Out::day);
     out.maybe(region.stop, Out::stop);
     let recent: Vec<&Day> = region.moves.iter().filter(|day| today().since(**day) < FAR).collect();
     out.0.push(recent.len() as u8);
@@ -258,11 +274,13 @@ fn encode_region(region: &RegionState, out: &mut Out) {
 fn decode_region(bytes: &mut In<'_>, like: &RegionState) -> RegionState {
     let loaded = bytes.maybe(In::day);
     let last = bytes.maybe(|bytes| (today(), Pain::new(bytes.byte()).unwrap()));
+    let usual = bytes.maybe(|bytes| (Pain::new(2).unwrap(), bytes.day(), bytes.byte()));
     let [clear_needed, flares] = [(); 2].map(|()| bytes.byte());
+    let flared = bytes.maybe(In::day);
     let stop = bytes.maybe(In::stop);
     let moves = (0..bytes.byte()).map(|_| bytes.day()).collect();
     let name = like.name.clone();
-    RegionState { name, loaded, last, usual: None, clear_needed, flares, flared: None, stop, moves }
+    RegionState { name, loaded, last, usual, clear_needed, flares, flared, stop, moves }
 }
 
 /// A state with these bytes; what the bytes leave out is taken from the start of the world.
@@ -281,6 +299,10 @@ pub(super) fn decode(bytes: &[u8], start: &State) -> State {
         };
         ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
     });
+    let illness = bytes.byte();
+    let ill = Layoff { from: today(), to: None, reason: LayoffReason::Ill };
+    state.layoff = (illness & 1 != 0).then_some(ill);
+    state.ill_since = (illness & 2 != 0).then(today);
     let asks_first = bytes.byte() == 1;
     let report = bytes.maybe(In::byte);
     let earlier = TodayReport {

@@ -152,6 +152,16 @@ fn no_course_breaks_a_rule() {
 }
 
 #[test]
+fn a_jump_of_two_steps_is_no_one_step() {
+    let mut state = world(None);
+    let tuple = state.tracks[STRICT].tuple;
+    let to = crate::record::Tuple { rung: 0, range: 0, ..tuple };
+    state.tracks[STRICT].tuple = to;
+    let said = state.blockers(STRICT, Some(tuple), alphabet::today());
+    assert!(said.contains(&crate::reason::Reason::NotOneStep));
+}
+
+#[test]
 fn every_guard_is_needed() {
     let mut idle = Vec::new();
     for guard in super::GUARD_NAMES {
@@ -187,13 +197,17 @@ pub(super) fn world_at(status: Status) -> State {
         Act::WaitThree.apply(&mut state);
     }
     // Recent enough again: only the moves of the way here are long past.
-    for act in [Act::DayOrdinary, Act::ForgivingClean, Act::Morning] {
+    for act in [Act::Cleared, Act::DayOrdinary, Act::ForgivingClean, Act::WaitOne, Act::DayOrdinary] {
         act.apply(&mut state);
     }
     let today = alphabet::today();
     for region in &mut state.regions {
         region.loaded = Some(today);
     }
+    // The forgiving lift is far enough ahead for a step of the strict one.
+    let forgiving = &mut state.tracks[alphabet::FORGIVING];
+    forgiving.tuple.load = alphabet::kg(22.0);
+    forgiving.proven = Some((today, alphabet::kg(22.0)));
     let track = &mut state.tracks[STRICT];
     let (tuple, last) =
         (crate::record::Tuple { rung: 1, load: alphabet::kg(20.0), ..track.tuple }, Some(today));
@@ -204,7 +218,10 @@ pub(super) fn world_at(status: Status) -> State {
     track.half_sessions = 0;
     match status {
         Status::Learning => track.learned = (0, 1),
-        Status::ReadyToAdvance => track.offered = Some(today),
+        Status::ReadyToAdvance => {
+            track.offered = Some(today);
+            track.sittings = (1..=2).map(|ago| confirmed_pass(today.plus(ago - 3).unwrap())).collect();
+        }
         Status::Maintaining => track.role = Role::Maintain,
         Status::Resting => track.role = Role::Rest,
         Status::Retired => track.role = Role::Retire,
@@ -217,6 +234,20 @@ pub(super) fn world_at(status: Status) -> State {
         _ => {}
     }
     state
+}
+
+fn confirmed_pass(day: crate::quantity::Day) -> super::state::Sitting {
+    super::state::Sitting {
+        session: 1,
+        day,
+        outcome: crate::gate::Outcome::Pass,
+        critical: false,
+        bad_day: false,
+        at_grant: true,
+        confirmed: true,
+        scored: 3,
+        acceptable: 3,
+    }
 }
 
 /// State of the strict lift.

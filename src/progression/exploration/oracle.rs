@@ -37,6 +37,11 @@ fn must_say(state: &State, at: usize) -> Vec<&'static str> {
     };
     say(clearance.is_some_and(expired), "clearance_expired");
     say(region.clear_needed > 0, "pain_block");
+    let hurts = region.last.is_some_and(|(_, score)| score.score() > 0);
+    let usual = region.usual.map(|(_, agreed, steady)| (ago(agreed), steady));
+    say(hurts && usual.is_some_and(|(_, steady)| steady < 3), "usual_pain_unsteady");
+    say(hurts && usual.is_some_and(|(age, _)| age > 4), "usual_pain_review");
+    say(state.ill_since.is_some(), "clearance_after_illness");
     say(track.partner_pain, "pair_pain");
     say(state.pain_asked != Some(true), "pain_not_asked");
     say(track.status == Status::Learning, "learning_not_done");
@@ -133,6 +138,9 @@ fn harder(from: &Tuple, to: &Tuple) -> Vec<&'static str> {
     if to.rung > from.rung {
         up.push("rung");
     }
+    if to.range > from.range {
+        up.push("range");
+    }
     if to.load > from.load {
         up.push("load");
     }
@@ -143,8 +151,9 @@ fn harder(from: &Tuple, to: &Tuple) -> Vec<&'static str> {
 pub(super) fn step_rule(before: &State, act: Act, after: &State) -> Option<String> {
     for (at, (was, is)) in before.tracks.iter().zip(&after.tracks).enumerate() {
         let up = harder(&was.tuple, &is.tuple);
-        let returned =
-            was.return_cap.is_some_and(|cap| is.tuple.load <= cap) && is.tuple.rung == was.tuple.rung;
+        let returned = was.return_cap.is_some_and(|cap| is.tuple.load <= cap)
+            && is.tuple.rung == was.tuple.rung
+            && is.tuple.range == was.tuple.range;
         if !up.is_empty()
             && !returned
             && let Some(rule) = move_rule(before, at, act, &was.tuple, &is.tuple, &up)
@@ -179,6 +188,12 @@ fn move_rule(before: &State, at: usize, act: Act, from: &Tuple, to: &Tuple, up: 
         (matches!(track.status, Status::Holding | Status::ReadyToAdvance), "from a state that does not move"),
         (before.stop.is_none() && region.stop.is_none(), "under a stop"),
         (region.clear_needed == 0, "with pain"),
+        (
+            region.last.is_none_or(|(_, score)| score.score() == 0)
+                || region.usual.is_some_and(|(_, agreed, steady)| ago(agreed) <= 4 && steady >= 3),
+            "with pain that is not a steady usual",
+        ),
+        (before.ill_since.is_none(), "after an illness without a clearance"),
         (before.pain_asked == Some(true), "without an answer about pain"),
         (class == Some(DayClass::Ordinary), "on a day that is not ordinary"),
         (track.last_session.is_some_and(|last| ago(last) <= 3), "on old evidence"),

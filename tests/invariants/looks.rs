@@ -1,0 +1,229 @@
+//! Looks that are due, and what the last session was good for.
+
+use super::course::*;
+use bismar::condition::DayClass;
+use bismar::gate::Mark;
+use bismar::progression::{MoveOutlook, Status};
+use bismar::quantity::Day;
+use bismar::reason::Reason;
+use bismar::record::*;
+
+fn weeks(count: usize) -> Course {
+    Course::play(&vec![Step::CleanWeek; count])
+}
+
+fn reasons(course: &Course, at: usize) -> Vec<Reason> {
+    course.state().decide(course.day).unwrap()[at].reasons.clone()
+}
+
+fn blocked(course: &Course, at: usize) -> Vec<Reason> {
+    match &course.state().decide(course.day).unwrap()[at].outlook {
+        MoveOutlook::Blocked { by, .. } => by.clone(),
+        _ => Vec::new(),
+    }
+}
+
+fn probe(course: &Course, at: usize) -> Option<(Day, Option<String>)> {
+    reasons(course, at).into_iter().find_map(|reason| match reason {
+        Reason::ProbeDue { by, criterion } => Some((by, criterion.map(|name| name.as_str().into()))),
+        _ => None,
+    })
+}
+
+fn maintained() -> Course {
+    let mut course = weeks(4);
+    course.step(&Step::Role { track: 2, role: 1 });
+    assert_eq!(course.state().tracks[PRESS].status, Status::Maintaining);
+    course
+}
+
+#[test]
+fn a_maintained_lift_is_looked_at_again_after_the_stated_days() {
+    let mut course = maintained();
+    let last = course.state().tracks[PRESS].last_session.unwrap();
+    assert_eq!(probe(&course, PRESS).unwrap(), (last.plus(28).unwrap(), None));
+    // Training that nobody marks is training, and no look.
+    course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+    assert_eq!(probe(&course, PRESS).unwrap().0, last.plus(28).unwrap());
+    course.day = course.day.plus(8).unwrap();
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(probe(&course, PRESS).unwrap().0, course.day.plus(28).unwrap());
+}
+
+#[test]
+fn a_failed_look_is_due_again_at_once_and_a_second_one_steps_back() {
+    let mut course = maintained();
+    let before = course.state().tracks[PRESS].tuple.load;
+    course.day_report(DayClass::Ordinary, true);
+    course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+    assert_eq!(probe(&course, PRESS).unwrap().0, course.day.plus(1).unwrap());
+    assert_eq!(course.state().tracks[PRESS].status, Status::Maintaining);
+    course.day = course.day.plus(3).unwrap();
+    course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+    assert_eq!(course.state().tracks[PRESS].status, Status::SteppingBack);
+    assert!(course.state().tracks[PRESS].tuple.load < before);
+    assert!(reasons(&course, PRESS).contains(&Reason::SteppedBack { from: before }));
+    course.day = course.day.plus(3).unwrap();
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(course.state().tracks[PRESS].status, Status::Maintaining);
+    assert!(!reasons(&course, PRESS).contains(&Reason::SteppedBack { from: before }));
+}
+
+#[test]
+fn a_look_that_is_missed_moves_nothing() {
+    let mut course = maintained();
+    let before = course.state().tracks[PRESS].tuple;
+    for _ in 0..3 {
+        course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+        course.day = course.day.plus(9).unwrap();
+    }
+    assert!(probe(&course, PRESS).unwrap().0 < course.day);
+    assert_eq!(course.state().tracks[PRESS].tuple, before);
+}
+
+/// A session of the press at its grant, with that mark for depth in every set.
+fn press(course: &mut Course, depth: Mark) {
+    let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
+    for mark in lift.sets.iter_mut().flat_map(|set| &mut set.marks.as_mut().unwrap().marks) {
+        if mark.criterion.as_str() == "depth" {
+            mark.mark = depth;
+        }
+    }
+    let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+    course.add(EventKind::SessionRecorded(session));
+    course.morning(false);
+    course.day = course.day.plus(6).unwrap();
+    course.day_report(DayClass::Ordinary, true);
+}
+
+#[test]
+fn what_was_weak_before_a_move_is_looked_at_after_it() {
+    let mut course = Course::new(parameters(1));
+    let start = course.limit(PRESS);
+    for _ in 0..6 {
+        press(&mut course, Mark::NotMet);
+        if course.state().tracks[PRESS].status == Status::ReadyToAdvance {
+            break;
+        }
+    }
+    assert_eq!(probe(&course, PRESS), None);
+    course.accept(2);
+    assert!(course.limit(PRESS) > start);
+    let by = course.day.plus(28).unwrap();
+    assert_eq!(probe(&course, PRESS), Some((by, Some("depth".into()))));
+    press(&mut course, Mark::Borderline);
+    assert_eq!(probe(&course, PRESS), Some((by, Some("depth".into()))));
+    press(&mut course, Mark::Met);
+    assert_eq!(probe(&course, PRESS), None);
+}
+
+/// Weeks in which the strict lift is trained and not marked, and the forgiving one passes and moves.
+fn forgiving_runs_ahead(count: usize) -> Course {
+    let mut course = weeks(3);
+    for _ in 0..count {
+        course.day_report(DayClass::Ordinary, true);
+        if course.state().tracks[FORGIVING].status == Status::ReadyToAdvance {
+            course.accept(1);
+        }
+        course.session(1, Quality::Unscored, Weight::AtLimit, Some(0));
+        course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
+        course.morning(false);
+        course.day = course.day.plus(6).unwrap();
+    }
+    course
+}
+
+#[test]
+fn a_forgiving_lift_far_ahead_asks_for_a_look_at_the_pair() {
+    let early = forgiving_runs_ahead(9);
+    assert!(!reasons(&early, STRICT).contains(&Reason::PairReview));
+    let late = forgiving_runs_ahead(40);
+    let before = early.state().tracks[STRICT].tuple;
+    assert_eq!(late.state().tracks[STRICT].tuple, before);
+    for at in [STRICT, FORGIVING] {
+        assert!(reasons(&late, at).contains(&Reason::PairReview));
+        assert!(!blocked(&late, at).contains(&Reason::PairReview));
+    }
+    assert!(!reasons(&late, PRESS).contains(&Reason::PairReview));
+    // Where the forgiving lift has hardly grown, time alone asks for nothing.
+    let mut still = forgiving_runs_ahead(9);
+    for _ in 0..20 {
+        still.day_report(DayClass::Ordinary, true);
+        still.session(3, Quality::Unscored, Weight::AtLimit, Some(0));
+        still.day = still.day.plus(7).unwrap();
+    }
+    assert!(!reasons(&still, STRICT).contains(&Reason::PairReview));
+}
+
+#[test]
+fn an_agreed_usual_level_allows_a_move_only_until_it_is_due_to_be_looked_at() {
+    let mut course = Course::new(parameters(1));
+    course.step(&Step::Usual(2));
+    let agreed = course.day;
+    let week = |course: &mut Course| {
+        let pain = vec![Course::pain("hip", 2)];
+        let report = DayReport { class: Some(DayClass::Ordinary), pain: Some(pain), ..DayReport::default() };
+        course.add(EventKind::DayReport(report));
+        course.session(2, Quality::Clean, Weight::AtLimit, Some(2));
+        course.day = course.day.plus(7).unwrap();
+    };
+    let review = Reason::UsualPainReview { region: name("hip"), agreed };
+    while course.day.since(agreed) <= 80 {
+        week(&mut course);
+        assert!(!reasons(&course, FORGIVING).contains(&review));
+    }
+    assert_eq!(course.state().tracks[FORGIVING].status, Status::ReadyToAdvance);
+    course.day = agreed.plus(91).unwrap();
+    course.day_report(DayClass::Ordinary, true);
+    assert!(reasons(&course, FORGIVING).contains(&review));
+    // The level no longer counts: the same pain holds now.
+    course.add(EventKind::PainReport(Course::pain("hip", 2)));
+    let by = blocked(&course, FORGIVING);
+    assert!(by.contains(&review) && by.iter().any(|reason| matches!(reason, Reason::PainBlock { .. })));
+    course.step(&Step::Usual(2));
+    assert!(!reasons(&course, FORGIVING).contains(&review));
+    assert!(!blocked(&course, FORGIVING).iter().any(|reason| *reason == review));
+}
+
+#[test]
+fn a_usual_level_past_its_review_takes_back_passes_as_none_would() {
+    let flare = |days: i32| {
+        let mut course = Course::new(parameters(1));
+        course.step(&Step::Usual(2));
+        course.day = course.day.plus(days).unwrap();
+        course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
+        course.morning(true);
+        course.state().tracks[FORGIVING].fails
+    };
+    assert_eq!((flare(60), flare(95)), (0, 1));
+}
+
+#[test]
+fn the_last_session_says_why_it_does_not_count() {
+    let mut course = weeks(4);
+    assert!(
+        !reasons(&course, PRESS)
+            .iter()
+            .any(|reason| matches!(reason, Reason::NotScored | Reason::NotAtGrant))
+    );
+    course.session(4, Quality::Clean, Weight::Lighter, Some(0));
+    assert!(reasons(&course, PRESS).contains(&Reason::NotAtGrant));
+    course.day = course.day.plus(2).unwrap();
+    course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+    assert!(reasons(&course, PRESS).contains(&Reason::NotScored));
+    assert!(!reasons(&course, PRESS).contains(&Reason::NotAtGrant));
+}
+
+#[test]
+fn limits_that_nobody_has_set_are_never_passed_over_in_silence() {
+    let mut course = weeks(1);
+    assert!(reasons(&course, PRESS).contains(&Reason::NoLimitsOnRecord));
+    let limit = ClearanceLimits { no_breath_hold: true, ..ClearanceLimits::default() };
+    course.add(EventKind::ClearanceRecorded(Clearance {
+        status: ClearanceStatus::ClearedWithLimits,
+        who: name("clinic"),
+        expires: None,
+        limits: vec![limit],
+    }));
+    assert!(!reasons(&course, PRESS).contains(&Reason::NoLimitsOnRecord));
+}
