@@ -13,6 +13,7 @@ mod invariants {
     pub mod course;
     mod cases;
     mod caution;
+    mod help;
     mod history;
     mod looks;
     mod mornings;

@@ -14,7 +14,7 @@ use bismar::error::Code;
 use bismar::gate::{
     Criterion, Evidence, EvidenceRule, Gate, PassRules, PassRun, Requirement, Skill, operating_characteristic,
 };
-use bismar::loading::{Bar, Disc, Implement, Stock};
+use bismar::loading::{Bar, Disc, Implement, MachineStack, Stock};
 use bismar::progression::{MoveOutlook, State};
 use bismar::quantity::{Day, Mass, Name, Pain, Rir};
 use bismar::reason::Reason;
@@ -211,6 +211,13 @@ const CAUSES: &[(&str, Spoil)] = &[
     ("stale_between_sessions", |s| {
         s.parameters.policy.freshness_days = 5;
         days(s, 0, 3);
+    }),
+    ("probe_before_session", |s| s.parameters.policy.probe_days = 2),
+    ("help_needs_body_mass", |s| {
+        let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 8], vec![], 1.0).unwrap();
+        s.parameters.implements.push(Implement::Assistance(stack));
+        s.squat().implement = name("helper");
+        s.squat().start.load = kg(-20.0);
     }),
     ("no_day", |s| {
         s.week[0].lifts.remove(1);

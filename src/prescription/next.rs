@@ -295,7 +295,7 @@ impl Stage<'_> {
         if draft.verdict == Verdict::TechniqueOnly
             && let Some(lightest) = equipment.as_ref().and_then(Prepared::lightest)
         {
-            draft.lower_load(lightest.max(Mass::ZERO));
+            draft.lower_load(lightest);
             draft.lower_sets(2);
         }
         let loaded = if lifts { round(&mut draft, equipment.as_ref()) } else { None };

@@ -69,8 +69,9 @@ impl State {
             return Arc::clone(loadable);
         }
         let parameters = self.parameters.as_deref();
-        let made =
-            parameters.and_then(|all| all.tracks.get(at).and_then(|track| Loadable::of(track, all).ok()));
+        let body = self.body_mass.map(|(_, mass)| mass);
+        let made = parameters
+            .and_then(|all| all.tracks.get(at).and_then(|track| Loadable::of(track, all, body).ok()));
         Arc::new(made.unwrap_or_default())
     }
 

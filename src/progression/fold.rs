@@ -112,7 +112,12 @@ impl State {
             EventKind::BarOrDiscsChanged(changed) | EventKind::RaterChanged(changed) => {
                 self.forget_where_changed(changed.track.as_ref(), on)?;
             }
-            EventKind::BodyMassRecorded(mass) => self.body_mass = Some((on, *mass)),
+            EventKind::BodyMassRecorded(mass) => {
+                self.body_mass = Some((on, *mass));
+                for loadable in self.loadables.iter_mut().filter(|loadable| loadable.helps()) {
+                    Arc::make_mut(loadable).measure_against(*mass);
+                }
+            }
             EventKind::ClearanceRecorded(clearance) => self.take_clearance(clearance, on, number),
             EventKind::ClearanceExpired(_) => {
                 if let Some(clearance) = &mut self.clearance {
@@ -152,8 +157,9 @@ impl State {
         let mut tracks = Vec::with_capacity(parameters.tracks.len());
         let mut loadables = Vec::with_capacity(parameters.tracks.len());
         for set in &parameters.tracks {
+            let body = self.body_mass.map(|(_, mass)| mass);
             loadables.push(Arc::new(
-                Loadable::of(set, parameters).map_err(|error| error.within(set.name.as_str()))?,
+                Loadable::of(set, parameters, body).map_err(|error| error.within(set.name.as_str()))?,
             ));
             let old = before.as_ref().and_then(|before| before.track_at(&set.name));
             let (kept, was) =
@@ -162,6 +168,10 @@ impl State {
             tracks.push(match (kept, was) {
                 (Some(kept), Some(was)) => {
                     let mut kept = kept.clone();
+                    if parameters.check_load(set, kept.tuple.load).is_err() {
+                        // Help in place of a load, or a load in place of help: its numbers say nothing here.
+                        kept.forget_loads(set.start, on);
+                    }
                     if set.check_tuple(&kept.tuple).is_err() || !same_places(was, set, &kept.tuple) {
                         // The place is gone from the new lists: learn it anew, no heavier than before.
                         let load = set.start.load.min(kept.tuple.load);
@@ -268,6 +278,7 @@ impl State {
 
     fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
         let at = self.place(&given.track)?;
+        self.check_load(at, given.load)?;
         let upward = self.tracks.get(at).is_some_and(|track| given.load > track.tuple.load);
         // Whether it is upward depends on what came before, and a correction may change that: an override that
         // lacks its reason or its end is refused, not an error that would make the log unreadable.
@@ -296,6 +307,13 @@ impl State {
             }
         }
         Ok(())
+    }
+
+    /// Refuses a load that the implement of a lift has no sign for.
+    pub(crate) fn check_load(&self, at: usize, load: Mass) -> Result<(), Error> {
+        let parameters = self.parameters.as_deref();
+        let set = parameters.and_then(|all| Some((all, all.tracks.get(at)?)));
+        set.map_or(Ok(()), |(all, set)| all.check_load(set, load))
     }
 
     /// The lowest of the ceilings that no override passes.
@@ -340,6 +358,7 @@ impl State {
             return Ok(());
         };
         set.check_tuple(&given.to).map_err(|error| error.within("to"))?;
+        self.check_load(at, given.to.load)?;
         let from = track.tuple;
         if !set.harder_in(&from, &given.to).is_empty() {
             self.attempt(at, given.to, on, event);

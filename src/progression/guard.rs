@@ -2,13 +2,13 @@
 
 use alloc::vec::Vec;
 
-use super::moves::{grown, next_tuple};
+use super::moves::next_tuple;
 use super::pain::STEADY_SESSIONS;
 use super::state::{State, TrackState};
 use super::status::Status;
 use crate::condition::DayClass;
 use crate::gate::Outcome;
-use crate::quantity::{Day, Mass};
+use crate::quantity::Day;
 use crate::reason::Reason;
 use crate::record::{ClearanceStatus, Dimension, Parameters, Policy, TrackParameters, Tuple};
 
@@ -254,7 +254,7 @@ fn pair_allows(s: &Situation<'_>) -> Vec<Reason> {
     match other.proven.filter(|(day, _)| s.on.since(*day) <= i32::from(s.policy.proof_days)) {
         None => reasons.push(Reason::PairProofMissing),
         Some((_, proven)) => {
-            let cap = proven.scaled_down(pair.ratio_cap).unwrap_or(Mass::ZERO);
+            let cap = s.state.loadable(partner).share(proven, pair.ratio_cap);
             if s.to.as_ref().is_ok_and(|to| to.load > cap) {
                 reasons.push(Reason::PairCap { load: cap });
             }
@@ -268,8 +268,8 @@ fn step_fits(s: &Situation<'_>) -> Vec<Reason> {
         Err(reason) => return alloc::vec![reason.clone()],
         Ok(to) => to,
     };
-    let cap = grown(s.track.tuple.load, s.set.cap());
     let loadable = s.state.loadable(s.at);
+    let cap = loadable.grown(s.track.tuple.load, s.set.cap());
     if to.load > cap || (to.load > s.track.tuple.load && loadable.not_above(to.load) != Some(to.load)) {
         return alloc::vec![Reason::NoLoadableStep { cap, next: loadable.above(s.track.tuple.load) }];
     }
@@ -302,7 +302,7 @@ fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
 fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
     let Ok(to) = &s.to else { return Vec::new() };
     let before = s.track.load_before_window(s.on, s.policy.window_days);
-    let load = grown(before, s.policy.window_cap);
+    let load = s.state.loadable(s.at).grown(before, s.policy.window_cap);
     // Coming back up to what was granted before is no growth.
     if to.load > load && to.load > s.track.tuple.load {
         alloc::vec![Reason::WindowCap { load }]

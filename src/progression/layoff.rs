@@ -3,7 +3,7 @@
 use super::loadable::Loadable;
 use super::state::{State, TrackState};
 use super::status::Status;
-use crate::quantity::{Day, Mass};
+use crate::quantity::Day;
 use crate::record::{LayoffReason, LayoffRow, Parameters, Policy, Role, Tuple};
 
 /// Rows further down after an illness in bed, a hospital stay or an operation (our choice).
@@ -68,7 +68,7 @@ fn come_back(
     let left = rows.iter().fold(1.0, |left, row| crate::numeric::smaller(left, row.load_left));
     let load = before.tuple.load;
     let one_back = super::moves::one_step_back(before.tuple, at, parameters, loadable).load;
-    let mut returned = load.scaled_down(left).unwrap_or(Mass::ZERO).min(one_back);
+    let mut returned = loadable.share(load, left).min(one_back);
     if rows.iter().any(|row| row.restart) {
         returned = loadable.lightest().unwrap_or(returned).min(returned);
     }

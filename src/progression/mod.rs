@@ -36,10 +36,7 @@ pub use status::Status;
 
 // For the plan check, which climbs by the same rule.
 #[cfg(feature = "rehearsal")]
-pub(crate) use {
-    loadable::Loadable,
-    moves::{grown, next_tuple},
-};
+pub(crate) use {loadable::Loadable, moves::next_tuple};
 
 /// The load one step easier than this place, by the parameters in force.
 pub(crate) fn one_step_back(from: crate::record::Tuple, at: usize, state: &State) -> crate::quantity::Mass {

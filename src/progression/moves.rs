@@ -7,13 +7,6 @@ use crate::quantity::{Day, Mass};
 use crate::reason::Reason;
 use crate::record::{Dimension, Parameters, StepPolicy, TrackParameters, Tuple};
 
-/// The heaviest load within a part of this one.
-pub(crate) fn grown(load: Mass, part: f64) -> Mass {
-    let size = Mass::from_nanograms(load.nanograms().abs()).unwrap_or(Mass::ZERO);
-    let step = size.scaled_down(part).unwrap_or(Mass::ZERO);
-    load.plus(step).unwrap_or(load)
-}
-
 /// What the moving dimension offers next, or why it offers nothing.
 pub(crate) fn next_tuple(
     track: &TrackParameters,
@@ -49,9 +42,12 @@ pub(crate) fn next_tuple(
 /// The next load within the step and its cap. Where nothing loadable lies within it there is no step: a
 /// bigger jump is never taken instead.
 fn next_load(track: &TrackParameters, load: Mass, loadable: &Loadable) -> Result<Mass, Reason> {
-    let cap = grown(load, track.cap());
+    if loadable.lacks_body_mass() {
+        return Err(Reason::BodyMassMissing);
+    }
+    let cap = loadable.grown(load, track.cap());
     let wanted = match track.step_policy() {
-        StepPolicy::Part(part) => grown(load, part),
+        StepPolicy::Part(part) => loadable.grown(load, part),
         StepPolicy::Fixed(step) => load.plus(step).unwrap_or(load),
         StepPolicy::SmallestLoadable => loadable.above(load).unwrap_or(load),
     };
@@ -71,7 +67,7 @@ pub(crate) fn rung_load(
 ) -> Mass {
     let own = track.rungs.get(usize::from(rung)).and_then(|rung| rung.own_ratio).unwrap_or(1.0);
     let part = crate::numeric::smaller(part, own);
-    loadable.rounded_down(load.scaled_down(part).unwrap_or(Mass::ZERO)).min(load)
+    loadable.rounded_down(loadable.share(load, part)).min(load)
 }
 
 impl TrackParameters {
@@ -132,11 +128,11 @@ pub(crate) fn one_load_back(from: Tuple, at: usize, parameters: &Parameters, loa
 fn load_one_back(track: &TrackParameters, load: Mass, cap: f64, loadable: &Loadable) -> Option<Mass> {
     let below = loadable.below(load)?;
     let wanted = match track.step_policy() {
-        StepPolicy::Part(part) => grown(load, -part),
+        StepPolicy::Part(part) => loadable.grown(load, -part),
         StepPolicy::Fixed(step) => load.minus(step).unwrap_or(below),
         StepPolicy::SmallestLoadable => below,
     };
-    let floor = grown(load, -cap).min(below);
+    let floor = loadable.grown(load, -cap).min(below);
     let step = loadable.not_above(wanted).unwrap_or(below);
     Some(if step < floor { below.max(loadable.not_above(floor).unwrap_or(below)) } else { step })
 }

@@ -37,10 +37,11 @@ impl State {
             let parameters = self.parameters.as_ref()?;
             let pair = pair_of(parameters, &parameters.tracks.get(at)?.name)?;
             let (since, load) = self.tracks.get(parameters.track_at(&pair.strict)?)?.closed_since?;
-            let (_, proven) = self.tracks.get(parameters.track_at(&pair.forgiving)?)?.proven?;
+            let forgiving = parameters.track_at(&pair.forgiving)?;
+            let (_, proven) = self.tracks.get(forgiving)?.proven?;
             let policy = &parameters.policy;
             let long = on.since(since) > i32::from(policy.pair_review_days);
-            Some(long && proven > super::moves::grown(load, policy.pair_review_growth))
+            Some(long && proven > self.loadable(forgiving).grown(load, policy.pair_review_growth))
         };
         review().unwrap_or(false)
     }

@@ -9,8 +9,7 @@ use super::status::Status;
 use crate::condition::DayClass;
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Mark, Outcome, SetMarks, session_pass_of};
-use crate::loading::Implement;
-use crate::quantity::{Day, Mass, Name, Reserve};
+use crate::quantity::{Day, Name, Reserve};
 use crate::record::{Effort, LiftSession, Parameters, Session, TrackParameters};
 
 /// A lift of a session with its judgement.
@@ -104,7 +103,8 @@ impl State {
         let (Some(set), Some(track)) = (parameters.tracks.get(at), self.tracks.get(at)) else {
             return Err(unknown_track(&lift.track));
         };
-        refuse_negative(lift, set, parameters.implement(&set.implement))?;
+        let signs = lift.sets.iter().try_for_each(|done| parameters.check_load(set, done.load));
+        signs.map_err(|error| error.within(set.name.as_str()))?;
         let unscored: Vec<SetMarks> =
             lift.sets.iter().filter(|set| set.marks.is_none()).map(unscored).collect();
         let mut missing = unscored.iter();
@@ -361,21 +361,6 @@ fn least_reserve(lift: &LiftSession) -> Option<u16> {
         },
     });
     halves.collect::<Option<Vec<u16>>>().and_then(|all| all.into_iter().min())
-}
-
-fn refuse_negative(
-    lift: &LiftSession,
-    track: &TrackParameters,
-    implement: Option<&Implement>,
-) -> Result<(), Error> {
-    if matches!(implement, Some(Implement::Assistance(_))) {
-        return Ok(());
-    }
-    match lift.sets.iter().find(|set| set.load < Mass::ZERO) {
-        None => Ok(()),
-        Some(set) => Err(Error::range(Code::NegativeLoad, "load", set.load.kg(), 0.0, 2_000.0, "kg")
-            .within(track.name.as_str())),
-    }
 }
 
 pub(crate) fn unknown_track(name: &Name) -> Error {

@@ -413,6 +413,17 @@ impl TrackState {
         self.forget_evidence(day);
     }
 
+    /// Starts at that place without the loads of another kind of implement.
+    pub(crate) fn forget_loads(&mut self, start: Tuple, day: Day) {
+        self.stand_at(start, day);
+        self.peak = start.load;
+        self.moves.clear();
+        self.proven = None;
+        self.closed_since = None;
+        self.overruled = None;
+        self.return_cap = self.return_cap.map(|_| start.load);
+    }
+
     /// Evidence toward the gate starts anew.
     pub(crate) fn forget_evidence(&mut self, day: Day) {
         self.here = (0, day);

@@ -211,6 +211,8 @@ reasons! {
         /// Its load.
         load: Mass
     } "ceiling",
+    /// Steps of a lift that is helped are measured against the body mass, and none is on record.
+    BodyMassMissing "body_mass_missing",
     /// The moving dimension has reached its top.
     AtTop "at_top",
     /// A harder rung, range or tempo is not to be had in one step.

@@ -210,9 +210,6 @@ impl EventKind {
             EventKind::SymptomReport(report) if report.signs.is_empty() => {
                 Err(Error::plain(Code::EmptyList, "signs"))
             }
-            EventKind::CoachOverride(given) if given.load < crate::quantity::Mass::ZERO => {
-                Err(Error::range(Code::NegativeLoad, "load", given.load.kg(), 0.0, 2000.0, "kg"))
-            }
             EventKind::UsualPainAgreed(usual) => usual.check(),
             EventKind::BodyMassRecorded(mass) => {
                 crate::numeric::within(Code::OutOfRange, "body_mass", mass.kg(), 20.0, 400.0, "kg").map(drop)

@@ -7,7 +7,7 @@ use super::session::at_most;
 use super::track::TrackParameters;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Stock};
-use crate::quantity::{Name, Rir};
+use crate::quantity::{Mass, Name, Rir};
 
 /// The most lifts of one lifter.
 pub const MAX_TRACKS: usize = 16;
@@ -245,7 +245,7 @@ impl Parameters {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many`, `empty_list`, `duplicate_name`, `unknown_name`, and what the parts report.
+    /// `too_many`, `empty_list`, `duplicate_name`, `unknown_name`, `negative_load`, and what the parts report.
     pub fn check(&self) -> Result<(), Error> {
         at_most("tracks", self.tracks.len(), MAX_TRACKS)?;
         at_most("pairs", self.pairs.len(), MOST_PAIRS)?;
@@ -273,6 +273,10 @@ impl Parameters {
                 )));
             }
         }
+        for (at, track) in self.tracks.iter().enumerate() {
+            self.check_load(track, track.start.load)
+                .map_err(|error| error.within("start").within(&format!("tracks[{at}]")))?;
+        }
         self.check_pairs()?;
         self.policy.check().map_err(|error| error.within("policy"))
     }
@@ -298,6 +302,20 @@ impl Parameters {
                 .map_err(inside)?;
         }
         Ok(())
+    }
+
+    /// Whether the implement of a lift has a sign for that load: help counts below zero, everything else above it.
+    ///
+    /// # Errors
+    /// `negative_load` for a load below zero without help, `out_of_range` for one above zero with it.
+    pub fn check_load(&self, track: &TrackParameters, load: Mass) -> Result<(), Error> {
+        let helps = matches!(self.implement(&track.implement), Some(Implement::Assistance(_)));
+        let (code, low, high) = match helps {
+            true if load > Mass::ZERO => (Code::OutOfRange, -Mass::MAX.kg(), 0.0),
+            false if load < Mass::ZERO => (Code::NegativeLoad, 0.0, Mass::MAX.kg()),
+            _ => return Ok(()),
+        };
+        Err(Error::range(code, "load", load.kg(), low, high, "kg"))
     }
 
     /// Place of the lift with that name.

@@ -197,8 +197,7 @@ impl TrackParameters {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name`, `ladder_cycle`, `out_of_range`,
-    /// `negative_load`.
+    /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name`, `ladder_cycle`, `out_of_range`.
     pub fn check(&self) -> Result<(), Error> {
         at_most("rungs", self.rungs.len(), MOST_CHOICES)?;
         at_most("ranges", self.ranges.len(), MOST_CHOICES)?;
@@ -237,10 +236,11 @@ impl TrackParameters {
         Ok(())
     }
 
-    /// Whether a tuple names places that exist and a load that can be.
+    /// Whether a tuple names places that exist. Whether its load can be, the implement says:
+    /// [`Parameters::check_load`](super::Parameters::check_load).
     ///
     /// # Errors
-    /// `out_of_range`, `negative_load`.
+    /// `out_of_range`.
     pub fn check_tuple(&self, tuple: &Tuple) -> Result<(), Error> {
         let inside = |field, place: u8, length: usize| {
             let highest = length.max(1) - 1;
@@ -256,9 +256,6 @@ impl TrackParameters {
             if !(1..=30).contains(&count) {
                 return Err(Error::range(Code::OutOfRange, field, count, 1.0, 30.0, ""));
             }
-        }
-        if tuple.load < Mass::ZERO {
-            return Err(Error::range(Code::NegativeLoad, "load", tuple.load.kg(), 0.0, Mass::MAX.kg(), "kg"));
         }
         Ok(())
     }

@@ -295,6 +295,15 @@ findings! {
         /// Days allowed.
         allowed: u16
     } Warns "stale_between_sessions",
+    /// A look at a lift that is kept, or at what was weak before a move, is due before the lift comes back.
+    ProbeBeforeSession {
+        /// Longest gap between two sessions, in days.
+        gap: u16,
+        /// Days after which the look is due.
+        due: u16
+    } Warns "probe_before_session",
+    /// Steps of a lift that is helped are measured against the body mass, which this check does not know.
+    HelpNeedsBodyMass Notes "help_needs_body_mass",
     /// The week has no day for the lift.
     NoDay Notes "no_day",
     /// The clearance does not let anyone train.

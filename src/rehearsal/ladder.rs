@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
 use crate::loading::buy;
-use crate::progression::{Loadable, grown, next_tuple};
+use crate::progression::{Loadable, next_tuple};
 use crate::quantity::Mass;
 use crate::reason::Reason;
 use crate::record::{Dimension, Parameters, StepPolicy, TrackParameters, Tuple};
@@ -18,7 +18,7 @@ const ADDED_DISCS: [i32; 7] = [125, 250, 500, 750, 1_000, 1_250, 2_500];
 
 pub(super) fn look(parameters: &Parameters, track: &TrackParameters, findings: &mut Vec<Finding>) {
     let mut say = |what| findings.push(Finding::about(&track.name, what));
-    let Ok(loadable) = Loadable::of(track, parameters) else { return };
+    let Ok(loadable) = Loadable::of(track, parameters, None) else { return };
     if loadable.lightest().is_none() {
         return;
     }
@@ -28,24 +28,28 @@ pub(super) fn look(parameters: &Parameters, track: &TrackParameters, findings: &
         let (below, above) = (loadable.below(start), loadable.above(start));
         say(Found::StartNotLoadable { load: start, below, above });
     }
+    if loadable.lacks_body_mass() {
+        say(Found::HelpNeedsBodyMass);
+        return;
+    }
     if let Some(ceiling) = track.ceiling.filter(|ceiling| *ceiling < start) {
         say(Found::CeilingBelowStart { ceiling, start });
         return;
     }
-    step_above_cap(track).into_iter().for_each(&mut say);
+    step_above_cap(track, &loadable).into_iter().for_each(&mut say);
     if made {
         climb(parameters, track, &loadable).into_iter().for_each(&mut say);
     }
 }
 
-fn step_above_cap(track: &TrackParameters) -> Option<Found> {
+fn step_above_cap(track: &TrackParameters, loadable: &Loadable) -> Option<Found> {
     let start = track.start.load;
     let wanted = match track.step? {
-        StepPolicy::Part(part) => grown(start, part),
+        StepPolicy::Part(part) => loadable.grown(start, part),
         StepPolicy::Fixed(step) => start.plus(step).ok()?,
         StepPolicy::SmallestLoadable => return None,
     };
-    let cap = grown(start, track.cap());
+    let cap = loadable.grown(start, track.cap());
     (track.moving == Dimension::Load && wanted > cap).then_some(Found::StepAboveCap { wanted, cap })
 }
 
@@ -68,7 +72,7 @@ fn climb(parameters: &Parameters, track: &TrackParameters, loadable: &Loadable) 
                 if track.ceiling.is_some_and(|ceiling| to.load > ceiling) {
                     return (at == start).then_some(Found::NothingToMove { moving: track.moving });
                 }
-                if let Some(found) = window(parameters, at, to) {
+                if let Some(found) = window(parameters, at, to, loadable) {
                     return Some(found);
                 }
                 if track.moving != Dimension::Load || to.load >= top {
@@ -81,8 +85,8 @@ fn climb(parameters: &Parameters, track: &TrackParameters, loadable: &Loadable) 
     None
 }
 
-fn window(parameters: &Parameters, at: Tuple, to: Tuple) -> Option<Found> {
-    let window = grown(at.load, parameters.policy.window_cap);
+fn window(parameters: &Parameters, at: Tuple, to: Tuple, loadable: &Loadable) -> Option<Found> {
+    let window = loadable.grown(at.load, parameters.policy.window_cap);
     (to.load > window && to.load > at.load).then_some(Found::WindowBelowStep {
         load: at.load,
         to: to.load,

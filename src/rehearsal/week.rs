@@ -96,7 +96,12 @@ formula! {
         }
         for track in &parameters.tracks {
             let allowed = parameters.policy.freshness_days;
-            match longest_gap(&days_of(&track.name, week)) {
+            let due = parameters.policy.probe_days;
+            let longest = longest_gap(&days_of(&track.name, week));
+            if let Some(gap) = longest.filter(|gap| *gap > due) {
+                findings.push(Finding::about(&track.name, Found::ProbeBeforeSession { gap, due }));
+            }
+            match longest {
                 None => findings.push(Finding::about(&track.name, Found::NoDay)),
                 Some(gap) if gap > allowed => {
                     findings.push(Finding::about(&track.name, Found::StaleBetweenSessions { gap, allowed }));

@@ -77,6 +77,13 @@ pub fn found(found: &Found) -> String {
             "{gap} days between two sessions, and an open gate stays fresh for {allowed}: no move can be taken \
              on a training day."
         ),
+        Found::ProbeBeforeSession { gap, due } => format!(
+            "{gap} days between two sessions, and a look at what is kept is due after {due}: it is always late."
+        ),
+        Found::HelpNeedsBodyMass => {
+            "Steps of a helped lift are measured against the body mass: record it, or no step is taken."
+                .to_string()
+        }
         Found::NoDay => "The week has no day for it.".to_string(),
         Found::NotCleared => "Not cleared: nobody trains.".to_string(),
         Found::GateNeverOpens { asks, session } => format!(

@@ -70,7 +70,7 @@ pub fn error(error: &Error) -> String {
 #[must_use]
 pub fn mass(mass: Mass) -> String {
     let grams = crate::numeric::round(mass.kg() * 1_000.0) / 1_000.0;
-    format!("{grams} kg")
+    if mass < Mass::ZERO { format!("{} kg of help", -grams) } else { format!("{grams} kg") }
 }
 
 /// A count with its noun.

@@ -205,6 +205,9 @@ fn rest(reason: &Reason) -> String {
             "Left out for lack of time; nothing is added elsewhere to make up for it.".to_string()
         }
         Reason::FewerSets { sets } => format!("Time for {}.", counted(u32::from(*sets), "set")),
+        Reason::BodyMassMissing => {
+            "No body mass is on record, so a step of this helped lift cannot be measured.".to_string()
+        }
         Reason::PlanAsksLess => "The plan asks for less than granted.".to_string(),
         Reason::MoveRefused { event } => {
             format!("The move of event {event} was refused, for the reasons listed.")
