@@ -28,8 +28,9 @@ fn weighed() -> Course {
     course
 }
 
-fn help(course: &Course) -> f64 {
-    -course.state().tracks[PRESS].tuple.load.kg()
+/// Grams of help.
+fn help(course: &Course) -> i64 {
+    -course.state().tracks[PRESS].tuple.load.nanograms() / 1_000_000_000
 }
 
 #[test]
@@ -43,7 +44,7 @@ fn less_help_is_the_way_up() {
         }
     }
     // Once in eight weeks, since 5 kg of the 60 to 70 that are moved are most of a tenth; never above none.
-    assert_eq!(seen[..3], [20.0, 15.0, 10.0]);
+    assert_eq!(seen[..3], [20_000, 15_000, 10_000]);
 }
 
 #[test]
@@ -52,7 +53,7 @@ fn without_a_body_mass_no_step_is_measured() {
     for _ in 0..10 {
         course.clean_week();
     }
-    assert_eq!(help(&course), 20.0);
+    assert_eq!(help(&course), 20_000);
     let decision = &course.state().decide(course.day).unwrap()[PRESS];
     let MoveOutlook::Blocked { by, .. } = &decision.outlook else { panic!("a step nobody can measure") };
     assert!(by.contains(&Reason::BodyMassMissing));
@@ -66,7 +67,7 @@ fn two_fails_give_more_help() {
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
         course.day = course.day.plus(3).unwrap();
     }
-    assert!(help(&course) >= 25.0 && course.state().tracks[PRESS].status == Status::SteppingBack);
+    assert!(help(&course) >= 25_000 && course.state().tracks[PRESS].status == Status::SteppingBack);
 }
 
 #[test]
