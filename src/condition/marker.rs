@@ -91,6 +91,20 @@ impl MarkerKind {
             _ => RATING_STEP,
         }
     }
+
+    /// Ratings lie between 0 and 10, a technique score between 0 and 1, measured values within what a body does.
+    ///
+    /// # Errors
+    /// `out_of_range`.
+    pub fn check(self, value: f64) -> Result<(), Error> {
+        let (low, high, unit) = match self {
+            MarkerKind::WarmUpVelocity => (0.0, 5.0, "m/s"),
+            MarkerKind::JumpHeight => (0.0, 150.0, "cm"),
+            MarkerKind::WarmUpTechnique => (0.0, 1.0, ""),
+            _ => (0.0, 10.0, ""),
+        };
+        numeric::within(Code::OutOfRange, "value", value, low, high, unit).map(drop)
+    }
 }
 
 /// When in the day, as far as it changes what is ordinary.

@@ -2,7 +2,8 @@
 
 use alloc::vec::Vec;
 
-use crate::condition::DayClass;
+use super::session::at_most;
+use crate::condition::{DayClass, MarkerKind};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 
@@ -150,6 +151,44 @@ pub struct DayReport {
     /// Minutes available today.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub minutes: Option<u16>,
+    /// What the class was read from, each kept for the baseline of later days. The fold reads only the class.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub markers: Vec<MarkerAnswer>,
+}
+
+/// One marker of a day as it was answered or measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct MarkerAnswer {
+    /// What was asked.
+    pub kind: MarkerKind,
+    /// The answer, in the unit of the marker.
+    pub value: f64,
+}
+
+/// More markers than this library knows are a mistake.
+const MOST_MARKERS: usize = 16;
+
+impl DayReport {
+    /// Checks what the parts alone cannot.
+    ///
+    /// # Errors
+    /// `too_many` markers; `duplicate_name` where one is named twice; `out_of_range` for its value.
+    pub(crate) fn check(&self) -> Result<(), Error> {
+        at_most("markers", self.markers.len(), MOST_MARKERS)?;
+        for (at, marker) in self.markers.iter().enumerate() {
+            if self.markers.iter().take(at).any(|earlier| earlier.kind == marker.kind) {
+                return Err(Error::new(
+                    Code::DuplicateName,
+                    "markers",
+                    at,
+                    Allowed::rule("each marker once"),
+                ));
+            }
+            marker.kind.check(marker.value)?;
+        }
+        Ok(())
+    }
 }
 
 /// What is asked before anything else on a training day.

@@ -211,6 +211,7 @@ impl EventKind {
                 Err(Error::plain(Code::EmptyList, "signs"))
             }
             EventKind::UsualPainAgreed(usual) => usual.check(),
+            EventKind::DayReport(report) => report.check(),
             EventKind::BodyMassRecorded(mass) => {
                 crate::numeric::within(Code::OutOfRange, "body_mass", mass.kg(), 20.0, 400.0, "kg").map(drop)
             }

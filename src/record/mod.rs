@@ -25,8 +25,8 @@ pub use event::{
     Override, Role, RoleSet, Rung, SessionMissed, SignOff, SignOffScope, UnknownEvent,
 };
 pub use health::{
-    Ask, Clearance, ClearanceLimits, ClearanceStatus, DayReport, NextDayReport, PainAnswer, PainFeature,
-    StopSign, SymptomReport, UsualPain,
+    Ask, Clearance, ClearanceLimits, ClearanceStatus, DayReport, MarkerAnswer, NextDayReport, PainAnswer,
+    PainFeature, StopSign, SymptomReport, UsualPain,
 };
 pub use log::{FORMAT, Lifter, Log, MAX_EVENTS, VERSION};
 pub use parameters::{LayoffRow, Pair, Parameters, Policy};

@@ -7,6 +7,8 @@ import { homeKit, type Kit } from "./kit.ts";
 export interface DraftSet {
   track: string;
   set: Tree;
+  cue?: string;
+  setup?: Tree;
 }
 
 export interface Today {
@@ -22,6 +24,7 @@ export class App {
   kept: Record<string, Tree> = {};
   notice = "";
   private changed: () => void = () => undefined;
+  private said: () => void = () => undefined;
   private cache = new Map<string, Tree>();
 
   constructor(store: Store) {
@@ -32,8 +35,23 @@ export class App {
   }
   current: string | undefined;
 
-  onChange(act: () => void): void {
-    this.changed = act;
+  /** `changed` draws the view anew; `said` only what the page has to say about storing. */
+  onChange(changed: () => void, said: () => void): void {
+    this.changed = changed;
+    this.said = said;
+    this.store.onOther = (words) => {
+      this.notice = words;
+      if (this.current !== undefined && !this.store.lifter(this.current)) this.current = this.store.ids()[0];
+      setUnit((this.store.setting("unit") as Unit | undefined) ?? "kg");
+      changed();
+    };
+  }
+  /** Shows what is true on screen at once, and says when it is on the device. */
+  writing(written: Promise<boolean>, good: string): void {
+    void written.then((kept) => {
+      if (kept) this.notice = good;
+      this.said();
+    });
   }
   refresh(): void {
     this.changed();
@@ -113,8 +131,12 @@ export class App {
       ask("page.history", { log: this.logText(lifter), today }),
     );
   }
+  /** What is set for a lifter and where each lift stands. */
+  facts(lifter: Loaded): Tree {
+    return this.once(`lifter ${this.mark(lifter)}`, () => ask("page.lifter", { log: this.logText(lifter) }));
+  }
   parameters(lifter: Loaded): Tree | undefined {
-    return this.once(`parameters ${this.mark(lifter)}`, () => ({ of: this.history(lifter).parameters })).of;
+    return this.facts(lifter).parameters;
   }
 
   /** Bars and discs in view: the lifter's, else the gym's. */
@@ -142,28 +164,66 @@ export class App {
     return lift?.load ?? { kg: 62.5 };
   }
 
-  nextSequence(lifter: Loaded): number {
-    return lifter.events.reduce((most, text) => {
-      const own = Number(/"sequence":\s*(\d+)/.exec(text)?.[1] ?? 0);
-      return own >= most ? own + 1 : most;
-    }, 1);
-  }
-
   /** Writes an event after the library has taken it; refused events are not written. */
   async record(lifter: Loaded, kind: Tree, note?: string, endsDraft = false, on?: string): Promise<boolean> {
     const day = on ?? this.day(lifter);
-    const event = { sequence: this.nextSequence(lifter), day, kind, ...(note ? { note } : {}) };
+    const event = { sequence: this.facts(lifter).nextSequence as number, day, kind, ...(note ? { note } : {}) };
     const text = JSON.stringify(event);
-    const whole = { ...lifter, events: [...lifter.events, text] };
-    const tried = attempt("page.history", { log: this.logText(whole), today: day });
+    const tried = attempt("page.accepts", { log: this.logText({ ...lifter, events: [...lifter.events, text] }) });
     if (tried.refused) {
       this.notice = `Not recorded. ${tried.refused.message}`;
       this.refresh();
       return false;
     }
-    const written = await this.store.append(lifter.id, [text], endsDraft);
-    this.notice = written ? "Recorded." : "Recorded on screen only.";
+    this.notice = "";
+    this.writing(this.store.append(lifter.id, [text], endsDraft), "Recorded.");
     return true;
+  }
+
+  /** Adds to the session that is going on. */
+  addDraft(lifter: Loaded, entries: Tree[]): void {
+    this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify(entry))), "");
+    this.refresh();
+  }
+
+  putPlan(lifter: Loaded, plan: Tree): void {
+    const text = JSON.stringify(plan);
+    const tried = attempt("page.today", { log: this.logText(lifter), plan: text, today: this.day(lifter) });
+    if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
+    else this.writing(this.store.putPlan(lifter.id, text), "");
+    this.refresh();
+  }
+
+  /** Takes in what another window wrote, and adds what was entered here beside it, or leaves that set aside. */
+  async join(id: string, add: boolean): Promise<void> {
+    const mine = await this.store.takeTheirs(id);
+    const lifter = this.store.lifter(id);
+    this.notice = lifter ? `${id} is as the other window wrote it.` : `${id} was erased in the other window; what was entered here is set aside, see Files.`;
+    if (lifter && mine && add) {
+      if (mine.draft.length > 0) void this.store.addDraft(id, mine.draft);
+      const left = this.appendAnew(lifter, mine.events);
+      this.notice = left === 0 ? "Both windows\u2019 entries are in the log now." : `${left} of the entries made here do not fit any more; they are set aside, see Files.`;
+    }
+    this.refresh();
+  }
+
+  /** Events of this window at the end of a log that has grown, with new numbers; gives how many were refused. */
+  private appendAnew(lifter: Loaded, events: string[]): number {
+    const number = new Map<number, number>();
+    let left = 0;
+    for (const text of events) {
+      const event = JSON.parse(text);
+      const sequence = this.facts(lifter).nextSequence as number;
+      number.set(event.sequence, sequence);
+      const { correction } = event.kind;
+      if (correction) correction.replaces = number.get(correction.replaces) ?? correction.replaces;
+      const last = this.lastDay(lifter);
+      const next = JSON.stringify({ ...event, sequence, day: last !== undefined && last > event.day && correction ? last : event.day });
+      const tried = attempt("page.accepts", { log: this.logText({ ...lifter, events: [...lifter.events, next] }) });
+      if (tried.refused) left += 1;
+      else void this.store.append(lifter.id, [next], false);
+    }
+    return left;
   }
 
   draft(lifter: Loaded): DraftSet[] {

@@ -54,6 +54,7 @@ export function liftersView(app: App): Child {
     el(
       "div",
       { class: "stack" },
+      app.lifter && button(`Plan and lifts of ${app.lifter.id}`, () => app.go("plan"), { "data-act": "plan" }),
       button("Begin with somebody new", () => app.go("begin"), { "data-act": "begin" }),
       button("Open a file", () => app.go("files")),
       !app.store.ids().includes("invented-lifter") && button("Try the invented lifter", () => void loadDemo(app), { "data-act": "demo" }),
@@ -70,9 +71,9 @@ export async function loadDemo(app: App): Promise<void> {
 }
 
 /** The lightest load at the right height for a first day. */
-function firstLoad(app: App, lift: string, implement: Tree): Tree {
+export function firstLoad(lift: string, implement: Tree, stock: Tree): Tree {
   const height = lift.includes("pull") ? { height: { mm: 225 } } : {};
-  return attempt("prescription.first_load", { implement, stock: app.gymKit().stock, ...height }).answer ?? implement.bar.mass;
+  return attempt("prescription.first_load", { implement, stock, ...height }).answer ?? implement.bar.mass;
 }
 
 export function beginView(app: App): Child {
@@ -98,7 +99,7 @@ export function beginView(app: App): Child {
     const bars: Tree[] = kit.implements.filter((one) => one.bar);
     const lifts = LIFTS.filter((one) => chosen.includes(one.lift)).map((one) => {
       const implement = bars.find((bar) => bar.bar.id === one.bar) ?? bars[0];
-      return { lift: one.lift, implement: implement.bar.id, load: firstLoad(app, one.lift, implement) };
+      return { lift: one.lift, implement: implement.bar.id, load: firstLoad(one.lift, implement, kit.stock) };
     });
     const day = deviceDay();
     const made = attempt("page.begin", {
@@ -137,7 +138,7 @@ export function beginView(app: App): Child {
     ),
     wrong,
     el("div", { class: "row" }, button("Begin", begin, { class: "main", "data-act": "begin-now", disabled: chosen.length === 0 })),
-    el("p", { class: "soft" }, `First loads: ${LIFTS.filter((one) => chosen.includes(one.lift)).map((one) => { const bars: Tree[] = kit.implements.filter((bar) => bar.bar); const bar = bars.find((own) => own.bar.id === one.bar) ?? bars[0]; return `${one.lift} ${mass(firstLoad(app, one.lift, bar) as { kg: number })}`; }).join(", ")}.`),
+    el("p", { class: "soft" }, `First loads: ${LIFTS.filter((one) => chosen.includes(one.lift)).map((one) => { const bars: Tree[] = kit.implements.filter((bar) => bar.bar); const bar = bars.find((own) => own.bar.id === one.bar) ?? bars[0]; return `${one.lift} ${mass(firstLoad(one.lift, bar as Tree, kit.stock) as { kg: number })}`; }).join(", ")}.`),
   ];
 }
 

@@ -103,9 +103,10 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
         reserve: set.effort?.rir,
         marks: Object.fromEntries((set.marks?.marks ?? []).map((one: Tree) => [one.criterion, one.mark])),
         cue: "",
+        setup: { company: undefined, pins: undefined },
       },
       criteriaOf(lift.track),
-      async (facts) => {
+      (facts) => {
         const marks = facts.good === undefined ? undefined : {
           ...(set.marks ?? { rater: "coach" }),
           reps: facts.reps,

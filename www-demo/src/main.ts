@@ -4,9 +4,11 @@ import { button, el, fill, type Child } from "./element.ts";
 import { start } from "./engine.ts";
 import { filesView, saveFile, wholeDocument } from "./files.ts";
 import { beginView, liftersView, loadDemo } from "./lifters.ts";
+import { liftView } from "./lift_view.ts";
 import { logView } from "./log.ts";
 import { notesView } from "./notes.ts";
 import { unitNow } from "./numbers.ts";
+import { planView } from "./plan_view.ts";
 import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
 import type { Question } from "./questions/shape.ts";
@@ -59,6 +61,10 @@ function viewOf(app: App): Child {
       return settingsView(app);
     case "notes":
       return notesView(app);
+    case "plan":
+      return planView(app);
+    case "lift":
+      return liftView(app);
     default:
       return todayView(app);
   }
@@ -74,7 +80,7 @@ const PLACES = [
 ] as const;
 
 function placeOf(view: string): string {
-  return view.startsWith("q") ? "questions" : view === "begin" ? "lifters" : view;
+  return view.startsWith("q") ? "questions" : ["begin", "plan", "lift"].includes(view) ? "lifters" : view;
 }
 
 function header(app: App): Child {
@@ -92,6 +98,27 @@ function header(app: App): Child {
     button(unitNow() === "kg" ? "kg" : "lb", () => void useUnit(app, unitNow() === "kg" ? "lb" : "kg"), { class: "unit", "aria-label": unitNow() === "kg" ? "kg. Switch to pounds" : "lb. Switch to kilograms" }),
     button([el("span", { "aria-hidden": "true" }, "\u2b23 "), "Stop signs"], () => app.go("notes"), { class: "stop-button" }),
   ];
+}
+
+/** Two windows wrote to one lifter: nothing is dropped, the user says how they are joined. */
+function elsewherePart(app: App): Child {
+  return [...app.store.elsewhere].map((id) =>
+    el(
+      "div",
+      { class: "fault", role: "alert", "data-elsewhere": id },
+      el("p", {}, el("b", {}, `Another window wrote to ${id}. `), "What was entered here since then is on this screen only."),
+      el(
+        "div",
+        { class: "row" },
+        button("Take theirs and add mine", () => void app.join(id, true), { class: "main", "data-act": "join" }),
+        button("Take theirs, set mine aside", () => void app.join(id, false), { "data-act": "take-theirs" }),
+      ),
+    ),
+  );
+}
+
+function saysPart(app: App): Child {
+  return [faultPart(app), elsewherePart(app), app.notice && el("p", { class: "notice", role: "status" }, app.notice)];
 }
 
 function faultPart(app: App): Child {
@@ -135,7 +162,7 @@ function render(app: App, root: HTMLElement): void {
       { "aria-label": "Places" },
       PLACES.map(([view, words]) => button(words, () => app.go(view), { "data-place": view, ...(here === view ? { "aria-current": "page" } : {}) })),
     ),
-    el("main", { "data-view": app.view }, faultPart(app), app.notice && el("p", { class: "notice", role: "status" }, app.notice), body),
+    el("main", { "data-view": app.view }, el("div", { class: "says" }, saysPart(app)), body),
   );
   document.title = app.lifter ? `${app.lifter.id} \u00b7 Bismar` : "Bismar";
   [...root.querySelectorAll("details")].forEach((one, at) => {
@@ -160,6 +187,7 @@ function nameOf(node: HTMLElement): string {
 
 async function begin(): Promise<void> {
   const root = document.getElementById("page") as HTMLElement;
+  applyTheme(undefined);
   try {
     await start();
   } catch (error) {
@@ -170,13 +198,17 @@ async function begin(): Promise<void> {
   const store = await Store.open();
   applyTheme(store.setting("theme"));
   const app = new App(store);
-  app.onChange(() => {
+  const changed = (): void => {
     if (app.view === "demo") {
       app.view = "today";
       void loadDemo(app);
       return;
     }
     render(app, root);
+  };
+  app.onChange(changed, () => {
+    const says = root.querySelector(".says");
+    if (says) fill(says, saysPart(app));
   });
   const fromAddress = (): void => {
     app.view = location.hash.replace("#", "") || "today";

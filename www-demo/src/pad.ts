@@ -3,12 +3,12 @@ import { button, el } from "./element.ts";
 import { read } from "./numbers.ts";
 
 /** A button that shows a number and opens the pad. */
-export function numberField(label: string, shown: string, unit: string, take: (value: number) => void): HTMLElement {
+export function numberField(label: string, shown: string, unit: string, take: (value: number) => void, asked = unit): HTMLElement {
   return el(
     "div",
     { class: "field" },
     el("span", { class: "label", "aria-hidden": "true" }, label),
-    button([el("b", {}, shown), unit ? ` ${unit}` : ""], () => openPad(label, unit, take), {
+    button([el("b", {}, shown), unit ? ` ${unit}` : ""], () => openPad(label, asked, take), {
       class: "number",
       "aria-label": `${label}: ${shown} ${unit}. Change`,
       "data-pad": label,

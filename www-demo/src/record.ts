@@ -3,12 +3,62 @@ import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
 import { given, mass, unitNow, type Mass } from "./numbers.ts";
-import { openPad } from "./pad.ts";
+import { numberField, openPad } from "./pad.ts";
 
 function criteria(app: App, track: string): Tree[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
   return parameters?.tracks.find((one: Tree) => one.name === track)?.criteria ?? [];
+}
+
+/** Whether the lift is one that falls on the lifter: a bench press, a squat. */
+export function overTheBody(app: App, track: string): boolean {
+  const lifter = app.lifter;
+  const parameters = lifter && app.parameters(lifter);
+  return parameters?.tracks.find((one: Tree) => one.name === track)?.overTheBody ?? false;
+}
+
+/** How a set was set up, as far as somebody said so. */
+export interface Setup {
+  company: "alone" | "spotter" | undefined;
+  pins: "none" | number | undefined;
+}
+
+const PINS_BEGIN = 700;
+
+export function setupFields(setup: Setup, redraw: () => void): Child[] {
+  return [
+    choices("Who is there?", [{ value: "spotter", label: "Somebody spots" }, { value: "alone", label: "Alone" }], setup.company, (value) => {
+      setup.company = setup.company === value ? undefined : (value as Setup["company"]);
+      redraw();
+    }),
+    choices("Pins or safeties", [{ value: "set", label: "Set" }, { value: "none", label: "None" }], typeof setup.pins === "number" ? "set" : setup.pins, (value) => {
+      setup.pins = value === "none" ? "none" : PINS_BEGIN;
+      redraw();
+    }),
+    typeof setup.pins === "number" && numberField("Height of the pins", String(setup.pins), "mm", (value) => {
+      setup.pins = value;
+      redraw();
+    }),
+  ];
+}
+
+function setupEvent(setup: Setup): Tree | undefined {
+  if (setup.company === undefined && setup.pins === undefined) return undefined;
+  return { company: setup.company, pins: setup.pins };
+}
+
+/** The setup of a lift from those of its sets: the barest set counts. */
+function setupOf(all: (Tree | undefined)[]): Tree | undefined {
+  const known = all.filter((one): one is Tree => one !== undefined);
+  if (known.length === 0) return undefined;
+  const heights = known.map((one) => one.pins).filter((one): one is number => typeof one === "number");
+  const pinned = heights.length === all.length;
+  return {
+    ...(pinned ? { pins: { mm: Math.min(...heights) } } : {}),
+    ...(all.every((one) => one?.company === "spotter") ? { spotter: true } : {}),
+    ...(known.some((one) => one.company === "alone") ? { alone: true } : {}),
+  };
 }
 
 interface SetFacts {
@@ -19,6 +69,7 @@ interface SetFacts {
   reserve: number | undefined;
   marks: Record<string, string>;
   cue: string;
+  setup: Setup;
 }
 
 function setEvent(facts: SetFacts): Tree {
@@ -40,16 +91,25 @@ function setEvent(facts: SetFacts): Tree {
   };
 }
 
+/** What was said of the setup of this lift earlier in the session. */
+function setupBefore(app: App, track: string): Setup {
+  const lifter = app.lifter;
+  const before = lifter && app.draft(lifter).findLast((one) => one.track === track)?.setup;
+  return { company: before?.company, pins: before?.pins };
+}
+
+function draftEntry(track: string, facts: SetFacts): Tree {
+  const setup = setupEvent(facts.setup);
+  return { track, set: setEvent(facts), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
+}
+
 /** Every planned set, watched by the coach and found good. */
-export async function goodSets(app: App, lift: Tree): Promise<void> {
+export function goodSets(app: App, lift: Tree): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const marks = Object.fromEntries(criteria(app, lift.track).map((one) => [one.id, "met"]));
-  const set = setEvent({ load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "" });
-  for (let number = 0; number < lift.sets; number += 1) {
-    await app.store.addDraft(lifter.id, JSON.stringify({ track: lift.track, set }));
-  }
-  app.refresh();
+  const entry = draftEntry(lift.track, { load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "", setup: setupBefore(app, lift.track) });
+  app.addDraft(lifter, Array.from({ length: lift.sets }, () => entry));
 }
 
 function stepper(label: string, shown: string, less: () => void, more: () => void, change?: () => void): HTMLElement {
@@ -81,15 +141,13 @@ export function setBox(app: App, lift: Tree, number: number): void {
     // Nothing is taken as seen until somebody says so.
     marks: Object.fromEntries(own.map((one) => [one.id, "not_seen"])),
     cue: "",
+    setup: setupBefore(app, lift.track),
   };
-  sheet(app, `${lift.track}: set ${number + 1}`, facts, own, async (done) => {
-    await app.store.addDraft(lifter.id, JSON.stringify({ track: lift.track, set: setEvent(done), ...(done.cue ? { cue: done.cue } : {}) }));
-    app.refresh();
-  }, lift);
+  sheet(app, `${lift.track}: set ${number + 1}`, facts, own, (done) => app.addDraft(lifter, [draftEntry(lift.track, done)]), lift);
 }
 
 /** The sheet for one set, also for correcting an old one. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], save: (facts: SetFacts) => Promise<void>, lift?: Tree): void {
+export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], save: (facts: SetFacts) => void, lift?: Tree): void {
   const box = el("dialog", { class: "pad wide", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
   const step = (policy: "above" | "below"): void => {
@@ -149,6 +207,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
         facts.reserve = facts.reserve === value ? undefined : value;
         draw();
       }),
+      lift && overTheBody(app, lift.track) && setupFields(facts.setup, draw),
       lift && el("div", { class: "field" }, el("label", { class: "label", for: "cue" }, "Cue used (may stay empty)"), cue),
       el(
         "div",
@@ -158,7 +217,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
         button("Save set", () => {
           facts.cue = cue.value.trim();
           box.close();
-          void save({ ...facts });
+          save({ ...facts });
         }, { class: "main", "data-act": "save-set" }),
       ),
     );
@@ -233,14 +292,17 @@ export function finishBox(app: App): void {
   const facts: PainFacts = { region: undefined, score: 0, features: [] };
   const pains: Tree[] = [];
   let hurt = false;
+  const entries = app.draft(lifter);
+  const tracks = [...new Set(entries.map((one) => one.track))];
+  const setups = new Map(tracks.filter((track) => overTheBody(app, track) && !entries.some((one) => one.track === track && one.setup)).map((track): [string, Setup] => [track, { company: undefined, pins: undefined }]));
   const write = (asked: boolean): void => {
-    const lifts: Tree[] = [];
-    for (const entry of app.draft(lifter) as (Tree & { track: string })[]) {
-      let lift = lifts.find((one) => one.track === entry.track);
-      if (!lift) lifts.push((lift = { track: entry.track, sets: [] }));
-      lift.sets.push(entry.set);
-      if (entry.cue) lift.cue = entry.cue;
-    }
+    const lifts = tracks.map((track): Tree => {
+      const own = entries.filter((one) => one.track === track);
+      const cue = own.findLast((one) => one.cue)?.cue;
+      const said = setups.get(track);
+      const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
+      return { track, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
+    });
     if (hurt && facts.region) pains.push({ region: facts.region, score: facts.score, ...(facts.features.length > 0 ? { features: facts.features } : {}) });
     box.close();
     void app
@@ -250,7 +312,9 @@ export function finishBox(app: App): void {
   const draw = (): void =>
     fill(
       box,
-      el("h2", {}, "Any pain in a joint, a tendon or the spine?"),
+      el("h2", {}, "Finish session"),
+      [...setups].map(([track, setup]) => el("div", { class: "field" }, el("h3", {}, `${track}: may stay empty`), setupFields(setup, draw))),
+      el("h3", {}, "Any pain in a joint, a tendon or the spine?"),
       el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
       hurt ? painFields(app, facts, draw) : undefined,
       el(

@@ -12,13 +12,18 @@ export async function useUnit(app: App, unit: Unit): Promise<void> {
   await app.store.set("unit", unit);
 }
 
-export function applyTheme(theme: string | undefined): void {
-  if (theme === "light" || theme === "dark") document.documentElement.dataset.theme = theme;
-  else delete document.documentElement.dataset.theme;
+const DARK = matchMedia("(prefers-color-scheme: dark)");
+let theme: string | undefined;
+
+/** The look: the device's, unless one was chosen here. */
+export function applyTheme(chosen: string | undefined): void {
+  theme = chosen;
+  document.documentElement.dataset.theme = chosen === "light" || chosen === "dark" ? chosen : DARK.matches ? "dark" : "light";
 }
+DARK.addEventListener("change", () => applyTheme(theme));
 
 /** Field names as the log spells them; names of lifts and bars are values, never keys. */
-function snake(tree: Tree): Tree {
+export function snake(tree: Tree): Tree {
   if (Array.isArray(tree)) return tree.map(snake);
   if (tree === null || typeof tree !== "object") return tree;
   return Object.fromEntries(Object.entries(tree).map(([key, value]) => [key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`), snake(value)]));
@@ -37,7 +42,11 @@ function steps(label: string, shown: string, less: () => void, more: () => void)
 export function settingsView(app: App): Child {
   const kit = app.gymKit();
   const lifter = app.lifter;
-  const save = (next: Tree): void => void app.store.set("kit", JSON.stringify(next)).then(() => app.refresh());
+  const save = (next: Tree): void =>
+    void app.store.set("kit", JSON.stringify(next)).then((kept) => {
+      app.notice = kept || app.store.fault ? "" : "Another window changed the list of bars and discs meanwhile. It stands here now; look, and change it again.";
+      app.refresh();
+    });
   const discs = kit.stock.discs.map((disc, at) => {
     const name = `${face(disc.nominal)}, \u2300 ${plain(disc.diameter?.mm ?? 0, 0)} mm`;
     const set = (count: number): void => {

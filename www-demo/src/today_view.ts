@@ -85,7 +85,7 @@ export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
         { class: "row" },
         done.length === 0 &&
           lift.load &&
-          button(`Done: ${lift.sets} \u00d7 ${lift.reps}, all good`, () => void goodSets(app, lift), { class: "main", "data-act": "all-good" }),
+          button(`Done: ${lift.sets} \u00d7 ${lift.reps}, all good`, () => goodSets(app, lift), { class: "main", "data-act": "all-good" }),
         button(done.length === 0 ? "Set by set" : "Next set", () => setBox(app, lift, done.length), { "data-act": "set" }),
       ),
     done.length > 0 && el("p", { class: "done", role: "status" }, `\u2713 ${count(done.length, "set")} on the list of this session.`),
@@ -106,7 +106,7 @@ function draftBar(app: App): Child {
       { class: "row" },
       button(
         "Undo last set",
-        () => void app.store.addDraft(lifter.id, JSON.stringify({ undo: true })).then(() => app.refresh()),
+        () => app.addDraft(lifter, [{ undo: true }]),
         { "data-act": "undo-set" },
       ),
       button("Finish session", () => finishBox(app), { class: "main", "data-act": "finish" }),
@@ -156,6 +156,7 @@ export function todayView(app: App): Child {
       el("h1", { tabindex: -1 }, "Today"),
       el("p", { class: "soft" }, `${dayShort(session.today)} \u00b7 ${dayWords(session.day)}`),
       button("The day\u2019s questions", () => dayBox(app), { "data-act": "day" }),
+      button("Plan and lifts", () => app.go("plan"), { "data-act": "plan" }),
     ),
     app.clockBehind(lifter) && el("p", { class: "caution" }, "The log has a later day than this device. Look at the device\u2019s date."),
     stopped && cautions.filter((one) => one.code.includes("emergency") || one.code.includes("clinician")).map((one) => caution(one.code)),

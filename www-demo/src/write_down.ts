@@ -187,6 +187,104 @@ function missed(app: App): void {
   );
 }
 
+function usualPain(app: App): void {
+  const by = who("Who agreed it");
+  let region: string | undefined = regionsOf(app)[0];
+  let level = 1;
+  let clinician = "no";
+  writeBox(
+    app,
+    "A usual level of pain",
+    (redraw) => [
+      el("p", { class: "soft" }, "For a region that is never quite free of pain. At or below this level and steady over three sessions a step up is allowed; any rise holds. Looked at again after 90 days; above 2 a clinician agrees it."),
+      choices("Where", regionsOf(app).map((value) => ({ value, label: value })), region, (value) => {
+        region = value;
+        redraw();
+      }),
+      choices("Level, 0 to 10", [0, 1, 2, 3].map((value) => ({ value, label: String(value) })), level, (value) => {
+        level = value;
+        redraw();
+      }),
+      choices("Did a clinician agree it?", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], clinician, (value) => {
+        clinician = value;
+        redraw();
+      }),
+      by.field,
+    ],
+    () => {
+      if (!region) return "Where, please.";
+      if (by.name() === "") return NAME;
+      if (level > 2 && clinician === "no") return "Above 2 a clinician agrees the level.";
+      return { usual_pain_agreed: { region, level, who: by.name(), ...(clinician === "yes" ? { clinician: true } : {}) } };
+    },
+  );
+}
+
+/** Tests of everyday function, with their units; what they lead to is under “What to expect decades on?”. */
+export const TESTS: Record<string, [string, string]> = {
+  chair_rise_seconds: ["Five chair rises", "s"],
+  chair_rise_count: ["Chair rises in 30 s", "rises"],
+  gait_speed: ["Walking speed", "m/s"],
+  grip: ["Grip", "kg"],
+  floor_rise: ["Rising from the floor", "s"],
+};
+
+function everydayTest(app: App): void {
+  let test = "chair_rise_seconds";
+  let result: number | undefined;
+  writeBox(
+    app,
+    "An everyday test",
+    (redraw) => [
+      choices("Which", Object.entries(TESTS).map(([value, [label]]) => ({ value, label })), test, (value) => {
+        test = value;
+        result = undefined;
+        redraw();
+      }),
+      numberField("Result", result === undefined ? "not yet" : String(result), result === undefined ? "" : (TESTS[test]?.[1] ?? ""), (value) => {
+        result = value;
+        redraw();
+      }, TESTS[test]?.[1]),
+    ],
+    () => (result === undefined ? "The result, please." : { function_tested: { test, result } }),
+  );
+}
+
+function bodyMass(app: App): void {
+  let own: Tree | undefined;
+  writeBox(
+    app,
+    "Body mass",
+    (redraw) => [
+      numberField("Body mass", own ? massNumber(own as { kg: number }) : "not yet", own ? unitNow() : "", (value) => {
+        own = attempt("page.mass", { mass: given(value) }).answer ?? own;
+        redraw();
+      }, unitNow()),
+    ],
+    () => (own ? { body_mass_recorded: own } : "The mass, please."),
+  );
+}
+
+/** Another rung by the coach's hand: sideways or down, with no more load. */
+export function anotherRung(app: App, track: string): void {
+  const lifter = app.lifter;
+  const place = lifter && app.facts(lifter).places.find((one: Tree) => one.track === track);
+  if (!place || place.sideways.length === 0) return;
+  let rung: number = place.sideways[0].rung;
+  writeBox(
+    app,
+    `${track}: another rung`,
+    (redraw) => [
+      el("p", { class: "soft" }, "Sideways or easier, never with more load. What the gate has counted begins anew there; the way back up goes through the gate."),
+      choices("Rung", place.sideways.map((one: Tree) => ({ value: one.rung as number, label: one.name as string })), rung, (value) => {
+        rung = value;
+        redraw();
+      }),
+    ],
+    () => ({ variant_changed: { track, to: { ...place.at, rung }, who: "coach" } }),
+  );
+}
+
 /** Everything else that can be written down, one tap each. */
 export function writeDownPart(app: App): Child {
   const acts: [string, (app: App) => void][] = [
@@ -196,6 +294,9 @@ export function writeDownPart(app: App): Child {
     ["A clearance", clearance],
     ["The coach signs off", signOff],
     ["The coach decides otherwise", overrule],
+    ["A usual level of pain", usualPain],
+    ["An everyday test", everydayTest],
+    ["Body mass", bodyMass],
   ];
   return el("details", {}, el("summary", {}, "Write down something else"), el("div", { class: "asks" }, acts.map(([label, act]) => button(label, () => act(app), { class: "ask" }))));
 }

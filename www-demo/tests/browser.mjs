@@ -56,6 +56,12 @@ export class Hand {
     await this.page.locator('dialog [data-key="ok"]').click();
   }
 
+  /** What `expected.mjs` says to do once a question is open. */
+  async act({ tap, pad, number }) {
+    if (pad) await this.pad(pad, number);
+    else await this.tap(tap);
+  }
+
   async ask(number) {
     this.taps = 0;
     await this.page.evaluate(() => document.querySelector('[data-place="today"]').click());

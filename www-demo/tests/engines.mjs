@@ -1,6 +1,7 @@
 // The page in the other engines: `node tests/engines.mjs firefox` (firefox-esr, spoken to in WebDriver BiDi) or
-// `node tests/engines.mjs webkit` (WebKitWebDriver under xvfb). Opens the built file, takes the invented lifter and
-// asks all 29 questions; needs no package beyond what this folder has.
+// `node tests/engines.mjs webkit` (WebKitWebDriver under xvfb). Each opens the built file, and the hosted form whose
+// server is then ended; in both, all 29 questions are asked with no lifter, an empty log and a full one, and a session
+// is written down and found again after opening anew. Needs no package beyond what this folder has.
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { existsSync } from "node:fs";
@@ -10,40 +11,105 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { randomBytes } from "node:crypto";
 import { FILE } from "./browser.mjs";
+import { IMPROPER, MOST_TAPS, NEWCOMER, QUESTIONS } from "./expected.mjs";
+import { serve } from "../serve.mjs";
 
-/** Runs in the page: every question in turn, what it says, and what went wrong. */
-const ASK_ALL = `
+const TABLE = QUESTIONS.map(([number, act, full, empty, nobody]) => ({ number, act, expected: [nobody.source, empty.source, full.source] }));
+
+/** What every script in the page begins with. */
+const HANDS = `
   const sleep = (time) => new Promise((done) => setTimeout(done, time));
-  const until = async (found) => { for (let at = 0; at < 1200; at += 1) { if (found()) return; await sleep(50); } throw new Error("waited in vain: " + found + "; the page says: " + document.body.textContent.slice(0, 200)); };
+  const find = (selector) => document.querySelector(selector);
+  const until = async (found) => { for (let at = 0; at < 1200; at += 1) { const got = found(); if (got) return got; await sleep(25); } throw new Error("waited in vain: " + found + "; the page says: " + document.body.textContent.slice(0, 200)); };
+  const tap = async (selector) => (await until(() => find(selector))).click();
   const faults = [];
   addEventListener("error", (event) => faults.push(String(event.message)));
   await until(() => document.documentElement.dataset.ready);
-  document.querySelector('main [data-act="demo"]').click();
-  await until(() => document.querySelector("[data-lift]"));
-  const said = [];
-  for (let number = 1; number <= 29; number += 1) {
-    document.querySelector('[data-place="questions"]').click();
-    await until(() => document.querySelector('[data-question="' + number + '"]'));
-    document.querySelector('[data-question="' + number + '"]').click();
-    await sleep(30);
-    if (number === 13) document.querySelector('[data-act="no-sign"]').click();
-    await sleep(30);
-    const big = document.querySelector("main [data-answer]");
-    said.push(number + ": " + (big ? big.textContent : "nothing"));
-    if (!big || /NaN|undefined|Something went wrong/.test(document.querySelector("main").textContent)) faults.push("question " + number);
-  }
-  document.querySelector('[data-place="today"]').click();
-  document.querySelector('[data-act="all-good"]').click();
-  await until(() => document.querySelector(".done"));
-  const kept = !document.querySelector(".fault");
-  return JSON.stringify({ said, faults, kept });
 `;
 
-function report(name, text) {
-  const { said, faults, kept } = JSON.parse(text);
-  console.log(said.join("\n"));
-  console.log(`${name}: ${said.length} questions, storage ${kept ? "kept" : "refused and said so"}, faults: ${faults.length === 0 ? "none" : faults.join("; ")}`);
-  process.exitCode = faults.length === 0 && said.length === 29 ? 0 : 1;
+/** Every question with no lifter, a new one, the invented one; then one lift is written into the draft. */
+const ASK_ALL = `${HANDS}
+  const act = async ({ tap: where, pad, number }) => {
+    if (where) return tap(where);
+    await tap('[data-pad="' + pad + '"]');
+    for (const digit of number) await tap('dialog [data-key="' + digit + '"]');
+    await tap('dialog [data-key="ok"]');
+  };
+  const arrange = [
+    async () => undefined,
+    async () => {
+      await tap('[data-place="lifters"]');
+      await tap('[data-act="begin"]');
+      (await until(() => find("#name"))).value = ${JSON.stringify(NEWCOMER)};
+      await tap('[data-act="begin-now"]');
+      await until(() => find("[data-lift]"));
+    },
+    async () => {
+      await tap('[data-place="lifters"]');
+      await tap('main [data-act="demo"]');
+      await until(() => find('[data-lift="front-held squat"]'));
+    },
+  ];
+  let asked = 0;
+  for (const [state, words] of ["no lifter", "an empty log", "a full log"].entries()) {
+    await arrange[state]();
+    for (const { number, act: does, expected } of ${JSON.stringify(TABLE)}) {
+      try {
+        await tap('[data-place="today"]');
+        await tap('[data-place="questions"]');
+        await tap('[data-question="' + number + '"]');
+        await until(() => find('main[data-view="q' + number + '"]'));
+        const said = () => find("main [data-answer]")?.textContent.replaceAll("\u00a0", " ") ?? "";
+        if (does && said() !== "Needs a lifter") await act(does);
+        const wanted = new RegExp(expected[state]);
+        for (let at = 0; at < 40 && !wanted.test(said()); at += 1) await sleep(25);
+        if (!wanted.test(said())) faults.push(words + ", " + number + ": " + said());
+        if (${IMPROPER}.test(find("main").textContent)) faults.push(words + ", " + number + ": no proper words");
+        if ((does ? 3 : 2) > ${MOST_TAPS}) faults.push(words + ", " + number + ": too many taps");
+        asked += 1;
+      } catch (error) {
+        faults.push(words + ", " + number + ": " + error);
+        find("dialog")?.close();
+      }
+    }
+  }
+  await tap('[data-place="today"]');
+  await tap('[data-act="all-good"]');
+  await until(() => find(".done"));
+  await sleep(300);
+  return JSON.stringify({ asked, faults, kept: !find(".fault"), worker: navigator.serviceWorker ? (await Promise.race([navigator.serviceWorker.ready.then(() => "ready"), sleep(5000).then(() => "none")])) : "none" });
+`;
+
+/** After opening anew: what was written is there. */
+const LOOK_AGAIN = `${HANDS}
+  await until(() => find("[data-lift]") || find('main [data-act="demo"]'));
+  return JSON.stringify({ asked: 0, faults: [...faults, ...(find(".done") ? [] : ["the sets written before are gone"])], kept: true });
+`;
+
+function report(name, texts) {
+  const all = texts.map(([where, text]) => [where, JSON.parse(text)]);
+  for (const [where, { asked, faults, kept, worker }] of all) {
+    console.log(`${name}, ${where}: ${asked > 0 ? `${asked} answers of ${3 * QUESTIONS.length}, storage ${kept ? "keeps" : "refused and said so"}${worker ? `, worker ${worker}` : ""}` : "opened anew"}, faults: ${faults.length === 0 ? "none" : `\n  ${faults.join("\n  ")}`}`);
+    if (faults.length > 0 || (asked > 0 && asked !== 3 * QUESTIONS.length)) process.exitCode = 1;
+  }
+}
+
+/** The rounds of every engine, which gives how to open an address and how to run a script in it. */
+async function rounds(name, open, run) {
+  const said = [];
+  const step = async (where, script) => void said.push([where, await run(script).catch((error) => JSON.stringify({ asked: 0, faults: [String(error)], kept: false }))]);
+  await open(FILE);
+  await step("from a file", ASK_ALL);
+  await open(FILE);
+  await step("from a file, again", LOOK_AGAIN);
+  const server = await serve(0);
+  const address = `http://localhost:${server.address().port}/`;
+  await open(address);
+  await step("from localhost", ASK_ALL);
+  await new Promise((resolve) => { server.close(resolve); server.closeAllConnections(); });
+  await open(address).catch(() => undefined);
+  await step("from localhost, its server ended", LOOK_AGAIN);
+  report(name, said);
 }
 
 /** The little of the WebSocket protocol that speaking to a local browser takes. */
@@ -120,10 +186,12 @@ async function firefox() {
     await socket.send("session.new", { capabilities: {} });
     const { contexts } = await socket.send("browsingContext.getTree", {});
     const { context } = contexts[0];
-    await socket.send("browsingContext.navigate", { context, url: FILE, wait: "complete" });
-    const found = await socket.send("script.callFunction", { functionDeclaration: `async () => {${ASK_ALL}}`, target: { context }, awaitPromise: true });
-    if (found.type === "exception") throw new Error(found.exceptionDetails.text);
-    report("Firefox", found.result.value);
+    const run = async (script) => {
+      const found = await socket.send("script.callFunction", { functionDeclaration: `async () => {${script}}`, target: { context }, awaitPromise: true });
+      if (found.type === "exception") throw new Error(found.exceptionDetails.text);
+      return found.result.value;
+    };
+    await rounds("Firefox", (url) => socket.send("browsingContext.navigate", { context, url, wait: "complete" }), run);
   } finally {
     child.kill();
   }
@@ -156,10 +224,9 @@ async function webkit() {
     }
     const { sessionId } = await ask("POST", "/session", { capabilities: { alwaysMatch: { "webkitgtk:browserOptions": { binary: await browserOf(), args: ["--automation"] } } } });
     await ask("POST", `/session/${sessionId}/timeouts`, { script: 240_000, pageLoad: 120_000 });
-    await ask("POST", `/session/${sessionId}/url`, { url: FILE });
-    const text = await ask("POST", `/session/${sessionId}/execute/async`, { script: `const done = arguments[0]; (async () => {${ASK_ALL}})().then(done, (error) => done(JSON.stringify({ said: [], faults: [String(error)], kept: false })));`, args: [] });
+    const run = (script) => ask("POST", `/session/${sessionId}/execute/async`, { script: `const done = arguments[0]; (async () => {${script}})().then(done, (error) => done(JSON.stringify({ asked: 0, faults: [String(error)], kept: false })));`, args: [] });
+    await rounds("WebKit", (url) => ask("POST", `/session/${sessionId}/url`, { url }), run);
     await ask("DELETE", `/session/${sessionId}`);
-    report("WebKit", text);
   } finally {
     process.kill(-child.pid);
   }

@@ -28,7 +28,7 @@ pub(crate) struct Asked {
 /// A lift, its implement, its first load.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct First {
+pub(crate) struct First {
     lift: String,
     implement: Name,
     load: Mass,
@@ -68,6 +68,11 @@ fn track(first: &First) -> Result<TrackParameters, Error> {
     track.implement = first.implement.clone();
     track.start.load = first.load;
     Ok(track)
+}
+
+/// What is set for one more lift, as the log spells it; as JSON text.
+pub(crate) fn new_lift(first: First) -> Result<String, Error> {
+    Ok(Value::write(&track(&first)?)?.to_json())
 }
 
 fn pairs(tracks: &[TrackParameters]) -> Result<Vec<Pair>, Error> {

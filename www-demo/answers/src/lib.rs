@@ -7,10 +7,12 @@
 //! | file | which question it answers |
 //! |---|---|
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
+//! | `lifter` | what is set for this lifter, where does each lift stand, may this event be written down? |
 //! | `history` | what was done, passed, said; how did the grant move? |
-//! | `judge` | a good or a bad day, against this lifter's own?
+//! | `judge` | a good or a bad day, against this lifter's own? |
 //! | `trend`, `week`, `pair` | is it real, was it a jump, how do two lifts stand to each other? |
 //! | `next_set` | that set felt harder or uglier than wanted: what now? |
+//! | `range` | a longer range: what load? |
 //! | `beginning` | a log for somebody new |
 //! | `transfer` | what would this file change; a copy without health detail; sets as a table |
 //! | `seal` | is a stored event the one that was written? |
@@ -19,9 +21,11 @@
 mod beginning;
 mod history;
 mod judge;
+mod lifter;
 mod next_set;
 mod opened;
 mod pair;
+mod range;
 mod seal;
 mod today;
 mod transfer;
@@ -59,8 +63,11 @@ entries! {
     "page.pair" pair::pair,
     "page.next_set" next_set::next_set,
     "page.ugly_set" next_set::ugly_set,
-    "page.next_place" next_set::next_place,
+    "page.range_step" range::range_step,
+    "page.lifter" lifter::lifter,
+    "page.accepts" lifter::accepts,
     "page.begin" beginning::begin,
+    "page.new_lift" beginning::new_lift,
     "page.preview" transfer::preview,
     "page.without_health" transfer::without_health,
     "page.sets_table" transfer::sets_table,

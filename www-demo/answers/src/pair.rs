@@ -1,12 +1,13 @@
 //! How the strict and the forgiving lift of a pair stand to each other, against this lifter's own past.
 
 use bismar::Error;
-use bismar::quantity::{Mass, Name};
+use bismar::condition::{PairedEstimate, RatioPrior, VariantRatio, variant_ratio};
+use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{EventKind, Log, Pair};
-use bismar::statistics::quantile;
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
+use crate::trend::{Estimated, estimates};
 
 /// The question.
 #[derive(Deserialize)]
@@ -22,28 +23,30 @@ pub(crate) struct Asked {
     forgiving_load: Option<Mass>,
 }
 
-/// The answer.
+/// The answer. Every ratio is forgiving over strict, as the library has it.
 #[derive(Serialize)]
 pub(crate) struct Answer {
     #[serde(skip_serializing_if = "Option::is_none")]
     strict_load: Option<Mass>,
     #[serde(skip_serializing_if = "Option::is_none")]
     forgiving_load: Option<Mass>,
-    /// Strict as a part of forgiving.
+    /// Of the two loads.
     #[serde(skip_serializing_if = "Option::is_none")]
     ratio: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    low: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    high: Option<f64>,
-    /// Days on which both were known.
-    days: u32,
+    /// Of the two strengths, from estimates of the same weeks.
+    own: VariantRatio,
+    /// Where the ratio of two single weeks may lie.
+    low: f64,
+    high: f64,
+    prior_low: f64,
+    prior_high: f64,
+    /// The strict load may be at most this part of the forgiving lift's proven load.
     #[serde(skip_serializing_if = "Option::is_none")]
     cap: Option<f64>,
     place: Place,
 }
 
-#[derive(Clone, Copy, Serialize)]
+#[derive(Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 enum Place {
     Unknown,
@@ -53,75 +56,98 @@ enum Place {
     AboveCap,
 }
 
-/// Fewest days for a band of one's own (our choice).
-const FEWEST: usize = 8;
-/// The middle nine tenths of the past (our choice).
-const LOW: f64 = 0.05;
-const HIGH: f64 = 0.95;
+/// Estimates at most so many days apart count as of one week.
+const SAME_WEEK: i32 = 7;
+const LEVEL: f64 = 0.95;
+/// Before own data: a forgiving variant may be anything from a little under to twice the strict one (our choice,
+/// wider than what is published for hex over straight bar, since other pairs have no published ratio).
+const OTHER_PAIRS: (f64, f64) = (0.9, 2.5);
+/// The lifts of which a ratio is published.
+const HEX_OVER_STRAIGHT: (&str, &str) = ("straight-bar pull", "hex-bar pull");
+/// Fewest pairs for saying that a ratio is usual or not (our choice).
+const FEWEST: u32 = 3;
 
-/// The loads last lifted, and every ratio on the way.
-#[derive(Default)]
-struct Past {
-    strict: Option<Mass>,
-    forgiving: Option<Mass>,
-    ratios: Vec<f64>,
-}
-
-fn past(log: &Log, strict: &Name, forgiving: &Name) -> Result<Past, Error> {
-    let mut past = Past::default();
+fn last_load(log: &Log, track: &Name) -> Result<Option<Mass>, Error> {
+    let mut found = None;
     for event in log.effective()? {
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
-        let heaviest = |name: &Name| {
-            let lift = session.lifts.iter().find(|lift| lift.track == *name)?;
-            lift.sets.iter().map(|set| set.load).max()
-        };
-        let found = (heaviest(strict), heaviest(forgiving));
-        past.strict = found.0.or(past.strict);
-        past.forgiving = found.1.or(past.forgiving);
-        if found.0.or(found.1).is_some() {
-            past.ratios.extend(ratio(past.strict, past.forgiving));
-        }
+        let lift = session.lifts.iter().find(|lift| lift.track == *track);
+        found = lift.and_then(|lift| lift.sets.iter().map(|set| set.load).max()).or(found);
     }
-    Ok(past)
+    Ok(found)
 }
 
-fn ratio(strict: Option<Mass>, forgiving: Option<Mass>) -> Option<f64> {
-    let under = forgiving.filter(|load| load.is_positive())?;
-    Some(strict?.kg() / under.kg())
+/// Each strict estimate with the forgiving one nearest to it in time.
+fn paired(strict: &[Estimated], forgiving: &[Estimated]) -> Vec<PairedEstimate> {
+    let apart = |one: Day, other: Day| one.since(other).abs();
+    let pair = |own: &Estimated| {
+        let near = forgiving.iter().min_by_key(|other| apart(own.evidence.day, other.evidence.day))?;
+        (apart(own.evidence.day, near.evidence.day) <= SAME_WEEK).then_some(PairedEstimate {
+            strict: own.evidence.estimate,
+            strict_error: own.evidence.standard_error,
+            forgiving: near.evidence.estimate,
+            forgiving_error: near.evidence.standard_error,
+        })
+    };
+    strict.iter().filter_map(pair).collect()
 }
 
-fn place(now: Option<f64>, band: (Option<f64>, Option<f64>), cap: Option<f64>) -> Place {
-    match (now, band) {
-        (Some(now), _) if cap.is_some_and(|cap| now > cap) => Place::AboveCap,
-        (Some(now), (Some(low), _)) if now < low => Place::ForgivingAhead,
-        (Some(now), (_, Some(high))) if now > high => Place::StrictHigher,
-        (Some(_), (Some(_), Some(_))) => Place::Usual,
-        _ => Place::Unknown,
+/// The band for two single weeks: the widest of the ratio's own interval and each pair's errors around it.
+fn band(own: &VariantRatio, pairs: &[PairedEstimate], prior: RatioPrior) -> Result<(f64, f64), Error> {
+    let (mut low, mut high) = (own.interval.low(), own.interval.high());
+    for pair in pairs {
+        let one = variant_ratio(std::slice::from_ref(pair), prior, LEVEL)?;
+        low = if one.interval.low() < low { one.interval.low() } else { low };
+        high = if one.interval.high() > high { one.interval.high() } else { high };
+    }
+    Ok((low, high))
+}
+
+fn place(asked: &Answer, strict: Option<Mass>, forgiving: Option<Mass>) -> Place {
+    let (Some(strict), Some(forgiving), Some(ratio)) = (strict, forgiving, asked.ratio) else {
+        return Place::Unknown;
+    };
+    if asked.cap.is_some_and(|cap| strict.kg() > cap * forgiving.kg()) {
+        return Place::AboveCap;
+    }
+    match ratio {
+        _ if asked.own.pairs < FEWEST => Place::Unknown,
+        ratio if ratio > asked.high => Place::ForgivingAhead,
+        ratio if ratio < asked.low => Place::StrictHigher,
+        _ => Place::Usual,
     }
 }
 
 /// The pair's ratio.
 pub(crate) fn pair(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
-    let past = past(&opened.log, &asked.strict, &asked.forgiving)?;
-    let strict_load = asked.strict_load.or(past.strict);
-    let forgiving_load = asked.forgiving_load.or(past.forgiving);
-    let now = ratio(strict_load, forgiving_load);
-    let enough = past.ratios.len() >= FEWEST;
-    let band = |part| if enough { quantile(&past.ratios, part).ok() } else { None };
-    let (low, high) = (band(LOW), band(HIGH));
-    let pairs = opened.state.parameters.iter().flat_map(|all| &all.pairs);
-    let own = |pair: &&Pair| pair.strict == asked.strict && pair.forgiving == asked.forgiving;
-    let cap = { pairs }.find(own).map(|pair| pair.ratio_cap);
-    let place = place(now, (low, high), cap);
-    Ok(Answer {
+    let log = &opened.log;
+    let pairs = paired(&estimates(log, &asked.strict)?, &estimates(log, &asked.forgiving)?);
+    let published = (asked.strict.as_str(), asked.forgiving.as_str()) == HEX_OVER_STRAIGHT;
+    let (prior, ends) = if published {
+        (RatioPrior::HEX_OVER_STRAIGHT, (0.95, 1.25))
+    } else {
+        (RatioPrior::new(OTHER_PAIRS.0, OTHER_PAIRS.1)?, OTHER_PAIRS)
+    };
+    let own = variant_ratio(&pairs, prior, LEVEL)?;
+    let (low, high) = band(&own, &pairs, prior)?;
+    let strict_load = asked.strict_load.or(last_load(log, &asked.strict)?);
+    let forgiving_load = asked.forgiving_load.or(last_load(log, &asked.forgiving)?);
+    let under = strict_load.filter(|load| load.is_positive());
+    let known = opened.state.parameters.iter().flat_map(|all| &all.pairs);
+    let same = |pair: &&Pair| pair.strict == asked.strict && pair.forgiving == asked.forgiving;
+    let mut answer = Answer {
         strict_load,
         forgiving_load,
-        ratio: now,
+        ratio: under.zip(forgiving_load).map(|(strict, forgiving)| forgiving.kg() / strict.kg()),
+        own,
         low,
         high,
-        days: past.ratios.len() as u32,
-        cap,
-        place,
-    })
+        prior_low: ends.0,
+        prior_high: ends.1,
+        cap: { known }.find(same).map(|pair| pair.ratio_cap),
+        place: Place::Unknown,
+    };
+    answer.place = place(&answer, strict_load, forgiving_load);
+    Ok(answer)
 }

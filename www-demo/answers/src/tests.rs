@@ -132,27 +132,26 @@ fn the_week_and_the_trend_of_the_demo_log_are_said() {
     assert!(ask("page.pair", &asked).unwrap().field("ratio").is_some());
 }
 
+fn marker(kind: &str, value: f64) -> Value {
+    map(&[("kind", text(kind)), ("value", Value::Number(value))])
+}
+
 #[test]
-fn a_day_is_judged_from_the_markers_in_the_notes() {
+fn a_day_is_judged_from_the_markers_of_earlier_day_reports() {
     let mut log = bismar::record::Log::from_json(LOG).unwrap();
     let mut day = "2026-08-28".parse::<bismar::quantity::Day>().unwrap();
+    let report = r#"{"day_report":{"markers":[{"kind":"recovery","value":7},{"kind":"sleep","value":7},{"kind":"warm_up_effort","value":3}]}}"#;
     for sequence in 1000..1006 {
         day = day.plus(1).unwrap();
-        let report = bismar::record::DayReport::default();
-        log.events.push(bismar::record::Event {
-            sequence,
-            day,
-            kind: bismar::record::EventKind::DayReport(report),
-            note: Some("Markers: recovery 7, sleep 7, warm-up effort 3.".into()),
-        });
+        let kind = Value::from_json(report).unwrap().read().unwrap();
+        log.events.push(bismar::record::Event { sequence, day, kind, note: None });
     }
     let log = text(&Value::write(&log).unwrap().to_json());
     let answer = |recovery: f64, sleep: f64| {
-        let given = |marker: &str, value| map(&[("marker", text(marker)), ("value", Value::Number(value))]);
         let answers = Value::List(vec![
-            given("recovery", recovery),
-            given("sleep", sleep),
-            given("warm-up effort", 3.0),
+            marker("recovery", recovery),
+            marker("sleep", sleep),
+            marker("warm_up_effort", 3.0),
         ]);
         let asked = [("log", log.clone()), ("today", text("2026-09-10")), ("answers", answers)];
         let answer = ask("page.judge", &asked).unwrap();
@@ -161,6 +160,68 @@ fn a_day_is_judged_from_the_markers_in_the_notes() {
     assert_eq!(answer(7.0, 7.0), text("ordinary"));
     assert_eq!(answer(3.0, 7.0), text("bad_single"));
     assert_eq!(answer(3.0, 3.0), text("bad_agreeing"));
+}
+
+#[test]
+fn markers_of_a_day_are_named_once_and_within_their_range() {
+    let log = |markers: &str| {
+        text(&format!(
+            r#"{{"format":"bismar-log","version":1,"lifter":{{"id":"A"}},"events":[{{"sequence":1,"day":"2026-01-01","kind":{{"day_report":{{"markers":[{markers}]}}}}}}]}}"#
+        ))
+    };
+    let sleep = r#"{"kind":"sleep","value":7}"#;
+    assert!(ask("page.accepts", &[("log", log(sleep))]).is_ok());
+    let code = |markers: &str| ask("page.accepts", &[("log", log(markers))]).unwrap_err().code();
+    assert_eq!(code(&format!("{sleep},{sleep}")), bismar::Code::DuplicateName);
+    assert_eq!(code(r#"{"kind":"sleep","value":11}"#), bismar::Code::OutOfRange);
+}
+
+#[test]
+fn a_pair_is_read_by_the_ratio_of_its_estimates() {
+    let asked = [("log", text(LOG)), ("strict", text("front-held squat")), ("forgiving", text("box squat"))];
+    let answer = ask("page.pair", &asked).unwrap();
+    let number = |field: &str| match answer.field(field) {
+        Some(Value::Number(number)) => *number,
+        other => panic!("{field}: {other:?}"),
+    };
+    assert!(number("low") < number("high"));
+    let Some(Value::Number(pairs)) = answer.field("own").unwrap().field("pairs") else { panic!() };
+    assert!(*pairs > 20.0, "{pairs}");
+    // Far ahead of anything in the past is for looking at; far above the forgiving lift is over the cap.
+    let with = |strict: f64, forgiving: f64| {
+        let kg = |kg| map(&[("kg", Value::Number(kg))]);
+        let loads = [("strict_load", kg(strict)), ("forgiving_load", kg(forgiving))];
+        ask("page.pair", &[asked.as_slice(), &loads].concat()).unwrap().field("place").unwrap().clone()
+    };
+    assert_eq!(with(20.0, 300.0), text("forgiving_ahead"));
+    assert_eq!(with(60.0, 40.0), text("above_cap"));
+}
+
+#[test]
+fn a_longer_range_starts_as_the_rules_say_and_never_heavier() {
+    let implement = r#"{"bar":{"id":"bar 20","mass":{"kg":20},"collar":{"kg":0},"kind":"straight"}}"#;
+    let stock = r#"{"discs":[{"nominal":{"kg":20},"count":2}]}"#;
+    let mm = |mm| map(&[("mm", Value::Number(mm))]);
+    let asked = [
+        ("implement", Value::from_json(implement).unwrap()),
+        ("stock", Value::from_json(stock).unwrap()),
+        ("load", map(&[("kg", Value::Number(60.0))])),
+        ("from", mm(100.0)),
+        ("to", mm(50.0)),
+    ];
+    let answer = ask("page.range_step", &asked).unwrap();
+    let Some(Value::Number(kg)) = answer.field("load").unwrap().field("kg") else { panic!() };
+    assert!(*kg <= 60.0 && *kg > 0.0);
+}
+
+#[test]
+fn a_lifter_is_told_in_small() {
+    let answer = ask("page.lifter", &[("log", text(LOG))]).unwrap();
+    let places = list(answer.field("places").unwrap());
+    assert_eq!(places.len(), list(answer.field("parameters").unwrap().field("tracks").unwrap()).len());
+    assert!(places.iter().all(|place| place.field("role") == Some(&text("train"))));
+    assert_eq!(ask("page.accepts", &[("log", text(LOG))]).unwrap(), Value::Bool(true));
+    assert!(ask("page.accepts", &[("log", text(&LOG[..LOG.len() - 4]))]).is_err());
 }
 
 #[test]

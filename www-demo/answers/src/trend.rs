@@ -58,8 +58,15 @@ pub(crate) fn evidence(set: &WorkSet, day: Day) -> SetEvidence {
     SetEvidence { load: set.load, reps: set.reps, effort, technique, day: Some(day) }
 }
 
+/// The estimate of one session, with its range.
+pub(crate) struct Estimated {
+    pub(crate) evidence: StrengthEvidence,
+    low: f64,
+    high: f64,
+}
+
 /// One estimate for each session whose sets can speak about strength.
-fn estimates(log: &Log, track: &Name) -> Result<Vec<(StrengthEvidence, f64, f64)>, Error> {
+pub(crate) fn estimates(log: &Log, track: &Name) -> Result<Vec<Estimated>, Error> {
     let mut options = EstimateOptions::default();
     options.level = LEVEL;
     let mut found = Vec::new();
@@ -71,11 +78,8 @@ fn estimates(log: &Log, track: &Name) -> Result<Vec<(StrengthEvidence, f64, f64)
             let (low, high) = (one.interval.low(), one.interval.high());
             let standard_error = (high - low) / (2.0 * REACH);
             let (day, kind) = (event.day, EvidenceKind::RepsAndEffort);
-            found.push((
-                StrengthEvidence { day, estimate: one.value.value(), standard_error, kind },
-                low,
-                high,
-            ));
+            let evidence = StrengthEvidence { day, estimate: one.value.value(), standard_error, kind };
+            found.push(Estimated { evidence, low, high });
         }
     }
     Ok(found)
@@ -85,19 +89,19 @@ fn estimates(log: &Log, track: &Name) -> Result<Vec<(StrengthEvidence, f64, f64)
 pub(crate) fn trend(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
     let found = estimates(&opened.log, &asked.track)?;
-    let evidence: Vec<StrengthEvidence> = found.iter().map(|(one, ..)| *one).collect();
+    let evidence: Vec<StrengthEvidence> = found.iter().map(|one| one.evidence).collect();
     let options = TrendOptions { window_days: 7 * u32::from(asked.weeks), ..TrendOptions::default() };
     let report = judge(&evidence, asked.today, &options)?;
     let from = asked.today.plus(-7 * i32::from(asked.weeks))?;
     let points = found
         .iter()
         .zip(&report.path)
-        .filter(|((one, ..), _)| one.day >= from)
-        .map(|((one, low, high), path)| Point {
-            day: one.day,
-            value: one.estimate,
-            low: *low,
-            high: *high,
+        .filter(|(one, _)| one.evidence.day >= from)
+        .map(|(one, path)| Point {
+            day: one.evidence.day,
+            value: one.evidence.estimate,
+            low: one.low,
+            high: one.high,
             level: path.level,
             level_low: path.level - REACH * path.standard_error,
             level_high: path.level + REACH * path.standard_error,

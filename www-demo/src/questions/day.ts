@@ -9,6 +9,7 @@ import { implementName } from "../kit.ts";
 import { numberField } from "../pad.ts";
 import { dayBox, implementOf, painFields, type PainFacts } from "../record.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
+import { anotherRung } from "../write_down.ts";
 import { barChoice, fields, kept, liftChoice, massField, nobody, put, type Question } from "./shape.ts";
 
 type Found = { lift: Tree; line: Tree };
@@ -79,11 +80,11 @@ function goodOrBad(app: App): Child {
   if (!lifter) return nobody("How a day is, is read against this lifter\u2019s own days.");
   const { answer: got, refused: no } = lifts(app);
   if (!got) return refused(no ?? "");
-  const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ marker, value: app.kept[marker] as number }]));
+  const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ kind: marker, value: app.kept[marker] as number }]));
   const drop: string | undefined = app.kept.drop;
   const judged = attempt("page.judge", { log: app.logText(lifter), today: got.session.today, answers, ...(drop ? { criticalDrop: drop === "yes" } : {}) });
   if (judged.refused) return refused(judged.refused.message);
-  const { verdict, days, note } = judged.answer;
+  const { verdict, days } = judged.answer;
   const asked = answers.length > 0 || drop !== undefined;
   const day: string = asked ? verdict.class : got.session.day;
   const said: Record<string, string> = { bad: "below own usual", ordinary: "usual", good: "above own usual", not_enough_history: "too few days yet", not_answered: "not answered" };
@@ -96,7 +97,7 @@ function goodOrBad(app: App): Child {
     unknown: "The planned work, and no step up; go by symptoms and by technique in the warm-up.",
   };
   const write = (): void => {
-    void app.record(lifter, { day_report: { class: day } }, answers.length > 0 ? note : undefined).then((done) => done && app.go("today"));
+    void app.record(lifter, { day_report: { class: day, ...(answers.length > 0 ? { markers: answers } : {}) } }).then((done) => done && app.go("today"));
   };
   return [
     answer({
@@ -118,13 +119,13 @@ function goodOrBad(app: App): Child {
   ];
 }
 const TEN = Array.from({ length: 11 }, (_, value) => ({ value, label: String(value) }));
-// What is asked, each from 0 to 10; the words before are those of the notes.
+// What is asked, each from 0 to 10, by the names of the log's markers.
 const MARKERS = [
   ["recovery", "Recovered (10: fully)"],
   ["sleep", "Slept (10: very well)"],
   ["soreness", "Sore muscles (10: very)"],
   ["stress", "Stress (10: very much)"],
-  ["warm-up effort", "The fixed warm-up set felt (10: very hard)"],
+  ["warm_up_effort", "The fixed warm-up set felt (10: very hard)"],
 ] as const;
 
 function goUp(app: App): Child {
@@ -346,13 +347,37 @@ function shortOf(app: App): Child {
   const { found, refused: no } = lifts(app, suppose, JSON.stringify(plan));
   if (no !== undefined) return [inputs, refused(no)];
   const stay = found.filter((one) => one.lift.sets > 0);
+  const touches = (one: Found): boolean => {
+    const set = tracksOf(app, one.lift.track);
+    return one.lift.sets === 0 || (sore !== "" && (set?.regions ?? []).includes(sore)) || taken.includes(set?.implement);
+  };
   return [
     inputs,
     answer({
       big: stay.length === 0 ? "Nothing stays today" : `Keep: ${stay.map((one) => `${one.lift.track} ${one.lift.sets} \u00d7 ${one.lift.reps}`).join(", ")}`,
       why: "Nothing is added to make up for it, today or next time.",
     }),
-    eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"), (one) => one.line.why.at(-1)?.text ?? ""),
+    eachLift(
+      found,
+      (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"),
+      (one) => one.line.why.at(-1)?.text ?? "",
+      (one) => (touches(one) ? sidewaysPart(app, one.lift.track) : undefined),
+    ),
+  ];
+}
+
+/** Where a lift may go instead: rungs that are not harder, and the other lift of its pair. */
+function sidewaysPart(app: App, track: string): Child {
+  const { lifter } = app;
+  if (!lifter) return undefined;
+  const beside: Tree[] = app.facts(lifter).places.find((one: Tree) => one.track === track)?.sideways ?? [];
+  const pair = app.parameters(lifter)?.pairs?.find((one: Tree) => one.strict === track || one.forgiving === track);
+  const other = pair && (pair.strict === track ? pair.forgiving : pair.strict);
+  if (beside.length === 0 && !other) return el("p", { class: "soft" }, "No rung beside or below this one is set; other lifts stay as planned.");
+  return [
+    beside.length > 0 && el("p", { "data-sideways": track }, `Instead, with no more load: ${beside.map((one) => one.name).join(", ")}.`),
+    other && el("p", { class: "soft" }, `The other lift of its pair: ${other}, at its own granted load.`),
+    beside.length > 0 && button("Go to another rung", () => anotherRung(app, track), { "aria-label": `${track}: go to another rung` }),
   ];
 }
 

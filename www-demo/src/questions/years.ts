@@ -5,9 +5,10 @@ import { loadedDrawing } from "../bar_drawing.ts";
 import { decadesChart, trackChart, trendChart } from "../charts.ts";
 import { choices, el, type Child } from "../element.ts";
 import { attempt, type Tree } from "../engine.ts";
-import { count, dayShort, estimate, mass, plain, signed, unitNow, type Mass } from "../numbers.ts";
+import { count, dayLong, dayShort, estimate, mass, plain, signed, unitNow, type Mass } from "../numbers.ts";
 import { implementOf } from "../record.ts";
 import { cardView } from "../card.ts";
+import { TESTS } from "../write_down.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, tracks, type Question } from "./shape.ts";
 
 function estimated(app: App): Child {
@@ -38,31 +39,41 @@ function estimated(app: App): Child {
   ];
 }
 
+const PLACES: Record<string, string> = {
+  unknown: "Too few weeks to say",
+  usual: "Usual for this lifter",
+  strict_higher: "Strict lift closer than usual",
+  forgiving_ahead: "Forgiving lift has run ahead: look at the pair",
+  above_cap: "Above the cap of the pair",
+};
+
 function pairRatio(app: App): Child {
   const pairs: Tree[] = app.lifter ? (app.parameters(app.lifter)?.pairs ?? []) : [];
-  const own = pairs[0];
-  const strict = massField(app, "strict", own ? own.strict : "Strict lift", () => lastLoad(app, own?.strict) ?? { kg: 60 });
-  const forgiving = massField(app, "forgiving", own ? own.forgiving : "Forgiving lift", () => lastLoad(app, own?.forgiving) ?? { kg: 100 });
-  const inputs = fields(strict.field, forgiving.field);
-  if (!app.lifter || !own) return [inputs, nobody("Whether a ratio is usual is read against this lifter\u2019s own past.")];
+  if (!app.lifter || pairs.length === 0) return nobody(app.lifter ? "No two lifts are paired; pair them under Plan and lifts." : "Whether a ratio is usual is read against this lifter\u2019s own past.");
+  const which = kept(app, "pair", () => 0);
+  const own = pairs[which] ?? pairs[0];
+  const strict = massField(app, `strict ${which}`, own.strict, () => lastLoad(app, own.strict) ?? { kg: 60 });
+  const forgiving = massField(app, `forgiving ${which}`, own.forgiving, () => lastLoad(app, own.forgiving) ?? { kg: 100 });
+  const inputs = fields(
+    pairs.length > 1 && choices("Pair", pairs.map((one, at) => ({ value: at, label: `${one.strict}, ${one.forgiving}` })), which, (value) => put(app, "pair", value)),
+    strict.field,
+    forgiving.field,
+  );
   const found = attempt("page.pair", { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving, strictLoad: strict.value, forgivingLoad: forgiving.value });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
-  const words: Record<string, string> = {
-    unknown: "Not enough days to say",
-    usual: "Usual for this lifter",
-    strict_higher: "Strict lift higher than usual",
-    forgiving_ahead: "Forgiving lift has run ahead: look at the pair",
-    above_cap: "Above the cap of the pair",
-  };
-  const band = got.low === undefined ? `Known on ${count(got.days, "day")}; eight are needed for a band of one\u2019s own.` : `Own band ${plain(got.low)} to ${plain(got.high)} over ${count(got.days, "day")}.`;
+  const weight = plain(got.own.ownWeight * 100, 0);
   return [
     inputs,
     answer({
-      big: words[got.place] ?? got.place,
-      why: `${own.strict} is ${plain(got.ratio ?? 0)} of ${own.forgiving}. ${band} Cap ${plain(got.cap ?? 1)}.`,
-      working: list(["The band is the middle nine tenths of the lifter\u2019s own past ratios (this project\u2019s choice).", "A forgiving lift that ran ahead is for looking at; it blocks nothing. A load never carries over from one lift to the other."]),
-      sources: ["statistics.quantile"],
+      big: PLACES[got.place] ?? got.place,
+      why: `${own.forgiving} is ${plain(got.ratio ?? 0)} times ${own.strict}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; single weeks lie between ${plain(got.low)} and ${plain(got.high)} (95 %, from ${count(got.own.pairs, "pair")} of estimates).`,
+      working: list([
+        `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.priorLow)} to ${plain(got.priorHigh)}.`,
+        `The strict lift may carry at most ${plain((got.cap ?? 1) * 100, 0)} % of what the forgiving one has proven.`,
+        "A forgiving lift that ran ahead is for looking at; it blocks nothing. A load never carries over from one lift to the other.",
+      ]),
+      sources: ["condition.variant_ratio", "condition.hex_to_straight_ratio", "one_rm.estimate"],
     }),
   ];
 }
@@ -81,17 +92,21 @@ function rangeStep(app: App): Child {
   const load = massField(app, `load ${track.value ?? ""}`, "Load now", () => lastLoad(app, track.value) ?? { kg: 60 });
   const inputs = fields(track.field, from.field, to.field, load.field);
   const implement = track.value ? implementOf(app, { track: track.value }) : app.bar();
-  const found = attempt("page.next_place", { implement, stock: app.kit().stock, load: load.value });
+  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
+  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: load.value, from: { mm: from.value }, to: { mm: to.value } });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
-  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
   return [
     inputs,
     answer({
-      big: got.loaded ? `Start at ${mass(got.loaded.total)}, learning` : "Start without a load",
-      why: `From ${from.value} to ${to.value} mm: not above ${plain(got.part * 100, 0)} % of the load before, and ${count(got.learningSessions, "session")} of learning before its gate counts. Only the range moves; the load stays there.`,
+      big: got.loaded ? `Start at ${mass(got.loaded.total)}` : "Start without a load",
+      why: `From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.`,
       body: got.loaded && loadedDrawing(got.loaded, app.kit().stock),
-      working: list(["Technique shown at one range does not carry over to a longer one.", "The part and the sessions are this project\u2019s choice, set in the parameters."]),
+      working: list([
+        "Technique shown at one range does not carry over to a longer one: what was counted before counts no more.",
+        `If it does not hold there, one step back is the old range. A harder rung, instead of a longer range, would start at ${plain(got.rungPart * 100, 0)} % of the load and be learned.`,
+        "The lift goes there by its own gate: set \u201cRange\u201d as what moves, under Plan and lifts.",
+      ]),
     }),
   ];
 }
@@ -197,6 +212,9 @@ function weekJump(app: App): Child {
   });
 }
 
+/** How far repetitions of one day go together (our choice: measured ones of a lifter are rarely independent). */
+const TOGETHER = 0.2;
+
 function howLong(app: App): Child {
   const track = liftChoice(app);
   const own = tracks(app).find((one) => one.name === track.value);
@@ -205,21 +223,32 @@ function howLong(app: App): Child {
   const run = { passRun: { acceptable: good, of: 10, sessions } };
   const use = kept(app, "use", () => (own ? "own" : "set"));
   const gate = own && use === "own" ? own.gate : { all: [run] };
+  const together = kept(app, "together", () => TOGETHER);
   const inputs = fields(
+    own && track.field,
     own && choices("Gate", [{ value: "own", label: `As set for ${track.value}` }, { value: "set", label: "Another" }], use, (value) => put(app, "use", value)),
     use === "set" && choices("Good of 10", [7, 8, 9, 10].map((value) => ({ value, label: String(value) })), good, (value) => put(app, "good", value)),
     use === "set" && choices("Sessions in a row", [1, 2, 3, 4].map((value) => ({ value, label: String(value) })), sessions, (value) => put(app, "sessions", value)),
+    choices("How much repetitions of a day go together", [{ value: 0, label: "Not at all" }, { value: 0.1, label: "A little" }, { value: TOGETHER, label: "Some" }, { value: 0.4, label: "A lot" }], together, (value) => put(app, "together", value)),
   );
-  const rows: [number, { answer?: Tree; refused?: Error }][] = [0.8, 0.85, 0.9, 0.95, 0.98].map((rate) => [rate, attempt("gate.operating_characteristic", { gate, skill: { rate }, sessions: 24 })]);
-  const shown = rows.find(([rate]) => rate === 0.9)?.[1];
-  if (shown?.refused) return [inputs, refused(shown.refused.message)];
+  // A test of evidence has to know how many repetitions a session brings.
+  const reps = own && JSON.stringify(gate).includes("evidence") ? { reps: own.start.sets * own.start.reps } : {};
+  const at = (rate: number, correlation: number): { answer?: Tree; refused?: Error } => attempt("gate.operating_characteristic", { gate, skill: { rate, correlation, ...reps }, sessions: 24 });
+  const rows = [0.8, 0.85, 0.9, 0.95, 0.98].map((rate): [number, Tree | undefined, Tree | undefined] => [rate, at(rate, together).answer, at(rate, 0).answer]);
+  const first = at(0.9, together);
+  if (first.refused) return [inputs, refused(first.refused.message)];
   const many = (value: number | undefined): string => (value === undefined ? "more than can be said" : value > 200 ? "over 200" : plain(value, 0));
   return [
     inputs,
     answer({
-      big: `About ${many(shown?.answer?.meanSessions)} sessions at 9 good of 10`,
-      why: "Expected sessions until the gate opens, for repetitions that are independent of each other; real ones go together, which holds longer.",
-      body: table(["Good repetitions", "Passes a session", "Sessions on average", "Half are through by", "Through in 24"], rows.map(([rate, one]) => [`${plain(rate * 100, 0)} %`, one.answer ? `${plain(one.answer.session * 100, 0)} %` : "\u2013", many(one.answer?.meanSessions), many(one.answer?.medianSessions), one.answer ? `${plain(one.answer.within * 100, 0)} %` : "\u2013"]), "By skill"),
+      big: `About ${many(first.answer.meanSessions)} sessions at 9 good of 10`,
+      why: `Expected until the gate opens, if repetitions of one day ${together === 0 ? "have nothing to do with each other" : `go together (correlation ${plain(together, 1)})`}. ${together === 0 ? "Real ones do go together: see the other choices." : `Taken as independent it would be ${many(rows.find(([rate]) => rate === 0.9)?.[2]?.meanSessions)}.`}`,
+      body: table(
+        ["Good repetitions", "Passes a session", "Sessions on average", "If independent", "Half are through by", "Through in 24"],
+        rows.map(([rate, one, alone]) => [`${plain(rate * 100, 0)} %`, one ? `${plain(one.session * 100, 0)} %` : "\u2013", many(one?.meanSessions), many(alone?.meanSessions), many(one?.medianSessions), one ? `${plain(one.within * 100, 0)} %` : "\u2013"]),
+        "By skill",
+      ),
+      working: list(["Correlation is the share of what differs between days rather than between repetitions; 0.2 is this page\u2019s choice until a lifter\u2019s own days are known.", "Good days and bad days make long runs of passes easier for a middling lifter and harder to rely on: choose the gate for the skill you want to see, not for the wait."]),
       sources: ["gate.operating_characteristic"],
       cautions: ["gates_unproven"],
     }),
@@ -262,7 +291,25 @@ function ahead(app: App): Child {
       sources: ["horizon.projection", "horizon.planning_bands"],
       cautions: got.cautions,
     }),
+    everydayTests(app),
   ];
+}
+
+/** The last everyday tests of the lifter, each with the result before it. */
+function everydayTests(app: App): Child {
+  const { lifter } = app;
+  if (!lifter) return undefined;
+  const tests: { day: string; test: string; result: number }[] = app
+    .history(lifter)
+    .events.filter((one: Tree) => one.kind === "function_tested")
+    .map((one: Tree) => ({ day: one.day, ...JSON.parse(one.body).function_tested }));
+  const rows = Object.entries(TESTS).flatMap(([test, [words, unit]]) => {
+    const own = tests.filter((one) => one.test === test);
+    const [last, before] = [own.at(-1), own.at(-2)];
+    return last ? [[words, `${plain(last.result)} ${unit}`, dayLong(last.day), before ? `${plain(before.result)} ${unit}, ${dayLong(before.day)}` : "\u2013"]] : [];
+  });
+  if (rows.length === 0) return el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log.");
+  return table(["Everyday test", "Last", "Day", "Before"], rows, "What the years are for");
 }
 
 export const YEARS: Question[] = [

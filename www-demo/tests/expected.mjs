@@ -1,0 +1,41 @@
+// What each question is asked and what it has to say, for every engine: in Chromium by a driven hand, in the others
+// by a script in the page.
+export const MOST_TAPS = 3;
+/** Words that no answer may hold. */
+export const IMPROPER = /NaN|undefined|Infinity|\[object|Something went wrong/;
+
+/** Number, the tap after the question is open, and the answer with the invented lifter, a new one, and nobody. */
+export const QUESTIONS = [
+  [1, { pad: "Load on the bar", number: "62.5" }, /^Each end: 20 \+ 1\.25$/, /^Each end: 20 \+ 1\.25$/, /^Each end: 20 \+ 1\.25$/],
+  [2, { tap: "[data-disc='0']" }, /^60 kg = 132\.3 lb$/, /^60 kg = 132\.3 lb$/, /^60 kg = 132\.3 lb$/],
+  [3, { pad: "Wanted, not over", number: "63.4" }, /^62\.5 kg$/, /^62\.5 kg$/, /^62\.5 kg$/],
+  [4, { pad: "Load", number: "25" }, /^Only with blocks of \d+(\.\d)? mm$/, /^Only with blocks of \d+(\.\d)? mm$/, /^Only with blocks of \d+(\.\d)? mm$/],
+  [5, { tap: "[data-value='200']" }, /^100 mm$/, /^100 mm$/, /^100 mm$/],
+  [6, { pad: "Work load", number: "80" }, /^20 → (.*→ )?80$/, /^20 → (.*→ )?80$/, /^20 → (.*→ )?80$/],
+  [7, { pad: "Second lifter", number: "80" }, /^\d+ disc moves on each end$/, /^\d+ disc moves on each end$/, /^\d+ disc moves on each end$/],
+  [8, { pad: "Load", number: "60" }, /^6\d to 8\d kg$/, /^6\d to 8\d kg$/, /^6\d to 8\d kg$/],
+  [9, { tap: "[aria-label='It felt like so many left'] [data-value='0']" }, /kg$/, /kg$/, /kg$/],
+  [10, { tap: "[aria-label^='A critical point'] [data-value='yes']" }, /^Bad day by agreeing signs$/, /^Bad day by agreeing signs$/, /^Needs a lifter$/],
+  [11, null, /^No step up today$/, /^No step up today$/, /^Needs a lifter$/],
+  [12, null, /^front-held squat: 3 more passing sessions in a row/, /: .*passing session/, /^Needs a lifter$/],
+  [13, { tap: "[data-act='no-sign']" }, /^front-held squat: ease off, .*kg/, /: (ease off|technique only|train)/, /^Ease off: no step up$/],
+  [14, { tap: "[aria-label='Days without lifting'] [data-value='21']" }, /^front-held squat: 23\.5 kg$/, /: \d+(\.\d+)? kg$/, /^Needs a lifter$/],
+  [15, null, /^Usual for this lifter$/, /^Needs a lifter$/, /^Needs a lifter$/],
+  [16, { pad: "Load now", number: "60" }, /^Start at 60 kg$/, /^Start at 60 kg$/, /^Start at 60 kg$/],
+  [17, { pad: "Load now", number: "25" }, /^A usual step: 2\.1 %$/, /^A usual step: 4 %$/, /^A usual step: 4 %$/],
+  [18, { tap: "[aria-label='Weeks'] [data-value='8']" }, /^Within noise$/, /^Too few sessions to say$/, /^Needs a lifter$/],
+  [19, null, /^Less than usual$/, /^Nothing to compare/, /^Needs a lifter$/],
+  [20, { tap: "[aria-label='Gate'] [data-value='set'], [aria-label='Good of 10'] [data-value='9']" }, /^About \d+ sessions at 9 good of 10$/, /^About \d+ sessions at 9 good of 10$/, /^About \d+ sessions at 9 good of 10$/],
+  [21, { pad: "Strength now", number: "100" }, /^\d\d to \d\d kg$/, /^\d\d to \d\d kg$/, /^\d\d to \d\d kg$/],
+  [22, { pad: "Number", number: "155" }, /^155 lb = 70\.31 kg$/, /^155 lb = 70\.31 kg$/, /^155 lb = 70\.31 kg$/],
+  [23, { pad: "To", number: "50" }, /^17 loads$/, /^\d+ loads$/, /^\d+ loads$/],
+  [24, null, /^front-held squat 27\.04 kg, box squat 64\.54 kg, strict press 15 kg$/, /kg/, /^Needs a lifter$/],
+  [25, null, /^27\.04 kg · 3 × 5 · leave 3$/, /^\d+(\.\d+)? kg · \d × 5 · leave 4$/, /^No lifter here yet$/],
+  [26, { tap: "[aria-label='Did it hurt?'] [data-value='no']" }, /^25\.54 kg for the next set$/, /(for the next set|easier rung)$/, /(for the next set|easier rung)$/],
+  [27, null, /^front-held squat 27\.04 kg, strict press 15 kg$/, /^No session yet$/, /^Needs a lifter$/],
+  [28, { tap: "[aria-label='Minutes'] [data-value='30']" }, /^Keep: front-held squat \d × 5/, /^Keep: /, /^Needs a lifter$/],
+  [29, { tap: "[aria-label^='Must the bar'] [data-value='225']" }, /^Start at 40 kg$/, /^Start at 30 kg$/, /^Start at 30 kg$/],
+];
+
+/** The name of the lifter that is begun from nothing. */
+export const NEWCOMER = "Rowan, invented";
