@@ -12,11 +12,16 @@ export interface AnswerParts {
   tone?: "stop" | "plain";
 }
 
+/** A number and its unit stay on one line. */
+function unbroken(text: string): string {
+  return text.replace(/(\d) (?=%|kg|lb|mm|\u00d7)/g, "$1\u00a0").replace(/\u00d7 (?=\d)/g, "\u00d7\u00a0");
+}
+
 export function answer(parts: AnswerParts): HTMLElement {
   return el(
     "section",
     { class: `answer ${parts.tone ?? "plain"}`, "aria-live": "polite" },
-    el("p", { class: "big", "data-answer": true }, parts.big),
+    el("p", { class: "big", "data-answer": true }, unbroken(parts.big)),
     el("p", { class: "why", "data-why": true }, parts.why),
     parts.body,
     parts.cautions?.map((code) => caution(code)),

@@ -58,6 +58,8 @@ export function barDrawing(side: Tree[], stock: { discs: Tree[] }, centre: numbe
     svg("path", { class: "floor", d: `M 0 ${floor} H ${right}` }),
     ...height,
   );
+  // An empty bar is no picture; it is said.
+  if (discs.length === 0) return el("p", { class: "soft" }, "The empty bar, no discs.");
   const words = `Each end, inside first: ${sideWords(side)}.`;
   return el(
     "figure",

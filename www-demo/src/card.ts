@@ -41,7 +41,7 @@ export function cardView(app: App): Child {
           { class: "handover-lift" },
           el("h3", {}, `${lift.track}: ${statusWords(lift.status)}`),
           el("p", {}, `Granted ${mass(lift.limit)}. Today ${liftLine(lift)}.${lift.loaded?.setting?.discs ? ` Each end: ${sideWords(lift.loaded.setting.discs)}.` : ""}`),
-          line.missing.length > 0 && el("p", {}, `Gate still misses: ${line.missing.filter((one: string) => health || !/block|pain|morning/.test(one)).join("; ") || "nothing that can be shown here"}.`),
+          line.missing.length > 0 && el("p", {}, `The gate: ${line.missing.filter((one: string) => health || !/block|pain|morning/.test(one)).join("; ") || "nothing that can be shown here"}.`),
           list(reasons(line)),
         );
       }),

@@ -10,6 +10,16 @@ function colour(name: string): string {
 
 const FONT = "14px system-ui, sans-serif";
 
+/** The axis of loads, with its unit. */
+function loadAxis(): uPlot.Axis {
+  return axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56, label: unitNow(), labelSize: 20, labelFont: FONT });
+}
+
+/** The axis of days; with years where it spans more than one. */
+function dayAxis(): uPlot.Axis {
+  return axis({ values: (u, values) => days(values, (u.scales.x?.max ?? 0) - (u.scales.x?.min ?? 0) > LONG), space: 84 });
+}
+
 function axis(more: Partial<uPlot.Axis> = {}): uPlot.Axis {
   return {
     stroke: colour("--ink-soft"),
@@ -55,8 +65,14 @@ function draw(make: (width: number, plot: Plot) => uPlot.Options, data: uPlot.Al
 
 const HEIGHT = 260;
 
-function days(values: number[]): string[] {
-  return values.map((value) => dayOfMonth(new Date(value * 1000).toISOString().slice(0, 10)));
+/** Seconds from which on a picture names the year. */
+const LONG = 300 * 86_400;
+
+function days(values: number[], long: boolean): string[] {
+  return values.map((value) => {
+    const day = new Date(value * 1000).toISOString().slice(0, 10);
+    return long ? `${dayOfMonth(day).replace(/^\d+ /, "")} ${day.slice(0, 4)}` : dayOfMonth(day);
+  });
 }
 
 const SHAPES: Record<string, string> = {
@@ -87,7 +103,6 @@ export function trackChart(track: string, steps: Tree[], sessions: Tree[]): HTML
   const y = own.map((step) => step.load.kg);
   const passed = own.map((step) => (marks.get(step.day) === "pass" ? step.load.kg : null));
   const failed = own.map((step) => (marks.get(step.day) === "fail" ? step.load.kg : null));
-  const loads = (values: number[]): string[] => values.map((kg) => massNumber({ kg }));
   return draw(
     (width, plot) => ({
       width,
@@ -95,7 +110,7 @@ export function trackChart(track: string, steps: Tree[], sessions: Tree[]): HTML
       cursor: { show: false },
       legend: { show: false },
       scales: { y: { range: (_u, low, high) => [low - 2, high + 2] } },
-      axes: [axis({ values: (_u, values) => days(values) }), axis({ values: (_u, values) => loads(values), size: 56 })],
+      axes: [dayAxis(), loadAxis()],
       series: [
         {},
         { stroke: colour("--accent"), width: 3, paths: plot.paths.stepped?.({ align: 1 }), points: { show: false } },
@@ -119,10 +134,7 @@ export function trendChart(points: Tree[]): HTMLElement {
       cursor: { show: false },
       legend: { show: false },
       scales: { y: { range: (_u, low, high) => [low - 1, high + 1] } },
-      axes: [
-        axis({ values: (_u, values) => days(values) }),
-        axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56 }),
-      ],
+      axes: [dayAxis(), loadAxis()],
       series: [
         {},
         { stroke: colour("--ink"), paths: () => null, points: { show: true, size: 8, fill: colour("--paper"), width: 2 } },
@@ -146,7 +158,7 @@ export function decadesChart(rows: { age: number; low: number; high: number; mid
       cursor: { show: false },
       legend: { show: false },
       scales: { x: { time: false }, y: { range: (_u, _low, high) => [0, high + 5] } },
-      axes: [axis({ label: "age", labelSize: 20, labelFont: FONT }), axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56 })],
+      axes: [axis({ label: "age", labelSize: 20, labelFont: FONT }), loadAxis()],
       series: [
         {},
         { stroke: colour("--accent"), width: 1, points: { show: false } },

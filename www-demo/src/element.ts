@@ -58,7 +58,8 @@ export function choices<T extends string | number>(
   now: T | undefined,
   pick: (value: T) => void,
 ): HTMLElement {
-  const row = el("div", { class: "choices", role: "group", "aria-label": label });
+  const scale = options.length > 8 && options.every((one) => one.label.length < 3);
+  const row = el("div", { class: scale ? "choices scale" : "choices", role: "group", "aria-label": label });
   for (const option of options) {
     row.append(
       button(option.label, () => pick(option.value), {

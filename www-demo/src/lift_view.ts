@@ -163,7 +163,7 @@ function criteriaPart(next: Tree, redraw: () => void): Child {
     el("p", { class: "soft" }, "One miss of a critical point fails the session; three critical points a lift at most."),
     el(
       "ul",
-      { class: "kit" },
+      { class: "kit roomy" },
       all.map((one, at) =>
         el(
           "li",
@@ -217,7 +217,7 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
         el(
           "li",
           {},
-          el("div", { class: "row" }, el("b", {}, rung.name), rung.name === own && el("span", { class: "tag" }, "stands here"), button("Remove", () => put(without(place)), { "aria-label": `Remove the rung ${rung.name}`, disabled: rung.name === own || rungs.length < 2 })),
+          el("div", { class: "row" }, el("b", {}, rung.name), rung.name === own ? el("span", { class: "tag" }, "stands here") : button("Remove", () => put(without(place)), { "aria-label": `Remove the rung ${rung.name}` })),
           harder(rung, place),
         ),
       ),
@@ -236,7 +236,7 @@ function rangesPart(next: Tree, redraw: () => void): Child {
     el("p", {}, ranges.length === 0 ? "Range is not measured for this lift." : `From easiest to full: ${ranges.map((one) => `${plain(one.mm, 0)} mm`).join(", ")}.`),
     el(
       "div",
-      { class: "row" },
+      { class: "choices" },
       button("Add a fuller range", () => openPad("Height or depth", "mm", (mm) => put([...ranges, { mm }]))),
       ranges.length > 0 && button("Take the last one away", () => put(ranges.slice(0, -1))),
     ),
@@ -312,11 +312,12 @@ export function liftView(app: App): Child {
     el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, place?.at ?? next.start, redraw)),
     el("section", {}, el("h2", {}, "Ranges"), rangesPart(next, redraw)),
     el("section", {}, el("h2", {}, "Regions it loads"), regionsPart(app, next, redraw)),
-    el(
-      "div",
-      { class: "draft row", role: "region", "aria-label": "Changes to this lift" },
-      button("Back to the plan", () => app.go("plan"), { class: "quiet" }),
-      button(changed ? "Write the changes down" : "Nothing changed", save, { class: "main", disabled: !changed, "data-act": "save-lift" }),
-    ),
+    changed
+      ? el(
+          "div",
+          { class: "draft", role: "region", "aria-label": "Changes to this lift" },
+          el("div", { class: "row moves" }, button("Leave it", () => app.go("plan"), {}), button("Write it down", save, { class: "main", "data-act": "save-lift" })),
+        )
+      : button("Back to the plan", () => app.go("plan")),
   ];
 }

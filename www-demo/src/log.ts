@@ -4,9 +4,10 @@ import { button, el, fill, type Child } from "./element.ts";
 import type { Tree } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
+import { kindWords } from "./kinds.ts";
 import { sheet } from "./record.ts";
 import { trackPart } from "./questions/years.ts";
-import { writeDownPart } from "./write_down.ts";
+import { TESTS, writeDownPart } from "./write_down.ts";
 
 interface Chain {
   root: number;
@@ -41,46 +42,45 @@ function correct(app: App, lifter: Loaded, chain: Chain, kind: Tree | undefined)
   void app.record(lifter, { correction: { replaces: chain.last, ...(kind ? { with: kind } : {}) } }, undefined, false, on).then(() => app.refresh());
 }
 
-const KINDS: Record<string, string> = {
-  session_recorded: "Session",
-  next_day_report: "Morning after",
-  session_missed: "Session missed",
-  layoff_noted: "Break",
-  pain_report: "Pain",
-  usual_pain_agreed: "Usual pain agreed",
-  symptom_report: "Stop sign",
-  day_report: "The day\u2019s questions",
-  coach_sign_off: "Coach signed off",
-  coach_override: "Coach overruled",
-  advance_accepted: "Step taken",
-  advance_declined: "Step declined",
-  variant_changed: "Another rung",
-  range_changed: "Another range",
-  bar_or_discs_changed: "Other bar or discs",
-  rater_changed: "Other eyes",
-  body_mass_recorded: "Body mass",
-  clearance_recorded: "Clearance",
-  clearance_expired: "Clearance ended",
-  parameters_changed: "Settings of the lifts",
-  block_started: "Block begins",
-  block_ended: "Block ends",
-  role_set: "Role of a lift",
-  function_tested: "Everyday test",
-};
-export function kindWords(kind: string): string {
-  return KINDS[kind] ?? kind.replaceAll("_", " ");
+const DAYS: Record<string, string> = { bad_agreeing: "several bad signs", bad_single: "one bad sign", ordinary: "ordinary", good: "good", unknown: "cannot say" };
+
+function painWords(answers: Tree[] | undefined): string {
+  if (answers === undefined) return "pain not asked";
+  return answers.length === 0 ? "no pain" : `pain: ${answers.map((one) => `${one.region} ${one.score} of 10`).join(", ")}`;
 }
 
-function summary(kind: Tree): string {
+/** Sets of one load are told together. */
+function setWords(lift: Tree): string {
+  const parts: string[] = [];
+  lift.sets.forEach((set: Tree, at: number) => {
+    const same = at > 0 && lift.sets[at - 1].load.kg === set.load.kg;
+    parts.push(same ? `, ${set.reps}` : `${at > 0 ? "; " : ""}${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}`);
+  });
+  return `${lift.track} ${parts.join("")}`;
+}
+
+function summary(kind: Tree, byRoot: Map<number, Chain>): string {
   const [name, body] = Object.entries(kind)[0] as [string, Tree];
   if (name === "session_recorded") {
-    return body.lifts.map((lift: Tree) => `${lift.track} ${lift.sets.map((set: Tree) => `${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}`).join(", ")}`).join("; ");
+    return `${body.lifts.map(setWords).join("; ")}; ${painWords(body.pain)}`;
   }
+  if (name === "day_report") {
+    return [body.class && `the day is ${DAYS[body.class] ?? body.class}`, painWords(body.pain), body.asks && body.asks.map((one: string) => one.replaceAll("_", " ")).join(", "), body.markers && body.markers.map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${one.value}`).join(", ")].filter(Boolean).join("; ");
+  }
+  if (name === "next_day_report") {
+    const of = byRoot.get(body.session);
+    return `${of ? `after ${dayShort(of.day)}: ` : ""}${painWords(body.pain).replace("no pain", "no more pain than before")}`;
+  }
+  if (name === "coach_override") return `${body.track}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
+  if (name === "advance_accepted" || name === "advance_declined") return `${body.track}; ${body.who}`;
+  if (name === "body_mass_recorded") return mass({ kg: body.kg ?? 0 });
+  if (name === "function_tested") return `${TESTS[body.test]?.[0] ?? body.test}: ${body.result} ${TESTS[body.test]?.[1] ?? ""}`;
+  if (name === "symptom_report") return body.signs.map((one: string) => one.replaceAll("_", " ")).join(", ");
   if (name === "parameters_changed") return "lifts, bars, discs and rules";
   if (typeof body === "string") return body;
   return Object.entries(body as Record<string, Tree>)
     .filter(([, value]) => typeof value === "string" || typeof value === "number")
-    .map(([key, value]) => `${key.replaceAll("_", " ")}: ${value}`)
+    .map(([key, value]) => `${key.replaceAll("_", " ")}: ${String(value).replaceAll("_", " ")}`)
     .join(", ");
 }
 
@@ -138,6 +138,25 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
 
 const PAGE = 30;
 
+/** What undoing would take back, or put back. */
+function undoWords(last: Chain): string {
+  const now = last.said.at(-1);
+  const before = last.said.length > 1 ? last.said.at(-2) : undefined;
+  const name = Object.keys(now ?? before ?? {})[0] ?? "";
+  const what = last.said.length === 1 ? "" : now ? (before ? "the correction of " : "putting back ") : "taking back ";
+  return `Undo the last entry: ${what}${kindWords(name)}, ${dayShort(last.day)}`;
+}
+
+/** Pictures only once somebody wants them: they need the whole history. */
+function tracksPart(app: App, tracks: string[]): HTMLElement {
+  const inside = el("div", {});
+  const box = el("details", {}, el("summary", {}, "Tracks of the lifts over time"), inside);
+  box.addEventListener("toggle", () => {
+    if (box.open && inside.childElementCount === 0) fill(inside, tracks.map((track) => [el("h2", {}, track), trackPart(app, track)]));
+  });
+  return box;
+}
+
 export function logView(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return [el("h1", { tabindex: -1 }, "Log"), el("p", {}, "No lifter is in view.")];
@@ -149,9 +168,9 @@ export function logView(app: App): Child {
   return [
     el("h1", { tabindex: -1 }, `Log of ${lifter.id}`),
     el("p", { class: "soft" }, `${count(lifter.events.length, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
-    last && button("Undo the last entry", () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
+    last && button(undoWords(last), () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
     writeDownPart(app),
-    el("details", {}, el("summary", {}, "Tracks of the lifts over time"), tracks.map((track) => [el("h2", {}, track), trackPart(app, track)])),
+    tracksPart(app, tracks),
     el("h2", {}, "Entries, latest first"),
     el(
       "ul",
@@ -164,7 +183,7 @@ export function logView(app: App): Child {
           "li",
           { class: now ? "" : "gone" },
           el("p", {}, el("b", {}, `${dayShort(chain.day)} \u00b7 ${kindWords(name)}`), chain.said.length > 1 ? ` (${now ? "corrected" : "taken back"})` : ""),
-          el("p", { class: "soft" }, summary(now ?? first)),
+          el("p", { class: "soft" }, summary(now ?? first, byRoot)),
           el(
             "div",
             { class: "row" },

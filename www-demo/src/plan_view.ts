@@ -48,9 +48,13 @@ function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement 
     choices("Repetitions to leave in reserve", RESERVES.map((value) => ({ value, label: String(value) })), Number(lift.reserve ?? RESERVE), (value) => change({ reserve: value })),
     el(
       "div",
-      { class: "row" },
+      { class: "row moves" },
       button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${lift.track}: earlier`, "data-act": "earlier" }),
       button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${lift.track}: later`, "data-act": "later" }),
+    ),
+    el(
+      "div",
+      { class: "stack" },
       button(lift.keep ? "Stays when time is short" : "May go when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `${lift.track}: stays when time is short` }),
       button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${lift.track}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
       button("Gate, rungs, regions", () => app.go("lift", { track: lift.track }), { "aria-label": `${lift.track}: gate, rungs, regions`, "data-act": "edit-lift" }),
@@ -104,7 +108,7 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
     pairs.length > 0 &&
       el(
         "ul",
-        { class: "kit" },
+        { class: "kit roomy" },
         pairs.map((pair, at) =>
           el(
             "li",

@@ -33,7 +33,8 @@ export function dayWords(day: string): string {
 /** The reason that says most in one line. */
 export function mainReason(line: Tree): string {
   const quiet = ["clearance_missing", "no_limits_on_record", "day_unknown", "rounded_down"];
-  const first = line.why.find((one: Tree) => !quiet.includes(one.code)) ?? line.why[0];
+  // An open gate with no step to take is told by what stands in the way.
+  const first = line.why.find((one: Tree) => !quiet.includes(one.code) && !(one.code === "move_on_offer" && line.blockers.length > 0)) ?? line.blockers.at(-1) ?? line.why[0];
   return first?.text ?? "As planned.";
 }
 
@@ -53,7 +54,7 @@ export function whyPart(line: Tree, lift: Tree): HTMLElement {
     el("h3", {}, "The gate"),
     gatePicture(lift),
     line.missing.length > 0
-      ? list(line.missing.map((one: string) => `Still missing: ${one}.`))
+      ? list(line.missing.map((one: string) => `${/^\d+ of /.test(one) ? "So far" : "Still missing:"} ${one}.`))
       : el("p", {}, lift.gate.open ? "Open." : "Nothing is missing from the gate itself."),
     line.changes.length > 0 && [el("h3", {}, "What would change it"), list(line.changes)],
     lift.evidence.length > 0 && el("p", { class: "soft" }, `The gate counts sessions number ${lift.evidence.join(", ")}.`),
@@ -79,6 +80,7 @@ export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
     el("p", { class: "why", "data-why": true }, mainReason(line)),
     lift.loaded && loadedDrawing(lift.loaded, app.kit().stock),
     warmUp(lift),
+    line.cautions.filter((one: Tree) => one.code === "alone_without_pins").map((one: Tree) => caution(one.code)),
     lift.sets > 0 &&
       el(
         "div",

@@ -200,7 +200,7 @@ describe("faults of storage", () => {
     await hand.page.evaluate(() => globalThis.room());
     await hand.page.locator('[data-act="all-good"]').first().click();
     await hand.page.getByText("Going on: 6 sets.").waitFor();
-    assert.equal(await hand.page.locator(".fault").count(), 0);
+    await hand.page.waitForSelector(".fault", { state: "detached" });
     await reload(hand);
     assert.match(await hand.page.locator(".draft").innerText(), /6 sets/);
     await hand.close();
@@ -243,5 +243,117 @@ describe("faults of storage", () => {
       assert.equal(await hand.page.locator("[data-lift]").count(), 3);
     }
     await hand.close();
+  });
+});
+
+/** Two windows of one device on the same lifter. */
+async function twoWindows({ deaf }) {
+  const one = await Hand.open(browser);
+  await one.demo();
+  const two = new Hand(await one.context.newPage());
+  two.context = one.context;
+  // Without the word from window to window and without a look on coming back, only the write itself can find out.
+  if (deaf) {
+    for (const hand of [one, two]) {
+      await hand.page.addInitScript(() => {
+        globalThis.BroadcastChannel = class { postMessage() {} };
+        const { addEventListener: listen } = EventTarget.prototype;
+        EventTarget.prototype.addEventListener = function (name, ...rest) {
+          if (name !== "focus" && name !== "visibilitychange") listen.call(this, name, ...rest);
+        };
+      });
+    }
+    await reload(one);
+  }
+  await two.page.goto(FILE);
+  await two.ready();
+  return [one, two];
+}
+const recorded = async (hand) => {
+  await hand.page.bringToFront();
+  await hand.tap('[data-act="all-good"]');
+  await hand.tap('[data-act="finish"]');
+  await hand.tap('[data-act="no-pain"]');
+};
+const stored = (hand) => hand.page.evaluate(() => new Promise((resolve) => {
+  const opening = indexedDB.open("bismar");
+  opening.onsuccess = () => {
+    opening.result.transaction("events").objectStore("events").count().onsuccess = (event) => { opening.result.close(); resolve(event.target.result); };
+  };
+}));
+
+describe("two windows", () => {
+  it("follow each other where nothing is waiting", async () => {
+    const [one, two] = await twoWindows({ deaf: false });
+    await recorded(one);
+    await one.page.getByText("Recorded.").waitFor();
+    await two.page.bringToFront();
+    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await two.page.getByText("Another window wrote to invented-lifter.").waitFor();
+    await go(two, "log");
+    assert.match(await events(two), /^637 events/);
+    await one.close();
+  });
+
+  for (const [choice, mine, count] of [["join", true, 638], ["take-theirs", false, 637]]) {
+    it(`say so where both wrote, and ${mine ? "keep the entries of both" : "set this one\u2019s aside"}`, async () => {
+      const [one, two] = await twoWindows({ deaf: true });
+      await recorded(one);
+      await one.page.getByText("Recorded.").waitFor();
+      await recorded(two);
+      await two.page.waitForSelector("[data-elsewhere]");
+      assert.match(await two.page.locator("[data-elsewhere]").innerText(), /Another window wrote to invented-lifter/);
+      assert.equal(await stored(two), 637, "nothing was written over");
+      await two.page.locator(`[data-act="${choice}"]`).click();
+      await two.page.locator(".notice").waitFor();
+      await go(two, "log");
+      assert.match(await events(two), new RegExp(`^${count} events`));
+      await reload(two);
+      await go(two, "log");
+      assert.match(await events(two), new RegExp(`^${count} events`));
+      await go(two, "files");
+      const [download] = await Promise.all([two.page.waitForEvent("download"), two.page.getByText("Save what was set aside").click()]);
+      const asides = JSON.parse(await readFile(await download.path(), "utf8"));
+      assert.equal(asides.filter((row) => row.why === "entered while another window wrote").length, 1);
+      assert.deepEqual(two.complaints, []);
+      await one.close();
+    });
+  }
+
+  it("keep a session that both have begun", async () => {
+    const [one, two] = await twoWindows({ deaf: true });
+    await one.tap('[data-act="all-good"]');
+    await one.page.getByText("Going on: 3 sets.").waitFor();
+    await one.page.waitForTimeout(200);
+    await two.page.bringToFront();
+    await two.page.locator('[data-act="all-good"]').nth(1).click();
+    await two.page.waitForSelector("[data-elsewhere]");
+    await two.page.locator('[data-act="join"]').click();
+    await two.page.getByText("Going on: 6 sets.").waitFor();
+    await two.page.waitForTimeout(200);
+    await reload(two);
+    assert.match(await two.page.locator(".draft").innerText(), /6 sets/);
+    await one.close();
+  });
+
+  it("set aside the log of the other where both begin the same name", async () => {
+    const [one, two] = await twoWindows({ deaf: true });
+    const begin = async (hand) => {
+      await hand.page.bringToFront();
+      await go(hand, "lifters");
+      await hand.page.locator('[data-act="begin"]').click();
+      await hand.page.locator("#name").fill("Robin, invented");
+      await hand.page.locator('[data-act="begin-now"]').click();
+      await hand.page.waitForSelector("[data-lift]");
+      await hand.page.waitForTimeout(200);
+    };
+    await begin(one);
+    await recorded(one);
+    await one.page.getByText("Recorded.").waitFor();
+    await begin(two);
+    await go(two, "files");
+    const [download] = await Promise.all([two.page.waitForEvent("download"), two.page.getByText("Save what was set aside").click()]);
+    assert.match(await readFile(await download.path(), "utf8"), /session_recorded/);
+    await one.close();
   });
 });

@@ -4,6 +4,7 @@ use bismar::Error;
 use bismar::condition::{PairedEstimate, RatioPrior, VariantRatio, variant_ratio};
 use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{EventKind, Log, Pair};
+use bismar::statistics::quantile;
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
@@ -35,9 +36,10 @@ pub(crate) struct Answer {
     ratio: Option<f64>,
     /// Of the two strengths, from estimates of the same weeks.
     own: VariantRatio,
-    /// Where the ratio of two single weeks may lie.
+    /// Where the ratio of a single week may lie, and whether that is read from the lifter's own weeks.
     low: f64,
     high: f64,
+    weeks: bool,
     prior_low: f64,
     prior_high: f64,
     /// The strict load may be at most this part of the forgiving lift's proven load.
@@ -58,12 +60,16 @@ enum Place {
 
 /// Estimates at most so many days apart count as of one week.
 const SAME_WEEK: i32 = 7;
+/// Older weeks say little about how two lifts stand now (our choice).
+const HALF_A_YEAR: i32 = 182;
 const LEVEL: f64 = 0.95;
 /// Before own data: a forgiving variant may be anything from a little under to twice the strict one (our choice,
 /// wider than what is published for hex over straight bar, since other pairs have no published ratio).
 const OTHER_PAIRS: (f64, f64) = (0.9, 2.5);
 /// The lifts of which a ratio is published.
 const HEX_OVER_STRAIGHT: (&str, &str) = ("straight-bar pull", "hex-bar pull");
+/// Fewest pairs for a band of the lifter's own (our choice).
+const FEWEST_FOR_BAND: usize = 8;
 /// Fewest pairs for saying that a ratio is usual or not (our choice).
 const FEWEST: u32 = 3;
 
@@ -92,15 +98,13 @@ fn paired(strict: &[Estimated], forgiving: &[Estimated]) -> Vec<PairedEstimate> 
     strict.iter().filter_map(pair).collect()
 }
 
-/// The band for two single weeks: the widest of the ratio's own interval and each pair's errors around it.
-fn band(own: &VariantRatio, pairs: &[PairedEstimate], prior: RatioPrior) -> Result<(f64, f64), Error> {
-    let (mut low, mut high) = (own.interval.low(), own.interval.high());
-    for pair in pairs {
-        let one = variant_ratio(std::slice::from_ref(pair), prior, LEVEL)?;
-        low = if one.interval.low() < low { one.interval.low() } else { low };
-        high = if one.interval.high() > high { one.interval.high() } else { high };
+/// Between what nine tenths of the lifter's own weeks lay; with few of them, the interval of the ratio.
+fn band(own: &VariantRatio, pairs: &[PairedEstimate]) -> Result<(f64, f64, bool), Error> {
+    if pairs.len() < FEWEST_FOR_BAND {
+        return Ok((own.interval.low(), own.interval.high(), false));
     }
-    Ok((low, high))
+    let ratios: Vec<f64> = pairs.iter().map(|pair| pair.forgiving / pair.strict).collect();
+    Ok((quantile(&ratios, 0.05)?, quantile(&ratios, 0.95)?, true))
 }
 
 fn place(asked: &Answer, strict: Option<Mass>, forgiving: Option<Mass>) -> Place {
@@ -122,7 +126,10 @@ fn place(asked: &Answer, strict: Option<Mass>, forgiving: Option<Mass>) -> Place
 pub(crate) fn pair(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
     let log = &opened.log;
-    let pairs = paired(&estimates(log, &asked.strict)?, &estimates(log, &asked.forgiving)?);
+    let last = { &log.events }.iter().map(|event| event.day).max();
+    let since = last.map_or_else(|| Day::from_number(0), |day| day.plus(-HALF_A_YEAR))?;
+    let of = |track: &Name| estimates(log, track, since);
+    let pairs = paired(&of(&asked.strict)?, &of(&asked.forgiving)?);
     let published = (asked.strict.as_str(), asked.forgiving.as_str()) == HEX_OVER_STRAIGHT;
     let (prior, ends) = if published {
         (RatioPrior::HEX_OVER_STRAIGHT, (0.95, 1.25))
@@ -130,7 +137,7 @@ pub(crate) fn pair(asked: Asked) -> Result<Answer, Error> {
         (RatioPrior::new(OTHER_PAIRS.0, OTHER_PAIRS.1)?, OTHER_PAIRS)
     };
     let own = variant_ratio(&pairs, prior, LEVEL)?;
-    let (low, high) = band(&own, &pairs, prior)?;
+    let (low, high, weeks) = band(&own, &pairs)?;
     let strict_load = asked.strict_load.or(last_load(log, &asked.strict)?);
     let forgiving_load = asked.forgiving_load.or(last_load(log, &asked.forgiving)?);
     let under = strict_load.filter(|load| load.is_positive());
@@ -143,6 +150,7 @@ pub(crate) fn pair(asked: Asked) -> Result<Answer, Error> {
         own,
         low,
         high,
+        weeks,
         prior_low: ends.0,
         prior_high: ends.1,
         cap: { known }.find(same).map(|pair| pair.ratio_cap),

@@ -13,6 +13,8 @@ use crate::opened::open;
 /// Standard errors from the middle to the ends of a 95 % interval (normal quantile).
 const REACH: f64 = 1.959_963_984_540_054;
 const LEVEL: f64 = 0.95;
+/// Days whose sessions speak of the present level; the longest window asked for is half of it (our choice).
+const YEAR: i32 = 365;
 
 /// The question.
 #[derive(Deserialize)]
@@ -65,13 +67,16 @@ pub(crate) struct Estimated {
     high: f64,
 }
 
-/// One estimate for each session whose sets can speak about strength.
-pub(crate) fn estimates(log: &Log, track: &Name) -> Result<Vec<Estimated>, Error> {
+/// One estimate for each session since that day whose sets can speak about strength.
+pub(crate) fn estimates(log: &Log, track: &Name, since: Day) -> Result<Vec<Estimated>, Error> {
     let mut options = EstimateOptions::default();
     options.level = LEVEL;
     let mut found = Vec::new();
     for event in log.effective()? {
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
+        if event.day < since {
+            continue;
+        }
         let Some(lift) = session.lifts.iter().find(|lift| lift.track == *track) else { continue };
         let sets: Vec<SetEvidence> = lift.sets.iter().map(|set| evidence(set, event.day)).collect();
         if let Ok(one) = estimate(&sets, &options) {
@@ -88,7 +93,7 @@ pub(crate) fn estimates(log: &Log, track: &Name) -> Result<Vec<Estimated>, Error
 /// The trend of a lift.
 pub(crate) fn trend(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
-    let found = estimates(&opened.log, &asked.track)?;
+    let found = estimates(&opened.log, &asked.track, asked.today.plus(-YEAR)?)?;
     let evidence: Vec<StrengthEvidence> = found.iter().map(|one| one.evidence).collect();
     let options = TrendOptions { window_days: 7 * u32::from(asked.weeks), ..TrendOptions::default() };
     let report = judge(&evidence, asked.today, &options)?;

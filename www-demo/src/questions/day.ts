@@ -9,6 +9,7 @@ import { implementName } from "../kit.ts";
 import { numberField } from "../pad.ts";
 import { dayBox, implementOf, painFields, type PainFacts } from "../record.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
+import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
 import { barChoice, fields, kept, liftChoice, massField, nobody, put, type Question } from "./shape.ts";
 
@@ -312,7 +313,7 @@ function lastTime(app: App): Child {
   const last = sessions.at(-1);
   if (!last) return answer({ big: "No session yet", why: "The first one will be here next time." });
   const set = (one: Tree): string => `${mass(one.load)} \u00d7 ${plain(one.reps)}${one.marks?.acceptable === undefined ? ", not watched" : `, ${one.marks.acceptable} good`}${one.effort?.rir === undefined ? "" : `, ${plain(one.effort.rir, 1)} left`}`;
-  const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${one.kind.replaceAll("_", " ")}${one.note ? `, ${one.note}` : ""}`);
+  const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${kindWords(one.kind).toLowerCase()}${one.note ? `, ${one.note}` : ""}`);
   const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${lift.track}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({

@@ -67,7 +67,7 @@ function pairRatio(app: App): Child {
     inputs,
     answer({
       big: PLACES[got.place] ?? got.place,
-      why: `${own.forgiving} is ${plain(got.ratio ?? 0)} times ${own.strict}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; single weeks lie between ${plain(got.low)} and ${plain(got.high)} (95 %, from ${count(got.own.pairs, "pair")} of estimates).`,
+      why: `${own.forgiving} is ${plain(got.ratio ?? 0)} times ${own.strict}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; ${got.weeks ? "nine weeks of ten lay" : "it may lie"} between ${plain(got.low)} and ${plain(got.high)} (${count(got.own.pairs, "pair")} of estimates).`,
       working: list([
         `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.priorLow)} to ${plain(got.priorHigh)}.`,
         `The strict lift may carry at most ${plain((got.cap ?? 1) * 100, 0)} % of what the forgiving one has proven.`,
@@ -206,13 +206,13 @@ function weekJump(app: App): Child {
   return answer({
     big,
     why: `${count(now?.sets ?? 0, "set")} and ${kg(now?.load.kg ?? 0)} lifted in seven days${change.low === undefined ? "" : `; own band ${kg(change.low)} to ${kg(change.high)}`}. No injury is foretold from this.`,
-    body: table(["Seven days from", "Sets", "Load \u00d7 repetitions"], weeks.toReversed().map((one: Tree) => [dayShort(one.from), String(one.sets), kg(one.load.kg)]), "Own weeks, latest first"),
+    body: table(["Seven days from", "Sets", "Load \u00d7 reps"], weeks.toReversed().map((one: Tree) => [dayShort(one.from), String(one.sets), kg(one.load.kg)]), "Own weeks, latest first"),
     sources: ["dose.week_change", "dose.volume_load"],
     cautions: ["same_lift_only"],
   });
 }
 
-/** How far repetitions of one day go together (our choice: measured ones of a lifter are rarely independent). */
+/** How far repetitions of one day go together (our choice; they share the day, so they are not independent). */
 const TOGETHER = 0.2;
 
 function howLong(app: App): Child {
@@ -244,11 +244,11 @@ function howLong(app: App): Child {
       big: `About ${many(first.answer.meanSessions)} sessions at 9 good of 10`,
       why: `Expected until the gate opens, if repetitions of one day ${together === 0 ? "have nothing to do with each other" : `go together (correlation ${plain(together, 1)})`}. ${together === 0 ? "Real ones do go together: see the other choices." : `Taken as independent it would be ${many(rows.find(([rate]) => rate === 0.9)?.[2]?.meanSessions)}.`}`,
       body: table(
-        ["Good repetitions", "Passes a session", "Sessions on average", "If independent", "Half are through by", "Through in 24"],
-        rows.map(([rate, one, alone]) => [`${plain(rate * 100, 0)} %`, one ? `${plain(one.session * 100, 0)} %` : "\u2013", many(one?.meanSessions), many(alone?.meanSessions), many(one?.medianSessions), one ? `${plain(one.within * 100, 0)} %` : "\u2013"]),
-        "By skill",
+        ["Good reps", "A session passes", "Sessions", "Through in 24"],
+        rows.map(([rate, one, alone]) => [`${plain(rate * 100, 0)} %`, one ? `${plain(one.session * 100, 0)} %` : "\u2013", `${many(one?.meanSessions)} (${many(alone?.meanSessions)})`, one ? `${plain(one.within * 100, 0)} %` : "\u2013"]),
+        "By skill. In brackets: were repetitions independent",
       ),
-      working: list(["Correlation is the share of what differs between days rather than between repetitions; 0.2 is this page\u2019s choice until a lifter\u2019s own days are known.", "Good days and bad days make long runs of passes easier for a middling lifter and harder to rely on: choose the gate for the skill you want to see, not for the wait."]),
+      working: list(["Correlation is the share of what differs between days rather than between repetitions; 0.2 is this page\u2019s choice until a lifter\u2019s own days are known.", "Where repetitions go together, a few good days let a middling lifter through sooner: more days then tell more than more repetitions of one day."]),
       sources: ["gate.operating_characteristic"],
       cautions: ["gates_unproven"],
     }),
