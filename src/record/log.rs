@@ -206,12 +206,14 @@ impl EventKind {
             EventKind::SessionRecorded(session) => session.check(),
             EventKind::ParametersChanged(parameters) => parameters.check(),
             EventKind::NextDayReport(report) => one_answer_a_region(&report.pain),
-            EventKind::DayReport(report) => one_answer_a_region(report.pain.as_deref().unwrap_or_default()),
+            EventKind::DayReport(report) => {
+                one_answer_a_region(report.pain.as_deref().unwrap_or_default())?;
+                report.check()
+            }
             EventKind::SymptomReport(report) if report.signs.is_empty() => {
                 Err(Error::plain(Code::EmptyList, "signs"))
             }
             EventKind::UsualPainAgreed(usual) => usual.check(),
-            EventKind::DayReport(report) => report.check(),
             EventKind::BodyMassRecorded(mass) => {
                 crate::numeric::within(Code::OutOfRange, "body_mass", mass.kg(), 20.0, 400.0, "kg").map(drop)
             }

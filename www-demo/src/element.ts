@@ -51,6 +51,13 @@ export function fill(node: Element, ...children: Child[]): void {
   place(node, children);
 }
 
+/** What may come a moment after the answer: made once the view is on screen. */
+export function later(make: () => Child): HTMLElement {
+  const place = el("div", {});
+  requestAnimationFrame(() => setTimeout(() => place.isConnected && fill(place, make())));
+  return place;
+}
+
 /** A row of choices of which one is taken. */
 export function choices<T extends string | number>(
   label: string,
@@ -69,5 +76,5 @@ export function choices<T extends string | number>(
       }),
     );
   }
-  return el("div", { class: "field" }, el("span", { class: "label" }, label), row);
+  return el("div", { class: scale ? "field whole" : "field" }, el("span", { class: "label" }, label), row);
 }

@@ -55,7 +55,7 @@ function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement 
     el(
       "div",
       { class: "stack" },
-      button(lift.keep ? "Stays when time is short" : "May go when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `${lift.track}: stays when time is short` }),
+      button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${lift.track}` }),
       button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${lift.track}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
       button("Gate, rungs, regions", () => app.go("lift", { track: lift.track }), { "aria-label": `${lift.track}: gate, rungs, regions`, "data-act": "edit-lift" }),
     ),

@@ -3,7 +3,7 @@ import { answer, list, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { loadedDrawing } from "../bar_drawing.ts";
 import { decadesChart, trackChart, trendChart } from "../charts.ts";
-import { choices, el, type Child } from "../element.ts";
+import { choices, el, later, type Child } from "../element.ts";
 import { attempt, type Tree } from "../engine.ts";
 import { count, dayLong, dayShort, estimate, mass, plain, signed, unitNow, type Mass } from "../numbers.ts";
 import { implementOf } from "../record.ts";
@@ -52,14 +52,16 @@ function pairRatio(app: App): Child {
   if (!app.lifter || pairs.length === 0) return nobody(app.lifter ? "No two lifts are paired; pair them under Plan and lifts." : "Whether a ratio is usual is read against this lifter\u2019s own past.");
   const which = kept(app, "pair", () => 0);
   const own = pairs[which] ?? pairs[0];
-  const strict = massField(app, `strict ${which}`, own.strict, () => lastLoad(app, own.strict) ?? { kg: 60 });
-  const forgiving = massField(app, `forgiving ${which}`, own.forgiving, () => lastLoad(app, own.forgiving) ?? { kg: 100 });
+  const asked = { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving };
+  const last = kept<Tree>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
+  const strict = massField(app, `strict ${which}`, own.strict, () => last.strictLoad ?? { kg: 60 });
+  const forgiving = massField(app, `forgiving ${which}`, own.forgiving, () => last.forgivingLoad ?? { kg: 100 });
   const inputs = fields(
     pairs.length > 1 && choices("Pair", pairs.map((one, at) => ({ value: at, label: `${one.strict}, ${one.forgiving}` })), which, (value) => put(app, "pair", value)),
     strict.field,
     forgiving.field,
   );
-  const found = attempt("page.pair", { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving, strictLoad: strict.value, forgivingLoad: forgiving.value });
+  const found = attempt("page.pair", { ...asked, strictLoad: strict.value, forgivingLoad: forgiving.value });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
   const weight = plain(got.own.ownWeight * 100, 0);
@@ -174,7 +176,7 @@ function trendReal(app: App): Child {
       cautions: ["estimates_are_ranges"],
     }),
     el("h2", {}, "The granted load over time"),
-    trackPart(app, track.value),
+    later(() => trackPart(app, track.value as string)),
   ];
 }
 
@@ -291,7 +293,7 @@ function ahead(app: App): Child {
       sources: ["horizon.projection", "horizon.planning_bands"],
       cautions: got.cautions,
     }),
-    everydayTests(app),
+    later(() => everydayTests(app)),
   ];
 }
 
