@@ -15,7 +15,7 @@
 //! | One more event, please. | [`progression::State::apply`] |
 //! | What goes on each side for 62.5 kg? | [`loading::load()`] |
 //! | What can this gym make, and where is the largest gap? | [`loading::reachable()`] |
-//! | What does 5 at 60 say about strength? | [`one_rm::epley_1985`] and its companions in [`one_rm`] |
+//! | What does 5 at 60 say about strength, and how sure is that? | [`one_rm::estimate`]; by one equation: [`one_rm::epley_1985`] and its companions |
 //! | Did that session pass? | [`gate::session_pass`] |
 //! | Is the gate open, and what is missing? | [`gate::Gate::check`] |
 //! | How many sets, how heavy, how much in all? | [`dose`] |

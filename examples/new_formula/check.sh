@@ -32,5 +32,5 @@ BISMAR_UPDATE=1 BISMAR_VECTORS=$PWD/../cases cargo test --quiet --all-features -
   names_are_listed the_page_is_fresh cases_from_outside > ../with.txt 2>&1 || { cat ../with.txt; exit 1; }
 grep -o 'same-volume.json: .* mapped' ../with.txt
 grep -q '"dose.same_volume_load"' tests/published/names.json
-grep -q '`dose.same_volume_load`' src/guide/provenance.md
+grep -q '| `same_volume_load` | arithmetic |' src/guide/provenance.md
 echo "the walk-through's formula is listed, on the provenance page, and its checks hold"

@@ -187,9 +187,10 @@ fn table(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
     for row in rows {
         let none = Vec::new();
         let checks = checks.get(row.key).unwrap_or(&none);
+        // What was recalled stands in sections of its own.
         let standing = match row.seen {
-            Seen::NotApplicable => standing(row.standing).to_string(),
-            how => format!("{}, {}", standing(row.standing), seen(how)),
+            Seen::Read => format!("{}, read", standing(row.standing)),
+            _ => standing(row.standing).to_string(),
         };
         let _ = writeln!(
             page,
@@ -203,13 +204,14 @@ fn table(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
     }
 }
 
-/// The key, and the number where the row is one.
+/// The name below its module's heading, and the number where the row is one.
 fn what(row: &Row) -> String {
+    let name = row.key.split_once('.').map_or(row.key, |(_, name)| name);
     let value =
         (row.kind == Kind::Constant).then(|| registry::call(row.key, &Value::Map(Vec::new())).ok()).flatten();
     match value {
-        Some(Value::Number(number)) => format!("`{}` = {number}", row.key),
-        _ => format!("`{}`", row.key),
+        Some(Value::Number(number)) => format!("`{name}` = {number}"),
+        _ => format!("`{name}`"),
     }
 }
 
