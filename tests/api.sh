@@ -3,7 +3,7 @@
 # earlier revision. Needs a nightly toolchain for the list (documentation as JSON) and two tools:
 #   cargo install --locked cargo-public-api@0.52.0 cargo-semver-checks@0.51.0
 # BISMAR_UPDATE=1 writes tests/public-api.txt anew. BISMAR_BASELINE names the revision; without it, the newest tag that
-# begins with v, and while there is none, the last commit that changed the list.
+# begins with v, and while there is none, the last commit.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -12,9 +12,10 @@ cargo public-api --omit blanket-impls,auto-trait-impls,auto-derived-impls --all-
 if [ "${BISMAR_UPDATE:-}" = 1 ]; then
   cp target/public-api.txt "$kept"
 fi
-diff -u "$kept" target/public-api.txt
-echo "public interface: $(wc -l < "$kept") lines, as committed"
+code=0
+diff -u "$kept" target/public-api.txt || code=1
+[ "$code" = 0 ] && echo "public interface: $(wc -l < "$kept") lines, as committed"
 
 baseline=${BISMAR_BASELINE:-$(git tag --list 'v*' --sort=-version:refname | head -1)}
-baseline=${baseline:-$(git log -1 --format=%H -- "$kept")}
-cargo semver-checks --package bismar --all-features --baseline-rev "$baseline"
+cargo semver-checks --package bismar --all-features --baseline-rev "${baseline:-HEAD}" || code=1
+exit "$code"
