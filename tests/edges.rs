@@ -1,0 +1,214 @@
+//! Every function of the registry at the edges: of its domain as its row states it, of its types, of `f64`.
+//!
+//! Starts from the published checks; each number among the arguments is set in turn to each edge. A function answers
+//! with finite numbers, or says what is wrong with the input; it never calls a number of its own NaN. Functions with
+//! inverses give back what went in, wherever both answer.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic"
+)]
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use bismar::registry;
+use bismar::source::Kind;
+use bismar::value::Value;
+use bismar::{Code, Error};
+
+const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
+
+/// Edges of types: counts, masses, lengths, days, `f64` itself.
+const EDGES: &[f64] = &[
+    0.0, -0.0, 1.0, -1.0, 0.5, 2.0, 30.0, 255.0, 256.0, 365.0, 2000.0, 3660.0, 65_535.0, 65_536.0, 1e6, 0.999_999_999,
+    1e-12, 1e-160, 1e-300, 5e-324, 2.225_073_858_507_201_4e-308, 2_147_483_647.0, 4_294_967_295.0, 4_294_967_296.0,
+    9_007_199_254_740_992.0, 1e19, 1e155, 1e300, -1e300, f64::MAX, f64::MIN,
+];
+/// Published cases of a function that serve as starts.
+const STARTS: usize = 4;
+/// Numbers of a case that are changed in turn.
+const PLACES: usize = 24;
+
+fn starts() -> BTreeMap<String, Vec<Value>> {
+    let mut found: BTreeMap<String, Vec<Value>> = BTreeMap::new();
+    let mut files: Vec<_> = std::fs::read_dir(Path::new(FOLDER)).unwrap().map(|entry| entry.unwrap().path()).collect();
+    files.sort();
+    for path in files.iter().filter(|path| !path.ends_with("names.json")) {
+        let document = Value::from_json(&std::fs::read_to_string(path).unwrap()).unwrap();
+        let Some(Value::List(cases)) = document.field("cases") else { continue };
+        for case in cases {
+            let (Some(Value::Text(key)), Some(given)) = (case.field("function"), case.field("given")) else { continue };
+            let known = found.entry(key.clone()).or_default();
+            // Cases that answer, and one that does not.
+            if known.len() < STARTS {
+                known.push(given.clone());
+            }
+        }
+    }
+    found
+}
+
+/// Every number in the text, with its neighbours.
+fn stated(domain: &str) -> Vec<f64> {
+    let words = domain.split(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'));
+    let numbers = words.filter_map(|word| word.trim_end_matches('.').parse::<f64>().ok());
+    numbers.flat_map(|number| [number, number.next_up(), number.next_down(), number + 1.0, number + 0.5]).collect()
+}
+
+fn numbers(value: &Value) -> usize {
+    match value {
+        Value::Number(_) => 1,
+        Value::List(items) => items.iter().map(numbers).sum(),
+        Value::Map(fields) => fields.iter().map(|(_, inner)| numbers(inner)).sum(),
+        _ => 0,
+    }
+}
+
+/// The number at that place.
+fn place<'a>(value: &'a mut Value, left: &mut usize) -> Option<&'a mut f64> {
+    match value {
+        Value::Number(number) if *left == 0 => Some(number),
+        Value::Number(_) => {
+            *left -= 1;
+            None
+        }
+        Value::List(items) => items.iter_mut().find_map(|item| place(item, left)),
+        Value::Map(fields) => fields.iter_mut().find_map(|(_, inner)| place(inner, left)),
+        _ => None,
+    }
+}
+
+fn finite(value: &Value) -> bool {
+    match value {
+        Value::Number(number) => number.is_finite() && (*number != 0.0 || number.is_sign_positive()),
+        Value::List(items) => items.iter().all(finite),
+        Value::Map(fields) => fields.iter().all(|(_, inner)| finite(inner)),
+        _ => true,
+    }
+}
+
+#[test]
+fn every_function_answers_or_refuses_at_the_edges() {
+    let starts = starts();
+    let (mut calls, mut answers, mut failures) = (0_u32, 0_u32, Vec::new());
+    for row in registry::rows().filter(|row| row.kind == Kind::Function) {
+        let edges: Vec<f64> = EDGES.iter().copied().chain(stated(row.domain)).collect();
+        for start in starts.get(row.key).into_iter().flatten() {
+            for at in 0..numbers(start).min(PLACES) {
+                for edge in &edges {
+                    let mut given = start.clone();
+                    *place(&mut given, &mut at.clone()).unwrap() = *edge;
+                    calls += 1;
+                    match registry::call(row.key, &given) {
+                        Ok(answer) if finite(&answer) => answers += 1,
+                        Ok(answer) => failures.push(format!("{}: {answer:?} for {}", row.key, given.to_json())),
+                        Err(error) if error.code() == Code::NotFinite => {
+                            failures.push(format!("{}: {error} for {}", row.key, given.to_json()));
+                        }
+                        Err(error) => assert!(!bismar::text::error(&error).is_empty()),
+                    }
+                }
+            }
+        }
+    }
+    println!("edges: {calls} calls, {answers} answers, the rest typed errors");
+    assert!(answers * 10 > calls, "hardly anything was answered");
+    let mut seen = std::collections::BTreeSet::new();
+    failures.retain(|failure: &String| seen.insert(failure.split('=').next().unwrap_or_default().to_string()));
+    assert!(failures.is_empty(), "{}", failures.join("\n"));
+}
+
+fn number(of: &Value) -> Option<f64> {
+    match of {
+        Value::Number(number) => Some(*number),
+        Value::Map(fields) => fields.first().and_then(|(_, inner)| number(inner)),
+        _ => None,
+    }
+}
+
+fn kilograms(value: f64) -> Value {
+    Value::Map(vec![("kg".into(), Value::Number(value))])
+}
+
+/// Calls a function with the arguments that it takes from the list.
+fn call(key: &str, from: &[(&str, Value)]) -> Option<Result<f64, Error>> {
+    let row = registry::row(key)?;
+    let given: Option<Vec<_>> = row
+        .arguments
+        .iter()
+        .map(|argument| from.iter().find(|(name, _)| *name == argument.name))
+        .map(|found| found.map(|(name, value)| (String::from(*name), value.clone())))
+        .collect();
+    Some(registry::call(key, &Value::Map(given?)).map(|answer| number(&answer).unwrap()))
+}
+
+/// Arguments beside load and repetitions, where an equation has some.
+const CHOICES: &[(&str, &[&str])] = &[
+    ("lift", &["bench_press", "squat", "deadlift", "chest_press", "leg_press"]),
+    ("device", &["machine", "free_weight", "bar", "leg_press", "chest_press"]),
+    ("above_ten", &["refuse", "interpolate", "next_row", "nearest"]),
+];
+
+fn choices(key: &str) -> Vec<Vec<(&'static str, Value)>> {
+    let row = registry::row(key).unwrap();
+    let mut all = vec![vec![]];
+    for (name, values) in CHOICES {
+        if row.arguments.iter().any(|argument| argument.name == *name) {
+            all = all
+                .iter()
+                .flat_map(|chosen: &Vec<_>| {
+                    values.iter().map(|value| {
+                        let mut more = chosen.clone();
+                        more.push((*name, Value::Text((*value).into())));
+                        more
+                    })
+                })
+                .collect();
+        }
+    }
+    all
+}
+
+/// Equations with an inverse: the load of the maximum is the load, the repetitions of the fraction the repetitions,
+/// and more load or more repetitions never mean less strength.
+#[test]
+fn equations_and_their_inverses_agree_at_the_edges() {
+    let loads = [0.5, 1.0, 5.0, 20.0, 62.5, 137.5, 250.0, 500.0];
+    let (mut both, mut pairs) = (0, std::collections::BTreeSet::new());
+    for row in registry::rows().filter(|row| row.key.starts_with("one_rm.") && row.kind == Kind::Function) {
+        let inverses = [format!("{}_load", row.key), format!("{}_reps", row.key)];
+        let takes = |name| row.arguments.iter().any(|argument| argument.name == name);
+        if !takes("load") || !inverses.iter().any(|key| registry::row(key).is_some()) {
+            continue;
+        }
+        for chosen in choices(row.key) {
+            for halves in if takes("reps") { 0..=80 } else { 0..=0 } {
+                let reps = f64::from(halves) / 2.0;
+                let mut before = f64::MIN;
+                for load in loads {
+                    let mut given = chosen.clone();
+                    given.extend([("load", kilograms(load)), ("reps", Value::Number(reps))]);
+                    let Some(Ok(one_rm)) = call(row.key, &given) else { continue };
+                    assert!(one_rm > before, "{}: {load} kg gives {one_rm} after {before}", row.key);
+                    before = one_rm;
+                    given.extend([("one_rm", kilograms(one_rm))]);
+                    given.push(("fraction", Value::Map(vec![("percent".into(), Value::Number(100.0 * load / one_rm))])));
+                    for (key, wanted) in [(&inverses[0], load), (&inverses[1], reps)] {
+                        if let Some(Ok(back)) = call(key, &given) {
+                            let close = (back - wanted).abs() <= 1e-6 * wanted.max(1.0);
+                            assert!(close, "{key}: {back} instead of {wanted} ({load} kg x {reps})");
+                            both += 1;
+                            pairs.insert(key.clone());
+                        }
+                    }
+                }
+            }
+        }
+    }
+    println!("inverses: {both} round trips over {} functions", pairs.len());
+    assert!(pairs.len() >= 30, "{pairs:?}");
+}

@@ -1,0 +1,5 @@
+#![no_main]
+#[path = "../checks/mod.rs"]
+mod checks;
+
+libfuzzer_sys::fuzz_target!(|data: &[u8]| checks::values::check(data));
