@@ -149,8 +149,8 @@ fn call(key: &str, from: &[(&str, Value)]) -> Option<Result<f64, Error>> {
 /// Arguments beside load and repetitions, where an equation has some.
 const CHOICES: &[(&str, &[&str])] = &[
     ("lift", &["bench_press", "squat", "deadlift", "chest_press", "leg_press"]),
-    ("device", &["machine", "free_weight", "bar", "leg_press", "chest_press"]),
-    ("above_ten", &["refuse", "interpolate", "next_row", "nearest"]),
+    ("device", &["lat_pull", "triceps_dip", "trunk_flexion", "leg_extension"]),
+    ("above_ten", &["one_page", "textbook"]),
 ];
 
 fn choices(key: &str) -> Vec<Vec<(&'static str, Value)>> {
@@ -196,7 +196,7 @@ fn equations_and_their_inverses_agree_at_the_edges() {
                     assert!(one_rm > before, "{}: {load} kg gives {one_rm} after {before}", row.key);
                     before = one_rm;
                     given.extend([("one_rm", kilograms(one_rm))]);
-                    given.push(("fraction", Value::Map(vec![("percent".into(), Value::Number(100.0 * load / one_rm))])));
+                    given.push(("fraction", Value::Number(load / one_rm)));
                     for (key, wanted) in [(&inverses[0], load), (&inverses[1], reps)] {
                         if let Some(Ok(back)) = call(key, &given) {
                             let close = (back - wanted).abs() <= 1e-6 * wanted.max(1.0);
