@@ -8,7 +8,8 @@ the environment variable MUTANT at run time: one build, then one short run a mut
     python3 tests/mutants.py FOLDER 'src/gate/**' 'src/progression/**'          # every mutant of these files
     python3 tests/mutants.py --sample 320 --seed 11 FOLDER 'src/one_rm/**' ...  # a seeded sample of them
 
-FOLDER takes a copy of the sources, the build and `outcomes.json`; a second run goes on where the first one ended. A
+FOLDER takes a copy of the sources as they are now, the build and `outcomes.json`; a second run goes on where the first
+one ended, with the same copy. A
 mutant is caught if a test fails or runs ten times as long as it should; one that does not compile is unviable and counts
 for nothing. Mutants of const functions and of functions that return `impl Trait` cannot be switched at run time; they
 are listed, and `cargo mutants -F NAME` runs them one by one. Bodies inside the `formula!` macro are not on the list:
@@ -57,9 +58,9 @@ pub(crate) fn mutant(number: u32) -> bool {
 """
 
 
-def listed(patterns):
+def listed(patterns, plain):
     words = ["cargo", "mutants", "--list", "--json"] + [word for one in patterns for word in ("-f", one)]
-    return json.loads(subprocess.run(words, cwd=ROOT, check=True, capture_output=True, text=True).stdout)
+    return json.loads(subprocess.run(words, cwd=plain, check=True, capture_output=True, text=True).stdout)
 
 
 def offset(lines, place):
@@ -120,7 +121,7 @@ def switched(text, function, mutants):
     return "{ " + "".join(parts) + original + " }"
 
 
-def prepare(mutants, sources, dropped):
+def prepare(mutants, plain, sources, dropped):
     """Writes the sources with every mutant that is not dropped; says which cannot be switched."""
     apart = {}
     by_file = {}
@@ -128,7 +129,7 @@ def prepare(mutants, sources, dropped):
         if mutant["number"] not in dropped:
             by_file.setdefault(mutant["file"], []).append(mutant)
     for name in {mutant["file"] for mutant in mutants}:
-        text = (ROOT / name).read_text()
+        text = (plain / name).read_text()
         lines = text.splitlines(keepends=True)
         functions = {}
         for mutant in by_file.get(name, []):
@@ -145,17 +146,17 @@ def prepare(mutants, sources, dropped):
         for place in sorted(functions, reverse=True):
             text = text[: place[0]] + switched(text, place, functions[place]) + text[place[1] :]
         (sources / name).write_text(text)
-    library = (ROOT / "src/lib.rs").read_text().replace("#[cfg(test)]\nextern crate std;\n", "", 1)
+    library = (plain / "src/lib.rs").read_text().replace("#[cfg(test)]\nextern crate std;\n", "", 1)
     library = library.replace("extern crate alloc;", "extern crate alloc;" + SWITCH, 1)
     (sources / "src/lib.rs").write_text(library)
     return apart
 
 
-def copy(sources):
+def copy(folder):
     names = subprocess.run(["git", "ls-files"], cwd=ROOT, check=True, capture_output=True, text=True).stdout.split("\n")
     for name in filter(None, names):
-        (sources / name).parent.mkdir(parents=True, exist_ok=True)
-        (sources / name).write_bytes((ROOT / name).read_bytes())
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (folder / name).write_bytes((ROOT / name).read_bytes())
 
 
 def environment(folder, **more):
@@ -238,7 +239,12 @@ def main():
     parser.add_argument("folder", type=Path)
     parser.add_argument("patterns", nargs="+")
     asked = parser.parse_args()
-    mutants = listed(asked.patterns)
+    folder = asked.folder.resolve()
+    plain, sources = folder / "plain", folder / "sources"
+    if not plain.exists():
+        copy(plain)
+        copy(sources)
+    mutants = listed(asked.patterns, plain)
     print(f"{len(mutants)} mutants listed")
     if asked.sample:
         mutants.sort(key=lambda mutant: mutant["name"])
@@ -246,13 +252,9 @@ def main():
         mutants = mutants[: asked.sample]
     for number, mutant in enumerate(mutants, 1):
         mutant["number"] = number
-    folder = asked.folder.resolve()
-    sources = folder / "sources"
-    sources.mkdir(parents=True, exist_ok=True)
-    copy(sources)
     dropped = set()
     while True:
-        apart = prepare(mutants, sources, dropped)
+        apart = prepare(mutants, plain, sources, dropped)
         found = unviable(sources, folder)
         if not found:
             break

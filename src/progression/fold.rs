@@ -57,9 +57,9 @@ impl State {
     /// Applies one more event.
     ///
     /// # Errors
-    /// `needs_refold` if the event changes the past: it comes before the last one, repeats its number, corrects
-    /// another, or takes a pass back. Then fold the whole log anew. Else what [`fold`] reports; the state is
-    /// unchanged on an error.
+    /// `needs_refold` if the event changes the past: it comes before the last one, its number is not above that
+    /// one's, it corrects another, or takes a pass back. Then fold the whole log anew. Else what [`fold`] reports;
+    /// the state is unchanged on an error. A number that an event before the last one used is seen by [`fold`] only.
     pub fn apply(&mut self, event: &Event) -> Result<(), Error> {
         event.check().map_err(|error| error.at_event(event.sequence))?;
         if self.changes_the_past(event) {
@@ -72,7 +72,8 @@ impl State {
     }
 
     fn changes_the_past(&self, event: &Event) -> bool {
-        let late = self.last.is_some_and(|last| (event.day, event.sequence) <= last);
+        // A number not above the last one may have been used before; only the whole log knows.
+        let late = self.last.is_some_and(|(day, number)| event.day < day || event.sequence <= number);
         late || match &event.kind {
             EventKind::Correction(_) => true,
             EventKind::NextDayReport(report) => !report.pain.is_empty(),

@@ -1,6 +1,7 @@
 //! The log of one lifter: read whole or not at all, put in order, corrections applied.
 
 use alloc::borrow::Cow;
+use alloc::collections::BTreeMap;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -99,9 +100,9 @@ impl Log {
                 continue;
             }
             // The last correction of the chain speaks.
-            match corrections.iter().rfind(|found| found.first == event.sequence) {
+            match corrections.get(&event.sequence) {
                 None => effective.push(Cow::Borrowed(event)),
-                Some(found) => effective.extend(found.said.applied_to(event).map(Cow::Owned)),
+                Some(said) => effective.extend(said.applied_to(event).map(Cow::Owned)),
             }
         }
         effective.sort_by_key(|event| (event.day, event.sequence));
@@ -127,14 +128,8 @@ fn distinct(events: &[Event]) -> Result<Vec<&Event>, Error> {
     Ok(kept)
 }
 
-/// A correction and the event its chain began with.
-struct Found<'a> {
-    first: u32,
-    said: &'a Correction,
-}
-
-/// All corrections in order of number, each followed to the first event of its chain.
-fn corrections<'a>(events: &[&'a Event]) -> Result<Vec<Found<'a>>, Error> {
+/// The last correction of each chain, by the number of the event that the chain begins with.
+fn corrections<'a>(events: &[&'a Event]) -> Result<BTreeMap<u32, &'a Correction>, Error> {
     let links: Vec<(u32, &Correction)> = events
         .iter()
         .filter_map(|event| match &event.kind {
@@ -143,31 +138,44 @@ fn corrections<'a>(events: &[&'a Event]) -> Result<Vec<Found<'a>>, Error> {
         })
         .collect();
     let exists = |sequence: u32| events.binary_search_by_key(&sequence, |event| event.sequence).is_ok();
-    let mut found = Vec::with_capacity(links.len());
+    // Of each correction looked at so far, the first event of its chain: long chains are walked once.
+    let mut firsts: BTreeMap<u32, u32> = BTreeMap::new();
+    let mut last = BTreeMap::new();
     for (sequence, said) in &links {
-        found.push(Found { first: first_of_chain(*sequence, said.replaces, &links, &exists)?, said });
+        let mut passed = alloc::vec![*sequence];
+        let first = first_of_chain(said.replaces, &links, &firsts, &exists, &mut passed)
+            .map_err(|error| error.at_event(*sequence))?;
+        firsts.extend(passed.into_iter().map(|number| (number, first)));
+        last.insert(first, *said);
     }
-    Ok(found)
+    Ok(last)
 }
 
+/// Follows a chain to its first event, and notes the corrections on the way.
 fn first_of_chain(
-    sequence: u32,
     replaces: u32,
     links: &[(u32, &Correction)],
+    firsts: &BTreeMap<u32, u32>,
     exists: &dyn Fn(u32) -> bool,
+    passed: &mut Vec<u32>,
 ) -> Result<u32, Error> {
     let mut at = replaces;
     for _ in 0..=links.len() {
+        if let Some(first) = firsts.get(&at) {
+            return Ok(*first);
+        }
         if !exists(at) {
             let rule = Allowed::rule("the number of an event in the log");
-            return Err(Error::new(Code::CorrectionOfNothing, "replaces", at, rule).at_event(sequence));
+            return Err(Error::new(Code::CorrectionOfNothing, "replaces", at, rule));
         }
-        match links.binary_search_by_key(&at, |(own, _)| *own) {
-            Ok(link) => at = links.get(link).map_or(at, |(_, next)| next.replaces),
-            Err(_) => return Ok(at),
-        }
+        let Some((_, next)) = links.binary_search_by_key(&at, |(own, _)| *own).ok().and_then(|at| links.get(at))
+        else {
+            return Ok(at);
+        };
+        passed.push(at);
+        at = next.replaces;
     }
-    Err(Error::new(Code::CorrectionCycle, "replaces", replaces, Allowed::Unstated).at_event(sequence))
+    Err(Error::new(Code::CorrectionCycle, "replaces", replaces, Allowed::Unstated))
 }
 
 impl Correction {

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::event::Rung;
 use crate::error::{Allowed, Code, Error};
-use crate::gate::{Criterion, Gate, PassRules};
+use crate::gate::{Criterion, Gate, PassRules, check_criteria};
 use crate::quantity::{Length, Mass, Name};
 use crate::record::session::at_most;
 
@@ -197,7 +197,8 @@ impl TrackParameters {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name`, `ladder_cycle`, `out_of_range`.
+    /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name`, `ladder_cycle`, `out_of_range`, and what
+    /// [`check_criteria`] and [`PassRules::check`] report.
     pub fn check(&self) -> Result<(), Error> {
         at_most("rungs", self.rungs.len(), MOST_CHOICES)?;
         at_most("ranges", self.ranges.len(), MOST_CHOICES)?;
@@ -206,6 +207,8 @@ impl TrackParameters {
         if self.rungs.is_empty() {
             return Err(Error::plain(Code::EmptyList, "rungs"));
         }
+        check_criteria(&self.criteria).map_err(|error| error.within("criteria"))?;
+        self.pass.check().map_err(|error| error.within("pass"))?;
         self.check_ladder()?;
         self.check_tuple(&self.start).map_err(|error| error.within("start"))?;
         self.check_step()
@@ -216,6 +219,7 @@ impl TrackParameters {
             if self.rungs.iter().take(at).any(|earlier| earlier.name == rung.name) {
                 return Err(Error::new(Code::DuplicateName, "rungs", rung.name.as_str(), Allowed::Unstated));
             }
+            at_most("harder_than", rung.harder_than.len(), MOST_CHOICES)?;
             for name in &rung.harder_than {
                 if !self.rungs.iter().any(|other| other.name == *name) {
                     return Err(Error::new(

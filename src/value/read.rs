@@ -1,5 +1,6 @@
 //! The strict reader: a serde deserializer over [`Value`] whose error is the crate's own.
 
+use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -85,14 +86,23 @@ pub(super) fn wrong_type(value: &Value, wanted: &'static str) -> Error {
 
 #[inline(never)]
 pub(super) fn no_duplicates(fields: &[(String, Value)]) -> Result<(), Error> {
-    // Maps of the crate's types are short; the quadratic look costs less than sorting them.
+    // Maps of the crate's types are short; the quadratic look costs less than a set of their keys.
+    let mut keys = BTreeSet::new();
     for (at, (key, _)) in fields.iter().enumerate() {
-        if fields.iter().take(at).any(|(earlier, _)| earlier == key) {
+        let known = if fields.len() > FEW_FIELDS {
+            !keys.insert(key)
+        } else {
+            fields.iter().take(at).any(|(earlier, _)| earlier == key)
+        };
+        if known {
             return Err(Error::plain(Code::DuplicateField, "").within(key));
         }
     }
     Ok(())
 }
+
+/// Up to so many fields a look at each is cheaper than a set of them.
+const FEW_FIELDS: usize = 32;
 
 /// Reads one value.
 pub(super) struct Strict<'a>(pub(super) &'a Value);
@@ -471,8 +481,17 @@ impl<'de> de::Deserialize<'de> for Value {
 
             fn visit_map<A: de::MapAccess<'de>>(self, mut fields: A) -> Result<Value, A::Error> {
                 let mut map: Vec<(String, Value)> = Vec::new();
+                let mut keys = BTreeSet::new();
                 while let Some(key) = fields.next_key::<String>()? {
-                    if map.iter().any(|(earlier, _)| *earlier == key) {
+                    if map.len() == FEW_FIELDS {
+                        keys.extend(map.iter().map(|(earlier, _)| earlier.clone()));
+                    }
+                    let known = if map.len() < FEW_FIELDS {
+                        map.iter().any(|(earlier, _)| *earlier == key)
+                    } else {
+                        !keys.insert(key.clone())
+                    };
+                    if known {
                         let error = Error::plain(Code::DuplicateField, "").within(&key);
                         return Err(de::Error::custom(error));
                     }
