@@ -24,9 +24,37 @@ const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
 
 /// Edges of types: counts, masses, lengths, days, `f64` itself.
 const EDGES: &[f64] = &[
-    0.0, -0.0, 1.0, -1.0, 0.5, 2.0, 30.0, 255.0, 256.0, 365.0, 2000.0, 3660.0, 65_535.0, 65_536.0, 1e6, 0.999_999_999,
-    1e-12, 1e-160, 1e-300, 5e-324, 2.225_073_858_507_201_4e-308, 2_147_483_647.0, 4_294_967_295.0, 4_294_967_296.0,
-    9_007_199_254_740_992.0, 1e19, 1e155, 1e300, -1e300, f64::MAX, f64::MIN,
+    0.0,
+    -0.0,
+    1.0,
+    -1.0,
+    0.5,
+    2.0,
+    30.0,
+    255.0,
+    256.0,
+    365.0,
+    2000.0,
+    3660.0,
+    65_535.0,
+    65_536.0,
+    1e6,
+    0.999_999_999,
+    1e-12,
+    1e-160,
+    1e-300,
+    5e-324,
+    2.225_073_858_507_201_4e-308,
+    2_147_483_647.0,
+    4_294_967_295.0,
+    4_294_967_296.0,
+    9_007_199_254_740_992.0,
+    1e19,
+    1e155,
+    1e300,
+    -1e300,
+    f64::MAX,
+    f64::MIN,
 ];
 /// Published cases of a function that serve as starts.
 const STARTS: usize = 4;
@@ -35,15 +63,17 @@ const PLACES: usize = 24;
 
 fn starts() -> BTreeMap<String, Vec<Value>> {
     let mut found: BTreeMap<String, Vec<Value>> = BTreeMap::new();
-    let mut files: Vec<_> = std::fs::read_dir(Path::new(FOLDER)).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let mut files: Vec<_> =
+        std::fs::read_dir(Path::new(FOLDER)).unwrap().map(|entry| entry.unwrap().path()).collect();
     files.sort();
     for path in files.iter().filter(|path| !path.ends_with("names.json")) {
         let document = Value::from_json(&std::fs::read_to_string(path).unwrap()).unwrap();
         let Some(Value::List(cases)) = document.field("cases") else { continue };
         for case in cases {
-            let (Some(Value::Text(key)), Some(given)) = (case.field("function"), case.field("given")) else { continue };
+            let (Some(Value::Text(key)), Some(given)) = (case.field("function"), case.field("given")) else {
+                continue;
+            };
             let known = found.entry(key.clone()).or_default();
-            // Cases that answer, and one that does not.
             if known.len() < STARTS {
                 known.push(given.clone());
             }
@@ -56,7 +86,9 @@ fn starts() -> BTreeMap<String, Vec<Value>> {
 fn stated(domain: &str) -> Vec<f64> {
     let words = domain.split(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'));
     let numbers = words.filter_map(|word| word.trim_end_matches('.').parse::<f64>().ok());
-    numbers.flat_map(|number| [number, number.next_up(), number.next_down(), number + 1.0, number + 0.5]).collect()
+    numbers
+        .flat_map(|number| [number, number.next_up(), number.next_down(), number + 1.0, number + 0.5])
+        .collect()
 }
 
 fn numbers(value: &Value) -> usize {
@@ -91,25 +123,33 @@ fn finite(value: &Value) -> bool {
     }
 }
 
-#[test]
-fn every_function_answers_or_refuses_at_the_edges() {
+/// Beyond these a quotient or a square may not fit into `f64`; the answer is then `not_finite`, and nothing else.
+const REPRESENTABLE: std::ops::Range<f64> = 1e-100..1e100;
+
+/// Sets each number of the first cases of every function to each edge.
+fn at_the_edges(most_starts: usize, most_places: usize, every: usize) {
     let starts = starts();
-    let (mut calls, mut answers, mut failures) = (0_u32, 0_u32, Vec::new());
+    let (mut calls, mut answers, mut failures) = (0_usize, 0_usize, Vec::new());
     for row in registry::rows().filter(|row| row.kind == Kind::Function) {
-        let edges: Vec<f64> = EDGES.iter().copied().chain(stated(row.domain)).collect();
-        for start in starts.get(row.key).into_iter().flatten() {
-            for at in 0..numbers(start).min(PLACES) {
-                for edge in &edges {
+        let edges: Vec<f64> = stated(row.domain).into_iter().chain(EDGES.iter().copied()).collect();
+        for start in starts.get(row.key).into_iter().flatten().take(most_starts) {
+            for at in 0..numbers(start).min(most_places) {
+                for edge in edges.iter().skip(at % every).step_by(every) {
                     let mut given = start.clone();
                     *place(&mut given, &mut at.clone()).unwrap() = *edge;
                     calls += 1;
                     match registry::call(row.key, &given) {
                         Ok(answer) if finite(&answer) => answers += 1,
-                        Ok(answer) => failures.push(format!("{}: {answer:?} for {}", row.key, given.to_json())),
-                        Err(error) if error.code() == Code::NotFinite => {
-                            failures.push(format!("{}: {error} for {}", row.key, given.to_json()));
+                        Ok(answer) => {
+                            failures.push(format!("{}: {answer:?} for {}", row.key, given.to_json()))
                         }
-                        Err(error) => assert!(!bismar::text::error(&error).is_empty()),
+                        Err(error) => {
+                            let own = error.code() == Code::NotFinite;
+                            if own && (*edge == 0.0 || REPRESENTABLE.contains(&edge.abs())) {
+                                failures.push(format!("{}: {error} for {}", row.key, given.to_json()));
+                            }
+                            assert!(!bismar::text::error(&error).is_empty());
+                        }
                     }
                 }
             }
@@ -117,9 +157,19 @@ fn every_function_answers_or_refuses_at_the_edges() {
     }
     println!("edges: {calls} calls, {answers} answers, the rest typed errors");
     assert!(answers * 10 > calls, "hardly anything was answered");
-    let mut seen = std::collections::BTreeSet::new();
-    failures.retain(|failure: &String| seen.insert(failure.split('=').next().unwrap_or_default().to_string()));
+    failures.truncate(40);
     assert!(failures.is_empty(), "{}", failures.join("\n"));
+}
+
+#[test]
+fn every_function_answers_or_refuses_at_some_edges() {
+    at_the_edges(1, 3, 4);
+}
+
+#[test]
+#[ignore = "slow: every edge of every number of four cases each"]
+fn every_function_answers_or_refuses_at_every_edge() {
+    at_the_edges(STARTS, PLACES, 1);
 }
 
 fn number(of: &Value) -> Option<f64> {

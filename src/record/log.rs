@@ -168,7 +168,8 @@ fn first_of_chain(
             let rule = Allowed::rule("the number of an event in the log");
             return Err(Error::new(Code::CorrectionOfNothing, "replaces", at, rule));
         }
-        let Some((_, next)) = links.binary_search_by_key(&at, |(own, _)| *own).ok().and_then(|at| links.get(at))
+        let Some((_, next)) =
+            links.binary_search_by_key(&at, |(own, _)| *own).ok().and_then(|at| links.get(at))
         else {
             return Ok(at);
         };

@@ -81,7 +81,12 @@ fn best_scale(
 ) -> Result<f64, Error> {
     let shapes: Vec<f64> = x.iter().map(|x| curve(*x, 0.0, shape).1).collect();
     let size = sum(shapes.iter().map(|value| value * value));
-    finite("start_shape", sum(shapes.iter().zip(y).map(|(value, y)| value * y)) / size)
+    converged(sum(shapes.iter().zip(y).map(|(value, y)| value * y)) / size)
+}
+
+/// Refuses a number that did not come out as one: the fit has run away, or never could begin.
+fn converged(value: f64) -> Result<f64, Error> {
+    if value.is_finite() { Ok(value) } else { Err(Error::plain(Code::DidNotConverge, "start_shape")) }
 }
 
 /// Levenberg-Marquardt from a start, at most this many tangents.
@@ -124,17 +129,18 @@ fn fit(
 fn finish(here: &Tangent, at: (f64, f64)) -> Result<CurveFit, Error> {
     let qr = Qr::new(alloc::vec![here.by_scale.clone(), here.by_shape.clone()])?;
     let degrees = here.residuals.len().saturating_sub(2) as f64;
-    let error = |entry: f64| (degrees > 0.0).then(|| sqrt(entry * here.squares / degrees));
+    let error =
+        |entry: f64| (degrees > 0.0).then(|| converged(sqrt(entry * here.squares / degrees))).transpose();
     let (scale_error, shape_error) = match qr.inverse_diagonal().as_slice() {
-        [scale, shape] => (error(*scale), error(*shape)),
+        [scale, shape] => (error(*scale)?, error(*shape)?),
         _ => (None, None),
     };
     Ok(CurveFit {
-        scale: finite("scale", at.0)?,
-        shape: finite("shape", at.1)?,
+        scale: converged(at.0)?,
+        shape: converged(at.1)?,
         scale_error,
         shape_error,
-        residual_squares: finite("y", here.squares)?,
+        residual_squares: converged(here.squares)?,
     })
 }
 
@@ -149,7 +155,7 @@ formula! {
     /// At least two points. One over the middle of `x` serves as a start.
     ///
     /// # Errors
-    /// `did_not_converge` after 500 steps, `not_enough_data`, `wrong_length`, `not_identified`, `not_finite`,
+    /// `did_not_converge` after 500 steps or from a start that leads nowhere, `not_enough_data`, `wrong_length`, `not_identified`, `not_finite`,
     /// `out_of_range` beyond 1e100.
     ///
     /// # Source
@@ -186,7 +192,8 @@ formula! {
     /// At least two points, all `x` above 0.
     ///
     /// # Errors
-    /// `out_of_range` for an `x` at or below 0 or beyond 1e100; `did_not_converge` after 500 steps,
+    /// `out_of_range` for an `x` at or below 0 or beyond 1e100; `did_not_converge` after 500 steps or from a start
+    /// that leads nowhere,
     /// `not_enough_data`, `wrong_length`, `not_identified`, `not_finite`.
     ///
     /// # Source

@@ -64,7 +64,9 @@ formula! {
         let scale = ROOT_TWO * positive("typical_error", typical_error)?;
         let worthwhile = not_negative("worthwhile", worthwhile)?;
         let below = |score: f64| match degrees {
-            Some(degrees) => student_cdf(finite("change", score)?, positive("degrees", degrees)?),
+            Some(degrees) => {
+                finite("degrees", student_cdf(finite("change", score)?, positive("degrees", degrees)?)?)
+            }
             None => Ok(normal_cdf(finite("change", score)?)),
         };
         let benefit = below((change - worthwhile) / scale)?;

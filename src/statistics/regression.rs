@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 use super::domain::numbers;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric::least_squares::{Fit, least_squares};
+use crate::numeric::sqrt;
 use crate::numeric::sum::sum;
-use crate::numeric::{finite, sqrt};
 use crate::source::{Source, formula, rows};
 
 const NIST_STRD: Source =
@@ -95,6 +95,13 @@ pub(super) fn pairs(x: &[f64], y: &[f64], least: usize) -> Result<(), Error> {
     }
 }
 
+/// Refuses a fit that the values determine so little that its numbers do not fit into `f64`.
+fn sound(fit: Fit) -> Result<Fit, Error> {
+    let all = |parts: &[f64]| parts.iter().all(|part| part.is_finite());
+    let sound = all(&fit.coefficients) && all(&fit.standard_errors) && fit.residual_squares.is_finite();
+    if sound { Ok(fit) } else { Err(Error::plain(Code::NotIdentified, "x")) }
+}
+
 fn line(fit: &Fit, y: &[f64], centre: Option<f64>) -> Result<LinearFit, Error> {
     let (intercept, slope) = match fit.coefficients.as_slice() {
         [intercept, slope] => (*intercept, *slope),
@@ -108,8 +115,8 @@ fn line(fit: &Fit, y: &[f64], centre: Option<f64>) -> Result<LinearFit, Error> {
     };
     let explained_squares = explained(fit, y, centre.unwrap_or(0.0));
     Ok(LinearFit {
-        intercept: finite("intercept", intercept)?,
-        slope: finite("slope", slope)?,
+        intercept,
+        slope,
         intercept_error,
         slope_error,
         residual_deviation: fit.residual_variance().map(sqrt),
@@ -147,7 +154,7 @@ formula! {
     pub fn linear_fit(x: &[f64], y: &[f64]) -> LinearFit {
         pairs(x, y, 2)?;
         let ones = alloc::vec![1.0; x.len()];
-        line(&least_squares(&[&ones, x], y)?, y, Some(mean(y)))
+        line(&sound(least_squares(&[&ones, x], y)?)?, y, Some(mean(y)))
     }
     source: NIST_STRD, place: "Norris", standing: Published, seen: Read,
 }
@@ -177,7 +184,7 @@ formula! {
     /// ```
     pub fn linear_fit_through_origin(x: &[f64], y: &[f64]) -> LinearFit {
         pairs(x, y, 1)?;
-        line(&least_squares(&[x], y)?, y, None)
+        line(&sound(least_squares(&[x], y)?)?, y, None)
     }
     source: NIST_STRD, place: "NoInt1", standing: Published, seen: Read,
 }
@@ -217,7 +224,7 @@ formula! {
         let ones = alloc::vec![1.0; y.len()];
         let columns: Vec<&[f64]> =
             core::iter::once(ones.as_slice()).chain(predictors.iter().map(Vec::as_slice)).collect();
-        let fit = least_squares(&columns, y)?;
+        let fit = sound(least_squares(&columns, y)?)?;
         let centre = mean(y);
         let r_squared = (squares_about(y, centre) > 0.0)
             .then(|| share(explained(&fit, y, centre), fit.residual_squares))

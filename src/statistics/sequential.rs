@@ -191,7 +191,7 @@ formula! {
     /// rates lie above the nominal ones.
     ///
     /// # Errors
-    /// None beyond those of [`SequentialTest::new`].
+    /// Those of [`SequentialTest::new`]; `not_finite` for rates or errors so near 0 that a line lies beyond `f64`.
     ///
     /// # Source
     /// Wald 1945; worked example in the NIST/SEMATECH e-Handbook 6.2.6 (row `statistics.sequential_lines`).
@@ -206,11 +206,12 @@ formula! {
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn sequential_lines(test: SequentialTest) -> SequentialLines {
-        let log_odds_ratio = test.fault_weight() - test.good_weight();
+        let held = |value: f64| numeric::finite("test", value);
+        let log_odds_ratio = held(test.fault_weight() - test.good_weight())?;
         Ok(SequentialLines {
-            slope: -test.good_weight() / log_odds_ratio,
-            accept_intercept: -test.accept_limit() / log_odds_ratio,
-            reject_intercept: test.reject_limit() / log_odds_ratio,
+            slope: held(-test.good_weight() / log_odds_ratio)?,
+            accept_intercept: held(-test.accept_limit() / log_odds_ratio)?,
+            reject_intercept: held(test.reject_limit() / log_odds_ratio)?,
             log_odds_ratio,
         })
     }

@@ -6,7 +6,7 @@ use super::domain::not_negative;
 use super::reading::{Reading, Stop, stops};
 use crate::error::{Code, Error};
 use crate::numeric::sum::Sum;
-use crate::numeric::{finite, ln, sqrt};
+use crate::numeric::{ln, sqrt};
 use crate::quantity::Day;
 use crate::source::{Source, formula, rows};
 
@@ -325,7 +325,7 @@ pub(crate) fn trend_end(
     let (path, likelihood) =
         forward(&stops(readings, &[], 2)?, Drifts { level: level_drift, slope: slope_drift });
     match path.last() {
-        Some(Known::Both { now, .. }) => Ok((checked(*now)?, finite("readings", likelihood)?)),
+        Some(Known::Both { now, .. }) => Ok((checked(*now)?, told(likelihood)?)),
         _ => Err(Error::plain(Code::NotEnoughData, "readings")),
     }
 }
@@ -345,9 +345,14 @@ pub(super) fn on_two_days(readings: &[Reading]) -> Result<(), Error> {
     }
 }
 
+/// Refuses what rounding has left nothing of, as where one reading is a million times as sure as another.
+fn told(value: f64) -> Result<f64, Error> {
+    if value.is_finite() { Ok(value) } else { Err(Error::plain(Code::NotIdentified, "readings")) }
+}
+
 fn checked(state: TrendState) -> Result<TrendState, Error> {
     for part in [state.level, state.slope, state.level_variance, state.slope_variance, state.covariance] {
-        finite("readings", part)?;
+        told(part)?;
     }
     Ok(state)
 }
@@ -366,7 +371,8 @@ formula! {
     ///
     /// # Errors
     /// `not_enough_data` with readings on fewer than two days; `out_of_range` for a variance at or below 0, a drift
-    /// below 0, or values beyond 1e100; `not_finite`.
+    /// below 0, or values beyond 1e100; `not_finite`; `not_identified` where variances differ so much that rounding
+    /// leaves nothing of the answer.
     ///
     /// # Source
     /// Durbin & Koopman 2012, chapter 3 (row `statistics.local_trend`).
@@ -409,7 +415,7 @@ formula! {
                 smoothed: checked(smoothed)?,
             });
         }
-        Ok(TrendPath { stops: out, log_likelihood: finite("readings", likelihood)? })
+        Ok(TrendPath { stops: out, log_likelihood: told(likelihood)? })
     }
     source: DURBIN_KOOPMAN_2012, place: "chapter 3", standing: Published, seen: Memory,
     domain: "readings on at least two days",

@@ -431,6 +431,11 @@ impl<'de> de::Deserializer<'de> for Absent {
     }
 }
 
+/// The error in the form that a reader of other formats carries unharmed.
+fn packed<E: de::Error>(error: &Error) -> E {
+    E::custom(format_args!("{error:#}"))
+}
+
 /// Any value at all, as an unknown event carries it. From JSON text too: there a field given twice is seen here.
 impl<'de> de::Deserialize<'de> for Value {
     fn deserialize<D: de::Deserializer<'de>>(from: D) -> Result<Value, D::Error> {
@@ -455,7 +460,7 @@ impl<'de> de::Deserialize<'de> for Value {
                 if number.is_finite() {
                     Ok(Value::Number(number))
                 } else {
-                    Err(E::custom(Error::new(Code::NotFinite, "", number, Allowed::Unstated)))
+                    Err(packed(&Error::new(Code::NotFinite, "", number, Allowed::Unstated)))
                 }
             }
 
@@ -493,7 +498,7 @@ impl<'de> de::Deserialize<'de> for Value {
                     };
                     if known {
                         let error = Error::plain(Code::DuplicateField, "").within(&key);
-                        return Err(de::Error::custom(error));
+                        return Err(packed(&error));
                     }
                     map.push((key, fields.next_value()?));
                 }

@@ -3,7 +3,10 @@
 
 use bismar::Code;
 use bismar::condition::DayClass;
-use bismar::gate::{Criterion, CriterionMark, Evidence, EvidenceRule, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
+use bismar::gate::{
+    Criterion, CriterionMark, Evidence, EvidenceRule, Gate, Mark, PassRules, PassRun, Rater, Requirement,
+    SetMarks,
+};
 use bismar::loading::{Bar, Disc, Implement, MachineStack, Pieces, Stock};
 use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Length, Mass, Name, Pain, Reps, Rir, Rpe};
@@ -137,9 +140,17 @@ fn promises(state: &State, bytes: &mut Bytes<'_>) {
         let overruled = track.overruled.as_ref().map_or(Mass::ZERO, |overruled| overruled.load);
         let earned = track.peak.max(overruled);
         assert!(decision.limit <= earned, "{}: {} was never granted", decision.track, decision.limit);
-        let set = state.parameters.as_ref().and_then(|all| all.tracks.iter().find(|set| set.name == decision.track));
+        let set = state
+            .parameters
+            .as_ref()
+            .and_then(|all| all.tracks.iter().find(|set| set.name == decision.track));
         let ceiling = set.and_then(|set| set.ceiling).unwrap_or(Mass::MAX);
-        assert!(decision.limit <= ceiling, "{}: {} is above the coach's ceiling", decision.track, decision.limit);
+        assert!(
+            decision.limit <= ceiling,
+            "{}: {} is above the coach's ceiling",
+            decision.track,
+            decision.limit
+        );
     }
 }
 
@@ -152,7 +163,8 @@ fn stored(state: &State) {
 
 fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind {
     let who = || name("coach");
-    let track = |bytes: &mut Bytes<'_>| name(TRACKS[usize::from(if bytes.rarely(30) { 3 } else { bytes.below(3) })]);
+    let track =
+        |bytes: &mut Bytes<'_>| name(TRACKS[usize::from(if bytes.rarely(30) { 3 } else { bytes.below(3) })]);
     let near = |bytes: &mut Bytes<'_>| on.plus(i32::from(bytes.byte()) - 40).unwrap_or(on);
     match bytes.below(40) {
         0..=11 => EventKind::SessionRecorded(session(bytes, state)),
@@ -208,7 +220,11 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
         33 => {
             let track = bytes.flag().then(|| track(bytes));
             let changed = BarChanged { track, now: name("another") };
-            if bytes.flag() { EventKind::RaterChanged(changed) } else { EventKind::BarOrDiscsChanged(changed) }
+            if bytes.flag() {
+                EventKind::RaterChanged(changed)
+            } else {
+                EventKind::BarOrDiscsChanged(changed)
+            }
         }
         34 => EventKind::RoleSet(RoleSet {
             track: track(bytes),
@@ -224,7 +240,10 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             0 => EventKind::BodyMassRecorded(load(bytes)),
             1 => EventKind::ClearanceExpired(name("clinic")),
             2 => EventKind::BlockStarted(name("block")),
-            _ => EventKind::FunctionTested(Measurement { test: FunctionTest::Grip, result: f64::from(bytes.u16()) }),
+            _ => EventKind::FunctionTested(Measurement {
+                test: FunctionTest::Grip,
+                result: f64::from(bytes.u16()),
+            }),
         },
         _ => match bytes.below(6) {
             0 => EventKind::Unknown(UnknownEvent { kind: "of_a_newer_version".into(), body: Value::Null }),
@@ -316,7 +335,12 @@ fn lift(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSes
             marks: (quality % 8 != 1).then(|| marks(bytes, done, quality)),
         }
     };
-    LiftSession { track: name(label), sets: (0..sets).map(|_| set(bytes)).collect(), setup: setup(bytes), cue: None }
+    LiftSession {
+        track: name(label),
+        sets: (0..sets).map(|_| set(bytes)).collect(),
+        setup: setup(bytes),
+        cue: None,
+    }
 }
 
 fn setup(bytes: &mut Bytes<'_>) -> Option<Setup> {
@@ -344,8 +368,11 @@ fn marks(bytes: &mut Bytes<'_>, reps: u16, quality: u8) -> SetMarks {
 /// A set of parameters; no bytes give a plain one.
 fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
     let bar = Bar::new(name("bar"), kg(20.0), Mass::ZERO).expect("a bar");
-    let pieces = Pieces::new(name("pieces"), (1..12).map(|at| kg(f64::from(at) * 4.0)).collect()).expect("pieces");
-    let stack = |id: &str| MachineStack::new(name(id), kg(5.0), vec![kg(5.0); 16], vec![kg(2.5)], 1.0).expect("a stack");
+    let pieces =
+        Pieces::new(name("pieces"), (1..12).map(|at| kg(f64::from(at) * 4.0)).collect()).expect("pieces");
+    let stack = |id: &str| {
+        MachineStack::new(name(id), kg(5.0), vec![kg(5.0); 16], vec![kg(2.5)], 1.0).expect("a stack")
+    };
     let small = kg(bytes.pick(&[0.5, 0.25, 1.25, 2.0]));
     let faces = [(kg(20.0), 4), (kg(10.0), 4), (kg(5.0), 2), (kg(2.5), 2), (kg(1.25), 2), (small, 4)];
     let discs = faces.iter().map(|(mass, count)| Disc::new(*mass, *count).expect("a disc")).collect();
@@ -381,15 +408,30 @@ fn track(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> TrackP
     let own = bytes.rarely(6).then(|| f64::from(bytes.byte()) / 100.0);
     let rungs = match bytes.below(4) {
         // Two ways up, and a rung beside them.
-        1 => vec![rung("easy", &[], None), rung("a", &["easy"], own), rung("b", &["easy"], None), rung("hard", &["a", "b"], own)],
+        1 => vec![
+            rung("easy", &[], None),
+            rung("a", &["easy"], own),
+            rung("b", &["easy"], None),
+            rung("hard", &["a", "b"], own),
+        ],
         2 => vec![rung("only", &[], None)],
         _ => vec![rung("easy", &[], None), rung("middle", &["easy"], own), rung("hard", &["middle"], own)],
     };
     let starts = if bytes.rarely(6) { load(bytes) } else { kg(load_kg) };
     let regions = if body == Body::Lower { vec![name("hip"), name("knee")] } else { vec![name("shoulder")] };
-    let start = if bytes.rarely(6) { tuple(bytes, starts) } else { Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load: starts } };
-    let moving =
-        [Dimension::Load, Dimension::Variant, Dimension::Range, Dimension::Tempo, Dimension::Sets, Dimension::Reps];
+    let start = if bytes.rarely(6) {
+        tuple(bytes, starts)
+    } else {
+        Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load: starts }
+    };
+    let moving = [
+        Dimension::Load,
+        Dimension::Variant,
+        Dimension::Range,
+        Dimension::Tempo,
+        Dimension::Sets,
+        Dimension::Reps,
+    ];
     TrackParameters {
         name: name(label),
         body,
@@ -400,7 +442,10 @@ fn track(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> TrackP
         tempos: (0..bytes.below(3)).map(|at| Tempo { down: 2 + at, hold: 0, up: 1 }).collect(),
         start,
         moving: if bytes.rarely(3) { bytes.pick(&moving) } else { Dimension::Load },
-        criteria: vec![Criterion::critical("brace").expect("a name"), Criterion::ordinary("depth").expect("a name")],
+        criteria: vec![
+            Criterion::critical("brace").expect("a name"),
+            Criterion::ordinary("depth").expect("a name"),
+        ],
         pass: PassRules { miss_percent: 10 + bytes.below(4) * 10, ..PassRules::default() },
         gate: gate(bytes),
         step: match bytes.below(5) {

@@ -3,7 +3,7 @@
 use bismar::prescription::{SessionPlan, Verdict, next_session_from};
 use bismar::progression::{State, Status};
 use bismar::quantity::Day;
-use bismar::record::{LiftPlan, Plan, PLAN_FORMAT, PLAN_VERSION};
+use bismar::record::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
 use bismar::value::Value;
 
 /// A plan that names every lift of the state.
@@ -47,13 +47,25 @@ pub fn below_the_grant(state: &State, plan: &Plan, today: Day) -> Option<Session
     for lift in &session.lifts {
         let decision = decisions.iter().find(|decision| decision.track == lift.track).expect("its decision");
         let most = decision.limit;
-        assert!(lift.limit <= most && lift.load.is_none_or(|load| load <= most), "{}: above {most}", lift.track);
-        assert!(lift.sets <= decision.tuple.sets && lift.reps <= decision.tuple.reps, "{}: more work", lift.track);
+        assert!(
+            lift.limit <= most && lift.load.is_none_or(|load| load <= most),
+            "{}: above {most}",
+            lift.track
+        );
+        assert!(
+            lift.sets <= decision.tuple.sets && lift.reps <= decision.tuple.reps,
+            "{}: more work",
+            lift.track
+        );
         let warm = lift.warm_up.iter().all(|set| lift.load.is_some_and(|load| set.load <= load));
         assert!(warm, "{}: a warm-up above the work", lift.track);
         let made = lift.loaded.as_ref().map(|loaded| loaded.total);
         assert!(made.is_none() || made == lift.load, "{}: loaded otherwise than said", lift.track);
-        assert!(lift.status != Status::StoppedRefer || lift.verdict == Verdict::Stop, "{}: no stop", lift.track);
+        assert!(
+            lift.status != Status::StoppedRefer || lift.verdict == Verdict::Stop,
+            "{}: no stop",
+            lift.track
+        );
         assert!(lift.verdict < Verdict::Rest || lift.load.is_none(), "{}: a load at rest", lift.track);
         assert!(!lift.reasons.is_empty(), "{}: no reason", lift.track);
         let words: String = lift.reasons.iter().map(bismar::text::reason).collect();

@@ -1,8 +1,8 @@
 //! Any stock, any implement, any target: what is loaded adds up, keeps to its policy, and is the best there is.
 
 use bismar::loading::{
-    Bar, BarKind, Disc, Handle, Implement, Loaded, MachineStack, Pieces, Pin, Policy, Setting, SharedLifter, SharedSet,
-    Stock, WarmUpStep, load_from, load_on, reachable, shared_bar, step_up, warm_up,
+    Bar, BarKind, Disc, Handle, Implement, Loaded, MachineStack, Pieces, Pin, Policy, Setting, SharedLifter,
+    SharedSet, Stock, WarmUpStep, load_from, load_on, reachable, shared_bar, step_up, warm_up,
 };
 use bismar::quantity::{Length, Mass, Name, Reps};
 use bismar::value::Value;
@@ -71,7 +71,8 @@ fn implement(bytes: &mut Bytes<'_>) -> Option<Implement> {
         }
         5 | 6 => {
             let ratio = f64::from(bytes.byte()) / 64.0;
-            let stack = MachineStack::new(id, mass(bytes), masses(bytes, 30), masses(bytes, 6), ratio).ok()?;
+            let stack =
+                MachineStack::new(id, mass(bytes), masses(bytes, 30), masses(bytes, 6), ratio).ok()?;
             if bytes.flag() { Implement::Machine(stack) } else { Implement::Assistance(stack) }
         }
         _ => Implement::Pin(Pin::new(id, mass(bytes), mass(bytes), None).ok()?),
@@ -101,7 +102,10 @@ pub fn check(data: &[u8]) {
     // All of it reads back from its own writing.
     let written = Value::write(&implement).expect("no NaN");
     assert_eq!(written.read::<Implement>().expect("what is written is read"), implement);
-    assert_eq!(Value::write(&stock).expect("no NaN").read::<Stock>().expect("what is written is read"), stock);
+    assert_eq!(
+        Value::write(&stock).expect("no NaN").read::<Stock>().expect("what is written is read"),
+        stock
+    );
 }
 
 fn one_load(implement: &Implement, stock: &Stock, target: Mass, policy: Policy, on_bar: &[u16]) {
@@ -142,7 +146,10 @@ fn adds_up(implement: &Implement, loaded: &Loaded) {
 fn range(implement: &Implement, stock: &Stock, target: Mass) {
     let low = target.minus(Mass::grams(10_000)).unwrap_or(target);
     let Ok(found) = reachable(implement, stock, low, target) else { return };
-    assert!(found.totals.iter().zip(found.totals.iter().skip(1)).all(|(one, two)| one < two), "rising, each once");
+    assert!(
+        found.totals.iter().zip(found.totals.iter().skip(1)).all(|(one, two)| one < two),
+        "rising, each once"
+    );
     let best = load_on(implement, stock, target, Policy::Below).map(|loaded| loaded.total);
     if let Some(last) = found.totals.last() {
         assert_eq!(best.as_ref(), Ok(last), "the heaviest that is not above");
@@ -163,7 +170,9 @@ fn on_the_bar(bytes: &mut Bytes<'_>, bar: &Bar, stock: &Stock, work: Mass) {
         Err(error) => spoken(&error),
     }
     let lifters: Vec<SharedLifter> = (0..bytes.below(3))
-        .map(|_| SharedLifter { sets: vec![SharedSet { load: mass(bytes), tolerance }; 1 + usize::from(bytes.below(3))] })
+        .map(|_| SharedLifter {
+            sets: vec![SharedSet { load: mass(bytes), tolerance }; 1 + usize::from(bytes.below(3))],
+        })
         .collect();
     match shared_bar(bar, stock, &lifters) {
         Ok(answer) => assert!(Value::write(&answer).is_ok()),

@@ -53,7 +53,9 @@ fn tidied(value: &Value) -> Value {
     match value {
         Value::Number(number) if *number == 0.0 => Value::Number(0.0),
         Value::List(items) => Value::List(items.iter().map(tidied).collect()),
-        Value::Map(fields) => Value::Map(fields.iter().map(|(key, inner)| (key.clone(), tidied(inner))).collect()),
+        Value::Map(fields) => {
+            Value::Map(fields.iter().map(|(key, inner)| (key.clone(), tidied(inner))).collect())
+        }
         other => other.clone(),
     }
 }
@@ -81,7 +83,10 @@ fn numbers(one: f64, two: f64, count: u32) {
         }
         _ = mass.times(count).map(|many| assert!(many.nanograms() == mass.nanograms() * i64::from(count)));
         if let Ok(part) = mass.scaled_down(two) {
-            assert!(mass < Mass::ZERO || !(0.0..=1.0).contains(&two) || part <= mass, "{mass} scaled by {two}");
+            assert!(
+                mass < Mass::ZERO || !(0.0..=1.0).contains(&two) || part <= mass,
+                "{mass} scaled by {two}"
+            );
         }
         assert!(mass.half().nanograms() <= mass.nanograms().max(0));
         if let Ok(other) = Mass::from_lb(two) {
