@@ -80,7 +80,7 @@ fn years(weeks: u32) -> Log {
 
 fn sequence_of_session(number: u32, lifts: &[LiftSession], pain: Option<Vec<PainAnswer>>) -> Session {
     let mut lifts = lifts.to_vec();
-    if number % 5 == 0 {
+    if number.is_multiple_of(5) {
         for lift in &mut lifts {
             lift.sets = vec![Course::set(lift.sets[0].load, Quality::Unscored); 3];
         }
