@@ -183,6 +183,8 @@ impl State {
         let Some(track) = self.tracks.get(at) else { return Vec::new() };
         let mut reasons = Vec::new();
         reasons.extend(track.state_reason(self.offer_end(track)));
+        let band = track.not_below.filter(|_| track.status == Status::Maintaining);
+        reasons.extend(band.map(|not_below| Reason::MaintainingBand { not_below }));
         reasons.extend(track.stepped_from.map(|from| Reason::SteppedBack { from }));
         if let Some(overruled) = track.overruled.as_ref().filter(|overruled| overruled.expires >= today) {
             let (load, who, until) = (overruled.load, overruled.who.clone(), Some(overruled.expires));

@@ -405,6 +405,7 @@ impl State {
         let Some(track) = self.tracks.get_mut(at) else { return Ok(()) };
         let before = track.role;
         track.role = given.role;
+        track.not_below = given.not_below.filter(|_| given.role == Role::Maintain);
         if held || track.status == Status::StoppedRefer {
             return Ok(());
         }

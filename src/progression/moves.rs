@@ -178,7 +178,12 @@ impl State {
         };
         let before = track.tuple.load;
         let tuple = one_step_back(track.tuple, at, parameters, loadable);
+        let on_plan = track.is_within_band(&tuple);
         track.stand_at(tuple, on);
+        if on_plan {
+            track.keep_easing_only();
+            return;
+        }
         track.stepped_from = (tuple.load < before).then_some(before);
         track.keep_easing_only();
         track.forgo_restoring();
@@ -189,6 +194,12 @@ impl State {
 }
 
 impl TrackState {
+    /// Whether a maintained lift that goes there stays within the band that the coach has set.
+    fn is_within_band(&self, to: &Tuple) -> bool {
+        let band = self.not_below.filter(|_| self.status == Status::Maintaining);
+        band.is_some_and(|lowest| to.load >= lowest && Tuple { load: to.load, ..self.tuple } == *to)
+    }
+
     /// The load of which the growth over the window is counted.
     pub(crate) fn load_before_window(&self, on: Day, window: u16) -> Mass {
         let first =

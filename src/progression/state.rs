@@ -254,6 +254,9 @@ pub struct TrackState {
     /// What was weak before the last move, until it is seen to hold, and the day by which it is to be looked at.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub watched: Option<(Day, Name)>,
+    /// Maintaining: the load down to which it is on plan.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub not_below: Option<Mass>,
     /// Load before the step back that is being looked at.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub stepped_from: Option<Mass>,
@@ -351,6 +354,7 @@ impl TrackState {
             fault: None,
             weak: None,
             watched: None,
+            not_below: None,
             stepped_from: None,
             closed_since: None,
             reserve: None,
@@ -419,6 +423,7 @@ impl TrackState {
         self.peak = start.load;
         self.moves.clear();
         self.proven = None;
+        self.not_below = None;
         self.closed_since = None;
         self.overruled = None;
         self.return_cap = self.return_cap.map(|_| start.load);

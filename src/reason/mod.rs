@@ -120,6 +120,11 @@ reasons! {
     } "returning",
     /// The lift is kept where it is on purpose.
     Maintaining "maintaining",
+    /// The lift is kept, and down to this load it is on plan.
+    MaintainingBand {
+        /// The lowest load on plan.
+        not_below: Mass
+    } "maintaining_band",
     /// A scored session at the granted place is due by then: the lift is kept, or a point of technique was weak
     /// before the last move.
     ProbeDue {

@@ -284,6 +284,9 @@ pub struct RoleSet {
     pub track: Name,
     /// Its role from now on.
     pub role: Role,
+    /// Maintaining: down to this load it is on plan, as an age expectation may have it; absent means that it stays.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub not_below: Option<Mass>,
 }
 
 /// Tests of everyday function.

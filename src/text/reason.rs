@@ -104,6 +104,9 @@ fn course(reason: &Reason) -> Option<String> {
             format!("Coming back after a break, and not above {} for now.", mass(*at_most))
         }
         Reason::Maintaining => "Kept where it is on purpose.".to_string(),
+        Reason::MaintainingBand { not_below } => {
+            format!("Kept on purpose; down to {} it is on plan.", mass(*not_below))
+        }
         Reason::ProbeDue { by, criterion: None } => {
             format!("A marked session at this place is due by {by}, to see that it is kept.")
         }
@@ -245,6 +248,7 @@ fn rest(reason: &Reason) -> String {
         | Reason::Resting
         | Reason::Returning { .. }
         | Reason::Maintaining
+        | Reason::MaintainingBand { .. }
         | Reason::ProbeDue { .. }
         | Reason::Retired
         | Reason::Holding { .. }

@@ -387,7 +387,11 @@ impl Course {
             }
             Step::Role { track, role } => {
                 let role = [Role::Train, Role::Maintain, Role::Rest, Role::Retire][usize::from(role % 4)];
-                self.add(EventKind::RoleSet(RoleSet { track: self.track_name(track), role }));
+                self.add(EventKind::RoleSet(RoleSet {
+                    track: self.track_name(track),
+                    role,
+                    not_below: None,
+                }));
             }
             Step::Rater => {
                 self.add(EventKind::RaterChanged(BarChanged { track: None, now: name("another coach") }))

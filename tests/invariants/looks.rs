@@ -70,6 +70,34 @@ fn a_failed_look_is_due_again_at_once_and_a_second_one_steps_back() {
 }
 
 #[test]
+fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
+    let mut course = maintained();
+    let before = course.state().tracks[PRESS].tuple.load;
+    let not_below = Some(before.minus(kg(5.0)).unwrap());
+    let role = RoleSet { track: name("press"), role: Role::Maintain, not_below };
+    course.add(EventKind::RoleSet(role));
+    assert!(reasons(&course, PRESS).contains(&Reason::MaintainingBand { not_below: not_below.unwrap() }));
+    let two_fails = |course: &mut Course| {
+        for _ in 0..2 {
+            course.day_report(DayClass::Ordinary, true);
+            course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+            course.day = course.day.plus(3).unwrap();
+        }
+        let track = &course.state().tracks[PRESS];
+        (track.tuple.load, track.status)
+    };
+    let (lower, status) = two_fails(&mut course);
+    assert!(lower < before && status == Status::Maintaining);
+    let lowest = not_below.unwrap();
+    let (mut load, mut status) = (lower, status);
+    while status == Status::Maintaining {
+        assert!(load >= lowest);
+        (load, status) = two_fails(&mut course);
+    }
+    assert!(load < lowest && status == Status::SteppingBack);
+}
+
+#[test]
 fn a_look_that_is_missed_moves_nothing() {
     let mut course = maintained();
     let before = course.state().tracks[PRESS].tuple;

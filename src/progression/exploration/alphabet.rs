@@ -170,6 +170,7 @@ acts! {
     Rater "another rater",
     Discs "other discs",
     Maintain "strict is kept",
+    MaintainBand "strict is kept, down to 18 kg",
     Rest "strict rests",
     Train "strict is trained",
     Retire "strict is retired",
@@ -216,7 +217,7 @@ impl Act {
         let clearance = |status, limits| {
             EventKind::ClearanceRecorded(Clearance { status, who: name("clinic"), expires: None, limits })
         };
-        let role = |role| EventKind::RoleSet(RoleSet { track: name("strict"), role });
+        let role = |role| EventKind::RoleSet(RoleSet { track: name("strict"), role, not_below: None });
         let granted = state.tracks[STRICT].tuple;
         let pause = |reason| EventKind::LayoffNoted(Layoff { from: today(), to: None, reason });
         let ranged = |to| EventKind::RangeChanged(Move { track: name("strict"), to, who: name("coach") });
@@ -323,6 +324,11 @@ impl Act {
                 EventKind::BarOrDiscsChanged(BarChanged { track: Some(name("strict")), now: name("others") })
             }
             Act::Maintain => role(Role::Maintain),
+            Act::MaintainBand => EventKind::RoleSet(RoleSet {
+                track: name("strict"),
+                role: Role::Maintain,
+                not_below: Some(kg(18.0)),
+            }),
             Act::Rest => role(Role::Rest),
             Act::Train => role(Role::Train),
             Act::Retire => role(Role::Retire),

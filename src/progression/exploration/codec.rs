@@ -183,6 +183,7 @@ fn encode_track(track: &TrackState, out: &mut Out) {
         out.load(overruled.load);
         out.day(overruled.expires);
     });
+    out.maybe(track.not_below, Out::load);
     let flags = [track.partner_pain, track.unguarded, track.fault.is_some()];
     out.0.push(flags.iter().enumerate().map(|(at, flag)| u8::from(*flag) << at).sum());
 }
@@ -221,6 +222,7 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
         let load = bytes.load();
         OverrideInForce { load, expires: bytes.day(), who: Name::new("coach").unwrap(), event: 1 }
     });
+    let not_below = bytes.maybe(In::load);
     let flags = bytes.byte();
     TrackState {
         status,
@@ -249,6 +251,7 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
         fault: (flags & 4 != 0).then(|| Name::new("brace").unwrap()),
         weak: None,
         watched: None,
+        not_below,
         stepped_from: None,
         closed_since: None,
         reserve: None,
