@@ -1,11 +1,11 @@
 //! The log of one lifter: read whole or not at all, put in order, corrections applied.
 
 use alloc::borrow::Cow;
-use alloc::collections::BTreeMap;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::event::{Correction, Event, EventKind};
+use super::correction::Chains;
+use super::event::{Event, EventKind};
 use super::health::one_answer_a_region;
 use super::plan::check_header;
 use super::session::at_most;
@@ -93,16 +93,15 @@ impl Log {
     /// `correction_cycle`.
     pub fn effective(&self) -> Result<Vec<Cow<'_, Event>>, Error> {
         let events = distinct(&self.events)?;
-        let corrections = corrections(&events)?;
+        let chains = Chains::of(&events)?;
         let mut effective = Vec::with_capacity(events.len());
         for event in events {
             if matches!(event.kind, EventKind::Correction(_)) {
                 continue;
             }
-            // The last correction of the chain speaks.
-            match corrections.get(&event.sequence) {
+            match chains.last_of(event.sequence) {
                 None => effective.push(Cow::Borrowed(event)),
-                Some(said) => effective.extend(said.applied_to(event).map(Cow::Owned)),
+                Some(last) => effective.extend(last.applied_to(event).map(Cow::Owned)),
             }
         }
         effective.sort_by_key(|event| (event.day, event.sequence));
@@ -126,65 +125,6 @@ fn distinct(events: &[Event]) -> Result<Vec<&Event>, Error> {
         }
     }
     Ok(kept)
-}
-
-/// The last correction of each chain, by the number of the event that the chain begins with.
-fn corrections<'a>(events: &[&'a Event]) -> Result<BTreeMap<u32, &'a Correction>, Error> {
-    let links: Vec<(u32, &Correction)> = events
-        .iter()
-        .filter_map(|event| match &event.kind {
-            EventKind::Correction(correction) => Some((event.sequence, correction)),
-            _ => None,
-        })
-        .collect();
-    let exists = |sequence: u32| events.binary_search_by_key(&sequence, |event| event.sequence).is_ok();
-    // Of each correction looked at so far, the first event of its chain: long chains are walked once.
-    let mut firsts: BTreeMap<u32, u32> = BTreeMap::new();
-    let mut last = BTreeMap::new();
-    for (sequence, said) in &links {
-        let mut passed = alloc::vec![*sequence];
-        let first = first_of_chain(said.replaces, &links, &firsts, &exists, &mut passed)
-            .map_err(|error| error.at_event(*sequence))?;
-        firsts.extend(passed.into_iter().map(|number| (number, first)));
-        last.insert(first, *said);
-    }
-    Ok(last)
-}
-
-/// Follows a chain to its first event, and notes the corrections on the way.
-fn first_of_chain(
-    replaces: u32,
-    links: &[(u32, &Correction)],
-    firsts: &BTreeMap<u32, u32>,
-    exists: &dyn Fn(u32) -> bool,
-    passed: &mut Vec<u32>,
-) -> Result<u32, Error> {
-    let mut at = replaces;
-    for _ in 0..=links.len() {
-        if let Some(first) = firsts.get(&at) {
-            return Ok(*first);
-        }
-        if !exists(at) {
-            let rule = Allowed::rule("the number of an event in the log");
-            return Err(Error::new(Code::CorrectionOfNothing, "replaces", at, rule));
-        }
-        let Some((_, next)) =
-            links.binary_search_by_key(&at, |(own, _)| *own).ok().and_then(|at| links.get(at))
-        else {
-            return Ok(at);
-        };
-        passed.push(at);
-        at = next.replaces;
-    }
-    Err(Error::new(Code::CorrectionCycle, "replaces", replaces, Allowed::Unstated))
-}
-
-impl Correction {
-    /// What stands in the event's place; nothing where the event did not happen.
-    fn applied_to(&self, event: &Event) -> Option<Event> {
-        let kind = self.with.as_deref()?.clone();
-        Some(Event { day: self.day.unwrap_or(event.day), kind, ..event.clone() })
-    }
 }
 
 impl Event {

@@ -12,6 +12,7 @@
 //!
 //! [A first log](crate::guide::first_log) shows the smallest one and what its pieces mean.
 
+mod correction;
 mod event;
 mod health;
 mod log;

@@ -194,3 +194,16 @@ fn an_effort_limit_of_one_region_is_no_limit_for_another() {
     assert!(limited(Some("hip")).contains(&Caution::NoPressureLimit));
     assert!(!limited(None).contains(&Caution::NoPressureLimit));
 }
+
+#[test]
+fn a_second_correction_without_a_day_keeps_the_day_of_the_first() {
+    let mut course = weeks(1);
+    let wrong = course.next_number();
+    course.add(EventKind::BodyMassRecorded(kg(81.0)));
+    let moved = course.day.plus(-1).unwrap();
+    let mass = |value: f64| Some(Box::new(EventKind::BodyMassRecorded(kg(value))));
+    course.add(EventKind::Correction(Correction { replaces: wrong, day: Some(moved), with: mass(82.0) }));
+    let first = course.next_number() - 1;
+    course.add(EventKind::Correction(Correction { replaces: first, day: None, with: mass(83.0) }));
+    assert_eq!(course.state().body_mass, Some((moved, kg(83.0))));
+}
