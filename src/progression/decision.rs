@@ -137,7 +137,6 @@ impl State {
         let mut reasons = self.stop_reasons(at);
         reasons.extend(self.break_reasons(at, before, today));
         reasons.extend(self.state_reasons(at, today));
-        let offer_days = i32::from(parameters.policy.offer_days);
         Some(Decision {
             track: set.name.clone(),
             status: track.status,
@@ -147,7 +146,7 @@ impl State {
             gate: self.gate_state(at, today),
             reasons,
             evidence: track.sittings.iter().map(|sitting| sitting.session).collect(),
-            expires: track.offered.and_then(|offered| offered.plus(offer_days + 1).ok()),
+            expires: self.offer_end(at).and_then(|end| end.plus(1).ok()),
             version: self.version.clone(),
             parameters: self.digest.clone(),
         })
@@ -182,7 +181,7 @@ impl State {
     fn state_reasons(&self, at: usize, today: Day) -> Vec<Reason> {
         let Some(track) = self.tracks.get(at) else { return Vec::new() };
         let mut reasons = Vec::new();
-        reasons.extend(track.state_reason(self.offer_end(track)));
+        reasons.extend(track.state_reason(self.offer_end(at)));
         let band = track.not_below.filter(|_| track.status == Status::Maintaining);
         reasons.extend(band.map(|not_below| Reason::MaintainingBand { not_below }));
         reasons.extend(track.stepped_from.map(|from| Reason::SteppedBack { from }));
@@ -223,11 +222,6 @@ impl State {
         });
         let silent = (!self.limits_on_record(at)).then_some(Reason::NoLimitsOnRecord);
         due.chain(silent).collect()
-    }
-
-    fn offer_end(&self, track: &TrackState) -> Option<Day> {
-        let days = self.parameters.as_ref().map_or(0, |parameters| i32::from(parameters.policy.offer_days));
-        track.offered.and_then(|offered| offered.plus(days).ok())
     }
 }
 

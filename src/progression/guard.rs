@@ -66,18 +66,30 @@ guards![
 impl State {
     /// Every reason against a move of that lift on that day: to the given place, or to the one on offer.
     pub(crate) fn blockers(&self, at: usize, to: Option<Tuple>, on: Day) -> Vec<Reason> {
-        let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get(at)) else {
-            return Vec::new();
-        };
-        let Some(set) = parameters.tracks.get(at) else { return Vec::new() };
-        let offered = || next_tuple(set, parameters.policy.rung_load, track.tuple, &self.loadable(at));
-        let to = to.map_or_else(offered, Ok);
-        let situation =
-            Situation { state: self, parameters, policy: &parameters.policy, set, track, at, on, to };
+        let Some(situation) = Situation::of(self, at, to, on) else { return Vec::new() };
         let asked = GUARDS.iter();
         #[cfg(test)]
         let asked = asked.filter(|guard| self.taken_out != Some(guard.name));
         asked.flat_map(|guard| (guard.check)(&situation)).collect()
+    }
+}
+
+impl<'a> Situation<'a> {
+    /// A move of that lift on that day: to the given place, or to the one on offer.
+    pub(crate) fn of(state: &'a State, at: usize, to: Option<Tuple>, on: Day) -> Option<Situation<'a>> {
+        let (parameters, track) = (state.parameters.as_deref()?, state.tracks.get(at)?);
+        let set = parameters.tracks.get(at)?;
+        let policy = &parameters.policy;
+        let offered = || next_tuple(set, policy.rung_load, track.tuple, &state.loadable(at));
+        let to = to.map_or_else(offered, Ok);
+        Some(Situation { state, parameters, policy, set, track, at, on, to })
+    }
+
+    /// Whether it must wait for its turn: for a window of days that counts moves.
+    pub(crate) fn waits(&self) -> bool {
+        let pair = || pair_allows(self).iter().any(|reason| matches!(reason, Reason::PairWindow { .. }));
+        let windows = [cooled_off, region_window, window_cap];
+        windows.iter().any(|guard| !guard(self).is_empty()) || pair()
     }
 }
 

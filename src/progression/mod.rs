@@ -27,6 +27,7 @@ mod status;
 #[cfg(test)]
 #[allow(clippy::indexing_slicing, clippy::unwrap_used, reason = "a test may panic")]
 mod transitions;
+mod waiting;
 
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;

@@ -89,22 +89,6 @@ impl State {
             track.closed_since = None;
         }
     }
-
-    /// Lets offers and overrides run out. Time alone only ever takes permission away.
-    pub(crate) fn expire(&mut self, on: Day) {
-        let days = self.parameters.as_ref().map_or(0, |parameters| i32::from(parameters.policy.offer_days));
-        for track in &mut self.tracks {
-            if track.overruled.as_ref().is_some_and(|overruled| overruled.expires < on) {
-                track.overruled = None;
-            }
-            if track.offered.is_some_and(|offered| on.since(offered) > days)
-                && track.status == Status::ReadyToAdvance
-            {
-                track.settle(on);
-                track.forget_evidence(on);
-            }
-        }
-    }
 }
 
 fn fact(sitting: &Sitting, fault: Option<&Name>) -> SessionFact {

@@ -207,3 +207,55 @@ fn a_second_correction_without_a_day_keeps_the_day_of_the_first() {
     course.add(EventKind::Correction(Correction { replaces: first, day: None, with: mass(83.0) }));
     assert_eq!(course.state().body_mass, Some((moved, kg(83.0))));
 }
+
+/// Weeks until the press has moved once and stands ready again, which its window of eight weeks does not allow yet.
+fn waiting_for_the_window(parameters: Parameters) -> Course {
+    let mut course = Course::play_with(parameters, &vec![Step::CleanWeek; 3]);
+    while course.state().tracks[PRESS].moves.is_empty()
+        || course.state().tracks[PRESS].status != Status::ReadyToAdvance
+    {
+        course.clean_week();
+    }
+    course
+}
+
+#[test]
+fn an_offer_waits_while_only_the_window_of_weeks_blocks_it() {
+    let mut course = waiting_for_the_window(parameters(1));
+    let (moved, offered) =
+        (course.state().tracks[PRESS].moves[0].0, course.state().tracks[PRESS].offered.unwrap());
+    while course.day.since(moved) < 56 {
+        let decision = course.state().decide(course.day).unwrap().swap_remove(PRESS);
+        assert_eq!(
+            decision.status,
+            Status::ReadyToAdvance,
+            "{} days after the move",
+            course.day.since(moved)
+        );
+        assert!(decision.expires.unwrap() > course.day);
+        course.clean_week();
+    }
+    assert!(course.day.since(offered) > i32::from(Policy::default().offer_days));
+    course.clean_week();
+    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(47.5), "taken as soon as the window allows it");
+}
+
+#[test]
+fn an_offer_that_waits_still_goes_when_its_evidence_is_old() {
+    let mut set = parameters(1);
+    set.policy.layoff = Vec::new();
+    let mut course = waiting_for_the_window(set);
+    for _ in 0..3 {
+        course.clean_week();
+    }
+    let decided = |days: i32| {
+        let today = course.day.plus(days).unwrap();
+        course.state().decide(today).unwrap().swap_remove(PRESS)
+    };
+    let expires = decided(0).expires.unwrap();
+    let last = course.state().tracks[PRESS].last_session.unwrap();
+    assert_eq!(expires, last.plus(i32::from(Policy::default().freshness_days) + 1).unwrap());
+    let left = expires.since(course.day);
+    assert_eq!(decided(left - 1).expires, Some(expires));
+    assert!(decided(left).expires.is_none() && decided(left).status == Status::Holding);
+}
