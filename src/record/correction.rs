@@ -35,7 +35,7 @@ impl<'a> Chains<'a> {
     /// # Errors
     /// `correction_of_nothing`, `correction_cycle`.
     pub(super) fn of(events: &[&'a Event]) -> Result<Chains<'a>, Error> {
-        let mut links: Vec<Link<'a>> = events.iter().filter_map(|event| link(event)).collect();
+        let mut links: Vec<Link<'a>> = events.iter().filter_map(link).collect();
         let mut steps = 0;
         for at in 0..links.len() {
             follow(at, &mut links, events, &mut steps)?;
