@@ -88,7 +88,7 @@ pub struct DriftAlarm {
     pub day: Day,
     /// Which alarm.
     pub kind: DriftKind,
-    /// Which way.
+    /// Whether the values ran high or low.
     pub side: Side,
     /// First day of the sessions that made it ring.
     pub since: Day,

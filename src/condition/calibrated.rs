@@ -79,7 +79,7 @@ pub struct Calibration {
     /// How often chance alone would catch as many.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub chance: Option<f64>,
-    /// The answer.
+    /// Whether the verdicts were better than chance.
     pub skill: VerdictSkill,
 }
 

@@ -41,7 +41,7 @@ pub struct MarkerVote {
     /// Distance from the centre in spreads, above 0 better.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub score: Option<f64>,
-    /// Against what.
+    /// What it was held against: this lifter's own ordinary values.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub baseline: Option<Baseline>,
 }

@@ -51,7 +51,7 @@ pub enum Monotony {
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
 pub struct WeekLoad {
-    /// Sum.
+    /// Sum of the week's daily loads.
     pub total: f64,
     /// Mean of the values.
     pub mean: f64,

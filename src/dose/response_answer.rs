@@ -32,9 +32,9 @@ pub struct MeasuredDay {
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
 pub struct DaysRange {
-    /// Fewest.
+    /// The fewest days.
     pub low: f64,
-    /// Most.
+    /// The most days.
     pub high: f64,
 }
 
@@ -241,9 +241,9 @@ pub struct ResponseErrors {
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
 pub struct ParameterCorrelation {
-    /// One.
+    /// One parameter of the pair.
     pub first: ResponseParameter,
-    /// The other.
+    /// The other one.
     pub second: ResponseParameter,
     /// Their correlation.
     pub correlation: f64,

@@ -21,7 +21,7 @@ pub struct TestDone {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Weighing {
-    /// What.
+    /// Which bar, disc or machine.
     pub equipment: Name,
     /// The day it was last weighed; absent if never.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -45,7 +45,7 @@ pub struct LiftSwap {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct PlannedGap {
-    /// What for.
+    /// What the days are for: a journey, an operation.
     pub name: Name,
     /// First day.
     pub from: Day,
@@ -195,7 +195,7 @@ pub enum CardState {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct CardLine {
-    /// What.
+    /// What is due.
     pub item: CardItem,
     /// By which day.
     pub due: Day,

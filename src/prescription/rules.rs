@@ -152,9 +152,9 @@ formula! {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct StepRange {
-    /// Least.
+    /// The smallest step, in kg.
     pub least: Kilograms,
-    /// Most.
+    /// The largest step, in kg.
     pub most: Kilograms,
 }
 

@@ -3,6 +3,14 @@
 //!
 //! Uses every module above. A pure function of the log: no clock, no randomness; `today` is an argument.
 //!
+//! | the coach asks | the answer |
+//! |---|---|
+//! | Where does each lift stand after this log? | [`fold`] gives a [`State`] |
+//! | And with one more event? | [`State::apply`] |
+//! | What is granted today, what stands in the way, what would change it? | [`State::decide`] gives a [`Decision`] a lift |
+//!
+//! # Transitions
+//!
 #![doc = include_str!("../guide/transitions.md")]
 
 mod clearance;

@@ -189,7 +189,7 @@ pub struct OverrideInForce {
     pub event: u32,
 }
 
-/// One lift.
+/// Where one lift stands.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct TrackState {

@@ -12,19 +12,19 @@ use crate::quantity::Name;
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Centiles {
-    /// 10 %.
+    /// The value that 10 % did not exceed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub tenth: Option<u32>,
-    /// 25 %.
+    /// The value that 25 % did not exceed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub quarter: Option<u32>,
-    /// 50 %.
+    /// The value that 50 % did not exceed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub half: Option<u32>,
-    /// 75 %.
+    /// The value that 75 % did not exceed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub three_quarters: Option<u32>,
-    /// 90 %.
+    /// The value that 90 % did not exceed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub nine_tenths: Option<u32>,
 }
