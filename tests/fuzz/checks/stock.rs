@@ -1,5 +1,6 @@
 //! Any stock, any implement, any target: what is loaded adds up, keeps to its policy, and is the best there is.
 
+use bismar::Code;
 use bismar::loading::{
     Bar, BarKind, Disc, Handle, Implement, Loaded, MachineStack, Pieces, Pin, Policy, Setting, SharedLifter,
     SharedSet, Stock, WarmUpStep, load_from, load_on, reachable, shared_bar, step_up, warm_up,
@@ -151,6 +152,12 @@ fn range(implement: &Implement, stock: &Stock, target: Mass) {
         "rising, each once"
     );
     let best = load_on(implement, stock, target, Policy::Below).map(|loaded| loaded.total);
+    if let Err(error) = &best
+        && matches!(error.code(), Code::StockTooLarge | Code::Overflow)
+    {
+        // Its answer holds more: the next load above, and the sum of the face values.
+        return;
+    }
     if let Some(last) = found.totals.last() {
         assert_eq!(best.as_ref(), Ok(last), "the heaviest that is not above");
     } else if let Ok(best) = best {
