@@ -339,5 +339,7 @@ fn numbers_beyond_their_types_are_refused_with_their_place() {
         let error = Log::from_json(text).unwrap_err();
         assert_eq!(error.field(), field, "{error}");
     }
+    let widest = bismar::quantity::Interval::new(f64::MIN, f64::MAX, 0.95);
+    assert_eq!(widest.unwrap_err().code(), Code::Overflow);
     assert!(Reps::new(1e300).is_err() && Mass::from_kg(f64::MAX).is_err());
 }

@@ -30,6 +30,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 # Fewer cases for each property than in the usual run: a mutant must not need luck to be caught.
 CASES = {"PROPTEST_CASES": "48", "BISMAR_CASES": "24", "PROPTEST_RNG_SEED": "7"}
+# Published checks of these modules only (see tests/published.rs); set from the patterns.
+MODULES = {}
 SWITCH = """
 extern crate std;
 /// Whether this mutant is the one to run.
@@ -121,6 +123,12 @@ def switched(text, function, mutants):
     return "{ " + "".join(parts) + original + " }"
 
 
+def write(path, text):
+    """Leaves a file that holds it already untouched, so that nothing is built anew."""
+    if not path.exists() or path.read_text() != text:
+        path.write_text(text)
+
+
 def prepare(mutants, plain, sources, dropped):
     """Writes the sources with every mutant that is not dropped; says which cannot be switched."""
     apart = {}
@@ -145,10 +153,10 @@ def prepare(mutants, plain, sources, dropped):
         # From the last to the first, so that places stay right; a function inside another is left to the outer one.
         for place in sorted(functions, reverse=True):
             text = text[: place[0]] + switched(text, place, functions[place]) + text[place[1] :]
-        (sources / name).write_text(text)
+        write(sources / name, text)
     library = (plain / "src/lib.rs").read_text().replace("#[cfg(test)]\nextern crate std;\n", "", 1)
     library = library.replace("extern crate alloc;", "extern crate alloc;" + SWITCH, 1)
-    (sources / "src/lib.rs").write_text(library)
+    write(sources / "src/lib.rs", library)
     return apart
 
 
@@ -163,7 +171,7 @@ def environment(folder, **more):
     flags = "--cap-lints allow -A warnings"
     own = {"CARGO_TARGET_DIR": str(folder / "target"), "RUSTFLAGS": flags, "CARGO_TERM_COLOR": "never"}
     own |= {"CARGO_PROFILE_DEV_DEBUG": "0", "CARGO_PROFILE_DEV_OPT_LEVEL": "1"}
-    return os.environ | own | CASES | more
+    return os.environ | own | CASES | MODULES | more
 
 
 def unviable(sources, folder):
@@ -239,6 +247,7 @@ def main():
     parser.add_argument("folder", type=Path)
     parser.add_argument("patterns", nargs="+")
     asked = parser.parse_args()
+    MODULES["BISMAR_MODULES"] = ":".join(re.findall(r"src/(\w+)", " ".join(asked.patterns)))
     folder = asked.folder.resolve()
     plain, sources = folder / "plain", folder / "sources"
     if not plain.exists():
@@ -252,14 +261,16 @@ def main():
         mutants = mutants[: asked.sample]
     for number, mutant in enumerate(mutants, 1):
         mutant["number"] = number
-    dropped = set()
+    noted = folder / "unviable.json"
+    dropped = set(json.loads(noted.read_text())) if noted.exists() else set()
     while True:
         apart = prepare(mutants, plain, sources, dropped)
-        found = unviable(sources, folder)
+        found = set() if noted.exists() else unviable(sources, folder)
         if not found:
             break
         dropped |= found
         print(f"{len(dropped)} do not compile")
+    noted.write_text(json.dumps(sorted(dropped)))
     made = binaries(sources, folder, asked.tests.split(","))
     tests = []
     for binary in made:

@@ -181,7 +181,11 @@ fn own_cases() -> Vec<Case> {
 
 #[test]
 fn every_published_check_holds() {
-    let cases = own_cases();
+    let mut cases = own_cases();
+    if let Ok(modules) = std::env::var("BISMAR_MODULES") {
+        let wanted: Vec<_> = modules.split(':').collect();
+        cases.retain(|case| wanted.iter().any(|module| case.function.split('.').next() == Some(module)));
+    }
     let mut failures = Vec::new();
     let mut functions = BTreeSet::new();
     let mut standings: BTreeMap<String, usize> = BTreeMap::new();

@@ -27,7 +27,8 @@ impl Interval {
     /// An interval.
     ///
     /// # Errors
-    /// `not_finite`; `interval_reversed`; `out_of_range` for a level outside 0 to 1.
+    /// `not_finite`; `interval_reversed`; `overflow` for ends so far apart that the width is no `f64`;
+    /// `out_of_range` for a level outside 0 to 1.
     pub fn new(low: f64, high: f64, level: f64) -> Result<Interval, Error> {
         let low = numeric::finite("low", low)?;
         let high = numeric::finite("high", high)?;
@@ -39,6 +40,9 @@ impl Interval {
                 low,
                 crate::error::Allowed::rule("low <= high"),
             ));
+        }
+        if !(high - low).is_finite() {
+            return Err(Error::plain(Code::Overflow, "high"));
         }
         Ok(Interval { low, high, level })
     }
