@@ -177,8 +177,8 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             class: bytes.flag().then(|| bytes.pick(&DayClass::ALL)),
             pain: bytes.flag().then(|| if bytes.rarely(4) { vec![pain(bytes)] } else { Vec::new() }),
             asks: if bytes.rarely(8) { vec![Ask::Fever] } else { Vec::new() },
-            soreness: None,
             minutes: bytes.rarely(6).then(|| bytes.u16()),
+            ..DayReport::default()
         }),
         18..=21 => EventKind::AdvanceAccepted(Advance { track: track(bytes), who: who() }),
         22 => EventKind::AdvanceDeclined(Advance { track: track(bytes), who: who() }),
@@ -229,6 +229,7 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
         34 => EventKind::RoleSet(RoleSet {
             track: track(bytes),
             role: bytes.pick(&[Role::Train, Role::Maintain, Role::Rest, Role::Retire]),
+            not_below: bytes.rarely(4).then(|| load(bytes)),
         }),
         35 | 36 => EventKind::ParametersChanged(Box::new(parameters(bytes))),
         37 => {
