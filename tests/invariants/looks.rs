@@ -73,10 +73,10 @@ fn a_failed_look_is_due_again_at_once_and_a_second_one_steps_back() {
 fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
     let mut course = maintained();
     let before = course.state().tracks[PRESS].tuple.load;
-    let not_below = Some(before.minus(kg(5.0)).unwrap());
-    let role = RoleSet { track: name("press"), role: Role::Maintain, not_below };
+    let lowest = before.minus(kg(5.0)).unwrap();
+    let role = RoleSet { track: name("press"), role: Role::Maintain, not_below: Some(lowest) };
     course.add(EventKind::RoleSet(role));
-    assert!(reasons(&course, PRESS).contains(&Reason::MaintainingBand { not_below: not_below.unwrap() }));
+    assert!(reasons(&course, PRESS).contains(&Reason::MaintainingBand { not_below: lowest }));
     let two_fails = |course: &mut Course| {
         for _ in 0..2 {
             course.day_report(DayClass::Ordinary, true);
@@ -88,7 +88,6 @@ fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
     };
     let (lower, status) = two_fails(&mut course);
     assert!(lower < before && status == Status::Maintaining);
-    let lowest = not_below.unwrap();
     let (mut load, mut status) = (lower, status);
     while status == Status::Maintaining {
         assert!(load >= lowest);
