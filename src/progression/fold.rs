@@ -125,7 +125,7 @@ impl State {
                     clearance.expires = clearance.expires.min(on.plus(-1)?);
                 }
             }
-            EventKind::ParametersChanged(parameters) => self.take_parameters(parameters, on)?,
+            EventKind::ParametersChanged(parameters) => self.take_parameters(parameters, on, number)?,
             EventKind::RoleSet(given) => self.take_role(given, on)?,
             EventKind::Unknown(_) => self.unknown = self.unknown.saturating_add(1),
             // Kept in the log; they change no grant.
@@ -153,7 +153,7 @@ impl State {
             .ok_or_else(|| unknown_track(name))
     }
 
-    fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
+    fn take_parameters(&mut self, parameters: &Parameters, on: Day, event: u32) -> Result<(), Error> {
         let before = self.parameters.take();
         let mut tracks = Vec::with_capacity(parameters.tracks.len());
         let mut loadables = Vec::with_capacity(parameters.tracks.len());
@@ -204,6 +204,10 @@ impl State {
         for region in parameters.tracks.iter().flat_map(|track| &track.regions) {
             self.region_mut(region);
         }
+        if let Some(before) = &before {
+            self.carry_regions(before, parameters);
+        }
+        self.give_stops_a_region(on, event);
         // A stop in force holds the new lifts too.
         for at in 0..self.tracks.len() {
             if self.stop.is_some() || self.stopped_region(at).is_some() {
@@ -262,6 +266,7 @@ impl State {
     fn take_layoff(&mut self, layoff: &Layoff, on: Day) {
         if layoff.reason == LayoffReason::Ill {
             self.ill_since = Some(layoff.from);
+            self.tracks.iter_mut().for_each(|track| track.ill = true);
         }
         // An illness noted earlier is not forgotten for a holiday noted later.
         let keep = self.layoff.as_ref().is_some_and(|before| before.reason == LayoffReason::Ill);

@@ -4,7 +4,7 @@ use super::loadable::Loadable;
 use super::state::{State, TrackState};
 use super::status::Status;
 use crate::quantity::Day;
-use crate::record::{LayoffReason, LayoffRow, Parameters, Policy, Role, Tuple};
+use crate::record::{LayoffRow, Parameters, Policy, Role, Tuple};
 
 /// Rows further down after an illness in bed, a hospital stay or an operation (our choice).
 const ROWS_AFTER_ILLNESS: usize = 2;
@@ -35,9 +35,8 @@ impl State {
     }
 
     /// Row of the layoff table for that gap, 1 being the shortest; 0 for none.
-    pub(crate) fn layoff_row(&self, policy: &Policy, gap: i32, on: Day) -> usize {
+    fn layoff_row(&self, policy: &Policy, gap: i32, ill: bool, on: Day) -> usize {
         let row = policy.layoff.iter().filter(|row| gap >= i32::from(row.from_days)).count();
-        let ill = self.layoff.as_ref().is_some_and(|layoff| layoff.reason == LayoffReason::Ill);
         let older = row > 0 && self.age(on).is_some_and(|age| age >= i32::from(policy.older_from_years));
         let further = if ill { ROWS_AFTER_ILLNESS } else { 0 } + usize::from(older);
         (row + further).min(policy.layoff.len())
@@ -47,7 +46,7 @@ impl State {
     pub(crate) fn returned(&self, at: usize, on: Day, loadable: &Loadable) -> Option<TrackState> {
         let parameters = self.parameters.as_deref()?;
         let track = self.tracks.get(at)?;
-        let row = self.layoff_row(&parameters.policy, self.gap(at, on)?, on);
+        let row = self.layoff_row(&parameters.policy, self.gap(at, on)?, track.ill, on);
         if row == 0 || !track.status.is_trained() {
             return None;
         }

@@ -28,6 +28,7 @@ mod offer;
 mod pain;
 mod pair;
 mod probe;
+mod rename;
 mod retraction;
 mod session;
 mod state;

@@ -78,9 +78,12 @@ impl State {
                 continue;
             }
             let returned = self.returned(at, on, &self.loadable(at));
-            if let (Some(returned), Some(track)) = (returned, self.tracks.get_mut(at)) {
+            let Some(track) = self.tracks.get_mut(at) else { continue };
+            if let Some(returned) = returned {
                 *track = returned;
             }
+            // Of an illness each lift comes back by itself; one that is stopped or retired has not yet.
+            track.ill &= !track.status.is_trained();
         }
     }
 

@@ -243,6 +243,9 @@ pub struct TrackState {
     pub signed_off: bool,
     /// The partner's strict lift hurt: hold, and start one step down.
     pub partner_pain: bool,
+    /// An illness was noted since the lift was last trained.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub ill: bool,
     /// When the rack was last spoken of, the lifter was alone under the bar without pins.
     pub unguarded: bool,
     /// The critical criterion lost in the last session.
@@ -350,6 +353,7 @@ impl TrackState {
             overruled: None,
             signed_off: false,
             partner_pain: false,
+            ill: false,
             unguarded: false,
             fault: None,
             weak: None,

@@ -35,7 +35,65 @@ fn a_stop_holds_when_its_region_is_renamed() {
     assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     assert_eq!(session.lifts[STRICT].verdict, Verdict::Stop);
-    assert!(session.lifts[STRICT].load.is_none() && session.lifts[STRICT].reasons.contains(&Reason::Stopped));
+    assert!(session.lifts[STRICT].load.is_none());
+    assert!(session.lifts[STRICT].reasons.iter().any(|reason| matches!(reason, Reason::PainStop { .. })));
+    // The way out: the region by its new name.
+    sign_off(&mut course, "another name");
+    assert_eq!(course.state().tracks[STRICT].status, Status::Returning);
+}
+
+fn sign_off(course: &mut Course, region: &str) {
+    let scope = SignOffScope::Region(name(region));
+    course.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+}
+
+fn with_regions(course: &mut Course, regions: &[&str]) {
+    let mut renamed = parameters(1);
+    for track in &mut renamed.tracks[..2] {
+        track.regions = regions.iter().map(|region| name(region)).collect();
+    }
+    course.add(EventKind::ParametersChanged(Box::new(renamed)));
+}
+
+#[test]
+fn a_clearance_before_the_new_name_does_not_carry_over() {
+    let mut course = weeks(3);
+    course.step(&Step::Pain { score: 7, sharp: false, region: true });
+    course.clear(true);
+    with_regions(&mut course, &["groin"]);
+    sign_off(&mut course, "groin");
+    sign_off(&mut course, "hip");
+    assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    course.clear(true);
+    sign_off(&mut course, "groin");
+    assert_eq!(course.state().tracks[STRICT].status, Status::Returning);
+}
+
+#[test]
+fn a_stop_outlives_the_removal_of_its_region() {
+    let mut course = weeks(3);
+    with_regions(&mut course, &["hip", "back"]);
+    course.step(&Step::Pain { score: 7, sharp: false, region: true });
+    for regions in [["back"].as_slice(), &[]] {
+        with_regions(&mut course, regions);
+        course.clear(true);
+        sign_off(&mut course, "hip");
+        assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    }
+    with_regions(&mut course, &["back"]);
+    course.clear(true);
+    sign_off(&mut course, "back");
+    assert_eq!(course.state().tracks[STRICT].status, Status::Returning);
+}
+
+#[test]
+fn pain_that_asks_for_clear_sessions_goes_along_with_the_new_name() {
+    let mut course = weeks(3);
+    course.step(&Step::Pain { score: 4, sharp: false, region: true });
+    with_regions(&mut course, &["groin"]);
+    let decision = course.state().decide(course.day).unwrap().swap_remove(STRICT);
+    let MoveOutlook::Blocked { by, .. } = decision.outlook else { panic!("a move with pain") };
+    assert!(by.contains(&Reason::PainBlock { region: name("groin"), clear_sessions: 2 }));
 }
 
 #[test]
@@ -258,4 +316,19 @@ fn an_offer_that_waits_still_goes_when_its_evidence_is_old() {
     let left = expires.since(course.day);
     assert_eq!(decided(left - 1).expires, Some(expires));
     assert!(decided(left).expires.is_none() && decided(left).status == Status::Holding);
+}
+
+#[test]
+fn an_illness_counts_for_every_lift_that_comes_back_later() {
+    let mut course = weeks(3);
+    let before = course.state().tracks[PRESS].tuple.load;
+    course.step(&Step::Layoff(2));
+    course.step(&Step::Wait(5));
+    course.clear(true);
+    course.session(3, Quality::Clean, Weight::AtLimit, Some(0));
+    course.step(&Step::Wait(1));
+    assert!(course.limit(PRESS) < before, "two rows down after an illness, whatever came back first");
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    let press = &course.state().tracks[PRESS];
+    assert_eq!((press.status, press.ill), (Status::Returning, false));
 }

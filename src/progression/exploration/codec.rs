@@ -10,7 +10,7 @@ use super::alphabet::{kg, today};
 use crate::condition::DayClass;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass, Name, Pain};
-use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, LayoffReason, Role, Tuple};
+use crate::record::{ClearanceLimits, ClearanceStatus, Role, Tuple};
 
 /// More days than any rule of this world compares.
 const FAR: i32 = 7;
@@ -120,9 +120,8 @@ pub(super) fn encode(state: &State) -> Vec<u8> {
         out.0.push(place(&status, &clearance.status));
         out.day(clearance.expires);
     });
-    // Of breaks only illness makes a difference.
-    let ill = state.layoff.as_ref().is_some_and(|layoff| layoff.reason == LayoffReason::Ill);
-    out.0.push(u8::from(ill) | u8::from(state.ill_since.is_some()) << 1);
+    // Of breaks only illness makes a difference, and each lift keeps its own.
+    out.0.push(u8::from(state.ill_since.is_some()));
     out.0.push(u8::from(state.asks_first()));
     // Of an earlier day's report only what it asks first still counts.
     let report = state.today.as_ref().filter(|report| report.day == today());
@@ -184,7 +183,7 @@ fn encode_track(track: &TrackState, out: &mut Out) {
         out.day(overruled.expires);
     });
     out.maybe(track.not_below, Out::load);
-    let flags = [track.partner_pain, track.unguarded, track.fault.is_some()];
+    let flags = [track.partner_pain, track.unguarded, track.fault.is_some(), track.ill];
     out.0.push(flags.iter().enumerate().map(|(at, flag)| u8::from(*flag) << at).sum());
 }
 
@@ -247,6 +246,7 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
         overruled,
         signed_off: false,
         partner_pain: flags & 1 != 0,
+        ill: flags & 8 != 0,
         unguarded: flags & 2 != 0,
         fault: (flags & 4 != 0).then(|| Name::new("brace").unwrap()),
         weak: None,
@@ -302,10 +302,8 @@ pub(super) fn decode(bytes: &[u8], start: &State) -> State {
         };
         ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
     });
-    let illness = bytes.byte();
-    let ill = Layoff { from: today(), to: None, reason: LayoffReason::Ill };
-    state.layoff = (illness & 1 != 0).then_some(ill);
-    state.ill_since = (illness & 2 != 0).then(today);
+    state.layoff = None;
+    state.ill_since = (bytes.byte() != 0).then(today);
     let asks_first = bytes.byte() == 1;
     let report = bytes.maybe(In::byte);
     let earlier = TodayReport {
