@@ -110,6 +110,7 @@ codes! {
     SequenceReused "sequence_reused" "Two different events carry the same number.",
     CorrectionOfNothing "correction_of_nothing" "The correction names an event that is not in the log.",
     CorrectionCycle "correction_cycle" "Corrections replace each other in a circle.",
+    ParametersAltered "parameters_altered" "The digest is not that of the parameters, so they were altered since the state was made.",
     NeedsRefold "needs_refold" "The event changes the past: fold the whole log anew.",
     BeforeLastEvent "before_last_event" "The day lies before the last event of the log.",
     NoParameters "no_parameters" "No parameters are in force yet; the log must hold a parameters_changed event first.",

@@ -113,6 +113,7 @@ impl State {
     }
 
     pub(crate) fn check_today(&self, today: Day) -> Result<(), Error> {
+        self.check_if_read()?;
         match self.last {
             Some((last, _)) if today < last => {
                 let rule = crate::error::Allowed::Rule(alloc::format!("{last} or later").into());

@@ -59,8 +59,9 @@ impl State {
     /// # Errors
     /// `needs_refold` if the event changes the past: it comes before the last one, its number is not above that
     /// one's, it corrects another, or takes a pass back. Then fold the whole log anew. Else what [`fold`] reports;
-    /// the state is unchanged on an error. A number that an event before the last one used is seen by [`fold`] only.
+    /// the state is unchanged on an error. A state that was read is looked at first, see [`State::check`]. A number that an event before the last one used is seen by [`fold`] only.
     pub fn apply(&mut self, event: &Event) -> Result<(), Error> {
+        self.check_if_read()?;
         event.check().map_err(|error| error.at_event(event.sequence))?;
         if self.changes_the_past(event) {
             return Err(Error::plain(Code::NeedsRefold, "event").at_event(event.sequence));
@@ -468,7 +469,7 @@ fn same_places(was: &TrackParameters, set: &TrackParameters, tuple: &Tuple) -> b
 }
 
 /// Digest of a set of parameters: 64-bit FNV-1a over its canonical bytes, in hexadecimal.
-fn digest(parameters: &Parameters) -> String {
+pub(crate) fn digest(parameters: &Parameters) -> String {
     #[cfg(feature = "serde")]
     let bytes =
         crate::value::Value::write(parameters).map(|value| value.canonical_bytes()).unwrap_or_default();

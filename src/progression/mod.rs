@@ -33,6 +33,7 @@ mod retraction;
 mod session;
 mod state;
 mod status;
+mod stored;
 #[cfg(test)]
 #[allow(clippy::indexing_slicing, clippy::unwrap_used, reason = "a test may panic")]
 mod transitions;

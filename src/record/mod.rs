@@ -32,6 +32,7 @@ pub use health::{
 pub use log::{FORMAT, Lifter, Log, MAX_EVENTS, VERSION};
 pub use parameters::{LayoffRow, Pair, Parameters, Policy};
 pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
+pub(crate) use session::at_most;
 pub use session::{Effort, LiftSession, Session, Setup, WorkSet};
 pub use track::{Body, Dimension, StepPolicy, Tempo, TrackParameters, Tuple};
 

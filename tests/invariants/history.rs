@@ -29,6 +29,30 @@ fn shifted(log: &Log, days: i32) -> Log {
     log
 }
 
+#[test]
+fn a_stored_state_that_was_altered_or_is_newer_is_refused() {
+    let course = Course::play(&[Step::CleanWeek, Step::CleanWeek]);
+    let text = Value::write(course.state()).unwrap().to_json();
+    let refused = |from: &str, to: &str| {
+        assert!(text.contains(from), "{from}");
+        let read: State = Value::from_json(&text.replacen(from, to, 1)).unwrap().read().unwrap();
+        let kind = EventKind::BlockStarted(name("b"));
+        let event = Event { sequence: course.next_number(), day: course.day, kind, note: None };
+        let code = read.check().unwrap_err().code();
+        assert_eq!(read.clone().apply(&event).unwrap_err().code(), code);
+        assert_eq!(read.decide(course.day).unwrap_err().code(), code);
+        code
+    };
+    let version = format!("\"version\":\"{}\"", course.state().version);
+    assert_eq!(refused(&version, "\"version\":\"99.0.0\""), Code::NewerVersion);
+    assert_eq!(refused(&version, "\"version\":\"later\""), Code::WrongFormat);
+    assert_eq!(refused("\"cooling_off_days\":7", "\"cooling_off_days\":1"), Code::ParametersAltered);
+    let mut short = course.state().clone();
+    short.tracks.pop();
+    assert_eq!(short.check().unwrap_err().code(), Code::OutOfRange);
+    assert!(course.state().check().is_ok());
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(crate_cases()))]
 
