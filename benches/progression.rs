@@ -76,29 +76,17 @@ fn log(weeks: i32) -> Log {
     log
 }
 
-/// Shortest and median time of folding.
-struct Folding {
-    shortest: Duration,
-    median: Duration,
+/// Shortest of several runs: what other work on the machine disturbs least.
+fn shortest(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
+    (0..runs).map(|_| run()).min().unwrap()
 }
 
-/// Median of several runs.
-fn median(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
-    let mut times: Vec<Duration> = (0..runs).map(|_| run()).collect();
-    times.sort();
-    times[runs / 2]
-}
-
-fn folding(log: &Log) -> Folding {
-    let mut shortest = Duration::MAX;
-    let median = median(11, || {
+fn folding(log: &Log) -> Duration {
+    shortest(15, || {
         let start = Instant::now();
         black_box(fold(black_box(log)).unwrap());
-        let took = start.elapsed();
-        shortest = shortest.min(took);
-        took
-    });
-    Folding { shortest, median }
+        start.elapsed()
+    })
 }
 
 fn line(what: &str, took: Duration, budget: Duration) {
@@ -116,11 +104,11 @@ fn line(what: &str, took: Duration, budget: Duration) {
 fn main() {
     heading();
     let logs: Vec<(i32, Log)> = [21, 208, 2_080].into_iter().map(|weeks| (weeks, log(weeks))).collect();
-    let times: Vec<Folding> = logs.iter().map(|(_, log)| folding(log)).collect();
-    line("fold of forty years (8 lifts, 2 a week, 5 sets)", times[2].median, Duration::from_millis(50));
+    let times: Vec<Duration> = logs.iter().map(|(_, log)| folding(log)).collect();
+    line("fold of forty years (8 lifts, 2 a week, 5 sets)", times[2], Duration::from_millis(50));
     for pair in [[0, 1], [1, 2]] {
         let sizes = pair.map(|at| logs[at].1.events.len() as f64);
-        growth("fold, events", sizes, pair.map(|at| times[at].shortest.as_secs_f64()));
+        growth("fold, events", sizes, pair.map(|at| times[at].as_secs_f64()));
     }
 
     for (weeks, log) in &logs {
@@ -138,7 +126,7 @@ fn main() {
             .clone();
         (session.sequence, session.day) = (last + 1, day);
         for (what, event) in [("day report", &event), ("session of eight lifts", &session)] {
-            let took = median(101, || {
+            let took = shortest(101, || {
                 let mut state = state.clone();
                 let start = Instant::now();
                 state.apply(black_box(event)).unwrap();
@@ -149,7 +137,7 @@ fn main() {
             line(&format!("one more event after {weeks} weeks: {what}"), took, Duration::from_micros(10));
         }
         let text = Value::write(&state).unwrap().to_json();
-        let took = median(11, || {
+        let took = shortest(11, || {
             let start = Instant::now();
             black_box(Value::from_json(&text).unwrap().read::<State>().unwrap());
             start.elapsed()

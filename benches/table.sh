@@ -36,7 +36,10 @@ names() {
 How fast is it, and beside what?
 
 Written by \`benches/table.sh\`, which runs every bench of \`benches/\` with its peer in the same run. A ratio is how many
-times as fast ours is as the peer; a budget was set before the measurement. Times belong to the machine, ratios less so.
+times as fast ours is as the peer; a budget was set before the measurement. Times are the shortest of several runs on both
+sides, since other work on a machine only makes them longer (loads on the bar: over many stocks, as said there). Times belong
+to the machine, ratios less so. A growth exponent of 1 is time in proportion to size; the rounds of a fit also depend on the
+data.
 
 TEXT
   grep '^machine: ' "$lines" | sed -E 's/; load average.*//; s/^machine: /Machine: /' | sort -u | sed 's/$/./'
