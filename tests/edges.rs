@@ -61,12 +61,17 @@ const STARTS: usize = 4;
 /// Numbers of a case that are changed in turn.
 const PLACES: usize = 24;
 
+/// Checks lie beside the list of names and the code that reads them.
+fn is_cases(path: &Path) -> bool {
+    path.extension().is_some_and(|kind| kind == "json") && !path.ends_with("names.json")
+}
+
 fn starts() -> BTreeMap<String, Vec<Value>> {
     let mut found: BTreeMap<String, Vec<Value>> = BTreeMap::new();
     let mut files: Vec<_> =
         std::fs::read_dir(Path::new(FOLDER)).unwrap().map(|entry| entry.unwrap().path()).collect();
     files.sort();
-    for path in files.iter().filter(|path| !path.ends_with("names.json")) {
+    for path in files.iter().filter(|path| is_cases(path)) {
         let document = Value::from_json(&std::fs::read_to_string(path).unwrap()).unwrap();
         let Some(Value::List(cases)) = document.field("cases") else { continue };
         for case in cases {
