@@ -96,7 +96,9 @@ fn pain(reason: &Reason) -> Option<String> {
 fn course(reason: &Reason) -> Option<String> {
     Some(match reason {
         Reason::GateNotOpen => "The technique gate is not open yet.".to_string(),
-        Reason::LearningNotDone { done, needed } => format!("Learning the lift: session {done} of {needed}."),
+        Reason::LearningNotDone { done, needed } => {
+            format!("Learning the lift: {done} of {needed} sessions so far.")
+        }
         Reason::Consolidating => "Just stepped up: settling in at the new place.".to_string(),
         Reason::SteppingBack => "One step easier, to look again.".to_string(),
         Reason::Resting => "Resting, as planned.".to_string(),

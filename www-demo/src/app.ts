@@ -61,7 +61,11 @@ export class App {
     this.view = view;
     this.kept = kept;
     this.notice = "";
-    if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
+    try {
+      if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
+    } catch {
+      // Some browsers refuse after many views in a few seconds; then only the way back is shorter.
+    }
     this.changed();
     globalThis.scrollTo(0, 0);
     document.querySelector<HTMLElement>("main h1")?.focus();

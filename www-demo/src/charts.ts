@@ -57,7 +57,8 @@ function draw(make: (width: number, plot: Plot) => uPlot.Options, data: uPlot.Al
     const width = place.clientWidth;
     if (width > 0 && width !== known) {
       known = width;
-      void begin();
+      // The words are on screen first.
+      setTimeout(() => void begin());
     }
   }).observe(place);
   return figure;
@@ -78,7 +79,7 @@ function days(values: number[], long: boolean): string[] {
 const SHAPES: Record<string, string> = {
   learning: "learning",
   holding: "holding",
-  ready_to_advance: "step on offer",
+  ready_to_advance: "gate open",
   consolidating: "settling in",
   stepping_back: "stepped back",
   resting: "resting",
@@ -158,7 +159,7 @@ export function decadesChart(rows: { age: number; low: number; high: number; mid
       cursor: { show: false },
       legend: { show: false },
       scales: { x: { time: false }, y: { range: (_u, _low, high) => [0, high + 5] } },
-      axes: [axis({ label: "age", labelSize: 20, labelFont: FONT }), loadAxis()],
+      axes: [axis({ label: "age", labelSize: 20, labelFont: FONT, incrs: [1, 2, 5, 10, 20] }), loadAxis()],
       series: [
         {},
         { stroke: colour("--accent"), width: 1, points: { show: false } },

@@ -51,10 +51,13 @@ export function fill(node: Element, ...children: Child[]): void {
   place(node, children);
 }
 
+/** Milliseconds that let the answer be painted first. */
+const AFTER_PAINT = 50;
+
 /** What may come a moment after the answer: made once the view is on screen. */
 export function later(make: () => Child): HTMLElement {
   const place = el("div", {});
-  requestAnimationFrame(() => setTimeout(() => place.isConnected && fill(place, make())));
+  requestAnimationFrame(() => setTimeout(() => place.isConnected && fill(place, make()), AFTER_PAINT));
   return place;
 }
 

@@ -71,6 +71,9 @@ function summary(kind: Tree, byRoot: Map<number, Chain>): string {
     const of = byRoot.get(body.session);
     return `${of ? `after ${dayShort(of.day)}: ` : ""}${painWords(body.pain).replace("no pain", "no more pain than before")}`;
   }
+  if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; said by ${body.who}`;
+  if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : Object.values(body.scope)[0]}; ${body.who}`;
+  if (name === "layoff_noted") return `from ${dayShort(body.from)}; ${body.reason}`;
   if (name === "coach_override") return `${body.track}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
   if (name === "advance_accepted" || name === "advance_declined") return `${body.track}; ${body.who}`;
   if (name === "body_mass_recorded") return mass({ kg: body.kg ?? 0 });
@@ -143,7 +146,7 @@ function undoWords(last: Chain): string {
   const now = last.said.at(-1);
   const before = last.said.length > 1 ? last.said.at(-2) : undefined;
   const name = Object.keys(now ?? before ?? {})[0] ?? "";
-  const what = last.said.length === 1 ? "" : now ? (before ? "the correction of " : "putting back ") : "taking back ";
+  const what = last.said.length === 1 ? "" : last.said.length > 2 ? "the last change of " : now ? (before ? "the correction of " : "putting back ") : "taking back ";
   return `Undo the last entry: ${what}${kindWords(name)}, ${dayShort(last.day)}`;
 }
 
@@ -182,7 +185,7 @@ export function logView(app: App): Child {
         return el(
           "li",
           { class: now ? "" : "gone" },
-          el("p", {}, el("b", {}, `${dayShort(chain.day)} \u00b7 ${kindWords(name)}`), chain.said.length > 1 ? ` (${now ? "corrected" : "taken back"})` : ""),
+          el("p", {}, el("b", {}, `${dayShort(chain.day)} \u00b7 ${kindWords(name)}`), now && JSON.stringify(now) === JSON.stringify(chain.said[0]) ? "" : ` (${now ? "corrected" : "taken back"})`),
           el("p", { class: "soft" }, summary(now ?? first, byRoot)),
           el(
             "div",

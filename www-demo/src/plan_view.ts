@@ -69,7 +69,7 @@ function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Chil
     "section",
     {},
     el("h2", {}, "Not in the plan"),
-    el("ul", { class: "kit" }, out.map((name) => el("li", {}, el("span", {}, name), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { track: name }] }), { "aria-label": `Plan ${name}` }), button("Set", () => app.go("lift", { track: name }), { "aria-label": `${name}: gate, rungs, regions` })))),
+    el("ul", { class: "kit" }, out.map((name) => el("li", {}, el("span", {}, name), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { track: name }] }), { "aria-label": `Plan it: ${name}` }), button("Gate, rungs, regions", () => app.go("lift", { track: name }), { "aria-label": `${name}: gate, rungs, regions` })))),
   );
 }
 
@@ -115,7 +115,7 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
             {},
             el("span", {}, el("b", {}, pair.strict), " strict, ", el("b", {}, pair.forgiving), " forgiving"),
             button(`At most ${plain(pair.ratioCap * 100, 0)} %`, () => openPad(`Strict at most, in % of ${pair.forgiving}`, "%", (percent) => set((next) => (next.pairs[at].ratio_cap = percent / 100))), { "aria-label": `${pair.strict}: at most ${plain(pair.ratioCap * 100, 0)} % of ${pair.forgiving}. Change` }),
-            button("Part them", () => set((next) => next.pairs.splice(at, 1)), { "aria-label": `Part ${pair.strict} and ${pair.forgiving}` }),
+            button("Part them", () => set((next) => next.pairs.splice(at, 1)), { "aria-label": `Part them: ${pair.strict} and ${pair.forgiving}` }),
           ),
         ),
       ),

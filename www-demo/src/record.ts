@@ -199,6 +199,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
           draw();
         }),
       ),
+      seen && own.some((one) => facts.marks[one.id] === "not_seen") && el("p", { class: "soft" }, "A point that nobody saw is not met: with it this set cannot count."),
       seen && own.some((one) => facts.marks[one.id] !== "met") && button("All points met", () => {
         for (const one of own) facts.marks[one.id] = "met";
         draw();
@@ -387,7 +388,7 @@ export function dayBox(app: App): void {
               ...(asks.length > 0 ? { asks } : {}),
             },
           }).then(() => app.refresh());
-        }, { class: "main", "data-act": "save-day", disabled: hurt === "yes" && pain.region === undefined }),
+        }, { class: "main", "data-act": "save-day", disabled: (hurt === "yes" && pain.region === undefined) || (hurt === undefined && asks.length === 0 && shape === undefined) }),
       ),
     );
   draw();

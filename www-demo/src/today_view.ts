@@ -71,11 +71,15 @@ function warmUp(lift: Tree): Child {
 export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
   const done = app.draft(lifter).filter((one) => one.track === lift.track);
+  const place = app.facts(lifter).places.find((one: Tree) => one.track === lift.track);
+  // What is in the log for today is not asked for a second time.
+  const over = done.length === 0 && place?.lastSession !== undefined && place.lastSession === app.day(lifter);
   const stopped = lift.verdict === "stop";
   return el(
     "article",
     { class: stopped ? "card stopped" : "card", "data-lift": lift.track },
     el("header", {}, el("h2", {}, lift.track), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
+    over && el("p", { class: "done", "data-over": true }, "\u2713 Done today and in the log. Next time, as things stand:"),
     el("p", { class: "big", "data-answer": true }, liftLine(lift)),
     el("p", { class: "why", "data-why": true }, mainReason(line)),
     lift.loaded && loadedDrawing(lift.loaded, app.kit().stock),
@@ -86,9 +90,10 @@ export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
         "div",
         { class: "row" },
         done.length === 0 &&
+          !over &&
           lift.load &&
           button(`Done: ${lift.sets} \u00d7 ${lift.reps}, all good`, () => goodSets(app, lift), { class: "main", "data-act": "all-good" }),
-        button(done.length === 0 ? "Set by set" : "Next set", () => setBox(app, lift, done.length), { "data-act": "set" }),
+        button(over ? "One more set today" : done.length === 0 ? "Set by set" : "Next set", () => setBox(app, lift, done.length), { "data-act": "set" }),
       ),
     done.length > 0 && el("p", { class: "done", role: "status" }, `\u2713 ${count(done.length, "set")} on the list of this session.`),
     el("details", {}, el("summary", {}, "Why, and what is missing"), whyPart(line, lift)),

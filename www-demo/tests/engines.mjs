@@ -31,9 +31,12 @@ const HANDS = `
 const ASK_ALL = `${HANDS}
   const act = async ({ tap: where, pad, number }) => {
     if (where) return tap(where);
+    // A box that was shut is taken away a moment later.
+    await until(() => !find("dialog"));
     await tap('[data-pad="' + pad + '"]');
     for (const digit of number) await tap('dialog [data-key="' + digit + '"]');
     await tap('dialog [data-key="ok"]');
+    await until(() => !find("dialog"));
   };
   const arrange = [
     async () => undefined,
@@ -69,7 +72,7 @@ const ASK_ALL = `${HANDS}
         asked += 1;
       } catch (error) {
         faults.push(words + ", " + number + ": " + error);
-        find("dialog")?.close();
+        for (const box of document.querySelectorAll("dialog")) box.close();
       }
     }
   }

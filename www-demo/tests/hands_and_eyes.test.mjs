@@ -43,6 +43,9 @@ async function everyView(colorScheme) {
     await open(hand, view);
     await look(view);
   }
+  await open(hand, "plan");
+  await hand.page.getByRole("button", { name: "strict press: leave out of the plan" }).click();
+  await look("plan with a lift left out");
   await open(hand, "today");
   for (const act of ["set", "day"]) {
     await hand.page.locator(`[data-act="${act}"]`).first().click();
@@ -128,7 +131,7 @@ describe("accessibility", () => {
 
 describe("time, with the processor slowed down four times", () => {
   it("answers soon after opening and at every tap", async () => {
-    const { opened, taps } = await measure(browser, ["lifters", "log", "q6", "q10", "q15", "q18", "q21", "q24"], 2);
+    const { opened, taps } = await measure(browser, ["lifters", "log", "q6", "q10", "q15", "q18", "q21", "q24"], 1);
     const slowest = taps.slice(0, 5);
     console.log(`first answer ${Math.round(opened)} ms of ${FIRST_ANSWER}; slowest: ${slowest.map(([what, time]) => `${what} ${Math.round(time)} ms`).join(", ")} of ${INTERACTION}`);
     assert.ok(opened < FIRST_ANSWER * MARGIN, `${opened} ms`);

@@ -69,7 +69,7 @@ describe("plan and lifts", () => {
     await go("today");
     assert.deepEqual(await lifts(), ["strict press", "front-held squat"]);
     await plan();
-    await button("Plan box squat").click();
+    await button("Plan it: box squat").click();
     await go("today");
     assert.deepEqual(await lifts(), ["strict press", "front-held squat", "box squat"]);
   });
@@ -151,7 +151,7 @@ describe("plan and lifts", () => {
     await hand.page.getByText("Recorded.").waitFor();
     assert.deepEqual(await last(), { role_set: { track: "strict press", role: "maintain" } });
     await plan();
-    await button("Part front-held squat and box squat").click();
+    await button("Part them: front-held squat and box squat").click();
     await hand.page.getByText("Recorded.").waitFor();
     await hand.page.getByText("Pair two lifts").click();
     await hand.page.locator('[aria-label="Forgiving"] [data-value="box squat"]').click();

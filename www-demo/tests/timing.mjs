@@ -42,6 +42,7 @@ async function taps(views) {
   await tap("finish", '[data-act="finish"]', () => find("dialog"));
   await tap("write the session", '[data-act="no-pain"]', () => !find(".draft"));
   await tap("the day's questions", '[data-act="day"]', () => find("dialog"));
+  await tap("one answer of the day", 'dialog [data-value="ordinary"]', () => find('dialog [data-value="ordinary"]').getAttribute("aria-pressed") === "true");
   await tap("write the day", '[data-act="save-day"]', () => !find("dialog"));
   await tap("log after writing", '[data-place="log"]', view("log"));
   await tap("undo an entry", '[data-act="undo"]', () => find(".log .gone"));

@@ -36,6 +36,8 @@ struct Place {
     role: Role,
     status: Status,
     at: Tuple,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    last_session: Option<Day>,
     /// Rungs that are not harder: for a sore region or a missing implement, never with more load.
     sideways: Vec<Beside>,
 }
@@ -72,6 +74,7 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
         role: track.role,
         status: track.status,
         at: track.tuple,
+        last_session: track.last_session,
         sideways: beside(set, track.tuple),
     });
     let usual = state.regions.iter().filter_map(|region| {

@@ -49,23 +49,25 @@ pub(crate) fn open(text: &str) -> Result<Rc<Opened>, Error> {
     Ok(opened)
 }
 
-/// The same log with one more event at its end, where that event does not reach back into the past.
+/// The same log with one more event at its end, where that event does not reach back into the past. It takes the
+/// shorter log's place, so that nothing of it is copied.
 fn longer(text: &str) -> Option<Opened> {
     let body = text.strip_suffix(END)?;
-    let (before, event) = KEPT.with_borrow(|kept| {
-        kept.iter().rev().find_map(|one| {
-            let event = body.strip_prefix(one.text.strip_suffix(END)?)?.strip_prefix(',')?;
-            Some((one.clone(), event.to_string()))
-        })
-    })?;
-    let event: Event = Value::from_json(&event).ok()?.read().ok()?;
+    let tail = |one: &Rc<Opened>| {
+        let event = body.strip_prefix(one.text.strip_suffix(END)?)?.strip_prefix(',')?;
+        Value::from_json(event).ok()?.read().ok()
+    };
+    let (at, event): (usize, Event) =
+        KEPT.with_borrow(|kept| kept.iter().enumerate().rev().find_map(|(at, one)| Some((at, tail(one)?))))?;
+    let before = KEPT.with_borrow(|kept| kept.get(at).cloned())?;
     // A number that is taken is for the whole reading to refuse.
     if before.log.events.iter().any(|known| known.sequence == event.sequence) {
         return None;
     }
     let mut state = before.state.clone();
     state.apply(&event).ok()?;
-    let mut log = before.log.clone();
+    KEPT.with_borrow_mut(|kept| kept.remove(at));
+    let mut log = Rc::try_unwrap(before).map_or_else(|shared| shared.log.clone(), |own| own.log);
     log.events.push(event);
     Some(Opened { text: text.to_string(), log, state })
 }

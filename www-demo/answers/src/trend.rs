@@ -13,8 +13,6 @@ use crate::opened::open;
 /// Standard errors from the middle to the ends of a 95 % interval (normal quantile).
 const REACH: f64 = 1.959_963_984_540_054;
 const LEVEL: f64 = 0.95;
-/// Days whose sessions speak of the present level; the longest window asked for is half of it (our choice).
-const YEAR: i32 = 365;
 
 /// The question.
 #[derive(Deserialize)]
@@ -90,10 +88,10 @@ pub(crate) fn estimates(log: &Log, track: &Name, since: Day) -> Result<Vec<Estim
     Ok(found)
 }
 
-/// The trend of a lift.
+/// The trend of a lift; as many days again before the window let the level settle (our choice).
 pub(crate) fn trend(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
-    let found = estimates(&opened.log, &asked.track, asked.today.plus(-YEAR)?)?;
+    let found = estimates(&opened.log, &asked.track, asked.today.plus(-14 * i32::from(asked.weeks))?)?;
     let evidence: Vec<StrengthEvidence> = found.iter().map(|one| one.evidence).collect();
     let options = TrendOptions { window_days: 7 * u32::from(asked.weeks), ..TrendOptions::default() };
     let report = judge(&evidence, asked.today, &options)?;

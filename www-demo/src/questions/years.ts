@@ -64,12 +64,15 @@ function pairRatio(app: App): Child {
   const found = attempt("page.pair", { ...asked, strictLoad: strict.value, forgivingLoad: forgiving.value });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
+  // The library itself asks to look at a pair whose lifts grew apart.
+  const review: string | undefined = app.today(app.lifter).answer?.lines.flatMap((line) => line.why).find((one: Tree) => one.code === "pair_review")?.text;
   const weight = plain(got.own.ownWeight * 100, 0);
   return [
     inputs,
     answer({
       big: PLACES[got.place] ?? got.place,
       why: `${own.forgiving} is ${plain(got.ratio ?? 0)} times ${own.strict}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; ${got.weeks ? "nine weeks of ten lay" : "it may lie"} between ${plain(got.low)} and ${plain(got.high)} (${count(got.own.pairs, "pair")} of estimates).`,
+      body: review && el("p", {}, review),
       working: list([
         `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.priorLow)} to ${plain(got.priorHigh)}.`,
         `The strict lift may carry at most ${plain((got.cap ?? 1) * 100, 0)} % of what the forgiving one has proven.`,
@@ -80,18 +83,16 @@ function pairRatio(app: App): Child {
   ];
 }
 
-function lastLoad(app: App, track: string | undefined): Mass | undefined {
-  if (!app.lifter || track === undefined) return undefined;
-  const sessions: Tree[] = app.history(app.lifter).sessions;
-  const last = sessions.findLast((one) => one.lifts.some((lift: Tree) => lift.track === track));
-  return last?.lifts.find((lift: Tree) => lift.track === track)?.load;
+/** Where a lift of this lifter stands. */
+function placeOf(app: App, track: string | undefined): Tree | undefined {
+  return app.lifter && app.facts(app.lifter).places.find((one: Tree) => one.track === track);
 }
 
 function rangeStep(app: App): Child {
   const track = liftChoice(app);
   const from = countField(app, "from", "Blocks now", () => 100, "mm");
   const to = countField(app, "to", "Blocks then", () => 50, "mm");
-  const load = massField(app, `load ${track.value ?? ""}`, "Load now", () => lastLoad(app, track.value) ?? { kg: 60 });
+  const load = massField(app, `load ${track.value ?? ""}`, "Load now", () => placeOf(app, track.value)?.at.load ?? { kg: 60 });
   const inputs = fields(track.field, from.field, to.field, load.field);
   const implement = track.value ? implementOf(app, { track: track.value }) : app.bar();
   if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
@@ -204,7 +205,7 @@ function weekJump(app: App): Child {
   const verdict = change.verdict;
   const big = verdict === "usual" ? "A usual week" : verdict === "more_than_usual" ? "More than usual" : verdict === "less_than_usual" ? "Less than usual" : `Nothing to compare: ${quiet[verdict.quiet] ?? ""}`;
   const now = weeks.at(-1);
-  const kg = (value: number): string => `${estimate(value)} ${unitNow()}`;
+  const kg = (value: number): string => `${estimate(value)}\u00a0${unitNow()}`;
   return answer({
     big,
     why: `${count(now?.sets ?? 0, "set")} and ${kg(now?.load.kg ?? 0)} lifted in seven days${change.low === undefined ? "" : `; own band ${kg(change.low)} to ${kg(change.high)}`}. No injury is foretold from this.`,
