@@ -293,6 +293,17 @@ export function liftView(app: App): Child {
     choices("Role", Object.entries(ROLES).map(([value, label]) => ({ value, label })), place?.role, (role) => {
       void app.record(lifter, { role_set: { track: was.name, role } }).then(() => app.refresh());
     }),
+    place?.role === "maintain" &&
+      el(
+        "div",
+        { class: "field" },
+        el("span", { class: "label" }, "Kept as it is; with the years it may drift down to a load that is still on plan"),
+        el("div", { class: "choices" }, button("On plan down to \u2026", () =>
+          openPad("On plan down to", unitNow(), (value) => {
+            const load = attempt("page.mass", { mass: given(value) }).answer;
+            if (load) void app.record(lifter, { role_set: { track: was.name, role: "maintain", not_below: load } }).then(() => app.refresh());
+          }), { "data-act": "not-below" })),
+      ),
     choices("What moves in this block", Object.entries(MOVING).map(([value, label]) => ({ value, label })), next.moving, (value) => {
       next.moving = value;
       redraw();

@@ -5,6 +5,7 @@ import type { Tree } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
 import { kindWords } from "./kinds.ts";
+import { ROLES } from "./plan_view.ts";
 import { sheet } from "./record.ts";
 import { trackPart } from "./questions/years.ts";
 import { TESTS, writeDownPart } from "./write_down.ts";
@@ -73,6 +74,7 @@ function summary(kind: Tree, byRoot: Map<number, Chain>): string {
   }
   if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; said by ${body.who}`;
   if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : Object.values(body.scope)[0]}; ${body.who}`;
+  if (name === "role_set") return `${body.track}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
   if (name === "layoff_noted") return `from ${dayShort(body.from)}; ${body.reason}`;
   if (name === "coach_override") return `${body.track}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
   if (name === "advance_accepted" || name === "advance_declined") return `${body.track}; ${body.who}`;

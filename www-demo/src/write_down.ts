@@ -201,7 +201,7 @@ function usualPain(app: App): void {
         region = value;
         redraw();
       }),
-      choices("Level, 0 to 10", [0, 1, 2, 3].map((value) => ({ value, label: String(value) })), level, (value) => {
+      choices("Level, of 10", [0, 1, 2, 3].map((value) => ({ value, label: String(value) })), level, (value) => {
         level = value;
         redraw();
       }),

@@ -150,6 +150,12 @@ describe("plan and lifts", () => {
     await hand.page.locator('[aria-label="Role"] [data-value="maintain"]').click();
     await hand.page.getByText("Recorded.").waitFor();
     assert.deepEqual(await last(), { role_set: { track: "strict press", role: "maintain" } });
+    await hand.page.locator('[data-act="not-below"]').click();
+    await hand.page.keyboard.type("12,5");
+    await hand.page.keyboard.press("Enter");
+    await hand.page.getByText("Recorded.").waitFor();
+    await hand.page.waitForTimeout(200);
+    assert.deepEqual(await last(), { role_set: { track: "strict press", role: "maintain", not_below: { kg: 12.5 } } });
     await plan();
     await button("Part them: front-held squat and box squat").click();
     await hand.page.getByText("Recorded.").waitFor();
