@@ -131,7 +131,7 @@ describe("accessibility", () => {
 
 describe("time, with the processor slowed down four times", () => {
   it("answers soon after opening and at every tap", async () => {
-    const { opened, taps } = await measure(browser, ["lifters", "log", "q6", "q10", "q15", "q18", "q21", "q24"], 1);
+    const { opened, taps } = await measure(browser, ["lifters", "log", "q6", "q10", "q15", "q18", "q21", "q24"], 3, INTERACTION * MARGIN);
     const slowest = taps.slice(0, 5);
     console.log(`first answer ${Math.round(opened)} ms of ${FIRST_ANSWER}; slowest: ${slowest.map(([what, time]) => `${what} ${Math.round(time)} ms`).join(", ")} of ${INTERACTION}`);
     assert.ok(opened < FIRST_ANSWER * MARGIN, `${opened} ms`);

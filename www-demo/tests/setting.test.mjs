@@ -224,6 +224,7 @@ describe("what else is written down", () => {
     });
     assert.deepEqual(written, { function_tested: { test: "gait_speed", result: 1.2 } });
     await hand.ask(21);
+    await hand.page.getByText("1.2 m/s").waitFor();
     assert.match(await hand.page.locator("main").innerText(), /Walking speed\s+1\.2 m\/s/);
   });
 

@@ -28,7 +28,7 @@ async function taps(views) {
     await frame();
     times.push([name, performance.now() - start]);
     // What is written in the background is no part of the next tap.
-    await sleep(250);
+    await sleep(150);
   };
   const find = (selector) => document.querySelector(selector);
   const view = (name) => () => find("main").dataset.view === name;
@@ -73,10 +73,11 @@ async function taps(views) {
 }
 
 /** Milliseconds until the first answer, and of every tap: the best of a few rounds, since what else the machine does is no fault of the page. */
-export async function measure(browser, views, rounds = ROUNDS) {
+export async function measure(browser, views, rounds = ROUNDS, enough = 0) {
   const best = new Map();
   let opened = Infinity;
-  for (let round = 0; round < rounds; round += 1) {
+  const good = () => best.size > 0 && [...best.values()].every((time) => time <= enough);
+  for (let round = 0; round < rounds && !good(); round += 1) {
     const hand = await Hand.open(browser);
     await hand.demo();
     const slow = await hand.context.newCDPSession(hand.page);
