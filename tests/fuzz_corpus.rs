@@ -1,6 +1,6 @@
 //! Replays what fuzzing kept: every input of every corpus, and every input that once failed.
 //!
-//! The corpora lie in `tests/fuzz/corpus`, one folder a target; `tests/fuzz/README.md` says how they are made.
+//! The corpora lie in `tests/fuzz/corpus`, one folder a target; DEVELOPERS.md says how they are made.
 
 #![allow(
     clippy::unwrap_used,
