@@ -12,8 +12,11 @@ pub mod session;
 pub mod stock;
 pub mod values;
 
+/// One target's check: it panics where a promise is broken.
+type Check = fn(&[u8]);
+
 /// Every target by the name of its corpus.
-pub const TARGETS: &[(&str, fn(&[u8]))] = &[
+pub const TARGETS: &[(&str, Check)] = &[
     ("log", documents::log),
     ("plan", documents::plan),
     ("state", documents::state),

@@ -89,10 +89,10 @@ fn numbers(one: f64, two: f64, count: u32) {
             );
         }
         assert!(mass.half().nanograms() <= mass.nanograms().max(0));
-        if let Ok(other) = Mass::from_lb(two) {
-            if let Ok(sum) = mass.plus(other) {
-                assert_eq!(sum.minus(other), Ok(mass));
-            }
+        if let Ok(other) = Mass::from_lb(two)
+            && let Ok(sum) = mass.plus(other)
+        {
+            assert_eq!(sum.minus(other), Ok(mass));
         }
     }
     _ = Length::from_mm(one).map(|length| assert_eq!(Length::from_mm(length.mm()), Ok(length)));
