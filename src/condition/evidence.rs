@@ -55,7 +55,7 @@ pub(super) fn readings(evidence: &[StrengthEvidence]) -> Result<Vec<Reading>, Er
         let error = error.map_err(place)?;
         readings.push(Reading { day: one.day, value, variance: error * error });
     }
-    readings.sort_by_key(|reading| reading.day);
+    crate::numeric::sort::sort_by_key(&mut readings, |reading| reading.day);
     Ok(readings)
 }
 

@@ -79,7 +79,7 @@ fn comparable(
         }
     }
     // Values of one day in the order of their size, so that the order of the list does not matter.
-    past.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.total_cmp(&b.1)));
+    crate::numeric::sort::sort_by(&mut past, |a, b| b.0.cmp(&a.0).then(a.1.total_cmp(&b.1)));
     Ok(past.into_iter().take(most as usize).map(|(_, value)| value).collect())
 }
 

@@ -9,7 +9,7 @@ use crate::source::{OURS, formula, rows};
 
 /// Middle value, or mean of the two middle ones; none of nothing. Sorts the values.
 pub(super) fn median(values: &mut [f64]) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
+    crate::numeric::sort::sort_numbers(values);
     let upper = *values.get(values.len() / 2)?;
     let lower = *values.get(values.len().saturating_sub(1) / 2)?;
     Some((lower + upper) / 2.0)

@@ -130,7 +130,7 @@ impl Going {
 /// The same states with equal ones put together; what has underflowed to no chance at all is gone.
 fn merged(mut states: Vec<Going>) -> Vec<Going> {
     states.retain(|state| state.chance > 0.0);
-    states.sort_by_key(|state| (state.misses, state.passes));
+    crate::numeric::sort::sort_by_key(&mut states, |state| (state.misses, state.passes));
     states.dedup_by(|later, kept| {
         let same = (later.misses, later.passes) == (kept.misses, kept.passes);
         if same {

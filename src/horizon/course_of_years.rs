@@ -126,7 +126,7 @@ impl Ends {
         if from < to {
             cuts.push(to);
         }
-        cuts.sort_by(f64::total_cmp);
+        crate::numeric::sort::sort_numbers(&mut cuts);
         cuts.dedup_by(|a, b| a.total_cmp(b).is_eq());
         cuts
     }

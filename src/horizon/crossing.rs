@@ -257,7 +257,7 @@ pub(super) fn crossings(
     let middle = course.middle.as_ref().map(of).transpose()?;
     let mut all: Vec<Crossing> = course.curves.iter().map(of).collect::<Result<_, _>>()?;
     all.extend(middle);
-    all.sort_by(|a, b| a.order().total_cmp(&b.order()));
+    crate::numeric::sort::sort_by(&mut all, |a, b| a.order().total_cmp(&b.order()));
     let (Some(earliest), Some(latest)) = (all.first(), all.last()) else {
         return Err(Error::plain(Code::CurveBroken, "outlook"));
     };

@@ -137,7 +137,7 @@ impl Question<'_> {
         for curve in course.curves.iter().chain(&course.middle) {
             curves.push((curve.log_change(self.now, self.at)?, curve));
         }
-        curves.sort_by(|a, b| a.0.total_cmp(&b.0));
+        crate::numeric::sort::sort_by(&mut curves, |a, b| a.0.total_cmp(&b.0));
         let (Some(fastest), Some(slowest)) = (curves.first(), curves.last()) else {
             return Err(Error::plain(Code::CurveBroken, "outlook"));
         };

@@ -57,7 +57,7 @@ formula! {
             lines.push(line(item, swap.by, today, settings));
         }
         lines.extend(gap_lines(facts, today, settings)?);
-        lines.sort_by(|a, b| (a.due, &a.item).cmp(&(b.due, &b.item)));
+        crate::numeric::sort::sort_by(&mut lines, |a, b| (a.due, &a.item).cmp(&(b.due, &b.item)));
         let notes = notes(facts, today, settings)?;
         let cautions = if notes.is_empty() { vec![] } else { vec![Caution::TalkToClinician] };
         Ok(YearlyCard { lines, notes, cautions })
@@ -119,7 +119,7 @@ fn line(item: CardItem, due: Day, today: Day, settings: &CardSettings) -> CardLi
 fn test_lines(facts: &YearlyFacts, today: Day, settings: &CardSettings) -> Result<Vec<CardLine>, Error> {
     let mut tests = settings.tests.clone();
     tests.extend(facts.tests.iter().map(|done| done.test));
-    tests.sort();
+    crate::numeric::sort::sort(&mut tests);
     tests.dedup();
     let latest = |test| facts.tests.iter().filter(|done| done.test == test).map(|done| done.on).max();
     tests

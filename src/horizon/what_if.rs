@@ -309,7 +309,7 @@ fn year(
     settings: &ScenarioSettings,
 ) -> Result<ScenarioYear, Error> {
     let mut values: Vec<f64> = courses.iter().map(|course| strength * numeric::exp(course.log())).collect();
-    values.sort_by(f64::total_cmp);
+    crate::numeric::sort::sort_numbers(&mut values);
     let tail = (1.0 - settings.level) / 2.0;
     let interval = Interval::new(quantile(&values, tail)?, quantile(&values, 1.0 - tail)?, settings.level)?;
     let above = |floor: f64| {

@@ -108,7 +108,7 @@ fn gap_in(implement: &Implement, stock: &Stock, low: Mass, high: Mass) -> Result
         points.push(high);
         points.push(start);
     }
-    points.sort_unstable();
+    crate::numeric::sort::sort(&mut points);
     points.dedup();
     largest_gap(&points)
 }

@@ -50,7 +50,7 @@ pub(super) fn prepare_with(
 
 /// A list of settings with their loads; of equal loads the first named is kept.
 fn listed(mut settings: Vec<(Setting, Mass)>) -> Prepared {
-    settings.sort_by_key(|(_, load)| *load);
+    crate::numeric::sort::sort_by_key(&mut settings, |(_, load)| *load);
     settings.dedup_by_key(|(_, load)| *load);
     let entry = |(index, (_, load)): (usize, &(Setting, Mass))| Entry {
         sum: load.nanograms(),
@@ -92,7 +92,7 @@ impl Ends {
         let mut lines = self.lines(stock);
         let is_needed = |line: &Line| stock.discs().get(line.kind).is_some_and(&needed);
         // The sort is stable: heaviest first within both parts.
-        lines.sort_by_key(|line| !is_needed(line));
+        crate::numeric::sort::sort_by_key(&mut lines, |line| !is_needed(line));
         let needed = lines.iter().filter(|line| is_needed(line)).count();
         let heaviest = lines.iter().map(|line| line.mass).max().unwrap_or(0);
         let per_end = highest.nanograms().saturating_sub(self.base.nanograms()).div_euclid(self.ends);
@@ -123,7 +123,7 @@ impl Ends {
         };
         let mut lines: Vec<Line> = stock.discs().iter().enumerate().map(line).collect();
         let diameter = |line: &Line| stock.discs().get(line.kind).and_then(Disc::diameter);
-        lines.sort_by(|a, b| {
+        crate::numeric::sort::sort_by(&mut lines, |a, b| {
             b.mass.cmp(&a.mass).then_with(|| diameter(b).cmp(&diameter(a))).then(a.kind.cmp(&b.kind))
         });
         lines

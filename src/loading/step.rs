@@ -165,7 +165,7 @@ fn helpful(implement: &Implement, stock: &Stock, from: Mass, discs: &[Mass]) -> 
             help.push(*disc);
         }
     }
-    help.sort_unstable();
+    crate::numeric::sort::sort(&mut help);
     help.dedup();
     help.reverse();
     Ok(help)

@@ -264,7 +264,7 @@ formula! {
                 }
             }
             kept.push(WarmUpStep { reference: true, tolerance: Mass::ZERO, ..reference });
-            kept.sort_by_key(|step| step.target);
+            crate::numeric::sort::sort_by_key(&mut kept, |step| step.target);
             steps = kept;
         }
         steps.retain(|step| step.target < work);

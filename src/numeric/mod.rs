@@ -11,6 +11,7 @@
 //! | `qr`, `least_squares` | orthogonal factorisation; linear fit with standard errors |
 //! | `fit`, `separable`, `triangle` | nonlinear least squares within bounds, with and without a linear part |
 //! | `search` | root in a bracket, lowest point of a curve or surface |
+//! | `sort` | one sort for every type |
 //! | `quadrature` | Gauss-Legendre points and weights |
 //! | `generator` | the one seeded generator |
 
@@ -30,6 +31,7 @@ pub(crate) mod qr;
 pub(crate) mod quadrature;
 pub(crate) mod search;
 pub(crate) mod separable;
+pub(crate) mod sort;
 pub(crate) mod student;
 pub(crate) mod sum;
 pub(crate) mod triangle;

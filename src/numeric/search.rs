@@ -90,7 +90,7 @@ pub(crate) fn lowest_corner(
         corners.push((moved, height));
     }
     for _ in 0..steps {
-        corners.sort_by(|a, b| a.1.total_cmp(&b.1));
+        crate::numeric::sort::sort_by(&mut corners, |a, b| a.1.total_cmp(&b.1));
         let Some((worst, others)) = corners.split_last_mut() else { break };
         let Some(best) = others.first() else { break };
         if fabs(worst.1 - best.1) <= tolerance * (1.0 + fabs(best.1)) && narrow(others, &worst.0, tolerance) {

@@ -78,7 +78,7 @@ fn line(points: &[(f64, f64)]) -> Option<Line> {
 
 fn doubts(sets: &[SetToFailure], fit: &Line) -> Vec<CriticalLoadDoubt> {
     let mut loads: Vec<Mass> = sets.iter().map(|set| set.load).collect();
-    loads.sort_unstable();
+    crate::numeric::sort::sort(&mut loads);
     loads.dedup();
     let mut doubts = Vec::new();
     if loads.len() < PROTOCOL.0 {

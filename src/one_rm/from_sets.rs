@@ -157,7 +157,7 @@ fn row(set: &UsableSet, day: usize, options: &EstimateOptions) -> Result<Row, Er
 
 pub(super) fn rows(sets: &[UsableSet], options: &EstimateOptions) -> Result<(Vec<Row>, usize), Error> {
     let mut days: Vec<Option<Day>> = sets.iter().map(|set| set.day).collect();
-    days.sort_unstable();
+    crate::numeric::sort::sort(&mut days);
     days.dedup();
     let day_of = |set: &UsableSet| days.iter().position(|day| *day == set.day).unwrap_or(0);
     let rows = sets.iter().map(|set| row(set, day_of(set), options)).collect::<Result<Vec<Row>, Error>>()?;

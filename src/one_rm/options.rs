@@ -232,7 +232,7 @@ impl EstimateOptions {
             return Err(Error::range(Code::OutOfRange, "level", level, 0.0, 1.0, "(ends excluded)"));
         }
         let mut once = self.equations.clone();
-        once.sort_unstable();
+        crate::numeric::sort::sort(&mut once);
         once.dedup();
         if once.is_empty() || once.len() < self.equations.len() {
             let rule = Allowed::rule("at least one equation, each once");

@@ -45,7 +45,7 @@ formula! {
             let unknown = || Error::new(Code::UnknownName, "passed", name.as_str(), Allowed::rule("a rung of the ladder"));
             places.push(rungs.iter().position(|rung| rung.name == *name).ok_or_else(unknown)?);
         }
-        places.sort_unstable();
+        crate::numeric::sort::sort(&mut places);
         let harder_passed = |at: &usize| {
             let own = rungs.get(*at).map(|rung| &rung.name);
             places.iter().filter_map(|other| rungs.get(*other)).any(|other| own.is_some_and(|own| other.harder_than.contains(own)))

@@ -37,7 +37,7 @@ pub(super) fn warm_up(
     if let Some(load) = reference.and_then(round).filter(|load| *load <= work) {
         sets.retain(|set| set.load != load);
         sets.push(WarmUpSet { load, reps: 3, reference: true });
-        sets.sort_by_key(|set| set.load);
+        crate::numeric::sort::sort_by_key(&mut sets, |set| set.load);
     }
     sets
 }

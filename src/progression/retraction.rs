@@ -53,9 +53,9 @@ impl Retractions {
         for event in events {
             morning.look(event, &mut found);
         }
-        found.passes.sort();
+        crate::numeric::sort::sort(&mut found.passes);
         found.passes.dedup();
-        found.flares.sort_by_key(|flare| flare.event);
+        crate::numeric::sort::sort_by_key(&mut found.flares, |flare| flare.event);
         found
     }
 }

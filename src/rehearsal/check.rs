@@ -55,7 +55,7 @@ pub fn check(parameters: &Parameters, plan: Option<&Plan>) -> Vec<Finding> {
         planned::look(parameters, plan, &mut findings);
     }
     // Stable, so that each severity keeps the order above.
-    findings.sort_by_key(|finding| finding.severity);
+    crate::numeric::sort::sort_by_key(&mut findings, |finding| finding.severity);
     findings
 }
 

@@ -125,7 +125,7 @@ impl Look<'_> {
         let ranked = |parts: &[Requirement], count: usize| {
             let mut chances: Vec<f64> =
                 parts.iter().map(|part| self.chance(part, rate).unwrap_or(1.0)).collect();
-            chances.sort_by(|a, b| b.total_cmp(a));
+            crate::numeric::sort::sort_by(&mut chances, |a, b| b.total_cmp(a));
             chances.get(count.saturating_sub(1)).copied()
         };
         match requirement {
@@ -156,7 +156,7 @@ impl Look<'_> {
 /// The sessions after which `count` of the parts are open; the least asked for where too many never are.
 fn quickest(mut parts: Vec<Result<u32, u16>>, count: usize) -> Result<u32, u16> {
     // Open parts come first, quickest first.
-    parts.sort_by_key(|part| match part {
+    crate::numeric::sort::sort_by_key(&mut parts, |part| match part {
         Ok(sessions) => (false, *sessions),
         Err(asks) => (true, u32::from(*asks)),
     });

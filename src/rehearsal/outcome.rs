@@ -33,7 +33,7 @@ impl Centiles {
     /// Of these values among so many lifters: the smallest value that the stated part of all of them did not
     /// exceed.
     pub(super) fn of(mut values: Vec<u32>, lifters: u32) -> Centiles {
-        values.sort_unstable();
+        crate::numeric::sort::sort(&mut values);
         let at = |percent: u64| {
             let rank = (u64::from(lifters) * percent).div_ceil(100).max(1);
             usize::try_from(rank - 1).ok().and_then(|place| values.get(place)).copied()

@@ -109,7 +109,7 @@ formula! {
                 Some(_) => {}
             }
         }
-        findings.sort_by_key(|finding| finding.severity);
+        crate::numeric::sort::sort_by_key(&mut findings, |finding| finding.severity);
         Ok(findings)
     }
     source: ARITHMETIC, place: "the rules in force", standing: Derived, seen: NotApplicable,
@@ -119,7 +119,7 @@ formula! {
 fn days_of(lift: &Name, week: &[TrainingDay]) -> Vec<u8> {
     let mut days: Vec<u8> =
         week.iter().filter(|day| day.lifts.contains(lift)).map(|day| day.weekday).collect();
-    days.sort_unstable();
+    crate::numeric::sort::sort(&mut days);
     days
 }
 

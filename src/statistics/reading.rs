@@ -48,14 +48,14 @@ pub(super) fn stops(readings: &[Reading], also: &[Day], least: usize) -> Result<
         let pair = (number("value", reading.value)?, positive("variance", reading.variance)?);
         stops.push(Stop { day: reading.day, reading: Some(pair) });
     }
-    stops.sort_by_key(|stop| stop.day);
+    crate::numeric::sort::sort_by_key(&mut stops, |stop| stop.day);
     let read = |day: &Day| stops.binary_search_by_key(day, |stop| stop.day).is_ok();
     let mut asked: Vec<Day> = also.iter().copied().filter(|day| !read(day)).collect();
-    asked.sort_unstable();
+    crate::numeric::sort::sort(&mut asked);
     asked.dedup();
     if !asked.is_empty() {
         stops.extend(asked.into_iter().map(|day| Stop { day, reading: None }));
-        stops.sort_by_key(|stop| stop.day);
+        crate::numeric::sort::sort_by_key(&mut stops, |stop| stop.day);
     }
     Ok(stops)
 }

@@ -29,7 +29,7 @@ constant! {
 /// The values in order. They are finite by then, so the order is the usual one.
 pub(crate) fn sorted(values: &[f64]) -> Vec<f64> {
     let mut sorted: Vec<f64> = values.iter().copied().map(tidy).collect();
-    sorted.sort_by(f64::total_cmp);
+    crate::numeric::sort::sort_numbers(&mut sorted);
     sorted
 }
 

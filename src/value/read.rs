@@ -279,26 +279,19 @@ impl<'de> de::Deserializer<'de> for Strict<'_> {
     fn deserialize_struct<V: Visitor<'de>>(
         self,
         _name: &'static str,
-        _fields: &'static [&'static str],
+        names: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Error> {
-        self.deserialize_map(visitor)
+        visitor.visit_map(Named::new(self.0, names)?)
     }
 
     fn deserialize_enum<V: Visitor<'de>>(
         self,
         _name: &'static str,
-        _variants: &'static [&'static str],
+        names: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Error> {
-        match self.0 {
-            Value::Text(name) => visitor.visit_enum(Variant { name, body: None }),
-            Value::Map(fields) => match fields.as_slice() {
-                [(name, body)] => visitor.visit_enum(Variant { name, body: Some(body) }),
-                _ => Err(Error::new(Code::WrongType, "", "a map", Allowed::rule("exactly one named kind"))),
-            },
-            other => Err(wrong_type(other, "a name, or a map with one named kind")),
-        }
+        visitor.visit_enum(Variant::new(self.0, names)?)
     }
 
     fn deserialize_identifier<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Error> {
@@ -362,8 +355,66 @@ impl<'de> de::MapAccess<'de> for Fields<'_> {
     }
 }
 
+/// The fields of a type with named fields. Which field a key means is found here, in one place for all types, and
+/// told as a number: every type would else carry comparisons with each of its names.
+struct Named<'a> {
+    fields: core::slice::Iter<'a, (String, Value)>,
+    names: &'static [&'static str],
+    expected: usize,
+    pending: Option<&'a (String, Value)>,
+}
+
+impl<'a> Named<'a> {
+    #[inline(never)]
+    fn new(value: &'a Value, names: &'static [&'static str]) -> Result<Self, Error> {
+        let Value::Map(fields) = value else { return Err(wrong_type(value, "a map")) };
+        Ok(Named { fields: fields.iter(), names, expected: 0, pending: None })
+    }
+
+    #[inline(never)]
+    fn next_field(&mut self) -> Result<Option<u64>, Error> {
+        self.pending = self.fields.next();
+        let Some((key, _)) = self.pending else { return Ok(None) };
+        let place = match self.names.get(self.expected) {
+            // Written in the order of the type, as a rule.
+            Some(name) if name == key => self.expected,
+            _ => {
+                place(key, self.names).ok_or_else(|| <Error as de::Error>::unknown_field(key, self.names))?
+            }
+        };
+        self.expected = place + 1;
+        Ok(Some(place as u64))
+    }
+}
+
+#[inline(never)]
+fn place(name: &str, names: &[&str]) -> Option<usize> {
+    names.iter().position(|candidate| *candidate == name)
+}
+
+impl<'de> de::MapAccess<'de> for Named<'_> {
+    type Error = Error;
+
+    fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, Error> {
+        match self.next_field()? {
+            Some(place) => seed.deserialize(place.into_deserializer()).map(Some),
+            None => Ok(None),
+        }
+    }
+
+    // One copy a type of field, shared by all structs that have one.
+    #[inline(never)]
+    fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, Error> {
+        match self.pending.take() {
+            Some((key, value)) => seed.deserialize(Strict(value)).map_err(|error| error.within(key)),
+            None => Err(Error::plain(Code::WrongType, "")),
+        }
+    }
+}
+
 struct Variant<'a> {
     name: &'a str,
+    place: u64,
     body: Option<&'a Value>,
 }
 
@@ -372,11 +423,34 @@ impl<'a, 'de> de::EnumAccess<'de> for Variant<'a> {
     type Variant = Variant<'a>;
 
     fn variant_seed<V: DeserializeSeed<'de>>(self, seed: V) -> Result<(V::Value, Self::Variant), Error> {
-        Ok((seed.deserialize(self.name.into_deserializer())?, self))
+        Ok((seed.deserialize(self.place.into_deserializer())?, self))
     }
 }
 
 impl<'a> Variant<'a> {
+    #[inline(never)]
+    fn new(value: &'a Value, names: &'static [&'static str]) -> Result<Self, Error> {
+        let (name, body) = match value {
+            Value::Text(name) => (name, None),
+            Value::Map(fields) => match fields.as_slice() {
+                [(name, body)] => (name, Some(body)),
+                _ => {
+                    return Err(Error::new(
+                        Code::WrongType,
+                        "",
+                        "a map",
+                        Allowed::rule("exactly one named kind"),
+                    ));
+                }
+            },
+            other => return Err(wrong_type(other, "a name, or a map with one named kind")),
+        };
+        match place(name, names) {
+            Some(place) => Ok(Variant { name, place: place as u64, body }),
+            None => Err(<Error as de::Error>::unknown_variant(name, names)),
+        }
+    }
+
     fn body(&self) -> Result<&'a Value, Error> {
         self.body.ok_or_else(|| Error::plain(Code::MissingField, "").within(self.name))
     }
@@ -403,10 +477,11 @@ impl<'de> de::VariantAccess<'de> for Variant<'_> {
 
     fn struct_variant<V: Visitor<'de>>(
         self,
-        _fields: &'static [&'static str],
+        names: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Error> {
-        de::Deserializer::deserialize_map(Strict(self.body()?), visitor)
+        Named::new(self.body()?, names)
+            .and_then(|fields| visitor.visit_map(fields))
             .map_err(|error| error.within(self.name))
     }
 }
