@@ -7,10 +7,15 @@
 mod read;
 mod write;
 
+use alloc::borrow::Cow;
+#[cfg(feature = "json")]
 use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::error::Error;
+
+/// The name of a field; most are known when the program is written, so that nothing is copied for them.
+pub type Key = Cow<'static, str>;
 
 /// A tree of plain values, as JSON knows them. Numbers are finite `f64`; fields keep their order.
 ///
@@ -34,11 +39,11 @@ pub enum Value {
     /// A finite number.
     Number(f64),
     /// A text.
-    Text(String),
+    Text(Cow<'static, str>),
     /// A list.
     List(Vec<Value>),
     /// Named fields in the order given.
-    Map(Vec<(String, Value)>),
+    Map(Vec<(Key, Value)>),
 }
 
 impl Value {
@@ -159,7 +164,7 @@ impl<'a> Arguments<'a> {
             return Err(read::wrong_type(given, "a map of named arguments"));
         };
         read::no_duplicates(fields)?;
-        Ok(Arguments { left: fields.iter().map(|(key, value)| (key.as_str(), value)).collect() })
+        Ok(Arguments { left: fields.iter().map(|(key, value)| (&**key, value)).collect() })
     }
 
     /// Takes one argument. An absent one is an error unless its type is an `Option`.

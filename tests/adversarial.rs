@@ -281,7 +281,7 @@ fn the_longest_texts_are_kept_and_longer_ones_refused() {
     assert_eq!(fold(&course.log).unwrap_err().code(), Code::TooLong);
     course.log.events[0].note = None;
     // An unknown event of ten megabytes is kept as it is.
-    let body = Value::List(vec![Value::Text("x".repeat(1_000_000)); 10]);
+    let body = Value::List(vec![Value::Text("x".repeat(1_000_000).into()); 10]);
     course.add(EventKind::Unknown(UnknownEvent { kind: "of_a_newer_version".into(), body }));
     let text = within(10, "ten megabytes unknown, written", || Value::write(&course.log).unwrap().to_json());
     let read = within(10, "ten megabytes unknown, read", || Log::from_json(&text).unwrap());

@@ -72,7 +72,7 @@ fn read_cases(path: &Path) -> Vec<Case> {
             let extra = ["standing", "seen", "where", "note"];
             if let Value::Map(map) = body {
                 for (key, _) in map {
-                    let known = fields.contains(&key.as_str()) || extra.contains(&key.as_str());
+                    let known = fields.contains(&&**key) || extra.contains(&&**key);
                     assert!(known, "{place}: unknown field {key}");
                 }
             }
@@ -255,22 +255,22 @@ fn every_row_names_its_source() {
 
 #[test]
 fn names_are_listed() {
-    let mut names = Vec::new();
+    let mut names: Vec<(bismar::value::Key, Value)> = Vec::new();
     for row in registry::rows() {
         let arguments: Vec<_> = row
             .arguments
             .iter()
-            .map(|argument| (argument.name.to_string(), Value::Text(plain(argument.r#type))))
+            .map(|argument| (argument.name.into(), Value::Text(plain(argument.r#type).into())))
             .collect();
         names.push((
-            row.key.to_string(),
+            row.key.into(),
             Value::Map(vec![
                 (
                     "kind".into(),
                     Value::Text(if row.kind == Kind::Function { "function" } else { "constant" }.into()),
                 ),
                 ("arguments".into(), Value::Map(arguments)),
-                ("result".into(), Value::Text(plain(row.result))),
+                ("result".into(), Value::Text(plain(row.result).into())),
             ]),
         ));
     }

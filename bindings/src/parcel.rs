@@ -16,7 +16,7 @@
 use std::collections::BTreeMap;
 
 use bismar::error::{Allowed, Given};
-use bismar::value::Value;
+use bismar::value::{Key, Value};
 use bismar::{Code, Error};
 
 use crate::names::{camel, snake};
@@ -37,9 +37,10 @@ const LIST: u8 = 5;
 const MAP: u8 = 6;
 const COLUMN: u8 = 7;
 
-/// Names the other side has sent, in Rust's spelling.
+/// Names the other side has sent, in Rust's spelling. Kept for the life of the instance, so that no field of no
+/// later call needs a copy of its name; their number is bounded.
 #[derive(Debug, Default)]
-pub struct NamesRead(Vec<String>);
+pub struct NamesRead(Vec<&'static str>);
 
 /// Names this side has sent, by Rust's spelling.
 #[derive(Debug, Default)]
@@ -93,7 +94,7 @@ impl Unpacking<'_> {
             [FALSE] => Some(Value::Bool(false)),
             [TRUE] => Some(Value::Bool(true)),
             [NUMBER] => self.number(),
-            [TEXT] => self.text().map(Value::Text),
+            [TEXT] => self.text().map(|text| Value::Text(text.into())),
             [LIST] => {
                 let count = self.count()?;
                 (0..count).map(|_| self.value(depth + 1)).collect::<Option<_>>().map(Value::List)
@@ -110,19 +111,23 @@ impl Unpacking<'_> {
         }
     }
 
-    fn field(&mut self, depth: usize) -> Option<(String, Value)> {
+    fn field(&mut self, depth: usize) -> Option<(Key, Value)> {
         let place = u16::from_le_bytes(self.take()?);
         let name = match self.names.0.get(usize::from(place)) {
-            Some(name) => name.clone(),
-            None => {
-                let name = snake(&self.text()?)?;
-                if place != LOOSE {
-                    self.names.0.push(name.clone());
-                }
-                name
-            }
+            Some(name) => Key::Borrowed(name),
+            None => self.new_name(place != LOOSE)?,
         };
         Some((name, self.value(depth + 1)?))
+    }
+
+    fn new_name(&mut self, joins: bool) -> Option<Key> {
+        let name = snake(&self.text()?)?;
+        if !joins || self.names.0.len() >= MOST_NAMES {
+            return Some(Key::Owned(name));
+        }
+        let name: &'static str = name.leak();
+        self.names.0.push(name);
+        Some(Key::Borrowed(name))
     }
 }
 

@@ -2,13 +2,13 @@
 
 use alloc::collections::BTreeSet;
 use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt::Display;
 
 use serde::de::{self, DeserializeSeed, IntoDeserializer, Visitor};
 
-use super::Value;
+use super::{Key, Value};
 use crate::error::{Allowed, Code, Error, Given};
 
 impl de::Error for Error {
@@ -69,7 +69,7 @@ fn kind(value: &Value) -> Given {
         Value::Null => Given::Text("null".into()),
         Value::Bool(flag) => Given::Text(format!("{flag}")),
         Value::Number(number) => Given::Number(*number),
-        Value::Text(text) => Given::Text(text.clone()),
+        Value::Text(text) => Given::Text(text.clone().into_owned()),
         Value::List(_) => Given::Text("a list".into()),
         Value::Map(_) => Given::Text("a map".into()),
     }
@@ -85,7 +85,7 @@ pub(super) fn wrong_type(value: &Value, wanted: &'static str) -> Error {
 }
 
 #[inline(never)]
-pub(super) fn no_duplicates(fields: &[(String, Value)]) -> Result<(), Error> {
+pub(super) fn no_duplicates(fields: &[(Key, Value)]) -> Result<(), Error> {
     // Maps of the crate's types are short; the quadratic look costs less than a set of their keys.
     let mut keys = BTreeSet::new();
     for (at, (key, _)) in fields.iter().enumerate() {
@@ -330,8 +330,8 @@ impl<'de> de::SeqAccess<'de> for &mut List<'_> {
 }
 
 struct Fields<'a> {
-    fields: core::slice::Iter<'a, (String, Value)>,
-    pending: Option<&'a (String, Value)>,
+    fields: core::slice::Iter<'a, (Key, Value)>,
+    pending: Option<&'a (Key, Value)>,
 }
 
 impl<'de> de::MapAccess<'de> for Fields<'_> {
@@ -340,7 +340,7 @@ impl<'de> de::MapAccess<'de> for Fields<'_> {
     fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, Error> {
         self.pending = self.fields.next();
         match self.pending {
-            Some((key, _)) => seed.deserialize(key.as_str().into_deserializer()).map(Some),
+            Some((key, _)) => seed.deserialize((&**key).into_deserializer()).map(Some),
             None => Ok(None),
         }
     }
@@ -358,10 +358,10 @@ impl<'de> de::MapAccess<'de> for Fields<'_> {
 /// The fields of a type with named fields. Which field a key means is found here, in one place for all types, and
 /// told as a number: every type would else carry comparisons with each of its names.
 struct Named<'a> {
-    fields: core::slice::Iter<'a, (String, Value)>,
+    fields: core::slice::Iter<'a, (Key, Value)>,
     names: &'static [&'static str],
     expected: usize,
-    pending: Option<&'a (String, Value)>,
+    pending: Option<&'a (Key, Value)>,
 }
 
 impl<'a> Named<'a> {
@@ -377,7 +377,7 @@ impl<'a> Named<'a> {
         let Some((key, _)) = self.pending else { return Ok(None) };
         let place = match self.names.get(self.expected) {
             // Written in the order of the type, as a rule.
-            Some(name) if name == key => self.expected,
+            Some(name) if *name == *key => self.expected,
             _ => {
                 place(key, self.names).ok_or_else(|| <Error as de::Error>::unknown_field(key, self.names))?
             }
@@ -431,9 +431,9 @@ impl<'a> Variant<'a> {
     #[inline(never)]
     fn new(value: &'a Value, names: &'static [&'static str]) -> Result<Self, Error> {
         let (name, body) = match value {
-            Value::Text(name) => (name, None),
+            Value::Text(name) => (&**name, None),
             Value::Map(fields) => match fields.as_slice() {
-                [(name, body)] => (name, Some(body)),
+                [(name, body)] => (&**name, Some(body)),
                 _ => {
                     return Err(Error::new(
                         Code::WrongType,
@@ -548,7 +548,7 @@ impl<'de> de::Deserialize<'de> for Value {
             }
 
             fn visit_str<E>(self, text: &str) -> Result<Value, E> {
-                Ok(Value::Text(text.into()))
+                Ok(Value::Text(text.to_string().into()))
             }
 
             fn visit_seq<A: de::SeqAccess<'de>>(self, mut items: A) -> Result<Value, A::Error> {
@@ -560,9 +560,9 @@ impl<'de> de::Deserialize<'de> for Value {
             }
 
             fn visit_map<A: de::MapAccess<'de>>(self, mut fields: A) -> Result<Value, A::Error> {
-                let mut map: Vec<(String, Value)> = Vec::new();
+                let mut map: Vec<(Key, Value)> = Vec::new();
                 let mut keys = BTreeSet::new();
-                while let Some(key) = fields.next_key::<String>()? {
+                while let Some(key) = fields.next_key::<String>()?.map(Key::Owned) {
                     if map.len() == FEW_FIELDS {
                         keys.extend(map.iter().map(|(earlier, _)| earlier.clone()));
                     }

@@ -1,13 +1,13 @@
 //! The writer: a serde serializer into [`Value`].
 
-use alloc::string::{String, ToString};
+use alloc::string::ToString;
 use alloc::vec;
 use alloc::vec::Vec;
 use core::fmt::Display;
 
 use serde::ser::{self, Serialize};
 
-use super::Value;
+use super::{Key, Value};
 use crate::error::{Allowed, Code, Error};
 
 impl ser::Error for Error {
@@ -44,7 +44,7 @@ fn number(value: f64) -> Result<Value, Error> {
 }
 
 fn tagged(name: &'static str, body: Value) -> Value {
-    Value::Map(vec![(name.to_string(), body)])
+    Value::Map(vec![(Key::Borrowed(name), body)])
 }
 
 macro_rules! numbers {
@@ -77,11 +77,11 @@ impl ser::Serializer for Writer {
     }
 
     fn serialize_char(self, value: char) -> Result<Value, Error> {
-        Ok(Value::Text(value.to_string()))
+        Ok(Value::Text(value.to_string().into()))
     }
 
     fn serialize_str(self, value: &str) -> Result<Value, Error> {
-        Ok(Value::Text(value.into()))
+        Ok(Value::Text(value.to_string().into()))
     }
 
     fn serialize_bytes(self, value: &[u8]) -> Result<Value, Error> {
@@ -215,22 +215,22 @@ items! {
 
 pub(super) struct Fields {
     variant: Option<&'static str>,
-    key: Option<String>,
-    fields: Vec<(String, Value)>,
+    key: Option<Key>,
+    fields: Vec<(Key, Value)>,
 }
 
 impl Fields {
-    fn push<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> Result<(), Error> {
+    fn push<T: Serialize + ?Sized>(&mut self, key: Key, value: &T) -> Result<(), Error> {
         self.keep(key, value.serialize(Writer))
     }
 
     /// Apart from `push` and never copied into it: one for all types instead of one a type.
     #[inline(never)]
-    fn keep(&mut self, key: &str, value: Result<Value, Error>) -> Result<(), Error> {
-        let value = value.map_err(|error| error.within(key))?;
+    fn keep(&mut self, key: Key, value: Result<Value, Error>) -> Result<(), Error> {
+        let value = value.map_err(|error| error.within(&key))?;
         // An absent value is an absent field: the strict reader takes no null.
         if value != Value::Null {
-            self.fields.push((key.into(), value));
+            self.fields.push((key, value));
         }
         Ok(())
     }
@@ -258,7 +258,7 @@ impl ser::SerializeMap for Fields {
 
     fn serialize_value<T: Serialize + ?Sized>(&mut self, value: &T) -> Result<(), Error> {
         let key = self.key.take().unwrap_or_default();
-        self.push(&key, value)
+        self.push(key, value)
     }
 
     fn end(self) -> Result<Value, Error> {
@@ -277,7 +277,7 @@ macro_rules! fields {
                 key: &'static str,
                 value: &T,
             ) -> Result<(), Error> {
-                self.push(key, value)
+                self.push(Key::Borrowed(key), value)
             }
 
             fn end(self) -> Result<Value, Error> {

@@ -14,11 +14,11 @@ const LOG: &str = include_str!("../../../examples/data/demo-log.json");
 const PLAN: &str = include_str!("../../../examples/data/demo-plan.json");
 
 fn text(text: &str) -> Value {
-    Value::Text(text.into())
+    Value::Text(text.to_string().into())
 }
 
 fn map(fields: &[(&str, Value)]) -> Value {
-    Value::Map(fields.iter().map(|(key, value)| ((*key).to_string(), value.clone())).collect())
+    Value::Map(fields.iter().map(|(key, value)| ((*key).to_string().into(), value.clone())).collect())
 }
 
 fn ask(key: &str, fields: &[(&str, Value)]) -> Result<Value, bismar::Error> {
@@ -109,7 +109,7 @@ fn every_lift_to_begin_with_can_begin() {
             "stock":{{"discs":[{{"nominal":{{"kg":5}},"diameter":{{"mm":450}},"thickness":{{"mm":30}},"count":2}}]}}}}"#
         );
         let Value::Map(fields) = Value::from_json(&asked).unwrap() else { panic!() };
-        let fields: Vec<_> = fields.iter().map(|(key, value)| (key.as_str(), value.clone())).collect();
+        let fields: Vec<_> = fields.iter().map(|(key, value)| (&**key, value.clone())).collect();
         let answer = ask("page.begin", &fields).unwrap();
         let (log, plan) = (answer.field("log").unwrap().clone(), answer.field("plan").unwrap().clone());
         let today =
