@@ -114,7 +114,7 @@ fn at<'a>(value: &'a Value, path: &str) -> Option<&'a Value> {
 mod tests {
     use super::*;
 
-    fn map(key: &str, value: Value) -> Value {
+    fn map(key: &'static str, value: Value) -> Value {
         Value::Map(vec![(key.into(), value)])
     }
 

@@ -96,7 +96,7 @@ fn seeds(root: &Path) -> Result<BTreeMap<String, Vec<Value>>, Failure> {
         let Some(Value::List(cases)) = document.field("cases") else { continue };
         for case in cases {
             if let (Some(Value::Text(key)), Some(given)) = (case.field("function"), case.field("given")) {
-                seeds.entry(key.clone()).or_default().push(given.clone());
+                seeds.entry(key.to_string()).or_default().push(given.clone());
             }
         }
     }
@@ -135,7 +135,7 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
 /// Events of the demo log that go into the corpus.
 const SEASON: usize = 60;
 
-fn map(fields: &[(&str, &Value)]) -> Value {
+fn map(fields: &[(&'static str, &Value)]) -> Value {
     Value::Map(fields.iter().map(|(name, value)| ((*name).into(), (*value).clone())).collect())
 }
 
@@ -297,7 +297,7 @@ fn change(value: &mut Value, chance: &mut Chance) {
         }
         Value::Number(number) => *number = other_number(*number, chance),
         Value::Bool(flag) => *flag = !*flag,
-        Value::Text(text) => other_text(text, chance),
+        Value::Text(text) => other_text(text.to_mut(), chance),
         Value::Map(_) | Value::List(_) | Value::Null => {}
     }
 }
