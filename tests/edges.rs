@@ -78,7 +78,7 @@ fn starts() -> BTreeMap<String, Vec<Value>> {
             let (Some(Value::Text(key)), Some(given)) = (case.field("function"), case.field("given")) else {
                 continue;
             };
-            let known = found.entry(key.clone()).or_default();
+            let known = found.entry(key.to_string()).or_default();
             if known.len() < STARTS {
                 known.push(given.clone());
             }
@@ -196,7 +196,7 @@ fn call(key: &str, from: &[(&str, Value)]) -> Option<Result<f64, Error>> {
         .arguments
         .iter()
         .map(|argument| from.iter().find(|(name, _)| *name == argument.name))
-        .map(|found| found.map(|(name, value)| (String::from(*name), value.clone())))
+        .map(|found| found.map(|(name, value)| (String::from(*name).into(), value.clone())))
         .collect();
     Some(registry::call(key, &Value::Map(given?)).map(|answer| number(&answer).unwrap()))
 }

@@ -31,7 +31,8 @@ fn main() -> Result<(), Failure> {
     let (log, plan) = (Log::from_json(&log_text)?, Plan::from_json(&plan_text)?);
     let today = log.events.last().map(|event| event.day).ok_or("an empty log")?;
     let state = fold(&log)?;
-    let index = flat::TABLE.iter().position(|flat| flat.key == "one_rm.epley_1985").ok_or("no such function")?;
+    let index =
+        flat::TABLE.iter().position(|flat| flat.key == "one_rm.epley_1985").ok_or("no such function")?;
     let columns = [Column::Rows(vec![100.0; ROWS]), Column::Rows(vec![8.0; ROWS])];
     let (loads, halves, mut estimates) = (vec![100.0; ROWS], vec![16_u8; ROWS], vec![0.0; ROWS]);
     let row = 1.0 / ROWS as f64;
@@ -40,10 +41,18 @@ fn main() -> Result<(), Failure> {
         (
             "oneRmBatchRow",
             row * best(50, || {
-                _ = black_box(one_rm_batch(Equation::Epley1985, black_box(&loads), black_box(&halves), &mut estimates));
+                _ = black_box(one_rm_batch(
+                    Equation::Epley1985,
+                    black_box(&loads),
+                    black_box(&halves),
+                    &mut estimates,
+                ));
             }),
         ),
-        ("nextSessionFrom", best(200, || drop(black_box(next_session_from(black_box(&state), &plan, today))))),
+        (
+            "nextSessionFrom",
+            best(200, || drop(black_box(next_session_from(black_box(&state), &plan, today)))),
+        ),
         ("nextSession", best(50, || drop(black_box(next_session(black_box(&log), &plan, today))))),
         (
             "nextSessionFromText",

@@ -87,7 +87,8 @@ fn allowed(allowed: &Allowed) -> Option<Vec<(Key, Value)>> {
             Some(fields)
         }
         Allowed::OneOf(names) => {
-            let names = names.split(',').map(|name| Value::Text(name.trim_start_matches(' ').to_string().into()));
+            let names =
+                names.split(',').map(|name| Value::Text(name.trim_start_matches(' ').to_string().into()));
             Some(vec![("one_of".into(), Value::List(names.collect()))])
         }
         Allowed::Rule(rule) => Some(vec![("rule".into(), Value::Text(rule.clone()))]),

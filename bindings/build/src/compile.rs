@@ -89,7 +89,12 @@ fn optimise(root: &Path, named: &[u8]) -> Result<Vec<u8>, Failure> {
     std::fs::write(&before, named)?;
     let status = Command::new("node")
         .arg(root.join("bindings/node_modules/binaryen/bin/wasm-opt"))
-        .args([&*std::env::var("BWO").unwrap_or("-Oz".into()), "--strip-debug", "--strip-producers", "--strip-target-features"])
+        .args([
+            &*std::env::var("BWO").unwrap_or("-Oz".into()),
+            "--strip-debug",
+            "--strip-producers",
+            "--strip-target-features",
+        ])
         .args(FEATURES)
         .args([before.as_os_str(), "-o".as_ref(), after.as_os_str()])
         .status()?;

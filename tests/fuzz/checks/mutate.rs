@@ -93,8 +93,8 @@ fn change(value: &mut Value, whole: &Value, chance: &mut Chance) {
             match stay {
                 0 => _ = fields.remove(at),
                 1 => fields[at].1 = any_part(whole, chance),
-                2 => fields[at].0 = any_key(whole, chance),
-                3 => fields.push((any_key(whole, chance), any_part(whole, chance))),
+                2 => fields[at].0 = any_key(whole, chance).into(),
+                3 => fields.push((any_key(whole, chance).into(), any_part(whole, chance))),
                 _ => change(&mut fields[at].1, whole, chance),
             }
         }
@@ -111,7 +111,7 @@ fn change(value: &mut Value, whole: &Value, chance: &mut Chance) {
         }
         Value::Number(number) => *number = other_number(*number, chance),
         Value::Bool(flag) if stay > 1 => *flag = !*flag,
-        Value::Text(text) if stay > 3 => other_text(text, chance),
+        Value::Text(text) if stay > 3 => other_text(text.to_mut(), chance),
         other => *other = any_part(whole, chance),
     }
 }
@@ -161,7 +161,7 @@ fn any_key(whole: &Value, chance: &mut Chance) -> String {
         if let Value::Map(fields) = any_part(whole, chance)
             && !fields.is_empty()
         {
-            return fields[chance.below(fields.len())].0.clone();
+            return fields[chance.below(fields.len())].0.to_string();
         }
     }
     String::from("surplus")
