@@ -36,7 +36,7 @@ fn answer(request: &str) -> String {
 
 fn respond(request: &Value) -> Result<Value, Error> {
     match request.field("ask") {
-        Some(Value::Text(ask)) => match ask.as_str() {
+        Some(Value::Text(ask)) => match &**ask {
             "fold" => fold_log(request),
             "apply" => apply(request),
             "next_session" => today(request),
@@ -68,7 +68,7 @@ fn today(request: &Value) -> Result<Value, Error> {
         Some(_) => next_session_from(&read::<State>(request, "state")?, &plan, today)?,
         None => next_session(&log(request)?, &plan, today)?,
     };
-    let lines = session.lifts.iter().map(|lift| Value::Text(text::lift_line(lift))).collect();
+    let lines = session.lifts.iter().map(|lift| Value::Text(text::lift_line(lift).into())).collect();
     Ok(Value::Map(vec![("session".into(), Value::write(&session)?), ("lines".into(), Value::List(lines))]))
 }
 
@@ -96,9 +96,9 @@ fn refused(error: &Error) -> Value {
     let mut parts = vec![
         ("code".into(), Value::Text(error.code().as_str().into())),
         ("field".into(), Value::Text(error.field().into())),
-        ("value".into(), Value::Text(error.given().to_string())),
-        ("allowed".into(), Value::Text(error.allowed().to_string())),
-        ("sentence".into(), Value::Text(text::error(error))),
+        ("value".into(), Value::Text(error.given().to_string().into())),
+        ("allowed".into(), Value::Text(error.allowed().to_string().into())),
+        ("sentence".into(), Value::Text(text::error(error).into())),
     ];
     parts.extend(error.event().map(|event| ("event".into(), Value::Number(f64::from(event)))));
     Value::Map(parts)

@@ -74,7 +74,7 @@ fn check(case: &Value, source: &Value) -> Result<Check, String> {
 
 fn text(value: &Value, field: &str) -> Option<String> {
     match value.field(field) {
-        Some(Value::Text(text)) => Some(text.clone()),
+        Some(Value::Text(text)) => Some(text.to_string()),
         _ => None,
     }
 }
