@@ -95,7 +95,7 @@ fn read<T: serde::de::DeserializeOwned>(request: &Value, name: &'static str) -> 
 fn refused(error: &Error) -> Value {
     let mut parts = vec![
         ("code".into(), Value::Text(error.code().as_str().into())),
-        ("field".into(), Value::Text(error.field().into())),
+        ("field".into(), Value::Text(error.field().to_string().into())),
         ("value".into(), Value::Text(error.given().to_string().into())),
         ("allowed".into(), Value::Text(error.allowed().to_string().into())),
         ("sentence".into(), Value::Text(text::error(error).into())),
