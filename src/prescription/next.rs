@@ -172,6 +172,11 @@ impl Stage<'_> {
             (Status::Resting, Some(Role::Rest)) => draft.at_least(Verdict::Rest, Reason::Resting),
             _ => {}
         }
+        // Not even the easiest range is within the clearance.
+        let place = self.decision.tuple.range;
+        if self.state.range_allowed(self.at, place).is_none() {
+            draft.at_least(Verdict::Rest, Reason::ClearanceRange);
+        }
         match &self.state.clearance {
             None if self.parameters.policy.clearance_required => draft.say(Reason::ClearanceMissing),
             Some(clearance) if clearance.expires < self.today => {

@@ -4,7 +4,7 @@ use super::layoff::easier_rung;
 use super::loadable::Loadable;
 use super::state::{ClearanceInForce, State, Stop};
 use super::status::Status;
-use crate::quantity::{Day, Mass, Name};
+use crate::quantity::{Day, Length, Mass, Name};
 use crate::record::{Clearance, ClearanceLimits, ClearanceStatus, Role, SignOff, SignOffScope, Tuple};
 
 impl State {
@@ -135,8 +135,43 @@ impl State {
         self.limits(at).any(|limit| limit.effort.is_some() || limit.no_breath_hold)
     }
 
+    /// The place in the lift's ranges that the clearance leaves it, at most `place`: none where not even the easiest
+    /// is allowed. A lift whose range is not measured keeps its place.
+    pub(crate) fn range_allowed(&self, at: usize, place: u8) -> Option<u8> {
+        let ranges =
+            self.parameters.as_ref().and_then(|all| all.tracks.get(at)).map(|set| set.ranges.as_slice());
+        let ranges = ranges.unwrap_or_default();
+        let allowed = |range: Length| {
+            self.limits(at).filter_map(|limit| limit.range).all(|limit| reaches(ranges, limit, range))
+        };
+        let fits = |place: &u8| ranges.get(usize::from(*place)).is_none_or(|range| allowed(*range));
+        (0..=place).rev().find(fits)
+    }
+
+    /// Whether a clearance limits the range of the lift.
+    pub(crate) fn range_limited(&self, at: usize) -> bool {
+        self.limits(at).any(|limit| limit.range.is_some())
+    }
+
     /// The lowest load that a clearance limits the lift to.
     pub(crate) fn clearance_load(&self, at: usize) -> Option<Mass> {
         self.limits(at).filter_map(|limit| limit.load).min()
+    }
+}
+
+/// Whether a range is no deeper than the limit. The list goes from the easiest range to the full one, so that it says
+/// itself whether deeper is longer (a depth) or shorter (a height above the floor); where it does not say, only the
+/// limit itself is allowed.
+fn reaches(ranges: &[Length], limit: Length, range: Length) -> bool {
+    let grows = |ordered: fn(&Length, &Length) -> bool| {
+        ranges.len() > 1
+            && ranges.iter().zip(ranges.iter().skip(1)).all(|(easier, fuller)| ordered(easier, fuller))
+    };
+    if grows(|easier, fuller| easier < fuller) {
+        range <= limit
+    } else if grows(|easier, fuller| easier > fuller) {
+        range >= limit
+    } else {
+        range == limit
     }
 }

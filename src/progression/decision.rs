@@ -141,7 +141,7 @@ impl State {
         Some(Decision {
             track: set.name.clone(),
             status: track.status,
-            tuple: track.tuple,
+            tuple: Tuple { range: self.range_allowed(at, track.tuple.range).unwrap_or(0), ..track.tuple },
             limit,
             outlook,
             gate: self.gate_state(at, today),
@@ -197,6 +197,9 @@ impl State {
         }
         if let Some(load) = self.clearance_load(at).filter(|load| *load < granted) {
             reasons.push(Reason::ClearanceLimit { load });
+        }
+        if self.range_allowed(at, track.tuple.range) != Some(track.tuple.range) {
+            reasons.push(Reason::ClearanceRange);
         }
         if track.partner_pain {
             reasons.push(Reason::PairPain);

@@ -126,11 +126,10 @@ fn clearance_in_force(s: &Situation<'_>) -> Vec<Reason> {
     {
         reasons.push(Reason::ClearanceLimit { load });
     }
-    let range = |to: &Tuple| s.set.ranges.get(usize::from(to.range)).copied();
-    let limited = s.state.limits(s.at).filter_map(|limit| limit.range).min();
-    if let (Some(limit), Ok(to)) = (limited, &s.to)
-        && to.range > s.track.tuple.range
-        && range(to).is_some_and(|range| range > limit)
+    // A lift that stands deeper already does not move up either: what it shows now is shown short of its place.
+    if let Ok(to) = &s.to
+        && s.state.range_limited(s.at)
+        && (s.set.ranges.is_empty() || s.state.range_allowed(s.at, to.range) != Some(to.range))
     {
         reasons.push(Reason::ClearanceRange);
     }

@@ -249,7 +249,8 @@ pub struct ClearanceLimits {
     /// Highest effort rating.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub effort: Option<Rpe>,
-    /// Deepest range.
+    /// Deepest range, measured as the lift's own list of ranges is: that list, easiest first, says whether deeper is
+    /// longer or shorter.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub range: Option<Length>,
     /// No loaded bending of the spine.

@@ -6,7 +6,7 @@ use bismar::caution::Caution;
 use bismar::condition::DayClass;
 use bismar::prescription::{Verdict, next_session_from};
 use bismar::progression::{MoveOutlook, Status};
-use bismar::quantity::{Pain, Rir};
+use bismar::quantity::{Length, Pain, Rir};
 use bismar::reason::Reason;
 use bismar::record::*;
 
@@ -331,4 +331,37 @@ fn an_illness_counts_for_every_lift_that_comes_back_later() {
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     let press = &course.state().tracks[PRESS];
     assert_eq!((press.status, press.ill), (Status::Returning, false));
+}
+
+/// Three clean weeks at the fuller of two ranges, then a clearance that limits the range: where the lift stands, what
+/// it does today, whether the range is among the reasons, and whether a move is on offer.
+fn limited_range(ranges: [f64; 2], limit: f64) -> (u8, Verdict, bool, bool) {
+    let mut all = parameters(1);
+    for track in &mut all.tracks {
+        track.ranges = ranges.iter().map(|range| Length::from_mm(*range).unwrap()).collect();
+        track.start.range = 1;
+    }
+    let mut course = Course::play_with(all, &vec![Step::CleanWeek; 3]);
+    let limits =
+        vec![ClearanceLimits { range: Some(Length::from_mm(limit).unwrap()), ..ClearanceLimits::default() }];
+    let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
+    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits }));
+    let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+    let lift = &session.lifts[STRICT];
+    let offered = matches!(lift.outlook, MoveOutlook::OnOffer { .. });
+    (lift.granted.range, lift.verdict, lift.reasons.contains(&Reason::ClearanceRange), offered)
+}
+
+#[test]
+fn a_clearance_on_range_holds_a_lift_that_stands_deeper() {
+    let depths = [300.0, 400.0];
+    assert_eq!(limited_range(depths, 400.0), limited_range(depths, 450.0), "within");
+    assert_eq!(limited_range(depths, 400.0).0, 1);
+    assert_eq!(limited_range(depths, 350.0), (0, Verdict::Train, true, false), "the easier range, no move");
+    assert_eq!(limited_range(depths, 200.0), (0, Verdict::Rest, true, false), "not even the easier one");
+    // Heights above the floor: deeper is shorter.
+    let heights = [200.0, 100.0];
+    assert!(!limited_range(heights, 100.0).2);
+    assert_eq!(limited_range(heights, 150.0), (0, Verdict::Train, true, false));
+    assert_eq!(limited_range(heights, 250.0), (0, Verdict::Rest, true, false));
 }
