@@ -13,7 +13,7 @@ use bismar::condition::DayClass;
 use bismar::gate::{
     Criterion, Evidence, EvidenceRule, Gate, GateFacts, Mark, Missing, Outcome, PassReason, PassRules,
     PassRun, Rater, Requirement, SessionFact, SetMarks, Skill, check_criteria, operating_characteristic,
-    set_pass,
+    session_pass, set_pass,
 };
 use bismar::quantity::Day;
 
@@ -214,4 +214,34 @@ fn marks_that_decide_a_set() {
     };
     assert!(certain(&early(0)) && certain(&early(1)));
     assert!(possible(&early(2)) && !certain(&early(2)));
+}
+
+#[test]
+fn numbers_of_the_rules_up_to_their_ends() {
+    let rules = |misses_at_least| PassRules { misses_at_least, ..PassRules::default() }.check();
+    assert_eq!(rules(200), Ok(()));
+    assert_eq!((code(rules(201)), code(rules(202))), (Code::OutOfRange, Code::OutOfRange));
+    let neutral = |fails| PassRun::new(9, 10, 2).unwrap().with_neutral_fails(fails);
+    assert!(neutral(5).is_ok());
+    assert_eq!((code(neutral(6)), code(neutral(7))), (Code::OutOfRange, Code::OutOfRange));
+    for nothing in [Requirement::DwellSessions(0), Requirement::DwellDays(0), Requirement::Spacing(0)] {
+        assert_eq!(code(Gate::new(nothing)), Code::GateAlwaysOpen);
+    }
+    let sets = |count| {
+        let set = SetMarks::unscored(5, Rater::Coach);
+        session_pass(&PassRules::default(), &[], &vec![set; count]).map(|_| ())
+    };
+    assert_eq!(sets(100), Ok(()));
+    assert_eq!((code(sets(101)), code(sets(102))), (Code::OutOfRange, Code::OutOfRange));
+    let posterior = |rate, level| {
+        let rule = EvidenceRule::Posterior { rate, level, prior_acceptable: 1.0, prior_missed: 1.0 };
+        Evidence::new(rule, 200, 2).map(|_| ())
+    };
+    assert_eq!(posterior(0.8, 0.9), Ok(()));
+    for outside in [0.0, 1.0, -0.1, 1.1] {
+        assert_eq!(
+            (code(posterior(outside, 0.9)), code(posterior(0.8, outside))),
+            (Code::OutOfRange, Code::OutOfRange)
+        );
+    }
 }
