@@ -231,7 +231,7 @@ fn scaled(value: f64, factor: i64) -> i64 {
     let odd = factor.unsigned_abs() >> zeros;
     let exponent = exponent + zeros as i32;
     let magnitude = if exponent >= 0 {
-        i128::from(mantissa) * i128::from(odd) << exponent
+        (i128::from(mantissa) * i128::from(odd)) << exponent
     } else if (-60..=-HALF).contains(&exponent) && odd < 1 << 36 {
         i128::from(in_halves(mantissa, odd, exponent.unsigned_abs()))
     } else if exponent < -126 {
