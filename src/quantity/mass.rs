@@ -420,7 +420,7 @@ mod tests {
     proptest! {
         #[test]
         fn a_load_is_rounded_once(mantissa in 1.0_f64..2.0, power in -70_i32..11, lb in any::<bool>(), minus in any::<bool>()) {
-            let value = mantissa * f64::from(power).exp2() * if minus { -1.0 } else { 1.0 };
+            let value = mantissa * numeric::pow(2.0, f64::from(power)) * if minus { -1.0 } else { 1.0 };
             let unit = if lb { Unit::Lb } else { Unit::Kg };
             prop_assert_eq!(scaled(value, unit.nanograms()), in_full(value, unit.nanograms()));
         }
