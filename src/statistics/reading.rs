@@ -48,14 +48,20 @@ pub(super) fn stops(readings: &[Reading], also: &[Day], least: usize) -> Result<
         let pair = (number("value", reading.value)?, positive("variance", reading.variance)?);
         stops.push(Stop { day: reading.day, reading: Some(pair) });
     }
-    crate::numeric::sort::sort_by_key(&mut stops, |stop| stop.day);
+    in_order(&mut stops);
     let read = |day: &Day| stops.binary_search_by_key(day, |stop| stop.day).is_ok();
     let mut asked: Vec<Day> = also.iter().copied().filter(|day| !read(day)).collect();
     crate::numeric::sort::sort(&mut asked);
     asked.dedup();
     if !asked.is_empty() {
         stops.extend(asked.into_iter().map(|day| Stop { day, reading: None }));
-        crate::numeric::sort::sort_by_key(&mut stops, |stop| stop.day);
+        in_order(&mut stops);
     }
     Ok(stops)
+}
+
+/// The standard sort: the lists are as long as a life, and in two ordered parts.
+#[inline(never)]
+fn in_order(stops: &mut [Stop]) {
+    stops.sort_by_key(|stop| stop.day);
 }
