@@ -329,6 +329,18 @@ impl<'de> de::SeqAccess<'de> for &mut List<'_> {
     }
 }
 
+/// The value of the field whose key was read last. One copy a type of field, shared by everything that has one.
+#[inline(never)]
+fn field_value<'de, V: DeserializeSeed<'de>>(
+    pending: Option<&(Key, Value)>,
+    seed: V,
+) -> Result<V::Value, Error> {
+    match pending {
+        Some((key, value)) => seed.deserialize(Strict(value)).map_err(|error| error.within(key)),
+        None => Err(Error::plain(Code::WrongType, "")),
+    }
+}
+
 struct Fields<'a> {
     fields: core::slice::Iter<'a, (Key, Value)>,
     pending: Option<&'a (Key, Value)>,
@@ -345,13 +357,8 @@ impl<'de> de::MapAccess<'de> for Fields<'_> {
         }
     }
 
-    // One copy a type of field, shared by all structs that have one.
-    #[inline(never)]
     fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, Error> {
-        match self.pending.take() {
-            Some((key, value)) => seed.deserialize(Strict(value)).map_err(|error| error.within(key)),
-            None => Err(Error::plain(Code::WrongType, "")),
-        }
+        field_value(self.pending.take(), seed)
     }
 }
 
@@ -402,13 +409,8 @@ impl<'de> de::MapAccess<'de> for Named<'_> {
         }
     }
 
-    // One copy a type of field, shared by all structs that have one.
-    #[inline(never)]
     fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, Error> {
-        match self.pending.take() {
-            Some((key, value)) => seed.deserialize(Strict(value)).map_err(|error| error.within(key)),
-            None => Err(Error::plain(Code::WrongType, "")),
-        }
+        field_value(self.pending.take(), seed)
     }
 }
 
