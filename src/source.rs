@@ -183,23 +183,53 @@ macro_rules! constant {
         $(#[doc = $doc])*
         pub const $name: $type = $value;
 
-        #[allow(non_snake_case, unused_imports, reason = "named after the constant; its types are named here")]
+        $crate::source::fixed! {
+            $key, $name, $type, super::$name, concat!($($doc, "\n"),*),
+            $source, $place, $standing, $seen, concat!($($population)?), concat!($($domain)?), concat!($($error)?)
+        }
+    };
+}
+
+/// Declares the row of a type's default: every number in force where a caller names none. Its entry takes no
+/// arguments and gives `Type::default()`.
+macro_rules! default_of {
+    (
+        $key:literal,
+        $(#[doc = $doc:expr])*
+        $name:ident : $type:ty;
+        source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
+        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+    ) => {
+        $crate::source::fixed! {
+            $key, $name, $type, <$type as Default>::default(), concat!($($doc, "\n"),*),
+            $source, $place, $standing, $seen, concat!($($population)?), concat!($($domain)?), concat!($($error)?)
+        }
+    };
+}
+
+/// The row and the entry of a value that takes no arguments.
+macro_rules! fixed {
+    (
+        $key:literal, $name:ident, $type:ty, $value:expr, $doc:expr, $source:expr, $place:expr, $standing:ident,
+        $seen:ident, $population:expr, $domain:expr, $error:expr
+    ) => {
+        #[allow(non_snake_case, unused_imports, reason = "named after the value; its types are named here")]
         pub(crate) mod $name {
             use super::*;
 
             pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
                 key: $key,
                 kind: $crate::source::Kind::Constant,
-                doc: concat!($($doc, "\n"),*),
+                doc: $doc,
                 arguments: &[],
                 result: stringify!($type),
                 source: $source,
                 place: $place,
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
-                population: concat!($($population)?),
-                domain: concat!($($domain)?),
-                published_error: concat!($($error)?),
+                population: $population,
+                domain: $domain,
+                published_error: $error,
             };
 
             pub(crate) static ENTRY: $crate::source::Entry = $crate::source::Entry {
@@ -207,7 +237,7 @@ macro_rules! constant {
                 #[cfg(feature = "serde")]
                 call: |given| {
                     $crate::value::Arguments::new(given)?.finish()?;
-                    $crate::value::Value::write(&super::$name)
+                    $crate::value::Value::write(&$value)
                 },
             };
         }
@@ -266,4 +296,4 @@ macro_rules! rows {
 
 #[cfg(feature = "serde")]
 pub(crate) use call;
-pub(crate) use {arguments, constant, formula, rows};
+pub(crate) use {arguments, constant, default_of, fixed, formula, rows};

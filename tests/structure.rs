@@ -149,6 +149,25 @@ fn every_documented_formula_is_declared_by_the_macro() {
     assert!(loose.is_empty(), "formula without the macro: {loose:?}");
 }
 
+/// A default is numbers that nobody wrote into a log: each has a row, so that its source and its check are known.
+#[test]
+fn every_default_has_a_row() {
+    let (mut seen, mut bare) = (0, Vec::new());
+    for (_, path, text) in sources() {
+        for after in text.split("impl Default for ").skip(1) {
+            seen += 1;
+            let name = after.split_whitespace().next().unwrap();
+            let declared =
+                text.split("default_of! {").skip(1).any(|row| row.contains(&format!("_default: {name};")));
+            if !declared {
+                bare.push(format!("{}: {name}", path.display()));
+            }
+        }
+    }
+    assert!(seen > 10, "the search finds no defaults");
+    assert!(bare.is_empty(), "default without a row: {bare:?}");
+}
+
 #[test]
 fn every_module_says_what_it_is_for_and_what_it_may_use() {
     for (module, path, text) in sources() {

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric::{fabs, larger, sqrt};
 use crate::quantity::Day;
-use crate::source::{OURS, constant, formula, rows};
+use crate::source::{OURS, constant, default_of, formula, rows};
 use crate::statistics::{
     CusumDesign, Side, cusum_run_length, cusum_threshold_for, ewma_run_length, ewma_width_for,
 };
@@ -57,6 +57,13 @@ impl Default for DriftOptions {
     fn default() -> DriftOptions {
         DriftOptions::STANDARD
     }
+}
+
+default_of! {
+    "condition.drift_options_default",
+    /// How the alarms are set where a caller names nothing else.
+    drift_options_default: DriftOptions;
+    source: OURS, place: "two charts on the innovations", standing: OurChoice, seen: NotApplicable,
 }
 
 /// The form of one session: reading less prediction, in standard deviations.
@@ -230,4 +237,4 @@ formula! {
     domain: "independent standard normal innovations",
 }
 
-rows![SESSIONS_BETWEEN_FALSE_ALARMS, drift];
+rows![SESSIONS_BETWEEN_FALSE_ALARMS, drift, drift_options_default];

@@ -6,7 +6,7 @@ use super::marker::{Conditions, MarkerReading, value_of};
 use crate::error::{Code, Error};
 use crate::numeric::{fabs, larger};
 use crate::quantity::Day;
-use crate::source::{OURS, formula, rows};
+use crate::source::{OURS, default_of, formula, rows};
 use crate::statistics::robust::{median_of, spread_about};
 
 /// How a baseline is made and read. All of it is this project's choice.
@@ -48,6 +48,13 @@ impl Default for DayOptions {
     fn default() -> DayOptions {
         DayOptions::STANDARD
     }
+}
+
+default_of! {
+    "condition.day_options_default",
+    /// How a baseline is made and a day read where a caller names nothing else.
+    day_options_default: DayOptions;
+    source: OURS, place: "own baseline under equal conditions", standing: OurChoice, seen: NotApplicable,
 }
 
 /// What is ordinary for this lifter.
@@ -142,4 +149,4 @@ formula! {
     domain: "4 to 12 values by default",
 }
 
-rows![baseline];
+rows![baseline, day_options_default];

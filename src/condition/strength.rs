@@ -8,7 +8,7 @@ use crate::error::{Code, Error};
 use crate::numeric::normal::normal_reach;
 use crate::numeric::{exp, ln, sqrt};
 use crate::quantity::{Day, Interval};
-use crate::source::{OURS, Source, constant, formula, rows};
+use crate::source::{OURS, Source, constant, default_of, formula, rows};
 use crate::statistics::{
     CHANGE_MULTIPLIER, CLIP_AT, Outliers, Reading, TrendState, local_level, local_level_fit, trend_end,
 };
@@ -54,6 +54,13 @@ impl Default for TrendOptions {
     fn default() -> TrendOptions {
         TrendOptions { window_days: TREND_WINDOW, level: 0.95, forecast_days: Vec::from([28, 56, 84]) }
     }
+}
+
+default_of! {
+    "condition.trend_options_default",
+    /// Window, level and days ahead of a trend where a caller names none.
+    trend_options_default: TrendOptions;
+    source: OURS, place: "level, slope and their intervals", standing: OurChoice, seen: NotApplicable,
 }
 
 /// What the slope says.
@@ -375,4 +382,4 @@ fn judge(
     Ok(())
 }
 
-rows![DAY_TO_DAY_MAXIMUM, TREND_WINDOW, trend];
+rows![DAY_TO_DAY_MAXIMUM, TREND_WINDOW, trend, trend_options_default];

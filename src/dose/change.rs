@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::daily::DailyLoad;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
-use crate::source::{OURS, formula, rows};
+use crate::source::{OURS, default_of, formula, rows};
 
 /// Middle value, or mean of the two middle ones; none of nothing. Sorts the values.
 pub(super) fn median(values: &mut [f64]) -> Option<f64> {
@@ -48,6 +48,13 @@ impl Default for BandOptions {
             quiet_weeks: 2,
         }
     }
+}
+
+default_of! {
+    "dose.band_options_default",
+    /// How the band over a lifter's own weeks is made where a caller names nothing else.
+    band_options_default: BandOptions;
+    source: OURS, place: "a robust band over the lifter's own weeks", standing: OurChoice, seen: NotApplicable,
 }
 
 impl BandOptions {
@@ -205,4 +212,4 @@ formula! {
     source: OURS, place: "a robust band over the lifter's own weeks", standing: OurChoice, seen: NotApplicable,
 }
 
-rows![week_change];
+rows![week_change, band_options_default];

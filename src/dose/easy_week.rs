@@ -5,7 +5,7 @@ use super::daily::DailyLoad;
 use super::push_up::MeanAndDeviation;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
-use crate::source::{OURS, Source, formula, rows};
+use crate::source::{OURS, Source, default_of, formula, rows};
 
 const ROGERSON_2024: Source = Source {
     id: "rogerson-2024",
@@ -131,6 +131,14 @@ impl Default for EasyWeekOptions {
     }
 }
 
+default_of! {
+    "dose.easy_week_options_default",
+    /// When a week counts as easy, and after how many others the next may be thought of, where a caller names nothing
+    /// else.
+    easy_week_options_default: EasyWeekOptions;
+    source: OURS, place: "weeks since the last easy one", standing: OurChoice, seen: NotApplicable,
+}
+
 /// Where the next easy week stands. Never an order: the coach decides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
@@ -212,4 +220,9 @@ formula! {
 /// A planned absence within so many weeks stands for an easy week (our choice).
 const SOON: u16 = 2;
 
-rows![easy_week_practice_rogerson_2024, easy_week_range_bell_2022, easy_week_status];
+rows![
+    easy_week_practice_rogerson_2024,
+    easy_week_range_bell_2022,
+    easy_week_status,
+    easy_week_options_default,
+];

@@ -8,7 +8,7 @@ use super::set::above_zero;
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
-use crate::source::{Source, formula, rows};
+use crate::source::{OURS, Source, default_of, formula, rows};
 
 const WINDT_GABBETT_2019: Source = Source {
     id: "windt-gabbett-2019",
@@ -92,6 +92,13 @@ impl Default for RatioOptions {
     fn default() -> RatioOptions {
         RatioOptions::rolling_uncoupled()
     }
+}
+
+default_of! {
+    "dose.ratio_options_default",
+    /// Which recent-versus-usual ratio is taken where a caller names none: the recent days lie outside the usual ones.
+    ratio_options_default: RatioOptions;
+    source: OURS, place: "which of the published ways", standing: OurChoice, seen: NotApplicable,
 }
 
 /// The quotient, or why there is none.
@@ -370,4 +377,10 @@ formula! {
     source: LOLLI_2019, place: "simulation; theory by arithmetic", standing: Derived, seen: NotApplicable,
 }
 
-rows![recent_versus_usual, uncoupled_from_coupled, coupled_from_uncoupled, coupling_correlation];
+rows![
+    recent_versus_usual,
+    uncoupled_from_coupled,
+    coupled_from_uncoupled,
+    coupling_correlation,
+    ratio_options_default,
+];

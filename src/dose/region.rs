@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use crate::error::Code;
 use crate::numeric;
-use crate::source::{Source, formula, rows};
+use crate::source::{Source, default_of, formula, rows};
 
 const PELLAND_2024: Source = Source {
     id: "pelland-2024",
@@ -73,6 +73,13 @@ impl Default for SetCounting {
     }
 }
 
+default_of! {
+    "dose.set_counting_default",
+    /// How much a set counts for a region that only helps, where a caller names nothing else.
+    set_counting_default: SetCounting;
+    source: PELLAND_2024, place: "abstract", standing: Published, seen: Read,
+}
+
 /// Sets counted for one region.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(
@@ -135,4 +142,4 @@ fn regions(exercise: &RegionSets, indirect: f64) -> BTreeMap<&str, f64> {
     helpers.chain(exercise.direct.iter().map(|region| (region.as_str(), 1.0))).collect()
 }
 
-rows![fractional_sets];
+rows![fractional_sets, set_counting_default];

@@ -1,7 +1,7 @@
 //! When a session passes: the rules as parameters.
 
 use crate::error::{Code, Error};
-use crate::source::{OURS, formula, rows};
+use crate::source::{OURS, default_of, formula, rows};
 
 /// Highest share of missed repetitions that any rules may let pass, in percent.
 const HIGHEST_MISS_PERCENT: u8 = 50;
@@ -53,6 +53,13 @@ impl Default for PassRules {
             lifter_marks_count: false,
         }
     }
+}
+
+default_of! {
+    "gate.pass_rules_default",
+    /// When a set passes, where a lift names nothing else.
+    pass_rules_default: PassRules;
+    source: OURS, place: "technique gate", standing: OurChoice, seen: NotApplicable,
 }
 
 impl PassRules {
@@ -139,4 +146,4 @@ formula! {
     domain: "any number of scored repetitions",
 }
 
-rows![pass_rules, misses_allowed];
+rows![pass_rules, misses_allowed, pass_rules_default];

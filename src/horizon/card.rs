@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use super::FunctionTest;
 use crate::caution::Caution;
 use crate::quantity::{Day, Mass, Name};
+use crate::source::{OURS, default_of, rows};
 
 /// A function test and when it was last done; the result is kept by the record.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -141,6 +142,13 @@ impl Default for CardSettings {
     }
 }
 
+default_of! {
+    "horizon.card_settings_default",
+    /// What the yearly card reminds of, and how often, where a coach names nothing else.
+    card_settings_default: CardSettings;
+    source: OURS, place: "yearly card", standing: OurChoice, seen: NotApplicable,
+}
+
 /// A thing on the card.
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -238,3 +246,5 @@ pub struct YearlyCard {
     /// What to show beside it.
     pub cautions: Vec<Caution>,
 }
+
+rows![card_settings_default];

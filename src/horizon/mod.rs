@@ -94,6 +94,7 @@ pub use what_if::{
 };
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
+    card::ROWS,
     carried::ROWS,
     grip::ROWS,
     outlook::ROWS,
@@ -114,6 +115,7 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     masters::ROWS,
 ];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
+    card::ENTRIES,
     carried::ENTRIES,
     grip::ENTRIES,
     outlook::ENTRIES,

@@ -12,7 +12,7 @@ use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::numeric::generator::Generator;
 use crate::quantity::Interval;
-use crate::source::{OURS, Source, constant, formula, rows};
+use crate::source::{OURS, Source, constant, default_of, formula, rows};
 
 const SPIERING_2021: Source = Source {
     id: "spiering-2021",
@@ -181,6 +181,13 @@ impl Default for ScenarioSettings {
     fn default() -> Self {
         ScenarioSettings { seed: 1, courses: 1_000, level: 0.9, floor: None }
     }
+}
+
+default_of! {
+    "horizon.scenario_settings_default",
+    /// Seed, courses, level and floor of drawn courses where a caller names none.
+    scenario_settings_default: ScenarioSettings;
+    source: OURS, place: "drawn courses", standing: OurChoice, seen: NotApplicable,
 }
 
 /// Strength at one age over all courses drawn.
@@ -353,4 +360,4 @@ mod wire {
     }
 }
 
-rows![MAINTENANCE_WEEKS, scenario];
+rows![MAINTENANCE_WEEKS, scenario, scenario_settings_default];

@@ -7,7 +7,7 @@ use super::equation::Equation;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::{Reps, Rir};
-use crate::source::{OURS, Source, constant, rows};
+use crate::source::{OURS, Source, constant, default_of, rows};
 
 const GRGIC_2020: Source = Source {
     id: "grgic-2020",
@@ -270,6 +270,13 @@ impl Default for EstimateOptions {
     }
 }
 
+default_of! {
+    "one_rm.estimate_options_default",
+    /// How an estimate is made where a caller names nothing else.
+    estimate_options_default: EstimateOptions;
+    source: OURS, place: "the estimate's default", standing: OurChoice, seen: NotApplicable,
+}
+
 rows![
     GRGIC_2020_CV,
     BANYARD_2017_CV,
@@ -281,4 +288,5 @@ rows![
     RESERVE_ERROR_IN_LONG_SETS,
     BIAS_ERROR_UNCORRECTED,
     BIAS_ERROR_CORRECTED,
+    estimate_options_default,
 ];

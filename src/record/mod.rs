@@ -36,5 +36,5 @@ pub(crate) use session::at_most;
 pub use session::{Effort, LiftSession, Session, Setup, WorkSet};
 pub use track::{Body, Dimension, StepPolicy, Tempo, TrackParameters, Tuple};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[parameters::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[parameters::ENTRIES];

@@ -8,6 +8,7 @@ use super::track::TrackParameters;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Stock};
 use crate::quantity::{Mass, Name, Rir};
+use crate::source::{OURS, default_of, rows};
 
 /// The most lifts of one lifter.
 pub const MAX_TRACKS: usize = 16;
@@ -182,6 +183,14 @@ impl Default for Policy {
     }
 }
 
+default_of! {
+    "record.policy_default",
+    /// The numbers of the rules where a log names none: moves, windows, pain, steps back, returns, probes, reviews and
+    /// the layoff table.
+    policy_default: Policy;
+    source: OURS, place: "rules of the state machine", standing: OurChoice, seen: NotApplicable,
+}
+
 impl Policy {
     /// Checks every number against its hard limits.
     ///
@@ -330,3 +339,5 @@ impl Parameters {
         self.implements.iter().find(|implement| implement.id() == id)
     }
 }
+
+rows![policy_default];

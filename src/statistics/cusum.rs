@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::domain::{not_negative, number, numbers, positive};
 use crate::error::Error;
 use crate::numeric::{finite, larger};
-use crate::source::{Source, constant, formula, rows};
+use crate::source::{Source, constant, default_of, formula, rows};
 
 const MONTGOMERY: Source = Source {
     id: "montgomery",
@@ -63,6 +63,13 @@ impl Default for CusumDesign {
     fn default() -> CusumDesign {
         CusumDesign::STANDARD
     }
+}
+
+default_of! {
+    "statistics.cusum_design_default",
+    /// Slack, threshold and start of a cumulative sum where a caller names none.
+    cusum_design_default: CusumDesign;
+    source: MONTGOMERY, place: "chapter 9", standing: Published, seen: Memory,
 }
 
 /// Which way the series went.
@@ -175,4 +182,4 @@ formula! {
     source: MONTGOMERY, place: "chapter 9, tabular form", standing: Published, seen: Read,
 }
 
-rows![CUSUM_REFERENCE, CUSUM_THRESHOLD, cusum_chart];
+rows![CUSUM_REFERENCE, CUSUM_THRESHOLD, cusum_chart, cusum_design_default];

@@ -4,7 +4,7 @@ use super::domain::{counts, open_unit, unit};
 use crate::error::{Code, Error};
 use crate::numeric::beta::{beta_quantile, beta_upper};
 use crate::numeric::sqrt;
-use crate::source::{Source, formula, rows};
+use crate::source::{OURS, Source, default_of, formula, rows};
 
 const GELMAN_2013: Source = Source {
     id: "gelman-2013",
@@ -74,6 +74,13 @@ impl Default for BetaPrior {
     fn default() -> BetaPrior {
         BetaPrior::UNIFORM
     }
+}
+
+default_of! {
+    "statistics.beta_prior_default",
+    /// What is believed of a rate before the trials where a caller names nothing: every rate equally likely.
+    beta_prior_default: BetaPrior;
+    source: OURS, place: "the choice among the usual priors", standing: OurChoice, seen: NotApplicable,
 }
 
 #[cfg(feature = "serde")]
@@ -212,4 +219,4 @@ formula! {
     domain: "independent trials at a constant rate",
 }
 
-rows![beta_posterior, probability_rate_at_least, rate_quantile];
+rows![beta_posterior, probability_rate_at_least, rate_quantile, beta_prior_default];
