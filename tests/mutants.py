@@ -12,8 +12,8 @@ FOLDER takes a copy of the sources as they are now, the build and `outcomes.json
 one ended, with the same copy. A
 mutant is caught if a test fails or runs ten times as long as it should; one that does not compile is unviable and counts
 for nothing. Mutants of const functions and of functions that return `impl Trait` cannot be switched at run time; they
-are listed, and `cargo mutants -F NAME` runs them one by one. Bodies inside the `formula!` macro are not on the list:
-cargo-mutants does not look into macros.
+are listed, and `cargo mutants -F NAME` runs them one by one. cargo-mutants does not look into macros; so that it lists the
+bodies inside `formula!` all the same, it gets a copy in which each macro is a module, line for line.
 """
 
 import argparse
@@ -60,9 +60,34 @@ pub(crate) fn mutant(number: u32) -> bool {
 """
 
 
-def listed(patterns, plain):
+# A formula: its key, its function, what follows the function.
+FORMULA = re.compile(r'^formula! \{\n    "[^"]+",\n(.*?)(^    source:.*?)^\}\n', re.S | re.M)
+
+
+def opened(text):
+    """The same lines with every `formula!` as a module, for cargo-mutants to see its body; where these are."""
+    def module(found):
+        after = re.sub(r"^", "//", found[2].rstrip("\n"), flags=re.M)
+        return f"mod opened {{\n\n{found[1]}{after}\n}}\n"
+    spans = [(text.count("\n", 0, found.start()) + 1, text.count("\n", 0, found.end())) for found in FORMULA.finditer(text)]
+    return FORMULA.sub(module, text), spans
+
+
+def listed(patterns, plain, folder):
+    formulas = {}
+    for path in (plain / "src").rglob("*.rs"):
+        name = str(path.relative_to(plain))
+        text, formulas[name] = opened(path.read_text())
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (folder / name).write_text(text)
     words = ["cargo", "mutants", "--list", "--json"] + [word for one in patterns for word in ("-f", one)]
-    return json.loads(subprocess.run(words, cwd=plain, check=True, capture_output=True, text=True).stdout)
+    found = json.loads(subprocess.run(words, cwd=folder, check=True, capture_output=True, text=True).stdout)
+    for mutant in found:
+        line = mutant["span"]["start"]["line"]
+        if mutant["genre"] == "FnValue" and any(first <= line <= last for first, last in formulas[mutant["file"]]):
+            # The macro makes a result of what the function gives.
+            mutant["replacement"] = f"Ok({mutant['replacement']})"
+    return found
 
 
 def offset(lines, place):
@@ -109,6 +134,24 @@ def body(text, start, end):
     return last
 
 
+def holder(text, lines, mutant):
+    """Where the code that holds the mutant begins and ends: the body of its function, or of a closure in a constant.
+
+    None where it cannot be switched.
+    """
+    if not mutant["function"]:
+        begin = mutant["span"]["start"]["line"]
+        closure = re.match(r"[^|]*\|[^|]*\| (.*),\n", lines[begin - 1])
+        start = sum(len(line) for line in lines[: begin - 1])
+        return closure and (start + closure.start(1), start + closure.end(1))
+    span = mutant["function"]["span"]
+    start, end = offset(lines, span["start"]), offset(lines, span["end"])
+    place = body(text, start, end)
+    head = re.sub(r"///.*|//.*|#\[[^\]]*\]", "", text[start : place[0]])
+    fixed = re.search(r"\bconst\b[^(]*\bfn\b", head) or re.search(r"->\s*impl\b", head)
+    return None if fixed else place
+
+
 def switched(text, function, mutants):
     """The body of the function with one more branch for each of its mutants."""
     begin, end = function
@@ -141,11 +184,8 @@ def prepare(mutants, plain, sources, dropped):
         lines = text.splitlines(keepends=True)
         functions = {}
         for mutant in by_file.get(name, []):
-            span = mutant["function"]["span"]
-            start, end = offset(lines, span["start"]), offset(lines, span["end"])
-            place = body(text, start, end)
-            head = re.sub(r"///.*|//.*|#\[[^\]]*\]", "", text[start : place[0]])
-            if re.search(r"\bconst\b[^(]*\bfn\b", head) or re.search(r"->\s*impl\b", head):
+            place = holder(text, lines, mutant)
+            if not place:
                 apart[mutant["number"]] = mutant["name"]
                 continue
             mutant["at"] = (offset(lines, mutant["span"]["start"]), offset(lines, mutant["span"]["end"]))
@@ -249,11 +289,12 @@ def main():
     asked = parser.parse_args()
     MODULES["BISMAR_MODULES"] = ":".join(re.findall(r"src/(\w+)", " ".join(asked.patterns)))
     folder = asked.folder.resolve()
-    plain, sources = folder / "plain", folder / "sources"
+    plain, sources, open_ = folder / "plain", folder / "sources", folder / "opened"
     if not plain.exists():
         copy(plain)
         copy(sources)
-    mutants = listed(asked.patterns, plain)
+        copy(open_)
+    mutants = listed(asked.patterns, plain, open_)
     print(f"{len(mutants)} mutants listed")
     if asked.sample:
         mutants.sort(key=lambda mutant: mutant["name"])
