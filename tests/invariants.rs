@@ -15,9 +15,12 @@ mod invariants {
     mod caution;
     mod help;
     mod history;
+    pub mod hundred;
+    mod layoffs;
     mod looks;
     mod mornings;
     mod moves;
     mod prescription;
     mod reasons;
+    mod returns;
 }

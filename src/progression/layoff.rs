@@ -37,7 +37,9 @@ impl State {
     /// Row of the layoff table for that gap, 1 being the shortest; 0 for none.
     fn layoff_row(&self, policy: &Policy, gap: i32, ill: bool, on: Day) -> usize {
         let row = policy.layoff.iter().filter(|row| gap >= i32::from(row.from_days)).count();
-        let older = row > 0 && self.age(on).is_some_and(|age| age >= i32::from(policy.older_from_years));
+        // An illness makes a break of any gap, so that age counts on top of it too.
+        let older =
+            (row > 0 || ill) && self.age(on).is_some_and(|age| age >= i32::from(policy.older_from_years));
         let further = if ill { ROWS_AFTER_ILLNESS } else { 0 } + usize::from(older);
         (row + further).min(policy.layoff.len())
     }

@@ -133,7 +133,8 @@ fn load_one_back(track: &TrackParameters, load: Mass, cap: f64, loadable: &Loada
         StepPolicy::SmallestLoadable => below,
     };
     let floor = loadable.grown(load, -cap).min(below);
-    let step = loadable.not_above(wanted).unwrap_or(below);
+    // Where nobody knows what is moved, a part of it is nothing; a step back is at least one step of the equipment.
+    let step = loadable.not_above(wanted.min(below)).unwrap_or(below);
     Some(if step < floor { below.max(loadable.not_above(floor).unwrap_or(below)) } else { step })
 }
 

@@ -1,0 +1,84 @@
+//! Lifts of 100 kg on pieces of every 5 kg, for rules whose numbers are to be read off by hand.
+
+use super::course::*;
+use bismar::condition::DayClass;
+use bismar::loading::{Implement, Pieces};
+use bismar::progression::{Decision, TrackState};
+use bismar::quantity::{Day, Mass, Reps};
+use bismar::record::*;
+
+/// Every lift starts at its ceiling of 100 kg on the middle rung, so that nothing moves up; a step is 5 %.
+pub fn hundred() -> Parameters {
+    let mut all = parameters(1);
+    let masses = (1..=24).map(|number| kg(5.0 * f64::from(number))).collect();
+    all.implements.push(Implement::Pieces(Pieces::new(name("pieces"), masses).unwrap()));
+    for track in &mut all.tracks {
+        track.implement = name("pieces");
+        track.start.load = kg(100.0);
+        (track.step, track.ceiling) = (Some(StepPolicy::Part(0.05)), Some(kg(100.0)));
+    }
+    all
+}
+
+/// The same course from its start, for a lifter born on that day.
+pub fn born(parameters: Parameters, day: Option<&str>) -> Course {
+    let mut course = Course::new(parameters);
+    let events = std::mem::take(&mut course.log.events);
+    course.states.clear();
+    course.log.lifter.born = day.map(|day| day.parse().unwrap());
+    events.into_iter().for_each(|event| course.add(event.kind));
+    course
+}
+
+pub fn kilograms(mass: Mass) -> i64 {
+    mass.nanograms() / kg(1.0).nanograms()
+}
+
+pub fn track(course: &Course, at: usize) -> &TrackState {
+    &course.state().tracks[at]
+}
+
+pub fn on(course: &Course, at: usize, day: Day) -> Decision {
+    course.state().decide(day).unwrap().swap_remove(at)
+}
+
+pub fn wait(course: &mut Course, days: i32) {
+    course.day = course.day.plus(days).unwrap();
+}
+
+/// Days after the last session of the press.
+pub fn after_session(course: &mut Course, days: i32) {
+    course.day = track(course, PRESS).last_session.unwrap().plus(days).unwrap();
+}
+
+/// One clean session of these lifts at their limits, with an answer about pain, on a day of that class.
+pub fn clean(course: &mut Course, lifts: u8, class: DayClass) {
+    course.day_report(class, true);
+    course.session(lifts, Quality::Clean, Weight::AtLimit, Some(0));
+}
+
+pub fn set_of(load: Mass, reps: u16) -> WorkSet {
+    let mut set = Course::set(load, Quality::Clean);
+    set.reps = Reps::whole(reps).unwrap();
+    let marks = set.marks.as_mut().unwrap();
+    (marks.reps, marks.acceptable) = (reps, Some(reps));
+    set
+}
+
+/// One session of one lift with these sets and these answers about pain.
+pub fn sets(course: &mut Course, at: usize, sets: Vec<WorkSet>, pain: Option<Vec<PainAnswer>>) {
+    let lift = LiftSession { track: course.track_name(at as u8), sets, setup: None, cue: None };
+    course.add(EventKind::SessionRecorded(Session { lifts: vec![lift], pain, minutes: None, effort: None }));
+}
+
+pub fn role(course: &mut Course, at: usize, role: Role) {
+    let track = course.track_name(at as u8);
+    course.add(EventKind::RoleSet(RoleSet { track, role, not_below: None }));
+}
+
+/// All lifts trained once, on 6 January 2025.
+pub fn trained(parameters: Parameters, day: Option<&str>) -> Course {
+    let mut course = born(parameters, day);
+    clean(&mut course, 7, DayClass::Ordinary);
+    course
+}

@@ -1,0 +1,309 @@
+//! The way back after a break: what it takes, and what goes back to the load before it.
+
+use super::course::*;
+use super::hundred::*;
+use bismar::condition::DayClass;
+use bismar::gate::Outcome;
+use bismar::progression::Status;
+use bismar::reason::Reason;
+use bismar::record::*;
+
+/// Twelve days after a session: the first row, and one step back.
+fn short_break(set: fn(&mut Parameters)) -> Course {
+    let mut all = hundred();
+    set(&mut all);
+    let mut course = trained(all, None);
+    // Calibration of two sessions is over, so that a return leads on to holding.
+    wait(&mut course, 2);
+    clean(&mut course, 7, DayClass::Ordinary);
+    assert_eq!(track(&course, PRESS).status, Status::Holding);
+    wait(&mut course, 12);
+    course
+}
+
+fn press(course: &mut Course, pain: Option<u8>) {
+    course.session(4, Quality::Clean, Weight::AtLimit, pain);
+}
+
+#[test]
+fn one_pass_after_a_short_break_goes_back_to_the_load_before_it() {
+    let mut course = short_break(|_| {});
+    assert_eq!(course.limit(PRESS), kg(95.0));
+    press(&mut course, Some(0));
+    let after = track(&course, PRESS);
+    assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(100.0)));
+    assert_eq!((after.return_cap, after.return_row), (None, 0));
+    assert_eq!((after.tuple.rung, after.tuple.sets, after.tuple.reps), (1, 2, 5));
+}
+
+fn clearance(course: &mut Course, expires: i32) {
+    let expires = Some(course.day.plus(expires).unwrap());
+    let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
+    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits: Vec::new() }));
+}
+
+/// What happens on the day of the return up to its session, and whether the load before the break is given back.
+type Return = (&'static str, fn(&mut Parameters), fn(&mut Course), bool);
+
+const RETURNS: [Return; 13] = [
+    ("pain was not asked about", |_| {}, |course| press(course, None), false),
+    ("pain in the region", |_| {}, |course| press(course, Some(1)), false),
+    (
+        "pain elsewhere",
+        |_| {},
+        |course| {
+            course.add(EventKind::PainReport(Course::pain("hip", 4)));
+            press(course, Some(0));
+        },
+        true,
+    ),
+    (
+        "a confirmed bad day",
+        |_| {},
+        |course| {
+            course.day_report(DayClass::BadAgreeing, true);
+            press(course, Some(0));
+        },
+        false,
+    ),
+    (
+        "one bad marker",
+        |_| {},
+        |course| {
+            course.day_report(DayClass::BadSingle, true);
+            press(course, Some(0));
+        },
+        false,
+    ),
+    (
+        "an ordinary day",
+        |_| {},
+        |course| {
+            course.day_report(DayClass::Ordinary, true);
+            press(course, Some(0));
+        },
+        true,
+    ),
+    (
+        "a fever, asked first",
+        |_| {},
+        |course| {
+            let fever = DayReport { asks: vec![Ask::Fever], ..DayReport::default() };
+            course.add(EventKind::DayReport(fever));
+            press(course, Some(0));
+        },
+        false,
+    ),
+    (
+        "a clearance that ran out",
+        |_| {},
+        |course| {
+            clearance(course, -1);
+            press(course, Some(0));
+        },
+        false,
+    ),
+    (
+        "the last day of a clearance",
+        |_| {},
+        |course| {
+            clearance(course, 0);
+            press(course, Some(0));
+        },
+        true,
+    ),
+    (
+        "an illness without a clearance, where the table has one row",
+        |all| all.policy.layoff.truncate(1),
+        |course| {
+            course.step(&Step::Layoff(2));
+            press(course, Some(0));
+        },
+        false,
+    ),
+    (
+        "an illness with a clearance, where the table has one row",
+        |all| all.policy.layoff.truncate(1),
+        |course| {
+            course.step(&Step::Layoff(2));
+            course.clear(true);
+            press(course, Some(0));
+        },
+        true,
+    ),
+    (
+        "fewer repetitions",
+        |_| {},
+        |course| sets(course, PRESS, vec![set_of(kg(95.0), 4)], Some(vec![])),
+        false,
+    ),
+    ("a set tried and missed", |_| {}, missed_set, false),
+];
+
+fn missed_set(course: &mut Course) {
+    let missed = WorkSet { failed: true, ..set_of(kg(95.0), 5) };
+    sets(course, PRESS, vec![missed], Some(Vec::new()));
+}
+
+#[test]
+fn a_short_break_gives_the_load_back_only_with_everything_in_order() {
+    for (what, set, play, given_back) in RETURNS {
+        let mut course = short_break(set);
+        play(&mut course);
+        let after = track(&course, PRESS);
+        let expected = if given_back { (Status::Holding, kg(100.0)) } else { (Status::Returning, kg(95.0)) };
+        assert_eq!((after.status, after.tuple.load), expected, "{what}");
+    }
+}
+
+#[test]
+fn without_a_clearance_on_record_the_policy_says_whether_one_is_needed() {
+    for (required, load) in [(true, 95.0), (false, 100.0)] {
+        let mut all = hundred();
+        all.policy.clearance_required = required;
+        let mut course = Course::new(all.clone());
+        course.log.events.clear();
+        course.states.clear();
+        course.add(EventKind::ParametersChanged(Box::new(all)));
+        press(&mut course, Some(0));
+        wait(&mut course, 12);
+        press(&mut course, Some(0));
+        assert_eq!(track(&course, PRESS).tuple.load, kg(load), "required: {required}");
+    }
+}
+
+#[test]
+fn a_short_break_within_a_return_that_went_back_again_restores_nothing() {
+    let mut course = short_break(|_| {});
+    // Two failed sessions at 95 kg go one step further back.
+    for _ in 0..2 {
+        course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+        wait(&mut course, 2);
+    }
+    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(90.0)));
+    for passes in 1..=2 {
+        wait(&mut course, 2);
+        press(&mut course, Some(0));
+        let after = track(&course, PRESS);
+        assert_eq!(after.tuple.load, kg(90.0), "after {passes} passes");
+        assert_eq!(after.status == Status::Holding, passes == 2, "after {passes} passes");
+    }
+}
+
+#[test]
+fn a_longer_return_takes_two_passes_and_goes_on_from_where_it_stands() {
+    // Whatever the day: a bad day only keeps the load before a short break from being given back.
+    for class in [DayClass::Ordinary, DayClass::BadSingle] {
+        let mut course = trained(hundred(), None);
+        after_session(&mut course, 30);
+        for passes in 0..2 {
+            assert_eq!((on(&course, PRESS, course.day).status, passes), (Status::Returning, passes));
+            clean(&mut course, 4, class);
+            wait(&mut course, 3);
+        }
+        let after = track(&course, PRESS);
+        assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(90.0)));
+        assert_eq!((after.return_cap, after.return_row), (None, 0));
+    }
+}
+
+#[test]
+fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
+    for (gap, after, learned) in [(83, Status::Holding, (1, 2)), (84, Status::Learning, (0, 3))] {
+        let mut course = trained(hundred(), None);
+        after_session(&mut course, gap);
+        for _ in 0..2 {
+            clean(&mut course, 4, DayClass::Ordinary);
+            wait(&mut course, 3);
+        }
+        assert_eq!((track(&course, PRESS).status, track(&course, PRESS).learned), (after, learned), "{gap}");
+    }
+    // Two fails on the way back take a step and leave the row of the table as it was.
+    let mut course = trained(hundred(), None);
+    after_session(&mut course, 84);
+    for quality in [Quality::ManyMisses, Quality::ManyMisses, Quality::Clean, Quality::Clean] {
+        course.session(4, quality, Weight::AtLimit, Some(0));
+        wait(&mut course, 3);
+    }
+    let after = track(&course, PRESS);
+    assert_eq!((after.status, after.learned, after.tuple.load), (Status::Learning, (0, 3), kg(60.0)));
+}
+
+#[test]
+fn a_kept_lift_stays_kept_and_a_rest_ends_with_the_return() {
+    for (given, gap, after, status) in [
+        (Role::Maintain, 30, Role::Maintain, Status::Maintaining),
+        (Role::Maintain, 12, Role::Maintain, Status::Maintaining),
+        (Role::Rest, 30, Role::Train, Status::Holding),
+        (Role::Rest, 12, Role::Train, Status::Holding),
+    ] {
+        let mut course = short_break(|_| {});
+        role(&mut course, PRESS, given);
+        after_session(&mut course, gap);
+        for _ in 0..2 {
+            clean(&mut course, 4, DayClass::Ordinary);
+            wait(&mut course, 3);
+        }
+        assert_eq!((track(&course, PRESS).role, track(&course, PRESS).status), (after, status), "{given:?}");
+    }
+}
+
+#[test]
+fn the_first_two_sessions_have_half_the_sets_rounded_up() {
+    let mut all = hundred();
+    all.tracks[PRESS].start.sets = 3;
+    let mut course = trained(all, None);
+    after_session(&mut course, 30);
+    let outcome = |course: &mut Course, count: usize| {
+        let load = course.limit(PRESS);
+        sets(course, PRESS, vec![set_of(load, 5); count], Some(Vec::new()));
+        wait(course, 2);
+        track(course, PRESS).sittings.last().unwrap().outcome
+    };
+    let halves = |course: &Course| {
+        let reasons = on(course, PRESS, course.day).reasons;
+        reasons.iter().find_map(|reason| match reason {
+            Reason::HalfSets { sessions } => Some(*sessions),
+            _ => None,
+        })
+    };
+    assert_eq!(halves(&course), Some(2));
+    assert_eq!(outcome(&mut course, 1), Outcome::NotScored);
+    assert_eq!(halves(&course), Some(1));
+    assert_eq!(outcome(&mut course, 2), Outcome::Pass);
+    assert_eq!(halves(&course), None);
+    assert_eq!(outcome(&mut course, 2), Outcome::NotScored);
+    assert_eq!(outcome(&mut course, 3), Outcome::Pass);
+}
+
+#[test]
+fn a_lift_that_shares_the_region_comes_back_with_the_one_that_is_trained() {
+    let mut course = trained(hundred(), None);
+    after_session(&mut course, 42);
+    clean(&mut course, 1, DayClass::Ordinary);
+    let loads =
+        |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| kilograms(track(course, at).tuple.load));
+    let statuses = [STRICT, FORGIVING, PRESS].map(|at| track(&course, at).status);
+    assert_eq!(loads(&course), [80, 80, 100]);
+    assert_eq!(statuses, [Status::Returning, Status::Returning, Status::Learning]);
+}
+
+#[test]
+fn a_retired_lift_keeps_its_illness_until_it_comes_back_itself() {
+    let mut course = trained(hundred(), None);
+    role(&mut course, FORGIVING, Role::Retire);
+    course.step(&Step::Layoff(2));
+    course.clear(true);
+    after_session(&mut course, 12);
+    clean(&mut course, 1, DayClass::Ordinary);
+    assert_eq!([STRICT, FORGIVING, PRESS].map(|at| track(&course, at).ill), [false, true, true]);
+    role(&mut course, FORGIVING, Role::Train);
+    wait(&mut course, 1);
+    // Two rows down for the illness, although the hip was loaded a day ago.
+    assert_eq!(
+        (on(&course, FORGIVING, course.day).status, course.limit(FORGIVING)),
+        (Status::Returning, kg(90.0))
+    );
+    clean(&mut course, 2, DayClass::Ordinary);
+    assert!(!track(&course, FORGIVING).ill);
+}
