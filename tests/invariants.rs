@@ -11,8 +11,14 @@
 
 mod invariants {
     pub mod course;
+    mod automatic;
     mod cases;
     mod caution;
+    mod clearances;
+    mod coach_moves;
+    mod gates;
+    mod guards;
+    mod hand;
     mod help;
     mod history;
     pub mod hundred;
@@ -20,7 +26,10 @@ mod invariants {
     mod looks;
     mod mornings;
     mod moves;
+    mod new_parameters;
+    mod overrides;
     mod prescription;
     mod reasons;
     mod returns;
+    mod steps;
 }

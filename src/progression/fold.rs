@@ -166,7 +166,7 @@ impl State {
             let old = before.as_ref().and_then(|before| before.track_at(&set.name));
             let (kept, was) =
                 (old.and_then(|at| self.tracks.get(at)), old.and_then(|at| before.as_ref()?.tracks.get(at)));
-            let learning = set.learning_sessions.unwrap_or(parameters.policy.learning_sessions);
+            let learning = set.learning(&parameters.policy);
             tracks.push(match (kept, was) {
                 (Some(kept), Some(was)) => {
                     let mut kept = kept.clone();
@@ -310,6 +310,9 @@ impl State {
                 if tuple != track.tuple {
                     track.stand_at(tuple, on);
                     track.forgo_restoring();
+                    if track.status == Status::ReadyToAdvance {
+                        track.settle(on);
+                    }
                 }
             }
         }
@@ -359,11 +362,9 @@ impl State {
     /// The coach moves a lift by hand: sideways or down freely, upward through every guard.
     fn take_move(&mut self, given: &Move, on: Day, event: u32) -> Result<(), Error> {
         let at = self.place(&given.track)?;
-        let (Some(set), Some(track)) =
-            (self.parameters.as_ref().and_then(|all| all.tracks.get(at)), self.tracks.get(at))
-        else {
-            return Ok(());
-        };
+        let set = self.parameters.as_ref().and_then(|all| Some((all.tracks.get(at)?, &all.policy)));
+        let (Some((set, policy)), Some(track)) = (set, self.tracks.get(at)) else { return Ok(()) };
+        let relearning = set.relearning(policy);
         set.check_tuple(&given.to).map_err(|error| error.within("to"))?;
         self.check_load(at, given.to.load)?;
         let from = track.tuple;
@@ -383,7 +384,7 @@ impl State {
             Status::StoppedRefer | Status::Retired | Status::Returning | Status::Resting
         );
         if free && given.to.rung != from.rung {
-            track.learned = (0, (track.learned.1 / 2).max(2));
+            track.learned = (0, relearning);
             track.enter(Status::Learning, on);
         } else if track.status == Status::ReadyToAdvance || track.status == Status::Consolidating {
             track.settle(on);
@@ -406,13 +407,14 @@ impl State {
 
     fn take_role(&mut self, given: &RoleSet, on: Day) -> Result<(), Error> {
         let at = self.place(&given.track)?;
-        let learning = self.parameters.as_ref().map_or(6, |parameters| parameters.policy.learning_sessions);
-        let held = self.stop.is_some() || self.stopped_region(at).is_some();
+        let parameters = self.parameters.as_deref();
+        let set = parameters.and_then(|all| Some((all.tracks.get(at)?, &all.policy)));
+        let learning = set.map_or(0, |(set, policy)| set.learning(policy));
         let Some(track) = self.tracks.get_mut(at) else { return Ok(()) };
         let before = track.role;
         track.role = given.role;
         track.not_below = given.not_below.filter(|_| given.role == Role::Maintain);
-        if held || track.status == Status::StoppedRefer {
+        if track.status == Status::StoppedRefer {
             return Ok(());
         }
         match (given.role, track.status) {

@@ -296,9 +296,8 @@ fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
         && to.tempo <= from.tempo.saturating_add(1)
         && to.sets <= from.sets.saturating_add(1)
         && to.reps <= from.reps.saturating_add(1);
-    let next_rung = to.rung == from.rung || !harder.contains(&Dimension::Variant) || {
-        s.set.easier_rungs(to.rung).any(|easier| easier == from.rung)
-    };
+    let next_rung = !harder.contains(&Dimension::Variant)
+        || s.set.easier_rungs(to.rung).any(|easier| easier == from.rung);
     // A harder rung starts no higher than the rule for rungs says, however it is asked for.
     let heaviest =
         super::moves::rung_load(s.set, to.rung, from.load, s.policy.rung_load, &s.state.loadable(s.at));

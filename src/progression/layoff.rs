@@ -103,7 +103,7 @@ pub(crate) fn easier_rung(rung: u8, at: usize, parameters: &Parameters) -> u8 {
 impl TrackState {
     /// Ends a return whose sessions have passed: after the shortest break back to the load before it, after a
     /// longer one onward from where the lift stands.
-    pub(crate) fn finish_return(&mut self, on: Day, parameters: &Parameters, may_restore: bool) {
+    pub(crate) fn finish_return(&mut self, at: usize, on: Day, parameters: &Parameters, may_restore: bool) {
         let policy = &parameters.policy;
         let rows = policy.layoff.get(..usize::from(self.return_row)).unwrap_or_default();
         let short = self.return_row == 1;
@@ -118,7 +118,8 @@ impl TrackState {
         self.return_cap = None;
         self.return_row = 0;
         if rows.iter().any(|row| row.relearn) {
-            self.learned = (0, (policy.learning_sessions / 2).max(2));
+            let needed = parameters.tracks.get(at).map_or(0, |set| set.relearning(policy));
+            self.learned = (0, needed);
             self.enter(Status::Learning, on);
         } else {
             self.settle(on);

@@ -82,6 +82,11 @@ impl Loadable {
         end.checked_sub(1).and_then(|at| self.totals.get(at)).copied()
     }
 
+    /// The lightest load that is not below this one.
+    pub(crate) fn not_below(&self, load: Mass) -> Option<Mass> {
+        self.totals.get(self.totals.partition_point(|total| *total < load)).copied()
+    }
+
     /// The heaviest load below this one.
     pub(crate) fn below(&self, load: Mass) -> Option<Mass> {
         let end = self.totals.partition_point(|total| *total < load);

@@ -132,10 +132,10 @@ fn load_one_back(track: &TrackParameters, load: Mass, cap: f64, loadable: &Loada
         StepPolicy::Fixed(step) => load.minus(step).unwrap_or(below),
         StepPolicy::SmallestLoadable => below,
     };
-    let floor = loadable.grown(load, -cap).min(below);
+    let lowest = loadable.not_below(loadable.grown(load, -cap)).unwrap_or(below).min(below);
     // Where nobody knows what is moved, a part of it is nothing; a step back is at least one step of the equipment.
     let step = loadable.not_above(wanted.min(below)).unwrap_or(below);
-    Some(if step < floor { below.max(loadable.not_above(floor).unwrap_or(below)) } else { step })
+    Some(step.max(lowest))
 }
 
 impl State {
@@ -151,6 +151,7 @@ impl State {
         };
         let policy = &parameters.policy;
         let rung_changed = to.rung != track.tuple.rung;
+        let relearning = parameters.tracks.get(at).map_or(0, |set| set.relearning(policy));
         let longest = i32::from(policy.window_days.max(policy.cooling_off_days));
         track.moves.retain(|(day, _)| on.since(*day) < longest);
         track.moves.push((on, track.tuple.load));
@@ -159,7 +160,7 @@ impl State {
         track.watch(weak, on, policy);
         track.peak = track.peak.max(to.load);
         if rung_changed {
-            track.learned = (0, (policy.learning_sessions / 2).max(2));
+            track.learned = (0, relearning);
             track.enter(Status::Learning, on);
         } else {
             track.enter(Status::Consolidating, on);

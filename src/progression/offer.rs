@@ -53,7 +53,7 @@ impl State {
             days_since_move: track.moves.last().map(|(day, _)| days(*day)),
             open_blocks: self.open_blocks(at),
             signed_off: track.signed_off,
-            pair: self.pair_conditions(at, on),
+            pair: self.pair_conditions(at),
             region: Vec::new(),
             effort_cap_met: track.reserve.map(|halves| halves >= reserve),
         }
@@ -65,8 +65,8 @@ impl State {
         blocked.filter(|region| regions.contains(&region.name)).map(|region| region.name.clone()).collect()
     }
 
-    /// The other lift of a pair must not be stopped or stepping back.
-    fn pair_conditions(&self, at: usize, _on: Day) -> Vec<NamedCondition> {
+    /// The other lift of a pair must not be stopped. One that steps back for its technique holds nobody up.
+    fn pair_conditions(&self, at: usize) -> Vec<NamedCondition> {
         let Some(partner) = self.partner(at) else { return Vec::new() };
         let name = self
             .parameters

@@ -227,7 +227,7 @@ impl State {
                 Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => {
                     track.settle(on)
                 }
-                Status::Returning => track.finish_return(on, &parameters, may_restore),
+                Status::Returning => track.finish_return(at, on, &parameters, may_restore),
                 _ => {}
             }
         }

@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::event::Rung;
+use super::parameters::Policy;
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Criterion, Gate, PassRules, check_criteria};
 use crate::quantity::{Length, Mass, Name};
@@ -162,6 +163,17 @@ impl TrackParameters {
     #[must_use]
     pub fn step_policy(&self) -> StepPolicy {
         self.step.unwrap_or(StepPolicy::Part(self.cap()))
+    }
+
+    /// Sessions of calibration on a lift that is new or taken up again.
+    pub(crate) fn learning(&self, policy: &Policy) -> u8 {
+        self.learning_sessions.unwrap_or(policy.learning_sessions)
+    }
+
+    /// Sessions of calibration where only the rung is new, or a long break lies behind: half, at least two (our
+    /// choice).
+    pub(crate) fn relearning(&self, policy: &Policy) -> u8 {
+        (self.learning(policy) / 2).max(2)
     }
 
     /// Whether rung `harder` lies above rung `easier` on some chain of the ladder.

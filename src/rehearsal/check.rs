@@ -89,7 +89,7 @@ fn refused(parameters: &Parameters, findings: &mut Vec<Finding>) {
 }
 
 fn learning(parameters: &Parameters, track: &TrackParameters, findings: &mut Vec<Finding>) {
-    if track.learning_sessions.unwrap_or(parameters.policy.learning_sessions) == 0 {
+    if track.learning(&parameters.policy) == 0 {
         findings.push(Finding::about(&track.name, Found::LearningNone));
     }
     if !track.criteria.iter().any(|criterion| criterion.critical) {

@@ -197,3 +197,67 @@ fn two_answers_about_one_region_are_refused() {
         assert_eq!((error.code(), error.field().ends_with("pain")), (Code::DuplicateName, true));
     }
 }
+
+#[test]
+fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
+    let mut course = weeks(3);
+    let before = course.state().tracks[PRESS].tuple.load;
+    // Nobody marks these sessions, so that no fail in a row steps the lift back.
+    course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+    course.morning(true);
+    next_day(&mut course);
+    let session = course.next_number();
+    course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+    // Told the same evening: no morning has come yet.
+    answer_of(&mut course, session, Vec::new());
+    course.morning(true);
+    let after = &course.state().tracks[PRESS];
+    assert_eq!(after.status, Status::SteppingBack);
+    assert_eq!((before, after.tuple.load), (kg(43.5), kg(38.5)));
+}
+
+#[test]
+fn a_lift_at_rest_is_left_where_it_is() {
+    let mut course = weeks(3);
+    course.step(&Step::Role { track: 0, role: 2 });
+    let before = [STRICT, FORGIVING].map(|at| course.state().tracks[at].tuple.load);
+    for _ in 0..2 {
+        course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
+        course.morning(true);
+        next_day(&mut course);
+    }
+    let after = [STRICT, FORGIVING].map(|at| &course.state().tracks[at]);
+    assert_eq!((after[0].status, after[0].tuple.load), (Status::Resting, before[0]));
+    assert_eq!(after[1].status, Status::SteppingBack);
+    assert!(after[1].tuple.load < before[1]);
+}
+
+#[test]
+fn two_flares_step_a_lift_back_that_was_stepping_back_already() {
+    let mut course = weeks(2);
+    for _ in 0..2 {
+        course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+        next_day(&mut course);
+    }
+    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(36.0));
+    for _ in 0..2 {
+        course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+        course.morning(true);
+        next_day(&mut course);
+    }
+    // Those are other sessions than the fails: nine tenths of 36 kg are 32.4, and 32 can be loaded.
+    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(32.0));
+}
+
+#[test]
+fn another_rater_between_training_and_its_morning_is_no_step_back() {
+    let mut course = weeks(2);
+    for _ in 0..2 {
+        press(&mut course);
+        course.step(&Step::Rater);
+        course.morning(true);
+        next_day(&mut course);
+    }
+    let after = &course.state().tracks[PRESS];
+    assert_eq!((after.status, after.tuple.load), (Status::SteppingBack, kg(36.0)));
+}

@@ -1,0 +1,89 @@
+//! Moves that are taken without the coach, where the policy says so.
+
+use super::course::*;
+use super::hand::*;
+use bismar::condition::DayClass;
+use bismar::progression::Status;
+use bismar::reason::Reason;
+use bismar::record::*;
+
+/// The press has passed twice and its second morning is told: its gate is open.
+fn open(automatic: bool) -> Course {
+    let mut all = parameters(1);
+    all.policy.automatic_acceptance = automatic;
+    let mut course = Course::new(all);
+    press_week(&mut course);
+    press_week(&mut course);
+    assert_eq!(course.state().tracks[PRESS].status, Status::ReadyToAdvance);
+    course
+}
+
+fn at_43_5(course: &Course) -> bool {
+    let press = &course.state().tracks[PRESS];
+    let moved = press.tuple.load == kg(43.5);
+    assert_eq!(press.status == Status::Consolidating, moved);
+    assert!(moved || press.tuple.load == kg(40.0));
+    moved
+}
+
+#[test]
+fn a_report_of_an_ordinary_day_takes_the_move_where_the_policy_says_so() {
+    for automatic in [true, false] {
+        let mut course = open(automatic);
+        assert!(!at_43_5(&course), "the day is not known yet");
+        assert_eq!(course.state().refused, None, "waiting is not a refusal");
+        course.day_report(DayClass::Ordinary, true);
+        assert_eq!(at_43_5(&course), automatic);
+    }
+}
+
+#[test]
+fn a_bad_day_takes_no_move() {
+    let mut course = open(true);
+    course.day_report(DayClass::BadAgreeing, true);
+    assert!(!at_43_5(&course));
+    assert_eq!(course.state().refused, None);
+}
+
+#[test]
+fn nothing_but_training_its_answers_and_the_coach_takes_a_move() {
+    let mut course = open(true);
+    course.add(EventKind::ClearanceExpired(name("clinic")));
+    course.day_report(DayClass::Ordinary, true);
+    assert!(!at_43_5(&course), "no clearance in force");
+    course.clear(true);
+    course.step(&Step::Missed);
+    course.add(EventKind::BlockStarted(name("block")));
+    assert!(blocked(&course, PRESS).is_empty() && !at_43_5(&course));
+    sign_off(&mut course, SignOffScope::Gate(name("press")));
+    assert!(at_43_5(&course));
+}
+
+#[test]
+fn a_refusal_of_the_coach_is_not_forgotten_by_waiting() {
+    let mut course = open(true);
+    // The strict lift has nothing on offer.
+    let refused = course.next_number();
+    course.accept(0);
+    assert_eq!(course.state().refused, Some(refused));
+    assert!(decision(&course, STRICT).reasons.contains(&Reason::MoveRefused { event: refused }));
+    course.day_report(DayClass::BadAgreeing, true);
+    assert!(!at_43_5(&course));
+    assert_eq!(course.state().refused, Some(refused));
+}
+
+#[test]
+fn a_role_set_during_a_planned_break_leaves_the_lift_at_rest() {
+    for role in [Role::Train, Role::Maintain] {
+        let mut course = open(false);
+        course.step(&Step::Layoff(1));
+        course.add(EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None }));
+        assert_eq!(course.state().tracks[PRESS].status, Status::Resting, "the first session ends the break");
+        // A lift that rests by its role is woken by another role.
+        let mut course = open(false);
+        course.step(&Step::Role { track: 2, role: 2 });
+        assert_eq!(course.state().tracks[PRESS].status, Status::Resting);
+        course.add(EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None }));
+        assert_ne!(course.state().tracks[PRESS].status, Status::Resting);
+    }
+}

@@ -1,0 +1,248 @@
+//! Clearance and sign-off: what they lift, how long they hold, and how far they let a lift go.
+
+use super::course::*;
+use super::hand::*;
+use super::prescription::plan;
+use bismar::prescription::{Verdict, next_session_from};
+use bismar::progression::Status;
+use bismar::quantity::{Day, Length};
+use bismar::reason::Reason;
+use bismar::record::*;
+
+const HIP_PAIN: Step = Step::Pain { score: 7, sharp: false, region: true };
+
+fn hip() -> SignOffScope {
+    SignOffScope::Region(name("hip"))
+}
+
+fn gate() -> SignOffScope {
+    SignOffScope::Gate(name("press"))
+}
+
+fn statuses(course: &Course) -> [Status; 3] {
+    [STRICT, FORGIVING, PRESS].map(|at| course.state().tracks[at].status)
+}
+
+/// A full clearance whose last day lies so many days from now.
+fn cleared(course: &mut Course, days: i32) -> Day {
+    let last = course.day.plus(days).unwrap();
+    let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
+    let clearance = Clearance { status, who, expires: Some(last), limits: Vec::new() };
+    course.add(EventKind::ClearanceRecorded(clearance));
+    last
+}
+
+#[test]
+fn a_sign_off_before_the_clearance_says_nothing() {
+    for (stop, scope) in [(Step::Symptom, SignOffScope::Everything), (HIP_PAIN, hip())] {
+        let mut course = Course::play(std::slice::from_ref(&stop));
+        // The clearance from before the stop is still in force; it is not one for this stop.
+        sign_off(&mut course, scope.clone());
+        course.clear(true);
+        // A sign-off of something else does not complete the early one.
+        sign_off(&mut course, gate());
+        assert_eq!(statuses(&course)[STRICT], Status::StoppedRefer, "{stop:?}");
+        sign_off(&mut course, scope);
+        assert_eq!(statuses(&course)[STRICT], Status::Returning, "{stop:?}");
+    }
+}
+
+#[test]
+fn a_sign_off_counts_only_while_the_clearance_is_in_force() {
+    for (stop, scope) in [(Step::Symptom, SignOffScope::Everything), (HIP_PAIN, hip())] {
+        let mut course = Course::play(std::slice::from_ref(&stop));
+        cleared(&mut course, 3);
+        course.day = course.day.plus(4).unwrap();
+        sign_off(&mut course, scope.clone());
+        course.clear(true);
+        sign_off(&mut course, gate());
+        assert_eq!(statuses(&course)[STRICT], Status::StoppedRefer, "{stop:?}");
+        // On its last day it is in force.
+        cleared(&mut course, 3);
+        course.day = course.day.plus(3).unwrap();
+        sign_off(&mut course, scope);
+        assert_eq!(statuses(&course)[STRICT], Status::Returning, "{stop:?}");
+    }
+}
+
+#[test]
+fn a_lift_under_two_stops_needs_both_signed_off() {
+    let stopped = || {
+        let mut course = Course::play(&[Step::Symptom, HIP_PAIN]);
+        course.clear(true);
+        course
+    };
+    let (held, back) = (Status::StoppedRefer, Status::Returning);
+    let mut course = stopped();
+    sign_off(&mut course, SignOffScope::Everything);
+    assert_eq!(statuses(&course), [held, held, back], "the hip still stops its lifts");
+    sign_off(&mut course, hip());
+    assert_eq!(statuses(&course), [back; 3]);
+    let mut course = stopped();
+    sign_off(&mut course, hip());
+    assert_eq!(statuses(&course), [held; 3], "the symptom still stops everything");
+    sign_off(&mut course, SignOffScope::Everything);
+    assert_eq!(statuses(&course), [back; 3]);
+}
+
+#[test]
+fn a_stopped_lift_comes_back_a_rung_and_a_step_easier() {
+    let mut course = Course::play(&[Step::Symptom]);
+    course.clear(true);
+    sign_off(&mut course, SignOffScope::Everything);
+    // A tenth off 50 and 40 kg, from the middle of three rungs.
+    for (at, before, after) in [(STRICT, 50.0, 45.0), (PRESS, 40.0, 36.0)] {
+        let track = &course.state().tracks[at];
+        assert_eq!((track.tuple.rung, track.tuple.load), (0, kg(after)));
+        assert_eq!((track.return_cap, track.half_sessions), (Some(kg(before)), 2));
+        // It was stopped and let go today; that is no break.
+        let said = decision(&course, at).reasons;
+        assert!(said.contains(&Reason::Returning { at_most: kg(before) }), "{said:?}");
+        assert!(!said.iter().any(|reason| matches!(reason, Reason::Layoff { .. })), "{said:?}");
+    }
+}
+
+#[test]
+fn a_lift_that_rested_or_was_given_up_does_not_come_back_to_training() {
+    for (role, status) in [(Role::Rest, Status::Resting), (Role::Retire, Status::Retired)] {
+        let mut course = Course::play(&[Step::Symptom]);
+        course.add(EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None }));
+        assert_eq!(statuses(&course)[PRESS], Status::StoppedRefer);
+        course.clear(true);
+        sign_off(&mut course, SignOffScope::Everything);
+        assert_eq!((statuses(&course)[PRESS], course.limit(PRESS)), (status, kg(40.0)));
+    }
+}
+
+#[test]
+fn what_asks_for_a_clearance_is_lifted_by_one_in_force_alone() {
+    let after_illness = |reasons: &[Reason]| reasons.contains(&Reason::ClearanceAfterIllness);
+    let asks_first = |reasons: &[Reason]| reasons.contains(&Reason::AsksFirst);
+    for (days, lifted) in [(-1, false), (0, true), (5, true)] {
+        let mut course = Course::play(&[Step::Layoff(2)]);
+        let asks = vec![Ask::Fever];
+        course.add(EventKind::DayReport(DayReport { asks, ..DayReport::default() }));
+        let before = blocked(&course, PRESS);
+        assert!(after_illness(&before) && asks_first(&before));
+        cleared(&mut course, days);
+        let after = blocked(&course, PRESS);
+        assert_eq!((after_illness(&after), asks_first(&after)), (!lifted, !lifted), "{days}");
+    }
+}
+
+#[test]
+fn a_clearance_holds_through_its_last_day() {
+    let mut course = Course::new(parameters(1));
+    let last = cleared(&mut course, 3);
+    let expired = Reason::ClearanceExpired { on: last };
+    course.day = last;
+    assert!(!blocked(&course, PRESS).contains(&expired));
+    course.day = last.plus(1).unwrap();
+    assert!(blocked(&course, PRESS).contains(&expired));
+}
+
+#[test]
+fn a_clearance_that_is_said_to_have_ended_is_over_at_once() {
+    let mut course = Course::play(&[Step::Symptom]);
+    course.clear(true);
+    let yesterday = course.day.plus(-1).unwrap();
+    course.add(EventKind::ClearanceExpired(name("clinic")));
+    assert!(blocked(&course, PRESS).contains(&Reason::ClearanceExpired { on: yesterday }));
+    sign_off(&mut course, SignOffScope::Everything);
+    assert_eq!(statuses(&course), [Status::StoppedRefer; 3]);
+    // Said later, it does not make the clearance any longer.
+    course.day = course.day.plus(9).unwrap();
+    course.add(EventKind::ClearanceExpired(name("clinic")));
+    assert_eq!(course.state().clearance.as_ref().unwrap().expires, yesterday);
+}
+
+#[test]
+fn a_clearance_is_missed_only_where_the_policy_asks_for_one() {
+    for required in [true, false] {
+        let mut all = parameters(1);
+        all.policy.clearance_required = required;
+        let mut course = Course::new(parameters(1));
+        course.log.events.clear();
+        course.states.clear();
+        course.add(EventKind::ParametersChanged(Box::new(all)));
+        assert_eq!(blocked(&course, PRESS).contains(&Reason::ClearanceMissing), required);
+        // One that has run out is out of force, asked for or not.
+        let last = cleared(&mut course, -1);
+        assert!(blocked(&course, PRESS).contains(&Reason::ClearanceExpired { on: last }));
+    }
+}
+
+#[test]
+fn a_limit_on_load_is_allowed_and_nothing_above_it() {
+    // The press stands at 40 kg; the next load within a tenth is 43.5 kg.
+    for (limit, blocks, lowers) in
+        [(43.5, false, false), (43.0, true, false), (40.0, true, false), (39.0, true, true)]
+    {
+        let mut course = ready(|_| {});
+        let load = Some(kg(limit));
+        limited(&mut course, 100, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+        let said = Reason::ClearanceLimit { load: kg(limit) };
+        assert_eq!(blocked(&course, PRESS).contains(&said), blocks, "{limit}");
+        assert_eq!(decision(&course, PRESS).reasons.contains(&said), lowers, "{limit}");
+        assert_eq!(course.limit(PRESS), kg(if lowers { limit } else { 40.0 }));
+    }
+}
+
+#[test]
+fn a_ceiling_is_allowed_and_nothing_above_it() {
+    for (ceiling, blocks, lowers) in
+        [(43.5, false, false), (43.0, true, false), (40.0, true, false), (39.0, true, true)]
+    {
+        let mut course = ready(|_| {});
+        let mut all = parameters(1);
+        all.tracks[PRESS].ceiling = Some(kg(ceiling));
+        course.add(EventKind::ParametersChanged(Box::new(all)));
+        let said = Reason::Ceiling { load: kg(ceiling) };
+        assert_eq!(blocked(&course, PRESS).contains(&said), blocks, "{ceiling}");
+        assert_eq!(decision(&course, PRESS).reasons.contains(&said), lowers, "{ceiling}");
+        assert_eq!(course.limit(PRESS), kg(if lowers { ceiling } else { 40.0 }));
+    }
+}
+
+fn length(mm: f64) -> Length {
+    Length::from_mm(mm).unwrap()
+}
+
+/// The press at that place of these ranges, with its range limited.
+fn limited_range(ranges: &[f64], place: u8, limit: f64) -> Course {
+    let mut course = ready(|all| {
+        all.tracks[PRESS].ranges = ranges.iter().copied().map(length).collect();
+        all.tracks[PRESS].start.range = place;
+    });
+    let range = Some(length(limit));
+    limited(&mut course, 100, vec![ClearanceLimits { range, ..ClearanceLimits::default() }]);
+    course
+}
+
+#[test]
+fn a_limit_on_range_blocks_moves_of_a_lift_beyond_it_only() {
+    let blocks = |ranges: &[f64], place, limit| {
+        blocked(&limited_range(ranges, place, limit), PRESS).contains(&Reason::ClearanceRange)
+    };
+    let depths = [300.0, 400.0];
+    assert!(!blocks(&depths, 1, 400.0) && !blocks(&depths, 0, 350.0));
+    assert!(blocks(&depths, 1, 350.0) && blocks(&depths, 0, 250.0));
+    // Heights above the floor: deeper is lower.
+    let heights = [200.0, 100.0];
+    assert!(!blocks(&heights, 1, 100.0) && !blocks(&heights, 0, 150.0));
+    assert!(blocks(&heights, 1, 150.0) && blocks(&heights, 0, 250.0));
+    // Where the range is not measured, nobody can say that it is within.
+    assert!(blocks(&[], 0, 400.0));
+}
+
+#[test]
+fn ranges_that_do_not_say_which_way_is_deeper_allow_the_limit_alone() {
+    let trains = |ranges: &[f64], limit| {
+        let course = limited_range(ranges, 0, limit);
+        next_session_from(course.state(), &plan(), course.day).unwrap().lifts[PRESS].verdict != Verdict::Rest
+    };
+    for ranges in [&[300.0][..], &[300.0, 300.0], &[300.0, 400.0, 350.0]] {
+        assert!(trains(ranges, 300.0), "{ranges:?}");
+        assert!(!trains(ranges, 500.0) && !trains(ranges, 200.0), "{ranges:?}");
+    }
+}

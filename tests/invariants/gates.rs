@@ -1,0 +1,94 @@
+//! What the gate of a lift is given to look at.
+
+use super::course::*;
+use super::hand::*;
+use bismar::gate::{Evidence, EvidenceRule, Gate, GateState, Met, Missing, PassRun, Requirement};
+use bismar::progression::Status;
+use bismar::record::*;
+
+fn gated(requirement: Requirement) -> Parameters {
+    let mut all = parameters(1);
+    for track in &mut all.tracks {
+        track.gate = Gate::new(requirement.clone()).unwrap();
+    }
+    all
+}
+
+fn run_and(other: Requirement) -> Requirement {
+    Requirement::All(vec![Requirement::PassRun(PassRun::new(9, 10, 2).unwrap()), other])
+}
+
+fn gate(course: &Course, at: usize) -> GateState {
+    decision(course, at).gate
+}
+
+#[test]
+fn a_run_says_how_far_it_is_and_what_broke_it() {
+    let mut course = Course::new(parameters(1));
+    let (need, restarted, weakest) = (2, None, None);
+    press_week(&mut course);
+    let missing = gate(&course, PRESS).missing;
+    assert_eq!(missing, [Missing::PassingSessions { have: 1, need, restarted, weakest }]);
+    press_week(&mut course);
+    assert!(gate(&course, PRESS).open);
+    assert_eq!(gate(&course, PRESS).met, [Met::PassingSessions { have: 2, need }]);
+    let restarted = Some(course.day);
+    course.session(4, Quality::CriticalLost, Weight::AtLimit, Some(0));
+    let missing = gate(&course, PRESS).missing;
+    let weakest = Some(name("brace"));
+    assert_eq!(missing, [Missing::PassingSessions { have: 0, need, restarted, weakest }]);
+}
+
+#[test]
+fn pain_that_waits_for_clear_sessions_is_an_open_block() {
+    let blocked = |step: Option<Step>| {
+        let mut course = Course::new(gated(run_and(Requirement::NoOpenBlock)));
+        step.iter().for_each(|step| course.step(step));
+        gate(&course, STRICT).missing.contains(&Missing::OpenBlock { name: name("hip") })
+    };
+    assert!(!blocked(None));
+    let pain = |score: u8, region: bool| Some(Step::Pain { score, sharp: false, region });
+    assert!(blocked(pain(4, true)) && blocked(pain(7, true)));
+    assert!(!blocked(pain(4, false)), "the shoulder is no region of this lift");
+}
+
+#[test]
+fn a_stopped_partner_keeps_the_gate_of_a_pair_shut() {
+    let mut all = gated(run_and(Requirement::Pair));
+    all.tracks[FORGIVING].regions.push(name("knee"));
+    let mut course = Course::new(all);
+    let waits = Missing::Pair { name: name("forgiving") };
+    assert!(!gate(&course, STRICT).missing.contains(&waits));
+    course.add(EventKind::PainReport(Course::pain("knee", 7)));
+    assert_eq!(course.state().tracks[FORGIVING].status, Status::StoppedRefer);
+    assert_ne!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    assert!(gate(&course, STRICT).missing.contains(&waits));
+}
+
+#[test]
+fn misses_of_sessions_that_are_no_longer_listed_still_count() {
+    let rule = EvidenceRule::Posterior { rate: 0.8, level: 0.9, prior_acceptable: 1.0, prior_missed: 1.0 };
+    let mut course = Course::new(gated(Requirement::Evidence(Evidence::new(rule, 400, 2).unwrap())));
+    let misses = |course: &Course| {
+        let gate = gate(course, PRESS);
+        let met = gate.met.iter().find_map(|met| match met {
+            Met::Evidence { misses, .. } => Some(*misses),
+            _ => None,
+        });
+        let missing = gate.missing.iter().find_map(|missing| match missing {
+            Missing::Evidence { misses, .. } => Some(*misses),
+            _ => None,
+        });
+        met.or(missing).unwrap()
+    };
+    // Two sets with three misses each, then more clean sessions than are kept one by one.
+    course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+    assert_eq!(misses(&course), 6);
+    for _ in 0..15 {
+        course.morning(false);
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    }
+    course.morning(false);
+    assert_eq!(course.state().tracks[PRESS].sittings.len(), 12);
+    assert_eq!(misses(&course), 6);
+}

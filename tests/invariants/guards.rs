@@ -1,0 +1,105 @@
+//! What single guards say, and when they say nothing.
+
+use super::course::*;
+use super::hand::*;
+use bismar::condition::DayClass;
+use bismar::error::Code;
+use bismar::reason::Reason;
+use bismar::record::*;
+
+#[test]
+fn an_agreed_level_is_spoken_of_only_while_it_hurts() {
+    let said = |score: u8, days: i32| {
+        let mut course = Course::play(&[Step::Usual(2)]);
+        course.day = course.day.plus(days).unwrap();
+        course.session(1, Quality::Clean, Weight::AtLimit, Some(score));
+        let by = blocked(&course, STRICT);
+        let unsteady = by.contains(&Reason::UsualPainUnsteady { region: name("hip") });
+        (unsteady, by.iter().any(|reason| matches!(reason, Reason::UsualPainReview { .. })))
+    };
+    // One session is not yet a steady row of three; after more than 90 days the level is due for a look.
+    assert_eq!((said(1, 0), said(0, 0)), ((true, false), (false, false)));
+    assert_eq!((said(1, 90), said(0, 90)), ((true, false), (false, false)));
+    assert_eq!((said(1, 91), said(0, 91)), ((true, true), (false, false)));
+}
+
+#[test]
+fn a_pass_waits_for_its_morning_and_a_fail_does_not() {
+    let provisional = |quality: Quality| {
+        let mut course = ready(|_| {});
+        let session = course.next_number();
+        course.session(4, quality, Weight::AtLimit, Some(0));
+        let before = blocked(&course, PRESS).contains(&Reason::PassProvisional { session });
+        course.morning(false);
+        let after = blocked(&course, PRESS).contains(&Reason::PassProvisional { session });
+        (before, after)
+    };
+    assert_eq!(provisional(Quality::Clean), (true, false));
+    assert_eq!(provisional(Quality::ManyMisses), (false, false));
+    assert_eq!(provisional(Quality::Unscored), (false, false));
+}
+
+#[test]
+fn no_decision_is_made_about_the_past() {
+    let course = Course::play(&[Step::CleanWeek]);
+    let last = course.state().last.unwrap().0;
+    assert!(course.state().decide(last).is_ok());
+    let error = course.state().decide(last.plus(-1).unwrap()).unwrap_err();
+    assert_eq!(error.code(), Code::BeforeLastEvent);
+}
+
+#[test]
+fn a_break_is_named_on_the_days_before_the_lift_comes_back() {
+    let breaks = |course: &Course| {
+        let mut said = decision(course, PRESS).reasons;
+        said.retain(|reason| matches!(reason, Reason::Layoff { .. } | Reason::HalfSets { .. }));
+        said
+    };
+    let mut course = ready(|_| {});
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(breaks(&course), []);
+    course.day = course.day.plus(5).unwrap();
+    assert_eq!(breaks(&course), [], "five days are no break");
+    course.day = course.day.plus(20).unwrap();
+    // 25 days: the second row, nine tenths of 40 kg.
+    let half = Reason::HalfSets { sessions: 2 };
+    assert_eq!(breaks(&course), [Reason::Layoff { gap: 25, row: 2, load: kg(36.0) }, half]);
+    // Once it has come back, the break is no longer what sets the load.
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(breaks(&course), [Reason::HalfSets { sessions: 1 }]);
+    course.day = course.day.plus(2).unwrap();
+    assert_eq!(breaks(&course), [Reason::HalfSets { sessions: 1 }]);
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(breaks(&course), []);
+}
+
+#[test]
+fn pain_once_asked_about_today_has_been_asked_about() {
+    let asked = |reports: &[bool]| {
+        let mut course = Course::play(&[Step::CleanWeek]);
+        reports.iter().for_each(|asked| course.day_report(DayClass::Ordinary, *asked));
+        course.state().today.as_ref().unwrap().pain_asked
+    };
+    assert!(asked(&[true]) && asked(&[true, false]) && asked(&[false, true]));
+    assert!(!asked(&[false]) && !asked(&[false, false]));
+    let mut course = Course::new(parameters(1));
+    course.day_report(DayClass::Ordinary, true);
+    course.day = course.day.plus(1).unwrap();
+    course.day_report(DayClass::Ordinary, false);
+    assert!(!course.state().today.as_ref().unwrap().pain_asked, "that was yesterday");
+}
+
+#[test]
+fn an_illness_is_not_forgotten_for_a_holiday() {
+    let noted = |reasons: &[LayoffReason]| {
+        let mut course = Course::new(parameters(1));
+        for reason in reasons {
+            let (from, reason) = (course.day, *reason);
+            course.add(EventKind::LayoffNoted(Layoff { from, to: None, reason }));
+        }
+        course.state().layoff.as_ref().unwrap().reason
+    };
+    use LayoffReason::{Ill, Planned, Well};
+    assert_eq!((noted(&[Ill, Planned]), noted(&[Ill, Well])), (Ill, Ill));
+    assert_eq!((noted(&[Planned, Ill]), noted(&[Well, Planned])), (Ill, Planned));
+}

@@ -1,0 +1,79 @@
+//! What the cases by hand share: courses to a stated point, and what was decided there.
+
+use super::course::*;
+use bismar::condition::DayClass;
+use bismar::error::Code;
+use bismar::progression::{Decision, MoveOutlook, Status};
+use bismar::reason::Reason;
+use bismar::record::*;
+
+/// One clean week of the press alone, in which no move is taken.
+pub fn press_week(course: &mut Course) {
+    course.day_report(DayClass::Ordinary, true);
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    course.morning(false);
+    course.day = course.day.plus(6).unwrap();
+}
+
+/// The press has its move on offer, on an ordinary day on which pain was asked about.
+pub fn ready(set: impl FnOnce(&mut Parameters)) -> Course {
+    let mut all = parameters(1);
+    set(&mut all);
+    let mut course = Course::new(all);
+    // The sessions of calibration count for the run of two that the gate asks for.
+    for _ in 0..12 {
+        if course.state().tracks[PRESS].status != Status::ReadyToAdvance {
+            press_week(&mut course);
+        }
+    }
+    course.day_report(DayClass::Ordinary, true);
+    assert_eq!(course.state().tracks[PRESS].status, Status::ReadyToAdvance);
+    course
+}
+
+pub fn decision(course: &Course, at: usize) -> Decision {
+    course.state().decide(course.day).unwrap().swap_remove(at)
+}
+
+/// Everything that stands in the way of the move.
+pub fn blocked(course: &Course, at: usize) -> Vec<Reason> {
+    match decision(course, at).outlook {
+        MoveOutlook::Blocked { by, .. } => by,
+        _ => Vec::new(),
+    }
+}
+
+/// Where the lift would move, whatever stands in the way.
+pub fn next(course: &Course, at: usize) -> Option<Tuple> {
+    match decision(course, at).outlook {
+        MoveOutlook::OnOffer { to } => Some(to),
+        MoveOutlook::Blocked { to, .. } => to,
+    }
+}
+
+/// The error with which an event is turned away; none where it is taken.
+pub fn turned_away(course: &Course, kind: EventKind) -> Option<Code> {
+    let event = Event { sequence: course.next_number(), day: course.day, kind, note: None };
+    course.state().clone().apply(&event).err().map(|error| error.code())
+}
+
+pub fn sign_off(course: &mut Course, scope: SignOffScope) {
+    course.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+}
+
+/// A clearance with limits, which ends so many days from now.
+pub fn limited(course: &mut Course, days: i32, limits: Vec<ClearanceLimits>) {
+    let expires = Some(course.day.plus(days).unwrap());
+    let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
+    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits }));
+}
+
+/// The coach's move of the press to that place: whether it is taken. A refused one is noted and changes nothing.
+pub fn coach_moves(course: &Course, to: Tuple) -> bool {
+    let mut course = course.clone();
+    let (before, event) = (course.state().tracks[PRESS].tuple, course.next_number());
+    course.add(EventKind::VariantChanged(Move { track: name("press"), to, who: name("coach") }));
+    let (after, refused) = (course.state().tracks[PRESS].tuple, course.state().refused == Some(event));
+    assert_eq!(after, if refused { before } else { to });
+    !refused
+}

@@ -1,0 +1,132 @@
+//! A new set of parameters: what a lift keeps of what it has shown, and what it shows anew.
+
+use super::course::*;
+use super::hand::*;
+use bismar::gate::{Criterion, Gate, PassRun, Requirement};
+use bismar::loading::{Bar, Implement};
+use bismar::progression::Status;
+use bismar::quantity::{Length, Mass};
+use bismar::record::*;
+
+fn change(course: &mut Course, set: impl FnOnce(&mut Parameters)) {
+    let mut all = course.state().parameters.as_deref().unwrap().clone();
+    set(&mut all);
+    course.add(EventKind::ParametersChanged(Box::new(all)));
+}
+
+fn longer_run(all: &mut Parameters) {
+    let run = Requirement::PassRun(PassRun::new(9, 10, 3).unwrap());
+    all.tracks[PRESS].gate = Gate::new(run).unwrap();
+}
+
+fn one_more_criterion(all: &mut Parameters) {
+    all.tracks[PRESS].criteria.push(Criterion::ordinary("lockout").unwrap());
+}
+
+fn stricter_pass(all: &mut Parameters) {
+    all.tracks[PRESS].pass.clean_first_reps += 1;
+}
+
+fn another_bar(all: &mut Parameters) {
+    let bar = Bar::new(name("other bar"), kg(20.0), Mass::ZERO).unwrap();
+    all.implements.push(Implement::Bar(bar));
+    all.tracks[PRESS].implement = name("other bar");
+}
+
+#[test]
+fn another_test_or_implement_starts_the_evidence_anew() {
+    for set in [longer_run, one_more_criterion, stricter_pass, another_bar] {
+        let mut course = ready(|_| {});
+        change(&mut course, set);
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.sittings.len()), (Status::Holding, 0));
+        assert_eq!(press.tuple.load, kg(40.0));
+    }
+}
+
+#[test]
+fn other_numbers_leave_the_evidence() {
+    let mut course = ready(|_| {});
+    change(&mut course, |all| {
+        all.policy.offer_days = 30;
+        all.tracks[PRESS].step_cap = Some(0.05);
+    });
+    let press = &course.state().tracks[PRESS];
+    assert_eq!((press.status, press.sittings.len()), (Status::ReadyToAdvance, 2));
+}
+
+#[test]
+fn a_lift_that_is_being_learned_goes_on_being_learned() {
+    for set in [longer_run, another_bar] {
+        let mut course = Course::new(parameters(1));
+        press_week(&mut course);
+        change(&mut course, set);
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.learned.0, press.sittings.len()), (Status::Learning, 1, 0));
+    }
+}
+
+fn other_rungs(all: &mut Parameters) {
+    for rung in &mut all.tracks[PRESS].rungs {
+        let renamed = |old: &bismar::quantity::Name| name(&format!("{} by another name", old.as_str()));
+        rung.harder_than = rung.harder_than.iter().map(renamed).collect();
+        rung.name = renamed(&rung.name);
+    }
+}
+
+fn other_ranges(all: &mut Parameters) {
+    all.tracks[PRESS].ranges = vec![Length::from_mm(300.0).unwrap()];
+}
+
+fn other_tempos(all: &mut Parameters) {
+    all.tracks[PRESS].tempos = vec![Tempo { down: 3, hold: 0, up: 1 }];
+}
+
+#[test]
+fn a_place_that_is_gone_is_learned_anew_and_no_heavier() {
+    for set in [other_rungs, other_ranges, other_tempos] {
+        // Stands below its start of 40 kg, then above it.
+        for (stands, starts, after) in [(30.0, 40.0, 30.0), (40.0, 35.0, 35.0)] {
+            let mut course = ready(|_| {});
+            let eased = Override {
+                track: name("press"),
+                load: kg(stands),
+                who: name("coach"),
+                why: None,
+                expires: None,
+            };
+            course.add(EventKind::CoachOverride(eased));
+            change(&mut course, |all| {
+                set(all);
+                all.tracks[PRESS].start.load = kg(starts);
+            });
+            let press = &course.state().tracks[PRESS];
+            assert_eq!((press.status, press.learned), (Status::Learning, (0, 2)));
+            assert_eq!((press.tuple.load, press.sittings.len()), (kg(after), 0));
+        }
+    }
+}
+
+#[test]
+fn a_place_that_is_gone_starts_no_lift_that_is_stopped() {
+    let mut course = ready(|_| {});
+    course.step(&Step::Symptom);
+    change(&mut course, other_rungs);
+    assert_eq!(course.state().tracks[PRESS].status, Status::StoppedRefer);
+}
+
+#[test]
+fn a_new_lift_under_a_stop_is_stopped() {
+    let stopped = |step: Step| {
+        let mut course = Course::play(&[step]);
+        change(&mut course, |all| {
+            let mut fourth = all.tracks[STRICT].clone();
+            fourth.name = name("fourth");
+            all.tracks.push(fourth);
+        });
+        course.state().tracks[3].status
+    };
+    assert_eq!(stopped(Step::Symptom), Status::StoppedRefer);
+    assert_eq!(stopped(Step::Pain { score: 7, sharp: false, region: true }), Status::StoppedRefer);
+    assert_eq!(stopped(Step::Pain { score: 7, sharp: false, region: false }), Status::Learning);
+}

@@ -1,0 +1,161 @@
+//! What a coach may overrule, for how long, and what no coach overrules.
+
+use super::course::*;
+use super::hand::*;
+use bismar::error::Code;
+use bismar::progression::Status;
+use bismar::quantity::{Day, Mass};
+use bismar::reason::Reason;
+use bismar::record::*;
+
+/// The press was trained today and stands at 40 kg.
+fn trained() -> Course {
+    let mut course = Course::new(parameters(1));
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(course.limit(PRESS), kg(40.0));
+    course
+}
+
+fn given(load: f64, why: Option<&str>, expires: Option<Day>) -> Override {
+    Override { track: name("press"), load: kg(load), who: name("coach"), why: why.map(Into::into), expires }
+}
+
+/// The coach overrules for so many days, with a reason: whether it is taken and not refused.
+fn overruled(course: &mut Course, load: f64, days: i32) -> bool {
+    let (event, expires) = (course.next_number(), course.day.plus(days).unwrap());
+    course.add(EventKind::CoachOverride(given(load, Some("to see how it moves"), Some(expires))));
+    assert_eq!(course.log.events.len() as u32, event, "the event is kept");
+    course.state().refused != Some(event)
+}
+
+fn limit_after(course: &Course, days: i32) -> Mass {
+    course.state().decide(course.day.plus(days).unwrap()).unwrap()[PRESS].limit
+}
+
+#[test]
+fn an_override_counts_to_its_last_day_and_no_longer() {
+    for load in [42.0, 35.0] {
+        let mut course = trained();
+        assert!(overruled(&mut course, load, 5));
+        assert_eq!((limit_after(&course, 0), limit_after(&course, 5)), (kg(load), kg(load)));
+        assert_eq!(limit_after(&course, 6), kg(40.0));
+        assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0), "the grant itself stays");
+        let until = Some(course.day.plus(5).unwrap());
+        let said = Reason::OverrideInForce { load: kg(load), who: name("coach"), until };
+        assert!(decision(&course, PRESS).reasons.contains(&said));
+        course.day = course.day.plus(6).unwrap();
+        assert!(!decision(&course, PRESS).reasons.contains(&said));
+    }
+}
+
+#[test]
+fn an_override_upward_needs_a_reason_and_an_end() {
+    let course = trained();
+    let end = Some(course.day.plus(5).unwrap());
+    for (why, expires) in [(None, end), (Some(" "), end), (Some("to see"), None), (None, None)] {
+        let mut course = course.clone();
+        let event = course.next_number();
+        course.add(EventKind::CoachOverride(given(42.0, why, expires)));
+        let track = &course.state().tracks[PRESS];
+        assert_eq!((track.tuple.load, track.overruled.is_none()), (kg(40.0), true), "{why:?} {expires:?}");
+        assert_eq!(course.limit(PRESS), kg(40.0));
+        assert!(decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
+        // Said of the last event only.
+        course.step(&Step::Missed);
+        assert!(!decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
+    }
+}
+
+#[test]
+fn an_override_to_the_granted_load_ends_an_earlier_one() {
+    let mut course = trained();
+    assert!(overruled(&mut course, 42.0, 5));
+    let sittings = course.state().tracks[PRESS].sittings.clone();
+    course.add(EventKind::CoachOverride(given(40.0, None, None)));
+    let track = &course.state().tracks[PRESS];
+    assert!(track.overruled.is_none() && course.state().refused.is_none());
+    assert_eq!((course.limit(PRESS), &track.sittings), (kg(40.0), &sittings), "nothing else changes");
+}
+
+#[test]
+fn an_override_that_has_ended_already_does_nothing() {
+    let mut course = trained();
+    let plain = course.state().tracks[PRESS].clone();
+    assert!(overruled(&mut course, 42.0, -1));
+    assert_eq!(course.state().tracks[PRESS], plain);
+    // Nor does it take the place of one in force, which is lower.
+    assert!(overruled(&mut course, 30.0, 10));
+    overruled(&mut course, 36.0, -1);
+    assert_eq!((limit_after(&course, 0), limit_after(&course, 10)), (kg(30.0), kg(30.0)));
+}
+
+#[test]
+fn no_override_passes_the_lowest_ceiling() {
+    let with = |ceiling: Option<f64>, limit: Option<f64>| {
+        let mut all = parameters(1);
+        all.tracks[PRESS].ceiling = ceiling.map(kg);
+        let mut course = Course::new(all);
+        if let Some(load) = limit {
+            let load = Some(kg(load));
+            limited(&mut course, 100, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+        }
+        course
+    };
+    for (ceiling, limit, lowest) in [
+        (Some(45.0), None, 45.0),
+        (None, Some(45.0), 45.0),
+        (Some(45.0), Some(43.0), 43.0),
+        (Some(43.0), Some(45.0), 43.0),
+    ] {
+        let course = with(ceiling, limit);
+        for (load, taken) in [(42.0, true), (lowest, true), (lowest + 1.0, false), (60.0, false)] {
+            let mut course = course.clone();
+            assert_eq!(overruled(&mut course, load, 5), taken, "{load} under {ceiling:?} and {limit:?}");
+            assert_eq!(course.limit(PRESS), kg(if taken { load } else { 40.0 }));
+        }
+    }
+    assert!(overruled(&mut with(None, None), 60.0, 5), "nothing caps it");
+}
+
+#[test]
+fn no_override_passes_a_stop_or_an_illness() {
+    let pain = |region| Step::Pain { score: 7, sharp: false, region };
+    // Region `true` is the hip, which the press does not load.
+    for (step, taken) in [
+        (Step::Symptom, false),
+        (pain(false), false),
+        (pain(true), true),
+        (Step::Layoff(2), false),
+        (Step::Layoff(0), true),
+    ] {
+        let mut course = trained();
+        course.step(&step);
+        assert_eq!(overruled(&mut course, 42.0, 5), taken, "{step:?}");
+        assert_eq!(course.state().tracks[PRESS].overruled.is_some(), taken);
+        // Down is always allowed.
+        assert!(overruled(&mut course, 35.0, 5));
+    }
+}
+
+#[test]
+fn a_load_of_the_wrong_sign_is_turned_away() {
+    let course = trained();
+    let end = Some(course.day.plus(5).unwrap());
+    assert_eq!(turned_away(&course, EventKind::CoachOverride(given(42.0, Some("to see"), end))), None);
+    let below = EventKind::CoachOverride(given(-20.0, Some("to see"), end));
+    assert_eq!(turned_away(&course, below), Some(Code::NegativeLoad));
+    let to = Tuple { load: kg(-20.0), ..course.state().tracks[PRESS].tuple };
+    let moved = EventKind::VariantChanged(Move { track: name("press"), to, who: name("coach") });
+    assert_eq!(turned_away(&course, moved), Some(Code::NegativeLoad));
+}
+
+#[test]
+fn an_override_down_without_an_end_is_the_new_place() {
+    let mut course = ready(|_| {});
+    course.add(EventKind::CoachOverride(given(30.0, None, None)));
+    let track = &course.state().tracks[PRESS];
+    assert_eq!((track.tuple.load, track.overruled.is_none()), (kg(30.0), true));
+    // Technique shown at 40 kg does not carry over, and nothing is on offer any more.
+    assert!(track.sittings.is_empty());
+    assert_eq!(track.status, Status::Holding);
+}

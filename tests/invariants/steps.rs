@@ -1,0 +1,261 @@
+//! The one step up that is offered, the one step back, and what is remembered of moves.
+
+use super::course::*;
+use super::hand::*;
+use bismar::loading::{Disc, Stock};
+use bismar::progression::Status;
+use bismar::quantity::Length;
+use bismar::reason::Reason;
+use bismar::record::*;
+
+/// Where the press would move from its start, or why nowhere.
+fn offered(set: impl FnOnce(&mut TrackParameters)) -> Result<Tuple, Vec<Reason>> {
+    let mut all = parameters(1);
+    set(&mut all.tracks[PRESS]);
+    let course = Course::new(all);
+    next(&course, PRESS).ok_or_else(|| blocked(&course, PRESS))
+}
+
+fn start() -> Tuple {
+    parameters(1).tracks[PRESS].start
+}
+
+fn at_top(outcome: Result<Tuple, Vec<Reason>>) -> bool {
+    outcome.is_err_and(|by| by.contains(&Reason::AtTop))
+}
+
+#[test]
+fn one_more_repetition_or_set_up_to_the_top() {
+    let reps = |reps: u8, top: Option<u8>| {
+        offered(|press| (press.moving, press.start.reps, press.reps_top) = (Dimension::Reps, reps, top))
+    };
+    assert_eq!(reps(5, Some(8)), Ok(Tuple { reps: 6, ..start() }));
+    assert_eq!(reps(7, Some(8)), Ok(Tuple { reps: 8, ..start() }));
+    assert!(at_top(reps(8, Some(8))) && at_top(reps(9, Some(8))) && at_top(reps(5, None)));
+    let sets = |sets: u8, top: Option<u8>| {
+        offered(|press| (press.moving, press.start.sets, press.sets_top) = (Dimension::Sets, sets, top))
+    };
+    assert_eq!(sets(2, Some(4)), Ok(Tuple { sets: 3, ..start() }));
+    assert_eq!(sets(3, Some(4)), Ok(Tuple { sets: 4, ..start() }));
+    assert!(at_top(sets(4, Some(4))) && at_top(sets(5, Some(4))) && at_top(sets(2, None)));
+}
+
+fn two_ranges(press: &mut TrackParameters) {
+    press.ranges = [300.0, 400.0].map(|mm| Length::from_mm(mm).unwrap()).to_vec();
+    press.moving = Dimension::Range;
+}
+
+fn two_tempos(press: &mut TrackParameters) {
+    press.tempos = [2, 3].map(|down| Tempo { down, hold: 0, up: 1 }).to_vec();
+    press.moving = Dimension::Tempo;
+}
+
+#[test]
+fn the_next_range_or_tempo_up_to_the_last() {
+    assert_eq!(offered(two_ranges), Ok(Tuple { range: 1, ..start() }));
+    assert!(at_top(offered(|press| {
+        two_ranges(press);
+        press.start.range = 1;
+    })));
+    assert!(at_top(offered(|press| press.moving = Dimension::Range)), "no range is measured");
+    assert_eq!(offered(two_tempos), Ok(Tuple { tempo: 1, ..start() }));
+    assert!(at_top(offered(|press| {
+        two_tempos(press);
+        press.start.tempo = 1;
+    })));
+    assert!(at_top(offered(|press| press.moving = Dimension::Tempo)), "no tempo is prescribed");
+}
+
+#[test]
+fn the_next_rung_at_four_fifths_of_the_load_or_less() {
+    let rung = |rung: u8, own_ratio: Option<f64>| {
+        offered(|press| {
+            (press.moving, press.start.rung) = (Dimension::Variant, rung);
+            press.rungs.iter_mut().for_each(|rung| rung.own_ratio = own_ratio);
+        })
+    };
+    assert_eq!(rung(0, None), Ok(Tuple { rung: 1, load: kg(32.0), ..start() }));
+    assert_eq!(rung(1, None), Ok(Tuple { rung: 2, load: kg(32.0), ..start() }));
+    assert!(at_top(rung(2, None)));
+    // The lifter's own ratio counts where it is lower.
+    assert_eq!(rung(1, Some(0.75)), Ok(Tuple { rung: 2, load: kg(30.0), ..start() }));
+    assert_eq!(rung(1, Some(0.9)), Ok(Tuple { rung: 2, load: kg(32.0), ..start() }));
+}
+
+#[test]
+fn the_next_load_by_its_step_and_never_above_the_cap() {
+    let load = |step: StepPolicy| offered(|press| press.step = Some(step)).map(|to| to.load);
+    assert_eq!(offered(|_| {}).map(|to| to.load), Ok(kg(43.5)), "a tenth is 44 kg; 43.5 can be loaded");
+    assert_eq!(load(StepPolicy::Part(0.05)), Ok(kg(42.0)));
+    assert_eq!(load(StepPolicy::Fixed(kg(1.5))), Ok(kg(41.0)));
+    assert_eq!(load(StepPolicy::Fixed(kg(10.0))), Ok(kg(43.5)));
+    assert_eq!(load(StepPolicy::SmallestLoadable), Ok(kg(41.0)));
+    let none = Reason::NoLoadableStep { cap: kg(44.0), next: Some(kg(41.0)) };
+    assert!(load(StepPolicy::Part(0.01)).is_err_and(|by| by.contains(&none)));
+}
+
+fn fail_twice(course: &mut Course) {
+    for _ in 0..2 {
+        course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+        course.day = course.day.plus(1).unwrap();
+    }
+}
+
+#[test]
+fn a_step_back_takes_back_what_moved_before_it_takes_load() {
+    for (moving, moved) in [
+        (Dimension::Reps, Tuple { reps: 6, ..start() }),
+        (Dimension::Sets, Tuple { sets: 3, ..start() }),
+        (Dimension::Range, Tuple { range: 1, ..start() }),
+        (Dimension::Tempo, Tuple { tempo: 1, ..start() }),
+    ] {
+        let mut course = ready(|all| {
+            two_ranges(&mut all.tracks[PRESS]);
+            two_tempos(&mut all.tracks[PRESS]);
+            all.tracks[PRESS].moving = moving;
+        });
+        course.accept(PRESS as u8);
+        assert_eq!(course.state().tracks[PRESS].tuple, moved);
+        fail_twice(&mut course);
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.tuple), (Status::SteppingBack, start()));
+        assert_eq!(press.stepped_from, None, "the load is what it was");
+        fail_twice(&mut course);
+        let press = &course.state().tracks[PRESS];
+        assert_eq!(press.tuple, Tuple { load: kg(36.0), ..start() });
+        assert_eq!(press.stepped_from, Some(kg(40.0)));
+    }
+}
+
+fn after_two_fails(set: impl FnOnce(&mut Parameters)) -> Tuple {
+    let mut all = parameters(1);
+    set(&mut all);
+    let mut course = Course::new(all);
+    fail_twice(&mut course);
+    course.state().tracks[PRESS].tuple
+}
+
+#[test]
+fn a_step_back_in_load_is_one_step_within_its_cap() {
+    let load = |step: StepPolicy| after_two_fails(|all| all.tracks[PRESS].step = Some(step)).load;
+    assert_eq!(load(StepPolicy::SmallestLoadable), kg(39.5));
+    assert_eq!(load(StepPolicy::Part(0.05)), kg(37.5), "38 cannot be loaded");
+    assert_eq!(load(StepPolicy::Fixed(kg(3.0))), kg(37.0));
+    // 15 % of 40 kg are 6: not below 34, and 34.5 is the first load from there on.
+    assert_eq!(load(StepPolicy::Fixed(kg(10.0))), kg(34.5));
+    // A step of the equipment may be larger than the cap.
+    let coarse = |all: &mut Parameters| {
+        all.stock = Stock::new(vec![Disc::new(kg(10.0), 4).unwrap()]).unwrap();
+    };
+    assert_eq!(after_two_fails(coarse).load, kg(20.0));
+}
+
+#[test]
+fn below_the_lightest_load_lies_an_easier_rung() {
+    let mut all = parameters(1);
+    all.tracks[PRESS].start.load = kg(20.0);
+    let mut course = Course::new(all);
+    for _ in 0..2 {
+        fail_twice(&mut course);
+        // There is no rung below the first.
+        assert_eq!(course.state().tracks[PRESS].tuple, Tuple { rung: 0, load: kg(20.0), ..start() });
+    }
+}
+
+/// The press moves on this day and again a fortnight later.
+fn two_moves(window_days: u16) -> Course {
+    let mut course = ready(|all| (all.policy.window_days, all.policy.window_cap) = (window_days, 0.20));
+    let first = course.day;
+    course.accept(PRESS as u8);
+    press_week(&mut course);
+    press_week(&mut course);
+    course.day_report(bismar::condition::DayClass::Ordinary, true);
+    course.accept(PRESS as u8);
+    assert_eq!((course.day.since(first), course.state().refused), (14, None));
+    course
+}
+
+#[test]
+fn moves_are_kept_through_their_windows_and_no_longer() {
+    let course = two_moves(56);
+    let (first, second) = (course.day.plus(-14).unwrap(), course.day);
+    // Each with the load before it.
+    assert_eq!(course.state().tracks[PRESS].moves, [(first, kg(40.0)), (second, kg(43.5))]);
+    assert_eq!(two_moves(15).state().tracks[PRESS].moves.len(), 2);
+    let course = two_moves(14);
+    assert_eq!(course.state().tracks[PRESS].moves, [(second, kg(43.5))], "the first has left the window");
+    // The region's window is a fortnight.
+    let shoulder = course.state().regions.iter().find(|region| region.name == name("shoulder")).unwrap();
+    assert_eq!(shoulder.moves, [second]);
+}
+
+#[test]
+fn a_region_counts_the_moves_of_all_its_lifts() {
+    let mut all = parameters(1);
+    all.pairs.clear();
+    all.policy.region_moves = 2;
+    for track in &mut all.tracks {
+        track.regions = vec![name("hip")];
+    }
+    let mut course = Course::new(all);
+    for _ in 0..2 {
+        course.session(7, Quality::Clean, Weight::AtLimit, Some(0));
+        course.morning(false);
+        course.day = course.day.plus(6).unwrap();
+    }
+    course.day_report(bismar::condition::DayClass::Ordinary, true);
+    let window = Reason::RegionWindow { region: name("hip"), days_left: 14 };
+    for at in [0, 1] {
+        assert!(!blocked(&course, PRESS).contains(&window));
+        course.accept(at);
+    }
+    assert_eq!(course.state().regions[0].moves, [course.day; 2]);
+    assert!(blocked(&course, PRESS).contains(&window));
+    course.accept(2);
+    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0));
+}
+
+#[test]
+fn a_harder_rung_is_learned_in_half_of_the_sessions_and_at_least_two() {
+    for (own, policy, half) in [(Some(8), 6, 4), (Some(2), 6, 2), (None, 10, 5), (None, 3, 2)] {
+        let mut course = ready(|all| {
+            let press = &mut all.tracks[PRESS];
+            (press.moving, press.learning_sessions) = (Dimension::Variant, own);
+            all.policy.learning_sessions = policy;
+        });
+        course.accept(PRESS as u8);
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.tuple.rung, press.tuple.load), (2, kg(32.0)));
+        assert_eq!((press.status, press.learned), (Status::Learning, (0, half)), "{own:?} {policy}");
+    }
+}
+
+#[test]
+fn a_lift_taken_up_again_is_learned_as_a_new_one() {
+    for (own, policy, whole) in [(Some(8), 6, 8), (None, 6, 6)] {
+        let mut all = parameters(1);
+        all.tracks[PRESS].learning_sessions = own;
+        all.policy.learning_sessions = policy;
+        let mut course = Course::new(all);
+        course.step(&Step::Role { track: 2, role: 3 });
+        assert_eq!(course.state().tracks[PRESS].status, Status::Retired);
+        course.step(&Step::Role { track: 2, role: 0 });
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.learned), (Status::Learning, (0, whole)), "{own:?}");
+    }
+}
+
+#[test]
+fn a_long_break_is_learned_in_half_of_the_sessions_and_at_least_two() {
+    for (own, half) in [(Some(8), 4), (None, 3)] {
+        let mut course = ready(|all| all.tracks[PRESS].learning_sessions = own);
+        // From 84 days on every criterion is looked at anew, after two passes on the way back.
+        course.day = course.day.plus(90).unwrap();
+        for _ in 0..2 {
+            assert_eq!(decision(&course, PRESS).status, Status::Returning);
+            press_week(&mut course);
+        }
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.learned), (Status::Learning, (0, half)), "{own:?}");
+    }
+}
