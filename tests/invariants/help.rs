@@ -71,16 +71,6 @@ fn two_fails_give_more_help() {
 }
 
 #[test]
-fn two_fails_give_one_step_more_help_where_no_body_mass_is_known() {
-    let mut course = Course::new(helped());
-    for _ in 0..2 {
-        course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
-        course.day = course.day.plus(3).unwrap();
-    }
-    assert_eq!((help(&course), course.state().tracks[PRESS].status), (25_000, Status::SteppingBack));
-}
-
-#[test]
 fn a_break_gives_more_help_by_what_is_moved() {
     let mut course = weighed();
     course.clean_week();

@@ -209,7 +209,8 @@ fn a_longer_return_takes_two_passes_and_goes_on_from_where_it_stands() {
 
 #[test]
 fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
-    for (gap, after, learned) in [(83, Status::Holding, (1, 2)), (84, Status::Learning, (0, 3))] {
+    // Half of the lift's own two would be one; it takes two at least.
+    for (gap, after, learned) in [(83, Status::Holding, (1, 2)), (84, Status::Learning, (0, 2))] {
         let mut course = trained(hundred(), None);
         after_session(&mut course, gap);
         for _ in 0..2 {
@@ -226,7 +227,7 @@ fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
         wait(&mut course, 3);
     }
     let after = track(&course, PRESS);
-    assert_eq!((after.status, after.learned, after.tuple.load), (Status::Learning, (0, 3), kg(60.0)));
+    assert_eq!((after.status, after.learned, after.tuple.load), (Status::Learning, (0, 2), kg(60.0)));
 }
 
 #[test]
