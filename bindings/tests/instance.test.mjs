@@ -96,6 +96,28 @@ test("after a fault inside, every door says instance_failed from then on", async
   assert.equal(diagnostics().failed, true);
 });
 
+test("a panic inside is instance_failed with what the panic said", async () => {
+  const { startWith, diagnostics, oneRm } = await fresh("core.js");
+  const { instantiate } = WebAssembly;
+  WebAssembly.instantiate = async (...given) => {
+    const made = await instantiate(...given);
+    const { exports } = made.instance ?? made;
+    // No call of the package makes the library panic; this asks it for more memory than can be addressed.
+    return { module: made.module, instance: { exports: { ...exports, raw_room: () => exports.raw_room(0x9000_0000) } } };
+  };
+  await startWith(() => wasm);
+  WebAssembly.instantiate = instantiate;
+  const given = { load: { kg: 100 }, reps: 8 };
+  for (let round = 0; round < 2; round += 1) {
+    assert.throws(() => oneRm.epley1985(given), (error) => {
+      assert.equal(error.code, "instance_failed");
+      assert.match(error.value, /panicked at .*capacity overflow/s);
+      return true;
+    });
+  }
+  assert.equal(diagnostics().failed, true);
+});
+
 test("an exhausted stack is an error of this package, not a bare RangeError", async () => {
   const { startWith, oneRm, BismarError } = await fresh("core.js");
   await startWith(() => wasm);

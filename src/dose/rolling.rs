@@ -61,7 +61,7 @@ formula! {
             *last = 0.0;
         }
         let mut means = Vec::with_capacity(days.len());
-        for block in days.chunks(length) {
+        for block in days.chunks(length.max(1)) {
             let mut start = 0.0;
             means.extend(block.iter().zip(&ends).map(|(day, end)| {
                 start += day.value().unwrap_or(f64::NAN);

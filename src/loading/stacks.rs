@@ -157,12 +157,12 @@ fn cheapest(start: &[usize], listed: &[Listed]) -> Option<Route> {
         legs.push(leg);
     }
     let (mut place, (moves, distance)) = here.into_iter().min_by_key(|(_, cost)| *cost)?;
-    let mut stacks = Vec::new();
+    let mut last_first = Vec::new();
     for leg in legs.iter().rev() {
-        stacks.push(tree.stack(place));
+        last_first.push(tree.stack(place));
         place = *leg.get(&place)?;
     }
-    stacks.reverse();
+    let stacks = last_first.into_iter().rev().collect();
     Some(Route { stacks, moves, distance, proved: false })
 }
 
@@ -192,14 +192,13 @@ impl Tree {
 
     /// The ranks on the way from the root.
     fn stack(&self, mut place: usize) -> Vec<usize> {
-        let mut ranks = Vec::new();
+        let mut outermost_first = Vec::new();
         while place > 0 {
             let Some((parent, rank)) = self.places.get(place) else { break };
-            ranks.push(*rank);
+            outermost_first.push(*rank);
             place = *parent;
         }
-        ranks.reverse();
-        ranks
+        outermost_first.into_iter().rev().collect()
     }
 
     /// The cheapest way to every place: one sweep toward the root, one away from it.
@@ -274,14 +273,13 @@ impl Prepared {
         let named = |ranks: &[usize]| -> Vec<PlacedDisc> {
             ranks.iter().filter_map(|rank| self.disc(*rank)).collect()
         };
+        let taken = before.get(kept..).unwrap_or_default();
         let sum = after.iter().filter_map(|rank| self.lines.get(*rank)).map(|line| line.mass).sum();
         let total = self.total_of(sum)?;
-        let mut off = named(before.get(kept..).unwrap_or_default());
-        off.reverse();
         Ok(EndMoves {
             total,
             difference: total.minus(wanted)?,
-            off,
+            off: taken.iter().rev().filter_map(|rank| self.disc(*rank)).collect(),
             on: named(after.get(kept..).unwrap_or_default()),
             side: named(after),
         })

@@ -165,9 +165,8 @@ fn helpful(implement: &Implement, stock: &Stock, from: Mass, discs: &[Mass]) -> 
             help.push(*disc);
         }
     }
-    crate::numeric::sort::sort(&mut help);
+    crate::numeric::sort::sort_by(&mut help, |a, b| b.cmp(a));
     help.dedup();
-    help.reverse();
     Ok(help)
 }
 

@@ -48,6 +48,11 @@ pub(crate) fn tidy(value: f64) -> f64 {
     if value == 0.0 { 0.0 } else { value }
 }
 
+/// Whether a number within the 64-bit integers is whole. By two conversions, which every machine has; `floor` is a call.
+pub(crate) fn is_whole(value: f64) -> bool {
+    fabs(value - (value as i64) as f64) <= 0.0
+}
+
 /// The smaller of two numbers that are not NaN.
 pub(crate) fn smaller(a: f64, b: f64) -> f64 {
     if b < a { b } else { a }

@@ -12,7 +12,10 @@ pub(crate) fn sort_by<T>(items: &mut [T], compare: impl Fn(&T, &T) -> Ordering) 
         _ => Ordering::Equal,
     });
     for (a, b) in swaps {
-        items.swap(a, b);
+        // Two places of the list, never the same: the swaps are made from a permutation.
+        if let Ok([a, b]) = items.get_disjoint_mut([a, b]) {
+            core::mem::swap(a, b);
+        }
     }
 }
 
@@ -49,8 +52,8 @@ fn ordered(length: usize, compare: Compare<'_>) -> Vec<usize> {
     let mut run = 1;
     while run < length {
         places = places
-            .chunks(2 * run)
-            .flat_map(|pair| merged(pair.split_at(run.min(pair.len())), compare))
+            .chunks((2 * run).max(1))
+            .flat_map(|pair| merged(pair.split_at_checked(run).unwrap_or((pair, &[])), compare))
             .collect();
         run *= 2;
     }

@@ -9,7 +9,7 @@ use crate::numeric;
 pub(super) fn half_steps(field: &'static str, value: f64, highest: f64) -> Result<u16, Error> {
     let value = numeric::within(Code::OutOfRange, field, value, 0.0, highest, "")?;
     let doubled = value * 2.0;
-    if numeric::floor(doubled) < doubled {
+    if !numeric::is_whole(doubled) {
         return Err(Error::new(Code::NotAHalfStep, field, value, crate::error::Allowed::Unstated));
     }
     Ok(doubled as u16)

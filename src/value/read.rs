@@ -111,7 +111,7 @@ pub(super) struct Strict<'a>(pub(super) &'a Value);
 const EXACT_WHOLE: f64 = 9_007_199_254_740_992.0;
 
 fn whole(number: f64) -> Option<i64> {
-    let fits = number.abs() <= EXACT_WHOLE && crate::numeric::floor(number) >= number;
+    let fits = number.abs() <= EXACT_WHOLE && crate::numeric::is_whole(number);
     fits.then_some(number as i64)
 }
 

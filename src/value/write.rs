@@ -23,7 +23,7 @@ impl Serialize for Value {
             Value::Bool(flag) => to.serialize_bool(*flag),
             Value::Number(number) => {
                 // Whole numbers are written without a fraction, as people write them.
-                let whole = number.abs() < 1e15 && crate::numeric::floor(*number) >= *number;
+                let whole = number.abs() < 1e15 && crate::numeric::is_whole(*number);
                 if whole { to.serialize_i64(*number as i64) } else { to.serialize_f64(*number) }
             }
             Value::Text(text) => to.serialize_str(text),
@@ -82,6 +82,16 @@ impl ser::Serializer for Writer {
 
     fn serialize_str(self, value: &str) -> Result<Value, Error> {
         Ok(Value::Text(value.to_string().into()))
+    }
+
+    fn collect_str<T: core::fmt::Display + ?Sized>(self, value: &T) -> Result<Value, Error> {
+        use core::fmt::Write as _;
+        let mut text = alloc::string::String::new();
+        match write!(text, "{value}") {
+            Ok(()) => Ok(Value::Text(text.into())),
+            // Only a value that cannot be shown; there is none in this crate.
+            Err(core::fmt::Error) => Err(Error::plain(Code::WrongType, "")),
+        }
     }
 
     fn serialize_bytes(self, value: &[u8]) -> Result<Value, Error> {

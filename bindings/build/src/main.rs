@@ -8,7 +8,8 @@
 //! | `javascript`, `declarations` | the generated JavaScript surface and its `.d.ts` |
 //! | `texts` | `registry.json`: rows, codes and English |
 //! | `package` | lays the files of the package out |
-//! | `page` | the package as the offline page takes it, then the page
+//! | `page` | the package as the offline page takes it, then the page |
+//! | `panics` | which functions could reach a panic |
 //! | `sizes` | prints and enforces sizes |
 //! | `corpus` | inputs and native digests for the comparison of bits |
 
@@ -19,6 +20,7 @@ mod identity;
 mod javascript;
 mod package;
 mod page;
+mod panics;
 mod sizes;
 mod texts;
 mod types;
@@ -29,7 +31,7 @@ use std::process::ExitCode;
 /// What can go wrong, in words; the tool prints it and stops.
 type Failure = Box<dyn std::error::Error>;
 
-const USAGE: &str = "usage: bismar-build package [--root FOLDER] | page | serve-page | sizes | weigh FILE.wasm | corpus FOLDER";
+const USAGE: &str = "usage: bismar-build package [--root FOLDER] | page | serve-page | sizes | weigh FILE.wasm | panics FILE.wasm | corpus FOLDER";
 
 /// The folder of the workspace this tool was built in.
 fn root() -> PathBuf {
@@ -45,6 +47,7 @@ fn run() -> Result<(), Failure> {
         ["package", "--root", folder] => package::build(folder.as_ref()),
         ["sizes"] => sizes::enforce(&std::fs::read(root().join("bindings/pkg/bismar.wasm"))?),
         ["weigh", file] => sizes::print_functions(&std::fs::read(file)?),
+        ["panics", file] => panics::enforce(&std::fs::read(file)?),
         ["page"] => page::build(&root()),
         ["serve-page"] => page::serve(&root()),
         ["corpus", folder] => corpus::write(&root(), folder.as_ref()),

@@ -5,7 +5,7 @@ use std::path::Path;
 use serde_json::json;
 
 use crate::types::{self, Shape, Types};
-use crate::{Failure, compile, declarations, identity, javascript, sizes, texts};
+use crate::{Failure, compile, declarations, identity, javascript, panics, sizes, texts};
 
 const INDEX: &str = include_str!("../../javascript/index.js");
 const NODE: &str = include_str!("../../javascript/node.js");
@@ -67,6 +67,7 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
         println!("  {name:<16} {:>8} B raw,           {:>7} B gzip", bytes.len(), sizes::gzip(bytes)?);
     }
     sizes::print_groups(&compiled.named)?;
+    panics::enforce(&compiled.named)?;
     sizes::print(&compiled.wasm)?;
     Ok(())
 }

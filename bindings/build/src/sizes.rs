@@ -102,7 +102,7 @@ fn group(name: &str) -> String {
 }
 
 /// A demangled name without the crates' hashes in brackets.
-fn plain(name: &str) -> String {
+pub(crate) fn plain(name: &str) -> String {
     let mut out = String::new();
     for piece in name.split_inclusive('[') {
         let rest = piece
@@ -114,40 +114,47 @@ fn plain(name: &str) -> String {
     out
 }
 
-/// Every function with its name and the bytes of its body.
-fn functions(module: &[u8]) -> Result<Vec<(String, usize)>, Failure> {
-    let mut imported = 0_u32;
-    let mut bodies = Vec::new();
+/// How many functions a module imports: its own are numbered from there.
+pub(crate) fn imported_functions(module: &[u8]) -> Result<u32, Failure> {
+    let mut imported = 0;
+    for payload in Parser::new(0).parse_all(module) {
+        if let Payload::ImportSection(section) = payload? {
+            for import in section.into_imports() {
+                imported += u32::from(matches!(import?.ty, wasmparser::TypeRef::Func(_)));
+            }
+        }
+    }
+    Ok(imported)
+}
+
+/// The demangled names of functions by their number.
+pub(crate) fn names(module: &[u8]) -> Result<BTreeMap<u32, String>, Failure> {
     let mut names = BTreeMap::new();
     for payload in Parser::new(0).parse_all(module) {
-        match payload? {
-            Payload::ImportSection(section) => {
-                for import in section.into_imports() {
-                    imported += u32::from(matches!(import?.ty, wasmparser::TypeRef::Func(_)));
-                }
+        let Payload::CustomSection(section) = payload? else { continue };
+        let KnownCustom::Name(section) = section.as_known() else { continue };
+        for part in section {
+            let Name::Function(map) = part? else { continue };
+            for naming in map {
+                let naming = naming?;
+                names.insert(naming.index, format!("{:#}", rustc_demangle::demangle(naming.name)));
             }
+        }
+    }
+    Ok(names)
+}
+
+/// Every function with its name and the bytes of its body.
+fn functions(module: &[u8]) -> Result<Vec<(String, usize)>, Failure> {
+    let mut bodies = Vec::new();
+    for payload in Parser::new(0).parse_all(module) {
+        match payload? {
             Payload::CodeSectionEntry(body) => bodies.push(body.range().len()),
             Payload::DataSection(section) => println!("  data             {:>8} B", section.range().len()),
-            Payload::CustomSection(section) => {
-                if let KnownCustom::Name(section) = section.as_known() {
-                    for part in section {
-                        if let Name::Function(map) = part? {
-                            for naming in map {
-                                let naming = naming?;
-                                names.insert(naming.index, naming.name.to_string());
-                            }
-                        }
-                    }
-                }
-            }
             _ => {}
         }
     }
-    Ok((imported..)
-        .zip(bodies)
-        .map(|(index, size)| {
-            let name = names.get(&index).map_or("", String::as_str);
-            (format!("{:#}", rustc_demangle::demangle(name)), size)
-        })
-        .collect())
+    let names = names(module)?;
+    let named = |index| names.get(&index).cloned().unwrap_or_default();
+    Ok((imported_functions(module)?..).zip(bodies).map(|(index, size)| (named(index), size)).collect())
 }
