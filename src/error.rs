@@ -416,7 +416,7 @@ mod parcel {
     const MARK: char = '\u{1f}';
 
     pub(super) fn write(detail: &Detail, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "{MARK}{}{MARK}{}{MARK}", detail.code.as_str(), detail.field)?;
+        write!(out, "{MARK}{}{MARK}{}{MARK}", detail.code.as_str(), detail.field.replace(MARK, " "))?;
         match &detail.given {
             Given::Nothing => write!(out, "-{MARK}"),
             Given::Number(number) => write!(out, "n{}{MARK}", number.to_bits()),

@@ -60,7 +60,8 @@ impl Value {
     /// Writes a type as a tree.
     ///
     /// # Errors
-    /// `not_finite` if a number in it is NaN or infinite.
+    /// `not_finite` if a number in it is NaN or infinite; `overflow` if a whole number is larger than `f64` carries
+    /// exactly.
     #[inline(never)]
     pub fn write<T: serde::Serialize + ?Sized>(value: &T) -> Result<Value, Error> {
         value.serialize(write::Writer)

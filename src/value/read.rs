@@ -108,7 +108,7 @@ const FEW_FIELDS: usize = 32;
 pub(super) struct Strict<'a>(pub(super) &'a Value);
 
 /// Whole numbers that `f64` carries exactly.
-const EXACT_WHOLE: f64 = 9_007_199_254_740_992.0;
+pub(super) const EXACT_WHOLE: f64 = 9_007_199_254_740_992.0;
 
 fn whole(number: f64) -> Option<i64> {
     let fits = number.abs() <= EXACT_WHOLE && crate::numeric::is_whole(number);

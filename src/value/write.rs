@@ -7,6 +7,7 @@ use core::fmt::Display;
 
 use serde::ser::{self, Serialize};
 
+use super::read::EXACT_WHOLE;
 use super::{Key, Value};
 use crate::error::{Allowed, Code, Error};
 
@@ -43,6 +44,16 @@ fn number(value: f64) -> Result<Value, Error> {
     }
 }
 
+/// A whole number that `f64` does not carry exactly would be read as another one.
+fn integer(value: i128) -> Result<Value, Error> {
+    let exact = EXACT_WHOLE as i128;
+    if (-exact..=exact).contains(&value) {
+        number(value as f64)
+    } else {
+        Err(Error::range(Code::Overflow, "", value as f64, -EXACT_WHOLE, EXACT_WHOLE, ""))
+    }
+}
+
 fn tagged(name: &'static str, body: Value) -> Value {
     Value::Map(vec![(Key::Borrowed(name), body)])
 }
@@ -67,9 +78,17 @@ impl ser::Serializer for Writer {
     type SerializeStructVariant = Fields;
 
     numbers! {
-        serialize_i8 i8, serialize_i16 i16, serialize_i32 i32, serialize_i64 i64,
-        serialize_u8 u8, serialize_u16 u16, serialize_u32 u32, serialize_u64 u64,
+        serialize_i8 i8, serialize_i16 i16, serialize_i32 i32,
+        serialize_u8 u8, serialize_u16 u16, serialize_u32 u32,
         serialize_f32 f32, serialize_f64 f64
+    }
+
+    fn serialize_i64(self, value: i64) -> Result<Value, Error> {
+        integer(i128::from(value))
+    }
+
+    fn serialize_u64(self, value: u64) -> Result<Value, Error> {
+        integer(i128::from(value))
     }
 
     fn serialize_bool(self, value: bool) -> Result<Value, Error> {
@@ -164,11 +183,11 @@ impl ser::Serializer for Writer {
     }
 
     fn serialize_map(self, _len: Option<usize>) -> Result<Fields, Error> {
-        Ok(Fields { variant: None, key: None, fields: Vec::new() })
+        Ok(Fields::new(None, true))
     }
 
     fn serialize_struct(self, _name: &'static str, _len: usize) -> Result<Fields, Error> {
-        Ok(Fields { variant: None, key: None, fields: Vec::new() })
+        Ok(Fields::new(None, false))
     }
 
     fn serialize_struct_variant(
@@ -178,7 +197,7 @@ impl ser::Serializer for Writer {
         variant: &'static str,
         _len: usize,
     ) -> Result<Fields, Error> {
-        Ok(Fields { variant: Some(variant), key: None, fields: Vec::new() })
+        Ok(Fields::new(Some(variant), false))
     }
 }
 
@@ -226,10 +245,16 @@ items! {
 pub(super) struct Fields {
     variant: Option<&'static str>,
     key: Option<Key>,
+    /// A map has the fields that it has; what a type leaves out is no field.
+    keeps_null: bool,
     fields: Vec<(Key, Value)>,
 }
 
 impl Fields {
+    fn new(variant: Option<&'static str>, keeps_null: bool) -> Fields {
+        Fields { variant, key: None, keeps_null, fields: Vec::new() }
+    }
+
     fn push<T: Serialize + ?Sized>(&mut self, key: Key, value: &T) -> Result<(), Error> {
         self.keep(key, value.serialize(Writer))
     }
@@ -239,7 +264,7 @@ impl Fields {
     fn keep(&mut self, key: Key, value: Result<Value, Error>) -> Result<(), Error> {
         let value = value.map_err(|error| error.within(&key))?;
         // An absent value is an absent field: the strict reader takes no null.
-        if value != Value::Null {
+        if self.keeps_null || value != Value::Null {
             self.fields.push((key, value));
         }
         Ok(())
