@@ -90,7 +90,8 @@ pub fn check_criteria(criteria: &[Criterion]) -> Result<(), Error> {
     }
     for (at, criterion) in criteria.iter().enumerate() {
         if criterion.sets.contains(&0) {
-            return Err(Error::range(Code::OutOfRange, "criteria.sets", 0_u8, 1.0, 255.0, ""));
+            let error = Error::range(Code::OutOfRange, "sets", 0_u8, 1.0, 255.0, "");
+            return Err(error.within(&alloc::format!("criteria[{at}]")));
         }
         if criteria.iter().take(at).any(|earlier| earlier.id == criterion.id) {
             let name = criterion.id.as_str();

@@ -185,7 +185,10 @@ impl DayReport {
                     Allowed::rule("each marker once"),
                 ));
             }
-            marker.kind.check(marker.value)?;
+            marker
+                .kind
+                .check(marker.value)
+                .map_err(|error| error.within(&alloc::format!("markers[{at}]")))?;
         }
         Ok(())
     }

@@ -164,7 +164,7 @@ impl EventKind {
             }
             EventKind::UsualPainAgreed(usual) => usual.check(),
             EventKind::BodyMassRecorded(mass) => {
-                crate::numeric::within(Code::OutOfRange, "body_mass", mass.kg(), 20.0, 400.0, "kg").map(drop)
+                crate::numeric::within(Code::OutOfRange, "", mass.kg(), 20.0, 400.0, "kg").map(drop)
             }
             EventKind::FunctionTested(test) => {
                 crate::numeric::within(Code::OutOfRange, "result", test.result, 0.0, 1000.0, "").map(drop)
@@ -179,7 +179,7 @@ impl EventKind {
                     correction.replaces,
                     Allowed::rule("not a correction"),
                 )),
-                Some(kind) => kind.check().map_err(|error| error.within("with")),
+                Some(kind) => kind.check().map_err(|error| error.within(kind.name()).within("with")),
                 None => Ok(()),
             },
             _ => Ok(()),

@@ -293,19 +293,15 @@ impl Parameters {
     fn check_pairs(&self) -> Result<(), Error> {
         for (at, pair) in self.pairs.iter().enumerate() {
             let inside = |error: Error| error.within(&format!("pairs[{at}]"));
-            for name in [&pair.strict, &pair.forgiving] {
+            for (field, name) in [("strict", &pair.strict), ("forgiving", &pair.forgiving)] {
                 if self.track_at(name).is_none() {
                     let rule = Allowed::rule("the name of a lift");
-                    return Err(inside(Error::new(Code::UnknownName, "pair", name.as_str(), rule)));
+                    return Err(inside(Error::new(Code::UnknownName, field, name.as_str(), rule)));
                 }
             }
             if pair.strict == pair.forgiving {
-                return Err(inside(Error::new(
-                    Code::DuplicateName,
-                    "pair",
-                    pair.strict.as_str(),
-                    Allowed::Unstated,
-                )));
+                let name = pair.forgiving.as_str();
+                return Err(inside(Error::new(Code::DuplicateName, "forgiving", name, Allowed::Unstated)));
             }
             crate::numeric::within(Code::OutOfRange, "ratio_cap", pair.ratio_cap, 0.1, 2.0, "")
                 .map_err(inside)?;

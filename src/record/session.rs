@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::health::{PainAnswer, one_answer_a_region};
-use crate::error::{Code, Error};
+use crate::error::{Allowed, Code, Error};
 use crate::gate::SetMarks;
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 
@@ -110,12 +110,8 @@ impl Session {
                 return Err(inside(Error::plain(Code::EmptyList, "sets")));
             }
             if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
-                return Err(Error::new(
-                    Code::DuplicateTrack,
-                    "track",
-                    lift.track.as_str(),
-                    crate::error::Allowed::rule("each lift once a session"),
-                ));
+                let rule = Allowed::rule("each lift once a session");
+                return Err(inside(Error::new(Code::DuplicateTrack, "track", lift.track.as_str(), rule)));
             }
             for (number, set) in lift.sets.iter().enumerate() {
                 set.check().map_err(|error| inside(error.within(&alloc::format!("sets[{number}]"))))?;
@@ -128,12 +124,8 @@ impl Session {
 impl WorkSet {
     fn check(&self) -> Result<(), Error> {
         if !self.reps.is_whole() {
-            return Err(Error::new(
-                Code::NotWhole,
-                "reps",
-                self.reps.value(),
-                crate::error::Allowed::rule("whole repetitions"),
-            ));
+            let rule = Allowed::rule("whole repetitions");
+            return Err(Error::new(Code::NotWhole, "reps", self.reps.value(), rule));
         }
         Ok(())
     }

@@ -219,7 +219,7 @@ impl TrackParameters {
         if self.rungs.is_empty() {
             return Err(Error::plain(Code::EmptyList, "rungs"));
         }
-        check_criteria(&self.criteria).map_err(|error| error.within("criteria"))?;
+        check_criteria(&self.criteria)?;
         self.pass.check().map_err(|error| error.within("pass"))?;
         self.check_ladder()?;
         self.check_tuple(&self.start).map_err(|error| error.within("start"))?;
@@ -228,22 +228,20 @@ impl TrackParameters {
 
     fn check_ladder(&self) -> Result<(), Error> {
         for (at, rung) in self.rungs.iter().enumerate() {
+            let inside = |error: Error| error.within(&alloc::format!("rungs[{at}]"));
             if self.rungs.iter().take(at).any(|earlier| earlier.name == rung.name) {
                 return Err(Error::new(Code::DuplicateName, "rungs", rung.name.as_str(), Allowed::Unstated));
             }
-            at_most("harder_than", rung.harder_than.len(), MOST_CHOICES)?;
+            at_most("harder_than", rung.harder_than.len(), MOST_CHOICES).map_err(inside)?;
             for name in &rung.harder_than {
                 if !self.rungs.iter().any(|other| other.name == *name) {
-                    return Err(Error::new(
-                        Code::UnknownName,
-                        "harder_than",
-                        name.as_str(),
-                        Allowed::rule("a rung of this ladder"),
-                    ));
+                    let rule = Allowed::rule("a rung of this ladder");
+                    return Err(inside(Error::new(Code::UnknownName, "harder_than", name.as_str(), rule)));
                 }
             }
             if let Some(ratio) = rung.own_ratio {
-                crate::numeric::within(Code::OutOfRange, "own_ratio", ratio, 0.05, 20.0, "")?;
+                crate::numeric::within(Code::OutOfRange, "own_ratio", ratio, 0.05, 20.0, "")
+                    .map_err(inside)?;
             }
             if self.is_harder(at as u8, at as u8) {
                 return Err(Error::new(Code::LadderCycle, "rungs", rung.name.as_str(), Allowed::Unstated));

@@ -1,0 +1,221 @@
+//! What a log and a plan may not hold: each refusal has its code, the path to the field, and the number of the event.
+
+#![allow(clippy::unwrap_used, reason = "a test may panic")]
+
+use bismar::Code::{self, *};
+use bismar::condition::{DayClass, MarkerKind};
+use bismar::error::Error;
+use bismar::record::{Log, Plan};
+use bismar::value::Value;
+use serde_json::{Value as Json, json};
+
+/// Every part that has rules of its own, once. Invented throughout.
+fn log() -> Json {
+    let track = |name: &str| {
+        json!({
+            "name": name, "body": "lower", "regions": ["knee"], "implement": "bar",
+            "rungs": [{"name": "to a box"}, {"name": "free", "harder_than": ["to a box"], "own_ratio": 0.9}],
+            "start": {"sets": 3, "reps": 5, "load": {"kg": 30}},
+            "criteria": [{"id": "brace held", "critical": true}, {"id": "depth", "critical": false, "sets": [1]}],
+            "gate": {"pass_run": {"acceptable": 9, "of": 10, "sessions": 2}},
+            "step": {"fixed": {"kg": 1}}, "step_cap": 0.05
+        })
+    };
+    let set = json!({"load": {"kg": 30}, "reps": 5});
+    let kinds = [
+        json!({"parameters_changed": {
+            "tracks": [track("strict"), track("forgiving")],
+            "pairs": [{"strict": "strict", "forgiving": "forgiving"}],
+            "implements": [{"bar": {"id": "bar", "mass": {"kg": 20}, "collar": {"kg": 0}}}],
+            "stock": {"discs": [{"nominal": {"kg": 5}, "count": 2}]},
+            "policy": {"layoff": [
+                {"from_days": 11, "load_left": 1, "easier_rung": false, "relearn": false, "restart": false},
+                {"from_days": 42, "load_left": 0.8, "easier_rung": true, "relearn": false, "restart": false}
+            ]}
+        }}),
+        json!({"day_report": {
+            "pain": [{"region": "knee", "score": 1}, {"region": "hip", "score": 0}],
+            "markers": [{"kind": "recovery", "value": 7}, {"kind": "warm_up_technique", "value": 1}]
+        }}),
+        json!({"session_recorded": {"lifts": [
+            {"track": "strict", "sets": [set, set]}, {"track": "forgiving", "sets": [set]}
+        ]}}),
+        json!({"symptom_report": {"signs": ["faint"]}}),
+        json!({"layoff_noted": {"from": "2026-01-10", "to": "2026-01-12", "reason": "well"}}),
+        json!({"correction": {"replaces": 2, "with": {"body_mass_recorded": {"kg": 80}}}}),
+        json!({"usual_pain_agreed": {"region": "knee", "level": 2, "who": "invented coach"}}),
+        json!({"body_mass_recorded": {"kg": 80}}),
+        json!({"function_tested": {"test": "grip", "result": 40}}),
+    ];
+    let event = |(at, kind)| json!({"sequence": 10 + at, "day": "2026-02-01", "kind": kind});
+    let events: Vec<Json> = kinds.into_iter().enumerate().map(event).collect();
+    json!({"format": "bismar-log", "version": 1, "lifter": {"id": "invented"}, "events": events})
+}
+
+fn plan() -> Json {
+    let lift = |track: &str| json!({"track": track, "reserve": 3, "sets": 3, "reps": 5});
+    json!({"format": "bismar-plan", "version": 1, "lifts": [lift("strict"), lift("forgiving")]})
+}
+
+/// The document with another value at one place.
+fn with(mut document: Json, pointer: &str, value: Json) -> String {
+    *document.pointer_mut(pointer).unwrap_or_else(|| unreachable!("{pointer}")) = value;
+    document.to_string()
+}
+
+fn told(error: &Error) -> (Code, &str) {
+    (error.code(), error.field())
+}
+
+#[test]
+fn the_documents_themselves_are_accepted() {
+    let log = Log::from_json(&log().to_string()).unwrap();
+    assert_eq!(Log::from_json(&Value::write(&log).unwrap().to_json()), Ok(log));
+    let plan = Plan::from_json(&plan().to_string()).unwrap();
+    assert_eq!(Plan::from_json(&Value::write(&plan).unwrap().to_json()), Ok(plan));
+}
+
+/// Where in the event, what instead; then the code and the path within the event: to the field, or to the list in which a
+/// name stands twice.
+type Refusal = (&'static str, Json, Code, &'static str);
+
+fn check(at: usize, kind: &str, refusals: Vec<Refusal>) {
+    for (inside, value, code, field) in refusals {
+        let text = with(log(), &format!("/events/{at}/kind/{kind}{inside}"), value);
+        let error = Log::from_json(&text).unwrap_err();
+        let path =
+            format!("events[{at}].kind.{}{field}", kind.replace("/tracks/0", ".tracks[0]").replace('/', "."));
+        assert_eq!(told(&error), (code, path.as_str()));
+        assert_eq!(error.event(), Some(10 + at as u32), "{inside}");
+    }
+}
+
+#[test]
+fn parameters_that_cannot_be() {
+    check(
+        0,
+        "parameters_changed",
+        vec![
+            ("/tracks", json!([]), EmptyList, ".tracks"),
+            ("/tracks/1/name", json!("strict"), DuplicateName, ".tracks"),
+            ("/tracks/1/implement", json!("hex"), UnknownName, ".tracks[1].implement"),
+            ("/pairs/0/strict", json!("ghost"), UnknownName, ".pairs[0].strict"),
+            ("/pairs/0/forgiving", json!("ghost"), UnknownName, ".pairs[0].forgiving"),
+            ("/pairs/0/forgiving", json!("strict"), DuplicateName, ".pairs[0].forgiving"),
+        ],
+    );
+    let row = |from_days: u16, load_left: f64| json!({"from_days": from_days, "load_left": load_left, "easier_rung": false, "relearn": false, "restart": false});
+    check(
+        0,
+        "parameters_changed/policy/layoff",
+        vec![
+            ("/0", row(1, 1.0), OutOfRange, "[0].from_days"),
+            ("/1", row(11, 0.8), OutOfRange, "[1].from_days"),
+            ("/1", row(42, 1.1), OutOfRange, "[1].load_left"),
+        ],
+    );
+}
+
+#[test]
+fn lifts_that_cannot_be() {
+    let rungs = Json::from(vec![json!({"name": "rung"}); 25]);
+    check(
+        0,
+        "parameters_changed/tracks/0",
+        vec![
+            ("/rungs", json!([]), EmptyList, ".rungs"),
+            ("/rungs", rungs, TooMany, ".rungs"),
+            ("/rungs/0/name", json!("free"), DuplicateName, ".rungs"),
+            ("/rungs/1/harder_than", json!(["sky"]), UnknownName, ".rungs[1].harder_than"),
+            ("/rungs/1/harder_than", json!(["free"]), LadderCycle, ".rungs"),
+            ("/rungs/1/own_ratio", json!(21), OutOfRange, ".rungs[1].own_ratio"),
+            ("/start/sets", json!(0), OutOfRange, ".start.sets"),
+            ("/start/load/kg", json!(-1), NegativeLoad, ".start.load"),
+            ("/criteria/1/sets", json!([0]), OutOfRange, ".criteria[1].sets"),
+            ("/criteria/1/id", json!("brace held"), DuplicateCriterion, ".criteria"),
+            ("/step", json!({"part": 0}), OutOfRange, ".step"),
+            ("/step", json!({"fixed": {"kg": 0}}), OutOfRange, ".step"),
+            ("/step_cap", json!(0), OutOfRange, ".step_cap"),
+            ("/step_cap", json!(0.11), OutOfRange, ".step_cap"),
+        ],
+    );
+}
+
+#[test]
+fn what_people_did_and_said_that_cannot_be() {
+    check(
+        1,
+        "day_report",
+        vec![
+            ("/pain/1/region", json!("knee"), DuplicateName, ".pain"),
+            ("/markers/1/kind", json!("recovery"), DuplicateName, ".markers"),
+            ("/markers/0/value", json!(10.5), OutOfRange, ".markers[0].value"),
+            ("/markers/1/value", json!(1.5), OutOfRange, ".markers[1].value"),
+        ],
+    );
+    check(
+        2,
+        "session_recorded",
+        vec![
+            ("/lifts/0/sets", json!([]), EmptyList, ".lifts[0].sets"),
+            ("/lifts/1/track", json!("strict"), DuplicateTrack, ".lifts[1].track"),
+            ("/lifts/0/sets/1/reps", json!(4.5), NotWhole, ".lifts[0].sets[1].reps"),
+        ],
+    );
+    check(3, "symptom_report", vec![("/signs", json!([]), EmptyList, ".signs")]);
+    check(4, "layoff_noted", vec![("/to", json!("2026-01-09"), IntervalReversed, ".to")]);
+    let corrected = json!({"correction": {"replaces": 3}});
+    let no_sign = json!({"symptom_report": {"signs": []}});
+    check(5, "correction", vec![("/with", corrected, CorrectionCycle, ".with")]);
+    check(5, "correction", vec![("/with", no_sign, EmptyList, ".with.symptom_report.signs")]);
+    check(6, "usual_pain_agreed", vec![("/level", json!(3), OutOfRange, ".level")]);
+    check(7, "body_mass_recorded", vec![("/kg", json!(19), OutOfRange, "")]);
+    check(8, "function_tested", vec![("/result", json!(-1), OutOfRange, ".result")]);
+}
+
+#[test]
+fn plans_that_cannot_be() {
+    let refused = |pointer, value| Plan::from_json(&with(plan(), pointer, value)).unwrap_err();
+    let error = refused("/format", json!("bismar-log"));
+    assert_eq!(told(&error), (Code::WrongFormat, "format"));
+    assert_eq!(error.allowed().to_string(), "bismar-plan");
+    for version in [0, 2] {
+        assert_eq!(told(&refused("/version", json!(version))), (Code::NewerVersion, "version"));
+    }
+    assert_eq!(told(&refused("/lifts/1/track", json!("strict"))), (Code::DuplicateTrack, "lifts[1].track"));
+    for (pointer, field) in [("/lifts/1/sets", "lifts[1].sets"), ("/lifts/0/reps", "lifts[0].reps")] {
+        for count in [0, 31] {
+            let error = refused(pointer, json!(count));
+            assert_eq!(told(&error), (Code::OutOfRange, field));
+            assert_eq!(error.allowed().to_string(), "1 to 30");
+        }
+        assert!(Plan::from_json(&with(plan(), pointer, json!(30))).is_ok());
+    }
+    let many: Vec<Json> = (0..17).map(|at| json!({"track": format!("lift {at}")})).collect();
+    assert_eq!(told(&refused("/lifts", Json::from(many))), (Code::TooMany, "lifts"));
+}
+
+#[test]
+fn markers_lie_within_what_a_body_does() {
+    let ends = [
+        (MarkerKind::WarmUpVelocity, 5.0),
+        (MarkerKind::JumpHeight, 150.0),
+        (MarkerKind::WarmUpTechnique, 1.0),
+        (MarkerKind::Recovery, 10.0),
+    ];
+    for (kind, highest) in ends {
+        assert_eq!(kind.check(0.0), Ok(()));
+        assert_eq!(kind.check(highest), Ok(()));
+        for outside in [-0.001, highest + 0.001] {
+            assert_eq!(kind.check(outside).unwrap_err().code(), Code::OutOfRange, "{kind:?} {outside}");
+        }
+        assert_eq!(kind.check(f64::NAN).unwrap_err().code(), Code::NotFinite);
+    }
+}
+
+#[test]
+fn a_class_of_the_day_is_written_by_its_name() {
+    for class in DayClass::ALL {
+        assert_eq!(Value::write(&class), Ok(Value::Text(class.as_str().into())));
+    }
+}
