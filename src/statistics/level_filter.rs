@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 use super::domain::{not_negative, positive};
 use super::reading::{Reading, Stop, stops};
 use crate::error::Error;
-use crate::numeric::sum::Sum;
-use crate::numeric::{fabs, finite, ln, sqrt};
+use crate::numeric::sum::{LogProduct, Sum};
+use crate::numeric::{fabs, finite, sqrt};
 use crate::quantity::Day;
 use crate::source::{Source, constant, formula, rows};
 
@@ -193,11 +193,12 @@ pub(super) fn forward(stops: &[Stop], drift: f64, outliers: Outliers) -> Vec<Kno
 
 /// Log density of the innovations, in the order of the readings.
 pub(super) fn log_likelihood(path: &[Known]) -> f64 {
-    let mut total = Sum::default();
+    let (mut squares, mut variances) = (Sum::default(), LogProduct::new());
     for (innovation, variance) in path.iter().filter_map(|known| known.innovation) {
-        total.add(-0.5 * (ln(core::f64::consts::TAU * variance) + innovation * innovation / variance));
+        squares.add(innovation * innovation / variance);
+        variances.multiply(core::f64::consts::TAU * variance);
     }
-    total.value()
+    -0.5 * (squares.value() + variances.value())
 }
 
 /// Backward through all stops (Rauch, Tung & Striebel): smoothed level and variance.

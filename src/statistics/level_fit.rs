@@ -8,6 +8,7 @@ use super::reading::{Reading, Stop, stops};
 use crate::error::{Code, Error};
 use crate::numeric::normal::normal_reach;
 use crate::numeric::search::lowest;
+use crate::numeric::sum::LogProduct;
 use crate::numeric::{exp, fabs, finite, ln, sqrt};
 use crate::quantity::Interval;
 use crate::source::{Source, formula, rows};
@@ -37,14 +38,14 @@ const LEAST: usize = 3;
 
 /// Scale that fits best at a drift given relative to it, and the concentrated log likelihood without constants.
 fn concentrated(path: &[Known]) -> Option<(f64, f64)> {
-    let (mut squares, mut logs, mut count) = (0.0, 0.0, 0.0);
+    let (mut squares, mut variances, mut count) = (0.0, LogProduct::new(), 0.0);
     for (innovation, variance) in path.iter().filter_map(|known| known.innovation) {
         squares += innovation * innovation / variance;
-        logs += ln(variance);
+        variances.multiply(variance);
         count += 1.0;
     }
     let scale = squares / count;
-    (scale > 0.0).then(|| (scale, -0.5 * (count * ln(scale) + logs)))
+    (scale > 0.0).then(|| (scale, -0.5 * (count * ln(scale) + variances.value())))
 }
 
 fn no_scatter() -> Error {

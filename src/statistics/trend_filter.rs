@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 use super::domain::not_negative;
 use super::reading::{Reading, Stop, stops};
 use crate::error::{Code, Error};
-use crate::numeric::sum::Sum;
-use crate::numeric::{ln, sqrt};
+use crate::numeric::sqrt;
+use crate::numeric::sum::{LogProduct, Sum};
 use crate::quantity::Day;
 use crate::source::{Source, formula, rows};
 
@@ -281,19 +281,19 @@ fn through(
 
 fn forward(stops: &[Stop], drifts: Drifts) -> (Vec<Known>, f64) {
     let mut path: Vec<Known> = Vec::with_capacity(stops.len());
-    let mut likelihood = Sum::default();
+    let (mut squares, mut variances) = (Sum::default(), LogProduct::new());
     let (mut known, mut last) = (Known::Nothing, None);
     for stop in stops {
         let found;
         (known, found) = advance(known, last.unwrap_or(stop.day), stop, drifts);
         if let Some((innovation, variance)) = found {
-            likelihood
-                .add(-0.5 * (ln(core::f64::consts::TAU * variance) + innovation * innovation / variance));
+            squares.add(innovation * innovation / variance);
+            variances.multiply(core::f64::consts::TAU * variance);
         }
         last = Some(stop.day);
         path.push(known);
     }
-    (path, likelihood.value())
+    (path, -0.5 * (squares.value() + variances.value()))
 }
 
 fn backward(stops: &[Stop], path: &[Known], drifts: Drifts) -> Vec<TrendState> {
