@@ -19,6 +19,7 @@ mod invariants {
     mod gates;
     mod guards;
     mod hand;
+    mod flares;
     mod help;
     mod history;
     pub mod hundred;
@@ -28,6 +29,7 @@ mod invariants {
     mod moves;
     mod new_parameters;
     mod overrides;
+    mod pains;
     mod prescription;
     mod reasons;
     mod returns;

@@ -48,9 +48,7 @@ impl RegionState {
         self.loaded = self.loaded.max(old.loaded);
         self.last = self.last.max(old.last);
         self.clear_needed = self.clear_needed.max(old.clear_needed);
-        if old.flares > self.flares {
-            (self.flares, self.flared) = (old.flares, old.flared);
-        }
+        (self.flares, self.flared) = (self.flares, self.flared).max((old.flares, old.flared));
         self.moves.extend_from_slice(&old.moves);
         self.moves.sort_unstable();
         self.moves.dedup();
@@ -62,5 +60,18 @@ impl RegionState {
     /// The clearance must be given anew, for the region as it is called now.
     fn inherit_stop(&mut self, stop: Stop) {
         self.stop.get_or_insert(Stop { cleared: false, signed: false, ..stop });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_stop_that_goes_along_asks_for_clearance_and_sign_off_anew() {
+        let since: Day = "2025-01-06".parse().unwrap();
+        let mut region = RegionState::new(Name::new("groin").unwrap());
+        region.inherit_stop(Stop { since, event: 3, cleared: true, signed: true });
+        assert_eq!(region.stop, Some(Stop { since, event: 3, cleared: false, signed: false }));
     }
 }

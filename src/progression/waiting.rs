@@ -15,7 +15,7 @@ impl State {
         let offered = track.offered?;
         let days = i32::from(policy.offer_days);
         let plain = offered.plus(days).ok()?;
-        let free = self.free_from(at, offered).filter(|free| *free > offered);
+        let free = self.free_from(at, offered);
         let (Some(free), Some(last)) = (free, track.last_session) else { return Some(plain) };
         let fresh = last.plus(i32::from(policy.freshness_days)).ok()?;
         Some(plain.max(free.plus(days).ok()?.min(fresh)))
@@ -24,9 +24,10 @@ impl State {
     /// The first day from that one on which the lift no longer has to wait for its turn; none where no wait ends it.
     fn free_from(&self, at: usize, from: Day) -> Option<Day> {
         let ends = self.ends_of_windows(at);
-        let mut days: Vec<Day> = ends.into_iter().filter(|day| *day > from).collect();
+        let mut days: Vec<Day> = ends.into_iter().map(|day| day.max(from)).collect();
         days.push(from);
         days.sort_unstable();
+        days.dedup();
         days.into_iter().find(|day| Situation::of(self, at, None, *day).is_some_and(|then| !then.waits()))
     }
 
