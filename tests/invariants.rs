@@ -23,6 +23,7 @@ mod invariants {
     mod help;
     mod history;
     pub mod hundred;
+    mod judged;
     mod layoffs;
     mod looks;
     mod mornings;
@@ -34,4 +35,6 @@ mod invariants {
     mod reasons;
     mod returns;
     mod steps;
+    mod reviews;
+    mod states;
 }

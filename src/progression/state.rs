@@ -170,7 +170,7 @@ impl From<SittingLine> for Sitting {
 impl From<Sitting> for SittingLine {
     fn from(sitting: Sitting) -> SittingLine {
         let flags = [sitting.critical, sitting.bad_day, sitting.confirmed, sitting.at_grant];
-        let flags = flags.into_iter().rev().fold(0, |bits, flag| bits << 1 | u8::from(flag));
+        let flags = flags.into_iter().rev().fold(0, |bits, flag| 2 * bits + u8::from(flag));
         (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
     }
 }

@@ -1,0 +1,253 @@
+//! What one session comes to: work granted, fails on bad days, calibration, pain of a partner, what is kept of it.
+
+use super::course::*;
+use super::hundred::*;
+use bismar::condition::DayClass;
+use bismar::gate::{Mark, Outcome};
+use bismar::progression::Status;
+use bismar::quantity::{Rir, Rpe};
+use bismar::record::*;
+
+fn outcome(course: &Course, at: usize) -> Outcome {
+    track(course, at).sittings.last().unwrap().outcome
+}
+
+#[test]
+fn a_pass_is_all_the_work_that_was_granted() {
+    let five = |load: f64| set_of(kg(load), 5);
+    let rows = [
+        ("as granted", vec![five(100.0), five(100.0)], Outcome::Pass),
+        ("one set more", vec![five(100.0); 3], Outcome::Pass),
+        ("more repetitions", vec![set_of(kg(100.0), 6), five(100.0)], Outcome::Pass),
+        ("one set less", vec![five(100.0)], Outcome::NotScored),
+        ("one repetition less", vec![five(100.0), set_of(kg(100.0), 4)], Outcome::NotScored),
+        ("one set lighter", vec![five(100.0), five(95.0)], Outcome::NotScored),
+        ("all lighter", vec![five(95.0), five(95.0)], Outcome::NotScored),
+        ("heavier", vec![five(105.0), five(105.0)], Outcome::NotScored),
+        ("tried and missed", vec![five(100.0), WorkSet { failed: true, ..five(100.0) }], Outcome::Fail),
+        ("missed while lighter", vec![WorkSet { failed: true, ..five(95.0) }], Outcome::Fail),
+    ];
+    for (what, done, expected) in rows {
+        let mut course = Course::new(hundred());
+        sets(&mut course, PRESS, done, Some(Vec::new()));
+        assert_eq!(outcome(&course, PRESS), expected, "{what}");
+        let at_grant = track(&course, PRESS).sittings.last().unwrap().at_grant;
+        assert_eq!(
+            at_grant,
+            ["as granted", "one set more", "more repetitions", "tried and missed"].contains(&what)
+        );
+    }
+}
+
+#[test]
+fn work_at_an_eased_load_is_no_pass_at_the_grant() {
+    let mut course = Course::new(hundred());
+    let (who, load, expires) = (name("coach"), kg(90.0), Some(course.day.plus(7).unwrap()));
+    let given = Override { track: name("press"), load, who, why: None, expires };
+    course.add(EventKind::CoachOverride(given));
+    assert_eq!(course.limit(PRESS), kg(90.0));
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(outcome(&course, PRESS), Outcome::NotScored);
+}
+
+/// Ten scored repetitions with two misses late in the second set, then so many that nobody marked.
+fn two_misses_and(unmarked: u16) -> Outcome {
+    let mut course = Course::new(hundred());
+    let mut second = set_of(kg(100.0), 5);
+    let marks = second.marks.as_mut().unwrap();
+    (marks.acceptable, marks.first_failing_rep) = (Some(3), Some(4));
+    let third = WorkSet { marks: None, ..set_of(kg(100.0), unmarked) };
+    sets(&mut course, PRESS, vec![set_of(kg(100.0), 5), second, third], Some(Vec::new()));
+    outcome(&course, PRESS)
+}
+
+#[test]
+fn repetitions_that_nobody_marked_might_still_have_mended_two_misses_of_twenty() {
+    // A tenth of nineteen is one, a tenth of twenty two.
+    assert_eq!(two_misses_and(9), Outcome::Fail);
+    assert_eq!(two_misses_and(10), Outcome::NotScored);
+}
+
+/// Past calibration, holding, on the day after a pass.
+fn holding() -> Course {
+    let mut course = trained(hundred(), None);
+    wait(&mut course, 2);
+    clean(&mut course, 7, DayClass::Ordinary);
+    wait(&mut course, 2);
+    assert_eq!(track(&course, PRESS).status, Status::Holding);
+    course
+}
+
+fn fails_after(course: &mut Course, class: DayClass, quality: Quality) -> (u8, u8) {
+    course.day_report(class, true);
+    course.session(4, quality, Weight::AtLimit, Some(0));
+    wait(course, 2);
+    (track(course, PRESS).fails, track(course, PRESS).neutral)
+}
+
+#[test]
+fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
+    let mut course = holding();
+    let mut bad = |quality| fails_after(&mut course, DayClass::BadAgreeing, quality);
+    assert_eq!(bad(Quality::ManyMisses), (0, 1));
+    assert_eq!(bad(Quality::ManyMisses), (0, 2));
+    assert_eq!(bad(Quality::ManyMisses), (1, 0));
+    assert_eq!(track(&course, PRESS).status, Status::Holding);
+}
+
+#[test]
+fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_bad_day_is_no_excuse() {
+    assert_eq!(fails_after(&mut holding(), DayClass::BadAgreeing, Quality::CriticalLost), (1, 0));
+    for class in [DayClass::BadSingle, DayClass::Ordinary, DayClass::Good, DayClass::Unknown] {
+        assert_eq!(fails_after(&mut holding(), class, Quality::ManyMisses), (1, 0), "{class:?}");
+    }
+}
+
+#[test]
+fn a_fail_on_a_bad_day_takes_back_no_earlier_fail_and_a_pass_does() {
+    let mut course = holding();
+    assert_eq!(fails_after(&mut course, DayClass::Ordinary, Quality::ManyMisses), (1, 0));
+    assert_eq!(fails_after(&mut course, DayClass::BadAgreeing, Quality::ManyMisses), (1, 1));
+    assert_eq!(fails_after(&mut course, DayClass::Ordinary, Quality::Clean), (0, 0));
+}
+
+#[test]
+fn no_policy_but_its_own_number_makes_fails_of_bad_days_neutral() {
+    for (allowed, expected) in [(0, (1, 0)), (1, (0, 1))] {
+        let mut all = hundred();
+        all.policy.neutral_fails = allowed;
+        let mut course = trained(all, None);
+        wait(&mut course, 2);
+        assert_eq!(fails_after(&mut course, DayClass::BadAgreeing, Quality::ManyMisses), expected);
+    }
+}
+
+#[test]
+fn calibration_counts_every_session_and_ends_with_a_pass() {
+    let mut course = Course::new(hundred());
+    let mut learned = |quality| {
+        course.session(4, quality, Weight::AtLimit, Some(0));
+        wait(&mut course, 2);
+        (track(&course, PRESS).status, track(&course, PRESS).learned)
+    };
+    assert_eq!(learned(Quality::Unscored), (Status::Learning, (1, 2)));
+    assert_eq!(learned(Quality::ManyMisses), (Status::Learning, (2, 2)));
+    assert_eq!(learned(Quality::Unscored), (Status::Learning, (3, 2)));
+    assert_eq!(learned(Quality::Clean), (Status::Holding, (4, 2)));
+    // From then on sessions are no calibration.
+    assert_eq!(learned(Quality::Unscored), (Status::Holding, (4, 2)));
+    assert_eq!(learned(Quality::ManyMisses), (Status::Holding, (4, 2)));
+}
+
+#[test]
+fn a_step_back_ends_after_the_passes_that_the_policy_asks_for() {
+    for needed in [1, 2] {
+        let mut all = hundred();
+        all.policy.step_back_passes = needed;
+        let mut course = trained(all, None);
+        for quality in [Quality::ManyMisses, Quality::ManyMisses] {
+            wait(&mut course, 2);
+            course.session(4, quality, Weight::AtLimit, Some(0));
+        }
+        for passes in 0..=needed {
+            let after = track(&course, PRESS);
+            assert_eq!(after.status == Status::Holding, passes == needed, "{passes} of {needed}");
+            assert_eq!(after.tuple.load, kg(95.0));
+            wait(&mut course, 2);
+            course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+        }
+    }
+}
+
+/// Whether each lift is held by its partner's pain after a session of these lifts with these answers.
+fn held(lifts: u8, pain: Vec<PainAnswer>) -> [bool; 3] {
+    let mut course = trained(hundred(), None);
+    wait(&mut course, 2);
+    let lifts = [STRICT, FORGIVING, PRESS]
+        .into_iter()
+        .filter(|at| lifts >> at & 1 == 1)
+        .map(|at| course.lift(at, Quality::Clean, Weight::AtLimit));
+    let session = Session { lifts: lifts.collect(), pain: Some(pain), minutes: None, effort: None };
+    course.add(EventKind::SessionRecorded(session));
+    [STRICT, FORGIVING, PRESS].map(|at| track(&course, at).partner_pain)
+}
+
+#[test]
+fn only_pain_in_the_strict_lift_holds_and_only_the_forgiving_one() {
+    assert_eq!(held(1, vec![Course::pain("hip", 1)]), [false, true, false]);
+    assert_eq!(held(2, vec![Course::pain("hip", 1)]), [false; 3]);
+    assert_eq!(held(4, vec![Course::pain("shoulder", 1)]), [false; 3]);
+    // An answer of none, or pain where the strict lift loads nothing.
+    assert_eq!(held(1, vec![Course::pain("hip", 0)]), [false; 3]);
+    assert_eq!(held(1, vec![Course::pain("shoulder", 2)]), [false; 3]);
+}
+
+#[test]
+fn twelve_sessions_are_kept_and_those_before_them_counted_where_they_were_judged() {
+    let mut course = Course::new(hundred());
+    let mut train = |quality, weight| {
+        course.session(4, quality, weight, Some(0));
+        wait(&mut course, 2);
+        (track(&course, PRESS).sittings.len(), track(&course, PRESS).earlier)
+    };
+    // Nine of ten acceptable; then ten of ten at a lighter load, which is not judged.
+    assert_eq!(train(Quality::OneMiss, Weight::AtLimit), (1, (0, 0)));
+    train(Quality::Clean, Weight::Lighter);
+    for kept in 3..=12 {
+        assert_eq!(train(Quality::Unscored, Weight::AtLimit), (kept, (0, 0)));
+    }
+    assert_eq!(train(Quality::Unscored, Weight::AtLimit), (12, (9, 10)));
+    assert_eq!(train(Quality::Unscored, Weight::AtLimit), (12, (9, 10)));
+}
+
+#[test]
+fn the_critical_criterion_that_was_lost_is_kept() {
+    let fault = |brace: Mark, depth: Mark| {
+        let mut course = Course::new(hundred());
+        let mut set = set_of(kg(100.0), 5);
+        let marks = set.marks.as_mut().unwrap();
+        marks.marks.clear();
+        set.marks = Some(marks.clone().with("brace", brace).unwrap().with("depth", depth).unwrap());
+        sets(&mut course, PRESS, vec![set_of(kg(100.0), 5), set], Some(Vec::new()));
+        let clean_first = track(&course, PRESS).fault.clone();
+        let done = vec![course.log.events.last().unwrap().clone()];
+        // The same where no set kept it.
+        let EventKind::SessionRecorded(session) = &done[0].kind else { panic!("a session") };
+        let set = session.lifts[0].sets[1].clone();
+        let mut course = Course::new(hundred());
+        sets(&mut course, PRESS, vec![set.clone(), set], Some(Vec::new()));
+        assert_eq!(track(&course, PRESS).fault, clean_first);
+        clean_first.map(|fault| fault.as_str().to_owned())
+    };
+    assert_eq!(fault(Mark::NotMet, Mark::Met), Some("brace".into()));
+    assert_eq!(fault(Mark::NotMet, Mark::NotMet), Some("brace".into()));
+    assert_eq!(fault(Mark::Met, Mark::NotMet), None);
+    assert_eq!(fault(Mark::Borderline, Mark::Met), None);
+}
+
+#[test]
+fn the_least_reserve_of_a_session_is_known_where_every_set_has_one() {
+    let rir = |half: u16| Some(Effort::Rir(Rir::new(f64::from(half) / 2.0).unwrap()));
+    let rpe = |rating: f64| Some(Effort::Rpe(Rpe::new(rating).unwrap()));
+    // In half repetitions.
+    let rows = [
+        (vec![rir(6), rir(4)], Some(4)),
+        (vec![rir(5), rir(8)], Some(5)),
+        (vec![rpe(8.0), rir(6)], Some(4)),
+        (vec![rpe(10.0), rir(6)], Some(0)),
+        // Half steps are bands, of which the lower end is taken; 9.5 is no repetition.
+        (vec![rpe(8.5)], Some(2)),
+        (vec![rpe(7.5)], Some(4)),
+        (vec![rpe(6.0)], Some(8)),
+        (vec![rpe(9.5)], Some(0)),
+        // Below the scale a rating is none, and a set without effort leaves the whole unknown.
+        (vec![rpe(4.0), rir(4)], None),
+        (vec![rir(4), None], None),
+    ];
+    for (efforts, least) in rows {
+        let mut course = Course::new(hundred());
+        let done = efforts.iter().map(|effort| WorkSet { effort: *effort, ..set_of(kg(100.0), 5) });
+        sets(&mut course, PRESS, done.collect(), Some(Vec::new()));
+        assert_eq!(track(&course, PRESS).reserve, least, "{efforts:?}");
+    }
+}
