@@ -11,11 +11,11 @@
 use bismar::Code;
 use bismar::condition::DayClass;
 use bismar::gate::{
-    Criterion, Evidence, EvidenceRule, Gate, GateFacts, Mark, Missing, Outcome, PassReason, PassRules,
+    Criterion, Evidence, EvidenceRule, Gate, GateFacts, Mark, Missing, Note, Outcome, PassReason, PassRules,
     PassRun, Rater, Requirement, SessionFact, SetMarks, Skill, check_criteria, operating_characteristic,
     session_pass, set_pass,
 };
-use bismar::quantity::Day;
+use bismar::quantity::{Day, Name};
 
 fn criteria(count: usize) -> Vec<Criterion> {
     (0..count).map(|at| Criterion::ordinary(&format!("point {at}")).unwrap()).collect()
@@ -243,5 +243,127 @@ fn numbers_of_the_rules_up_to_their_ends() {
             (code(posterior(outside, 0.9)), code(posterior(0.8, outside))),
             (Code::OutOfRange, Code::OutOfRange)
         );
+    }
+}
+
+#[test]
+fn the_weakest_criterion_has_most_losses_then_most_borderline_marks() {
+    use Mark::{Borderline, Met, NotMet};
+    let list = criteria(3);
+    let weakest = |sets: &[[Mark; 3]]| {
+        let sets: Vec<SetMarks> = sets
+            .iter()
+            .map(|marks| {
+                list.iter().zip(marks).fold(SetMarks::scored(5, 5, Rater::Coach), |set, (criterion, mark)| {
+                    set.with(criterion.id.as_str(), *mark).unwrap()
+                })
+            })
+            .collect();
+        let verdict = session_pass(&PassRules::default(), &list, &sets).unwrap();
+        verdict.weakest.map(|name| name.as_str().to_owned())
+    };
+    assert_eq!(weakest(&[[Met, Met, Met], [Met, Met, Met]]), None);
+    assert_eq!(weakest(&[[Met, Borderline, Met], [Met, Met, Met]]), Some("point 1".into()));
+    assert_eq!(weakest(&[[Borderline, Borderline, Met], [Met, Borderline, Met]]), Some("point 1".into()));
+    assert_eq!(weakest(&[[Borderline, Borderline, Met], [Met, Met, Met]]), Some("point 0".into()));
+    assert_eq!(weakest(&[[Borderline, Met, NotMet], [Borderline, Met, Met]]), Some("point 2".into()));
+    assert_eq!(weakest(&[[NotMet, NotMet, Met], [Met, Borderline, Met]]), Some("point 1".into()));
+}
+
+#[test]
+fn misses_fail_a_session_with_unscored_sets_where_no_score_of_theirs_could_mend_them() {
+    // Ten scored repetitions, two of them missed late in the second set; then sets that nobody scored.
+    let outcome = |allowed: u8, unscored: &[u16]| {
+        let rules = PassRules { unscored_sets_allowed: allowed, ..PassRules::default() };
+        let mut sets =
+            vec![SetMarks::scored(5, 5, Rater::Coach), SetMarks::scored(5, 3, Rater::Coach).first_failing(4)];
+        sets.extend(unscored.iter().map(|reps| SetMarks::unscored(*reps, Rater::Coach)));
+        session_pass(&rules, &[], &sets).unwrap().passed
+    };
+    // A tenth of nineteen is one, a tenth of twenty two.
+    assert_eq!(outcome(0, &[9]), Outcome::Fail);
+    assert_eq!(outcome(0, &[10]), Outcome::NotScored);
+    assert_eq!(outcome(0, &[4, 5]), Outcome::Fail);
+    assert_eq!(outcome(0, &[5, 5]), Outcome::NotScored);
+    // Sets that may be left unscored are left out altogether: two misses of ten.
+    assert_eq!(outcome(1, &[10]), Outcome::Fail);
+    assert_eq!(outcome(1, &[5, 5]), Outcome::NotScored);
+    assert_eq!(outcome(2, &[5, 5]), Outcome::Fail);
+}
+
+/// Whether a run of two sessions with 7 of 10 acceptable is open, and its day of a new start where it is not.
+fn run_of_two(sessions: Vec<SessionFact>) -> (bool, Option<i32>) {
+    let gate = Gate::new(Requirement::PassRun(PassRun::new(7, 10, 2).unwrap())).unwrap();
+    let state = gate.check(&facts(sessions)).unwrap();
+    let restarted = state.missing.iter().find_map(|missing| match missing {
+        Missing::PassingSessions { restarted, .. } => *restarted,
+        _ => None,
+    });
+    (state.open, restarted.map(|day| day.since(Day::from_number(20_000).unwrap())))
+}
+
+#[test]
+fn a_session_counts_up_to_the_share_of_misses_and_starts_the_run_anew_beyond_it() {
+    let second = |acceptable, scored| {
+        run_of_two(vec![fact(0, Outcome::Pass, 10, 10), fact(1, Outcome::Pass, acceptable, scored)])
+    };
+    for (acceptable, scored) in [(7, 10), (10, 10), (14, 20), (21, 30), (8, 11)] {
+        assert_eq!(second(acceptable, scored), (true, None), "{acceptable} of {scored}");
+    }
+    for (acceptable, scored) in [(6, 10), (13, 20), (20, 30), (7, 11), (0, 10), (1, 5)] {
+        assert_eq!(second(acceptable, scored), (false, Some(1)), "{acceptable} of {scored}");
+    }
+    // Too few to count; three misses might still have been three of ten.
+    for (acceptable, scored) in [(9, 9), (5, 8), (2, 5)] {
+        assert_eq!(second(acceptable, scored), (false, None), "{acceptable} of {scored}");
+    }
+}
+
+#[test]
+fn what_was_not_scored_changes_nothing_unless_its_misses_break_the_share() {
+    let between = |acceptable, scored| {
+        let middle = fact(1, Outcome::NotScored, acceptable, scored);
+        run_of_two(vec![fact(0, Outcome::Pass, 10, 10), middle, fact(2, Outcome::Pass, 10, 10)])
+    };
+    for (acceptable, scored) in [(0, 0), (5, 5), (10, 10), (7, 10), (2, 5)] {
+        assert_eq!(between(acceptable, scored), (true, None), "{acceptable} of {scored}");
+    }
+    for (acceptable, scored) in [(6, 10), (1, 5), (13, 20)] {
+        assert_eq!(between(acceptable, scored), (false, Some(1)), "{acceptable} of {scored}");
+    }
+    // By itself it is no session of the run.
+    let alone = vec![fact(0, Outcome::Pass, 10, 10), fact(1, Outcome::NotScored, 10, 10)];
+    assert_eq!(run_of_two(alone), (false, None));
+}
+
+#[test]
+fn another_rater_is_one_where_both_are_named_and_differ() {
+    let run = PassRun::new(9, 10, 3).unwrap();
+    let said = |restarts: bool, raters: [Option<&str>; 3]| {
+        let run = run.clone().restarted_by_another_rater(restarts);
+        let sessions = (0..).zip(raters).map(|(day, rater)| SessionFact {
+            rater: rater.map(|rater| Name::new(rater).unwrap()),
+            ..fact(day, Outcome::Pass, 10, 10)
+        });
+        let gate = Gate::new(Requirement::PassRun(run)).unwrap();
+        gate.check(&facts(sessions.collect())).unwrap()
+    };
+    let (ann, ben) = (Some("Ann (invented)"), Some("Ben (invented)"));
+    for raters in [[None; 3], [ann; 3], [None, ann, ann], [ann, None, ann], [ann, ann, None]] {
+        for restarts in [false, true] {
+            let state = said(restarts, raters);
+            assert!(state.open && state.notes.is_empty(), "{raters:?}");
+        }
+    }
+    for (raters, day) in
+        [([ann, ann, ben], 2), ([ann, ben, ben], 1), ([ann, None, ben], 2), ([ann, ben, ann], 2)]
+    {
+        let day = Day::from_number(20_000 + day).unwrap();
+        let flagged = said(false, raters);
+        assert_eq!((flagged.open, flagged.notes), (true, vec![Note::RaterChanged { day }]), "{raters:?}");
+        let anew = said(true, raters);
+        let have = if raters == [ann, ben, ben] { 2 } else { 1 };
+        let missing = Missing::PassingSessions { have, need: 3, restarted: Some(day), weakest: None };
+        assert_eq!((anew.open, anew.missing), (false, vec![missing]), "{raters:?}");
     }
 }

@@ -159,6 +159,38 @@ fn a_step_back_ends_after_the_passes_that_the_policy_asks_for() {
     }
 }
 
+/// The press has just moved up, or holds after a pass.
+fn placed(consolidating: bool) -> Course {
+    let mut all = hundred();
+    all.tracks[PRESS].ceiling = consolidating.then(|| kg(105.0)).or(Some(kg(100.0)));
+    let mut course = Course::new(all);
+    while track(&course, PRESS).moves.is_empty() && (consolidating || track(&course, PRESS).passes < 3) {
+        clean(&mut course, 4, DayClass::Ordinary);
+        course.morning(false);
+        wait(&mut course, 2);
+        course.day_report(DayClass::Ordinary, true);
+        course.accept(2);
+    }
+    course
+}
+
+#[test]
+fn one_critical_fail_with_pain_steps_back_right_after_a_move_and_nothing_less_does() {
+    let after = |consolidating: bool, quality, pain| {
+        let mut course = placed(consolidating);
+        let before = track(&course, PRESS).status;
+        assert_eq!(before == Status::Consolidating, consolidating);
+        course.session(4, quality, Weight::AtLimit, Some(pain));
+        (track(&course, PRESS).status, kilograms(track(&course, PRESS).tuple.load))
+    };
+    assert_eq!(after(true, Quality::CriticalLost, 1), (Status::SteppingBack, 95));
+    assert_eq!(after(true, Quality::CriticalLost, 0), (Status::Consolidating, 105));
+    assert_eq!(after(true, Quality::ManyMisses, 1), (Status::Consolidating, 105));
+    // Elsewhere one fail never does, with pain or without.
+    assert_eq!(after(false, Quality::CriticalLost, 1), (Status::Holding, 100));
+    assert_eq!(after(false, Quality::ManyMisses, 0), (Status::Holding, 100));
+}
+
 /// Whether each lift is held by its partner's pain after a session of these lifts with these answers.
 fn held(lifts: u8, pain: Vec<PainAnswer>) -> [bool; 3] {
     let mut course = trained(hundred(), None);
