@@ -16,10 +16,10 @@ mod invariants {
     mod caution;
     mod clearances;
     mod coach_moves;
+    mod flares;
     mod gates;
     mod guards;
     mod hand;
-    mod flares;
     mod help;
     mod history;
     pub mod hundred;
@@ -34,7 +34,7 @@ mod invariants {
     mod prescription;
     mod reasons;
     mod returns;
-    mod steps;
     mod reviews;
     mod states;
+    mod steps;
 }
