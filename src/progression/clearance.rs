@@ -89,20 +89,21 @@ impl State {
         }
     }
 
-    /// Back on a lower rung, one step easier, returning.
+    /// Back on a lower rung, one step easier, returning; a lift that rests or is given up stands there when it is
+    /// taken up.
     fn reopen_lower(&mut self, at: usize, on: Day, loadable: &Loadable) {
         let (Some(parameters), Some(track)) = (self.parameters.as_deref(), self.tracks.get_mut(at)) else {
             return;
         };
-        match track.role {
-            Role::Retire => return track.enter(Status::Retired, on),
-            Role::Rest => return track.enter(Status::Resting, on),
-            Role::Train | Role::Maintain => {}
-        }
         let before = track.tuple;
         let load = super::moves::one_step_back(before, at, parameters, loadable).load;
         track.stand_at(Tuple { rung: easier_rung(before.rung, at, parameters), load, ..before }, on);
-        track.enter(Status::Returning, on);
+        let status = match track.role {
+            Role::Retire => return track.enter(Status::Retired, on),
+            Role::Rest => Status::Resting,
+            Role::Train | Role::Maintain => Status::Returning,
+        };
+        track.enter(status, on);
         track.return_cap = Some(before.load);
         // Two passing sessions lead on from here; the load before is not simply restored.
         track.return_row = 2;

@@ -179,8 +179,7 @@ impl State {
                         let load = set.start.load.min(kept.tuple.load);
                         kept.stand_at(crate::record::Tuple { load, ..set.start }, on);
                         kept.keep_easing_only();
-                        kept.forgo_restoring();
-                        kept.learned = (0, learning);
+                        kept.learn_anew(learning);
                         if kept.status.is_trained() {
                             kept.enter(Status::Learning, on);
                         }
@@ -417,14 +416,15 @@ impl State {
         if track.status == Status::StoppedRefer {
             return Ok(());
         }
+        // Taken up again, or to be after a rest: as a new lift.
+        if track.status == Status::Retired && given.role != Role::Retire {
+            track.learn_anew(learning);
+            track.forget_evidence(on);
+        }
         match (given.role, track.status) {
             (Role::Retire, _) => track.enter(Status::Retired, on),
             (Role::Rest, _) => track.enter(Status::Resting, on),
-            (_, Status::Retired) => {
-                track.learned = (0, learning);
-                track.forget_evidence(on);
-                track.enter(Status::Learning, on);
-            }
+            (_, Status::Retired) => track.enter(Status::Learning, on),
             (Role::Maintain, Status::Holding | Status::ReadyToAdvance | Status::Consolidating) => {
                 track.settle(on)
             }

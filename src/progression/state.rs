@@ -378,6 +378,13 @@ impl TrackState {
         }
     }
 
+    /// Is to be learned from the start; there is no load before a break any more to go back to.
+    pub(crate) fn learn_anew(&mut self, sessions: u8) {
+        self.learned = (0, sessions);
+        self.return_cap = None;
+        self.return_row = 0;
+    }
+
     /// Takes up again after a rest where it left off.
     pub(crate) fn wake(&mut self, day: Day) {
         if self.role == Role::Rest {

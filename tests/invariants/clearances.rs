@@ -103,14 +103,21 @@ fn a_stopped_lift_comes_back_a_rung_and_a_step_easier() {
 }
 
 #[test]
-fn a_lift_that_rested_or_was_given_up_does_not_come_back_to_training() {
-    for (role, status) in [(Role::Rest, Status::Resting), (Role::Retire, Status::Retired)] {
-        let mut course = Course::play(&[Step::Symptom]);
-        course.add(EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None }));
+fn a_stopped_lift_that_rests_or_was_given_up_is_taken_up_a_rung_and_a_step_easier() {
+    for (role, meanwhile, taken_up) in
+        [(Role::Rest, Status::Resting, Status::Returning), (Role::Retire, Status::Retired, Status::Learning)]
+    {
+        let mut course = ready(|_| {});
+        course.step(&Step::Symptom);
+        let set = |role| EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None });
+        course.add(set(role));
         assert_eq!(statuses(&course)[PRESS], Status::StoppedRefer);
         course.clear(true);
         sign_off(&mut course, SignOffScope::Everything);
-        assert_eq!((statuses(&course)[PRESS], course.limit(PRESS)), (status, kg(40.0)));
+        assert_eq!(statuses(&course)[PRESS], meanwhile);
+        course.add(set(Role::Train));
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.tuple.rung, press.tuple.load), (taken_up, 0, kg(36.0)), "{role:?}");
     }
 }
 

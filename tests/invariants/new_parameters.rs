@@ -130,3 +130,23 @@ fn a_new_lift_under_a_stop_is_stopped() {
     assert_eq!(stopped(Step::Pain { score: 7, sharp: false, region: true }), Status::StoppedRefer);
     assert_eq!(stopped(Step::Pain { score: 7, sharp: false, region: false }), Status::Learning);
 }
+
+#[test]
+fn a_place_that_is_gone_leaves_no_older_load_to_go_back_to() {
+    let mut course = ready(|_| {});
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    course.day = course.day.plus(12).unwrap();
+    course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+    assert_eq!(course.state().tracks[PRESS].status, Status::Returning);
+    change(&mut course, other_rungs);
+    press_week(&mut course);
+    press_week(&mut course);
+    let press = &course.state().tracks[PRESS];
+    assert_eq!((press.tuple.load, press.return_cap), (kg(36.0), None));
+    // Another short break: back to where it stood before this one, not to the load before the first.
+    course.day = course.day.plus(6).unwrap();
+    assert_eq!(course.limit(PRESS), kg(32.0));
+    course.day_report(bismar::condition::DayClass::Ordinary, true);
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(course.limit(PRESS), kg(36.0));
+}

@@ -232,16 +232,17 @@ fn a_harder_rung_is_learned_in_half_of_the_sessions_and_at_least_two() {
 
 #[test]
 fn a_lift_taken_up_again_is_learned_as_a_new_one() {
-    for (own, policy, whole) in [(Some(8), 6, 8), (None, 6, 6)] {
-        let mut all = parameters(1);
-        all.tracks[PRESS].learning_sessions = own;
-        all.policy.learning_sessions = policy;
-        let mut course = Course::new(all);
-        course.step(&Step::Role { track: 2, role: 3 });
-        assert_eq!(course.state().tracks[PRESS].status, Status::Retired);
-        course.step(&Step::Role { track: 2, role: 0 });
-        let press = &course.state().tracks[PRESS];
-        assert_eq!((press.status, press.learned), (Status::Learning, (0, whole)), "{own:?}");
+    for (own, whole) in [(Some(8), 8), (None, 6)] {
+        // Straight away, or after a rest.
+        for roles in [&[3, 0][..], &[3, 1], &[3, 2, 0], &[3, 2, 1]] {
+            let mut course = ready(|all| all.tracks[PRESS].learning_sessions = own);
+            for role in roles {
+                course.step(&Step::Role { track: 2, role: *role });
+            }
+            let press = &course.state().tracks[PRESS];
+            assert_eq!((press.status, press.learned), (Status::Learning, (0, whole)), "{own:?} {roles:?}");
+            assert!(press.sittings.is_empty());
+        }
     }
 }
 
@@ -258,4 +259,26 @@ fn a_long_break_is_learned_in_half_of_the_sessions_and_at_least_two() {
         let press = &course.state().tracks[PRESS];
         assert_eq!((press.status, press.learned), (Status::Learning, (0, half)), "{own:?}");
     }
+}
+
+#[test]
+fn a_lift_given_up_on_its_way_back_has_no_load_to_go_back_to() {
+    let mut course = ready(|_| {});
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    course.day = course.day.plus(12).unwrap();
+    // A break of twelve days: one step back, and one pass away from the load before it.
+    course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+    let press = &course.state().tracks[PRESS];
+    assert_eq!((press.status, press.tuple.load), (Status::Returning, kg(36.0)));
+    for role in [3, 0] {
+        course.step(&Step::Role { track: 2, role });
+    }
+    press_week(&mut course);
+    press_week(&mut course);
+    for role in [2, 0] {
+        course.step(&Step::Role { track: 2, role });
+    }
+    press_week(&mut course);
+    let press = &course.state().tracks[PRESS];
+    assert_eq!((press.return_cap, press.tuple.load), (None, kg(36.0)));
 }
