@@ -132,6 +132,14 @@ fn a_critical_drop_in_technique_decides_whatever_the_markers_say() {
     assert!(verdict.technique_decided);
 }
 
+/// A jump varies by four parts in a hundred of its height, whichever unit and sign it was written in.
+#[test]
+fn the_least_spread_of_a_jump_is_a_part_of_its_height() {
+    for (centre, expected) in [(50.0, 2.0), (-50.0, 2.0), (0.5, 0.02)] {
+        assert!((MarkerKind::JumpHeight.least_spread(centre) - expected).abs() < 1e-12);
+    }
+}
+
 #[test]
 fn short_and_spreadless_histories_answer_not_enough() {
     let short = judged(&[marker(MarkerKind::Recovery, Some(1.0), &[7.0, 7.0, 7.0])]);

@@ -9,6 +9,7 @@
 )]
 
 use bismar::Code;
+use bismar::error::Allowed;
 use bismar::loading::*;
 use bismar::quantity::{Length, Mass, Name, Reps};
 use proptest::prelude::*;
@@ -572,4 +573,25 @@ fn exhaustive(rows: &[Vec<&Vec<u16>>], before: &[u16]) -> usize {
     let Some((row, rest)) = rows.split_first() else { return 0 };
     let moves = |side: &[u16]| before.len() + side.len() - 2 * common(before, side);
     row.iter().map(|side| moves(side) + exhaustive(rest, side)).min().unwrap()
+}
+
+/// Loads above what was prepared may exist and were not looked at: refused, not answered from half a table.
+#[test]
+fn nothing_is_answered_above_the_load_prepared_for() {
+    let kg = |kilograms| Mass::from_kg(kilograms).unwrap();
+    let bar = Bar::new(id(), kg(20.0), Mass::ZERO).unwrap();
+    let discs = [10.0, 20.0].map(|kilograms| Disc::new(kg(kilograms), 4).unwrap());
+    let stock = Stock::new(discs.to_vec()).unwrap();
+    let prepared = Prepared::new(&Implement::Bar(bar), &stock, kg(60.0)).unwrap();
+    assert_eq!(prepared.load(kg(60.0), Policy::Exact).unwrap().total, kg(60.0));
+    let refusals = [
+        prepared.load(kg(80.0), Policy::Below).unwrap_err(),
+        prepared.step_up(kg(80.0)).unwrap_err(),
+        prepared.step_down(kg(80.0)).unwrap_err(),
+    ];
+    for refusal in refusals {
+        assert_eq!((refusal.code(), refusal.field()), (Code::OutOfRange, "target"));
+        let unit = "kg, as prepared".into();
+        assert_eq!(refusal.allowed(), &Allowed::Between { low: 20.0, high: 60.0, unit });
+    }
 }

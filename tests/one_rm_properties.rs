@@ -383,3 +383,15 @@ proptest! {
         prop_assert!(close(morton_2014(critical_kg, store, load, reps).unwrap().value(), one_rm.value(), 1e-6));
     }
 }
+
+/// Three standard deviations are the limit: a tenth more than the others is a good day, half as much again is not.
+#[test]
+fn a_set_far_from_the_others_is_flagged_and_no_other() {
+    let flagged = |odd: f64| -> Vec<bool> {
+        let sets = [100.0, 100.0, 100.0, odd].map(|load| set(load, 5, SetEffort::Rir(Rir::whole(1))));
+        let answer = estimate(&sets, &EstimateOptions::default()).unwrap();
+        answer.sets.iter().map(|set| set.flags.contains(&SetFlag::DisagreesWithTheRest)).collect()
+    };
+    assert_eq!(flagged(110.0), [false; 4]);
+    assert_eq!(flagged(150.0), [false, false, false, true]);
+}

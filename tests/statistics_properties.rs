@@ -9,6 +9,7 @@
     reason = "a test may panic, and reckons apart from the crate"
 )]
 
+use bismar::Code;
 use bismar::quantity::Day;
 use bismar::statistics::*;
 use proptest::prelude::*;
@@ -220,4 +221,13 @@ fn maximum_likelihood_is_a_maximum() {
     for factor in [0.5, 0.9, 1.1, 2.0] {
         assert!(likelihood(factor * fit.drift) <= fit.log_likelihood + 1e-12);
     }
+}
+
+/// A life of daily readings is a third of what one call takes; one value more is refused.
+#[test]
+fn a_hundred_thousand_values_are_taken_and_one_more_is_not() {
+    let values = vec![1.0; 100_001];
+    assert_eq!(compensated_sum(&values[1..]).unwrap(), 100_000.0);
+    let error = compensated_sum(&values).unwrap_err();
+    assert_eq!((error.code(), error.field()), (Code::OutOfRange, "values"));
 }
