@@ -15,8 +15,6 @@
 //! | `quadrature` | Gauss-Legendre points and weights |
 //! | `generator` | the one seeded generator |
 
-#![allow(dead_code, reason = "a front: some functions wait for the module that needs them")]
-
 pub(crate) mod beta;
 pub(crate) mod binomial;
 #[cfg(test)]

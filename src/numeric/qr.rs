@@ -2,8 +2,8 @@
 
 use alloc::vec::Vec;
 
+use super::sqrt;
 use super::sum::Sum;
-use super::{fabs, sqrt};
 use crate::error::{Code, Error};
 
 /// Householder reflections below the diagonal, the triangle above it, its diagonal apart.
@@ -125,12 +125,6 @@ impl Qr {
             }
         }
         total
-    }
-
-    /// How unevenly the triangle is filled: largest over smallest entry of its diagonal.
-    pub(crate) fn diagonal_ratio(&self) -> f64 {
-        let sizes = || self.diagonal.iter().map(|entry| fabs(*entry));
-        sizes().fold(0.0, super::larger) / sizes().fold(f64::MAX, super::smaller)
     }
 }
 

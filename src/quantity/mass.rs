@@ -107,10 +107,7 @@ impl Mass {
         Ok(Mass(scaled(value, unit.nanograms())))
     }
 
-    /// A mass in whole nanograms.
-    ///
-    /// # Errors
-    /// `out_of_range` beyond 2000 kg either way.
+    /// A mass in whole nanograms; none beyond 2000 kg either way.
     pub const fn from_nanograms(nanograms: i64) -> Option<Mass> {
         if nanograms > Mass::MAX.0 || nanograms < -Mass::MAX.0 { None } else { Some(Mass(nanograms)) }
     }
