@@ -367,3 +367,6 @@ fn another_rater_is_one_where_both_are_named_and_differ() {
         assert_eq!((anew.open, anew.missing), (false, vec![missing]), "{raters:?}");
     }
 }
+
+#[path = "gate/ends.rs"]
+mod ends;
