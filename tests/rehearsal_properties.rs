@@ -563,3 +563,6 @@ fn fifty_lifters_over_a_year() {
     println!("50 lifters x 52 weeks, 2 lifts x 2 days a week: {seconds:.2} s; {:?}", played.lifts[0]);
     assert!(seconds < 2.0, "{seconds} s");
 }
+
+#[path = "rehearsal/groups.rs"]
+mod groups;
