@@ -1,6 +1,6 @@
 //! Quantities at their ends, and the forms in which they, errors and rows are shown.
 
-#![allow(clippy::unwrap_used, reason = "a test may panic")]
+#![allow(clippy::unwrap_used, clippy::float_cmp, reason = "a test may panic, and these numbers are exact")]
 
 use std::cmp::Ordering;
 use std::collections::HashSet;

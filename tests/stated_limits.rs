@@ -1,6 +1,12 @@
 //! Lists and numbers at their stated limits, across the modules: the last one that is taken, and the first that is not.
 
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may panic")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::float_cmp,
+    reason = "a test may panic, and these numbers are exact"
+)]
 
 use bismar::Code;
 use bismar::condition::{DayOptions, DriftOptions, Marker, MarkerKind, WarmUpTechnique, judge_day};
