@@ -11,7 +11,12 @@ impl State {
     pub(crate) fn take_clearance(&mut self, clearance: &Clearance, on: Day, event: u32) {
         let days = self.parameters.as_ref().map_or(365, |parameters| parameters.policy.clearance_days);
         let expires = clearance.expires.or_else(|| on.plus(i32::from(days)).ok()).unwrap_or(on);
-        let limits = clearance.limits.clone();
+        let mut limits = clearance.limits.clone();
+        if expires < on {
+            // One that has run out already does not lift the limits before it.
+            let earlier = self.clearance.take().map(|earlier| earlier.limits).unwrap_or_default();
+            limits.extend(earlier.into_iter().filter(|limit| !clearance.limits.contains(limit)));
+        }
         self.clearance = Some(ClearanceInForce { status: clearance.status, given: on, expires, limits });
         if clearance.status == ClearanceStatus::NotCleared {
             self.stop_everything(on, event);

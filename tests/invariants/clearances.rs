@@ -196,6 +196,23 @@ fn a_limit_on_load_is_allowed_and_nothing_above_it() {
 }
 
 #[test]
+fn only_a_newer_clearance_in_force_lifts_a_limit() {
+    let load = Some(kg(30.0));
+    let limit = ClearanceLimits { load, ..ClearanceLimits::default() };
+    let mut course = Course::new(parameters(1));
+    limited(&mut course, 100, vec![limit]);
+    assert_eq!(course.limit(PRESS), kg(30.0));
+    // One that had run out when it was written down, as with a wrong year, lifts nothing; its own limits count too.
+    cleared(&mut course, -365);
+    assert_eq!(course.limit(PRESS), kg(30.0));
+    let load = Some(kg(28.0));
+    limited(&mut course, -1, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+    assert_eq!((course.limit(PRESS), course.limit(STRICT)), (kg(28.0), kg(28.0)));
+    cleared(&mut course, 100);
+    assert_eq!((course.limit(PRESS), course.limit(STRICT)), (kg(40.0), kg(50.0)));
+}
+
+#[test]
 fn a_ceiling_is_allowed_and_nothing_above_it() {
     for (ceiling, blocks, lowers) in
         [(43.5, false, false), (43.0, true, false), (40.0, true, false), (39.0, true, true)]
