@@ -223,6 +223,27 @@ fn maximum_likelihood_is_a_maximum() {
     }
 }
 
+proptest! {
+    /// Another unit changes the sums and no signal.
+    #[test]
+    fn a_cumulative_sum_does_not_know_the_unit(
+        values in prop::collection::vec(-4.0..4.0_f64, 1..60), scale in 0.01..100.0_f64, head in 0.0..5.0_f64,
+    ) {
+        let design = CusumDesign { head_start: head, ..CusumDesign::STANDARD };
+        let scaled: Vec<f64> = values.iter().map(|value| (value + 2.0) * scale).collect();
+        let plain = cusum_chart(&values, 0.0, 1.0, design).unwrap();
+        let other = cusum_chart(&scaled, 2.0 * scale, scale, design).unwrap();
+        for (plain, other) in plain.iter().zip(&other) {
+            prop_assert!(close(plain.up * scale, other.up, 1e-9) && close(plain.down * scale, other.down, 1e-9));
+            // A sum at the threshold itself may fall to either side by rounding.
+            let clear = |sum: f64| (sum - CUSUM_THRESHOLD).abs() > 1e-9;
+            if clear(plain.up) && clear(plain.down) {
+                prop_assert_eq!(plain.signal, other.signal);
+            }
+        }
+    }
+}
+
 /// A life of daily readings is a third of what one call takes; one value more is refused.
 #[test]
 fn a_hundred_thousand_values_are_taken_and_one_more_is_not() {
