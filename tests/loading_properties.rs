@@ -595,3 +595,20 @@ fn nothing_is_answered_above_the_load_prepared_for() {
         assert_eq!(refusal.allowed(), &Allowed::Between { low: 20.0, high: 60.0, unit });
     }
 }
+
+/// A handle may lie above or below the line through the sleeves, by a metre at most.
+#[test]
+fn handles_lie_within_a_metre_and_the_high_one_above_the_low_one() {
+    let bar = || Bar::new(id(), Mass::ZERO, Mass::ZERO).unwrap();
+    let hex = |low, high| {
+        let [low_handle, high] = [low, high].map(Length::millimetres);
+        bar().shaped(BarKind::Hex { low_handle, high_handle: Some(high) })
+    };
+    assert!(hex(-1_000, 1_000).is_ok() && hex(130, 130).is_ok());
+    assert_eq!(hex(130, 129).unwrap_err().code(), Code::IntervalReversed);
+    for (refused, field) in [(hex(-1_001, 0), "low_handle"), (hex(0, 1_001), "high_handle")] {
+        let error = refused.unwrap_err();
+        assert_eq!((error.code(), error.field()), (Code::OutOfRange, field));
+        assert_eq!(error.allowed(), &Allowed::Between { low: -1000.0, high: 1000.0, unit: "mm".into() });
+    }
+}
