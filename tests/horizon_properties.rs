@@ -375,9 +375,7 @@ fn answers_survive_being_written() {
 /// What was read and what was only recalled is not left to the reader to guess.
 #[test]
 fn a_line_from_a_work_that_was_not_read_says_so() {
-    let lines: Vec<Evidence> =
-        [trainability(), maintenance_dose()].into_iter().flat_map(Result::unwrap).collect();
-    let not_read = |source: &str| -> Vec<bool> {
+    let not_read = |lines: Vec<Evidence>, source: &str| -> Vec<bool> {
         let of_source = lines.iter().filter(|line| line.source == source);
         of_source.map(|line| line.cautions.contains(&Caution::SourceNotRead)).collect()
     };
