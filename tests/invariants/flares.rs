@@ -3,17 +3,7 @@
 use super::course::*;
 use super::hundred::*;
 use bismar::gate::Outcome;
-use bismar::quantity::Pain;
 use bismar::record::*;
-
-fn agree(course: &mut Course, label: &str, level: u8) {
-    let (region, level) = (name(label), Pain::new(level).unwrap());
-    course.add(EventKind::UsualPainAgreed(UsualPain { region, level, who: name("coach"), clinician: false }));
-}
-
-fn report(course: &mut Course, label: &str, score: u8) {
-    course.add(EventKind::PainReport(Course::pain(label, score)));
-}
 
 /// A session of the forgiving lift and the press.
 fn train(course: &mut Course) -> u32 {
@@ -37,7 +27,7 @@ fn outcomes(course: &Course, session: u32) -> [Outcome; 2] {
 /// What the morning after makes of a session before which this was said on its day.
 fn after(said: &[(&str, u8)], morning: &[(&str, u8)]) -> [Outcome; 2] {
     let mut course = Course::new(hundred());
-    said.iter().for_each(|(label, score)| report(&mut course, label, *score));
+    said.iter().for_each(|(label, score)| report(&mut course, label, *score, &[]));
     let session = train(&mut course);
     wait(&mut course, 1);
     answer(&mut course, session, morning);
@@ -64,9 +54,9 @@ fn a_report_before_the_session_is_the_level_that_the_morning_is_held_against() {
 #[test]
 fn a_report_of_an_earlier_day_says_nothing_of_today() {
     let mut course = Course::new(hundred());
-    report(&mut course, "hip", 2);
+    report(&mut course, "hip", 2, &[]);
     wait(&mut course, 1);
-    report(&mut course, "shoulder", 2);
+    report(&mut course, "shoulder", 2, &[]);
     let session = train(&mut course);
     wait(&mut course, 1);
     answer(&mut course, session, &[("hip", 2), ("shoulder", 2)]);

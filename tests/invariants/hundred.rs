@@ -4,7 +4,7 @@ use super::course::*;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
 use bismar::progression::{Decision, TrackState};
-use bismar::quantity::{Day, Mass, Reps};
+use bismar::quantity::{Day, Mass, Pain, Reps};
 use bismar::record::*;
 
 /// Every lift starts at its ceiling of 100 kg on the middle rung, so that nothing moves up; a step is 5 %.
@@ -81,4 +81,15 @@ pub fn trained(parameters: Parameters, day: Option<&str>) -> Course {
     let mut course = born(parameters, day);
     clean(&mut course, 7, DayClass::Ordinary);
     course
+}
+
+/// The level of pain that is usual in a region from now on.
+pub fn agree(course: &mut Course, label: &str, level: u8) {
+    let (region, level) = (name(label), Pain::new(level).unwrap());
+    course.add(EventKind::UsualPainAgreed(UsualPain { region, level, who: name("clinic"), clinician: true }));
+}
+
+pub fn report(course: &mut Course, label: &str, score: u8, features: &[PainFeature]) {
+    let features = features.to_vec();
+    course.add(EventKind::PainReport(PainAnswer { features, ..Course::pain(label, score) }));
 }

@@ -1,25 +1,15 @@
 //! Pain: what each answer asks for, what counts as usual, and regions under another name.
 
 use super::course::*;
+use super::hand::{sign_off, turned_away};
 use super::hundred::*;
 use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::progression::{RegionState, Status};
-use bismar::quantity::Pain;
 use bismar::record::*;
 
 fn region<'a>(course: &'a Course, label: &str) -> &'a RegionState {
     course.state().regions.iter().find(|region| region.name.as_str() == label).unwrap()
-}
-
-fn agree(course: &mut Course, label: &str, level: u8) {
-    let (region, level) = (name(label), Pain::new(level).unwrap());
-    course.add(EventKind::UsualPainAgreed(UsualPain { region, level, who: name("clinic"), clinician: true }));
-}
-
-fn report(course: &mut Course, label: &str, score: u8, features: &[PainFeature]) {
-    let features = features.to_vec();
-    course.add(EventKind::PainReport(PainAnswer { features, ..Course::pain(label, score) }));
 }
 
 /// What one answer leads to: so many clear sessions before a move, or a stop.
@@ -85,14 +75,9 @@ fn a_lifter_has_at_most_ninety_six_regions() {
         report(&mut course, &format!("region {number}"), 1, &[]);
     }
     assert_eq!(course.state().regions.len(), 96);
-    let apply = |label: &str| {
-        let kind = EventKind::PainReport(Course::pain(label, 1));
-        let event = Event { sequence: course.next_number(), day: course.day, kind, note: None };
-        course.state().clone().apply(&event).map_err(|error| error.code())
-    };
-    assert_eq!(apply("one more"), Err(Code::TooMany));
-    assert_eq!(apply("region 96"), Ok(()));
-    assert_eq!(apply("hip"), Ok(()));
+    let refused = |label: &str| turned_away(&course, EventKind::PainReport(Course::pain(label, 1)));
+    assert_eq!(refused("one more"), Some(Code::TooMany));
+    assert_eq!([refused("region 96"), refused("hip")], [None, None]);
 }
 
 #[test]
@@ -163,8 +148,7 @@ fn a_stop_without_a_region_left_gets_the_next_one_that_the_lift_has() {
     renamed(&mut course, &["knee"], &["hip"]);
     assert!(region(&course, "knee").stop.is_some());
     course.clear(true);
-    let scope = SignOffScope::Region(name("knee"));
-    course.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+    sign_off(&mut course, SignOffScope::Region(name("knee")));
     assert_eq!(track(&course, STRICT).status, Status::Returning);
     assert_eq!(track(&course, FORGIVING).status, Status::StoppedRefer);
 }

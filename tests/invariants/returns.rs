@@ -1,6 +1,7 @@
 //! The way back after a break: what it takes, and what goes back to the load before it.
 
 use super::course::*;
+use super::hand::limited;
 use super::hundred::*;
 use bismar::condition::DayClass;
 use bismar::gate::Outcome;
@@ -34,12 +35,6 @@ fn one_pass_after_a_short_break_goes_back_to_the_load_before_it() {
     assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(100.0)));
     assert_eq!((after.return_cap, after.return_row), (None, 0));
     assert_eq!((after.tuple.rung, after.tuple.sets, after.tuple.reps), (1, 2, 5));
-}
-
-fn clearance(course: &mut Course, expires: i32) {
-    let expires = Some(course.day.plus(expires).unwrap());
-    let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
-    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits: Vec::new() }));
 }
 
 /// What happens on the day of the return up to its session, and whether the load before the break is given back.
@@ -98,7 +93,7 @@ const RETURNS: [Return; 13] = [
         "a clearance that ran out",
         |_| {},
         |course| {
-            clearance(course, -1);
+            limited(course, -1, Vec::new());
             press(course, Some(0));
         },
         false,
@@ -107,7 +102,7 @@ const RETURNS: [Return; 13] = [
         "the last day of a clearance",
         |_| {},
         |course| {
-            clearance(course, 0);
+            limited(course, 0, Vec::new());
             press(course, Some(0));
         },
         true,
