@@ -111,7 +111,7 @@ impl State {
         track.enter(status, on);
         track.return_cap = Some(before.load);
         // Two passing sessions lead on from here; the load before is not simply restored.
-        track.return_row = 2;
+        track.return_row = track.return_row.max(2);
         track.half_sessions = 2;
     }
 

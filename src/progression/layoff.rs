@@ -81,8 +81,8 @@ fn come_back(
     track.stand_at(tuple, on);
     track.enter(Status::Returning, on);
     track.return_cap = Some(before.return_cap.map_or(load, |cap| cap.max(load)));
-    let earlier = if before.status == Status::Returning { before.return_row } else { 0 };
-    track.return_row = earlier.max(row as u8);
+    // On its way back already, or resting on it: the longer break counts. Nought where no return is under way.
+    track.return_row = before.return_row.max(row as u8);
     track.half_sessions = HALF_SESSIONS;
     track.keep_easing_only();
     track
@@ -119,7 +119,10 @@ impl TrackState {
         self.return_row = 0;
         if rows.iter().any(|row| row.relearn) {
             let needed = parameters.tracks.get(at).map_or(0, |set| set.relearning(policy));
-            self.learned = (0, needed);
+            self.learned = (0, needed.max(self.learned.1.saturating_sub(self.learned.0)));
+        }
+        // No break takes the place of sessions of calibration that were still to come.
+        if self.learned.0 < self.learned.1 {
             self.enter(Status::Learning, on);
         } else {
             self.settle(on);

@@ -270,3 +270,18 @@ fn ranges_that_do_not_say_which_way_is_deeper_allow_the_limit_alone() {
         assert!(!trains(ranges, 500.0) && !trains(ranges, 200.0), "{ranges:?}");
     }
 }
+
+#[test]
+fn a_stop_on_the_way_back_from_a_long_break_does_not_shorten_the_way() {
+    let mut course = ready(|_| {});
+    course.day = course.day.plus(90).unwrap();
+    course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(statuses(&course)[PRESS], Status::Returning);
+    course.step(&Step::Symptom);
+    course.clear(true);
+    sign_off(&mut course, SignOffScope::Everything);
+    press_week(&mut course);
+    press_week(&mut course);
+    // After twelve weeks every criterion is looked at anew.
+    assert_eq!(statuses(&course)[PRESS], Status::Learning);
+}

@@ -282,3 +282,60 @@ fn a_lift_given_up_on_its_way_back_has_no_load_to_go_back_to() {
     let press = &course.state().tracks[PRESS];
     assert_eq!((press.return_cap, press.tuple.load), (None, kg(36.0)));
 }
+
+#[test]
+fn a_rest_on_the_way_back_makes_no_short_break_of_it() {
+    let after = |course: &Course, rest: &Step| {
+        let mut course = course.clone();
+        course.step(rest);
+        course.day = course.day.plus(12).unwrap();
+        course.day_report(bismar::condition::DayClass::Ordinary, true);
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+        let press = &course.state().tracks[PRESS];
+        (press.status, press.tuple.load)
+    };
+    let mut long_break = ready(|_| {});
+    long_break.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    let mut stop = long_break.clone();
+    long_break.day = long_break.day.plus(50).unwrap();
+    long_break.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+    assert_eq!(long_break.state().tracks[PRESS].tuple.load, kg(32.0), "seven weeks leave four fifths");
+    stop.step(&Step::Symptom);
+    stop.clear(true);
+    sign_off(&mut stop, SignOffScope::Everything);
+    assert_eq!(stop.state().tracks[PRESS].tuple.load, kg(36.0));
+    // Twelve days more: a step below that, and no way straight back to 40 kg.
+    for rest in [Step::Role { track: 2, role: 2 }, Step::Layoff(1), Step::Wait(0)] {
+        assert_eq!(after(&long_break, &rest), (Status::Returning, kg(28.5)), "{rest:?}");
+        assert_eq!(after(&stop, &rest), (Status::Returning, kg(32.0)), "{rest:?}");
+    }
+}
+
+#[test]
+fn no_way_back_skips_the_sessions_of_calibration() {
+    let fresh = || {
+        let mut all = parameters(1);
+        all.tracks[PRESS].learning_sessions = Some(8);
+        let mut course = Course::new(all);
+        press_week(&mut course);
+        course
+    };
+    let mut short = fresh();
+    short.day = short.day.plus(6).unwrap();
+    press_week(&mut short);
+    let mut long = fresh();
+    long.day = long.day.plus(30).unwrap();
+    let mut stop = fresh();
+    stop.step(&Step::Symptom);
+    stop.clear(true);
+    sign_off(&mut stop, SignOffScope::Everything);
+    for course in [&mut long, &mut stop] {
+        press_week(course);
+        assert_eq!(course.state().tracks[PRESS].status, Status::Returning);
+        press_week(course);
+    }
+    for course in [&short, &long, &stop] {
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.learned, press.return_cap), (Status::Learning, (1, 8), None));
+    }
+}
