@@ -367,6 +367,12 @@ fn a_fit_finds_the_truth_without_noise() {
         let times = fit.response.times();
         assert!(close(times.fitness_days(), 42.0, 1e-6) && close(times.fatigue_days(), 9.0, 1e-6), "{fit:?}");
         assert!(close(fit.response.fitness_gain(), 0.05, 1e-6) && fit.explained > 0.999_999);
+        assert!(close(fit.response.baseline(), 120.0, 1e-6));
+        // A start of the caller's own leads to the same place.
+        let mut own = FitOptions::our_choice(form, InitialState::NoHistory);
+        own.starts = vec![TimeConstants::new(30.0, 12.0).unwrap()];
+        let again = fitted(fit_impulse_response(&days, &measured, &own).unwrap());
+        assert!(close(again.response.times().fatigue_days(), 9.0, 1e-6));
     }
 }
 

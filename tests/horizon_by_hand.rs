@@ -78,6 +78,8 @@ fn a_line_that_runs_out_has_passed_every_floor_before() {
     assert!((met.years() - 78.0).abs() < 0.01, "{met}");
     assert_eq!(met.to_string(), met.years().to_string());
     assert!((2043..=2044).contains(&year));
+    // A ten-thousandth is left shortly before all is gone.
+    assert!(matches!(crossed(0.01), Crossing::At { age, .. } if (age.years() - 79.998).abs() < 0.002));
     assert_eq!(crossed(100.0), Crossing::AtOrBelow);
     let error = projection(100.0, age(60.0), age(81.0), &line(), None).unwrap_err();
     assert_eq!((error.code(), error.field()), (Code::StrengthUsedUp, "to"));

@@ -18,7 +18,7 @@ use bismar::loading::{
     Bar, BridgeOptions, Disc, Handle, Implement, MachineStack, Pieces, Pin, Prepared, SharedLifter,
     SharedSet, Stock, WarmUpStep, buy, handling_order, rep_bridge, shared_bar, step_reality, warm_up,
 };
-use bismar::one_rm::{Equation, EstimateOptions, SetToFailure, bergstrom_2021_fit};
+use bismar::one_rm::{CriticalLoadDoubt, Equation, EstimateOptions, SetToFailure, bergstrom_2021_fit};
 use bismar::prescription::first_rung;
 use bismar::quantity::{Day, Fraction, Mass, Name, Reps};
 use bismar::record::Rung;
@@ -227,6 +227,16 @@ fn equations_say_what_part_their_repetitions_allow() {
     let only = EstimateOptions::only(Equation::Brzycki1993);
     assert_eq!(only.equations, [Equation::Brzycki1993]);
     assert_eq!(only.level, EstimateOptions::default().level);
+}
+
+/// Work of 300, 480 and 1060 kg repetitions at 5, 10 and 20: the line through it rises by 51.7 kg, above the 48 kg of the
+/// second set, which nobody could then have lifted to failure.
+#[test]
+fn a_load_below_the_critical_one_is_doubted() {
+    let set = |load, reps| SetToFailure { load: kg(load), reps: Reps::whole(reps).unwrap() };
+    let fit = bergstrom_2021_fit(&[set(60.0, 5), set(48.0, 10), set(53.0, 20)]).unwrap();
+    assert!((fit.critical_load.value() - 6033.333_333_333 / 116.666_666_667).abs() < 1e-6);
+    assert_eq!(fit.doubts, [CriticalLoadDoubt::FewerThanFourLoads, CriticalLoadDoubt::LoadNotAboveCritical]);
 }
 
 #[test]

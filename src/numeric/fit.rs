@@ -290,3 +290,54 @@ impl Certainty {
         pairs.max_by(|one, other| fabs(one.2).total_cmp(&fabs(other.2)))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::vec;
+
+    /// One residual, `exp(-x)`: it falls for ever and has no lowest point.
+    struct Endless;
+
+    impl Problem for Endless {
+        fn linearise(&self, parameters: &[f64]) -> Option<Linearised> {
+            let residual = crate::numeric::exp(-parameters[0]);
+            Some(Linearised { residuals: vec![residual], derivatives: vec![vec![-residual]] })
+        }
+    }
+
+    /// `x - 3`, defined above 1 alone.
+    struct AboveOne;
+
+    impl Problem for AboveOne {
+        fn linearise(&self, parameters: &[f64]) -> Option<Linearised> {
+            let x = parameters[0];
+            (x > 1.0).then(|| Linearised { residuals: vec![x - 3.0], derivatives: vec![vec![1.0]] })
+        }
+    }
+
+    const WIDE: Bound = (-1e9, 1e9);
+
+    #[test]
+    fn a_fit_ends_in_its_lowest_point_on_its_bound_or_in_an_error() {
+        let found = minimise(&AboveOne, &[2.0], &[WIDE]).unwrap();
+        assert!((found.parameters[0] - 3.0).abs() < 1e-9 && !found.on_bound[0]);
+        let held = minimise(&AboveOne, &[2.0], &[(1.5, 2.5)]).unwrap();
+        assert!((held.parameters[0] - 2.5).abs() < 1e-12 && held.on_bound[0]);
+        let code = |answer: Result<Minimum, Error>| answer.unwrap_err().code();
+        assert_eq!(code(minimise(&AboveOne, &[2.0, 2.0], &[WIDE])), Code::WrongLength);
+        assert_eq!(code(minimise(&AboveOne, &[0.5], &[WIDE])), Code::NotFinite);
+        assert_eq!(code(minimise(&Endless, &[0.0], &[WIDE])), Code::DidNotConverge);
+    }
+
+    #[test]
+    fn what_is_known_of_a_fit_asks_for_rows_to_spare_and_for_parameters_apart() {
+        let code = |columns: Vec<Vec<f64>>, rows| Certainty::new(columns, rows, 1.0).err().unwrap().code();
+        assert_eq!(code(vec![vec![1.0, 0.0], vec![0.0, 1.0]], 2), Code::NotEnoughData);
+        assert_eq!(code(vec![vec![1.0, 1.0, 1.0], vec![2.0, 2.0, 2.0]], 3), Code::NotIdentified);
+        let known = Certainty::new(vec![vec![2.0, 0.0, 0.0], vec![0.0, 1.0, 0.0]], 3, 4.0).unwrap();
+        // One degree of freedom, variance 4: standard errors 2 / 2 and 2 / 1.
+        let errors = known.standard_errors();
+        assert!((errors[0] - 1.0).abs() < 1e-12 && (errors[1] - 2.0).abs() < 1e-12);
+    }
+}

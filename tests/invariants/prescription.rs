@@ -2,7 +2,7 @@
 
 use super::course::*;
 use super::moves::crate_cases;
-use bismar::prescription::{Verdict, next_session_from};
+use bismar::prescription::{Verdict, next_session_from, sideways};
 use bismar::progression::MoveOutlook;
 use bismar::quantity::Mass;
 use bismar::record::*;
@@ -30,6 +30,22 @@ pub fn plan() -> Plan {
 pub fn loads(course: &Course) -> Vec<Option<Mass>> {
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     session.lifts.iter().map(|lift| lift.load).collect()
+}
+
+/// With a sore region or a missing implement: easier rungs and those that no chain compares, never a harder one.
+#[test]
+fn beside_a_rung_there_is_nothing_harder() {
+    let mut track = parameters(1).tracks[STRICT].clone();
+    let beside = |track: &TrackParameters, rung| {
+        let names = sideways(track, Tuple { rung, ..track.start });
+        names.iter().map(|name| name.as_str().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(beside(&track, 0), [""; 0]);
+    assert_eq!(beside(&track, 1), ["easy"]);
+    assert_eq!(beside(&track, 2), ["easy", "middle"]);
+    track.rungs.push(Rung { name: name("on one leg"), harder_than: Vec::new(), own_ratio: None });
+    assert_eq!(beside(&track, 0), ["on one leg"]);
+    assert_eq!(beside(&track, 3), ["easy", "middle", "hard"]);
 }
 
 proptest! {
