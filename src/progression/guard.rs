@@ -313,7 +313,7 @@ fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
     let Ok(to) = &s.to else { return Vec::new() };
     let before = s.track.load_before_window(s.on, s.policy.window_days);
     let load = s.state.loadable(s.at).grown(before, s.policy.window_cap);
-    // Coming back up to what was granted before is no growth.
+    // A load that stays is no growth, though a shorter window or an easier start would not allow it any more.
     if to.load > load && to.load > s.track.tuple.load {
         alloc::vec![Reason::WindowCap { load }]
     } else {

@@ -196,6 +196,17 @@ fn a_limit_on_load_is_allowed_and_nothing_above_it() {
 }
 
 #[test]
+fn the_lowest_limit_of_a_lift_counts_and_none_of_another_region() {
+    let limit = |region: Option<&str>, load: f64| {
+        let (region, load) = (region.map(name), Some(kg(load)));
+        ClearanceLimits { region, load, ..ClearanceLimits::default() }
+    };
+    let mut course = Course::new(parameters(1));
+    limited(&mut course, 100, vec![limit(Some("hip"), 30.0), limit(None, 35.0), limit(Some("knee"), 20.0)]);
+    assert_eq!([STRICT, FORGIVING, PRESS].map(|at| course.limit(at)), [kg(30.0), kg(30.0), kg(35.0)]);
+}
+
+#[test]
 fn only_a_newer_clearance_in_force_lifts_a_limit() {
     let load = Some(kg(30.0));
     let limit = ClearanceLimits { load, ..ClearanceLimits::default() };

@@ -168,3 +168,46 @@ fn a_stopped_lift_that_is_made_easier_stays_stopped() {
     down(&mut course, |to| to.rung = 0);
     assert_eq!(course.state().tracks[PRESS].status, Status::StoppedRefer);
 }
+
+#[test]
+fn a_declined_move_is_earned_anew() {
+    let decline = |course: &mut Course| {
+        let advance = Advance { track: name("press"), who: name("coach") };
+        course.add(EventKind::AdvanceDeclined(advance));
+        let press = &course.state().tracks[PRESS];
+        (press.status, press.sittings.len(), press.tuple.load)
+    };
+    assert_eq!(decline(&mut ready(|_| {})), (Status::Holding, 0, kg(40.0)));
+    // Nothing is on offer while the lift is being learned.
+    let mut learning = Course::new(parameters(1));
+    press_week(&mut learning);
+    assert_eq!(decline(&mut learning), (Status::Learning, 1, kg(40.0)));
+}
+
+#[test]
+fn another_rater_or_other_discs_start_the_evidence_of_the_lifts_named_anew() {
+    let changed = |track: Option<&str>, ready: &Course| {
+        let mut course = ready.clone();
+        let (track, now) = (track.map(name), name("another"));
+        course.add(EventKind::BarOrDiscsChanged(BarChanged { track, now }));
+        [STRICT, PRESS].map(|at| {
+            let track = &course.state().tracks[at];
+            (track.status, track.sittings.len())
+        })
+    };
+    let mut course = ready(|_| {});
+    course.session(1, Quality::Clean, Weight::AtLimit, Some(0));
+    let (strict, press) = ((Status::Learning, 1), (Status::ReadyToAdvance, 2));
+    assert_eq!(changed(Some("forgiving"), &course), [strict, press]);
+    assert_eq!(changed(Some("press"), &course), [strict, (Status::Holding, 0)]);
+    assert_eq!(changed(None, &course), [(Status::Learning, 0), (Status::Holding, 0)]);
+}
+
+#[test]
+fn a_maintained_lift_that_is_trained_again_holds() {
+    let mut course = ready(|_| {});
+    for (role, status) in [(1, Status::Maintaining), (0, Status::Holding), (0, Status::Holding)] {
+        course.step(&Step::Role { track: 2, role });
+        assert_eq!(course.state().tracks[PRESS].status, status);
+    }
+}

@@ -103,3 +103,24 @@ fn an_illness_is_not_forgotten_for_a_holiday() {
     assert_eq!((noted(&[Ill, Planned]), noted(&[Ill, Well])), (Ill, Ill));
     assert_eq!((noted(&[Planned, Ill]), noted(&[Well, Planned])), (Ill, Planned));
 }
+
+#[test]
+fn a_strict_lift_may_reach_its_share_of_the_forgiving_one_and_no_more() {
+    // The strict lift stands at 50 kg; its step goes to 55.
+    for (forgiving, ratio, cap, held) in
+        [(55.0, 1.0, 55.0, false), (54.0, 1.0, 54.0, true), (60.0, 0.9, 54.0, true), (50.0, 1.1, 55.0, false)]
+    {
+        let mut all = parameters(1);
+        all.tracks[FORGIVING].start.load = kg(forgiving);
+        all.pairs[0].ratio_cap = ratio;
+        let mut course = Course::new(all);
+        for _ in 0..2 {
+            course.session(3, Quality::Clean, Weight::AtLimit, Some(0));
+            course.morning(false);
+            course.day = course.day.plus(6).unwrap();
+        }
+        course.day_report(DayClass::Ordinary, true);
+        let said = blocked(&course, STRICT);
+        assert_eq!(said, if held { vec![Reason::PairCap { load: kg(cap) }] } else { Vec::new() });
+    }
+}

@@ -150,3 +150,15 @@ fn a_place_that_is_gone_leaves_no_older_load_to_go_back_to() {
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     assert_eq!(course.limit(PRESS), kg(36.0));
 }
+
+#[test]
+fn the_digest_is_that_of_the_canonical_bytes() {
+    let course = Course::new(parameters(1));
+    // FNV-1a of 64 bits, as it is published.
+    let bytes = bismar::value::Value::write(&parameters(1)).unwrap().canonical_bytes();
+    let mut hash = 14_695_981_039_346_656_037_u64;
+    for byte in bytes {
+        hash = (hash ^ u64::from(byte)).wrapping_mul(1_099_511_628_211);
+    }
+    assert_eq!(course.state().digest, format!("{hash:016x}"));
+}
