@@ -4,6 +4,7 @@ use super::course::*;
 use super::hand::*;
 use bismar::gate::{Evidence, EvidenceRule, Gate, GateState, Met, Missing, PassRun, Requirement};
 use bismar::progression::Status;
+use bismar::quantity::Rir;
 use bismar::record::*;
 
 fn gated(requirement: Requirement) -> Parameters {
@@ -91,4 +92,28 @@ fn misses_of_sessions_that_are_no_longer_listed_still_count() {
     course.morning(false);
     assert_eq!(course.state().tracks[PRESS].sittings.len(), 12);
     assert_eq!(misses(&course), 6);
+}
+
+#[test]
+fn two_repetitions_in_reserve_meet_the_cap_on_effort() {
+    let capped = |efforts: [Option<u8>; 2]| {
+        let mut course = Course::new(gated(run_and(Requirement::EffortCap)));
+        let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
+        for (set, effort) in lift.sets.iter_mut().zip(efforts) {
+            set.effort = effort.map(|reserve| Effort::Rir(Rir::whole(reserve)));
+        }
+        let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+        course.add(EventKind::SessionRecorded(session));
+        let gate = gate(&course, PRESS);
+        let recorded = gate.missing.iter().find_map(|missing| match missing {
+            Missing::EffortCap { recorded } => Some(*recorded),
+            _ => None,
+        });
+        assert_eq!(gate.met.contains(&Met::EffortCap), recorded.is_none());
+        recorded
+    };
+    assert_eq!((capped([Some(2), Some(2)]), capped([Some(4), Some(3)])), (None, None));
+    // The hardest set counts, and each must say.
+    assert_eq!((capped([Some(4), Some(1)]), capped([Some(1), Some(4)])), (Some(true), Some(true)));
+    assert_eq!((capped([Some(4), None]), capped([None, None])), (Some(false), Some(false)));
 }
