@@ -599,7 +599,7 @@ fn nothing_is_answered_above_the_load_prepared_for() {
 /// A handle may lie above or below the line through the sleeves, by a metre at most.
 #[test]
 fn handles_lie_within_a_metre_and_the_high_one_above_the_low_one() {
-    let bar = || Bar::new(id(), Mass::ZERO, Mass::ZERO).unwrap();
+    let bar = || Bar::new(id(), mass(20_000_000_000_000), Mass::ZERO).unwrap();
     let hex = |low, high| {
         let [low_handle, high] = [low, high].map(Length::millimetres);
         bar().shaped(BarKind::Hex { low_handle, high_handle: Some(high) })
