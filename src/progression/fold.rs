@@ -180,7 +180,7 @@ impl State {
                         kept.stand_at(crate::record::Tuple { load, ..set.start }, on);
                         kept.keep_easing_only();
                         kept.learn_anew(learning);
-                        if kept.status.is_trained() {
+                        if kept.status.is_trained() && kept.status != Status::Resting {
                             kept.enter(Status::Learning, on);
                         }
                     }

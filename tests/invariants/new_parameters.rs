@@ -116,6 +116,21 @@ fn a_place_that_is_gone_starts_no_lift_that_is_stopped() {
 }
 
 #[test]
+fn a_place_that_is_gone_ends_no_rest() {
+    let role = Step::Role { track: 2, role: 2 };
+    for rest in [role, Step::Layoff(1)] {
+        let mut course = ready(|_| {});
+        course.step(&rest);
+        change(&mut course, other_rungs);
+        assert_eq!(course.state().tracks[PRESS].status, Status::Resting, "{rest:?}");
+        // The first session ends it, and the lift is learned anew.
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.learned), (Status::Learning, (1, 2)), "{rest:?}");
+    }
+}
+
+#[test]
 fn a_new_lift_under_a_stop_is_stopped() {
     let stopped = |step: Step| {
         let mut course = Course::play(&[step]);
