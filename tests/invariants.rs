@@ -29,6 +29,7 @@ mod invariants {
     mod mornings;
     mod moves;
     mod new_parameters;
+    mod nothing_skipped;
     mod overrides;
     mod pains;
     mod prescription;

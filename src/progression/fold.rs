@@ -176,11 +176,15 @@ impl State {
                     }
                     if set.check_tuple(&kept.tuple).is_err() || !same_places(was, set, &kept.tuple) {
                         // The place is gone from the new lists: learn it anew, no heavier than before.
-                        let load = set.start.load.min(kept.tuple.load);
-                        kept.stand_at(crate::record::Tuple { load, ..set.start }, on);
+                        let cap = kept.return_cap;
+                        kept.stand_at(no_harder_start(was, set, &kept.tuple), on);
                         kept.keep_easing_only();
                         kept.learn_anew(learning);
-                        if kept.status.is_trained() && kept.status != Status::Resting {
+                        if kept.status == Status::Returning {
+                            // On its way back it stays, from where it now stands: its passes are still to come.
+                            (kept.return_cap, kept.return_row) = (cap.map(|_| kept.tuple.load), 2);
+                            kept.passes = 0;
+                        } else if kept.status.is_trained() && kept.status != Status::Resting {
                             kept.enter(Status::Learning, on);
                         }
                     }
@@ -423,7 +427,7 @@ impl State {
         }
         match (given.role, track.status) {
             (Role::Retire, _) => track.enter(Status::Retired, on),
-            (Role::Rest, _) => track.enter(Status::Resting, on),
+            (Role::Rest, _) => track.rest(on),
             (_, Status::Retired) => track.enter(Status::Learning, on),
             (Role::Maintain, Status::Holding | Status::ReadyToAdvance | Status::Consolidating) => {
                 track.settle(on)
@@ -459,6 +463,15 @@ impl State {
             }
         }
     }
+}
+
+/// The start of the new set with no more load, and on no harder rung, than the lift stood on.
+fn no_harder_start(was: &TrackParameters, set: &TrackParameters, stood: &Tuple) -> Tuple {
+    let name = was.rungs.get(usize::from(stood.rung)).map(|rung| &rung.name);
+    let same =
+        set.rungs.iter().position(|rung| Some(&rung.name) == name).and_then(|at| u8::try_from(at).ok());
+    let rung = same.filter(|rung| set.is_harder(set.start.rung, *rung)).unwrap_or(set.start.rung);
+    Tuple { rung, load: set.start.load.min(stood.load), ..set.start }
 }
 
 /// Whether the place of a lift means the same in both sets: the same rung, range and tempo stand there.

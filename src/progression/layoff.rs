@@ -81,8 +81,12 @@ fn come_back(
     track.stand_at(tuple, on);
     track.enter(Status::Returning, on);
     track.return_cap = Some(before.return_cap.map_or(load, |cap| cap.max(load)));
-    // On its way back already, or resting on it: the longer break counts. Nought where no return is under way.
+    // On its way back already, resting on it, or stepping back: the longer break counts, and one pass does not give
+    // back what was lost before this break. Nought where no return is under way.
     track.return_row = before.return_row.max(row as u8);
+    if before.return_cap.is_some() || before.status == Status::SteppingBack {
+        track.forgo_restoring();
+    }
     track.half_sessions = HALF_SESSIONS;
     track.keep_easing_only();
     track
@@ -105,9 +109,9 @@ impl TrackState {
     /// longer one onward from where the lift stands.
     pub(crate) fn finish_return(&mut self, at: usize, on: Day, parameters: &Parameters, may_restore: bool) {
         let policy = &parameters.policy;
-        let rows = policy.layoff.get(..usize::from(self.return_row)).unwrap_or_default();
+        let mut rows = policy.layoff.iter().take(usize::from(self.return_row));
         let short = self.return_row == 1;
-        let needed = if short { 1 } else { policy.return_passes };
+        let needed = if short { 1 } else { policy.return_passes.max(policy.step_back_passes) };
         if self.passes < needed || (short && !may_restore) {
             return;
         }
@@ -117,16 +121,11 @@ impl TrackState {
         }
         self.return_cap = None;
         self.return_row = 0;
-        if rows.iter().any(|row| row.relearn) {
+        if rows.any(|row| row.relearn) {
             let needed = parameters.tracks.get(at).map_or(0, |set| set.relearning(policy));
             self.learned = (0, needed.max(self.learned.1.saturating_sub(self.learned.0)));
         }
-        // No break takes the place of sessions of calibration that were still to come.
-        if self.learned.0 < self.learned.1 {
-            self.enter(Status::Learning, on);
-        } else {
-            self.settle(on);
-        }
+        self.lead_on(on);
         if self.role == Role::Rest {
             self.role = Role::Train;
         }

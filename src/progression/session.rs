@@ -225,7 +225,7 @@ impl State {
                 Status::Learning => track.count_learning(on),
                 Status::Consolidating => track.settle(on),
                 Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => {
-                    track.settle(on)
+                    track.lead_on(on)
                 }
                 Status::Returning => track.finish_return(at, on, &parameters, may_restore),
                 _ => {}
@@ -234,7 +234,8 @@ impl State {
         self.offer_where_open(at, on);
     }
 
-    /// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no bad day.
+    /// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no bad day; nothing
+    /// on record that is not understood; somebody or pins by the bar.
     fn may_restore(&self, at: usize, on: Day) -> bool {
         let regions = self.regions_of(at);
         let hurts =
@@ -243,7 +244,8 @@ impl State {
             self.parameters.as_ref().is_some_and(|parameters| parameters.policy.clearance_required);
         let cleared = self.clearance.as_ref().map_or(!policy_asks, |clearance| clearance.expires >= on);
         let asked = self.pain_asked == Some(true) && self.ill_since.is_none() && !self.asks_first();
-        !hurts && cleared && asked && !self.class_on(on).is_bad()
+        let guarded = self.tracks.get(at).is_some_and(|track| !track.unguarded);
+        !hurts && cleared && asked && !self.class_on(on).is_bad() && self.unknown == 0 && guarded
     }
 
     /// Something was answered that asks for a clinician's word first, and nothing since has lifted it.

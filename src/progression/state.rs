@@ -392,7 +392,22 @@ impl TrackState {
         }
         if self.return_cap.is_some() {
             self.enter(Status::Returning, day);
-        } else if self.learned.0 < self.learned.1 {
+        } else {
+            self.lead_on(day);
+        }
+    }
+
+    /// Rests by the coach's word. A step back that was still to be seen to hold becomes a return: a rest is no pass.
+    pub(crate) fn rest(&mut self, day: Day) {
+        if self.status == Status::SteppingBack && self.return_cap.is_none() {
+            (self.return_cap, self.return_row) = (Some(self.tuple.load), 2);
+        }
+        self.enter(Status::Resting, day);
+    }
+
+    /// Onward from a return or a step back. Neither takes the place of sessions of calibration still to come.
+    pub(crate) fn lead_on(&mut self, day: Day) {
+        if self.learned.0 < self.learned.1 {
             self.enter(Status::Learning, day);
         } else {
             self.settle(day);

@@ -1,0 +1,147 @@
+//! No break, rest, stop or new list takes the place of sessions that were still to come.
+
+use super::course::*;
+use super::hundred::*;
+use bismar::condition::DayClass;
+use bismar::progression::Status;
+use bismar::record::*;
+
+/// The press after a pass on the last day of calibration, twelve days later: the first row, one step of 5 kg back.
+fn short_break(set: impl FnOnce(&mut Parameters)) -> Course {
+    let mut all = hundred();
+    set(&mut all);
+    let mut course = trained(all, None);
+    wait(&mut course, 2);
+    clean(&mut course, 7, DayClass::Ordinary);
+    wait(&mut course, 12);
+    assert_eq!(course.limit(PRESS), kg(95.0));
+    course
+}
+
+fn press(course: &mut Course, quality: Quality) {
+    course.session(4, quality, Weight::AtLimit, Some(0));
+}
+
+/// Break after break, none of them followed by a pass: the load that is left is not given back by one.
+#[test]
+fn short_breaks_in_a_row_are_no_short_break() {
+    let mut course = short_break(|_| {});
+    press(&mut course, Quality::Unscored);
+    wait(&mut course, 12);
+    assert_eq!(course.limit(PRESS), kg(90.0));
+    press(&mut course, Quality::Clean);
+    let after = track(&course, PRESS);
+    assert_eq!((after.status, after.tuple.load, after.passes), (Status::Returning, kg(90.0), 1));
+    wait(&mut course, 2);
+    press(&mut course, Quality::Clean);
+    let after = track(&course, PRESS);
+    assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(90.0)));
+}
+
+/// What blocks every upward move blocks this one too.
+#[test]
+fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
+    let mut course = short_break(|_| {});
+    course.step(&Step::Unknown);
+    press(&mut course, Quality::Clean);
+    assert_eq!(track(&course, PRESS).tuple.load, kg(95.0));
+
+    for (pins, given_back) in [(None, false), (Some(bismar::quantity::Length::millimetres(700)), true)] {
+        let mut course = short_break(|all| all.tracks[PRESS].over_the_body = true);
+        let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
+        lift.setup = Some(Setup { alone: true, spotter: false, pins, ..Setup::default() });
+        let pain = Some(vec![Course::pain("shoulder", 0)]);
+        course.add(EventKind::SessionRecorded(Session {
+            lifts: vec![lift],
+            pain,
+            minutes: None,
+            effort: None,
+        }));
+        assert_eq!(track(&course, PRESS).tuple.load == kg(100.0), given_back, "{pins:?}");
+    }
+}
+
+/// Two fails while a lift is being learned, then the pass that ends the step back: the sessions left are still to come.
+#[test]
+fn a_step_back_leaves_calibration_where_it_was() {
+    let mut all = hundred();
+    all.tracks[PRESS].learning_sessions = Some(8);
+    let mut course = born(all, None);
+    for quality in [Quality::ManyMisses, Quality::ManyMisses] {
+        press(&mut course, quality);
+        wait(&mut course, 3);
+    }
+    let back = track(&course, PRESS);
+    assert_eq!((back.status, back.tuple.load), (Status::SteppingBack, kg(95.0)));
+    let done = back.learned.0;
+    press(&mut course, Quality::Clean);
+    let after = track(&course, PRESS);
+    assert_eq!((after.status, after.learned), (Status::Learning, (done, 8)));
+}
+
+/// A rest is no pass: what was to be looked at one step easier is looked at on the way back.
+#[test]
+fn a_rest_does_not_end_a_step_back() {
+    let mut course = short_break(|_| {});
+    press(&mut course, Quality::Clean);
+    wait(&mut course, 3);
+    for _ in 0..2 {
+        press(&mut course, Quality::ManyMisses);
+        wait(&mut course, 3);
+    }
+    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::SteppingBack, kg(95.0)));
+    role(&mut course, PRESS, Role::Rest);
+    role(&mut course, PRESS, Role::Train);
+    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(95.0)));
+    press(&mut course, Quality::Clean);
+    assert_eq!(track(&course, PRESS).status, Status::Returning);
+    wait(&mut course, 3);
+    press(&mut course, Quality::Clean);
+    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Holding, kg(95.0)));
+}
+
+/// Nor does a short break, where the coach asks for more than one pass after a step back.
+#[test]
+fn a_short_break_does_not_shorten_a_step_back() {
+    let mut course = short_break(|all| all.policy.step_back_passes = 3);
+    press(&mut course, Quality::Clean);
+    wait(&mut course, 3);
+    for _ in 0..2 {
+        press(&mut course, Quality::ManyMisses);
+        wait(&mut course, 3);
+    }
+    wait(&mut course, 12);
+    let limit = course.limit(PRESS);
+    assert!(limit < kg(95.0));
+    for passes in 1..=3 {
+        assert_eq!(course.limit(PRESS), limit);
+        press(&mut course, Quality::Clean);
+        let expected = if passes == 3 { Status::Holding } else { Status::Returning };
+        assert_eq!((track(&course, PRESS).status, track(&course, PRESS).tuple.load), (expected, limit));
+        wait(&mut course, 3);
+    }
+}
+
+/// New lists without the place at which a lift stands put it on no harder rung, and leave the passes of its return.
+#[test]
+fn a_place_that_is_gone_is_no_way_up_from_a_return() {
+    let range = |all: &mut Parameters, millimetres| {
+        all.tracks[PRESS].ranges = vec![bismar::quantity::Length::millimetres(millimetres)];
+    };
+    let mut course = short_break(|all| range(all, 600));
+    press(&mut course, Quality::Clean);
+    wait(&mut course, 50);
+    press(&mut course, Quality::Clean);
+    let before = track(&course, PRESS).clone();
+    assert_eq!((before.status, before.tuple.rung, before.passes), (Status::Returning, 1, 1));
+    let mut all = hundred();
+    range(&mut all, 700);
+    all.tracks[PRESS].start.rung = 2;
+    course.add(EventKind::ParametersChanged(Box::new(all)));
+    let after = track(&course, PRESS);
+    assert_eq!((after.status, after.tuple.rung, after.passes), (Status::Returning, 1, 0));
+    assert_eq!(after.tuple.load, before.tuple.load);
+    wait(&mut course, 3);
+    press(&mut course, Quality::Clean);
+    assert_eq!(track(&course, PRESS).status, Status::Returning);
+}
