@@ -103,6 +103,7 @@ impl State {
         let before = track.tuple;
         let load = super::moves::one_step_back(before, at, parameters, loadable).load;
         track.stand_at(Tuple { rung: easier_rung(before.rung, at, parameters), load, ..before }, on);
+        track.keep_easing_only();
         let status = match track.role {
             Role::Retire => return track.enter(Status::Retired, on),
             Role::Rest => Status::Resting,

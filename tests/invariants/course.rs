@@ -123,6 +123,11 @@ pub enum Step {
         days: u8,
     },
     Ease(u8),
+    /// A little easier for some days, without a reason.
+    EaseFor {
+        track: u8,
+        days: u8,
+    },
     Accept(u8),
     Decline(u8),
     Layoff(u8),
@@ -164,6 +169,7 @@ pub fn any_step() -> impl Strategy<Value = Step> {
         2 => (0_u8..4).prop_map(Step::SignOff),
         1 => (0_u8..3, any::<bool>(), 0_u8..20).prop_map(|(track, up, days)| Step::Override { track, up, days }),
         1 => (0_u8..3).prop_map(Step::Ease),
+        1 => (0_u8..3, 0_u8..60).prop_map(|(track, days)| Step::EaseFor { track, days }),
         5 => (0_u8..3).prop_map(Step::Accept),
         1 => (0_u8..3).prop_map(Step::Decline),
         1 => (0_u8..3).prop_map(Step::Layoff),
@@ -368,6 +374,12 @@ impl Course {
                 let load = self.state().tracks[usize::from(track)].tuple.load.scaled_down(0.9).unwrap();
                 let (track, who) = (self.track_name(track), name("coach"));
                 self.add(EventKind::CoachOverride(Override { track, load, who, why: None, expires: None }));
+            }
+            Step::EaseFor { track, days } => {
+                let load = self.state().tracks[usize::from(track)].tuple.load.scaled_down(0.98).unwrap();
+                let expires = Some(self.day.plus(i32::from(days)).unwrap());
+                let (track, who) = (self.track_name(track), name("coach"));
+                self.add(EventKind::CoachOverride(Override { track, load, who, why: None, expires }));
             }
             Step::Accept(track) => self.accept(track),
             Step::Decline(track) => {

@@ -119,6 +119,36 @@ fn a_stop_ends_an_override_above_the_grant_and_no_other() {
 }
 
 #[test]
+fn a_lift_let_go_one_step_easier_keeps_no_override_above_that() {
+    for (load, left, limit) in
+        [(100.0, None, 95), (98.0, None, 95), (95.0, Some(95), 95), (90.0, Some(90), 90)]
+    {
+        // Given before the stop, then during it.
+        for before in [true, false] {
+            let mut course = holding(free());
+            if before {
+                overrule(&mut course, load, 60);
+            }
+            course.add(EventKind::PainReport(Course::pain("shoulder", 6)));
+            if !before {
+                overrule(&mut course, load, 60);
+            }
+            course.clear(true);
+            course.step(&Step::SignOff(2));
+            assert_eq!(
+                (track(&course, PRESS).status, track(&course, PRESS).tuple.load),
+                (Status::Returning, kg(95.0))
+            );
+            assert_eq!(
+                (overruled(&course), kilograms(course.limit(PRESS))),
+                (left, limit),
+                "{load} {before}"
+            );
+        }
+    }
+}
+
+#[test]
 fn a_break_ends_an_override_above_what_it_leaves() {
     for (load, left, limit) in [(110.0, None, 90), (95.0, None, 90), (85.0, Some(85), 85)] {
         let mut course = holding(free());
