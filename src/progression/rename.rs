@@ -57,9 +57,11 @@ impl RegionState {
         }
     }
 
-    /// The clearance must be given anew, for the region as it is called now.
+    /// The clearance must be given anew, for the region as it is called now; of two stops the later one is kept.
     fn inherit_stop(&mut self, stop: Stop) {
-        self.stop.get_or_insert(Stop { cleared: false, signed: false, ..stop });
+        let later =
+            self.stop.filter(|own| (own.since, own.event) >= (stop.since, stop.event)).unwrap_or(stop);
+        self.stop = Some(Stop { cleared: false, signed: false, ..later });
     }
 }
 

@@ -70,6 +70,34 @@ fn a_clearance_before_the_new_name_does_not_carry_over() {
 }
 
 #[test]
+fn a_stop_that_meets_a_stop_that_is_cleared_asks_for_both_anew() {
+    // The press moves from the stopped shoulder to the hip, or loses the shoulder and keeps the hip.
+    for before in [["shoulder"].as_slice(), &["shoulder", "hip"]] {
+        let mut course = weeks(3);
+        let press_at = |course: &mut Course, regions: &[&str]| {
+            let mut all = parameters(1);
+            all.tracks[PRESS].regions = regions.iter().map(|region| name(region)).collect();
+            course.add(EventKind::ParametersChanged(Box::new(all)));
+        };
+        press_at(&mut course, before);
+        course.step(&Step::Pain { score: 7, sharp: false, region: true });
+        course.clear(true);
+        course.day = course.day.plus(1).unwrap();
+        course.step(&Step::Pain { score: 7, sharp: false, region: false });
+        press_at(&mut course, &["hip"]);
+        sign_off(&mut course, "hip");
+        let statuses = |course: &Course| [STRICT, PRESS].map(|at| course.state().tracks[at].status);
+        assert_eq!(statuses(&course), [Status::StoppedRefer; 2], "no clearance since the shoulder stopped");
+        let hip = course.state().regions.iter().find(|region| region.name == name("hip")).unwrap();
+        assert_eq!(hip.stop.unwrap().since, course.day);
+        course.clear(true);
+        assert_eq!(statuses(&course), [Status::StoppedRefer; 2], "no sign-off since then");
+        sign_off(&mut course, "hip");
+        assert_eq!(statuses(&course), [Status::Returning; 2]);
+    }
+}
+
+#[test]
 fn a_stop_outlives_the_removal_of_its_region() {
     let mut course = weeks(3);
     with_regions(&mut course, &["hip", "back"]);
