@@ -127,14 +127,15 @@ pub(crate) fn one_load_back(from: Tuple, at: usize, parameters: &Parameters, loa
 
 fn load_one_back(track: &TrackParameters, load: Mass, cap: f64, loadable: &Loadable) -> Option<Mass> {
     let below = loadable.below(load)?;
+    let lowest = loadable.not_below(loadable.grown(load, -cap)).unwrap_or(below).min(below);
     let wanted = match track.step_policy() {
         StepPolicy::Part(part) => loadable.grown(load, -part),
-        StepPolicy::Fixed(step) => load.minus(step).unwrap_or(below),
+        StepPolicy::Fixed(step) => load.minus(step).unwrap_or(lowest),
         StepPolicy::SmallestLoadable => below,
     };
-    let lowest = loadable.not_below(loadable.grown(load, -cap)).unwrap_or(below).min(below);
     // Where nobody knows what is moved, a part of it is nothing; a step back is at least one step of the equipment.
-    let step = loadable.not_above(wanted.min(below)).unwrap_or(below);
+    // A step past the lightest load is larger than the cap allows, or ends there.
+    let step = loadable.not_above(wanted.min(below)).unwrap_or(lowest);
     Some(step.max(lowest))
 }
 

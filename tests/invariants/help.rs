@@ -71,6 +71,27 @@ fn two_fails_give_more_help() {
 }
 
 #[test]
+fn a_step_past_the_most_help_gives_as_much_as_the_cap_allows() {
+    // 23 of 80 kg are moved with 57 kg of help; 15 % of them are 3.45, so that the most help, 60 kg, is within the cap.
+    for (step, help) in [(1.0, -58.0), (2.0, -59.0), (3.0, -60.0), (4.0, -60.0), (40.0, -60.0)] {
+        let mut all = helped();
+        let stack =
+            MachineStack::new(name("helper"), Mass::ZERO, vec![kg(1.0); 60], Vec::new(), 1.0).unwrap();
+        *all.implements.last_mut().unwrap() = Implement::Assistance(stack);
+        let press = &mut all.tracks[PRESS];
+        (press.start.load, press.step) = (kg(-57.0), Some(StepPolicy::Fixed(kg(step))));
+        let mut course = Course::new(all);
+        course.add(EventKind::BodyMassRecorded(kg(BODY_KG)));
+        for _ in 0..2 {
+            course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
+            course.day = course.day.plus(1).unwrap();
+        }
+        let press = &course.state().tracks[PRESS];
+        assert_eq!((press.status, press.tuple.load), (Status::SteppingBack, kg(help)), "{step}");
+    }
+}
+
+#[test]
 fn a_break_gives_more_help_by_what_is_moved() {
     let mut course = weighed();
     course.clean_week();

@@ -2,11 +2,13 @@
 
 use super::course::*;
 use super::hand::*;
+use super::moves::crate_cases;
 use bismar::loading::{Disc, Stock};
 use bismar::progression::Status;
 use bismar::quantity::Length;
 use bismar::reason::Reason;
 use bismar::record::*;
+use proptest::prelude::*;
 
 /// Where the press would move from its start, or why nowhere.
 fn offered(set: impl FnOnce(&mut TrackParameters)) -> Result<Tuple, Vec<Reason>> {
@@ -148,6 +150,41 @@ fn a_step_back_in_load_is_one_step_within_its_cap() {
         all.stock = Stock::new(vec![Disc::new(kg(10.0), 4).unwrap()]).unwrap();
     };
     assert_eq!(after_two_fails(coarse).load, kg(20.0));
+}
+
+#[test]
+fn a_step_back_past_the_lightest_load_goes_down_to_its_cap() {
+    let load = |from: f64, step: f64| {
+        after_two_fails(|all| {
+            let press = &mut all.tracks[PRESS];
+            (press.start.load, press.step) = (kg(from), Some(StepPolicy::Fixed(kg(step))));
+        })
+        .load
+    };
+    // The bar is 20 kg; 15 % of 22.5 kg are 3.375, so that the bar itself is within the cap.
+    assert_eq!([2.5, 3.0, 50.0].map(|step| load(22.5, step)), [kg(20.0); 3]);
+    // 15 % of 25 kg are 3.75: not below 21.25, and 22 is the first load from there on.
+    assert_eq!([2.5, 3.0, 10.0, 50.0].map(|step| load(25.0, step)), [22.5, 22.0, 22.0, 22.0].map(kg));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate_cases()))]
+
+    #[test]
+    fn a_larger_step_never_steps_back_less(
+        from in prop::sample::select(vec![21.0, 22.0, 22.5, 25.0, 30.0, 40.0]), small in 1_u32..80, more in 0_u32..80,
+    ) {
+        let after = |step| after_two_fails(|all| {
+            (all.tracks[PRESS].start.load, all.tracks[PRESS].step) = (kg(from), Some(step));
+        }).load;
+        let fixed = |halves| after(StepPolicy::Fixed(kg(0.5).times(halves).unwrap()));
+        prop_assert!(fixed(small + more) <= fixed(small));
+        let part = |step: u32| after(StepPolicy::Part(f64::from(step) / 1600.0));
+        prop_assert!(part(small + more) <= part(small));
+        // No step is smaller than one of the equipment.
+        let least = after(StepPolicy::SmallestLoadable);
+        prop_assert!(fixed(small) <= least && part(small) <= least && least < kg(from));
+    }
 }
 
 #[test]
