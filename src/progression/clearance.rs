@@ -1,11 +1,15 @@
 //! Clearance and sign-off: the only way out of a stop.
 
+use alloc::vec::Vec;
+
 use super::layoff::easier_rung;
 use super::loadable::Loadable;
 use super::state::{ClearanceInForce, State, Stop};
 use super::status::Status;
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::record::{Clearance, ClearanceLimits, ClearanceStatus, Role, SignOff, SignOffScope, Tuple};
+use crate::record::{
+    Clearance, ClearanceLimits, ClearanceStatus, MOST_LIMITS, Role, SignOff, SignOffScope, Tuple,
+};
 
 impl State {
     pub(crate) fn take_clearance(&mut self, clearance: &Clearance, on: Day, event: u32) {
@@ -15,7 +19,7 @@ impl State {
         if expires < on {
             // One that has run out already does not lift the limits before it.
             let earlier = self.clearance.take().map(|earlier| earlier.limits).unwrap_or_default();
-            limits.extend(earlier.into_iter().filter(|limit| !clearance.limits.contains(limit)));
+            limits = joined(limits.into_iter().chain(earlier));
         }
         self.clearance = Some(ClearanceInForce { status: clearance.status, given: on, expires, limits });
         if clearance.status == ClearanceStatus::NotCleared {
@@ -75,7 +79,7 @@ impl State {
         if everything {
             self.stop = None;
         }
-        let mut regions = alloc::vec::Vec::new();
+        let mut regions = Vec::new();
         for region in &mut self.regions {
             if lifted(&region.stop) {
                 region.stop = None;
@@ -164,6 +168,46 @@ impl State {
     pub(crate) fn clearance_load(&self, at: usize) -> Option<Mass> {
         self.limits(at).filter_map(|limit| limit.load).min()
     }
+}
+
+/// The same limits in at most two entries a region, since any number of clearances may have run out when they were
+/// recorded. Where more regions are named than a state keeps limits, the most careful of all hold everywhere.
+fn joined(limits: impl Iterator<Item = ClearanceLimits>) -> Vec<ClearanceLimits> {
+    let by_region = joined_by_region(limits);
+    if by_region.len() <= MOST_LIMITS {
+        return by_region;
+    }
+    joined_by_region(by_region.into_iter().map(|limit| ClearanceLimits { region: None, ..limit }))
+}
+
+/// The lowest load and effort and whatever is ruled out; of the ranges the shortest and the longest, since the list of
+/// each lift says which of the two is deeper.
+fn joined_by_region(limits: impl Iterator<Item = ClearanceLimits>) -> Vec<ClearanceLimits> {
+    let mut regions: Vec<(ClearanceLimits, Option<Length>)> = Vec::new();
+    for limit in limits {
+        let Some((kept, longest)) = regions.iter_mut().find(|(kept, _)| kept.region == limit.region) else {
+            let longest = limit.range;
+            regions.push((limit, longest));
+            continue;
+        };
+        kept.load = kept.load.into_iter().chain(limit.load).min();
+        kept.effort = kept.effort.into_iter().chain(limit.effort).min();
+        kept.range = kept.range.into_iter().chain(limit.range).min();
+        *longest = (*longest).max(limit.range);
+        kept.no_loaded_flexion |= limit.no_loaded_flexion;
+        kept.no_breath_hold |= limit.no_breath_hold;
+    }
+    let mut joined = Vec::with_capacity(regions.len());
+    for (kept, longest) in regions {
+        let (region, another) = (kept.region.clone(), longest.filter(|_| longest > kept.range));
+        joined.push(kept);
+        joined.extend(another.map(|range| ClearanceLimits {
+            region,
+            range: Some(range),
+            ..ClearanceLimits::default()
+        }));
+    }
+    joined
 }
 
 /// Whether a range is no deeper than the limit. The list goes from the easiest range to the full one, so that it says

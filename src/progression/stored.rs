@@ -5,7 +5,7 @@ use alloc::format;
 use super::fold::{LIBRARY_VERSION, digest};
 use super::state::{SITTINGS, State};
 use crate::error::{Allowed, Code, Error};
-use crate::record::Parameters;
+use crate::record::{MOST_LIMITS, Parameters, at_most};
 
 impl State {
     /// Checks what the types alone cannot: a stored state may be newer than this library, or altered. Applying an
@@ -13,7 +13,7 @@ impl State {
     ///
     /// # Errors
     /// `newer_version` and `wrong_format` for the version; `parameters_altered` where the digest is not that of
-    /// the parameters, for a state of this version; `out_of_range` where lifts and parameters do not fit together; what
+    /// the parameters, for a state of this version; `out_of_range` where lifts and parameters do not fit together; `too_many` limits or sessions; what
     /// [`Parameters::check`] and [`TrackParameters::check_tuple`](crate::record::TrackParameters::check_tuple) report.
     pub fn check(&self) -> Result<(), Error> {
         self.check_version()?;
@@ -22,6 +22,8 @@ impl State {
             let count = lifts as f64;
             return Err(Error::range(Code::OutOfRange, "tracks", self.tracks.len(), count, count, "lifts"));
         }
+        let limits = self.clearance.as_ref().map_or(0, |clearance| clearance.limits.len());
+        at_most("limits", limits, MOST_LIMITS).map_err(|error| error.within("clearance"))?;
         match self.parameters.as_deref() {
             Some(parameters) => self.check_parameters(parameters),
             None => Ok(()),
@@ -58,7 +60,7 @@ impl State {
         for (at, (set, track)) in parameters.tracks.iter().zip(&self.tracks).enumerate() {
             let inside = |error: Error| error.within(&format!("tracks[{at}]"));
             set.check_tuple(&track.tuple).map_err(|error| inside(error.within("tuple")))?;
-            crate::record::at_most("sittings", track.sittings.len(), SITTINGS).map_err(inside)?;
+            at_most("sittings", track.sittings.len(), SITTINGS).map_err(inside)?;
         }
         Ok(())
     }

@@ -234,10 +234,13 @@ pub struct Clearance {
     /// Last day it holds; absent means the policy's number of days from the event.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub expires: Option<Day>,
-    /// Limits, each a guard on every decision until a newer clearance.
+    /// Limits, each a guard on every decision until a newer clearance; at most 64.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub limits: Vec<ClearanceLimits>,
 }
+
+/// The most limits of one clearance, and of a state: one or two for each region that anyone names.
+pub(crate) const MOST_LIMITS: usize = 64;
 
 /// One set of limits, for one region or for the whole body.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -163,6 +163,9 @@ impl EventKind {
                 Err(Error::plain(Code::EmptyList, "signs"))
             }
             EventKind::UsualPainAgreed(usual) => usual.check(),
+            EventKind::ClearanceRecorded(clearance) => {
+                at_most("limits", clearance.limits.len(), super::health::MOST_LIMITS)
+            }
             EventKind::BodyMassRecorded(mass) => {
                 crate::numeric::within(Code::OutOfRange, "", mass.kg(), 20.0, 400.0, "kg").map(drop)
             }

@@ -25,6 +25,7 @@ pub use event::{
     Advance, BarChanged, Correction, Event, EventKind, FunctionTest, Layoff, LayoffReason, Measurement, Move,
     Override, Role, RoleSet, Rung, SessionMissed, SignOff, SignOffScope, UnknownEvent,
 };
+pub(crate) use health::MOST_LIMITS;
 pub use health::{
     Ask, Clearance, ClearanceLimits, ClearanceStatus, DayReport, MarkerAnswer, NextDayReport, PainAnswer,
     PainFeature, StopSign, SymptomReport, UsualPain,

@@ -3,9 +3,10 @@
 use super::course::*;
 use super::hand::*;
 use super::prescription::plan;
+use bismar::error::Code;
 use bismar::prescription::{Verdict, next_session_from};
 use bismar::progression::Status;
-use bismar::quantity::{Day, Length};
+use bismar::quantity::{Day, Length, Rpe};
 use bismar::reason::Reason;
 use bismar::record::*;
 
@@ -222,6 +223,79 @@ fn only_a_newer_clearance_in_force_lifts_a_limit() {
     // One that holds today alone is in force.
     cleared(&mut course, 0);
     assert_eq!((course.limit(PRESS), course.limit(STRICT)), (kg(40.0), kg(50.0)));
+}
+
+#[test]
+fn clearances_that_had_run_out_add_up_to_the_most_careful_of_each_region() {
+    let mut all = parameters(1);
+    all.tracks[PRESS].ranges = [300.0, 400.0, 500.0].map(length).to_vec();
+    all.tracks[STRICT].ranges = [500.0, 400.0, 300.0].map(length).to_vec();
+    all.tracks.iter_mut().filter(|track| !track.ranges.is_empty()).for_each(|track| track.start.range = 2);
+    let mut course = Course::new(all);
+    let everywhere = ClearanceLimits::default;
+    let hip = || ClearanceLimits { region: Some(name("hip")), ..everywhere() };
+    // The lowest load is neither the first nor the last of its region; the hip's does not hold for the press.
+    for at in 0..100 {
+        let more = f64::from((at - 50_i32).abs()) / 10.0;
+        limited(&mut course, -1, vec![ClearanceLimits { load: Some(kg(35.0 + more)), ..everywhere() }]);
+        limited(&mut course, -1, vec![ClearanceLimits { load: Some(kg(30.0 + more)), ..hip() }]);
+    }
+    // A depth is to be no more than every limit, a height no less: both ends of the limits are kept.
+    for range in [400.0, 450.0, 350.0] {
+        limited(&mut course, -1, vec![ClearanceLimits { range: Some(length(range)), ..everywhere() }]);
+    }
+    let effort = |rating| Some(Rpe::new(rating).unwrap());
+    limited(&mut course, -1, vec![ClearanceLimits { effort: effort(6.0), no_breath_hold: true, ..hip() }]);
+    limited(&mut course, -1, vec![ClearanceLimits { effort: effort(7.0), no_loaded_flexion: true, ..hip() }]);
+    assert_eq!([STRICT, FORGIVING, PRESS].map(|at| course.limit(at)), [kg(30.0), kg(30.0), kg(35.0)]);
+    let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+    assert_eq!([STRICT, PRESS].map(|at| session.lifts[at].granted.range), [0, 0]);
+    let limits = &course.state().clearance.as_ref().unwrap().limits;
+    let of_hip: Vec<_> = limits.iter().filter(|limit| limit.region.is_some()).cloned().collect();
+    let load = Some(kg(30.0));
+    let both =
+        ClearanceLimits { load, effort: effort(6.0), no_breath_hold: true, no_loaded_flexion: true, ..hip() };
+    assert_eq!((of_hip, limits.len()), (vec![both], 3), "one of the hip; two ranges of everywhere");
+}
+
+#[test]
+fn limits_up_to_their_number() {
+    let some = |count: usize| -> Vec<ClearanceLimits> {
+        let limit = |at| ClearanceLimits {
+            region: Some(name(&format!("region {at}"))),
+            ..ClearanceLimits::default()
+        };
+        (0..count).map(limit).collect()
+    };
+    let course = Course::new(parameters(1));
+    for (count, refused) in [(64, None), (65, Some(Code::TooMany))] {
+        let (status, who, limits) = (ClearanceStatus::ClearedWithLimits, name("clinic"), some(count));
+        let clearance = Clearance { status, who, expires: None, limits: limits.clone() };
+        assert_eq!(turned_away(&course, EventKind::ClearanceRecorded(clearance)), refused);
+        let mut state = course.state().clone();
+        state.clearance.as_mut().unwrap().limits = limits;
+        assert_eq!(state.check().err().map(|error| error.code()), refused);
+    }
+    // Of more regions than that nobody keeps count: the most careful of all then holds everywhere.
+    let mut course = course;
+    let load = |region: &str, load: f64| {
+        vec![ClearanceLimits {
+            region: Some(name(region)),
+            load: Some(kg(load)),
+            ..ClearanceLimits::default()
+        }]
+    };
+    limited(&mut course, 100, load("hip", 30.0));
+    for at in 0..63 {
+        limited(&mut course, -1, load(&format!("region {at}"), 45.0));
+    }
+    assert_eq!([STRICT, PRESS].map(|at| course.limit(at)), [kg(30.0), kg(40.0)]);
+    for at in 63..200 {
+        limited(&mut course, -1, load(&format!("region {at}"), 45.0));
+    }
+    assert_eq!([STRICT, PRESS].map(|at| course.limit(at)), [kg(30.0), kg(30.0)]);
+    assert_eq!(course.state().check(), Ok(()));
+    assert!(course.state().clearance.as_ref().unwrap().limits.len() <= 64);
 }
 
 #[test]
