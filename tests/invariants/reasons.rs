@@ -230,6 +230,12 @@ static CASES: &[Case] = &[
         },
         plan: WHOLE,
     },
+    Case {
+        codes: &["unknown_event_present"],
+        set: AS_IS,
+        play: |course| course.step(&Step::Unknown),
+        plan: WHOLE,
+    },
 ];
 
 #[test]
