@@ -50,9 +50,10 @@ pub enum Requirement {
     Spacing(u16),
     /// The coach's sign-off.
     SignOff,
-    /// Every condition set by the other lift of the pair.
+    /// Every condition set by the other lift of the pair; in the progression, that it is not stopped.
     Pair,
-    /// Every condition set by the regions of the lift.
+    /// Every condition set by the regions of the lift; in the progression, that none is stopped and each has had its
+    /// clear sessions since it last hurt.
     Region,
     /// All of these.
     All(Vec<Requirement>),

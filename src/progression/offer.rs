@@ -54,7 +54,7 @@ impl State {
             open_blocks: self.open_blocks(at),
             signed_off: track.signed_off,
             pair: self.pair_conditions(at),
-            region: Vec::new(),
+            region: self.region_conditions(at),
             effort_cap_met: track.reserve.map(|halves| halves >= reserve),
         }
     }
@@ -75,6 +75,17 @@ impl State {
             .map(|track| track.name.clone());
         let holds = self.tracks.get(partner).is_some_and(|track| track.status != Status::StoppedRefer);
         name.map(|name| NamedCondition { name, holds }).into_iter().collect()
+    }
+
+    /// A region of the lift must not be stopped, and must have had its clear sessions since it last hurt.
+    fn region_conditions(&self, at: usize) -> Vec<NamedCondition> {
+        let regions = self.regions_of(at);
+        let own = self.regions.iter().filter(|region| regions.contains(&region.name));
+        own.map(|region| NamedCondition {
+            name: region.name.clone(),
+            holds: region.stop.is_none() && region.clear_needed == 0,
+        })
+        .collect()
     }
 
     /// Puts the move on offer where the gate has opened.

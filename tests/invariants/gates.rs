@@ -54,6 +54,28 @@ fn pain_that_waits_for_clear_sessions_is_an_open_block() {
 }
 
 #[test]
+fn a_region_that_hurt_keeps_the_gate_shut_until_its_clear_sessions() {
+    let waits = Missing::Region { name: name("hip") };
+    let missing = |course: &Course| gate(course, STRICT).missing.contains(&waits);
+    for score in [4, 7] {
+        let mut course = Course::new(gated(run_and(Requirement::Region)));
+        assert!(!missing(&course) && gate(&course, STRICT).met.contains(&Met::Region));
+        course.add(EventKind::PainReport(Course::pain("shoulder", score)));
+        assert!(!missing(&course), "the shoulder is no region of this lift");
+        course.add(EventKind::PainReport(Course::pain("hip", score)));
+        assert!(missing(&course), "{score}");
+    }
+    let mut course = Course::new(gated(run_and(Requirement::Region)));
+    course.add(EventKind::PainReport(Course::pain("hip", 4)));
+    for clear in 1..=2 {
+        assert!(missing(&course), "before clear session {clear}");
+        course.day = course.day.plus(3).unwrap();
+        course.session(1, Quality::Clean, Weight::AtLimit, Some(0));
+    }
+    assert!(!missing(&course));
+}
+
+#[test]
 fn a_stopped_partner_keeps_the_gate_of_a_pair_shut() {
     let mut all = gated(run_and(Requirement::Pair));
     all.tracks[FORGIVING].regions.push(name("knee"));
