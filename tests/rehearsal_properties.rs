@@ -24,6 +24,7 @@ use bismar::rehearsal::{
     check_clearance, check_week, simulate,
 };
 use bismar::value::Value;
+use careful::is_careful;
 use proptest::prelude::*;
 
 fn name(text: &str) -> Name {
@@ -275,14 +276,15 @@ fn codes_are_unique_and_snake_case_and_what_is_written() {
 }
 
 #[test]
-fn every_finding_has_a_sentence() {
+fn every_finding_has_a_careful_sentence() {
     let mut sentences = BTreeSet::new();
     for (code, spoil) in CAUSES {
         let mut setup = clean();
         spoil(&mut setup);
         for finding in setup.findings() {
             let said = bismar::text::finding(&finding);
-            assert!(said.ends_with('.') && !said.contains("  "), "{code}: {said}");
+            assert!(said.ends_with('.'), "{code}: {said}");
+            is_careful(&said);
             sentences.insert(said);
         }
     }
@@ -566,3 +568,6 @@ fn fifty_lifters_over_a_year() {
 
 #[path = "rehearsal/groups.rs"]
 mod groups;
+
+#[path = "text/careful.rs"]
+mod careful;
