@@ -24,6 +24,9 @@ const PANICS: &[&str] = &[
     "std::panicking::",
 ];
 
+/// End of the names of what panics on behalf of one method, as `Vec::remove::assert_failed`.
+const ASSERTION: &str = "::assert_failed";
+
 /// Functions that hold such a call and cannot come to it, each with the reason.
 const HARMLESS: &[(&str, &str)] = &[
     ("<bismar::progression::state::State>::region_mut", "the place was found or made on the line before"),
@@ -37,8 +40,15 @@ struct Found {
     language: usize,
 }
 
+fn panics(name: &str) -> bool {
+    PANICS.iter().any(|start| name.starts_with(start)) || name.ends_with(ASSERTION)
+}
+
 fn search(named: &[u8]) -> Result<Found, Failure> {
     let names = names(named)?;
+    if names.is_empty() {
+        return Err("the module names no functions, so that nothing can be looked for".into());
+    }
     let name = |index: u32| plain(names.get(&index).map_or("", String::as_str));
     let mut found = Found { own: BTreeSet::new(), language: 0 };
     let mut index = imported_functions(named)?;
@@ -49,15 +59,12 @@ fn search(named: &[u8]) -> Result<Found, Failure> {
         for operator in body.get_operators_reader()? {
             let Operator::Call { function_index } = operator? else { continue };
             let callee = name(function_index);
-            if !PANICS.iter().any(|start| callee.starts_with(start)) {
-                continue;
-            }
-            if HARMLESS.iter().any(|(start, _)| caller.starts_with(start)) {
+            if !panics(&callee) || HARMLESS.iter().any(|(start, _)| caller.starts_with(start)) {
                 continue;
             }
             if is_own(&caller) {
                 found.own.insert(format!("{caller} calls {callee}"));
-            } else if !caller.starts_with("core::panicking::") {
+            } else if !panics(&caller) {
                 found.language += 1;
             }
         }
@@ -73,22 +80,78 @@ fn is_own(name: &str) -> bool {
     made_for.starts_with("bismar") && !element
 }
 
-/// Prints what was found; an error where a function of the library could panic.
+/// Prints what was found; an error where a function of the library could panic, or where the search sees nothing.
 pub(crate) fn enforce(named: &[u8]) -> Result<(), Failure> {
     let Found { own, language } = search(named)?;
     println!(
         "  calls of panic functions: {} in the library, {language} in the language's own code",
         own.len()
     );
-    if own.is_empty() {
-        return Ok(());
+    if !own.is_empty() {
+        let own = own.into_iter().collect::<Vec<_>>().join("\n  ");
+        return Err(format!("functions that could panic:\n  {own}").into());
     }
-    Err(format!("functions that could panic:\n  {}", own.into_iter().collect::<Vec<_>>().join("\n  ")).into())
+    // The language's lists and sorts always hold some: without one the search looks for the wrong names.
+    if language == 0 {
+        return Err("no call of a panic function is found, not even in the language's own code".into());
+    }
+    Ok(())
 }
 
 #[cfg(test)]
 mod tests {
-    use super::is_own;
+    use super::{enforce, is_own};
+
+    const IN_THE_LANGUAGE: &str = "alloc::raw_vec::grow";
+    const IN_THE_LIBRARY: &str = "bismar::dose::rolling::rolling_load";
+    const PANIC: &str = "core::panicking::panic_fmt";
+
+    /// A section: its number, its length, its bytes.
+    fn section(number: u8, body: &[u8]) -> Vec<u8> {
+        [&[number, u8::try_from(body.len()).unwrap()], body].concat()
+    }
+
+    /// A module of two functions, of which the first calls the second and nothing else.
+    fn module(names: Option<[&str; 2]>) -> Vec<u8> {
+        let mut all = b"\0asm\x01\0\0\0".to_vec();
+        all.extend(section(1, &[1, 0x60, 0, 0])); // one type: nothing in, nothing out
+        all.extend(section(3, &[2, 0, 0])); // two functions of it
+        all.extend(section(10, &[2, 4, 0, 0x10, 1, 0x0b, 2, 0, 0x0b])); // no locals, call 1, end; no locals, end
+        if let Some(names) = names {
+            let mut naming = vec![2];
+            for (index, name) in (0_u8..).zip(names) {
+                naming.extend([index, u8::try_from(name.len()).unwrap()]);
+                naming.extend(name.bytes());
+            }
+            all.extend(section(0, &[b"\x04name", section(1, &naming).as_slice()].concat()));
+        }
+        all
+    }
+
+    fn refused(names: Option<[&str; 2]>) -> String {
+        enforce(&module(names)).unwrap_err().to_string()
+    }
+
+    #[test]
+    fn a_search_that_sees_nothing_fails() {
+        assert!(refused(None).contains("names no functions"));
+        assert!(
+            refused(Some([IN_THE_LIBRARY, IN_THE_LANGUAGE])).contains("not even in the language's own code")
+        );
+    }
+
+    #[test]
+    fn a_panic_is_refused_in_the_library_alone() {
+        assert!(enforce(&module(Some([IN_THE_LANGUAGE, PANIC]))).is_ok());
+        let removal = "<alloc::vec::Vec<bismar::record::event::Event>>::remove::assert_failed";
+        for callee in [PANIC, removal] {
+            assert!(
+                refused(Some([IN_THE_LIBRARY, callee])).contains(&format!("{IN_THE_LIBRARY} calls {callee}"))
+            );
+        }
+        // What panics on a method's behalf holds the panic itself; that is no call of its own.
+        assert!(refused(Some([removal, PANIC])).contains("not even in the language's own code"));
+    }
 
     #[test]
     fn what_the_language_makes_for_our_types_is_not_ours() {
