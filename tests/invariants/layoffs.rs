@@ -23,8 +23,8 @@ fn back(course: &Course, at: usize, gap: i32) -> (u8, u8, i64) {
     (row.unwrap_or(0), decision.tuple.rung, kilograms(decision.limit))
 }
 
-/// First and last day of each row, and what is left of 100 kg by it: from the second row on a part of it, never more
-/// than one step back, and from the last the lightest piece.
+/// First and last day of each row, and what is left of 100 kg by it: from the second row on a part of it, never above
+/// one step back, and from the last the lightest piece.
 const ROWS: [(i32, i32, u8, i64); 6] =
     [(1, 10, 0, 100), (11, 20, 1, 95), (21, 41, 2, 90), (42, 83, 3, 80), (84, 181, 4, 65), (182, 300, 5, 5)];
 
