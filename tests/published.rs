@@ -241,6 +241,65 @@ fn rows_and_entries_are_the_same_keys_once_each() {
     assert_eq!(unique.len(), rows.len(), "a key is declared twice");
 }
 
+/// Places of fields that no case names; what is no map or list is named by being expected.
+fn unnamed(path: &str, actual: &Value, expected: &[&Value]) -> Vec<String> {
+    let each: Vec<(String, &Value, Vec<&Value>)> = match actual {
+        Value::Map(fields) => fields
+            .iter()
+            .map(|(key, actual)| {
+                let named = expected.iter().filter_map(|expected| expected.field(key)).collect();
+                (format!("{path}.{key}"), actual, named)
+            })
+            .collect(),
+        Value::List(items) => {
+            let lists: Vec<&Vec<Value>> = expected
+                .iter()
+                .filter_map(|expected| if let Value::List(list) = expected { Some(list) } else { None })
+                .collect();
+            let named = |at: usize| lists.iter().filter_map(|list| list.get(at)).collect();
+            items
+                .iter()
+                .enumerate()
+                .map(|(at, actual)| (format!("{path}[{at}]"), actual, named(at)))
+                .collect()
+        }
+        _ if expected.is_empty() => return vec![path.to_string()],
+        _ => return Vec::new(),
+    };
+    if each.is_empty() && expected.is_empty() {
+        return vec![path.to_string()];
+    }
+    each.into_iter().flat_map(|(path, actual, expected)| unnamed(&path, actual, &expected)).collect()
+}
+
+/// A field of a default that no case names could be any number.
+#[test]
+fn every_field_of_a_default_is_named_by_its_cases() {
+    let cases = own_cases();
+    let (mut seen, mut missing) = (0, Vec::new());
+    for row in registry::rows().filter(|row| row.key.ends_with("_default")) {
+        seen += 1;
+        let expected: Vec<&Value> = cases
+            .iter()
+            .filter(|case| case.function == row.key)
+            .filter_map(|case| case.body.field("expect"))
+            .collect();
+        let actual = registry::call(row.key, &Value::Map(Vec::new())).unwrap();
+        missing.extend(unnamed(row.key, &actual, &expected));
+    }
+    assert!(seen > 10, "the search finds no defaults");
+    assert!(missing.is_empty(), "fields of defaults without a check: {missing:?}");
+}
+
+#[test]
+fn a_field_that_no_case_names_is_found_at_any_depth() {
+    let value = |json| Value::from_json(json).unwrap();
+    let actual = value(r#"{"a": 1, "b": {"c": 2, "d": 3}, "e": [{"f": 4, "g": 5}], "h": []}"#);
+    let (some, more) = (value(r#"{"a": 1, "b": {"c": 2}, "e": [{"f": 4}]}"#), value(r#"{"b": {"d": 3}}"#));
+    assert_eq!(unnamed("x", &actual, &[&some]), ["x.b.d", "x.e[0].g", "x.h"]);
+    assert_eq!(unnamed("x", &actual, &[&some, &more]), ["x.e[0].g", "x.h"]);
+}
+
 /// A row that says nothing about where its numbers come from is a gap, whatever its checks say.
 #[test]
 fn every_row_names_its_source() {

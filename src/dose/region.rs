@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use crate::error::Code;
 use crate::numeric;
-use crate::source::{Source, default_of, formula, rows};
+use crate::source::{OURS, Source, default_of, formula, rows};
 
 const PELLAND_2024: Source = Source {
     id: "pelland-2024",
@@ -77,7 +77,7 @@ default_of! {
     "dose.set_counting_default",
     /// How much a set counts for a region that only helps, where a caller names nothing else.
     set_counting_default: SetCounting;
-    source: PELLAND_2024, place: "abstract", standing: Published, seen: Read,
+    source: OURS, place: "the fractional way of Pelland et al. 2024", standing: OurChoice, seen: NotApplicable,
 }
 
 /// Sets counted for one region.

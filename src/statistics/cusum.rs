@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::domain::{not_negative, number, numbers, positive};
 use crate::error::Error;
 use crate::numeric::{finite, larger};
-use crate::source::{Source, constant, default_of, formula, rows};
+use crate::source::{OURS, Source, constant, default_of, formula, rows};
 
 const MONTGOMERY: Source = Source {
     id: "montgomery",
@@ -69,7 +69,7 @@ default_of! {
     "statistics.cusum_design_default",
     /// Slack, threshold and start of a cumulative sum where a caller names none.
     cusum_design_default: CusumDesign;
-    source: MONTGOMERY, place: "chapter 9", standing: Published, seen: Memory,
+    source: OURS, place: "the usual design of Montgomery, chapter 9", standing: OurChoice, seen: NotApplicable,
 }
 
 /// Which way the series went.
