@@ -195,8 +195,13 @@ pub struct Course {
 
 impl Course {
     pub fn new(parameters: Parameters) -> Course {
-        let lifter =
-            Lifter { id: name("invented"), born: Some("1966-03-01".parse().unwrap()), invented: true };
+        Course::of_lifter_born(parameters, Some("1966-03-01"))
+    }
+
+    /// The first two events of a lifter who was born on that day: parameters, and a clearance.
+    pub fn of_lifter_born(parameters: Parameters, born: Option<&str>) -> Course {
+        let born = born.map(|day| day.parse().unwrap());
+        let lifter = Lifter { id: name("invented"), born, invented: true };
         let mut course =
             Course { log: Log::new(lifter), day: "2025-01-06".parse().unwrap(), states: Vec::new() };
         course.add(EventKind::ParametersChanged(Box::new(parameters)));
@@ -222,6 +227,7 @@ impl Course {
         self.log.events.len() as u32 + 1
     }
 
+    /// An event that the log takes; whoever expects that one is turned away asks `turned_away`.
     pub fn add(&mut self, kind: EventKind) {
         let event = Event { sequence: self.next_number(), day: self.day, kind, note: None };
         let mut state = self.states.last().cloned().unwrap_or_else(|| State::new(self.log.lifter.born));
@@ -230,7 +236,7 @@ impl Course {
         match applied {
             Ok(()) => self.states.push(state),
             Err(error) if error.code() == Code::NeedsRefold => self.states.push(fold(&self.log).unwrap()),
-            Err(_) => drop(self.log.events.pop()),
+            Err(error) => panic!("turned away: {error} {:?}", self.log.events.last()),
         }
     }
 

@@ -3,9 +3,20 @@
 use super::course::*;
 use bismar::condition::DayClass;
 use bismar::error::Code;
+use bismar::loading::{Implement, MachineStack};
 use bismar::progression::{Decision, MoveOutlook, Status};
+use bismar::quantity::{Day, Mass};
 use bismar::reason::Reason;
 use bismar::record::*;
+
+/// The press with 20 kg of help from a stack of twelve plates of 5 kg, and no ceiling.
+pub fn helped(mut all: Parameters) -> Parameters {
+    let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 12], Vec::new(), 1.0).unwrap();
+    all.implements.push(Implement::Assistance(stack));
+    all.tracks[PRESS].implement = name("helper");
+    (all.tracks[PRESS].start.load, all.tracks[PRESS].ceiling) = (kg(-20.0), None);
+    all
+}
 
 /// One clean week of the press alone, in which no move is taken.
 pub fn press_week(course: &mut Course) {
@@ -66,6 +77,18 @@ pub fn limited(course: &mut Course, days: i32, limits: Vec<ClearanceLimits>) {
     let expires = Some(course.day.plus(days).unwrap());
     let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
     course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits }));
+}
+
+/// A load for the press by the coach's word.
+pub fn given(load: f64, why: Option<&str>, expires: Option<Day>) -> Override {
+    Override { track: name("press"), load: kg(load), who: name("coach"), why: why.map(Into::into), expires }
+}
+
+/// The coach overrules for so many days, with a reason: whether it is taken and not refused.
+pub fn overrule(course: &mut Course, load: f64, days: i32) -> bool {
+    let (event, expires) = (course.next_number(), course.day.plus(days).unwrap());
+    course.add(EventKind::CoachOverride(given(load, Some("to see how it moves"), Some(expires))));
+    course.state().refused != Some(event)
 }
 
 /// The coach's move of the press to that place: whether it is taken. A refused one is noted and changes nothing.

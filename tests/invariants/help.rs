@@ -1,6 +1,7 @@
 //! Lifts that a machine helps with: less help is the way up.
 
 use super::course::*;
+use super::hand::helped;
 use super::moves::crate_cases;
 use bismar::error::Code;
 use bismar::loading::{Implement, MachineStack};
@@ -12,18 +13,8 @@ use proptest::prelude::*;
 
 const BODY_KG: f64 = 80.0;
 
-/// The press is done with 20 kg of help, in steps of 5 kg.
-fn helped() -> Parameters {
-    let mut all = parameters(1);
-    let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 12], Vec::new(), 1.0).unwrap();
-    all.implements.push(Implement::Assistance(stack));
-    all.tracks[PRESS].implement = name("helper");
-    all.tracks[PRESS].start.load = kg(-20.0);
-    all
-}
-
 fn weighed() -> Course {
-    let mut course = Course::new(helped());
+    let mut course = Course::new(helped(parameters(1)));
     course.add(EventKind::BodyMassRecorded(kg(BODY_KG)));
     course
 }
@@ -49,7 +40,7 @@ fn less_help_is_the_way_up() {
 
 #[test]
 fn without_a_body_mass_no_step_is_measured() {
-    let mut course = Course::new(helped());
+    let mut course = Course::new(helped(parameters(1)));
     for _ in 0..10 {
         course.clean_week();
     }
@@ -74,7 +65,7 @@ fn two_fails_give_more_help() {
 fn a_step_past_the_most_help_gives_as_much_as_the_cap_allows() {
     // 23 of 80 kg are moved with 57 kg of help; 15 % of them are 3.45, so that the most help, 60 kg, is within the cap.
     for (step, help) in [(1.0, -58.0), (2.0, -59.0), (3.0, -60.0), (4.0, -60.0), (40.0, -60.0)] {
-        let mut all = helped();
+        let mut all = helped(parameters(1));
         let stack =
             MachineStack::new(name("helper"), Mass::ZERO, vec![kg(1.0); 60], Vec::new(), 1.0).unwrap();
         *all.implements.last_mut().unwrap() = Implement::Assistance(stack);
@@ -116,7 +107,7 @@ fn the_sign_is_never_guessed() {
     assert_eq!(add(PRESS, -20.0), None);
     assert_eq!(add(PRESS, 20.0), Some(Code::OutOfRange));
     assert_eq!(add(STRICT, -20.0), Some(Code::NegativeLoad));
-    let mut wrong = helped();
+    let mut wrong = helped(parameters(1));
     wrong.tracks[PRESS].start.load = kg(20.0);
     assert_eq!(wrong.check().unwrap_err().code(), Code::OutOfRange);
     wrong.tracks[PRESS].start.load = kg(-20.0);
@@ -127,7 +118,7 @@ fn the_sign_is_never_guessed() {
 #[test]
 fn help_in_place_of_a_bar_starts_at_its_own_start() {
     let mut course = Course::play(&[Step::CleanWeek, Step::CleanWeek]);
-    course.add(EventKind::ParametersChanged(Box::new(helped())));
+    course.add(EventKind::ParametersChanged(Box::new(helped(parameters(1)))));
     assert_eq!(course.state().tracks[PRESS].tuple.load, kg(-20.0));
     course.add(EventKind::ParametersChanged(Box::new(parameters(1))));
     assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0));

@@ -3,7 +3,7 @@
 use super::course::*;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
-use bismar::progression::{Decision, TrackState};
+use bismar::progression::{Decision, Status, TrackState};
 use bismar::quantity::{Day, Mass, Pain, Reps};
 use bismar::record::*;
 
@@ -18,16 +18,6 @@ pub fn hundred() -> Parameters {
         (track.step, track.ceiling) = (Some(StepPolicy::Part(0.05)), Some(kg(100.0)));
     }
     all
-}
-
-/// The same course from its start, for a lifter born on that day.
-pub fn born(parameters: Parameters, day: Option<&str>) -> Course {
-    let mut course = Course::new(parameters);
-    let events = std::mem::take(&mut course.log.events);
-    course.states.clear();
-    course.log.lifter.born = day.map(|day| day.parse().unwrap());
-    events.into_iter().for_each(|event| course.add(event.kind));
-    course
 }
 
 pub fn kilograms(mass: Mass) -> i64 {
@@ -76,10 +66,20 @@ pub fn role(course: &mut Course, at: usize, role: Role) {
     course.add(EventKind::RoleSet(RoleSet { track, role, not_below: None }));
 }
 
-/// All lifts trained once, on 6 January 2025.
-pub fn trained(parameters: Parameters, day: Option<&str>) -> Course {
-    let mut course = born(parameters, day);
+/// All lifts trained once, on 6 January 2025, by a lifter born on that day.
+pub fn trained(parameters: Parameters, born: Option<&str>) -> Course {
+    let mut course = Course::of_lifter_born(parameters, born);
     clean(&mut course, 7, DayClass::Ordinary);
+    course
+}
+
+/// All lifts trained twice, which ends calibration; two days after the second session.
+pub fn holding(parameters: Parameters) -> Course {
+    let mut course = trained(parameters, None);
+    wait(&mut course, 2);
+    clean(&mut course, 7, DayClass::Ordinary);
+    wait(&mut course, 2);
+    assert_eq!(track(&course, PRESS).status, Status::Holding);
     course
 }
 

@@ -68,16 +68,6 @@ fn repetitions_that_nobody_marked_might_still_have_mended_two_misses_of_twenty()
     assert_eq!(two_misses_and(10), Outcome::NotScored);
 }
 
-/// Past calibration, holding, on the day after a pass.
-fn holding() -> Course {
-    let mut course = trained(hundred(), None);
-    wait(&mut course, 2);
-    clean(&mut course, 7, DayClass::Ordinary);
-    wait(&mut course, 2);
-    assert_eq!(track(&course, PRESS).status, Status::Holding);
-    course
-}
-
 fn fails_after(course: &mut Course, class: DayClass, quality: Quality) -> (u8, u8) {
     course.day_report(class, true);
     course.session(4, quality, Weight::AtLimit, Some(0));
@@ -87,7 +77,7 @@ fn fails_after(course: &mut Course, class: DayClass, quality: Quality) -> (u8, u
 
 #[test]
 fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
-    let mut course = holding();
+    let mut course = holding(hundred());
     let mut bad = |quality| fails_after(&mut course, DayClass::BadAgreeing, quality);
     assert_eq!(bad(Quality::ManyMisses), (0, 1));
     assert_eq!(bad(Quality::ManyMisses), (0, 2));
@@ -97,15 +87,15 @@ fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
 
 #[test]
 fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_bad_day_is_no_excuse() {
-    assert_eq!(fails_after(&mut holding(), DayClass::BadAgreeing, Quality::CriticalLost), (1, 0));
+    assert_eq!(fails_after(&mut holding(hundred()), DayClass::BadAgreeing, Quality::CriticalLost), (1, 0));
     for class in [DayClass::BadSingle, DayClass::Ordinary, DayClass::Good, DayClass::Unknown] {
-        assert_eq!(fails_after(&mut holding(), class, Quality::ManyMisses), (1, 0), "{class:?}");
+        assert_eq!(fails_after(&mut holding(hundred()), class, Quality::ManyMisses), (1, 0), "{class:?}");
     }
 }
 
 #[test]
 fn a_fail_on_a_bad_day_takes_back_no_earlier_fail_and_a_pass_does() {
-    let mut course = holding();
+    let mut course = holding(hundred());
     assert_eq!(fails_after(&mut course, DayClass::Ordinary, Quality::ManyMisses), (1, 0));
     assert_eq!(fails_after(&mut course, DayClass::BadAgreeing, Quality::ManyMisses), (1, 1));
     assert_eq!(fails_after(&mut course, DayClass::Ordinary, Quality::Clean), (0, 0));

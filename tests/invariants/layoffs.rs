@@ -1,12 +1,10 @@
 //! Coming back after a break: every row of the layoff table, age, illness.
 
 use super::course::*;
+use super::hand::helped;
 use super::hundred::*;
-use bismar::loading::{Implement, MachineStack};
 use bismar::progression::Status;
-use bismar::quantity::Mass;
 use bismar::reason::Reason;
-use bismar::record::*;
 
 /// Row of the table, rung and load in kilograms, so many days after the last session.
 fn back(course: &Course, at: usize, gap: i32) -> (u8, u8, i64) {
@@ -102,19 +100,9 @@ fn the_easier_rung_is_the_one_below_and_the_lowest_stays() {
     }
 }
 
-/// The press with 20 kg of help from a stack of twelve plates of 5 kg.
-fn helped() -> Parameters {
-    let mut all = hundred();
-    let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 12], Vec::new(), 1.0).unwrap();
-    all.implements.push(Implement::Assistance(stack));
-    all.tracks[PRESS].implement = name("helper");
-    (all.tracks[PRESS].start.load, all.tracks[PRESS].ceiling) = (kg(-20.0), None);
-    all
-}
-
 #[test]
 fn without_a_body_mass_a_short_break_gives_one_plate_of_help_and_a_longer_one_all() {
-    let course = trained(helped(), None);
+    let course = trained(helped(hundred()), None);
     for (gap, load) in [(10, -20), (11, -25), (20, -25), (21, -60), (182, -60)] {
         assert_eq!(back(&course, PRESS, gap).2, load, "{gap} days");
     }
@@ -122,7 +110,7 @@ fn without_a_body_mass_a_short_break_gives_one_plate_of_help_and_a_longer_one_al
 
 #[test]
 fn without_a_body_mass_a_step_back_is_one_plate_of_help() {
-    let mut course = trained(helped(), None);
+    let mut course = trained(helped(hundred()), None);
     for _ in 0..2 {
         wait(&mut course, 2);
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));

@@ -1,9 +1,10 @@
 //! Looks that are due, and what the last session was good for.
 
 use super::course::*;
+use super::hand::{blocked, decision};
 use bismar::condition::DayClass;
 use bismar::gate::Mark;
-use bismar::progression::{MoveOutlook, Status};
+use bismar::progression::Status;
 use bismar::quantity::Day;
 use bismar::reason::Reason;
 use bismar::record::*;
@@ -13,14 +14,7 @@ fn weeks(count: usize) -> Course {
 }
 
 fn reasons(course: &Course, at: usize) -> Vec<Reason> {
-    course.state().decide(course.day).unwrap()[at].reasons.clone()
-}
-
-fn blocked(course: &Course, at: usize) -> Vec<Reason> {
-    match &course.state().decide(course.day).unwrap()[at].outlook {
-        MoveOutlook::Blocked { by, .. } => by.clone(),
-        _ => Vec::new(),
-    }
+    decision(course, at).reasons
 }
 
 fn probe(course: &Course, at: usize) -> Option<(Day, Option<String>)> {

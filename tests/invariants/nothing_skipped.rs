@@ -66,7 +66,7 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
 fn a_step_back_leaves_calibration_where_it_was() {
     let mut all = hundred();
     all.tracks[PRESS].learning_sessions = Some(8);
-    let mut course = born(all, None);
+    let mut course = Course::of_lifter_born(all, None);
     for quality in [Quality::ManyMisses, Quality::ManyMisses] {
         press(&mut course, quality);
         wait(&mut course, 3);

@@ -4,7 +4,7 @@ use super::course::*;
 use super::hand::*;
 use bismar::error::Code;
 use bismar::progression::Status;
-use bismar::quantity::{Day, Mass};
+use bismar::quantity::Mass;
 use bismar::reason::Reason;
 use bismar::record::*;
 
@@ -16,18 +16,6 @@ fn trained() -> Course {
     course
 }
 
-fn given(load: f64, why: Option<&str>, expires: Option<Day>) -> Override {
-    Override { track: name("press"), load: kg(load), who: name("coach"), why: why.map(Into::into), expires }
-}
-
-/// The coach overrules for so many days, with a reason: whether it is taken and not refused.
-fn overruled(course: &mut Course, load: f64, days: i32) -> bool {
-    let (event, expires) = (course.next_number(), course.day.plus(days).unwrap());
-    course.add(EventKind::CoachOverride(given(load, Some("to see how it moves"), Some(expires))));
-    assert_eq!(course.log.events.len() as u32, event, "the event is kept");
-    course.state().refused != Some(event)
-}
-
 fn limit_after(course: &Course, days: i32) -> Mass {
     course.state().decide(course.day.plus(days).unwrap()).unwrap()[PRESS].limit
 }
@@ -36,7 +24,7 @@ fn limit_after(course: &Course, days: i32) -> Mass {
 fn an_override_counts_to_its_last_day_and_no_longer() {
     for load in [42.0, 35.0] {
         let mut course = trained();
-        assert!(overruled(&mut course, load, 5));
+        assert!(overrule(&mut course, load, 5));
         assert_eq!((limit_after(&course, 0), limit_after(&course, 5)), (kg(load), kg(load)));
         assert_eq!(limit_after(&course, 6), kg(40.0));
         assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0), "the grant itself stays");
@@ -69,7 +57,7 @@ fn an_override_upward_needs_a_reason_and_an_end() {
 #[test]
 fn an_override_to_the_granted_load_ends_an_earlier_one() {
     let mut course = trained();
-    assert!(overruled(&mut course, 42.0, 5));
+    assert!(overrule(&mut course, 42.0, 5));
     let sittings = course.state().tracks[PRESS].sittings.clone();
     course.add(EventKind::CoachOverride(given(40.0, None, None)));
     let track = &course.state().tracks[PRESS];
@@ -81,11 +69,11 @@ fn an_override_to_the_granted_load_ends_an_earlier_one() {
 fn an_override_that_has_ended_already_does_nothing() {
     let mut course = trained();
     let plain = course.state().tracks[PRESS].clone();
-    assert!(overruled(&mut course, 42.0, -1));
+    assert!(overrule(&mut course, 42.0, -1));
     assert_eq!(course.state().tracks[PRESS], plain);
     // Nor does it take the place of one in force, which is lower.
-    assert!(overruled(&mut course, 30.0, 10));
-    overruled(&mut course, 36.0, -1);
+    assert!(overrule(&mut course, 30.0, 10));
+    overrule(&mut course, 36.0, -1);
     assert_eq!((limit_after(&course, 0), limit_after(&course, 10)), (kg(30.0), kg(30.0)));
 }
 
@@ -110,11 +98,11 @@ fn no_override_passes_the_lowest_ceiling() {
         let course = with(ceiling, limit);
         for (load, taken) in [(42.0, true), (lowest, true), (lowest + 1.0, false), (60.0, false)] {
             let mut course = course.clone();
-            assert_eq!(overruled(&mut course, load, 5), taken, "{load} under {ceiling:?} and {limit:?}");
+            assert_eq!(overrule(&mut course, load, 5), taken, "{load} under {ceiling:?} and {limit:?}");
             assert_eq!(course.limit(PRESS), kg(if taken { load } else { 40.0 }));
         }
     }
-    assert!(overruled(&mut with(None, None), 60.0, 5), "nothing caps it");
+    assert!(overrule(&mut with(None, None), 60.0, 5), "nothing caps it");
 }
 
 #[test]
@@ -130,10 +118,10 @@ fn no_override_passes_a_stop_or_an_illness() {
     ] {
         let mut course = trained();
         course.step(&step);
-        assert_eq!(overruled(&mut course, 42.0, 5), taken, "{step:?}");
+        assert_eq!(overrule(&mut course, 42.0, 5), taken, "{step:?}");
         assert_eq!(course.state().tracks[PRESS].overruled.is_some(), taken);
         // Down is always allowed.
-        assert!(overruled(&mut course, 35.0, 5));
+        assert!(overrule(&mut course, 35.0, 5));
     }
 }
 

@@ -1,6 +1,7 @@
 //! Every reason code is given somewhere: by the demo log, by courses at random, or by a case listed here.
 
 use super::course::*;
+use super::hand::limited;
 use super::prescription::plan;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
@@ -62,11 +63,6 @@ struct Case {
     plan: fn(&mut Plan),
 }
 
-fn limited(course: &mut Course, limit: ClearanceLimits) {
-    let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
-    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits: vec![limit] }));
-}
-
 fn weeks(course: &mut Course, count: usize) {
     (0..count).for_each(|_| course.clean_week());
 }
@@ -102,7 +98,7 @@ static CASES: &[Case] = &[
                 no_loaded_flexion: true,
                 ..ClearanceLimits::default()
             };
-            limited(course, ClearanceLimits { effort: Some(Rpe::new(5.0).unwrap()), ..limit });
+            limited(course, 100, vec![ClearanceLimits { effort: Some(Rpe::new(5.0).unwrap()), ..limit }]);
         },
         plan: WHOLE,
     },
@@ -113,13 +109,8 @@ static CASES: &[Case] = &[
             all.tracks[PRESS].moving = Dimension::Range;
         },
         play: |course| {
-            limited(
-                course,
-                ClearanceLimits {
-                    range: Some(Length::from_mm(350.0).unwrap()),
-                    ..ClearanceLimits::default()
-                },
-            )
+            let range = Some(Length::from_mm(350.0).unwrap());
+            limited(course, 100, vec![ClearanceLimits { range, ..ClearanceLimits::default() }]);
         },
         plan: WHOLE,
     },

@@ -13,12 +13,9 @@ use bismar::record::*;
 fn short_break(set: fn(&mut Parameters)) -> Course {
     let mut all = hundred();
     set(&mut all);
-    let mut course = trained(all, None);
-    // Calibration of two sessions is over, so that a return leads on to holding.
-    wait(&mut course, 2);
-    clean(&mut course, 7, DayClass::Ordinary);
-    assert_eq!(track(&course, PRESS).status, Status::Holding);
-    wait(&mut course, 12);
+    // Calibration is over, so that a return leads on to holding.
+    let mut course = holding(all);
+    after_session(&mut course, 12);
     course
 }
 

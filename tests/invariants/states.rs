@@ -1,6 +1,7 @@
 //! States of a lift: their names, what wakes a rest, overrides, and the last day of what runs out.
 
 use super::course::*;
+use super::hand::overrule;
 use super::hundred::*;
 use bismar::condition::DayClass;
 use bismar::progression::Status;
@@ -28,15 +29,6 @@ fn every_state_has_its_name_and_all_but_two_are_trained() {
         let written = bismar::value::Value::write(&status).unwrap().to_json();
         assert_eq!(written, format!("\"{text}\""));
     }
-}
-
-/// Trained twice, which ends calibration.
-fn holding(parameters: Parameters) -> Course {
-    let mut course = trained(parameters, None);
-    wait(&mut course, 2);
-    clean(&mut course, 7, DayClass::Ordinary);
-    wait(&mut course, 2);
-    course
 }
 
 #[test]
@@ -73,14 +65,8 @@ fn free() -> Parameters {
     all
 }
 
-fn overrule(course: &mut Course, load: f64, days: i32) {
-    let (track, who, why) = (name("press"), name("coach"), Some(String::from("to see how it moves")));
-    let expires = Some(course.day.plus(days).unwrap());
-    course.add(EventKind::CoachOverride(Override { track, load: kg(load), who, why, expires }));
-}
-
 /// What the override still allows, in kilograms.
-fn overruled(course: &Course) -> Option<i64> {
+fn still_allowed(course: &Course) -> Option<i64> {
     track(course, PRESS).overruled.as_ref().map(|given| kilograms(given.load))
 }
 
@@ -90,13 +76,13 @@ fn a_step_back_ends_an_override_above_it_and_no_other() {
         [(110.0, None, 95), (100.0, None, 95), (95.0, Some(95), 95), (90.0, Some(90), 90)]
     {
         let mut course = holding(free());
-        overrule(&mut course, load, 60);
+        assert!(overrule(&mut course, load, 60));
         for _ in 0..2 {
             course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
             wait(&mut course, 2);
         }
         assert_eq!(
-            (track(&course, PRESS).status, overruled(&course)),
+            (track(&course, PRESS).status, still_allowed(&course)),
             (Status::SteppingBack, left),
             "{load}"
         );
@@ -108,10 +94,10 @@ fn a_step_back_ends_an_override_above_it_and_no_other() {
 fn a_stop_ends_an_override_above_the_grant_and_no_other() {
     for (load, left) in [(110.0, None), (100.0, Some(100)), (90.0, Some(90))] {
         let mut course = holding(free());
-        overrule(&mut course, load, 60);
+        assert!(overrule(&mut course, load, 60));
         course.add(EventKind::PainReport(Course::pain("shoulder", 6)));
         assert_eq!(
-            (track(&course, PRESS).status, overruled(&course)),
+            (track(&course, PRESS).status, still_allowed(&course)),
             (Status::StoppedRefer, left),
             "{load}"
         );
@@ -140,7 +126,7 @@ fn a_lift_let_go_one_step_easier_keeps_no_override_above_that() {
                 (Status::Returning, kg(95.0))
             );
             assert_eq!(
-                (overruled(&course), kilograms(course.limit(PRESS))),
+                (still_allowed(&course), kilograms(course.limit(PRESS))),
                 (left, limit),
                 "{load} {before}"
             );
@@ -152,11 +138,11 @@ fn a_lift_let_go_one_step_easier_keeps_no_override_above_that() {
 fn a_break_ends_an_override_above_what_it_leaves() {
     for (load, left, limit) in [(110.0, None, 90), (95.0, None, 90), (85.0, Some(85), 85)] {
         let mut course = holding(free());
-        overrule(&mut course, load, 60);
+        assert!(overrule(&mut course, load, 60));
         after_session(&mut course, 30);
         assert_eq!(kilograms(course.limit(PRESS)), limit, "{load}");
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-        assert_eq!(overruled(&course), left, "{load}");
+        assert_eq!(still_allowed(&course), left, "{load}");
     }
 }
 
@@ -164,7 +150,7 @@ fn a_break_ends_an_override_above_what_it_leaves() {
 fn an_override_holds_up_to_its_last_day() {
     for (load, easing) in [(90.0, 90), (110.0, 110)] {
         let mut course = holding(free());
-        overrule(&mut course, load, 5);
+        assert!(overrule(&mut course, load, 5));
         let said = |course: &Course, days: i32| {
             let decision = on(course, PRESS, course.day.plus(days).unwrap());
             let named =
@@ -176,10 +162,10 @@ fn an_override_holds_up_to_its_last_day() {
         // What happens on the last day finds it still in force, and on the day after no longer.
         wait(&mut course, 5);
         course.add(EventKind::BodyMassRecorded(kg(80.0)));
-        assert_eq!(overruled(&course), Some(easing));
+        assert_eq!(still_allowed(&course), Some(easing));
         wait(&mut course, 1);
         course.add(EventKind::BodyMassRecorded(kg(80.0)));
-        assert_eq!(overruled(&course), None);
+        assert_eq!(still_allowed(&course), None);
     }
 }
 
