@@ -395,3 +395,11 @@ fn a_set_far_from_the_others_is_flagged_and_no_other() {
     assert_eq!(flagged(110.0), [false; 4]);
     assert_eq!(flagged(150.0), [false, false, false, true]);
 }
+
+#[test]
+fn one_equation_alone_is_asked_alone() {
+    let sets = [set(100.0, 5, SetEffort::Failure)];
+    let answer = estimate(&sets, &EstimateOptions::only(Equation::Epley1985)).unwrap();
+    let asked: Vec<Equation> = answer.by_equation.iter().map(|one| one.equation).collect();
+    assert_eq!(asked, [Equation::Epley1985]);
+}

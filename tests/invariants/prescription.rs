@@ -1,8 +1,10 @@
 //! What reaches the bar, and how it is explained.
 
 use super::course::*;
+use super::hand::limited;
+use super::hundred::*;
 use super::moves::crate_cases;
-use bismar::prescription::{Verdict, next_session_from, sideways};
+use bismar::prescription::{Change, Verdict, next_session_from, sideways};
 use bismar::progression::MoveOutlook;
 use bismar::quantity::Mass;
 use bismar::record::*;
@@ -46,6 +48,28 @@ fn beside_a_rung_there_is_nothing_harder() {
     track.rungs.push(Rung { name: name("on one leg"), harder_than: Vec::new(), own_ratio: None });
     assert_eq!(beside(&track, 0), ["on one leg"]);
     assert_eq!(beside(&track, 3), ["easy", "middle", "hard"]);
+}
+
+/// Forty, sixty and eighty parts of a hundred of the work load, by fewer repetitions each.
+#[test]
+fn a_warm_up_rises_to_the_work_load() {
+    let course = trained(hundred(), None);
+    let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+    let press = &session.lifts[PRESS];
+    assert_eq!(press.load, Some(kg(100.0)));
+    let sets: Vec<_> = press.warm_up.iter().map(|set| (set.load, set.reps, set.reference)).collect();
+    assert_eq!(sets, [(kg(40.0), 5, false), (kg(60.0), 3, false), (kg(80.0), 2, false)]);
+}
+
+/// What would change a lift's place names the clearance that has run out, and nothing asks for one that holds.
+#[test]
+fn a_clearance_that_ran_out_is_among_what_would_change() {
+    for (days, asked) in [(-1, true), (0, false)] {
+        let mut course = trained(hundred(), None);
+        limited(&mut course, days, Vec::new());
+        let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+        assert_eq!(session.lifts[PRESS].would_change.contains(&Change::Clearance), asked, "{days}");
+    }
 }
 
 proptest! {
