@@ -42,7 +42,7 @@ macro_rules! equations {
         /// let (load, reps) = (Mass::from_kg(80.0)?, Reps::whole(10)?);
         /// let [classic, older] = [Equation::Epley1985, Equation::Kemmler2006].map(|e| e.one_rm(load, reps));
         /// assert!((classic?.value() - 106.67).abs() < 0.01);
-        /// assert!((older?.value() - 97.89).abs() < 0.01); // measured on older women: nine percent lower
+        /// assert!((older?.value() - 97.89).abs() < 0.01); // measured on older women: eight percent lower
         /// # Ok::<(), bismar::Error>(())
         /// ```
         #[non_exhaustive]

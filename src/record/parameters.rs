@@ -90,9 +90,9 @@ pub struct Policy {
     pub offer_days: u16,
     /// Sessions of calibration on a new rung.
     pub learning_sessions: u8,
-    /// Score from which pain blocks and needs clear sessions.
+    /// Score, of 0 to 10, from which pain blocks and needs clear sessions.
     pub pain_block_from: u8,
-    /// Score above which pain stops the region.
+    /// Score, of 0 to 10, above which pain stops the region.
     pub pain_stop_above: u8,
     /// Clear sessions after blocking pain.
     pub clear_sessions: u8,
@@ -188,7 +188,7 @@ default_of! {
     /// The numbers of the rules where a log names none: moves, windows, pain, steps back, returns, probes, reviews and
     /// the layoff table.
     policy_default: Policy;
-    source: OURS, place: "rules of the state machine", standing: OurChoice, seen: NotApplicable,
+    source: OURS, place: "documentation of Policy, field by field", standing: OurChoice, seen: NotApplicable,
 }
 
 impl Policy {
