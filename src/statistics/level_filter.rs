@@ -150,12 +150,12 @@ fn update(known: &mut Known, (value, variance): (f64, f64), outliers: Outliers) 
     let mut trusted = variance;
     let mut total = known.predicted_variance + trusted;
     known.innovation = Some((innovation, total));
-    let at = match outliers {
-        Outliers::Clipped { at } | Outliers::Inflated { at } => at,
-        Outliers::Trusted | Outliers::HeavyTailed { .. } => f64::MAX,
+    let limit = match outliers {
+        Outliers::Clipped { at } | Outliers::Inflated { at } => Some(at),
+        Outliers::Trusted | Outliers::HeavyTailed { .. } => None,
     };
-    let distance = fabs(innovation) / sqrt(total);
-    if distance > at {
+    let distance = || fabs(innovation) / sqrt(total);
+    if let Some((at, distance)) = limit.map(|at| (at, distance())).filter(|(at, distance)| distance > at) {
         let weight = at / distance;
         known.weight = Some(weight);
         if matches!(outliers, Outliers::Inflated { .. }) {

@@ -43,24 +43,37 @@ pub(super) fn stops(readings: &[Reading], also: &[Day], least: usize) -> Result<
             return Err(Error::range(Code::OutOfRange, field, count, 0.0, MOST_VALUES as f64, "values"));
         }
     }
-    let mut stops = Vec::with_capacity(readings.len() + also.len());
+    let mut stops = Vec::with_capacity(readings.len());
     for reading in readings {
         let pair = (number("value", reading.value)?, positive("variance", reading.variance)?);
         stops.push(Stop { day: reading.day, reading: Some(pair) });
     }
     in_order(&mut stops);
-    let read = |day: &Day| stops.binary_search_by_key(day, |stop| stop.day).is_ok();
-    let mut asked: Vec<Day> = also.iter().copied().filter(|day| !read(day)).collect();
+    if also.is_empty() {
+        return Ok(stops);
+    }
+    let mut asked = also.to_vec();
     crate::numeric::sort::sort(&mut asked);
     asked.dedup();
-    if !asked.is_empty() {
-        stops.extend(asked.into_iter().map(|day| Stop { day, reading: None }));
-        in_order(&mut stops);
-    }
-    Ok(stops)
+    Ok(joined(stops, asked))
 }
 
-/// The standard sort: the lists are as long as a life, and in two ordered parts.
+/// Readings and days asked for, both in order, as one; a day with a reading is answered by that.
+fn joined(stops: Vec<Stop>, asked: Vec<Day>) -> Vec<Stop> {
+    let mut all = Vec::with_capacity(stops.len() + asked.len());
+    let mut asked = asked.into_iter().peekable();
+    for stop in stops {
+        while let Some(day) = asked.next_if(|day| *day < stop.day) {
+            all.push(Stop { day, reading: None });
+        }
+        asked.next_if_eq(&stop.day);
+        all.push(stop);
+    }
+    all.extend(asked.map(|day| Stop { day, reading: None }));
+    all
+}
+
+/// The standard sort: the lists are as long as a life, and mostly in order.
 #[inline(never)]
 fn in_order(stops: &mut [Stop]) {
     stops.sort_by_key(|stop| stop.day);
