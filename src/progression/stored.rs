@@ -13,8 +13,9 @@ impl State {
     ///
     /// # Errors
     /// `newer_version` and `wrong_format` for the version; `parameters_altered` where the digest is not that of
-    /// the parameters, for a state of this version; `out_of_range` where lifts and parameters do not fit together; `too_many` limits or sessions; what
-    /// [`Parameters::check`] and [`TrackParameters::check_tuple`](crate::record::TrackParameters::check_tuple) report.
+    /// the parameters, for a state of this version; `out_of_range` where lifts and parameters do not fit together;
+    /// `too_many` limits or sessions; what [`Parameters::check`] and
+    /// [`TrackParameters::check_tuple`](crate::record::TrackParameters::check_tuple) report.
     pub fn check(&self) -> Result<(), Error> {
         self.check_version()?;
         let lifts = self.parameters.as_deref().map_or(0, |parameters| parameters.tracks.len());

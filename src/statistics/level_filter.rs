@@ -154,15 +154,17 @@ fn update(known: &mut Known, (value, variance): (f64, f64), outliers: Outliers) 
         Outliers::Clipped { at } | Outliers::Inflated { at } => Some(at),
         Outliers::Trusted | Outliers::HeavyTailed { .. } => None,
     };
-    let distance = || fabs(innovation) / sqrt(total);
-    if let Some((at, distance)) = limit.map(|at| (at, distance())).filter(|(at, distance)| distance > at) {
-        let weight = at / distance;
-        known.weight = Some(weight);
-        if matches!(outliers, Outliers::Inflated { .. }) {
-            trusted = variance / weight;
-            total = known.predicted_variance + trusted;
-        } else {
-            innovation *= weight;
+    if let Some(at) = limit {
+        let distance = fabs(innovation) / sqrt(total);
+        if distance > at {
+            let weight = at / distance;
+            known.weight = Some(weight);
+            if matches!(outliers, Outliers::Inflated { .. }) {
+                trusted = variance / weight;
+                total = known.predicted_variance + trusted;
+            } else {
+                innovation *= weight;
+            }
         }
     }
     known.filtered = known.predicted + known.predicted_variance / total * innovation;

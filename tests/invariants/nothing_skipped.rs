@@ -2,21 +2,9 @@
 
 use super::course::*;
 use super::hundred::*;
-use bismar::condition::DayClass;
+use super::returns::short_break;
 use bismar::progression::Status;
 use bismar::record::*;
-
-/// The press after a pass on the last day of calibration, twelve days later: the first row, one step of 5 kg back.
-fn short_break(set: impl FnOnce(&mut Parameters)) -> Course {
-    let mut all = hundred();
-    set(&mut all);
-    let mut course = trained(all, None);
-    wait(&mut course, 2);
-    clean(&mut course, 7, DayClass::Ordinary);
-    wait(&mut course, 12);
-    assert_eq!(course.limit(PRESS), kg(95.0));
-    course
-}
 
 fn press(course: &mut Course, quality: Quality) {
     course.session(4, quality, Weight::AtLimit, Some(0));

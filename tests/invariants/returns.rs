@@ -10,12 +10,13 @@ use bismar::reason::Reason;
 use bismar::record::*;
 
 /// Twelve days after a session: the first row, and one step back.
-fn short_break(set: fn(&mut Parameters)) -> Course {
+pub fn short_break(set: impl FnOnce(&mut Parameters)) -> Course {
     let mut all = hundred();
     set(&mut all);
     // Calibration is over, so that a return leads on to holding.
     let mut course = holding(all);
     after_session(&mut course, 12);
+    assert_eq!(course.limit(PRESS), kg(95.0));
     course
 }
 
@@ -26,7 +27,6 @@ fn press(course: &mut Course, pain: Option<u8>) {
 #[test]
 fn one_pass_after_a_short_break_goes_back_to_the_load_before_it() {
     let mut course = short_break(|_| {});
-    assert_eq!(course.limit(PRESS), kg(95.0));
     press(&mut course, Some(0));
     let after = track(&course, PRESS);
     assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(100.0)));
