@@ -52,18 +52,18 @@ fn log(weeks: i32) -> Log {
             let report =
                 DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
             add(&mut log, day, EventKind::DayReport(report));
-            let lifts = parameters.tracks.iter().enumerate().map(|(at, track)| {
+            let lifts = parameters.lifts.iter().enumerate().map(|(at, lift)| {
                 let clean = !(week as usize + at).is_multiple_of(3);
                 let sets = (0..SETS).map(|_| {
                     let mut marks = SetMarks::scored(5, if clean { 5 } else { 3 }, Rater::Coach);
                     marks.first_failing_rep = (!clean).then_some(4);
-                    for criterion in &track.criteria {
+                    for criterion in &lift.criteria {
                         marks = marks.with(criterion.id.as_str(), Mark::Met).unwrap();
                     }
                     let reps = Reps::whole(5).unwrap();
-                    WorkSet { load: track.start.load, reps, effort: None, failed: false, marks: Some(marks) }
+                    WorkSet { load: lift.start.load, reps, effort: None, failed: false, marks: Some(marks) }
                 });
-                LiftSession { track: track.name.clone(), sets: sets.collect(), setup: None, cue: None }
+                LiftSession { lift: lift.name.clone(), sets: sets.collect(), setup: None, cue: None }
             });
             let session =
                 Session { lifts: lifts.collect(), pain: Some(Vec::new()), minutes: Some(60), effort: None };

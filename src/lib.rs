@@ -47,11 +47,11 @@ extern crate std;
 pub mod guide;
 pub mod error;
 mod numeric;
-#[cfg(feature = "serde")]
 pub mod value;
 pub mod source;
 pub mod quantity;
 pub mod caution;
+pub mod sign;
 pub mod reason;
 pub mod statistics;
 pub mod one_rm;

@@ -4,7 +4,9 @@
 //! first a [`Value`]; reading a type from it accepts nothing but what the type names: no unknown field, no
 //! null, no text for a number. The error carries the code of the rule that was broken and the path to it.
 
+#[cfg(feature = "serde")]
 mod read;
+#[cfg(feature = "serde")]
 mod write;
 
 use alloc::borrow::Cow;
@@ -12,6 +14,7 @@ use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+#[cfg(feature = "serde")]
 use crate::error::Error;
 
 /// The name of a field; most are known when the program is written, so that nothing is copied for them.
@@ -20,6 +23,7 @@ pub type Key = Cow<'static, str>;
 /// A tree of plain values, as JSON knows them. Numbers are finite `f64`; fields keep their order.
 ///
 /// ```
+/// # #[cfg(feature = "serde")] {
 /// use bismar::{Code, quantity::Mass, value::Value};
 ///
 /// let value = Value::Map(vec![("kg".into(), Value::Number(62.5))]);
@@ -27,6 +31,7 @@ pub type Key = Cow<'static, str>;
 ///
 /// let wrong = Value::Map(vec![("stone".into(), Value::Number(9.0))]);
 /// assert_eq!(wrong.read::<Mass>().unwrap_err().code(), Code::UnknownVariant);
+/// # }
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -52,6 +57,7 @@ impl Value {
     /// # Errors
     /// The code of the rule that was broken, with the path to the field.
     // One copy a type, shared by all functions that take it.
+    #[cfg(feature = "serde")]
     #[inline(never)]
     pub fn read<T: serde::de::DeserializeOwned>(&self) -> Result<T, Error> {
         T::deserialize(read::Strict(self))
@@ -62,6 +68,7 @@ impl Value {
     /// # Errors
     /// `not_finite` if a number in it is NaN or infinite; `overflow` if a whole number is larger than `f64` carries
     /// exactly.
+    #[cfg(feature = "serde")]
     #[inline(never)]
     pub fn write<T: serde::Serialize + ?Sized>(value: &T) -> Result<Value, Error> {
         value.serialize(write::Writer)
@@ -173,6 +180,7 @@ impl<'a> Arguments<'a> {
     /// # Errors
     /// `missing_field`, or what reading the type reports, with the path.
     // One copy a type, shared by all functions that take it.
+    #[cfg(feature = "serde")]
     #[inline(never)]
     pub fn take<T: serde::de::DeserializeOwned>(&mut self, name: &'static str) -> Result<T, Error> {
         match self.find(name) {

@@ -38,7 +38,7 @@ fn within<T>(seconds: u64, what: &str, work: impl FnOnce() -> T) -> T {
 
 fn plan() -> Plan {
     let lift = |label: &str| LiftPlan {
-        track: name(label),
+        lift: name(label),
         reserve: None,
         sets: None,
         reps: None,
@@ -128,14 +128,14 @@ fn the_most_events_fold() {
 fn a_million_sets_fold() {
     // 16 lifts of 30 sets a session.
     let mut set = parameters(1);
-    let press = set.tracks[2].clone();
+    let press = set.lifts[2].clone();
     set.pairs.clear();
-    set.tracks =
-        (0..16).map(|at| TrackParameters { name: name(&format!("lift {at}")), ..press.clone() }).collect();
+    set.lifts =
+        (0..16).map(|at| LiftParameters { name: name(&format!("lift {at}")), ..press.clone() }).collect();
     let start = Course::new(set);
     let mut log = start.log.clone();
     let lift = |at: u32| LiftSession {
-        track: name(&format!("lift {at}")),
+        lift: name(&format!("lift {at}")),
         sets: vec![Course::set(kg(40.0), Quality::Clean); 30],
         setup: None,
         cue: None,
@@ -224,16 +224,16 @@ fn deep_and_wide_ladders_are_walked_in_bounded_time() {
             .collect()
     };
     // Each rung above every one below it, named a thousand times over: more paths than there are atoms.
-    set.tracks[0].rungs = rungs(&|at| (0..at).collect::<Vec<_>>());
-    set.tracks[0].moving = Dimension::Variant;
+    set.lifts[0].rungs = rungs(&|at| (0..at).collect::<Vec<_>>());
+    set.lifts[0].moving = Dimension::Variant;
     within(5, "a dense ladder", || Course::new(set.clone()));
-    assert!(set.tracks[0].is_harder(23, 0) && !set.tracks[0].is_harder(0, 23));
-    set.tracks[0].rungs = rungs(&|at| vec![(at + 1) % 24]);
+    assert!(set.lifts[0].is_harder(23, 0) && !set.lifts[0].is_harder(0, 23));
+    set.lifts[0].rungs = rungs(&|at| vec![(at + 1) % 24]);
     assert_eq!(set.check().unwrap_err().code(), Code::LadderCycle);
-    set.tracks[0].rungs = rungs(&|at| vec![at.saturating_sub(1); if at == 0 { 0 } else { 100_000 }]);
+    set.lifts[0].rungs = rungs(&|at| vec![at.saturating_sub(1); if at == 0 { 0 } else { 100_000 }]);
     let error = within(5, "a rung that names the one below it 100 000 times", || set.check().unwrap_err());
     assert_eq!(error.code(), Code::TooMany);
-    set.tracks[0].rungs = vec![set.tracks[0].rungs[0].clone(); 25];
+    set.lifts[0].rungs = vec![set.lifts[0].rungs[0].clone(); 25];
     assert_eq!(set.check().unwrap_err().code(), Code::TooMany);
 }
 
@@ -243,14 +243,14 @@ fn the_largest_parameters_are_taken_many_times() {
     let mut set = parameters(1);
     let discs = (0..12).map(|at| Disc::new(Mass::grams(1_000 + (1 << at)), 4).unwrap()).collect();
     set.stock = Stock::new(discs).unwrap();
-    let press = set.tracks[2].clone();
+    let press = set.lifts[2].clone();
     set.pairs.clear();
-    set.tracks =
-        (0..16).map(|at| TrackParameters { name: name(&format!("lift {at}")), ..press.clone() }).collect();
+    set.lifts =
+        (0..16).map(|at| LiftParameters { name: name(&format!("lift {at}")), ..press.clone() }).collect();
     let bar = Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap();
     set.implements = vec![Implement::Bar(bar)];
     let mut course = Course::new(set.clone());
-    assert_eq!(course.state().tracks.len(), 16);
+    assert_eq!(course.state().lifts.len(), 16);
     within(20, "20 changes of the largest parameters", || {
         for _ in 0..20 {
             course.add(EventKind::ParametersChanged(Box::new(set.clone())));
@@ -262,12 +262,12 @@ fn the_largest_parameters_are_taken_many_times() {
 fn criteria_that_no_session_could_be_marked_by_are_refused_at_once() {
     let mut set = parameters(1);
     let critical = |at: usize| bismar::gate::Criterion::critical(&format!("point {at}")).unwrap();
-    set.tracks[0].criteria = (0..4).map(critical).collect();
+    set.lifts[0].criteria = (0..4).map(critical).collect();
     assert_eq!(set.check().unwrap_err().code(), Code::TooManyCriticalCriteria);
-    set.tracks[0].criteria = vec![critical(0), critical(0)];
+    set.lifts[0].criteria = vec![critical(0), critical(0)];
     assert_eq!(set.check().unwrap_err().code(), Code::DuplicateCriterion);
     let mut set = parameters(1);
-    set.tracks[0].pass.miss_percent = 100;
+    set.lifts[0].pass.miss_percent = 100;
     assert_eq!(set.check().unwrap_err().code(), Code::OutOfRange);
 }
 

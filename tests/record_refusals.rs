@@ -11,7 +11,7 @@ use serde_json::{Value as Json, json};
 
 /// Every part that has rules of its own, once. Invented throughout.
 fn log() -> Json {
-    let track = |name: &str| {
+    let lift = |name: &str| {
         json!({
             "name": name, "body": "lower", "regions": ["knee"], "implement": "bar",
             "rungs": [{"name": "to a box"}, {"name": "free", "harder_than": ["to a box"], "own_ratio": 0.9}],
@@ -24,7 +24,7 @@ fn log() -> Json {
     let set = json!({"load": {"kg": 30}, "reps": 5});
     let kinds = [
         json!({"parameters_changed": {
-            "tracks": [track("strict"), track("forgiving")],
+            "lifts": [lift("strict"), lift("forgiving")],
             "pairs": [{"strict": "strict", "forgiving": "forgiving"}],
             "implements": [{"bar": {"id": "bar", "mass": {"kg": 20}, "collar": {"kg": 0}}}],
             "stock": {"discs": [{"nominal": {"kg": 5}, "count": 2}]},
@@ -38,7 +38,7 @@ fn log() -> Json {
             "markers": [{"kind": "recovery", "value": 7}, {"kind": "warm_up_technique", "value": 1}]
         }}),
         json!({"session_recorded": {"lifts": [
-            {"track": "strict", "sets": [set, set]}, {"track": "forgiving", "sets": [set]}
+            {"lift": "strict", "sets": [set, set]}, {"lift": "forgiving", "sets": [set]}
         ]}}),
         json!({"symptom_report": {"signs": ["faint"]}}),
         json!({"layoff_noted": {"from": "2026-01-10", "to": "2026-01-12", "reason": "well"}}),
@@ -53,7 +53,7 @@ fn log() -> Json {
 }
 
 fn plan() -> Json {
-    let lift = |track: &str| json!({"track": track, "reserve": 3, "sets": 3, "reps": 5});
+    let lift = |lift: &str| json!({"lift": lift, "reserve": 3, "sets": 3, "reps": 5});
     json!({"format": "bismar-plan", "version": 1, "lifts": [lift("strict"), lift("forgiving")]})
 }
 
@@ -84,7 +84,7 @@ fn check(at: usize, kind: &str, refusals: Vec<Refusal>) {
         let text = with(log(), &format!("/events/{at}/kind/{kind}{inside}"), value);
         let error = Log::from_json(&text).unwrap_err();
         let path =
-            format!("events[{at}].kind.{}{field}", kind.replace("/tracks/0", ".tracks[0]").replace('/', "."));
+            format!("events[{at}].kind.{}{field}", kind.replace("/lifts/0", ".lifts[0]").replace('/', "."));
         assert_eq!(told(&error), (code, path.as_str()));
         assert_eq!(error.event(), Some(10 + at as u32), "{inside}");
     }
@@ -96,9 +96,9 @@ fn parameters_that_cannot_be() {
         0,
         "parameters_changed",
         vec![
-            ("/tracks", json!([]), EmptyList, ".tracks"),
-            ("/tracks/1/name", json!("strict"), DuplicateName, ".tracks"),
-            ("/tracks/1/implement", json!("hex"), UnknownName, ".tracks[1].implement"),
+            ("/lifts", json!([]), EmptyList, ".lifts"),
+            ("/lifts/1/name", json!("strict"), DuplicateName, ".lifts"),
+            ("/lifts/1/implement", json!("hex"), UnknownName, ".lifts[1].implement"),
             ("/pairs/0/strict", json!("ghost"), UnknownName, ".pairs[0].strict"),
             ("/pairs/0/forgiving", json!("ghost"), UnknownName, ".pairs[0].forgiving"),
             ("/pairs/0/forgiving", json!("strict"), DuplicateName, ".pairs[0].forgiving"),
@@ -121,7 +121,7 @@ fn lifts_that_cannot_be() {
     let rungs = Json::from(vec![json!({"name": "rung"}); 25]);
     check(
         0,
-        "parameters_changed/tracks/0",
+        "parameters_changed/lifts/0",
         vec![
             ("/rungs", json!([]), EmptyList, ".rungs"),
             ("/rungs", rungs, TooMany, ".rungs"),
@@ -158,7 +158,7 @@ fn what_people_did_and_said_that_cannot_be() {
         "session_recorded",
         vec![
             ("/lifts/0/sets", json!([]), EmptyList, ".lifts[0].sets"),
-            ("/lifts/1/track", json!("strict"), DuplicateTrack, ".lifts[1].track"),
+            ("/lifts/1/lift", json!("strict"), DuplicateLift, ".lifts[1].lift"),
             ("/lifts/0/sets/1/reps", json!(4.5), NotWhole, ".lifts[0].sets[1].reps"),
         ],
     );
@@ -182,7 +182,7 @@ fn plans_that_cannot_be() {
     for version in [0, 2] {
         assert_eq!(told(&refused("/version", json!(version))), (Code::NewerVersion, "version"));
     }
-    assert_eq!(told(&refused("/lifts/1/track", json!("strict"))), (Code::DuplicateTrack, "lifts[1].track"));
+    assert_eq!(told(&refused("/lifts/1/lift", json!("strict"))), (Code::DuplicateLift, "lifts[1].lift"));
     for (pointer, field) in [("/lifts/1/sets", "lifts[1].sets"), ("/lifts/0/reps", "lifts[0].reps")] {
         for count in [0, 31] {
             let error = refused(pointer, json!(count));
@@ -191,7 +191,7 @@ fn plans_that_cannot_be() {
         }
         assert!(Plan::from_json(&with(plan(), pointer, json!(30))).is_ok());
     }
-    let many: Vec<Json> = (0..17).map(|at| json!({"track": format!("lift {at}")})).collect();
+    let many: Vec<Json> = (0..17).map(|at| json!({"lift": format!("lift {at}")})).collect();
     assert_eq!(told(&refused("/lifts", Json::from(many))), (Code::TooMany, "lifts"));
 }
 

@@ -52,8 +52,8 @@ impl Setup {
         findings
     }
 
-    fn squat(&mut self) -> &mut TrackParameters {
-        &mut self.parameters.tracks[0]
+    fn squat(&mut self) -> &mut LiftParameters {
+        &mut self.parameters.lifts[0]
     }
 }
 
@@ -65,13 +65,13 @@ fn stock(discs: &[(f64, u16)]) -> Stock {
     Stock::new(discs.iter().map(|(mass, count)| Disc::new(kg(*mass), *count).unwrap()).collect()).unwrap()
 }
 
-fn track(label: &str, body: Body, region: &str, load: f64) -> TrackParameters {
+fn lift(label: &str, body: Body, region: &str, load: f64) -> LiftParameters {
     let rung = |text: &str, below: &[&str]| Rung {
         name: name(text),
         harder_than: below.iter().map(|text| name(text)).collect(),
         own_ratio: None,
     };
-    TrackParameters {
+    LiftParameters {
         name: name(label),
         body,
         regions: vec![name(region)],
@@ -98,10 +98,10 @@ fn track(label: &str, body: Body, region: &str, load: f64) -> TrackParameters {
 }
 
 fn clean() -> Setup {
-    let tracks =
-        vec![track("squat", Body::Lower, "knee", 40.0), track("press", Body::Upper, "shoulder", 30.0)];
+    let lifts =
+        vec![lift("squat", Body::Lower, "knee", 40.0), lift("press", Body::Upper, "shoulder", 30.0)];
     let lift = |label: &str| LiftPlan {
-        track: name(label),
+        lift: name(label),
         reserve: Some(Rir::whole(3)),
         sets: None,
         reps: None,
@@ -111,7 +111,7 @@ fn clean() -> Setup {
     let day = |weekday| TrainingDay { weekday, lifts: vec![name("squat"), name("press")] };
     Setup {
         parameters: Parameters {
-            tracks,
+            lifts,
             pairs: Vec::new(),
             implements: vec![Implement::Bar(Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap())],
             stock: stock(&[(20.0, 2), (10.0, 4), (5.0, 2), (2.5, 2), (1.25, 2), (0.5, 4), (0.25, 2)]),
@@ -189,11 +189,11 @@ const CAUSES: &[(&str, Spoil)] = &[
     ("ceiling_below_start", |s| s.squat().ceiling = Some(kg(39.0))),
     ("step_above_cap", |s| s.squat().step = Some(StepPolicy::Part(0.10))),
     ("window_below_step", |s| s.parameters.policy.window_cap = 0.01),
-    ("region_shared", |s| s.parameters.tracks[1].regions.push(name("knee"))),
+    ("region_shared", |s| s.parameters.lifts[1].regions.push(name("knee"))),
     ("pair_both_move", |s| pair(s, "squat", "press")),
     ("pair_start_above_cap", |s| pair(s, "squat", "press")),
     ("plan_refused", |s| s.plan.version = 99),
-    ("unknown_track", |s| s.plan.lifts[0].track = name("ghost")),
+    ("unknown_lift", |s| s.plan.lifts[0].lift = name("ghost")),
     ("not_planned", |s| {
         s.plan.lifts.remove(0);
     }),
@@ -312,7 +312,7 @@ fn stuck_at_the_start_is_what_the_decision_says_too() {
     setup.parameters.stock = stock(&[(10.0, 4), (5.0, 2)]);
     let found = check(&setup.parameters, None);
     let stuck = found.iter().find_map(|finding| match &finding.what {
-        Found::StuckAtStart { cap, next, .. } if finding.track == Some(name("squat")) => Some((*cap, *next)),
+        Found::StuckAtStart { cap, next, .. } if finding.lift == Some(name("squat")) => Some((*cap, *next)),
         _ => None,
     });
     let mut state = State::new(None);
@@ -334,7 +334,7 @@ fn discs_that_help_do_help() {
     let bare = [(10.0, 4), (5.0, 2), (1.0, 2)];
     let setup = |more: Option<f64>| {
         let mut setup = clean();
-        setup.parameters.tracks.remove(1);
+        setup.parameters.lifts.remove(1);
         let discs: Vec<(f64, u16)> = bare.into_iter().chain(more.map(|mass| (mass, 2))).collect();
         setup.parameters.stock = stock(&discs);
         setup.parameters
@@ -445,7 +445,7 @@ fn centiles_rise_and_reached_agrees_with_them() {
 #[test]
 fn the_first_step_comes_when_the_exact_chain_says() {
     let mut setup = clean();
-    setup.parameters.tracks.truncate(1);
+    setup.parameters.lifts.truncate(1);
     setup.plan.lifts.truncate(1);
     setup.squat().learning_sessions = Some(1);
     setup.parameters.policy.fails_to_step_back = 10;
@@ -547,8 +547,8 @@ fn a_rehearsal_is_bounded_and_refuses_what_it_cannot_play() {
     assert_eq!(spoiled(|model| model.week.clear()), Code::EmptyList);
     assert_eq!(spoiled(|model| model.week[0].weekday = 7), Code::OutOfRange);
     assert_eq!(spoiled(|model| model.week[1].weekday = 0), Code::OutOfRange);
-    assert_eq!(spoiled(|model| drop(model.lifts.pop())), Code::UnknownTrack);
-    assert_eq!(spoiled(|model| model.lifts[1].track = name("squat")), Code::DuplicateTrack);
+    assert_eq!(spoiled(|model| drop(model.lifts.pop())), Code::UnknownLift);
+    assert_eq!(spoiled(|model| model.lifts[1].lift = name("squat")), Code::DuplicateLift);
     assert_eq!(
         spoiled(|model| model.lifts[0].milestone = Some(Milestone::Rung(name("ghost")))),
         Code::UnknownName

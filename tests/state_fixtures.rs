@@ -32,7 +32,7 @@ fn demo(name: &str) -> String {
 fn answer(session: &SessionPlan) -> Value {
     let lifts = session.lifts.iter().map(|lift| {
         Value::Map(vec![
-            ("track".into(), Value::write(&lift.track).unwrap()),
+            ("lift".into(), Value::write(&lift.lift).unwrap()),
             ("verdict".into(), Value::write(&lift.verdict).unwrap()),
             ("status".into(), Value::write(&lift.status).unwrap()),
             ("limit".into(), Value::write(&lift.limit).unwrap()),

@@ -216,7 +216,7 @@ fn what_would_change_an_answer_counts_in_words_that_fit() {
 fn lift(verdict: Verdict, load: Option<Mass>) -> LiftToday {
     let granted = Tuple { rung: 0, range: 0, tempo: 0, sets: 3, reps: 5, load: kg(50.0) };
     LiftToday {
-        track: name("squat"),
+        lift: name("squat"),
         verdict,
         status: Status::ReadyToAdvance,
         granted,

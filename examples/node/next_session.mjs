@@ -16,7 +16,7 @@ try {
   const session = progress.nextSession(await read(planFile), today);
   for (const lift of session.lifts) {
     const load = lift.load ? `${lift.load.kg} kg` : "no load";
-    console.log(`${lift.track}: ${lift.verdict}, ${load}, ${lift.sets ?? 0} sets of ${lift.reps ?? 0}`);
+    console.log(`${lift.lift}: ${lift.verdict}, ${load}, ${lift.sets ?? 0} sets of ${lift.reps ?? 0}`);
   }
   // A stored state makes tomorrow quick: new Progress(fromJson(...)) of it, then apply(event).
   if (stateFile) await writeFile(stateFile, JSON.stringify(toJson(progress.state())));

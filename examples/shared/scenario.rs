@@ -13,7 +13,7 @@ use bismar::record::{
     Advance, Body, Clearance, ClearanceStatus, Correction, DayReport, Dimension, Effort, Event, EventKind,
     Layoff, LayoffReason, LiftPlan, LiftSession, Lifter, Log, NextDayReport, Override, PLAN_FORMAT,
     PLAN_VERSION, PainAnswer, Pair, Parameters, Plan, Policy, Rung, Session, SessionMissed, StepPolicy,
-    TrackParameters, Tuple, WorkSet,
+    LiftParameters, Tuple, WorkSet,
 };
 use bismar::value::Value;
 
@@ -147,7 +147,7 @@ const LIFTS: [Lift; 3] = [
     },
 ];
 
-fn track(lift: &Lift, label: &str) -> Result<TrackParameters, Error> {
+fn lift(lift: &Lift, label: &str) -> Result<LiftParameters, Error> {
     let tuple = Tuple { rung: 0, range: 0, tempo: 0, sets: 3, reps: 5, load: kg(lift.load)? };
     let rungs = lift.rungs.iter().map(|(text, below)| rung(text, below)).collect::<Result<_, _>>()?;
     let criteria = lift
@@ -157,7 +157,7 @@ fn track(lift: &Lift, label: &str) -> Result<TrackParameters, Error> {
         .collect::<Result<_, _>>()?;
     let pass = PassRules::default();
     let run = PassRun::new(9, 10, lift.sessions)?;
-    Ok(TrackParameters {
+    Ok(LiftParameters {
         name: name(label)?,
         body: lift.body,
         regions: lift.regions.iter().map(|text| name(text)).collect::<Result<_, _>>()?,
@@ -183,27 +183,27 @@ fn track(lift: &Lift, label: &str) -> Result<TrackParameters, Error> {
 /// The parameters of the scenario with so many lifts.
 pub fn parameters(lifts: u32) -> Result<Parameters, Error> {
     let (implements, stock) = equipment()?;
-    let mut tracks = Vec::new();
+    let mut lifts = Vec::new();
     for (at, lift) in (0..lifts.clamp(1, 16)).zip(LIFTS.iter().cycle()) {
         let label = if at < 3 { lift.name.to_string() } else { format!("{} {}", lift.name, at / 3 + 1) };
-        tracks.push(track(lift, &label)?);
+        lifts.push(lift(lift, &label)?);
     }
-    let pairs = if tracks.len() >= 2 {
+    let pairs = if lifts.len() >= 2 {
         vec![Pair { strict: name(LIFTS[0].name)?, forgiving: name(LIFTS[1].name)?, ratio_cap: 1.0 }]
     } else {
         Vec::new()
     };
-    Ok(Parameters { tracks, pairs, implements, stock, policy: Policy::default() })
+    Ok(Parameters { lifts, pairs, implements, stock, policy: Policy::default() })
 }
 
 /// The plan that goes with it.
 pub fn plan(parameters: &Parameters) -> Result<Plan, Error> {
     let lifts = parameters
-        .tracks
+        .lifts
         .iter()
-        .map(|track| {
+        .map(|lift| {
             Ok(LiftPlan {
-                track: track.name.clone(),
+                lift: lift.name.clone(),
                 reserve: Some(Rir::whole(3)),
                 sets: None,
                 reps: None,
@@ -389,7 +389,7 @@ fn train(
 fn accept_offers(writer: &mut Writer, day: Day) -> Result<(), Error> {
     for decision in writer.state.decide(day)? {
         if matches!(decision.outlook, MoveOutlook::OnOffer { .. }) {
-            let advance = Advance { track: decision.track, who: name("invented coach")? };
+            let advance = Advance { lift: decision.lift, who: name("invented coach")? };
             writer.add(day, EventKind::AdvanceAccepted(advance), None)?;
         }
     }
@@ -398,15 +398,15 @@ fn accept_offers(writer: &mut Writer, day: Day) -> Result<(), Error> {
 
 /// The coach lets the press try one heavier week, with a reason and an end.
 fn overrule(writer: &mut Writer, day: Day) -> Result<(), Error> {
-    let Some(track) = writer.state.tracks.last() else { return Ok(()) };
+    let Some(lift) = writer.state.lifts.last() else { return Ok(()) };
     let given = Override {
-        track: writer
+        lift: writer
             .state
             .decide(day)?
             .last()
-            .map(|decision| decision.track.clone())
+            .map(|decision| decision.lift.clone())
             .unwrap_or(name("strict press")?),
-        load: track.tuple.load.plus(kg(1.0)?)?,
+        load: lift.tuple.load.plus(kg(1.0)?)?,
         who: name("invented coach")?,
         why: Some(
             "Wants to feel one heavier week before the holiday; marks have been clean for a month.".into(),
@@ -446,8 +446,8 @@ fn done(
         .state
         .parameters
         .as_ref()
-        .and_then(|all| all.tracks.iter().find(|track| track.name == lift.track));
-    let criteria: Vec<Criterion> = criteria.map(|track| track.criteria.clone()).unwrap_or_default();
+        .and_then(|all| all.lifts.iter().find(|lift| lift.name == lift.lift));
+    let criteria: Vec<Criterion> = criteria.map(|lift| lift.criteria.clone()).unwrap_or_default();
     let chance = skill(at, week, lift.status);
     let mut sets = Vec::new();
     for number in 0..lift.sets {
@@ -475,5 +475,5 @@ fn done(
             marks: Some(marks),
         });
     }
-    Ok(LiftSession { track: lift.track.clone(), sets, setup: None, cue: None })
+    Ok(LiftSession { lift: lift.lift.clone(), sets, setup: None, cue: None })
 }

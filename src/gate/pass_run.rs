@@ -163,6 +163,12 @@ impl PassRun {
         self.neutral_fails
     }
 
+    /// Whether it starts anew when another person gives the marks.
+    #[must_use]
+    pub const fn rater_restarts(&self) -> bool {
+        self.rater_change_restarts
+    }
+
     /// Whether the misses alone break the share asked for, even if repetitions up to `of` were still to come.
     fn falls_short(&self, day: &SessionFact) -> bool {
         let reps = u64::from(day.scored.max(u32::from(self.of)));

@@ -115,6 +115,20 @@ impl Gate {
         ])))
     }
 
+    /// Whether any run in it starts anew when another person gives the marks.
+    #[must_use]
+    pub fn restarts_with_another_rater(&self) -> bool {
+        fn restarts(requirement: &Requirement) -> bool {
+            match requirement {
+                Requirement::PassRun(run) => run.rater_restarts(),
+                Requirement::All(parts) | Requirement::Any(parts) => parts.iter().any(restarts),
+                Requirement::AtLeast { of, .. } => of.iter().any(restarts),
+                _ => false,
+            }
+        }
+        restarts(&self.0)
+    }
+
     /// What it asks for.
     #[must_use]
     pub const fn requirement(&self) -> &Requirement {

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Prepared, Stock};
 use crate::quantity::{Mass, Name};
-use crate::record::{Rung, TrackParameters, Tuple};
+use crate::record::{Rung, LiftParameters, Tuple};
 use crate::source::{OURS, formula, rows};
 
 formula! {
@@ -104,10 +104,10 @@ const MOST_TOTALS: usize = 20_000;
 /// Rungs that are not harder than this one, easier ones included: where to go with a sore region or a missing
 /// implement. Never with more load.
 #[must_use]
-pub fn sideways(track: &TrackParameters, from: Tuple) -> Vec<Name> {
-    let beside = |at: &u8| *at != from.rung && !track.is_harder(*at, from.rung);
-    let places = (0..track.rungs.len() as u8).filter(beside);
-    places.filter_map(|at| track.rungs.get(usize::from(at))).map(|rung| rung.name.clone()).collect()
+pub fn sideways(lift: &LiftParameters, from: Tuple) -> Vec<Name> {
+    let beside = |at: &u8| *at != from.rung && !lift.is_harder(*at, from.rung);
+    let places = (0..lift.rungs.len() as u8).filter(beside);
+    places.filter_map(|at| lift.rungs.get(usize::from(at))).map(|rung| rung.name.clone()).collect()
 }
 
 rows![first_rung, first_load];

@@ -47,7 +47,7 @@ impl Verdict {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct LiftToday {
     /// Which lift.
-    pub track: Name,
+    pub lift: Name,
     /// What to do.
     pub verdict: Verdict,
     /// State of the lift.

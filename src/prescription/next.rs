@@ -54,7 +54,7 @@ pub fn next_session(log: &Log, plan: &Plan, today: Day) -> Result<SessionPlan, E
 /// Today's session from a folded state.
 ///
 /// # Errors
-/// `before_last_event`, `no_parameters`, `unknown_track`, and what [`Plan::check`] reports.
+/// `before_last_event`, `no_parameters`, `unknown_lift`, and what [`Plan::check`] reports.
 pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<SessionPlan, Error> {
     plan.check()?;
     let decisions = state.decide(today)?;
@@ -64,15 +64,15 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     let mut drafts = Vec::with_capacity(plan.lifts.len());
     let mut chosen = Vec::with_capacity(plan.lifts.len());
     for lift in &plan.lifts {
-        let decision = decisions.iter().find(|decision| decision.track == lift.track).ok_or_else(|| {
+        let decision = decisions.iter().find(|decision| decision.lift == lift.lift).ok_or_else(|| {
             Error::new(
-                Code::UnknownTrack,
-                "track",
-                lift.track.as_str(),
+                Code::UnknownLift,
+                "lift",
+                lift.lift.as_str(),
                 Allowed::rule("a lift of the parameters in force"),
             )
         })?;
-        let at = parameters.track_at(&lift.track).unwrap_or_default();
+        let at = parameters.lift_at(&lift.lift).unwrap_or_default();
         let stage = Stage { state, parameters, plan, lift, decision, at, today };
         drafts.push((stage.draft(), lift.keep));
         chosen.push(stage);
@@ -167,7 +167,7 @@ impl Stage<'_> {
         if self.state.asks_first() {
             draft.at_least(Verdict::Stop, Reason::AsksFirst);
         }
-        match (self.decision.status, self.state.tracks.get(self.at).map(|track| track.role)) {
+        match (self.decision.status, self.state.lifts.get(self.at).map(|lift| lift.role)) {
             (Status::Retired, _) => draft.at_least(Verdict::Rest, Reason::Retired),
             (Status::Resting, Some(Role::Rest)) => draft.at_least(Verdict::Rest, Reason::Resting),
             _ => {}
@@ -214,7 +214,7 @@ impl Stage<'_> {
                 );
             }
         }
-        if self.state.tracks.get(self.at).is_some_and(|track| track.partner_pain) {
+        if self.state.lifts.get(self.at).is_some_and(|lift| lift.partner_pain) {
             draft.at_least(Verdict::EaseOff, Reason::PairPain);
             draft.lower_load(self.one_step_down());
         }
@@ -244,7 +244,7 @@ impl Stage<'_> {
                 draft.keep_in_reserve(Rir::new(f64::from(halves) / 2.0).unwrap_or(RESERVE_ALONE));
             }
         }
-        if self.state.tracks.get(self.at).is_some_and(|track| track.unguarded) {
+        if self.state.lifts.get(self.at).is_some_and(|lift| lift.unguarded) {
             draft.say(Reason::AloneWithoutPins);
             draft.keep_in_reserve(RESERVE_ALONE);
         }
@@ -272,7 +272,7 @@ impl Stage<'_> {
                 }
             }
         }
-        let implement = self.parameters.tracks.get(self.at).map(|track| &track.implement);
+        let implement = self.parameters.lifts.get(self.at).map(|lift| &lift.implement);
         if let Some(implement) = implement.filter(|id| self.plan.unavailable.contains(id)) {
             draft.at_least(Verdict::Rest, Reason::ImplementUnavailable { implement: implement.clone() });
         }
@@ -283,7 +283,7 @@ impl Stage<'_> {
 
     /// Too few full rest days since the other lift of the pair; a warning, not a block.
     fn pair_rest(&self) -> Option<Reason> {
-        let other = self.state.tracks.get(self.state.partner(self.at)?)?.last_session?;
+        let other = self.state.lifts.get(self.state.partner(self.at)?)?.last_session?;
         let older = self
             .state
             .age(self.today)
@@ -310,7 +310,7 @@ impl Stage<'_> {
         };
         let warm_up = load.map(|work| warm_up(work, self.lift.reference, rounded)).unwrap_or_default();
         Ok(LiftToday {
-            track: decision.track.clone(),
+            lift: decision.lift.clone(),
             verdict: draft.verdict,
             status: decision.status,
             granted: decision.tuple,
@@ -331,8 +331,8 @@ impl Stage<'_> {
     }
 
     fn equipment(&self) -> Result<Option<Prepared>, Error> {
-        let track = self.parameters.tracks.get(self.at);
-        let implement = track.and_then(|track| self.parameters.implement(&track.implement));
+        let lift = self.parameters.lifts.get(self.at);
+        let implement = lift.and_then(|lift| self.parameters.implement(&lift.implement));
         let highest = self.decision.limit.max(Mass::grams(1_000));
         implement.map(|implement| Prepared::new(implement, &self.parameters.stock, highest)).transpose()
     }
@@ -349,7 +349,7 @@ impl Stage<'_> {
             cautions.push(Caution::BreathingPlan);
         }
         let moves_load =
-            self.parameters.tracks.get(self.at).is_some_and(|track| track.moving == Dimension::Load);
+            self.parameters.lifts.get(self.at).is_some_and(|lift| lift.moving == Dimension::Load);
         if moves_load && draft.verdict == Verdict::Train {
             cautions.push(Caution::GatesUnproven);
         }

@@ -1,32 +1,30 @@
 //! Guards: everything that must hold for a move upward, as entries of one table.
 
+use alloc::vec;
 use alloc::vec::Vec;
 
-use super::moves::next_tuple;
+use super::lift::Now;
 use super::pain::STEADY_SESSIONS;
-use super::state::{State, TrackState};
 use super::status::Status;
+use super::view::View;
 use crate::condition::DayClass;
 use crate::gate::Outcome;
-use crate::quantity::Day;
+use crate::quantity::{Day, Mass};
 use crate::reason::Reason;
-use crate::record::{ClearanceStatus, Dimension, Parameters, Policy, TrackParameters, Tuple};
+use crate::record::{ClearanceStatus, Dimension, Grant};
 
-/// What a guard looks at.
+/// Of the last so many sessions two with too little in reserve hold the lift (our choice).
+const RESERVE_SESSIONS: usize = 3;
+const RESERVE_SHORT: usize = 2;
+
+/// A move that is asked for: from what, on which day, and to where, or why there is nowhere to go.
 pub(crate) struct Situation<'a> {
-    state: &'a State,
-    parameters: &'a Parameters,
-    policy: &'a Policy,
-    set: &'a TrackParameters,
-    track: &'a TrackState,
-    at: usize,
-    on: Day,
-    to: Result<Tuple, Reason>,
+    pub(crate) view: View<'a>,
+    to: Result<Grant, Reason>,
 }
 
 /// One guard: its name, and the reasons it has against a move.
 pub(crate) struct Guard {
-    #[cfg(test)]
     pub(crate) name: &'static str,
     check: fn(&Situation<'_>) -> Vec<Reason>,
 }
@@ -34,7 +32,7 @@ pub(crate) struct Guard {
 macro_rules! guards {
     ($($name:ident),+ $(,)?) => {
         /// Every guard, in the order in which reasons are listed.
-        static GUARDS: &[Guard] = &[$(Guard { #[cfg(test)] name: stringify!($name), check: $name }),+];
+        static GUARDS: &[Guard] = &[$(Guard { name: stringify!($name), check: $name }),+];
 
         /// The names of all guards.
         pub const GUARD_NAMES: &[&str] = &[$(stringify!($name)),+];
@@ -48,6 +46,7 @@ guards![
     pain_asked,
     state_allows,
     gate_open,
+    reserve_held,
     day_allows,
     asked_first,
     qualified_on_ordinary_days,
@@ -55,6 +54,7 @@ guards![
     cooled_off,
     region_window,
     pair_allows,
+    pair_rested,
     step_fits,
     one_dimension,
     window_cap,
@@ -63,26 +63,16 @@ guards![
     known_events,
 ];
 
-impl State {
-    /// Every reason against a move of that lift on that day: to the given place, or to the one on offer.
-    pub(crate) fn blockers(&self, at: usize, to: Option<Tuple>, on: Day) -> Vec<Reason> {
-        let Some(situation) = Situation::of(self, at, to, on) else { return Vec::new() };
-        let asked = GUARDS.iter();
-        #[cfg(test)]
-        let asked = asked.filter(|guard| self.taken_out != Some(guard.name));
-        asked.flat_map(|guard| (guard.check)(&situation)).collect()
-    }
-}
-
 impl<'a> Situation<'a> {
-    /// A move of that lift on that day: to the given place, or to the one on offer.
-    pub(crate) fn of(state: &'a State, at: usize, to: Option<Tuple>, on: Day) -> Option<Situation<'a>> {
-        let (parameters, track) = (state.parameters.as_deref()?, state.tracks.get(at)?);
-        let set = parameters.tracks.get(at)?;
-        let policy = &parameters.policy;
-        let offered = || next_tuple(set, policy.rung_load, track.tuple, &state.loadable(at));
-        let to = to.map_or_else(offered, Ok);
-        Some(Situation { state, parameters, policy, set, track, at, on, to })
+    /// A move on that day: to the given grant, or to the one on offer.
+    pub(crate) fn new(view: View<'a>, to: Option<Grant>) -> Situation<'a> {
+        Situation { view, to: to.map_or_else(|| view.next_grant(), Ok) }
+    }
+
+    /// Every reason against it. `without` leaves a guard out, for the test that each of them is needed.
+    pub(crate) fn blockers(&self, without: Option<&str>) -> Vec<Reason> {
+        let asked = GUARDS.iter().filter(|guard| without != Some(guard.name));
+        asked.flat_map(|guard| (guard.check)(self)).collect()
     }
 
     /// Whether it must wait for its turn: for a window of days that counts moves.
@@ -91,45 +81,45 @@ impl<'a> Situation<'a> {
         let windows = [cooled_off, region_window, window_cap];
         windows.iter().any(|guard| !guard(self).is_empty()) || pair()
     }
+
+    fn now(&self) -> &Now {
+        &self.view.lift.now
+    }
+
+    /// Where the move goes, at the place that the lift is on its way to.
+    fn to(&self) -> Option<&Grant> {
+        self.to.as_ref().ok()
+    }
 }
 
 fn no_stop(s: &Situation<'_>) -> Vec<Reason> {
-    let mut reasons = Vec::new();
-    if let Some(stop) = s.state.stop {
-        reasons.push(Reason::SymptomStop { since: stop.since });
-    }
-    for region in s.state.regions.iter().filter(|region| s.set.regions.contains(&region.name)) {
-        if let Some(stop) = region.stop {
-            reasons.push(Reason::PainStop { region: region.name.clone(), since: stop.since });
-        }
-    }
-    reasons
+    super::stop::reasons(&s.view)
 }
 
 fn clearance_in_force(s: &Situation<'_>) -> Vec<Reason> {
-    let mut reasons = Vec::new();
-    if s.state.ill_since.is_some() {
+    let (view, mut reasons) = (&s.view, Vec::new());
+    if view.shared.ill_since.is_some() {
         reasons.push(Reason::ClearanceAfterIllness);
     }
-    match &s.state.clearance {
+    match &view.shared.clearance {
         Some(clearance) if clearance.status == ClearanceStatus::NotCleared => {
             reasons.push(Reason::NotCleared)
         }
-        Some(clearance) if clearance.expires < s.on => {
+        Some(clearance) if clearance.expires < view.on => {
             reasons.push(Reason::ClearanceExpired { on: clearance.expires })
         }
-        None if s.policy.clearance_required => reasons.push(Reason::ClearanceMissing),
+        None if view.policy().clearance_required => reasons.push(Reason::ClearanceMissing),
         _ => {}
     }
-    if let (Some(load), Ok(to)) = (s.state.clearance_load(s.at), &s.to)
-        && to.load > load
+    if let (Some(load), Some(to)) = (view.clearance_load(), s.to())
+        && to.load() > load
     {
         reasons.push(Reason::ClearanceLimit { load });
     }
     // A lift that stands deeper already does not move up either: what it shows now is shown short of its place.
-    if let Ok(to) = &s.to
-        && s.state.range_limited(s.at)
-        && (s.set.ranges.is_empty() || s.state.range_allowed(s.at, to.range) != Some(to.range))
+    if let Some(to) = s.to()
+        && view.range_limited()
+        && (view.lift.set.ranges.is_empty() || view.range_allowed(to.place.range) != Some(to.place.range))
     {
         reasons.push(Reason::ClearanceRange);
     }
@@ -137,91 +127,108 @@ fn clearance_in_force(s: &Situation<'_>) -> Vec<Reason> {
 }
 
 fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
-    let mut reasons = Vec::new();
-    for region in s.state.regions.iter().filter(|region| s.set.regions.contains(&region.name)) {
+    let (view, mut reasons) = (&s.view, Vec::new());
+    for region in view.regions() {
+        let name = || region.id.clone();
         if region.clear_needed > 0 {
-            reasons
-                .push(Reason::PainBlock { region: region.name.clone(), clear_sessions: region.clear_needed });
+            reasons.push(Reason::PainBlock { region: name(), clear_sessions: region.clear_needed });
         }
         let hurts = region.last.is_some_and(|(_, score)| score.score() > 0);
-        if let Some(agreed) = region.review_due(s.on, s.policy.usual_review_days).filter(|_| hurts) {
-            reasons.push(Reason::UsualPainReview { region: region.name.clone(), agreed });
+        let review = region.review_due(view.on, view.policy().usual_review_days);
+        if let Some(agreed) = review.filter(|_| hurts) {
+            reasons.push(Reason::UsualPainReview { region: name(), agreed });
         }
         if hurts && region.usual.is_some_and(|(_, _, steady)| steady < STEADY_SESSIONS) {
-            reasons.push(Reason::UsualPainUnsteady { region: region.name.clone() });
+            reasons.push(Reason::UsualPainUnsteady { region: name() });
+        }
+        if region.persists(view.policy().pain_block_from) {
+            reasons.push(Reason::PainPersists { region: name() });
         }
     }
-    if s.track.partner_pain {
+    if s.now().partner_pain {
         reasons.push(Reason::PairPain);
     }
     reasons
 }
 
 fn pain_asked(s: &Situation<'_>) -> Vec<Reason> {
-    if s.state.pain_asked == Some(true) { Vec::new() } else { alloc::vec![Reason::PainNotAsked] }
+    if s.view.shared.pain_asked == Some(true) { Vec::new() } else { vec![Reason::PainNotAsked] }
 }
 
 fn state_allows(s: &Situation<'_>) -> Vec<Reason> {
-    let track = s.track;
-    let reason = match track.status {
-        Status::Holding | Status::ReadyToAdvance => return Vec::new(),
-        Status::Learning => Reason::LearningNotDone { done: track.learned.0, needed: track.learned.1 },
+    let now = s.now();
+    let reason = match &now.status {
+        Status::Holding | Status::ReadyToAdvance { .. } => return Vec::new(),
+        Status::Learning => {
+            Reason::LearningNotDone { done: now.calibration.done, needed: now.calibration.needed }
+        }
         Status::Consolidating => Reason::Consolidating,
-        Status::SteppingBack => Reason::SteppingBack,
-        Status::Resting => Reason::Resting,
-        Status::Returning => Reason::Returning { at_most: track.return_cap.unwrap_or(track.tuple.load) },
+        Status::SteppingBack { .. } => Reason::SteppingBack,
+        Status::Resting { .. } => Reason::Resting,
+        Status::Returning { way, .. } => Reason::Returning { at_most: way.cap },
         Status::Maintaining => Reason::Maintaining,
-        Status::StoppedRefer => Reason::Stopped,
+        Status::StoppedRefer { .. } => Reason::Stopped,
         Status::Retired => Reason::Retired,
     };
-    alloc::vec![reason]
+    vec![reason]
 }
 
 fn gate_open(s: &Situation<'_>) -> Vec<Reason> {
     let mut reasons = Vec::new();
-    if !s.state.gate_is_open(s.at, s.on) {
+    if !super::offer::gate_is_open(&s.view) {
         reasons.push(Reason::GateNotOpen);
     }
-    if let Some(last) = s.track.sittings.last()
-        && last.outcome == Outcome::Pass
-        && !last.confirmed
-    {
-        reasons.push(Reason::PassProvisional { session: last.session });
+    // Whatever the last session came to: a worse one never permits what a better one would have to wait for.
+    match s.now().sittings.last() {
+        Some(last) if !last.confirmed => reasons.push(Reason::PassProvisional { session: last.session }),
+        _ => {}
+    }
+    if let Some(short) = s.now().short {
+        reasons.push(Reason::NotAtGrant { short });
     }
     reasons
 }
 
+fn reserve_held(s: &Situation<'_>) -> Vec<Reason> {
+    let last = s.now().sittings.iter().rev().take(RESERVE_SESSIONS);
+    let short = last.filter(|sitting| sitting.short_of_reserve).count();
+    if short < RESERVE_SHORT { Vec::new() } else { vec![Reason::ReserveShort { sessions: short as u8 }] }
+}
+
 fn day_allows(s: &Situation<'_>) -> Vec<Reason> {
-    match s.state.class_on(s.on) {
+    match s.view.shared.class_on(s.view.on) {
         DayClass::Ordinary | DayClass::Good => Vec::new(),
-        DayClass::BadAgreeing => alloc::vec![Reason::BadDay],
-        DayClass::BadSingle => alloc::vec![Reason::BadDaySingle],
-        DayClass::Unknown => alloc::vec![Reason::DayUnknown],
+        DayClass::BadAgreeing => vec![Reason::BadDay],
+        DayClass::BadSingle => vec![Reason::BadDaySingle],
+        DayClass::Unknown => vec![Reason::DayUnknown],
     }
 }
 
-/// Fever, dizziness, palpitations, a fall or a new medicine: a clinician's word comes first.
+/// Fever, dizziness, palpitations, a fall or a new medicine: an answer comes first. Nobody asked is no answer.
 fn asked_first(s: &Situation<'_>) -> Vec<Reason> {
-    if s.state.asks_first() { alloc::vec![Reason::AsksFirst] } else { Vec::new() }
+    let open = s.view.shared.asks.iter();
+    let mut reasons: Vec<Reason> =
+        open.map(|open| Reason::AsksFirst { ask: open.ask, since: open.since }).collect();
+    if !s.view.shared.report_on(s.view.on).is_some_and(|report| report.asks_asked) {
+        reasons.push(Reason::AsksNotAsked);
+    }
+    reasons
 }
 
 fn qualified_on_ordinary_days(s: &Situation<'_>) -> Vec<Reason> {
-    let mut passes = s.track.sittings.iter().filter(|sitting| sitting.outcome == Outcome::Pass).peekable();
+    let mut passes = s.now().sittings.iter().filter(|sitting| sitting.outcome == Outcome::Pass).peekable();
     let any = passes.peek().is_some();
-    if any && passes.all(|sitting| sitting.bad_day) {
-        alloc::vec![Reason::QualifiedOnBadDays]
-    } else {
-        Vec::new()
-    }
+    if any && passes.all(|sitting| sitting.bad_day) { vec![Reason::QualifiedOnBadDays] } else { Vec::new() }
 }
 
 fn fresh(s: &Situation<'_>) -> Vec<Reason> {
-    let allowed = s.policy.freshness_days;
-    let days = s.track.last_session.map_or(i32::MAX, |last| s.on.since(last));
+    let allowed = s.view.policy().freshness_days;
+    let Some(last) = s.now().last_session else { return vec![Reason::NeverTrained] };
+    let days = s.view.on.since(last);
     if days <= i32::from(allowed) {
         return Vec::new();
     }
-    alloc::vec![Reason::Stale { days: u16::try_from(days).unwrap_or(u16::MAX), allowed }]
+    vec![Reason::Stale { days: u16::try_from(days).unwrap_or(u16::MAX), allowed }]
 }
 
 /// Days still to wait after that day, if any.
@@ -230,43 +237,47 @@ fn days_left(since: Day, on: Day, wait: u16) -> Option<u16> {
 }
 
 fn cooled_off(s: &Situation<'_>) -> Vec<Reason> {
-    let left = s.track.moves.last().and_then(|(day, _)| days_left(*day, s.on, s.policy.cooling_off_days));
+    let wait = s.view.policy().cooling_off_days;
+    let left = s.now().moves.last().and_then(|(day, _)| days_left(*day, s.view.on, wait));
     left.map(|days_left| Reason::CoolingOff { days_left }).into_iter().collect()
 }
 
 fn region_window(s: &Situation<'_>) -> Vec<Reason> {
-    let window = s.policy.region_window_days;
+    let policy = s.view.policy();
     let mut reasons = Vec::new();
-    for region in s.state.regions.iter().filter(|region| s.set.regions.contains(&region.name)) {
-        let recent = region.moves.iter().filter_map(|day| days_left(*day, s.on, window));
-        let waits: Vec<u16> = recent.collect();
-        if waits.len() >= usize::from(s.policy.region_moves)
-            && let Some(days_left) = waits.first().copied()
+    for region in s.view.regions() {
+        let recent = region.moves.iter();
+        let waits: Vec<u16> =
+            recent.filter_map(|day| days_left(*day, s.view.on, policy.region_window_days)).collect();
+        if let (true, Some(days_left)) =
+            (waits.len() >= usize::from(policy.region_moves), waits.first().copied())
         {
-            reasons.push(Reason::RegionWindow { region: region.name.clone(), days_left });
+            reasons.push(Reason::RegionWindow { region: region.id.clone(), days_left });
         }
     }
     reasons
 }
 
 fn pair_allows(s: &Situation<'_>) -> Vec<Reason> {
-    let mut reasons = Vec::new();
-    let Some(partner) = s.state.partner(s.at) else { return reasons };
-    let Some(other) = s.state.tracks.get(partner) else { return reasons };
-    if s.track.fault.is_some() && s.track.fault == other.fault {
+    let (view, mut reasons) = (&s.view, Vec::new());
+    let Some(partner) = view.partner else { return reasons };
+    let other = &partner.lift.now;
+    if s.now().fault.is_some() && s.now().fault == other.fault {
         reasons.push(Reason::PairFault);
     }
-    let window = other.moves.last().and_then(|(day, _)| days_left(*day, s.on, s.policy.region_window_days));
-    if let Some(days_left) = window {
+    let wait = view.policy().region_window_days;
+    if let Some(days_left) = other.moves.last().and_then(|(day, _)| days_left(*day, view.on, wait)) {
         reasons.push(Reason::PairWindow { days_left });
     }
-    let pair = s.parameters.pairs.iter().find(|pair| pair.strict == s.set.name);
-    let Some(pair) = pair else { return reasons };
-    match other.proven.filter(|(day, _)| s.on.since(*day) <= i32::from(s.policy.proof_days)) {
+    if !view.is_strict() {
+        return reasons;
+    }
+    match other.proven.filter(|(day, _)| view.on.since(*day) <= i32::from(view.policy().proof_days)) {
         None => reasons.push(Reason::PairProofMissing),
         Some((_, proven)) => {
-            let cap = s.state.loadable(partner).share(proven, pair.ratio_cap);
-            if s.to.as_ref().is_ok_and(|to| to.load > cap) {
+            let loads = partner.lift.loadable.at(other.grant.place);
+            let cap = loads.share(proven, partner.pair.ratio_cap);
+            if s.to().is_some_and(|to| to.load() > cap) {
                 reasons.push(Reason::PairCap { load: cap });
             }
         }
@@ -274,67 +285,82 @@ fn pair_allows(s: &Situation<'_>) -> Vec<Reason> {
     reasons
 }
 
+/// A pair on one day, or with too little rest between its lifts.
+fn pair_rested(s: &Situation<'_>) -> Vec<Reason> {
+    super::pair::rest_missing(&s.view).into_iter().collect()
+}
+
 fn step_fits(s: &Situation<'_>) -> Vec<Reason> {
     let to = match &s.to {
-        Err(reason) => return alloc::vec![reason.clone()],
+        Err(reason) => return vec![reason.clone()],
         Ok(to) => to,
     };
-    let loadable = s.state.loadable(s.at);
-    let cap = loadable.grown(s.track.tuple.load, s.set.cap());
-    if to.load > cap || (to.load > s.track.tuple.load && loadable.not_above(to.load) != Some(to.load)) {
-        return alloc::vec![Reason::NoLoadableStep { cap, next: loadable.above(s.track.tuple.load) }];
+    let (lift, from) = (s.view.lift, s.now().grant.load());
+    let loads = lift.loadable.at(to.place);
+    let cap = loads.grown(from, lift.set.cap());
+    if to.load() > cap || (to.load() > from && loads.not_above(to.load()) != Some(to.load())) {
+        return vec![Reason::NoLoadableStep { cap, next: loads.above(from) }];
     }
     Vec::new()
 }
 
 /// Exactly one dimension goes up; rung and range and tempo never together with load.
 fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
-    let Ok(to) = &s.to else { return Vec::new() };
-    let from = &s.track.tuple;
-    let harder = s.set.harder_in(from, to);
-    let one_place = to.range <= from.range.saturating_add(1)
-        && to.tempo <= from.tempo.saturating_add(1)
-        && to.sets <= from.sets.saturating_add(1)
-        && to.reps <= from.reps.saturating_add(1);
-    let next_rung = !harder.contains(&Dimension::Variant)
-        || s.set.easier_rungs(to.rung).any(|easier| easier == from.rung);
+    let Some(to) = s.to() else { return Vec::new() };
+    let (lift, from) = (s.view.lift, s.now().grant);
+    let harder = lift.set.harder_in(&from, to);
+    let one = |from: u8, to: u8| to <= from.saturating_add(1);
+    let one_place = one(from.place.range, to.place.range)
+        && one(from.place.tempo, to.place.tempo)
+        && one(from.work.sets, to.work.sets)
+        && one(from.work.reps, to.work.reps);
+    let variant = harder.contains(&Dimension::Variant);
+    let next_rung =
+        !variant || lift.set.easier_rungs(to.place.rung).any(|easier| easier == from.place.rung);
     // A harder rung starts no higher than the rule for rungs says, however it is asked for.
-    let heaviest =
-        super::moves::rung_load(s.set, to.rung, from.load, s.policy.rung_load, &s.state.loadable(s.at));
-    let rung_fits = !harder.contains(&Dimension::Variant) || to.load <= heaviest;
+    let heaviest = super::moves::rung_load(lift, to.place.rung, s.view.policy().rung_load);
+    let rung_fits = !variant || to.load() <= heaviest;
     if harder.len() <= 1 && one_place && next_rung && rung_fits {
         Vec::new()
     } else {
-        alloc::vec![Reason::NotOneStep]
+        vec![Reason::NotOneStep]
     }
 }
 
 fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
-    let Ok(to) = &s.to else { return Vec::new() };
-    let before = s.track.load_before_window(s.on, s.policy.window_days);
-    let load = s.state.loadable(s.at).grown(before, s.policy.window_cap);
+    let Some(to) = s.to() else { return Vec::new() };
+    let policy = s.view.policy();
+    let before = load_before_window(s.now(), s.view.on, policy.window_days);
+    let load = s.view.lift.loadable.at(to.place).grown(before, policy.window_cap);
     // A load that stays is no growth, though a shorter window or an easier start would not allow it any more.
-    if to.load > load && to.load > s.track.tuple.load {
-        alloc::vec![Reason::WindowCap { load }]
+    if to.load() > load && to.load() > s.now().grant.load() {
+        vec![Reason::WindowCap { load }]
     } else {
         Vec::new()
     }
 }
 
+/// The load of which the growth over the window is counted.
+fn load_before_window(now: &Now, on: Day, window: u16) -> Mass {
+    let recent = now.moves.iter().filter(|(day, _)| on.since(*day) < i32::from(window));
+    let granted = now.grant.load();
+    recent.map(|(_, load)| *load).min().unwrap_or(granted).min(granted)
+}
+
 fn ceiling(s: &Situation<'_>) -> Vec<Reason> {
-    match (s.set.ceiling, &s.to) {
-        (Some(load), Ok(to)) if to.load > load => alloc::vec![Reason::Ceiling { load }],
+    match (s.view.lift.set.ceiling, s.to()) {
+        (Some(load), Some(to)) if to.load() > load => vec![Reason::Ceiling { load }],
         _ => Vec::new(),
     }
 }
 
 fn guarded_when_alone(s: &Situation<'_>) -> Vec<Reason> {
-    if s.track.unguarded { alloc::vec![Reason::AloneWithoutPins] } else { Vec::new() }
+    if s.now().unguarded { vec![Reason::AloneWithoutPins] } else { Vec::new() }
 }
 
 fn known_events(s: &Situation<'_>) -> Vec<Reason> {
-    match s.state.unknown {
+    match s.view.shared.unknown {
         0 => Vec::new(),
-        count => alloc::vec![Reason::UnknownEventPresent { count }],
+        count => vec![Reason::UnknownEventPresent { count }],
     }
 }

@@ -1,52 +1,101 @@
-//! What the equipment of a lift can load, and what a part of a load is.
+//! What the equipment of a lift can load at each of its heights, and what a part of a load is.
 
 use alloc::vec::Vec;
 
 use crate::error::Error;
-use crate::loading::{Implement, Prepared};
-use crate::quantity::Mass;
-use crate::record::{Parameters, TrackParameters};
+use crate::loading::{AtHeight, Implement, Prepared};
+use crate::quantity::{Length, Mass};
+use crate::record::{LiftParameters, Parameters, Place, StartsFrom};
 
 /// The heaviest load looked at: well above any load of a lifter whom this serves.
-const HEAVIEST_KG: i32 = 500;
+pub(crate) const HEAVIEST: Mass = Mass::grams(500_000);
+/// The furthest that a recorded load may lie from the one printed and still be it: what rounding to half kilograms or
+/// whole pounds makes (our choice).
+const WRITTEN_WITHIN: Mass = Mass::grams(250);
 
-/// The loadable totals of one lift, rising, and what they are measured against.
+/// The loads that one lift can have, range by range where the discs carry the bar.
 ///
 /// Help counts below zero, so that less of it lies higher. What a lifter then moves is the body mass less the help:
 /// parts of a load are parts of that. Without a body mass they are not known, and nothing goes up by them.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Loadable {
-    totals: Vec<Mass>,
+    /// One list for every range of a lift from the floor, else a single one.
+    heights: Vec<Height>,
     /// Body mass under the help; absent where nothing helps.
+    helped: Option<Option<Mass>>,
+}
+
+/// The loads at one height.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Height {
+    /// Rising.
+    totals: Vec<Mass>,
+    /// How far off the height the bar's centre lies, in mm.
+    off_by_mm: f64,
+}
+
+/// The loads at a place.
+#[derive(Clone, Copy)]
+pub(crate) struct Loads<'a> {
+    totals: &'a [Mass],
     helped: Option<Option<Mass>>,
 }
 
 impl Loadable {
     pub(crate) fn of(
-        track: &TrackParameters,
-        parameters: &Parameters,
+        lift: &LiftParameters,
+        all: &Parameters,
         body: Option<Mass>,
     ) -> Result<Loadable, Error> {
-        let Some(implement) = parameters.implement(&track.implement) else { return Ok(Loadable::default()) };
-        let heaviest = Mass::grams(HEAVIEST_KG * 1_000);
-        let prepared = Prepared::new(implement, &parameters.stock, heaviest)?;
-        let lightest = prepared.lightest().unwrap_or(heaviest);
+        let Some(implement) = all.implement(&lift.implement) else { return Ok(Loadable::default()) };
         let helped = matches!(implement, Implement::Assistance(_)).then_some(body);
-        Ok(Loadable { totals: prepared.totals(lightest, heaviest).collect(), helped })
+        let heights = match (implement, lift.starts_from) {
+            (Implement::Bar(bar), StartsFrom::Floor) => {
+                let at = |height: &Length| {
+                    let kept = AtHeight::new(bar, &all.stock, &all.blocks, *height, HEAVIEST)?;
+                    Ok(Height { totals: kept.totals().collect(), off_by_mm: kept.off_by_mm() })
+                };
+                lift.ranges.iter().map(at).collect::<Result<Vec<Height>, Error>>()?
+            }
+            _ => {
+                let prepared = Prepared::new(implement, &all.stock, HEAVIEST)?;
+                let lightest = prepared.lightest().unwrap_or(HEAVIEST);
+                let totals = prepared.totals(lightest, HEAVIEST).collect();
+                alloc::vec![Height { totals, off_by_mm: 0.0 }]
+            }
+        };
+        Ok(Loadable { heights, helped })
     }
 
-    /// Whether the implement helps and nobody knows what it helps to move.
-    pub(crate) fn lacks_body_mass(&self) -> bool {
-        self.helped == Some(None)
+    fn height(&self, place: Place) -> Option<&Height> {
+        self.heights.get(usize::from(place.range)).or_else(|| self.heights.first())
     }
 
-    pub(crate) fn helps(&self) -> bool {
+    /// The loads at a place.
+    pub(crate) fn at(&self, place: Place) -> Loads<'_> {
+        let totals = self.height(place).map(|height| height.totals.as_slice()).unwrap_or_default();
+        Loads { totals, helped: self.helped }
+    }
+
+    /// How far off its height the bar's centre lies at the nearest way to load it, in mm.
+    pub(crate) fn off_by_mm(&self, place: Place) -> f64 {
+        self.height(place).map_or(0.0, |height| height.off_by_mm)
+    }
+
+    pub(crate) const fn helps(&self) -> bool {
         self.helped.is_some()
     }
 
     /// Takes the body mass that is on record now.
     pub(crate) fn measure_against(&mut self, body: Mass) {
         self.helped = self.helped.map(|_| Some(body));
+    }
+}
+
+impl Loads<'_> {
+    /// Whether the implement helps and nobody knows what it helps to move.
+    pub(crate) fn lacks_body_mass(&self) -> bool {
+        self.helped == Some(None)
     }
 
     /// What is moved at this load: with help the body less the help, never less than nothing.
@@ -76,6 +125,10 @@ impl Loadable {
         self.totals.first().copied()
     }
 
+    pub(crate) fn heaviest(&self) -> Option<Mass> {
+        self.totals.last().copied()
+    }
+
     /// The heaviest load that is not above this one.
     pub(crate) fn not_above(&self, load: Mass) -> Option<Mass> {
         let end = self.totals.partition_point(|total| *total <= load);
@@ -101,5 +154,14 @@ impl Loadable {
     /// Rounded down to what can be loaded; the lightest where nothing lies below.
     pub(crate) fn rounded_down(&self, load: Mass) -> Mass {
         self.not_above(load).or_else(|| self.lightest()).unwrap_or(load)
+    }
+
+    /// Whether a load as somebody wrote it down is the one that was printed: no other loadable load lies nearer, and the
+    /// difference is no more than rounding makes.
+    pub(crate) fn is_as_printed(&self, written: Mass, printed: Mass) -> bool {
+        let apart = |from: Mass| from.minus(written).map_or(i64::MAX, |gap| gap.nanograms().abs());
+        let others = [self.below(printed), self.above(printed)];
+        let own = apart(printed);
+        own <= WRITTEN_WITHIN.nanograms() && others.into_iter().flatten().all(|other| own < apart(other))
     }
 }

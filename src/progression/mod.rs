@@ -1,4 +1,4 @@
-//! The fold over the log: tracks, states, guards, ladders. It decides the grant: the state of each lift, the
+//! The fold over the log: lifts, states, guards, ladders. It decides the grant: the state of each lift, the
 //! highest load allowed, and everything that stands in the way of a move.
 //!
 //! Uses every module above. A pure function of the log: no clock, no randomness; `today` is an argument.
@@ -8,19 +8,34 @@
 //! | Where does each lift stand after this log? | [`fold`] gives a [`State`] |
 //! | And with one more event? | [`State::apply`] |
 //! | What is granted today, what stands in the way, what would change it? | [`State::decide`] gives a [`Decision`] a lift |
+//! | Keep it for tomorrow? | [`State::to_json`](State), back by `State::from_json_or_fold` |
+//!
+//! # The walk from an event to a decision
+//!
+//! `fold` puts events in order and hands each to the file of its kind: `session` (judged by `judge`), `morning`, `pain`,
+//! `stop`, `clearance`, `acts` (what a coach does), `change` (new parameters). These alone change a state. `decision` then
+//! reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, `offer`
+//! what the gate says, `pair`, `probe` and `waiting` the rest. Every rule is a function of one lift, of what concerns all
+//! lifts, and of the day: a `View`.
 //!
 //! # Transitions
 //!
 #![doc = include_str!("../guide/transitions.md")]
 
+mod acts;
+mod change;
 mod clearance;
 mod decision;
+mod digest;
 #[cfg(test)]
 #[allow(clippy::indexing_slicing, clippy::unwrap_used, clippy::unreachable, reason = "a test may panic")]
 mod exploration;
 mod fold;
+mod foreseen;
 mod guard;
+mod judge;
 mod layoff;
+mod lift;
 mod loadable;
 mod morning;
 mod moves;
@@ -28,34 +43,36 @@ mod offer;
 mod pain;
 mod pair;
 mod probe;
-mod rename;
+mod region;
 mod retraction;
 mod session;
+mod shared;
+mod sitting;
 mod state;
 mod status;
+mod stop;
 mod stored;
 #[cfg(test)]
 #[allow(clippy::indexing_slicing, clippy::unwrap_used, reason = "a test may panic")]
 mod transitions;
+mod view;
 mod waiting;
 
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
 pub use guard::GUARD_NAMES;
-pub use state::{ClearanceInForce, OverrideInForce, RegionState, Sitting, State, Stop, TrackState};
-pub use status::Status;
-
-// For the plan check, which climbs by the same rule.
-#[cfg(feature = "rehearsal")]
-pub(crate) use {loadable::Loadable, moves::next_tuple};
-
-/// The load one step easier than this place, by the parameters in force.
-pub(crate) fn one_step_back(from: crate::record::Tuple, at: usize, state: &State) -> crate::quantity::Mass {
-    match state.parameters.as_deref() {
-        Some(parameters) => moves::one_load_back(from, at, parameters, &state.loadable(at)),
-        None => from.load,
-    }
-}
+pub(crate) use layoff::gap;
+pub(crate) use lift::Lift;
+pub use lift::{Now, SetupSeen};
+pub(crate) use moves::one_load_back;
+pub(crate) use pair::rest_missing;
+pub use region::RegionState;
+pub use shared::{ClearanceInForce, OpenAsk};
+pub use sitting::Sitting;
+pub use state::{LiftState, State};
+pub use status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};
+pub use stored::{STATE_FORMAT, StoredState};
+pub(crate) use view::View;
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];

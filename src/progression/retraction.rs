@@ -32,11 +32,12 @@ impl Retractions {
     }
 
     /// Whether that session's pass is taken back for a lift of these regions.
-    pub(crate) fn holds(&self, session: u32, regions: &[Name]) -> bool {
+    pub(crate) fn holds<'a>(&self, session: u32, mut regions: impl Iterator<Item = &'a Name>) -> bool {
         let from = self.passes.partition_point(|(earlier, _)| *earlier < session);
         let own =
             self.passes.get(from..).unwrap_or_default().iter().take_while(|(number, _)| *number == session);
-        own.into_iter().any(|(_, region)| regions.contains(region))
+        let own: Vec<&Name> = own.map(|(_, region)| region).collect();
+        !own.is_empty() && regions.any(|region| own.contains(&region))
     }
 
     /// What the answer with that number found.
@@ -112,8 +113,10 @@ impl Morning {
                 }
             }
             EventKind::NextDayReport(report) => {
-                self.answer(event, Some(report.session), &report.pain, found);
-                self.say_all(&report.pain, event.day);
+                if let Some(pain) = &report.pain {
+                    self.answer(event, Some(report.session), pain, found);
+                    self.say_all(pain, event.day);
+                }
             }
             EventKind::DayReport(report) => {
                 if let Some(pain) = &report.pain {

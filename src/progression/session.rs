@@ -1,30 +1,19 @@
 //! What a session means for its lifts.
 
+use alloc::boxed::Box;
 use alloc::vec::Vec;
 
-use super::loadable::Loadable;
-use super::retraction::Retractions;
-use super::state::{SITTINGS, Sitting, State, TrackState};
+use super::foreseen::Foreseen;
+use super::judge::{Judged, Said, judge, same_height};
+use super::lift::{Lift, SetupSeen};
+use super::sitting::Sitting;
+use super::state::State;
 use super::status::Status;
-use crate::condition::DayClass;
-use crate::error::{Allowed, Code, Error};
-use crate::gate::{Mark, Outcome, SetMarks, session_pass_of};
-use crate::quantity::{Day, Name, Reserve};
-use crate::record::{Effort, LiftSession, Parameters, Session, TrackParameters};
-
-/// A lift of a session with its judgement.
-struct Judged {
-    at: usize,
-    outcome: Outcome,
-    critical: bool,
-    pain: bool,
-    at_grant: bool,
-    scored: u16,
-    acceptable: u16,
-    fault: Option<Name>,
-    weak: Option<Name>,
-    watched_held: bool,
-}
+use super::view::View;
+use crate::error::{Code, Error};
+use crate::gate::Outcome;
+use crate::quantity::{Day, Name};
+use crate::record::{LiftSession, Policy, Session};
 
 impl State {
     pub(crate) fn take_session(
@@ -32,345 +21,315 @@ impl State {
         session: &Session,
         on: Day,
         event: u32,
-        retractions: &Retractions,
+        foreseen: &Foreseen,
     ) -> Result<(), Error> {
-        let parameters =
-            self.parameters.clone().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        let places = places(session, &parameters)?;
-        let loaded = loaded_regions(&places, &parameters);
-        self.come_back_where_due(&places, &loaded, on);
+        self.check_session(session)?;
+        let loaded = self.loaded_regions(session);
+        self.come_back_where_due(session, &loaded, on);
         if let Some(answers) = &session.pain {
-            for answer in answers {
-                self.take_pain(answer, on, event)?;
-            }
+            self.take_pains(answers, on, event)?;
             self.count_clear(answers, &loaded, on);
         }
-        self.pain_asked = Some(session.pain.is_some());
-        let mut judged = Vec::with_capacity(places.len());
-        for (at, lift) in places.iter().zip(&session.lifts) {
-            let mut result = self.judge(*at, lift, session, on)?;
-            if result.outcome == Outcome::Pass && retractions.holds(event, self.regions_of(*at)) {
-                result.outcome = Outcome::Fail;
+        self.shared.pain_asked = Some(session.pain.is_some());
+        for done in &session.lifts {
+            // A second session of the lift on that day was judged with the first: one civil day is one.
+            if !foreseen.is_later_part(event, &done.lift) {
+                self.take_lift(done, session, on, event, foreseen)?;
             }
-            self.note_setup(*at, lift);
-            judged.push(result);
         }
-        for result in &judged {
-            self.take_result(result, on, event);
-        }
-        for result in &judged {
-            self.hold_partner(result);
-        }
-        for region in self.regions.iter_mut().filter(|region| loaded.contains(&&region.name)) {
+        for region in self.shared.regions.iter_mut().filter(|region| loaded.contains(&region.id)) {
             region.loaded = Some(on);
         }
         self.note_pairs(on);
-        self.layoff = None;
+        self.shared.layoff = None;
         Ok(())
     }
 
-    /// Every lift that shares a region with the session comes back from its break now, trained today or not.
-    fn come_back_where_due(&mut self, places: &[usize], loaded: &[&Name], on: Day) {
-        for at in 0..self.tracks.len() {
-            let concerned =
-                places.contains(&at) || self.regions_of(at).iter().any(|region| loaded.contains(&region));
-            if !concerned {
+    /// Everything that a session names must be there, before any of it is taken.
+    fn check_session(&self, session: &Session) -> Result<(), Error> {
+        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        for (at, done) in session.lifts.iter().enumerate() {
+            let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
+            let lift = self.lift(&done.lift).map_err(inside)?;
+            if let Some(place) = &done.place {
+                lift.set.check_place(place).map_err(|error| inside(error.within("place")))?;
+            }
+            // The sign is the same for all sets, so the two ends speak for those between.
+            let loads = || done.sets.iter().map(|set| set.load);
+            for load in [loads().min(), loads().max()].into_iter().flatten() {
+                all.check_load(&lift.set, load).map_err(|error| inside(error.within("sets")))?;
+            }
+            for (number, set) in done.sets.iter().enumerate() {
+                let checked = set.marks.as_ref().map_or(Ok(()), |marks| marks.check(&lift.set.criteria));
+                checked.map_err(|error| inside(error.within(&alloc::format!("sets[{number}]"))))?;
+            }
+        }
+        Ok(())
+    }
+
+    /// The regions that the lifts of a session load.
+    fn loaded_regions(&self, session: &Session) -> Vec<Name> {
+        let mut regions: Vec<Name> = Vec::new();
+        let done = |lift: &&Lift| session.lifts.iter().any(|done| done.lift == lift.set.id);
+        for region in self.lifts.iter().filter(done).flat_map(Lift::regions) {
+            if !regions.contains(region) {
+                regions.push(region.clone());
+            }
+        }
+        regions
+    }
+
+    /// The lifts of the session come back from their breaks; the others remember the gap that it ended for a region of
+    /// theirs.
+    fn come_back_where_due(&mut self, session: &Session, loaded: &[Name], on: Day) {
+        let trained = |lift: &Lift| session.lifts.iter().any(|done| done.lift == lift.set.id);
+        let back: Vec<_> = self.views(on).map(|view| trained(view.lift).then(|| returned(&view))).collect();
+        let regions = &self.shared.regions;
+        for (lift, back) in self.lifts.iter_mut().zip(back) {
+            let Some(back) = back else {
+                let ended = regions.iter().filter(|region| {
+                    loaded.contains(&region.id) && lift.set.regions.contains(&region.id)
+                });
+                let longest = ended.filter_map(|region| region.loaded).map(|day| on.since(day)).max();
+                let gap = longest.and_then(|gap| u16::try_from(gap).ok()).unwrap_or(0);
+                if lift.now.last_session.is_some() {
+                    lift.now.missed = lift.now.missed.max(gap);
+                }
                 continue;
+            };
+            if let Some(now) = back {
+                lift.now = now;
             }
-            let returned = self.returned(at, on, &self.loadable(at));
-            let Some(track) = self.tracks.get_mut(at) else { continue };
-            if let Some(returned) = returned {
-                *track = returned;
-            }
+            lift.now.missed = 0;
             // Of an illness each lift comes back by itself; one that is stopped or retired has not yet.
-            track.ill &= !track.status.is_trained();
+            lift.now.ill &= !lift.now.status.is_trained();
         }
     }
 
-    pub(crate) fn regions_of(&self, at: usize) -> &[Name] {
-        self.parameters
-            .as_ref()
-            .and_then(|parameters| parameters.tracks.get(at))
-            .map(|track| track.regions.as_slice())
-            .unwrap_or_default()
-    }
-
-    /// The day's class as the fold uses it: what was reported today, else unknown.
-    pub(crate) fn class_on(&self, on: Day) -> DayClass {
-        self.today.as_ref().filter(|today| today.day == on).map_or(DayClass::Unknown, |today| today.class)
-    }
-
-    fn judge(&self, at: usize, lift: &LiftSession, session: &Session, on: Day) -> Result<Judged, Error> {
-        let parameters =
-            self.parameters.as_deref().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        let (Some(set), Some(track)) = (parameters.tracks.get(at), self.tracks.get(at)) else {
-            return Err(unknown_track(&lift.track));
+    fn take_lift(
+        &mut self,
+        done: &LiftSession,
+        session: &Session,
+        on: Day,
+        event: u32,
+        foreseen: &Foreseen,
+    ) -> Result<(), Error> {
+        let said = Said::new(done, foreseen.later_parts(event, &done.lift));
+        let hurts = self.hurts(&done.lift, session)?;
+        // What changed about the setup is known before the session is judged: it starts the comparison anew.
+        note_setup(&mut self.lift_mut(&done.lift)?.now, &said, on);
+        let view = self.view(&done.lift, on)?;
+        let mut result = judge(&view, &said, hurts).map_err(|error| error.within("sets"))?;
+        if result.outcome == Outcome::Pass && foreseen.retracts(event, view.lift.regions()) {
+            result.outcome = Outcome::Fail;
+        }
+        let facts = Facts {
+            bad_day: view.shared.class_on(on).is_confirmed_bad(),
+            may_restore: may_restore(&view),
+            policy: view.policy().clone(),
         };
-        // The sign is the same for all sets, so the two ends speak for those between.
-        let loads = || lift.sets.iter().map(|done| done.load);
-        for load in [loads().min(), loads().max()].into_iter().flatten() {
-            parameters.check_load(set, load).map_err(|error| error.within(set.name.as_str()))?;
+        let lift = self.lift_mut(&done.lift)?;
+        note_rack(lift, &said);
+        lift.now.reserve = result.reserve;
+        take_result(lift, &result, on, event, &facts);
+        self.offer_where_open(&done.lift, on)?;
+        if result.pain {
+            self.hold_partner(&done.lift);
         }
-        let unscored: Vec<SetMarks> =
-            lift.sets.iter().filter(|set| set.marks.is_none()).map(unscored).collect();
-        let mut missing = unscored.iter();
-        let marks = lift.sets.iter().filter_map(|set| set.marks.as_ref().or_else(|| missing.next()));
-        let marks: Vec<&SetMarks> = marks.collect();
-        let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
-        let limit = self.limit(at, on);
-        let granted = lift.sets.iter().all(|done| done.load == limit) && lift.sets.len() >= sets_due(track);
-        let missed = lift.sets.iter().any(|done| done.failed);
-        // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
-        let whole = lift.sets.iter().all(|done| done.reps.halves() >= 2 * u16::from(track.tuple.reps));
-        let at_grant = granted && whole && limit == track.tuple.load;
-        let outcome = match verdict.passed {
-            Outcome::Fail => Outcome::Fail,
-            _ if missed => Outcome::Fail,
-            Outcome::Pass if at_grant => Outcome::Pass,
-            _ => Outcome::NotScored,
-        };
-        let regions = self.regions_of(at);
-        let hurts = |score: crate::quantity::Pain| score.score() > 0;
-        let pain = session
-            .pain
-            .iter()
-            .flatten()
-            .any(|answer| regions.contains(&answer.region) && hurts(answer.score));
-        Ok(Judged {
-            at,
-            outcome,
-            critical: verdict.critical_fail,
-            pain,
-            at_grant,
-            scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
-            acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
-            fault: lost_critical(set, &marks),
-            watched_held: track.watched_held(set, &marks),
-            weak: verdict.weakest,
-        })
+        Ok(())
     }
 
-    fn note_setup(&mut self, at: usize, lift: &LiftSession) {
-        let over = self
-            .parameters
-            .as_ref()
-            .and_then(|parameters| parameters.tracks.get(at))
-            .is_some_and(|track| track.over_the_body);
-        if let Some(track) = self.tracks.get_mut(at) {
-            // Nothing said about the rack leaves what was last said.
-            let said = lift.setup.as_ref();
-            let unguarded = said.map(|setup| setup.alone && !setup.spotter && setup.pins.is_none());
-            track.unguarded = over && unguarded.unwrap_or(track.unguarded);
-            track.reserve = least_reserve(lift);
-        }
-    }
-
-    fn take_result(&mut self, result: &Judged, on: Day, event: u32) {
-        let Some(parameters) = self.parameters.clone() else { return };
-        let policy = &parameters.policy;
-        let bad_day = self.class_on(on).is_confirmed_bad();
-        let loadable = self.loadable(result.at);
-        let Some(track) = self.tracks.get_mut(result.at) else { return };
-        track.last_session = Some(on);
-        track.fault.clone_from(&result.fault);
-        if result.watched_held {
-            track.watched = None;
-        }
-        if result.weak.is_some() {
-            track.weak.clone_from(&result.weak);
-        }
-        if !track.status.is_trained() {
-            return;
-        }
-        if track.status == Status::Resting {
-            track.wake(on);
-        }
-        track.half_sessions = track.half_sessions.saturating_sub(1);
-        track.partner_pain = false;
-        track.here.0 = track.here.0.saturating_add(1);
-        track.remember(Sitting {
-            session: event,
-            day: on,
-            outcome: result.outcome,
-            critical: result.critical,
-            bad_day,
-            at_grant: result.at_grant,
-            confirmed: false,
-            scored: result.scored,
-            acceptable: result.acceptable,
-        });
-        match result.outcome {
-            Outcome::Pass => self.take_pass(result.at, on),
-            Outcome::NotScored => self.take_neutral(result.at, on),
-            Outcome::Fail => {
-                let neutral = bad_day && !result.critical && track.neutral < policy.neutral_fails;
-                if neutral {
-                    track.neutral += 1;
-                    self.take_neutral(result.at, on);
-                } else {
-                    self.take_fail(result, on, policy.fails_to_step_back, &loadable);
-                }
-            }
-        }
-    }
-
-    fn take_pass(&mut self, at: usize, on: Day) {
-        let Some(parameters) = self.parameters.clone() else { return };
-        let may_restore = self.may_restore(at, on);
-        if let Some(track) = self.tracks.get_mut(at) {
-            track.fails = 0;
-            track.neutral = 0;
-            track.passes = track.passes.saturating_add(1);
-            match track.status {
-                Status::Learning => track.count_learning(on),
-                Status::Consolidating => track.settle(on),
-                Status::SteppingBack if track.passes >= parameters.policy.step_back_passes => {
-                    track.lead_on(on)
-                }
-                Status::Returning => track.finish_return(at, on, &parameters, may_restore),
-                _ => {}
-            }
-        }
-        self.offer_where_open(at, on);
-    }
-
-    /// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no bad day; nothing
-    /// on record that is not understood; somebody or pins by the bar.
-    fn may_restore(&self, at: usize, on: Day) -> bool {
-        let regions = self.regions_of(at);
-        let hurts =
-            self.regions.iter().any(|region| regions.contains(&region.name) && region.clear_needed > 0);
-        let policy_asks =
-            self.parameters.as_ref().is_some_and(|parameters| parameters.policy.clearance_required);
-        let cleared = self.clearance.as_ref().map_or(!policy_asks, |clearance| clearance.expires >= on);
-        let asked = self.pain_asked == Some(true) && self.ill_since.is_none() && !self.asks_first();
-        let guarded = self.tracks.get(at).is_some_and(|track| !track.unguarded);
-        !hurts && cleared && asked && !self.class_on(on).is_bad() && self.unknown == 0 && guarded
-    }
-
-    /// Something was answered that asks for a clinician's word first, and nothing since has lifted it.
-    pub(crate) fn asks_first(&self) -> bool {
-        self.today.as_ref().is_some_and(|report| report.asks_first)
-    }
-
-    fn take_neutral(&mut self, at: usize, on: Day) {
-        if let Some(track) = self.tracks.get_mut(at)
-            && track.status == Status::Learning
-        {
-            track.count_learning(on);
-        }
-    }
-
-    fn take_fail(&mut self, result: &Judged, on: Day, debounce: u8, loadable: &Loadable) {
-        let Some(track) = self.tracks.get_mut(result.at) else { return };
-        track.fails = track.fails.saturating_add(1);
-        track.neutral = 0;
-        track.passes = 0;
-        if track.status == Status::Learning {
-            track.count_learning(on);
-        }
-        let hurt = track.status == Status::Consolidating && result.critical && result.pain;
-        if track.status == Status::ReadyToAdvance {
-            track.settle(on);
-        }
-        if track.fails >= debounce || hurt {
-            self.step_back(result.at, on, loadable);
-        }
+    /// Whether a region of the lift hurt in that session.
+    fn hurts(&self, id: &Name, session: &Session) -> Result<bool, Error> {
+        let lift = self.lift(id)?;
+        let answers = session.pain.iter().flatten();
+        Ok(answers.into_iter().any(|answer| answer.score.score() > 0 && lift.has_region(&answer.region)))
     }
 
     /// Pain in the strict lift of a pair: the forgiving one holds and starts one step down next time.
-    fn hold_partner(&mut self, result: &Judged) {
-        if !result.pain {
-            return;
-        }
-        let partner = self.parameters.as_ref().and_then(|parameters| {
-            let name = &parameters.tracks.get(result.at)?.name;
-            let pair = parameters.pairs.iter().find(|pair| pair.strict == *name)?;
-            parameters.track_at(&pair.forgiving)
-        });
-        if let Some(track) = partner.and_then(|at| self.tracks.get_mut(at)) {
-            track.partner_pain = true;
+    fn hold_partner(&mut self, strict: &Name) {
+        let pair = self.parameters().and_then(|all| all.pair_of(strict)).filter(|pair| pair.strict == *strict);
+        let forgiving = pair.map(|pair| pair.forgiving.clone());
+        for lift in self.lifts.iter_mut().filter(|lift| Some(&lift.set.id) == forgiving.as_ref()) {
+            lift.now.partner_pain = true;
         }
     }
 }
 
-/// Where each lift of a session stands in the parameters.
-fn places(session: &Session, parameters: &Parameters) -> Result<Vec<usize>, Error> {
-    let place =
-        |lift: &LiftSession| parameters.track_at(&lift.track).ok_or_else(|| unknown_track(&lift.track));
-    session.lifts.iter().map(place).collect()
+use super::layoff::returned;
+
+/// What a result needs to know beside the lift itself.
+struct Facts {
+    bad_day: bool,
+    may_restore: bool,
+    policy: Policy,
 }
 
-/// The regions that these lifts load.
-fn loaded_regions<'a>(places: &[usize], parameters: &'a Parameters) -> Vec<&'a Name> {
-    let mut regions: Vec<&Name> = Vec::new();
-    for region in places.iter().filter_map(|at| parameters.tracks.get(*at)).flat_map(|track| &track.regions) {
-        if !regions.contains(&region) {
-            regions.push(region);
-        }
+/// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no day below the usual;
+/// nothing on record that is not understood; somebody or pins by the bar.
+fn may_restore(view: &View<'_>) -> bool {
+    let shared = view.shared;
+    let hurts = view.regions().any(|region| region.clear_needed > 0);
+    let asked = shared.pain_asked == Some(true) && shared.ill_since.is_none() && shared.asks.is_empty();
+    !hurts
+        && shared.is_cleared(view.policy().clearance_required, view.on)
+        && asked
+        && !shared.class_on(view.on).is_bad()
+        && shared.unknown == 0
+        && !view.lift.now.unguarded
+}
+
+/// A changed setup starts the comparison anew. What nobody spoke of leaves what was last said.
+fn note_setup(now: &mut super::lift::Now, said: &Said<'_>, on: Day) {
+    let mut kit: Option<Vec<Name>> = said.setups().filter_map(|setup| setup.kit.clone()).last();
+    kit.iter_mut().for_each(|kit| crate::numeric::sort::sort(kit));
+    let height = said.height();
+    if kit.is_none() && height.is_none() {
+        return;
     }
-    regions
+    let seen = now.setup.get_or_insert_with(Box::<SetupSeen>::default);
+    let other_kit = matches!((&seen.kit, &kit), (Some(before), Some(after)) if before != after);
+    let other_height =
+        matches!((seen.height, height), (Some(before), Some(after)) if !same_height(before, after));
+    seen.kit = kit.or_else(|| seen.kit.take());
+    seen.height = height.or(seen.height);
+    if other_kit || other_height {
+        seen.changed = Some(on);
+        now.forget_evidence(on);
+    }
 }
 
-impl TrackState {
-    /// Keeps a session; older ones at this place become counts.
-    fn remember(&mut self, sitting: Sitting) {
-        self.sittings.push(sitting);
-        if self.sittings.len() > SITTINGS {
-            let oldest = self.sittings.remove(0);
-            let counts = oldest.outcome != Outcome::NotScored;
-            if counts {
-                self.earlier.0 = self.earlier.0.saturating_add(u32::from(oldest.acceptable));
-                self.earlier.1 = self.earlier.1.saturating_add(u32::from(oldest.scored));
+/// Nothing said about the rack leaves what was last said.
+fn note_rack(lift: &mut Lift, said: &Said<'_>) {
+    let spoken = said.setups().filter_map(crate::record::Setup::is_unguarded).last();
+    lift.now.unguarded = lift.set.over_the_body && spoken.unwrap_or(lift.now.unguarded);
+}
+
+fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
+    let now = &mut lift.now;
+    now.last_session = Some(on);
+    now.short = result.short;
+    now.refused = None;
+    now.fault.clone_from(&result.fault);
+    if result.watched_held {
+        now.watched = None;
+    }
+    if result.weak.is_some() {
+        now.weak.clone_from(&result.weak);
+    }
+    if !now.status.is_trained() {
+        return;
+    }
+    if matches!(now.status, Status::Resting { .. }) {
+        now.wake(on);
+    }
+    now.half_sessions = now.half_sessions.saturating_sub(1);
+    now.partner_pain = false;
+    now.here.0 = now.here.0.saturating_add(1);
+    let asked = facts.policy.reserve_to_advance.halves();
+    now.remember(Sitting {
+        session: event,
+        day: on,
+        outcome: result.outcome,
+        critical: result.critical,
+        bad_day: facts.bad_day,
+        at_grant: result.short.is_none(),
+        confirmed: false,
+        short_of_reserve: result.reserve.is_some_and(|left| left < asked),
+        other_rater: now.other_rater,
+        scored: result.scored,
+        acceptable: result.acceptable,
+    });
+    match result.outcome {
+        Outcome::Pass => take_pass(lift, on, facts),
+        Outcome::NotScored => take_neutral(lift, on),
+        Outcome::Fail if facts.bad_day && !result.critical && now.neutral < facts.policy.neutral_fails => {
+            now.neutral += 1;
+            take_neutral(lift, on);
+        }
+        Outcome::Fail => take_fail(lift, result, on, &facts.policy),
+    }
+}
+
+fn take_pass(lift: &mut Lift, on: Day, facts: &Facts) {
+    let now = &mut lift.now;
+    now.fails = 0;
+    now.neutral = 0;
+    match &mut now.status {
+        Status::Learning => count_learning(lift, on),
+        Status::Consolidating => now.settle(on),
+        Status::ReadyToAdvance { since } => *since = on,
+        Status::SteppingBack { passes, .. } => {
+            *passes = passes.saturating_add(1);
+            if *passes >= facts.policy.step_back_passes {
+                now.lead_on(on);
             }
         }
-    }
-
-    /// Calibration ends when its sessions are done and the last one passed.
-    fn count_learning(&mut self, on: Day) {
-        self.learned.0 = self.learned.0.saturating_add(1);
-        let passed = self.sittings.last().is_some_and(|last| last.outcome == Outcome::Pass);
-        if self.learned.0 >= self.learned.1 && passed {
-            self.settle(on);
+        Status::Returning { passes, .. } => {
+            *passes = passes.saturating_add(1);
+            super::layoff::finish_return(lift, on, &facts.policy, facts.may_restore);
         }
+        _ => {}
     }
 }
 
-fn sets_due(track: &TrackState) -> usize {
-    let sets = usize::from(track.tuple.sets);
-    if track.half_sessions > 0 { sets.div_ceil(2) } else { sets }
-}
-
-/// The marks of a set that was not scored.
-fn unscored(set: &crate::record::WorkSet) -> SetMarks {
-    SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)
-}
-
-fn lost_critical(track: &TrackParameters, marks: &[&SetMarks]) -> Option<Name> {
-    // Most sessions lose nothing, and then no names need be compared.
-    if !marks.iter().any(|set| set.marks.iter().any(|each| each.mark == Mark::NotMet)) {
-        return None;
+/// A session that is neither a pass nor a fail: an offer does not outlast it, and calibration counts its day.
+fn take_neutral(lift: &mut Lift, on: Day) {
+    lift.now.withdraw_offer(on);
+    if lift.now.status == Status::Learning {
+        count_learning(lift, on);
     }
-    let critical = track.criteria.iter().filter(|criterion| criterion.critical);
-    critical
-        .map(|criterion| &criterion.id)
-        .find(|id| marks.iter().any(|set| set.mark(id) == Mark::NotMet))
-        .cloned()
 }
 
-/// The least reserve of the sets, in half repetitions, where every set says one.
-fn least_reserve(lift: &LiftSession) -> Option<u16> {
-    let halves = lift.sets.iter().map(|set| match set.effort? {
-        Effort::Rir(reserve) => Some(reserve.halves()),
-        Effort::Rpe(rating) => match rating.reserve() {
-            Reserve::Exactly(reserve) | Reserve::Between(reserve, _) => Some(reserve.halves()),
-            Reserve::MoreLoadOnly => Some(0),
-            Reserve::NotAReserve => None,
-        },
-    });
-    halves.collect::<Option<Vec<u16>>>().and_then(|all| all.into_iter().min())
+fn take_fail(lift: &mut Lift, result: &Judged, on: Day, policy: &Policy) {
+    let now = &mut lift.now;
+    now.fails = now.fails.saturating_add(1);
+    now.neutral = 0;
+    now.withdraw_offer(on);
+    let hurt = now.status == Status::Consolidating && result.critical && result.pain;
+    match &mut now.status {
+        Status::Learning => count_learning(lift, on),
+        Status::SteppingBack { passes, .. } | Status::Returning { passes, .. } => *passes = 0,
+        _ => {}
+    }
+    if lift.now.fails >= policy.fails_to_step_back || hurt {
+        step_back(lift, on, policy);
+    }
 }
 
-pub(crate) fn unknown_track(name: &Name) -> Error {
-    Error::new(Code::UnknownTrack, "track", name.as_str(), Allowed::rule("a lift of the parameters in force"))
+/// Calibration ends when its days are done and the last session passed.
+fn count_learning(lift: &mut Lift, on: Day) {
+    let now = &mut lift.now;
+    now.calibration.done = now.calibration.done.saturating_add(1);
+    if !now.calibration.is_open() && now.last_passed() {
+        now.settle(on);
+    }
+}
+
+/// Goes one step easier and looks again.
+pub(crate) fn step_back(lift: &mut Lift, on: Day, policy: &Policy) {
+    let before = lift.now.grant;
+    let grant = super::moves::one_step_back(lift, policy);
+    let on_plan = is_within_band(&lift.now, &grant);
+    let now = &mut lift.now;
+    now.stand_at(grant, on);
+    now.keep_easing_only();
+    if on_plan {
+        return;
+    }
+    now.forgo_restoring();
+    let from = (grant.load() < before.load()).then_some(before.load());
+    match &mut now.status {
+        Status::Returning { passes, .. } => *passes = 0,
+        _ => now.enter(Status::SteppingBack { from, passes: 0 }, on),
+    }
+}
+
+/// Whether a maintained lift that goes there stays within the band that the coach has set.
+fn is_within_band(now: &super::lift::Now, to: &crate::record::Grant) -> bool {
+    let band = match now.purpose {
+        super::status::Purpose::Maintain { not_below } if now.status == Status::Maintaining => not_below,
+        _ => None,
+    };
+    band.is_some_and(|lowest| to.load() >= lowest && now.grant.with_load(to.load()) == *to)
 }

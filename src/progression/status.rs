@@ -1,66 +1,231 @@
-//! Where a lift stands in its course.
+//! Where a lift stands in its course, with whatever belongs to standing there.
+
+use alloc::vec::Vec;
+
+use crate::quantity::{Day, Mass, Name};
+
+/// A way back after a break or a stop.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct WayBack {
+    /// Granted load before it; the way back never goes past.
+    pub cap: Mass,
+    /// Row of the layoff table that it began with, 1 being the shortest.
+    pub row: u8,
+    /// Days of the break; 0 after a stop.
+    pub gap: u16,
+}
+
+impl WayBack {
+    /// The first row alone gives the load back after one pass; from here on it does not.
+    pub(crate) fn without_restoring(self) -> WayBack {
+        WayBack { row: if self.row == 1 { 2 } else { self.row }, ..self }
+    }
+}
 
 /// State of a lift. Holding is the ordinary, successful state; it may last for months.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(rename_all = "snake_case", deny_unknown_fields)
+)]
 pub enum Status {
     /// Calibration on a new lift or rung.
     Learning,
     /// The right place; the load stays until the gate opens.
     Holding,
     /// The gate is open and a move waits to be taken.
-    ReadyToAdvance,
+    ReadyToAdvance {
+        /// Last session that earned it.
+        since: Day,
+    },
     /// The first sessions after a move.
     Consolidating,
     /// One step easier, to look again.
-    SteppingBack,
-    /// A planned break.
-    Resting,
+    SteppingBack {
+        /// Load before the step, where the load was lowered.
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+        from: Option<Mass>,
+        /// Passes since.
+        passes: u8,
+    },
+    /// A planned break; one that came on the way back leads there again.
+    Resting {
+        /// The way back that it interrupts.
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+        way: Option<WayBack>,
+    },
     /// Coming back after a break or a stop, never past the load before it.
-    Returning,
+    Returning {
+        /// From where, and how far.
+        way: WayBack,
+        /// Passes since.
+        passes: u8,
+    },
     /// Kept where it is on purpose.
     Maintaining,
     /// Stopped by pain or a symptom until a clearance and the coach's sign-off.
-    StoppedRefer,
+    StoppedRefer {
+        /// The way back that it interrupts.
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+        way: Option<WayBack>,
+    },
     /// No longer used.
     Retired,
 }
 
 impl Status {
-    /// Every state.
-    pub const ALL: [Status; 10] = [
-        Status::Learning,
-        Status::Holding,
-        Status::ReadyToAdvance,
-        Status::Consolidating,
-        Status::SteppingBack,
-        Status::Resting,
-        Status::Returning,
-        Status::Maintaining,
-        Status::StoppedRefer,
-        Status::Retired,
+    /// The stable names of all states.
+    pub const NAMES: [&'static str; 10] = [
+        "learning",
+        "holding",
+        "ready_to_advance",
+        "consolidating",
+        "stepping_back",
+        "resting",
+        "returning",
+        "maintaining",
+        "stopped_refer",
+        "retired",
     ];
 
     /// The stable name.
     #[must_use]
-    pub const fn as_str(self) -> &'static str {
+    pub const fn as_str(&self) -> &'static str {
         match self {
             Status::Learning => "learning",
             Status::Holding => "holding",
-            Status::ReadyToAdvance => "ready_to_advance",
+            Status::ReadyToAdvance { .. } => "ready_to_advance",
             Status::Consolidating => "consolidating",
-            Status::SteppingBack => "stepping_back",
-            Status::Resting => "resting",
-            Status::Returning => "returning",
+            Status::SteppingBack { .. } => "stepping_back",
+            Status::Resting { .. } => "resting",
+            Status::Returning { .. } => "returning",
             Status::Maintaining => "maintaining",
-            Status::StoppedRefer => "stopped_refer",
+            Status::StoppedRefer { .. } => "stopped_refer",
             Status::Retired => "retired",
         }
     }
 
     /// Whether sessions of the lift are judged toward its course.
     #[must_use]
-    pub const fn is_trained(self) -> bool {
-        !matches!(self, Status::StoppedRefer | Status::Retired)
+    pub const fn is_trained(&self) -> bool {
+        !matches!(self, Status::StoppedRefer { .. } | Status::Retired)
     }
+
+    /// Whether it is stopped.
+    #[must_use]
+    pub const fn is_stopped(&self) -> bool {
+        matches!(self, Status::StoppedRefer { .. })
+    }
+
+    /// Whether a move waits to be taken.
+    #[must_use]
+    pub const fn is_ready(&self) -> bool {
+        matches!(self, Status::ReadyToAdvance { .. })
+    }
+
+    /// The way back that is under way, interrupted or not.
+    #[must_use]
+    pub const fn way_back(&self) -> Option<WayBack> {
+        match self {
+            Status::Returning { way, .. } => Some(*way),
+            Status::Resting { way } | Status::StoppedRefer { way } => *way,
+            _ => None,
+        }
+    }
+
+    pub(crate) fn way_back_mut(&mut self) -> Option<&mut WayBack> {
+        match self {
+            Status::Returning { way, .. } => Some(way),
+            Status::Resting { way } | Status::StoppedRefer { way } => way.as_mut(),
+            _ => None,
+        }
+    }
+}
+
+/// What a lift is for in this block, with the band of a lift that is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(rename_all = "snake_case", deny_unknown_fields)
+)]
+pub enum Purpose {
+    /// To be learned or advanced through its gate.
+    Train,
+    /// Deliberately kept where it is.
+    Maintain {
+        /// Down to this load it is on plan.
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+        not_below: Option<Mass>,
+    },
+    /// Not trained for now.
+    Rest,
+    /// No longer used.
+    Retire,
+}
+
+/// Sessions of calibration: on how many days they were done, and how many are asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Calibration {
+    /// Days with a session.
+    pub done: u8,
+    /// Days asked for.
+    pub needed: u8,
+}
+
+impl Calibration {
+    pub(crate) const fn of(needed: u8) -> Calibration {
+        Calibration { done: 0, needed }
+    }
+
+    /// Whether days are still to come.
+    #[must_use]
+    pub const fn is_open(self) -> bool {
+        self.done < self.needed
+    }
+}
+
+/// A stop that only a clearance and a sign-off lift.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Stop {
+    /// When.
+    pub since: Day,
+    /// The event that stopped.
+    pub event: u32,
+    /// Signs that stopped; none for pain or for a clearance that was refused.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub signs: Vec<crate::sign::StopSign>,
+    /// A clearance was given since.
+    pub cleared: bool,
+    /// The coach signed off since.
+    pub signed: bool,
+}
+
+impl Stop {
+    pub(crate) const fn new(since: Day, event: u32, signs: Vec<crate::sign::StopSign>) -> Stop {
+        Stop { since, event, signs, cleared: false, signed: false }
+    }
+
+    /// Whether both have been given.
+    pub(crate) const fn is_lifted(&self) -> bool {
+        self.cleared && self.signed
+    }
+}
+
+/// An override in force.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct OverrideInForce {
+    /// Load allowed by it.
+    pub load: Mass,
+    /// Last day it holds.
+    pub expires: Day,
+    /// Who.
+    pub who: Name,
+    /// Its event.
+    pub event: u32,
 }

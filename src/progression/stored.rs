@@ -1,75 +1,157 @@
-//! A state that comes from outside: whether this library may go on from it.
+//! A state as it is stored, and the one way back in.
 
-use alloc::format;
+use alloc::string::String;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
 
-use super::fold::{LIBRARY_VERSION, digest};
-use super::state::{SITTINGS, State};
+use super::digest::digest;
+use super::lift::{Lift, Now};
+use super::loadable::Loadable;
+use super::shared::Shared;
+use super::sitting::SITTINGS;
+use super::state::{InForce, LIBRARY_VERSION, State};
 use crate::error::{Allowed, Code, Error};
-use crate::record::{MOST_LIMITS, Parameters, at_most};
+use crate::quantity::Day;
+use crate::record::{LiftParameters, MOST_LIMITS, Parameters, at_most};
 
-impl State {
-    /// Checks what the types alone cannot: a stored state may be newer than this library, or altered. Applying an
-    /// event and deciding look by themselves at a state that has been read.
-    ///
+/// The format name that every stored state carries.
+pub const STATE_FORMAT: &str = "bismar-state";
+
+/// A state as it is stored: bounded in size, checked on its way in. The host keeps the log; a state of another version of
+/// the library is not used, but folded anew from it.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct StoredState {
+    format: String,
+    version: String,
+    log_version: u32,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    last: Option<(Day, u32)>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    parameters: Option<Arc<Parameters>>,
+    digest: String,
+    shared: Shared,
+    /// In the order of the parameters.
+    lifts: Vec<Now>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    set_aside: Vec<(Arc<LiftParameters>, Now)>,
+}
+
+impl From<&State> for StoredState {
+    fn from(state: &State) -> StoredState {
+        StoredState {
+            format: STATE_FORMAT.into(),
+            version: LIBRARY_VERSION.into(),
+            log_version: state.log_version,
+            last: state.last,
+            parameters: state.in_force.as_ref().map(|in_force| Arc::clone(&in_force.parameters)),
+            digest: state.digest().into(),
+            shared: state.shared.clone(),
+            lifts: state.lifts.iter().map(|lift| lift.now.clone()).collect(),
+            set_aside: state.set_aside.iter().map(|lift| (Arc::clone(&lift.set), lift.now.clone())).collect(),
+        }
+    }
+}
+
+impl TryFrom<StoredState> for State {
+    type Error = Error;
+
     /// # Errors
-    /// `newer_version` and `wrong_format` for the version; `parameters_altered` where the digest is not that of
-    /// the parameters, for a state of this version; `out_of_range` where lifts and parameters do not fit together;
-    /// `too_many` limits or sessions; what [`Parameters::check`] and
-    /// [`TrackParameters::check_tuple`](crate::record::TrackParameters::check_tuple) report.
-    pub fn check(&self) -> Result<(), Error> {
-        self.check_version()?;
-        let lifts = self.parameters.as_deref().map_or(0, |parameters| parameters.tracks.len());
-        if self.tracks.len() != lifts {
-            let count = lifts as f64;
-            return Err(Error::range(Code::OutOfRange, "tracks", self.tracks.len(), count, count, "lifts"));
+    /// `wrong_format`; `other_version` for a state that another version of the library made; `parameters_altered` where
+    /// the digest is not that of the parameters; `out_of_range` where lifts and parameters do not fit together; `too_many`
+    /// limits or sessions; what [`Parameters::check`] and [`LiftParameters::check_grant`] report.
+    fn try_from(stored: StoredState) -> Result<State, Error> {
+        stored.check_header()?;
+        let limits = stored.shared.limits().len();
+        at_most("limits", limits, MOST_LIMITS).map_err(|error| error.within("clearance").within("shared"))?;
+        let mut state = State {
+            log_version: stored.log_version,
+            last: stored.last,
+            ..State::new(stored.shared.lifter.clone())
+        };
+        let sets = stored.parameters.as_ref().map_or(0, |all| all.lifts.len());
+        if stored.lifts.len() != sets {
+            let count = sets as f64;
+            return Err(Error::range(Code::OutOfRange, "lifts", stored.lifts.len(), count, count, "lifts"));
         }
-        let limits = self.clearance.as_ref().map_or(0, |clearance| clearance.limits.len());
-        at_most("limits", limits, MOST_LIMITS).map_err(|error| error.within("clearance"))?;
-        match self.parameters.as_deref() {
-            Some(parameters) => self.check_parameters(parameters),
-            None => Ok(()),
-        }
-    }
-
-    /// The whole check for a state that has been read, which shows in that nothing was prepared for it yet.
-    pub(crate) fn check_if_read(&self) -> Result<(), Error> {
-        let made_here = self.parameters.is_some() && self.loadables.len() == self.tracks.len();
-        if made_here { self.check_version() } else { self.check() }
-    }
-
-    fn check_version(&self) -> Result<(), Error> {
-        let rule = |text| Allowed::rule(text);
-        match (numbers(&self.version), numbers(LIBRARY_VERSION)) {
-            _ if self.version == LIBRARY_VERSION => Ok(()),
-            (Some(made), Some(own)) if made <= own => Ok(()),
-            (Some(_), _) => {
-                Err(Error::new(Code::NewerVersion, "version", self.version.as_str(), rule(LIBRARY_VERSION)))
-            }
-            (None, _) => {
-                Err(Error::new(Code::WrongFormat, "version", self.version.as_str(), rule("like 0.1.0")))
-            }
-        }
-    }
-
-    fn check_parameters(&self, parameters: &Parameters) -> Result<(), Error> {
+        state.shared = stored.shared;
+        let Some(parameters) = stored.parameters else { return Ok(state) };
         parameters.check().map_err(|error| error.within("parameters"))?;
-        // An older version may not have known every number, so its digest cannot be made again.
-        if self.version == LIBRARY_VERSION && digest(parameters) != self.digest {
+        if digest(&parameters) != stored.digest {
             let rule = Allowed::rule("the digest of the parameters");
-            return Err(Error::new(Code::ParametersAltered, "digest", self.digest.as_str(), rule));
+            return Err(Error::new(Code::ParametersAltered, "digest", stored.digest.as_str(), rule));
         }
-        for (at, (set, track)) in parameters.tracks.iter().zip(&self.tracks).enumerate() {
-            let inside = |error: Error| error.within(&format!("tracks[{at}]"));
-            set.check_tuple(&track.tuple).map_err(|error| inside(error.within("tuple")))?;
-            at_most("sittings", track.sittings.len(), SITTINGS).map_err(inside)?;
+        let body = state.shared.body_mass.map(|(_, mass)| mass);
+        let lift = |set: Arc<LiftParameters>, now: Now, loadable: Loadable| -> Result<Lift, Error> {
+            set.check_grant(&now.grant).map_err(|error| error.within("grant"))?;
+            at_most("sittings", now.sittings.len(), SITTINGS)?;
+            Ok(Lift { set, now, loadable: Arc::new(loadable) })
+        };
+        for (at, (set, now)) in parameters.lifts.iter().zip(stored.lifts).enumerate() {
+            let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
+            let loadable = Loadable::of(set, &parameters, body).map_err(inside)?;
+            state.lifts.push(lift(Arc::new(set.clone()), now, loadable).map_err(inside)?);
+        }
+        for (at, (set, now)) in stored.set_aside.into_iter().enumerate() {
+            let inside = |error: Error| error.within(&alloc::format!("set_aside[{at}]"));
+            set.check().map_err(inside)?;
+            state.set_aside.push(lift(set, now, Loadable::default()).map_err(inside)?);
+        }
+        state.in_force = Some(InForce { digest: stored.digest.into(), parameters });
+        Ok(state)
+    }
+}
+
+impl StoredState {
+    fn check_header(&self) -> Result<(), Error> {
+        if self.format != STATE_FORMAT {
+            let rule = Allowed::rule(STATE_FORMAT);
+            return Err(Error::new(Code::WrongFormat, "format", self.format.as_str(), rule));
+        }
+        if self.version != LIBRARY_VERSION {
+            let rule = Allowed::rule(LIBRARY_VERSION);
+            return Err(Error::new(Code::OtherVersion, "version", self.version.as_str(), rule));
         }
         Ok(())
     }
 }
 
-/// The three numbers of a version.
-fn numbers(version: &str) -> Option<(u32, u32, u32)> {
-    let mut parts = version.split('.').map(|part| part.parse::<u32>().ok());
-    let three = (parts.next()??, parts.next()??, parts.next()??);
-    parts.next().is_none().then_some(three)
+#[cfg(feature = "serde")]
+impl serde::Serialize for State {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        StoredState::from(self).serialize(to)
+    }
+}
+
+#[cfg(feature = "json")]
+impl State {
+    /// Writes the state as JSON text that [`State::from_json`] reads.
+    ///
+    /// # Errors
+    /// None in practice.
+    pub fn to_json(&self) -> Result<String, Error> {
+        Ok(crate::value::Value::write(self)?.to_json())
+    }
+
+    /// Reads a state that this version of the library stored.
+    ///
+    /// # Errors
+    /// What reading reports, and what the conversion of a [`StoredState`] reports: `other_version` for one of another
+    /// version, which is to be folded anew.
+    pub fn from_json(text: &str) -> Result<State, Error> {
+        crate::value::Value::from_json(text)?.read::<StoredState>()?.try_into()
+    }
+
+    /// Reads a stored state where it is of use, and folds the log anew where it is of another version or altered, or
+    /// where it is not the state after the log's last event.
+    ///
+    /// # Errors
+    /// What [`fold`](super::fold()) reports.
+    pub fn from_json_or_fold(text: &str, log: &crate::record::Log) -> Result<State, Error> {
+        let last = log.effective()?.last().map(|event| (event.day, event.sequence));
+        match State::from_json(text) {
+            Ok(state) if state.last == last && state.shared.lifter == log.lifter => Ok(state),
+            _ => super::fold(log),
+        }
+    }
 }

@@ -95,7 +95,7 @@ fn every_state_takes_every_act() {
             let mut state = world_at(status);
             act.apply(&mut state);
             assert!(
-                state.tracks.iter().all(|track| track.tuple.load >= crate::quantity::Mass::ZERO),
+                state.lifts.iter().all(|lift| lift.tuple.load >= crate::quantity::Mass::ZERO),
                 "{act}"
             );
         }

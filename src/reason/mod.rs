@@ -4,6 +4,28 @@
 //! can speak any language.
 
 use crate::quantity::{Day, Mass, Name, Rir};
+use crate::sign::{Ask, StopSign};
+
+/// In what a session fell short of the work granted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Shortfall {
+    /// Done on another rung.
+    Rung,
+    /// Less range.
+    Range,
+    /// Another tempo.
+    Tempo,
+    /// Another load.
+    Load,
+    /// Fewer sets.
+    Sets,
+    /// Fewer repetitions.
+    Reps,
+    /// The day allowed less than is granted, so no session could show it.
+    Limit,
+}
+
 
 macro_rules! reasons {
     ($($(#[doc = $doc:literal])+ $variant:ident $({ $($(#[doc = $field_doc:literal])+ $field:ident : $type:ty),+ $(,)? })? $text:literal,)+) => {
@@ -31,6 +53,8 @@ macro_rules! reasons {
 reasons! {
     /// A sign that stops everything was reported; only a clearance and the coach's sign-off reopen.
     SymptomStop {
+        /// Which signs; none where a clearance was refused.
+        signs: alloc::vec::Vec<StopSign>,
         /// When.
         since: Day
     } "symptom_stop",
@@ -65,8 +89,20 @@ reasons! {
     ClearanceRange "clearance_range",
     /// The host has set no limit for blood pressure, breathing or effort: a coach should ask.
     NoLimitsOnRecord "no_limits_on_record",
-    /// Fever, dizziness, palpitations, a fall or a new medicine: ask a clinician before training.
-    AsksFirst "asks_first",
+    /// Fever, dizziness, palpitations, a fall or a new medicine, said and not yet answered: somebody's word comes first.
+    AsksFirst {
+        /// Which.
+        ask: Ask,
+        /// Said on that day.
+        since: Day
+    } "asks_first",
+    /// Nobody asked today about fever, dizziness, palpitations, a fall or a new medicine; missing is not none.
+    AsksNotAsked "asks_not_asked",
+    /// A clearance limits a region that no lift loads any more, so nobody can tell what it still concerns.
+    LimitWithoutLift {
+        /// Where.
+        region: Name
+    } "limit_without_lift",
     /// Pain was high enough to block moves until enough clear sessions have passed.
     PainBlock {
         /// Where.
@@ -155,6 +191,8 @@ reasons! {
     GoodDay "good_day",
     /// All sessions that opened the gate were bad days.
     QualifiedOnBadDays "qualified_on_bad_days",
+    /// The lift was never trained.
+    NeverTrained "never_trained",
     /// The last session lies too far back.
     Stale {
         /// Days since.
@@ -231,8 +269,43 @@ reasons! {
     AloneWithoutPins "alone_without_pins",
     /// The last session was not marked by anyone but the lifter.
     NotScored "not_scored",
-    /// The last session was not the work granted, so it says nothing about the gate.
-    NotAtGrant "not_at_grant",
+    /// The last session was not the work granted, so it is training and says nothing about the gate.
+    NotAtGrant {
+        /// In what it differed first.
+        short: Shortfall
+    } "not_at_grant",
+    /// Height, stance, box, shoes, belt or straps changed, so the comparison of sessions starts anew.
+    SetupChanged {
+        /// When.
+        since: Day
+    } "setup_changed",
+    /// Sets left less in reserve than asked, in so many of the last three sessions.
+    ReserveShort {
+        /// Sessions.
+        sessions: u8
+    } "reserve_short",
+    /// Nothing lighter can be done at this place, and no easier rung is there, so the lift is left out today.
+    NothingEasier "nothing_easier",
+    /// Nothing lighter can be loaded at this place, so today's work is on the easier rung.
+    EasierRung {
+        /// Which.
+        rung: Name
+    } "easier_rung",
+    /// The coach's override upward waits while pain, a day below the usual, an ask or easing stands.
+    OverrideSuspended {
+        /// Load allowed by it.
+        load: Mass
+    } "override_suspended",
+    /// The bar's centre lies off its height by so much at the nearest way to load it.
+    HeightOff {
+        /// Millimetres; above is positive.
+        mm: f64
+    } "height_off",
+    /// Pain rises over three sessions, or stands high for three: a clinician should look at it.
+    PainPersists {
+        /// Where.
+        region: Name
+    } "pain_persists",
     /// Days since the region was loaded, and what is left of the load.
     Layoff {
         /// Days.

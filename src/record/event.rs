@@ -3,10 +3,12 @@
 use alloc::boxed::Box;
 use alloc::string::String;
 
-use super::health::{Clearance, DayReport, NextDayReport, PainAnswer, SymptomReport, UsualPain};
+use super::absence::{Layoff, SessionMissed};
+use super::coach::{Advance, BarChanged, Measurement, Move, Override, RoleSet, SignOff};
+use super::day::{AskAnswered, DayReport};
+use super::health::{Clearance, NextDayReport, PainAnswer, SymptomReport, UsualPain};
 use super::parameters::Parameters;
 use super::session::Session;
-use super::track::Tuple;
 use crate::quantity::{Day, Mass, Name};
 
 /// One event of a log.
@@ -32,7 +34,7 @@ macro_rules! kinds {
         #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
         pub enum EventKind {
             $($(#[doc = $doc])+ $variant($body),)+
-            /// A kind of a newer version: kept, counted, and a block on every upward move.
+            /// A kind of a newer version, in a log that says it is of one: kept, counted, and a block on every upward move.
             #[cfg_attr(feature = "serde", serde(untagged))]
             Unknown(UnknownEvent),
         }
@@ -102,6 +104,8 @@ kinds! {
     SymptomReport(SymptomReport) "symptom_report",
     /// The day's questions before training.
     DayReport(DayReport) "day_report",
+    /// The answer that closes what was asked on an earlier day.
+    AskAnswered(AskAnswered) "ask_answered",
     /// The coach signs something off.
     CoachSignOff(SignOff) "coach_sign_off",
     /// The coach overrules the gate, with a reason and an end.
@@ -144,7 +148,6 @@ pub struct UnknownEvent {
     /// Its kind.
     pub kind: String,
     /// Its content, kept whole.
-    #[cfg(feature = "serde")]
     pub body: crate::value::Value,
 }
 
@@ -153,167 +156,6 @@ impl serde::Serialize for UnknownEvent {
     fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         to.collect_map([(&self.kind, &self.body)])
     }
-}
-
-/// A planned session that did not happen. Missed work is never made up by more load or more sets.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct SessionMissed {
-    /// Why.
-    pub reason: Name,
-}
-
-/// Why a break happened.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum LayoffReason {
-    /// Holiday, travel, work: well throughout.
-    Well,
-    /// A planned rest.
-    Planned,
-    /// Ill in bed, in hospital, an operation or a fracture: needs a clearance and comes back lower.
-    Ill,
-}
-
-/// A break.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Layoff {
-    /// First day of it.
-    pub from: Day,
-    /// Last day of it, if known.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub to: Option<Day>,
-    /// Why.
-    pub reason: LayoffReason,
-}
-
-/// What a sign-off covers.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum SignOffScope {
-    /// Every lift, after a symptom stop.
-    Everything,
-    /// Every lift of a region, after a pain stop.
-    Region(Name),
-    /// The gate of one track, where its gate asks for a sign-off.
-    Gate(Name),
-}
-
-/// The coach signs something off.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct SignOff {
-    /// Who.
-    pub who: Name,
-    /// What.
-    pub scope: SignOffScope,
-}
-
-/// The coach overrules the gate for one track. Upward it needs a reason and an end; downward it needs neither,
-/// and without an end it lowers the granted load for good.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Override {
-    /// Which track.
-    pub track: Name,
-    /// The load allowed instead.
-    pub load: Mass,
-    /// Who.
-    pub who: Name,
-    /// Why.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub why: Option<String>,
-    /// Last day it holds.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub expires: Option<Day>,
-}
-
-/// The coach takes or declines the move on offer.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Advance {
-    /// Which track.
-    pub track: Name,
-    /// Who.
-    pub who: Name,
-}
-
-/// The coach moves a lift along its ladder or ranges by hand, sideways or down; upward goes through the gate.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Move {
-    /// Which track.
-    pub track: Name,
-    /// Where to.
-    pub to: Tuple,
-    /// Who.
-    pub who: Name,
-}
-
-/// Something about a lift changed that makes sessions before and after it hard to compare.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct BarChanged {
-    /// Which track; absent means all.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub track: Option<Name>,
-    /// What or who it is now.
-    pub now: Name,
-}
-
-/// What a lift is for in this block.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Role {
-    /// To be learned or advanced through its gate.
-    Train,
-    /// Deliberately kept where it is.
-    Maintain,
-    /// Not trained for now.
-    Rest,
-    /// No longer used.
-    Retire,
-}
-
-/// A lift gets another role.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct RoleSet {
-    /// Which track.
-    pub track: Name,
-    /// Its role from now on.
-    pub role: Role,
-    /// Maintaining: down to this load it is on plan, as an age expectation may have it; absent means that it stays.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub not_below: Option<Mass>,
-}
-
-/// Tests of everyday function.
-#[non_exhaustive]
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum FunctionTest {
-    /// Five chair rises, seconds.
-    ChairRiseSeconds,
-    /// Chair rises in 30 s, count.
-    ChairRiseCount,
-    /// Walking speed, m/s.
-    GaitSpeed,
-    /// Grip, kg.
-    Grip,
-    /// Rising from the floor, seconds.
-    FloorRise,
-}
-
-/// A measured test of everyday function.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Measurement {
-    /// Which test.
-    pub test: FunctionTest,
-    /// Its result in the unit of the test.
-    pub result: f64,
 }
 
 /// An earlier event was wrong: what stands in its place, or nothing.
@@ -328,18 +170,4 @@ pub struct Correction {
     /// What happened instead; absent means that it did not happen at all.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub with: Option<Box<EventKind>>,
-}
-
-/// A rung of a ladder.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Rung {
-    /// Its name.
-    pub name: Name,
-    /// Names of the rungs directly easier than this one; rungs that no chain connects are not comparable.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "alloc::vec::Vec::is_empty"))]
-    pub harder_than: alloc::vec::Vec<Name>,
-    /// Load here as a part of the load on the easier rung, from the lifter's own data; absent where unknown.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub own_ratio: Option<f64>,
 }

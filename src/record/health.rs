@@ -2,10 +2,9 @@
 
 use alloc::vec::Vec;
 
-use super::session::at_most;
-use crate::condition::{DayClass, MarkerKind};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
+use crate::sign::StopSign;
 
 /// What came with the pain; each outranks the score.
 #[non_exhaustive]
@@ -40,20 +39,34 @@ impl PainFeature {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct PainAnswer {
-    /// Where.
+    /// Id of the region.
     pub region: Name,
     /// How much.
     pub score: Pain,
-    /// What came with it.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub features: Vec<PainFeature>,
+    /// What came with it. Absent means not asked, and pain of which that is not known is taken as new; an empty list
+    /// means asked, and nothing of the kind.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub features: Option<Vec<PainFeature>>,
 }
 
 impl PainAnswer {
+    /// Pain of that much, with nothing that came with it.
+    #[must_use]
+    pub const fn plain(region: Name, score: Pain) -> PainAnswer {
+        PainAnswer { region, score, features: Some(Vec::new()) }
+    }
+
     /// Whether any feature alone stops the region.
     #[must_use]
     pub fn stops(&self) -> bool {
-        self.features.iter().any(|feature| feature.stops())
+        self.features.iter().flatten().any(|feature| feature.stops())
+    }
+
+    /// Whether it is new or rising, or may be since nobody asked.
+    #[must_use]
+    pub fn is_unusual(&self) -> bool {
+        let unusual = |feature: &PainFeature| matches!(feature, PainFeature::New | PainFeature::Rising);
+        self.score > Pain::NONE && self.features.as_ref().is_none_or(|all| all.iter().any(unusual))
     }
 }
 
@@ -76,7 +89,7 @@ pub(crate) fn one_answer_a_region(answers: &[PainAnswer]) -> Result<(), Error> {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct UsualPain {
-    /// Where.
+    /// Id of the region.
     pub region: Name,
     /// The agreed level, at most 3.
     pub level: Pain,
@@ -93,34 +106,12 @@ pub struct UsualPain {
 pub struct NextDayReport {
     /// Sequence number of the session asked about.
     pub session: u32,
-    /// Pain now; regions not named have none.
-    pub pain: Vec<PainAnswer>,
+    /// Pain now. Absent means not asked; a list means asked, and regions not named have none.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pain: Option<Vec<PainAnswer>>,
     /// Muscle soreness from 0 to 10, for the record only.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub soreness: Option<Pain>,
-}
-
-/// Signs that stop everything. Any one of them halts every lift until a clearance and the coach's sign-off.
-#[non_exhaustive]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum StopSign {
-    /// Chest pain or pressure.
-    ChestPain,
-    /// Fainting or near-fainting.
-    Faint,
-    /// Sudden severe breathlessness.
-    Breathlessness,
-    /// Sudden worst-ever headache.
-    Headache,
-    /// New weakness or numbness on one side, or trouble speaking.
-    OneSidedWeakness,
-    /// Heart racing or irregular.
-    Heartbeat,
-    /// Sudden change in vision.
-    Vision,
-    /// New bladder or bowel trouble, or numbness between the legs.
-    SaddleNumbness,
 }
 
 /// Symptoms that stop everything.
@@ -129,86 +120,6 @@ pub enum StopSign {
 pub struct SymptomReport {
     /// Which signs; at least one.
     pub signs: Vec<StopSign>,
-}
-
-/// The day's questions before training.
-#[derive(Clone, Debug, Default, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct DayReport {
-    /// Class of the day from the lifter's own baseline. Absent is the same as unknown.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub class: Option<DayClass>,
-    /// Pain now, before training. Absent means not asked; regions not named have none.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub pain: Option<Vec<PainAnswer>>,
-    /// Asked first: fever, dizziness, palpitations, a fall or a new medicine since last time. Each asks for a
-    /// clinician's word before training and is not weighed against anything.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub asks: Vec<Ask>,
-    /// Muscle soreness from 0 to 10, for the record only.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub soreness: Option<Pain>,
-    /// Minutes available today.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub minutes: Option<u16>,
-    /// What the class was read from, each kept for the baseline of later days. The fold reads only the class.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub markers: Vec<MarkerAnswer>,
-}
-
-/// One marker of a day as it was answered or measured.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct MarkerAnswer {
-    /// What was asked.
-    pub kind: MarkerKind,
-    /// The answer, in the unit of the marker.
-    pub value: f64,
-}
-
-/// More markers than this library knows are a mistake.
-const MOST_MARKERS: usize = 16;
-
-impl DayReport {
-    /// Checks what the parts alone cannot.
-    ///
-    /// # Errors
-    /// `too_many` markers; `duplicate_name` where one is named twice; `out_of_range` for its value.
-    pub(crate) fn check(&self) -> Result<(), Error> {
-        at_most("markers", self.markers.len(), MOST_MARKERS)?;
-        for (at, marker) in self.markers.iter().enumerate() {
-            if self.markers.iter().take(at).any(|earlier| earlier.kind == marker.kind) {
-                return Err(Error::new(
-                    Code::DuplicateName,
-                    "markers",
-                    at,
-                    Allowed::rule("each marker once"),
-                ));
-            }
-            marker
-                .kind
-                .check(marker.value)
-                .map_err(|error| error.within(&alloc::format!("markers[{at}]")))?;
-        }
-        Ok(())
-    }
-}
-
-/// What is asked before anything else on a training day.
-#[non_exhaustive]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Ask {
-    /// Fever.
-    Fever,
-    /// Dizziness.
-    Dizziness,
-    /// Palpitations.
-    Palpitations,
-    /// A fall since last time.
-    Fall,
-    /// A new or changed medicine since last time.
-    NewMedicine,
 }
 
 /// What a clinician, or a screening answer, allows.
@@ -246,7 +157,7 @@ pub(crate) const MOST_LIMITS: usize = 64;
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct ClearanceLimits {
-    /// Where it holds; absent means everywhere.
+    /// Id of the region where it holds; absent means everywhere.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub region: Option<Name>,
     /// Highest load.

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::correction::Chains;
 use super::event::{Event, EventKind};
 use super::health::one_answer_a_region;
-use super::plan::check_header;
+use super::plan::check_format;
 use super::session::at_most;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Name};
@@ -30,9 +30,69 @@ pub struct Lifter {
     /// Day of birth, for the rules that depend on age.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub born: Option<Day>,
+    /// An age band instead, where the day of birth is not to be told. Where neither is known, the rules take the older.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub age: Option<AgeBand>,
     /// These are invented data.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub invented: bool,
+}
+
+/// Between which ages somebody was on a day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct AgeBand {
+    /// Years at least.
+    pub from: u8,
+    /// Years at most.
+    pub to: u8,
+    /// On that day.
+    pub on: Day,
+}
+
+impl Lifter {
+    /// A lifter of whom nothing but an id is known.
+    #[must_use]
+    pub const fn new(id: Name) -> Lifter {
+        Lifter { id, born: None, age: None, invented: false }
+    }
+
+    /// The greatest age in whole years that the lifter may have on that day; none where nothing is known.
+    #[must_use]
+    pub fn oldest_on(&self, day: Day) -> Option<i32> {
+        let years = |from: Day| {
+            let ((year, month, date), (then, from_month, from_date)) = (day.calendar(), from.calendar());
+            year - then - i32::from((month, date) < (from_month, from_date))
+        };
+        match (self.born, self.age) {
+            (Some(born), _) => Some(years(born)),
+            // Whoever was that old may have turned a year older the next day.
+            (None, Some(band)) => Some(i32::from(band.to) + years(band.on) + 1),
+            (None, None) => None,
+        }
+    }
+
+    fn check(&self) -> Result<(), Error> {
+        match self.age {
+            Some(band) if band.from > band.to || band.to > 130 => {
+                let rule = Allowed::rule("from <= to <= 130");
+                Err(Error::new(Code::IntervalReversed, "to", band.to, rule).within("age").within("lifter"))
+            }
+            _ => Ok(()),
+        }
+    }
+
+    /// Nobody is born after a day on which they train.
+    fn check_born_by(&self, day: Day) -> Result<(), Error> {
+        match self.born {
+            Some(born) if born > day => {
+                let rule = Allowed::Rule(alloc::format!("{day} or earlier, the day of an event").into());
+                let given = alloc::format!("{born}");
+                Err(Error::new(Code::DaysOutOfOrder, "born", given, rule).within("lifter"))
+            }
+            _ => Ok(()),
+        }
+    }
 }
 
 /// One lifter's training log.
@@ -70,16 +130,27 @@ impl Log {
         Ok(log)
     }
 
-    /// Checks every event by itself.
+    /// Writes the log as JSON text that [`Log::from_json`] reads.
     ///
     /// # Errors
-    /// `wrong_format`, `newer_version`, `too_many`, and what an event reports, tied to its number.
+    /// None in practice: everything in a log can be written.
+    #[cfg(feature = "json")]
+    pub fn to_json(&self) -> Result<String, Error> {
+        Ok(crate::value::Value::write(self)?.to_json())
+    }
+
+    /// Checks every event by itself. A log of a newer version is read as far as this library knows its kinds of event;
+    /// a kind that it does not know is an error in a log of its own version.
+    ///
+    /// # Errors
+    /// `wrong_format`, `too_many`, `unknown_event`, and what an event reports, tied to its number.
     pub fn check(&self) -> Result<(), Error> {
-        check_header(&self.format, FORMAT, self.version, VERSION)?;
+        check_format(&self.format, FORMAT, self.version)?;
         at_most("events", self.events.len(), MAX_EVENTS)?;
+        self.lifter.check()?;
         for (at, event) in self.events.iter().enumerate() {
-            event
-                .check()
+            let checked = event.check_in(self.version).and_then(|()| self.lifter.check_born_by(event.day));
+            checked
                 .map_err(|error| error.within(&alloc::format!("events[{at}]")).at_event(event.sequence))?;
         }
         Ok(())
@@ -125,86 +196,6 @@ fn distinct(events: &[Event]) -> Result<Vec<&Event>, Error> {
         }
     }
     Ok(kept)
-}
-
-impl Event {
-    /// Checks what the parts alone cannot.
-    ///
-    /// # Errors
-    /// What the part of its kind reports; `too_long` for the host's note.
-    pub fn check(&self) -> Result<(), Error> {
-        if let Some(note) = &self.note
-            && note.chars().count() > LONGEST_NOTE
-        {
-            return Err(Error::range(
-                Code::TooLong,
-                "note",
-                note.chars().count(),
-                0.0,
-                LONGEST_NOTE as f64,
-                "characters",
-            ));
-        }
-        self.kind.check().map_err(|error| error.within(self.kind.name()).within("kind"))
-    }
-}
-
-impl EventKind {
-    fn check(&self) -> Result<(), Error> {
-        match self {
-            EventKind::SessionRecorded(session) => session.check(),
-            EventKind::ParametersChanged(parameters) => parameters.check(),
-            EventKind::NextDayReport(report) => one_answer_a_region(&report.pain),
-            EventKind::DayReport(report) => {
-                one_answer_a_region(report.pain.as_deref().unwrap_or_default())?;
-                report.check()
-            }
-            EventKind::SymptomReport(report) if report.signs.is_empty() => {
-                Err(Error::plain(Code::EmptyList, "signs"))
-            }
-            EventKind::UsualPainAgreed(usual) => usual.check(),
-            EventKind::ClearanceRecorded(clearance) => {
-                at_most("limits", clearance.limits.len(), super::health::MOST_LIMITS)
-            }
-            EventKind::BodyMassRecorded(mass) => {
-                crate::numeric::within(Code::OutOfRange, "", mass.kg(), 20.0, 400.0, "kg").map(drop)
-            }
-            EventKind::FunctionTested(test) => {
-                crate::numeric::within(Code::OutOfRange, "result", test.result, 0.0, 1000.0, "").map(drop)
-            }
-            EventKind::LayoffNoted(layoff) if layoff.to.is_some_and(|to| to < layoff.from) => Err(
-                Error::new(Code::IntervalReversed, "to", layoff.from.number(), Allowed::rule("from <= to")),
-            ),
-            EventKind::Correction(correction) => match correction.with.as_deref() {
-                Some(EventKind::Correction(_)) => Err(Error::new(
-                    Code::CorrectionCycle,
-                    "with",
-                    correction.replaces,
-                    Allowed::rule("not a correction"),
-                )),
-                Some(kind) => kind.check().map_err(|error| error.within(kind.name()).within("with")),
-                None => Ok(()),
-            },
-            _ => Ok(()),
-        }
-    }
-}
-
-impl super::health::UsualPain {
-    fn check(&self) -> Result<(), Error> {
-        let highest = if self.clinician { 3 } else { 2 };
-        if self.level.score() > highest {
-            return Err(Error::range(
-                Code::OutOfRange,
-                "level",
-                self.level.score(),
-                0.0,
-                f64::from(highest),
-                "",
-            ));
-        }
-        Ok(())
-    }
 }
 
 /// Finds the number of the event that a reading error's path points into.

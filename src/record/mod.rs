@@ -6,36 +6,50 @@
 //! | what a host keeps | type |
 //! |---|---|
 //! | one lifter's log | [`Log`], events [`Event`] of the kinds [`EventKind`] |
-//! | which lifts, on what kit, by which rules | [`Parameters`], a lift [`TrackParameters`], the numbers [`Policy`] |
+//! | which lifts, on what kit, by which rules | [`Parameters`], a lift [`LiftParameters`], the numbers [`Policy`] |
 //! | what is to be done next | [`Plan`] |
 //! | what was done | [`Session`], [`WorkSet`]; how it felt: [`DayReport`], [`NextDayReport`] |
 //!
 //! [A first log](crate::guide::first_log) shows the smallest one and what its pieces mean.
 
+mod absence;
+mod check;
+mod coach;
 mod correction;
+mod day;
 mod event;
 mod health;
+mod identity;
+mod ladder;
+mod lift;
 mod log;
 mod parameters;
+mod place;
 mod plan;
+mod policy;
 mod session;
-mod track;
 
-pub use event::{
-    Advance, BarChanged, Correction, Event, EventKind, FunctionTest, Layoff, LayoffReason, Measurement, Move,
-    Override, Role, RoleSet, Rung, SessionMissed, SignOff, SignOffScope, UnknownEvent,
+pub use absence::{Layoff, LayoffReason, SessionMissed};
+pub use coach::{
+    Advance, BarChanged, FunctionTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
 };
+pub use day::{AskAnswered, DayReport, MarkerAnswer};
+pub use event::{Correction, Event, EventKind, UnknownEvent};
 pub(crate) use health::MOST_LIMITS;
 pub use health::{
-    Ask, Clearance, ClearanceLimits, ClearanceStatus, DayReport, MarkerAnswer, NextDayReport, PainAnswer,
-    PainFeature, StopSign, SymptomReport, UsualPain,
+    Clearance, ClearanceLimits, ClearanceStatus, NextDayReport, PainAnswer, PainFeature, SymptomReport, UsualPain,
 };
-pub use log::{FORMAT, Lifter, Log, MAX_EVENTS, VERSION};
-pub use parameters::{LayoffRow, Pair, Parameters, Policy};
+pub use identity::Region;
+pub use ladder::Rung;
+pub use lift::{Body, LiftParameters, StartsFrom};
+pub use log::{AgeBand, FORMAT, Lifter, Log, MAX_EVENTS, VERSION};
+pub use parameters::{MAX_LIFTS, MAX_REGIONS, Pair, Parameters};
+pub use place::{Dimension, Grant, Place, StepPolicy, Tempo, Work};
 pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
+pub use policy::{LayoffRow, Policy};
 pub(crate) use session::at_most;
-pub use session::{Effort, LiftSession, Session, Setup, WorkSet};
-pub use track::{Body, Dimension, StepPolicy, Tempo, TrackParameters, Tuple};
+pub use crate::sign::{Ask, StopSign};
+pub use session::{ByTheBar, Effort, LiftSession, Session, Setup, WorkSet};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[parameters::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[parameters::ENTRIES];
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[policy::ROWS];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[policy::ENTRIES];

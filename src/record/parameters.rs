@@ -1,25 +1,34 @@
-//! The whole set of parameters in force: lifts, pairs, equipment, policy.
+//! The whole set of parameters in force: regions, lifts, pairs, equipment, policy.
 
 use alloc::format;
 use alloc::vec::Vec;
 
+use super::identity::{Region, declared};
+use super::lift::{LiftParameters, StartsFrom};
+use super::policy::Policy;
 use super::session::at_most;
-use super::track::TrackParameters;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Stock};
-use crate::quantity::{Mass, Name, Rir};
-use crate::source::{OURS, default_of, rows};
+use crate::quantity::{Length, Mass, Name};
 
 /// The most lifts of one lifter.
-pub const MAX_TRACKS: usize = 16;
+pub const MAX_LIFTS: usize = 16;
+/// The most regions of one lifter.
+pub const MAX_REGIONS: usize = 48;
 const MOST_PAIRS: usize = 8;
+const MOST_BLOCKS: usize = 16;
 
 /// The whole set of parameters in force from an event on. A new set replaces the old one whole.
+///
+/// What is left out is set aside, not forgotten: a lift comes back under its id with its place, its last day, its stop
+/// and its limits, and a region keeps what was said of it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Parameters {
+    /// The regions that reports, limits and sign-offs may name, at most 48. One that no lift loads may stand here too.
+    pub regions: Vec<Region>,
     /// The lifts, at most 16.
-    pub tracks: Vec<TrackParameters>,
+    pub lifts: Vec<LiftParameters>,
     /// Strict and forgiving lifts that belong together.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub pairs: Vec<Pair>,
@@ -27,6 +36,9 @@ pub struct Parameters {
     pub implements: Vec<Implement>,
     /// The discs.
     pub stock: Stock,
+    /// Heights that blocks under each end of a bar can have, stacked ones by their sum.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub blocks: Vec<Length>,
     /// Numbers of the rules.
     #[cfg_attr(feature = "serde", serde(default))]
     pub policy: Policy,
@@ -36,9 +48,9 @@ pub struct Parameters {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Pair {
-    /// The strict lift.
+    /// Id of the strict lift.
     pub strict: Name,
-    /// The forgiving lift.
+    /// Id of the forgiving lift.
     pub forgiving: Name,
     /// The strict load may be at most this part of the forgiving lift's proven load.
     #[cfg_attr(feature = "serde", serde(default = "whole_ratio"))]
@@ -46,262 +58,86 @@ pub struct Pair {
 }
 
 #[cfg(feature = "serde")]
-fn whole_ratio() -> f64 {
+const fn whole_ratio() -> f64 {
     1.0
 }
 
-/// One row of the layoff table.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct LayoffRow {
-    /// From this many days without loading the region.
-    pub from_days: u16,
-    /// Load that is left, as a part of the load before.
-    pub load_left: f64,
-    /// One rung easier, where the lift is the strict one of a pair.
-    pub easier_rung: bool,
-    /// Every criterion is looked at anew, as on a new rung.
-    pub relearn: bool,
-    /// Back to the lightest load at the right height.
-    pub restart: bool,
-}
-
-/// Numbers of the rules. Every default is this project's choice.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(
-    feature = "serde",
-    derive(serde::Serialize, serde::Deserialize),
-    serde(deny_unknown_fields, default)
-)]
-pub struct Policy {
-    /// Days between two moves of one lift.
-    pub cooling_off_days: u16,
-    /// Window, in days, for moves that share a region.
-    pub region_window_days: u16,
-    /// Moves allowed in that window.
-    pub region_moves: u8,
-    /// Window, in days, over which the load of a lift may grow by `window_cap`.
-    pub window_days: u16,
-    /// Growth allowed over that window, as a part of the load.
-    pub window_cap: f64,
-    /// Days after the last session within which a move may be taken.
-    pub freshness_days: u16,
-    /// Days for which an open gate stays on offer.
-    pub offer_days: u16,
-    /// Sessions of calibration on a new rung.
-    pub learning_sessions: u8,
-    /// Score, of 0 to 10, from which pain blocks and needs clear sessions.
-    pub pain_block_from: u8,
-    /// Score, of 0 to 10, above which pain stops the region.
-    pub pain_stop_above: u8,
-    /// Clear sessions after blocking pain.
-    pub clear_sessions: u8,
-    /// Fails in a row that step a lift back.
-    pub fails_to_step_back: u8,
-    /// Largest automatic decrease, as a part of the load.
-    pub step_back_cap: f64,
-    /// Passes that end a step back.
-    pub step_back_passes: u8,
-    /// Passing sessions that end a return.
-    pub return_passes: u8,
-    /// Load on a harder rung as a part of the old load, where no ratio of the lifter's own is lower.
-    pub rung_load: f64,
-    /// Fails on a confirmed bad day that count as no information, in a row.
-    pub neutral_fails: u8,
-    /// Days for which the forgiving lift's proof counts.
-    pub proof_days: u16,
-    /// Full rest days between the lifts of a pair; from age 70 one more.
-    pub pair_rest_days: u8,
-    /// Whether a move needs a clearance in force.
-    pub clearance_required: bool,
-    /// Days a clearance holds where it names no end.
-    pub clearance_days: u16,
-    /// Days after which an agreed usual level of pain is to be looked at again.
-    pub usual_review_days: u16,
-    /// Days after which a maintained lift is looked at again, and after a move what was weak before it.
-    pub probe_days: u16,
-    /// Days for which a strict lift's gate stays closed before its pair is to be looked at.
-    pub pair_review_days: u16,
-    /// Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at.
-    pub pair_review_growth: f64,
-    /// Repetitions in reserve that a gate's effort cap asks for.
-    pub reserve_to_advance: Rir,
-    /// Take a move without asking the coach.
-    pub automatic_acceptance: bool,
-    /// The layoff table, shortest gap first.
-    pub layoff: Vec<LayoffRow>,
-    /// Age from which a layoff counts one row further down.
-    pub older_from_years: u8,
-}
-
-impl Default for Policy {
-    fn default() -> Policy {
-        let row = |from_days, load_left, easier_rung, relearn, restart| LayoffRow {
-            from_days,
-            load_left,
-            easier_rung,
-            relearn,
-            restart,
-        };
-        Policy {
-            cooling_off_days: 7,
-            region_window_days: 14,
-            region_moves: 1,
-            window_days: 56,
-            window_cap: 0.10,
-            freshness_days: 21,
-            offer_days: 21,
-            learning_sessions: 6,
-            pain_block_from: 3,
-            pain_stop_above: 5,
-            clear_sessions: 2,
-            fails_to_step_back: 2,
-            step_back_cap: 0.15,
-            step_back_passes: 1,
-            return_passes: 2,
-            rung_load: 0.80,
-            neutral_fails: 2,
-            proof_days: 42,
-            pair_rest_days: 1,
-            clearance_required: true,
-            clearance_days: 365,
-            usual_review_days: 90,
-            probe_days: 28,
-            pair_review_days: 84,
-            pair_review_growth: 0.20,
-            reserve_to_advance: Rir::whole(2),
-            automatic_acceptance: false,
-            layoff: alloc::vec![
-                row(11, 1.0, false, false, false),
-                row(21, 0.90, false, false, false),
-                row(42, 0.80, true, false, false),
-                row(84, 0.65, true, true, false),
-                row(182, 0.65, true, true, true),
-            ],
-            older_from_years: 70,
-        }
-    }
-}
-
-default_of! {
-    "record.policy_default",
-    /// The numbers of the rules where a log names none: moves, windows, pain, steps back, returns, probes, reviews and
-    /// the layoff table.
-    policy_default: Policy;
-    source: OURS, place: "documentation of Policy, field by field", standing: OurChoice, seen: NotApplicable,
-}
-
-impl Policy {
-    /// Checks every number against its hard limits.
-    ///
-    /// # Errors
-    /// `out_of_range`.
-    pub fn check(&self) -> Result<(), Error> {
-        let part = |field, value, low, high| {
-            crate::numeric::within(Code::OutOfRange, field, value, low, high, "").map(drop)
-        };
-        let count = |field, value: u16, low: f64, high: f64| part(field, f64::from(value), low, high);
-        part("window_cap", self.window_cap, 0.001, 0.20)?;
-        part("step_back_cap", self.step_back_cap, 0.01, 0.50)?;
-        part("rung_load", self.rung_load, 0.10, 1.0)?;
-        count("cooling_off_days", self.cooling_off_days, 1.0, 365.0)?;
-        count("region_window_days", self.region_window_days, 1.0, 365.0)?;
-        count("window_days", self.window_days, 7.0, 365.0)?;
-        count("freshness_days", self.freshness_days, 1.0, 365.0)?;
-        count("offer_days", self.offer_days, 1.0, 365.0)?;
-        count("clearance_days", self.clearance_days, 1.0, 1096.0)?;
-        count("learning_sessions", u16::from(self.learning_sessions), 1.0, 30.0)?;
-        count("neutral_fails", u16::from(self.neutral_fails), 0.0, 5.0)?;
-        count("proof_days", self.proof_days, 1.0, 365.0)?;
-        count("pair_rest_days", u16::from(self.pair_rest_days), 0.0, 14.0)?;
-        count("usual_review_days", self.usual_review_days, 1.0, 365.0)?;
-        count("probe_days", self.probe_days, 1.0, 365.0)?;
-        count("pair_review_days", self.pair_review_days, 1.0, 1096.0)?;
-        part("pair_review_growth", self.pair_review_growth, 0.01, 2.0)?;
-        count("older_from_years", u16::from(self.older_from_years), 40.0, 120.0)?;
-        for (field, value) in [
-            ("region_moves", self.region_moves),
-            ("fails_to_step_back", self.fails_to_step_back),
-            ("step_back_passes", self.step_back_passes),
-            ("return_passes", self.return_passes),
-            ("clear_sessions", self.clear_sessions),
-        ] {
-            count(field, u16::from(value), 1.0, 10.0)?;
-        }
-        count("pain_block_from", u16::from(self.pain_block_from), 1.0, 5.0)?;
-        count("pain_stop_above", u16::from(self.pain_stop_above), f64::from(self.pain_block_from), 5.0)?;
-        self.check_layoff()
-    }
-
-    fn check_layoff(&self) -> Result<(), Error> {
-        at_most("layoff", self.layoff.len(), 12)?;
-        let mut before = 1;
-        for (at, row) in self.layoff.iter().enumerate() {
-            let inside = |error: Error| error.within(&format!("layoff[{at}]"));
-            if row.from_days <= before {
-                let rule = Allowed::rule("more days than the row before");
-                return Err(inside(Error::new(Code::OutOfRange, "from_days", row.from_days, rule)));
-            }
-            before = row.from_days;
-            crate::numeric::within(Code::OutOfRange, "load_left", row.load_left, 0.0, 1.0, "")
-                .map_err(inside)?;
-        }
-        Ok(())
-    }
-}
-
 impl Parameters {
-    /// Checks what the parts alone cannot.
+    /// Checks what the parts alone cannot. Whether the start of a lift can be loaded is looked at when the parameters
+    /// are taken into a log, since that needs every load that the equipment makes.
     ///
     /// # Errors
     /// `too_many`, `empty_list`, `duplicate_name`, `unknown_name`, `negative_load`, and what the parts report.
     pub fn check(&self) -> Result<(), Error> {
-        at_most("tracks", self.tracks.len(), MAX_TRACKS)?;
+        at_most("regions", self.regions.len(), MAX_REGIONS)?;
+        at_most("lifts", self.lifts.len(), MAX_LIFTS)?;
         at_most("pairs", self.pairs.len(), MOST_PAIRS)?;
-        if self.tracks.is_empty() {
-            return Err(Error::plain(Code::EmptyList, "tracks"));
+        at_most("blocks", self.blocks.len(), MOST_BLOCKS)?;
+        if self.lifts.is_empty() {
+            return Err(Error::plain(Code::EmptyList, "lifts"));
         }
-        for (at, track) in self.tracks.iter().enumerate() {
-            let inside = |error: Error| error.within(&format!("tracks[{at}]"));
-            track.check().map_err(inside)?;
-            if self.tracks.iter().take(at).any(|earlier| earlier.name == track.name) {
-                return Err(Error::new(
-                    Code::DuplicateName,
-                    "tracks",
-                    track.name.as_str(),
-                    Allowed::Unstated,
-                ));
-            }
-            if self.implement(&track.implement).is_none() {
-                let rule = Allowed::rule("the id of an implement in the equipment");
-                return Err(inside(Error::new(
-                    Code::UnknownName,
-                    "implement",
-                    track.implement.as_str(),
-                    rule,
-                )));
-            }
+        self.check_ids()?;
+        for (at, lift) in self.lifts.iter().enumerate() {
+            self.check_lift(lift).map_err(|error| error.within(&format!("lifts[{at}]")))?;
         }
-        for (at, track) in self.tracks.iter().enumerate() {
-            self.check_load(track, track.start.load)
-                .map_err(|error| error.within("start").within(&format!("tracks[{at}]")))?;
-        }
+        self.check_blocks()?;
         self.check_pairs()?;
         self.policy.check().map_err(|error| error.within("policy"))
+    }
+
+    /// Each id names one thing.
+    fn check_ids(&self) -> Result<(), Error> {
+        let once = |field: &'static str, ids: &[&Name]| {
+            let twice = ids.iter().enumerate().find(|(at, id)| ids.iter().take(*at).any(|other| other == *id));
+            twice.map_or(Ok(()), |(_, id)| {
+                Err(Error::new(Code::DuplicateName, field, id.as_str(), Allowed::rule("each id once")))
+            })
+        };
+        once("regions", &self.regions.iter().map(|region| &region.id).collect::<Vec<_>>())?;
+        once("lifts", &self.lifts.iter().map(|lift| &lift.id).collect::<Vec<_>>())
+    }
+
+    fn check_lift(&self, lift: &LiftParameters) -> Result<(), Error> {
+        lift.check()?;
+        for region in &lift.regions {
+            self.check_region("regions", region)?;
+        }
+        let ids = self.implements.iter().map(Implement::id);
+        declared(Code::UnknownName, "implement", &lift.implement, ids)?;
+        let bar = matches!(self.implement(&lift.implement), Some(Implement::Bar(_)));
+        if lift.starts_from == StartsFrom::Floor && !bar {
+            let rule = Allowed::rule("a bar, whose discs carry it");
+            return Err(Error::new(Code::WrongType, "implement", lift.implement.as_str(), rule));
+        }
+        self.check_load(lift, lift.start.work.load)
+            .map_err(|error| error.within("work").within("start"))
+    }
+
+    fn check_blocks(&self) -> Result<(), Error> {
+        for (at, height) in self.blocks.iter().enumerate() {
+            if *height <= Length::ZERO || *height > Length::millimetres(500) {
+                return Err(Error::range(Code::OutOfRange, "height", height.mm(), 0.0, 500.0, "mm")
+                    .within(&format!("blocks[{at}]")));
+            }
+        }
+        Ok(())
     }
 
     fn check_pairs(&self) -> Result<(), Error> {
         for (at, pair) in self.pairs.iter().enumerate() {
             let inside = |error: Error| error.within(&format!("pairs[{at}]"));
-            for (field, name) in [("strict", &pair.strict), ("forgiving", &pair.forgiving)] {
-                if self.track_at(name).is_none() {
-                    let rule = Allowed::rule("the name of a lift");
-                    return Err(inside(Error::new(Code::UnknownName, field, name.as_str(), rule)));
+            for (field, id) in [("strict", &pair.strict), ("forgiving", &pair.forgiving)] {
+                declared(Code::UnknownName, field, id, self.lifts.iter().map(|lift| &lift.id))
+                    .map_err(inside)?;
+                let twice = |other: &Pair| other.strict == *id || other.forgiving == *id;
+                if self.pairs.iter().take(at).any(twice) {
+                    let rule = Allowed::rule("a lift belongs to one pair");
+                    return Err(inside(Error::new(Code::DuplicateName, field, id.as_str(), rule)));
                 }
             }
             if pair.strict == pair.forgiving {
-                let name = pair.forgiving.as_str();
-                return Err(inside(Error::new(Code::DuplicateName, "forgiving", name, Allowed::Unstated)));
+                let id = pair.forgiving.as_str();
+                return Err(inside(Error::new(Code::DuplicateName, "forgiving", id, Allowed::Unstated)));
             }
             crate::numeric::within(Code::OutOfRange, "ratio_cap", pair.ratio_cap, 0.1, 2.0, "")
                 .map_err(inside)?;
@@ -313,8 +149,8 @@ impl Parameters {
     ///
     /// # Errors
     /// `negative_load` for a load below zero without help, `out_of_range` for one above zero with it.
-    pub fn check_load(&self, track: &TrackParameters, load: Mass) -> Result<(), Error> {
-        let helps = matches!(self.implement(&track.implement), Some(Implement::Assistance(_)));
+    pub fn check_load(&self, lift: &LiftParameters, load: Mass) -> Result<(), Error> {
+        let helps = matches!(self.implement(&lift.implement), Some(Implement::Assistance(_)));
         let (code, low, high) = match helps {
             true if load > Mass::ZERO => (Code::OutOfRange, -Mass::MAX.kg(), 0.0),
             false if load < Mass::ZERO => (Code::NegativeLoad, 0.0, Mass::MAX.kg()),
@@ -323,10 +159,32 @@ impl Parameters {
         Err(Error::range(code, "load", load.kg(), low, high, "kg"))
     }
 
-    /// Place of the lift with that name.
+    /// The lift with that id.
     #[must_use]
-    pub fn track_at(&self, name: &Name) -> Option<usize> {
-        self.tracks.iter().position(|track| track.name == *name)
+    pub fn lift(&self, id: &Name) -> Option<&LiftParameters> {
+        self.lifts.iter().find(|lift| lift.id == *id)
+    }
+
+    /// The region with that id.
+    #[must_use]
+    pub fn region(&self, id: &Name) -> Option<&Region> {
+        self.regions.iter().find(|region| region.id == *id)
+    }
+
+    /// The pair that the lift belongs to.
+    #[must_use]
+    pub fn pair_of(&self, id: &Name) -> Option<&Pair> {
+        self.pairs.iter().find(|pair| pair.strict == *id || pair.forgiving == *id)
+    }
+
+    /// Refuses a lift that is not declared, and says which are.
+    pub(crate) fn check_id(&self, id: &Name) -> Result<(), Error> {
+        declared(Code::UnknownLift, "lift", id, self.lifts.iter().map(|lift| &lift.id))
+    }
+
+    /// Refuses a region that is not declared, and says which are.
+    pub(crate) fn check_region(&self, field: &'static str, id: &Name) -> Result<(), Error> {
+        declared(Code::UnknownRegion, field, id, self.regions.iter().map(|region| &region.id))
     }
 
     /// The implement with that id.
@@ -336,4 +194,10 @@ impl Parameters {
     }
 }
 
-rows![policy_default];
+impl Pair {
+    /// The other lift of the pair.
+    #[must_use]
+    pub fn other(&self, id: &Name) -> &Name {
+        if self.strict == *id { &self.forgiving } else { &self.strict }
+    }
+}

@@ -37,8 +37,8 @@ pub struct Plan {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LiftPlan {
-    /// Which track.
-    pub track: Name,
+    /// Id of the lift.
+    pub lift: Name,
     /// Repetitions to leave in reserve; absent means 3.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reserve: Option<Rir>,
@@ -56,20 +56,41 @@ pub struct LiftPlan {
     pub keep: bool,
 }
 
+impl LiftPlan {
+    /// That lift as it is granted.
+    #[must_use]
+    pub const fn new(lift: Name) -> LiftPlan {
+        LiftPlan { lift, reserve: None, sets: None, reps: None, reference: None, keep: false }
+    }
+}
+
 impl Plan {
+    /// A plan of these lifts in this order, as they are granted.
+    #[must_use]
+    pub fn of(lifts: impl IntoIterator<Item = Name>) -> Plan {
+        Plan {
+            format: PLAN_FORMAT.into(),
+            version: PLAN_VERSION,
+            lifts: lifts.into_iter().map(LiftPlan::new).collect(),
+            unavailable: Vec::new(),
+            minutes: None,
+            easy_week: false,
+        }
+    }
+
     /// Checks format, version and list lengths.
     ///
     /// # Errors
-    /// `wrong_format`, `newer_version`, `too_many`, `duplicate_track`, `out_of_range`.
+    /// `wrong_format`, `newer_version`, `too_many`, `duplicate_lift`, `out_of_range`.
     pub fn check(&self) -> Result<(), Error> {
         check_header(&self.format, PLAN_FORMAT, self.version, PLAN_VERSION)?;
-        at_most("lifts", self.lifts.len(), super::parameters::MAX_TRACKS)?;
+        at_most("lifts", self.lifts.len(), super::parameters::MAX_LIFTS)?;
         for (at, lift) in self.lifts.iter().enumerate() {
-            if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
+            if self.lifts.iter().take(at).any(|earlier| earlier.lift == lift.lift) {
                 return Err(Error::new(
-                    Code::DuplicateTrack,
-                    "track",
-                    lift.track.as_str(),
+                    Code::DuplicateLift,
+                    "lift",
+                    lift.lift.as_str(),
                     Allowed::Unstated,
                 )
                 .within(&alloc::format!("lifts[{at}]")));
@@ -103,17 +124,26 @@ impl Plan {
     }
 }
 
-/// The format must be ours and the version one that we know.
+/// The format must be ours and have a version.
+pub(crate) fn check_format(format: &str, wanted: &'static str, version: u32) -> Result<(), Error> {
+    if format != wanted {
+        return Err(Error::new(Code::WrongFormat, "format", format, Allowed::rule(wanted)));
+    }
+    if version == 0 {
+        return Err(Error::range(Code::WrongFormat, "version", version, 1.0, f64::from(u32::MAX), ""));
+    }
+    Ok(())
+}
+
+/// The same, with a version that we know.
 pub(crate) fn check_header(
     format: &str,
     wanted: &'static str,
     version: u32,
     known: u32,
 ) -> Result<(), Error> {
-    if format != wanted {
-        return Err(Error::new(Code::WrongFormat, "format", format, Allowed::rule(wanted)));
-    }
-    if version == 0 || version > known {
+    check_format(format, wanted, version)?;
+    if version > known {
         return Err(Error::range(Code::NewerVersion, "version", version, 1.0, f64::from(known), ""));
     }
     Ok(())

@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::health::{PainAnswer, one_answer_a_region};
+use super::place::Place;
 use crate::error::{Allowed, Code, Error};
 use crate::gate::SetMarks;
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
@@ -10,6 +11,8 @@ use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 /// The most lifts in a session and work sets in a lift.
 const MOST_LIFTS: usize = 16;
 const MOST_SETS: usize = 30;
+/// The most words about kit.
+const MOST_KIT: usize = 16;
 
 /// One training session: the lifts that were done and how the person was.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,8 +35,17 @@ pub struct Session {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LiftSession {
-    /// Which track.
-    pub track: Name,
+    /// Id of the lift.
+    pub lift: Name,
+    /// Where it was done. Absent means as granted, which is resolved when the event is taken, and kept.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub place: Option<Place>,
+    /// Height at which it began, as measured: of the bar's centre from the floor or pins, of a box or bench below.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub height: Option<Length>,
+    /// Range reached in every repetition that counts, measured as the lift's own list of ranges is.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reached: Option<Length>,
     /// Work sets in order; warm-ups are not recorded here.
     pub sets: Vec<WorkSet>,
     /// How the lift was set up.
@@ -42,6 +54,14 @@ pub struct LiftSession {
     /// The cue last used.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub cue: Option<Name>,
+}
+
+impl LiftSession {
+    /// These work sets of a lift, done as granted.
+    #[must_use]
+    pub const fn as_granted(lift: Name, sets: Vec<WorkSet>) -> LiftSession {
+        LiftSession { lift, place: None, height: None, reached: None, sets, setup: None, cue: None }
+    }
 }
 
 /// One work set.
@@ -73,49 +93,77 @@ pub enum Effort {
     Rpe(Rpe),
 }
 
-/// How a lift was set up. A change is reported, since it makes sessions harder to compare.
+/// Who is by the bar. One answer, so that nobody can be alone with a spotter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum ByTheBar {
+    /// Nobody else is in the room.
+    Alone,
+    /// Somebody is about, and does not spot.
+    Others,
+    /// Somebody spots.
+    Spotter,
+}
+
+/// How a lift was set up. A change is reported and starts the comparison of sessions anew. What is absent was not said
+/// and leaves what was last said.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Setup {
     /// Height of the safety pins; absent where there are none or nobody wrote it down.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pins: Option<Length>,
-    /// Somebody spots.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
-    pub spotter: bool,
-    /// Nobody else is in the room.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
-    pub alone: bool,
-    /// Height of the box or blocks.
+    /// Who is by the bar; absent means not asked.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub support_height: Option<Length>,
-    /// Stance, shoes, belt, straps, in the coach's words.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub kit: Vec<Name>,
+    pub company: Option<ByTheBar>,
+    /// Stance, box, shoes, belt, straps, in the coach's words; absent means not said, an empty list means none of them.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub kit: Option<Vec<Name>>,
+}
+
+impl Setup {
+    /// Nobody and nothing would take the bar. Where nobody said who is by, nothing follows.
+    #[must_use]
+    pub fn is_unguarded(&self) -> Option<bool> {
+        match (self.company, self.pins) {
+            (_, Some(_)) => Some(false),
+            (Some(company), None) => Some(company == ByTheBar::Alone),
+            (None, None) => None,
+        }
+    }
 }
 
 impl Session {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many` lifts or sets; `not_whole` repetitions; `duplicate_track`; `duplicate_name` where pain of one
+    /// `too_many` lifts or sets; `not_whole` repetitions; `duplicate_lift`; `duplicate_name` where pain of one
     /// region is answered twice.
     pub fn check(&self) -> Result<(), Error> {
         at_most("lifts", self.lifts.len(), MOST_LIFTS)?;
         one_answer_a_region(self.pain.as_deref().unwrap_or_default())?;
         for (at, lift) in self.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
-            at_most("sets", lift.sets.len(), MOST_SETS).map_err(inside)?;
-            if lift.sets.is_empty() {
-                return Err(inside(Error::plain(Code::EmptyList, "sets")));
-            }
-            if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
+            lift.check().map_err(inside)?;
+            if self.lifts.iter().take(at).any(|earlier| earlier.lift == lift.lift) {
                 let rule = Allowed::rule("each lift once a session");
-                return Err(inside(Error::new(Code::DuplicateTrack, "track", lift.track.as_str(), rule)));
+                return Err(inside(Error::new(Code::DuplicateLift, "lift", lift.lift.as_str(), rule)));
             }
-            for (number, set) in lift.sets.iter().enumerate() {
-                set.check().map_err(|error| inside(error.within(&alloc::format!("sets[{number}]"))))?;
-            }
+        }
+        Ok(())
+    }
+}
+
+impl LiftSession {
+    fn check(&self) -> Result<(), Error> {
+        at_most("sets", self.sets.len(), MOST_SETS)?;
+        if self.sets.is_empty() {
+            return Err(Error::plain(Code::EmptyList, "sets"));
+        }
+        let kit = self.setup.as_ref().and_then(|setup| setup.kit.as_ref());
+        at_most("kit", kit.map_or(0, Vec::len), MOST_KIT).map_err(|error| error.within("setup"))?;
+        for (number, set) in self.sets.iter().enumerate() {
+            set.check().map_err(|error| error.within(&alloc::format!("sets[{number}]")))?;
         }
         Ok(())
     }

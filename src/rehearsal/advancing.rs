@@ -4,16 +4,16 @@ use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
 use crate::quantity::{Mass, Name};
-use crate::record::{Pair, Parameters, Plan, TrackParameters};
+use crate::record::{Pair, Parameters, Plan, LiftParameters};
 
 pub(super) fn look(parameters: &Parameters, plan: Option<&Plan>, findings: &mut Vec<Finding>) {
-    let planned = |track: &&TrackParameters| {
-        plan.is_none_or(|plan| plan.lifts.iter().any(|lift| lift.track == track.name))
+    let planned = |lift: &&LiftParameters| {
+        plan.is_none_or(|plan| plan.lifts.iter().any(|lift| lift.lift == lift.name))
     };
-    let moving: Vec<&TrackParameters> = parameters.tracks.iter().filter(planned).collect();
+    let moving: Vec<&LiftParameters> = parameters.lifts.iter().filter(planned).collect();
     regions(parameters, &moving, findings);
     for pair in &parameters.pairs {
-        let named = |name: &Name| moving.iter().any(|track| track.name == *name);
+        let named = |name: &Name| moving.iter().any(|lift| lift.name == *name);
         if named(&pair.strict) && named(&pair.forgiving) {
             let partner = pair.forgiving.clone();
             findings.push(Finding::about(&pair.strict, Found::PairBothMove { partner }));
@@ -23,17 +23,17 @@ pub(super) fn look(parameters: &Parameters, plan: Option<&Plan>, findings: &mut 
 }
 
 /// Every region that two lifts load which are no pair of each other.
-fn regions(parameters: &Parameters, moving: &[&TrackParameters], findings: &mut Vec<Finding>) {
+fn regions(parameters: &Parameters, moving: &[&LiftParameters], findings: &mut Vec<Finding>) {
     let mut seen: Vec<&Name> = Vec::new();
-    for region in moving.iter().flat_map(|track| &track.regions) {
+    for region in moving.iter().flat_map(|lift| &lift.regions) {
         if seen.contains(&region) {
             continue;
         }
         seen.push(region);
         let lifts: Vec<Name> = moving
             .iter()
-            .filter(|track| track.regions.contains(region))
-            .map(|track| track.name.clone())
+            .filter(|lift| lift.regions.contains(region))
+            .map(|lift| lift.name.clone())
             .collect();
         let apart = lifts
             .iter()
@@ -54,7 +54,7 @@ fn is_pair(parameters: &Parameters, one: &Name, other: &Name) -> bool {
 
 fn start_above_cap(parameters: &Parameters, pair: &Pair, findings: &mut Vec<Finding>) {
     let load = |name| {
-        parameters.track_at(name).and_then(|at| parameters.tracks.get(at)).map(|track| track.start.load)
+        parameters.lift_at(name).and_then(|at| parameters.lifts.get(at)).map(|lift| lift.start.load)
     };
     let (Some(start), Some(forgiving)) = (load(&pair.strict), load(&pair.forgiving)) else { return };
     let cap = forgiving.scaled_down(pair.ratio_cap).unwrap_or(Mass::ZERO);

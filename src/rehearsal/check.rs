@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 use super::finding::{Finding, Found};
 use super::{advancing, gates, ladder, planned};
 use crate::gate::CRITICAL_CRITERIA;
-use crate::record::{Parameters, Plan, TrackParameters};
+use crate::record::{Parameters, Plan, LiftParameters};
 use crate::source::{ARITHMETIC, formula, rows};
 
 /// What is wrong with these parameters, and with this plan, before anyone lifts? Findings come in the order of
@@ -19,7 +19,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
 /// # let load = Mass::from_kg(40.0)?;
 /// # let parameters = Parameters {
-/// #     tracks: vec![TrackParameters {
+/// #     lifts: vec![LiftParameters {
 /// #         name: Name::new("squat")?, body: Body::Lower, regions: vec![Name::new("knee")?],
 /// #         implement: Name::new("bar")?,
 /// #         rungs: vec![Rung { name: Name::new("free")?, harder_than: vec![], own_ratio: None }],
@@ -44,11 +44,11 @@ use crate::source::{ARITHMETIC, formula, rows};
 pub fn check(parameters: &Parameters, plan: Option<&Plan>) -> Vec<Finding> {
     let mut findings = Vec::new();
     refused(parameters, &mut findings);
-    for track in &parameters.tracks {
-        let lift = plan.and_then(|plan| plan.lifts.iter().find(|lift| lift.track == track.name));
-        learning(parameters, track, &mut findings);
-        gates::look(parameters, track, lift, &mut findings);
-        ladder::look(parameters, track, &mut findings);
+    for lift in &parameters.lifts {
+        let lift = plan.and_then(|plan| plan.lifts.iter().find(|lift| lift.lift == lift.name));
+        learning(parameters, lift, &mut findings);
+        gates::look(parameters, lift, lift, &mut findings);
+        ladder::look(parameters, lift, &mut findings);
     }
     advancing::look(parameters, plan, &mut findings);
     if let Some(plan) = plan {
@@ -63,37 +63,37 @@ pub fn check(parameters: &Parameters, plan: Option<&Plan>) -> Vec<Finding> {
 /// not only the first.
 fn refused(parameters: &Parameters, findings: &mut Vec<Finding>) {
     let before = findings.len();
-    for track in &parameters.tracks {
-        if parameters.implement(&track.implement).is_none() {
-            let implement = track.implement.clone();
-            findings.push(Finding::about(&track.name, Found::UnknownImplement { implement }));
+    for lift in &parameters.lifts {
+        if parameters.implement(&lift.implement).is_none() {
+            let implement = lift.implement.clone();
+            findings.push(Finding::about(&lift.name, Found::UnknownImplement { implement }));
         }
-        let critical = track.criteria.iter().filter(|criterion| criterion.critical).count();
+        let critical = lift.criteria.iter().filter(|criterion| criterion.critical).count();
         let count = u16::try_from(critical).unwrap_or(u16::MAX);
         if count > CRITICAL_CRITERIA {
             let most = CRITICAL_CRITERIA;
-            findings.push(Finding::about(&track.name, Found::TooManyCritical { count, most }));
+            findings.push(Finding::about(&lift.name, Found::TooManyCritical { count, most }));
         }
     }
     for lift in parameters.pairs.iter().flat_map(|pair| [&pair.strict, &pair.forgiving]) {
-        if parameters.track_at(lift).is_none() {
+        if parameters.lift_at(lift).is_none() {
             findings.push(Finding::whole(Found::UnknownPairLift { lift: lift.clone() }));
         }
     }
     let criteria =
-        || parameters.tracks.iter().try_for_each(|track| crate::gate::check_criteria(&track.criteria));
+        || parameters.lifts.iter().try_for_each(|lift| crate::gate::check_criteria(&lift.criteria));
     if let (true, Err(error)) = (findings.len() == before, parameters.check().and_then(|()| criteria())) {
         let (error, field) = (error.code().as_str().to_string(), error.field().to_string());
         findings.push(Finding::whole(Found::ParametersRefused { error, field }));
     }
 }
 
-fn learning(parameters: &Parameters, track: &TrackParameters, findings: &mut Vec<Finding>) {
-    if track.learning(&parameters.policy) == 0 {
-        findings.push(Finding::about(&track.name, Found::LearningNone));
+fn learning(parameters: &Parameters, lift: &LiftParameters, findings: &mut Vec<Finding>) {
+    if lift.learning(&parameters.policy) == 0 {
+        findings.push(Finding::about(&lift.name, Found::LearningNone));
     }
-    if !track.criteria.iter().any(|criterion| criterion.critical) {
-        findings.push(Finding::about(&track.name, Found::NoCriticalCriterion));
+    if !lift.criteria.iter().any(|criterion| criterion.critical) {
+        findings.push(Finding::about(&lift.name, Found::NoCriticalCriterion));
     }
 }
 

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
-use crate::record::{Clearance, ClearanceStatus, Parameters, TrackParameters};
+use crate::record::{Clearance, ClearanceStatus, Parameters, LiftParameters};
 use crate::source::{ARITHMETIC, formula, rows};
 
 formula! {
@@ -23,7 +23,7 @@ formula! {
     /// ```
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
     /// # let parameters = Parameters {
-    /// #     tracks: vec![], pairs: vec![], implements: vec![], stock: Stock::default(), policy: bismar::record::Policy::default(),
+    /// #     lifts: vec![], pairs: vec![], implements: vec![], stock: Stock::default(), policy: bismar::record::Policy::default(),
     /// # };
     /// use bismar::rehearsal::check_clearance;
     ///
@@ -36,19 +36,19 @@ formula! {
         if clearance.status == ClearanceStatus::NotCleared {
             return Ok(Vec::from([Finding::whole(Found::NotCleared)]));
         }
-        Ok(parameters.tracks.iter().filter_map(|track| below_start(track, clearance)).collect())
+        Ok(parameters.lifts.iter().filter_map(|lift| below_start(lift, clearance)).collect())
     }
     source: ARITHMETIC, place: "the rules in force", standing: Derived, seen: NotApplicable,
     domain: "limits of load",
 }
 
-fn below_start(track: &TrackParameters, clearance: &Clearance) -> Option<Finding> {
+fn below_start(lift: &LiftParameters, clearance: &Clearance) -> Option<Finding> {
     let here = clearance
         .limits
         .iter()
-        .filter(|limit| limit.region.as_ref().is_none_or(|region| track.regions.contains(region)));
-    let (limit, start) = (here.filter_map(|limit| limit.load).min()?, track.start.load);
-    (limit < start).then(|| Finding::about(&track.name, Found::ClearanceBelowStart { limit, start }))
+        .filter(|limit| limit.region.as_ref().is_none_or(|region| lift.regions.contains(region)));
+    let (limit, start) = (here.filter_map(|limit| limit.load).min()?, lift.start.load);
+    (limit < start).then(|| Finding::about(&lift.name, Found::ClearanceBelowStart { limit, start }))
 }
 
 rows![check_clearance];

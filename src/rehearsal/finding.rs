@@ -26,18 +26,18 @@ pub struct Finding {
     pub severity: Severity,
     /// The lift it is about; absent where it is about the whole.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub track: Option<Name>,
+    pub lift: Option<Name>,
     /// What was found, with its numbers.
     pub what: Found,
 }
 
 impl Finding {
     pub(crate) fn whole(what: Found) -> Finding {
-        Finding { severity: what.severity(), track: None, what }
+        Finding { severity: what.severity(), lift: None, what }
     }
 
-    pub(crate) fn about(track: &Name, what: Found) -> Finding {
-        Finding { severity: what.severity(), track: Some(track.clone()), what }
+    pub(crate) fn about(lift: &Name, what: Found) -> Finding {
+        Finding { severity: what.severity(), lift: Some(lift.clone()), what }
     }
 
     /// The stable code.
@@ -237,7 +237,7 @@ findings! {
         implement: Name
     } Warns "unavailable_unknown",
     /// The plan names a lift that there is not.
-    UnknownTrack Blocks "unknown_track",
+    UnknownLift Blocks "unknown_lift",
     /// The plan leaves the lift out.
     NotPlanned Notes "not_planned",
     /// The plan asks for more than is granted; it will get what is granted.

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::finding::{Finding, Found};
 use crate::gate::{Evidence, Gate, PassRules, PassRun, Requirement, Skill, operating_characteristic};
 use crate::quantity::Rir;
-use crate::record::{LiftPlan, Parameters, TrackParameters};
+use crate::record::{LiftPlan, Parameters, LiftParameters};
 use crate::source::{OURS, constant, rows};
 
 constant! {
@@ -54,14 +54,14 @@ struct Look<'a> {
 
 pub(super) fn look(
     parameters: &Parameters,
-    track: &TrackParameters,
+    lift: &LiftParameters,
     lift: Option<&LiftPlan>,
     findings: &mut Vec<Finding>,
 ) {
-    let mut say = |what| findings.push(Finding::about(&track.name, what));
-    let reps = u16::from(track.start.sets) * u16::from(track.start.reps);
-    let look = Look { rules: &track.pass, reps };
-    let gate = track.gate.requirement();
+    let mut say = |what| findings.push(Finding::about(&lift.name, what));
+    let reps = u16::from(lift.start.sets) * u16::from(lift.start.reps);
+    let look = Look { rules: &lift.pass, reps };
+    let gate = lift.gate.requirement();
     match look.sessions(gate) {
         Err(asks) => say(Found::GateNeverOpens { asks, session: reps }),
         Ok(sessions) => {

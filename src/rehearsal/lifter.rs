@@ -13,7 +13,7 @@ use crate::progression::{MoveOutlook, State, Status, fold};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
     Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftSession, Log, NextDayReport,
-    PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope, TrackParameters, Tuple,
+    PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope, LiftParameters, Tuple,
 };
 
 /// Streams of chance kept for one day: one for the day, one for each of at most 16 lifts.
@@ -30,9 +30,9 @@ pub(super) struct Stage<'a> {
 }
 
 impl Stage<'_> {
-    fn track(&self, name: &Name) -> Option<(usize, &TrackParameters)> {
-        let at = self.parameters.track_at(name)?;
-        Some((at, self.parameters.tracks.get(at)?))
+    fn lift(&self, name: &Name) -> Option<(usize, &LiftParameters)> {
+        let at = self.parameters.lift_at(name)?;
+        Some((at, self.parameters.lifts.get(at)?))
     }
 
     pub(super) fn clearance(&self) -> EventKind {
@@ -134,7 +134,7 @@ impl<'a> Lifter<'a> {
         let after = self.places();
         let stage = self.stage;
         self.count(tallies, lifts, |lift| {
-            let back = stage.track(lift).is_some_and(|(at, track)| easier(track, &places, &after, at));
+            let back = stage.lift(lift).is_some_and(|(at, lift)| easier(lift, &places, &after, at));
             match (trained.contains(lift), back, moved.contains(lift)) {
                 (_, true, _) => Went::SteppedBack,
                 (false, ..) => Went::Stopped,
@@ -147,14 +147,14 @@ impl<'a> Lifter<'a> {
 
     fn count(&self, tallies: &mut [Tally], lifts: &[Name], went: impl Fn(&Name) -> Went) {
         for (tally, skill) in tallies.iter_mut().zip(&self.stage.model.lifts) {
-            if lifts.contains(&skill.track) {
-                tally.count(went(&skill.track));
+            if lifts.contains(&skill.lift) {
+                tally.count(went(&skill.lift));
             }
         }
     }
 
     fn places(&self) -> Vec<Tuple> {
-        self.state.tracks.iter().map(|track| track.tuple).collect()
+        self.state.lifts.iter().map(|lift| lift.tuple).collect()
     }
 
     /// A clearance that ran out is given anew; a pain stop is cleared and signed off after the stated days.
@@ -182,25 +182,25 @@ impl<'a> Lifter<'a> {
     /// Takes every move on offer for the lifts of the day.
     fn take_moves(&mut self, today: Day, lifts: &[Name]) -> Result<Vec<Name>, Error> {
         let mut moved = Vec::new();
-        if !self.state.tracks.iter().any(|track| track.status == Status::ReadyToAdvance) {
+        if !self.state.lifts.iter().any(|lift| lift.status == Status::ReadyToAdvance) {
             return Ok(moved);
         }
-        for track in lifts {
+        for lift in lifts {
             // One move may block the next, so each is asked for by itself.
             let decisions = self.state.decide(today)?;
-            let offered = decisions.iter().find(|decision| decision.track == *track);
+            let offered = decisions.iter().find(|decision| decision.lift == *lift);
             if offered.is_some_and(|decision| matches!(decision.outlook, MoveOutlook::OnOffer { .. })) {
-                let advance = Advance { track: track.clone(), who: self.stage.who.clone() };
+                let advance = Advance { lift: lift.clone(), who: self.stage.who.clone() };
                 self.add(today, EventKind::AdvanceAccepted(advance))?;
-                self.note_move(track);
-                moved.push(track.clone());
+                self.note_move(lift);
+                moved.push(lift.clone());
             }
         }
         Ok(moved)
     }
 
-    fn note_move(&mut self, track: &Name) {
-        let place = self.stage.model.lifts.iter().position(|lift| lift.track == *track);
+    fn note_move(&mut self, lift: &Name) {
+        let place = self.stage.model.lifts.iter().position(|lift| lift.lift == *lift);
         if let Some(moves) = place.and_then(|at| self.moves.get_mut(at)) {
             *moves += 1;
         }
@@ -214,16 +214,16 @@ impl<'a> Lifter<'a> {
         let session = next_session_from(&self.state, plan, today)?;
         let (mut lifts, mut pain, mut morning) = (Vec::new(), Vec::new(), Vec::new());
         for lift in &session.lifts {
-            let Some((at, track)) = self.stage.track(&lift.track) else { continue };
-            let (Some(skill), Some(load)) = (self.stage.model.skill(&lift.track), trainable(lift)) else {
+            let Some((at, lift)) = self.stage.lift(&lift.lift) else { continue };
+            let (Some(skill), Some(load)) = (self.stage.model.skill(&lift.lift), trainable(lift)) else {
                 continue;
             };
             let luck = Luck::new(self.chance(number, at as u32 + 1));
-            lifts.push(luck.lift(lift, load, track, skill, bad_day)?);
-            answer(&mut pain, track, luck.hurts(skill));
-            answer(&mut morning, track, luck.worse_next_morning(skill));
+            lifts.push(luck.lift(lift, load, lift, skill, bad_day)?);
+            answer(&mut pain, lift, luck.hurts(skill));
+            answer(&mut morning, lift, luck.worse_next_morning(skill));
         }
-        let trained = lifts.iter().map(|lift: &LiftSession| lift.track.clone()).collect();
+        let trained = lifts.iter().map(|lift: &LiftSession| lift.lift.clone()).collect();
         if lifts.is_empty() {
             return Ok(trained);
         }
@@ -239,9 +239,9 @@ impl<'a> Lifter<'a> {
     fn note_milestones(&mut self, day: u32, tallies: &mut [Tally]) {
         let stage = self.stage;
         for ((skill, tally), reached) in stage.model.lifts.iter().zip(tallies).zip(&mut self.reached) {
-            let Some((at, track)) = stage.track(&skill.track) else { continue };
-            let tuple = self.state.tracks.get(at).map(|track| track.tuple);
-            if !*reached && tuple.is_some_and(|tuple| is_reached(skill, track, &tuple)) {
+            let Some((at, lift)) = stage.lift(&skill.lift) else { continue };
+            let tuple = self.state.lifts.get(at).map(|lift| lift.tuple);
+            if !*reached && tuple.is_some_and(|tuple| is_reached(skill, lift, &tuple)) {
                 *reached = true;
                 tally.days.push(day);
             }
@@ -254,8 +254,8 @@ fn trainable(lift: &LiftToday) -> Option<Mass> {
 }
 
 /// One answer a region.
-fn answer(answers: &mut Vec<PainAnswer>, track: &TrackParameters, score: Option<crate::quantity::Pain>) {
-    if let (Some(score), Some(region)) = (score, track.regions.first())
+fn answer(answers: &mut Vec<PainAnswer>, lift: &LiftParameters, score: Option<crate::quantity::Pain>) {
+    if let (Some(score), Some(region)) = (score, lift.regions.first())
         && !answers.iter().any(|answer| answer.region == *region)
     {
         answers.push(PainAnswer { region: region.clone(), score, features: Vec::new() });
@@ -263,7 +263,7 @@ fn answer(answers: &mut Vec<PainAnswer>, track: &TrackParameters, score: Option<
 }
 
 /// Whether a lift stands at an easier place than before, in any of its dimensions.
-fn easier(track: &TrackParameters, before: &[Tuple], after: &[Tuple], at: usize) -> bool {
+fn easier(lift: &LiftParameters, before: &[Tuple], after: &[Tuple], at: usize) -> bool {
     match (before.get(at), after.get(at)) {
         (Some(before), Some(after)) => {
             let lower = after.load < before.load
@@ -271,20 +271,20 @@ fn easier(track: &TrackParameters, before: &[Tuple], after: &[Tuple], at: usize)
                 || after.sets < before.sets
                 || after.range < before.range
                 || after.tempo < before.tempo;
-            lower || track.is_harder(before.rung, after.rung)
+            lower || lift.is_harder(before.rung, after.rung)
         }
         _ => false,
     }
 }
 
-fn is_reached(skill: &LiftSkill, track: &TrackParameters, tuple: &Tuple) -> bool {
+fn is_reached(skill: &LiftSkill, lift: &LiftParameters, tuple: &Tuple) -> bool {
     match &skill.milestone {
         None => false,
         Some(Milestone::Load(load)) => tuple.load >= *load,
         Some(Milestone::Rung(name)) => {
-            let rung = track.rungs.iter().position(|rung| rung.name == *name);
+            let rung = lift.rungs.iter().position(|rung| rung.name == *name);
             let rung = rung.and_then(|rung| u8::try_from(rung).ok());
-            rung.is_some_and(|rung| tuple.rung == rung || track.is_harder(tuple.rung, rung))
+            rung.is_some_and(|rung| tuple.rung == rung || lift.is_harder(tuple.rung, rung))
         }
     }
 }

@@ -62,8 +62,8 @@ pub struct Shares {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LiftRehearsal {
-    /// Which track.
-    pub track: Name,
+    /// Which lift.
+    pub lift: Name,
     /// What it was to reach.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub milestone: Option<Milestone>,
@@ -130,13 +130,13 @@ impl Tally {
         } += 1;
     }
 
-    pub(super) fn finish(self, track: Name, milestone: Option<Milestone>, lifters: u32) -> LiftRehearsal {
+    pub(super) fn finish(self, lift: Name, milestone: Option<Milestone>, lifters: u32) -> LiftRehearsal {
         let sessions: u32 = self.went.iter().sum();
         let part = |count: u32| if sessions == 0 { 0.0 } else { f64::from(count) / f64::from(sessions) };
         let [held, moved, stepped_back, stopped, missed] = self.went.map(part);
         let reached = self.days.len() as f64 / f64::from(lifters.max(1));
         LiftRehearsal {
-            track,
+            lift,
             reached: milestone.is_some().then_some(reached),
             milestone,
             days: Centiles::of(self.days, lifters),

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
 use crate::quantity::Name;
-use crate::record::{LiftPlan, Parameters, Plan, TrackParameters};
+use crate::record::{LiftPlan, Parameters, Plan, LiftParameters};
 
 pub(super) fn look(parameters: &Parameters, plan: &Plan, findings: &mut Vec<Finding>) {
     if let Err(error) = plan.check() {
@@ -16,14 +16,14 @@ pub(super) fn look(parameters: &Parameters, plan: &Plan, findings: &mut Vec<Find
         findings.push(Finding::whole(Found::UnavailableUnknown { implement: implement.clone() }));
     }
     for lift in &plan.lifts {
-        match parameters.track_at(&lift.track).and_then(|at| parameters.tracks.get(at)) {
-            None => findings.push(Finding::about(&lift.track, Found::UnknownTrack)),
-            Some(track) => against_grant(lift, track, findings),
+        match parameters.lift_at(&lift.lift).and_then(|at| parameters.lifts.get(at)) {
+            None => findings.push(Finding::about(&lift.lift, Found::UnknownLift)),
+            Some(lift) => against_grant(lift, lift, findings),
         }
     }
-    let planned = |name: &Name| plan.lifts.iter().any(|lift| lift.track == *name);
-    for track in parameters.tracks.iter().filter(|track| !planned(&track.name)) {
-        findings.push(Finding::about(&track.name, Found::NotPlanned));
+    let planned = |name: &Name| plan.lifts.iter().any(|lift| lift.lift == *name);
+    for lift in parameters.lifts.iter().filter(|lift| !planned(&lift.name)) {
+        findings.push(Finding::about(&lift.name, Found::NotPlanned));
     }
     for pair in parameters.pairs.iter().filter(|pair| planned(&pair.strict) && planned(&pair.forgiving)) {
         let forgiving = pair.forgiving.clone();
@@ -31,19 +31,19 @@ pub(super) fn look(parameters: &Parameters, plan: &Plan, findings: &mut Vec<Find
     }
 }
 
-fn against_grant(lift: &LiftPlan, track: &TrackParameters, findings: &mut Vec<Finding>) {
-    let (granted_sets, granted_reps) = (track.start.sets, track.start.reps);
+fn against_grant(lift: &LiftPlan, lift: &LiftParameters, findings: &mut Vec<Finding>) {
+    let (granted_sets, granted_reps) = (lift.start.sets, lift.start.reps);
     let (sets, reps) = (lift.sets.unwrap_or(granted_sets), lift.reps.unwrap_or(granted_reps));
     if sets > granted_sets || reps > granted_reps {
         let what = Found::PlanAsksMore { sets, reps, granted_sets, granted_reps };
-        findings.push(Finding::about(&lift.track, what));
+        findings.push(Finding::about(&lift.lift, what));
     }
     if sets < granted_sets || reps < granted_reps {
         let what = Found::PlanNeverPasses { sets, reps, granted_sets, granted_reps };
-        findings.push(Finding::about(&lift.track, what));
+        findings.push(Finding::about(&lift.lift, what));
     }
-    let start = track.start.load;
+    let start = lift.start.load;
     if let Some(reference) = lift.reference.filter(|reference| *reference >= start) {
-        findings.push(Finding::about(&lift.track, Found::ReferenceNotLighter { reference, start }));
+        findings.push(Finding::about(&lift.lift, Found::ReferenceNotLighter { reference, start }));
     }
 }

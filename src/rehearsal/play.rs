@@ -49,7 +49,7 @@ formula! {
     /// At most [`MOST_LIFTER_WEEKS`] lifters times weeks. Nobody learns: skill stays as stated.
     ///
     /// # Errors
-    /// `rehearsal_too_long`; `out_of_range` without a lifter or a week; `unknown_track` for a lift of the week
+    /// `rehearsal_too_long`; `out_of_range` without a lifter or a week; `unknown_lift` for a lift of the week
     /// that the plan leaves out; what [`SkillModel::check`], [`Parameters::check`] and [`Plan::check`] report.
     ///
     /// # Source
@@ -62,7 +62,7 @@ formula! {
     /// # let load = Mass::from_kg(40.0)?;
     /// # let squat = Name::new("squat")?;
     /// # let parameters = Parameters {
-    /// #     tracks: vec![TrackParameters {
+    /// #     lifts: vec![LiftParameters {
     /// #         name: squat.clone(), body: Body::Lower, regions: vec![Name::new("knee")?],
     /// #         implement: Name::new("bar")?,
     /// #         rungs: vec![Rung { name: Name::new("free")?, harder_than: vec![], own_ratio: None }],
@@ -78,7 +78,7 @@ formula! {
     /// #     policy: bismar::record::Policy::default(),
     /// # };
     /// # let lift = LiftPlan {
-    /// #     track: squat.clone(), reserve: None, sets: None, reps: None, reference: None, keep: false,
+    /// #     lift: squat.clone(), reserve: None, sets: None, reps: None, reference: None, keep: false,
     /// # };
     /// # let plan = Plan {
     /// #     format: PLAN_FORMAT.into(), version: PLAN_VERSION, lifts: vec![lift], unavailable: vec![],
@@ -106,7 +106,7 @@ formula! {
     ) -> Rehearsal {
         bounded(weeks, lifters)?;
         parameters.check()?;
-        parameters.tracks.iter().try_for_each(|track| check_criteria(&track.criteria))?;
+        parameters.lifts.iter().try_for_each(|lift| check_criteria(&lift.criteria))?;
         plan.check()?;
         model.check(parameters)?;
         let (year, month, day) = FIRST;
@@ -128,7 +128,7 @@ formula! {
             weeks,
             seed,
             lifts: lifts
-                .map(|(lift, tally)| tally.finish(lift.track.clone(), lift.milestone.clone(), lifters))
+                .map(|(lift, tally)| tally.finish(lift.lift.clone(), lift.milestone.clone(), lifters))
                 .collect(),
             cautions: Vec::from([Caution::RehearsalOfRules, Caution::HoldingIsGood]),
             version: version.to_string(),
@@ -158,13 +158,13 @@ fn plans(plan: &Plan, week: &[TrainingDay]) -> Result<Vec<(u8, Plan)>, Error> {
     let missing = week
         .iter()
         .flat_map(|day| &day.lifts)
-        .find(|lift| !plan.lifts.iter().any(|planned| planned.track == **lift));
+        .find(|lift| !plan.lifts.iter().any(|planned| planned.lift == **lift));
     if let Some(lift) = missing {
         let rule = Allowed::rule("a lift of the plan");
-        return Err(Error::new(Code::UnknownTrack, "week", lift.as_str(), rule));
+        return Err(Error::new(Code::UnknownLift, "week", lift.as_str(), rule));
     }
     let of_day = |day: &TrainingDay| {
-        let lifts = plan.lifts.iter().filter(|lift| day.lifts.contains(&lift.track)).cloned().collect();
+        let lifts = plan.lifts.iter().filter(|lift| day.lifts.contains(&lift.lift)).cloned().collect();
         (day.weekday, Plan { lifts, ..plan.clone() })
     };
     Ok(week.iter().map(of_day).collect())

@@ -8,7 +8,7 @@ use crate::gate::{CriterionMark, Mark, Rater, SetMarks};
 use crate::numeric::generator::Generator;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Pain, Reps};
-use crate::record::{Effort, LiftSession, TrackParameters, WorkSet};
+use crate::record::{Effort, LiftSession, LiftParameters, WorkSet};
 
 /// Where the model names no score (our choice: the lowest that blocks by default).
 const PAIN_SCORE: u8 = 3;
@@ -45,7 +45,7 @@ impl Luck {
         &self,
         today: &LiftToday,
         load: Mass,
-        track: &TrackParameters,
+        lift: &LiftParameters,
         skill: &LiftSkill,
         bad_day: bool,
     ) -> Result<LiftSession, Error> {
@@ -54,16 +54,16 @@ impl Luck {
         let mut sets = Vec::with_capacity(usize::from(today.sets));
         for number in 1..=today.sets {
             let lost = number == today.sets && self.critical < skill.critical_fault;
-            let marks = marks(&mut generator, today.reps, rate, track, lost);
+            let marks = marks(&mut generator, today.reps, rate, lift, lost);
             let reps = Reps::whole(u16::from(today.reps))?;
             let effort = Some(Effort::Rir(today.reserve));
             sets.push(WorkSet { load, reps, effort, failed: false, marks: Some(marks) });
         }
-        Ok(LiftSession { track: today.track.clone(), sets, setup: None, cue: None })
+        Ok(LiftSession { lift: today.lift.clone(), sets, setup: None, cue: None })
     }
 }
 
-fn marks(generator: &mut Generator, reps: u8, rate: f64, track: &TrackParameters, lost: bool) -> SetMarks {
+fn marks(generator: &mut Generator, reps: u8, rate: f64, lift: &LiftParameters, lost: bool) -> SetMarks {
     let (mut acceptable, mut first_failing_rep) = (0, None);
     for rep in 1..=u16::from(reps) {
         if generator.chance(rate) {
@@ -72,9 +72,9 @@ fn marks(generator: &mut Generator, reps: u8, rate: f64, track: &TrackParameters
             first_failing_rep = first_failing_rep.or(Some(rep));
         }
     }
-    let critical = track.criteria.iter().find(|criterion| criterion.critical);
+    let critical = lift.criteria.iter().find(|criterion| criterion.critical);
     let mark = |fault: bool| if fault { Mark::NotMet } else { Mark::Met };
-    let marks = track.criteria.iter().map(|criterion| CriterionMark {
+    let marks = lift.criteria.iter().map(|criterion| CriterionMark {
         criterion: criterion.id.clone(),
         mark: mark(lost && critical == Some(criterion)),
     });

@@ -30,8 +30,8 @@ pub enum Milestone {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LiftSkill {
-    /// Which track.
-    pub track: Name,
+    /// Which lift.
+    pub lift: Name,
     /// Chance that an ordinary repetition is acceptable, each by itself.
     pub acceptable: f64,
     /// The same on a confirmed bad day; absent means no worse.
@@ -57,9 +57,9 @@ pub struct LiftSkill {
 impl LiftSkill {
     /// A lifter whose repetitions are acceptable with this chance, and to whom nothing else happens.
     #[must_use]
-    pub const fn of(track: Name, acceptable: f64) -> LiftSkill {
+    pub const fn of(lift: Name, acceptable: f64) -> LiftSkill {
         LiftSkill {
-            track,
+            lift,
             acceptable,
             acceptable_on_bad_day: None,
             critical_fault: 0.0,
@@ -98,7 +98,7 @@ impl SkillModel {
     /// Refuses what cannot be rehearsed.
     ///
     /// # Errors
-    /// `out_of_range`, `not_finite` for a chance; `unknown_track`, `duplicate_track`, `empty_list`;
+    /// `out_of_range`, `not_finite` for a chance; `unknown_lift`, `duplicate_lift`, `empty_list`;
     /// `unknown_name` for a milestone's rung; what [`check_week`](super::check_week) reports of the week.
     pub fn check(&self, parameters: &Parameters) -> Result<(), Error> {
         chance("bad_day", self.bad_day)?;
@@ -107,9 +107,9 @@ impl SkillModel {
         for (at, lift) in self.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             lift.check(parameters).map_err(inside)?;
-            if self.lifts.iter().take(at).any(|earlier| earlier.track == lift.track) {
-                let name = lift.track.as_str();
-                return Err(inside(Error::new(Code::DuplicateTrack, "track", name, Allowed::Unstated)));
+            if self.lifts.iter().take(at).any(|earlier| earlier.lift == lift.lift) {
+                let name = lift.lift.as_str();
+                return Err(inside(Error::new(Code::DuplicateLift, "lift", name, Allowed::Unstated)));
             }
         }
         self.week_has_skills()
@@ -124,13 +124,13 @@ impl SkillModel {
             None => Ok(()),
             Some(lift) => {
                 let rule = Allowed::rule("a lift with a stated skill");
-                Err(Error::new(Code::UnknownTrack, "week", lift.as_str(), rule))
+                Err(Error::new(Code::UnknownLift, "week", lift.as_str(), rule))
             }
         }
     }
 
-    pub(super) fn skill(&self, track: &Name) -> Option<&LiftSkill> {
-        self.lifts.iter().find(|lift| lift.track == *track)
+    pub(super) fn skill(&self, lift: &Name) -> Option<&LiftSkill> {
+        self.lifts.iter().find(|lift| lift.lift == *lift)
     }
 
     /// The lifts of that day, counted from the first; none on a day of rest.
@@ -147,13 +147,13 @@ impl LiftSkill {
         chance("critical_fault", self.critical_fault)?;
         chance("pain", self.pain)?;
         chance("worse_next_morning", self.worse_next_morning)?;
-        let track = parameters.track_at(&self.track).and_then(|at| parameters.tracks.get(at));
-        let Some(track) = track else {
+        let lift = parameters.lift_at(&self.lift).and_then(|at| parameters.lifts.get(at));
+        let Some(lift) = lift else {
             let rule = Allowed::rule("a lift of the parameters");
-            return Err(Error::new(Code::UnknownTrack, "track", self.track.as_str(), rule));
+            return Err(Error::new(Code::UnknownLift, "lift", self.lift.as_str(), rule));
         };
         match &self.milestone {
-            Some(Milestone::Rung(rung)) if !track.rungs.iter().any(|each| each.name == *rung) => {
+            Some(Milestone::Rung(rung)) if !lift.rungs.iter().any(|each| each.name == *rung) => {
                 let rule = Allowed::rule("a rung of the lift");
                 Err(Error::new(Code::UnknownName, "milestone", rung.as_str(), rule))
             }

@@ -31,13 +31,13 @@ pub(super) fn check_days(parameters: &Parameters, week: &[TrainingDay]) -> Resul
             return Err(inside(Error::range(Code::OutOfRange, "weekday", day.weekday, 0.0, highest, "once")));
         }
         for (place, lift) in day.lifts.iter().enumerate() {
-            if parameters.track_at(lift).is_none() {
+            if parameters.lift_at(lift).is_none() {
                 let rule = Allowed::rule("a lift of the parameters");
-                return Err(inside(Error::new(Code::UnknownTrack, "lifts", lift.as_str(), rule)));
+                return Err(inside(Error::new(Code::UnknownLift, "lifts", lift.as_str(), rule)));
             }
             if day.lifts.iter().take(place).any(|earlier| earlier == lift) {
                 let rule = Allowed::rule("each lift once a day");
-                return Err(inside(Error::new(Code::DuplicateTrack, "lifts", lift.as_str(), rule)));
+                return Err(inside(Error::new(Code::DuplicateLift, "lifts", lift.as_str(), rule)));
             }
         }
     }
@@ -53,7 +53,7 @@ formula! {
     /// the policy's number for a pair (from age 70 one more, which this check does not know).
     ///
     /// # Errors
-    /// `out_of_range` for a day that is not 0 to 6 or named twice; `unknown_track`; `duplicate_track`.
+    /// `out_of_range` for a day that is not 0 to 6 or named twice; `unknown_lift`; `duplicate_lift`.
     ///
     /// # Source
     /// Arithmetic over the rules in force (row `rehearsal.check_week`).
@@ -61,7 +61,7 @@ formula! {
     /// # Examples
     /// ```
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
-    /// # let track = |name: &str| -> Result<TrackParameters, bismar::Error> { Ok(TrackParameters {
+    /// # let lift = |name: &str| -> Result<LiftParameters, bismar::Error> { Ok(LiftParameters {
     /// #     name: Name::new(name)?, body: Body::Lower, regions: vec![Name::new("knee")?],
     /// #     implement: Name::new("bar")?,
     /// #     rungs: vec![Rung { name: Name::new("free")?, harder_than: vec![], own_ratio: None }],
@@ -72,7 +72,7 @@ formula! {
     /// #     ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
     /// # }) };
     /// # let parameters = Parameters {
-    /// #     tracks: vec![track("front-held squat")?, track("box squat")?],
+    /// #     lifts: vec![lift("front-held squat")?, lift("box squat")?],
     /// #     pairs: vec![Pair { strict: Name::new("front-held squat")?, forgiving: Name::new("box squat")?, ratio_cap: 1.0 }],
     /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
     /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
@@ -94,17 +94,17 @@ formula! {
         for pair in &parameters.pairs {
             closest(parameters, pair, week, &mut findings);
         }
-        for track in &parameters.tracks {
+        for lift in &parameters.lifts {
             let allowed = parameters.policy.freshness_days;
             let due = parameters.policy.probe_days;
-            let longest = longest_gap(&days_of(&track.name, week));
+            let longest = longest_gap(&days_of(&lift.name, week));
             if let Some(gap) = longest.filter(|gap| *gap > due) {
-                findings.push(Finding::about(&track.name, Found::ProbeBeforeSession { gap, due }));
+                findings.push(Finding::about(&lift.name, Found::ProbeBeforeSession { gap, due }));
             }
             match longest {
-                None => findings.push(Finding::about(&track.name, Found::NoDay)),
+                None => findings.push(Finding::about(&lift.name, Found::NoDay)),
                 Some(gap) if gap > allowed => {
-                    findings.push(Finding::about(&track.name, Found::StaleBetweenSessions { gap, allowed }));
+                    findings.push(Finding::about(&lift.name, Found::StaleBetweenSessions { gap, allowed }));
                 }
                 Some(_) => {}
             }

@@ -24,8 +24,8 @@ pub fn severity(severity: Severity) -> &'static str {
 #[must_use]
 pub fn finding(finding: &Finding) -> String {
     let said = found(&finding.what);
-    match &finding.track {
-        Some(track) => format!("{track}: {said}"),
+    match &finding.lift {
+        Some(lift) => format!("{lift}: {said}"),
         None => said,
     }
 }
@@ -48,7 +48,7 @@ pub fn found(found: &Found) -> String {
         Found::UnavailableUnknown { implement } => {
             format!("The plan calls {implement} missing, and the equipment has none of that name.")
         }
-        Found::UnknownTrack => "The plan names it, and there is no such lift.".to_string(),
+        Found::UnknownLift => "The plan names it, and there is no such lift.".to_string(),
         Found::NotPlanned => "The plan leaves it out.".to_string(),
         Found::PlanAsksMore { sets, reps, granted_sets, granted_reps } => format!(
             "The plan asks for {sets} x {reps}; {granted_sets} x {granted_reps} is granted, and the plan can \

@@ -29,11 +29,11 @@ pub fn effort(lift: &LiftToday) -> String {
 #[must_use]
 pub fn lift_line(lift: &LiftToday) -> String {
     match (lift.verdict, lift.load) {
-        (Verdict::Stop | Verdict::Rest, _) => format!("{}: {}", lift.track, verdict(lift.verdict)),
+        (Verdict::Stop | Verdict::Rest, _) => format!("{}: {}", lift.lift, verdict(lift.verdict)),
         (_, Some(load)) => {
-            format!("{}: {}, {}, {}", lift.track, verdict(lift.verdict), mass(load), effort(lift))
+            format!("{}: {}, {}, {}", lift.lift, verdict(lift.verdict), mass(load), effort(lift))
         }
-        (_, None) => format!("{}: {}, no load, {}", lift.track, verdict(lift.verdict), effort(lift)),
+        (_, None) => format!("{}: {}, no load, {}", lift.lift, verdict(lift.verdict), effort(lift)),
     }
 }
 

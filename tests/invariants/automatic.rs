@@ -14,12 +14,12 @@ fn open(automatic: bool) -> Course {
     let mut course = Course::new(all);
     press_week(&mut course);
     press_week(&mut course);
-    assert_eq!(course.state().tracks[PRESS].status, Status::ReadyToAdvance);
+    assert_eq!(course.state().lifts[PRESS].status, Status::ReadyToAdvance);
     course
 }
 
 fn at_43_5(course: &Course) -> bool {
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     let moved = press.tuple.load == kg(43.5);
     assert_eq!(press.status == Status::Consolidating, moved);
     assert!(moved || press.tuple.load == kg(40.0));
@@ -77,13 +77,13 @@ fn a_role_set_during_a_planned_break_leaves_the_lift_at_rest() {
     for role in [Role::Train, Role::Maintain] {
         let mut course = open(false);
         course.step(&Step::Layoff(1));
-        course.add(EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None }));
-        assert_eq!(course.state().tracks[PRESS].status, Status::Resting, "the first session ends the break");
+        course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None }));
+        assert_eq!(course.state().lifts[PRESS].status, Status::Resting, "the first session ends the break");
         // A lift that rests by its role is woken by another role.
         let mut course = open(false);
-        course.step(&Step::Role { track: 2, role: 2 });
-        assert_eq!(course.state().tracks[PRESS].status, Status::Resting);
-        course.add(EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None }));
-        assert_ne!(course.state().tracks[PRESS].status, Status::Resting);
+        course.step(&Step::Role { lift: 2, role: 2 });
+        assert_eq!(course.state().lifts[PRESS].status, Status::Resting);
+        course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None }));
+        assert_ne!(course.state().lifts[PRESS].status, Status::Resting);
     }
 }

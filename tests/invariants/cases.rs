@@ -25,21 +25,21 @@ fn a_stop_holds_when_its_region_is_renamed() {
     let mut course = weeks(3);
     course.step(&Step::Pain { score: 7, sharp: false, region: true });
     let mut renamed = parameters(1);
-    for track in &mut renamed.tracks {
-        track.regions = vec![name("another name")];
+    for lift in &mut renamed.lifts {
+        lift.regions = vec![name("another name")];
     }
     course.add(EventKind::ParametersChanged(Box::new(renamed)));
     course.clear(true);
     course.step(&Step::SignOff(2));
     course.step(&Step::SignOff(3));
-    assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    assert_eq!(course.state().lifts[STRICT].status, Status::StoppedRefer);
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     assert_eq!(session.lifts[STRICT].verdict, Verdict::Stop);
     assert!(session.lifts[STRICT].load.is_none());
     assert!(session.lifts[STRICT].reasons.iter().any(|reason| matches!(reason, Reason::PainStop { .. })));
     // The way out: the region by its new name.
     sign_off(&mut course, "another name");
-    assert_eq!(course.state().tracks[STRICT].status, Status::Returning);
+    assert_eq!(course.state().lifts[STRICT].status, Status::Returning);
 }
 
 fn sign_off(course: &mut Course, region: &str) {
@@ -49,8 +49,8 @@ fn sign_off(course: &mut Course, region: &str) {
 
 fn with_regions(course: &mut Course, regions: &[&str]) {
     let mut renamed = parameters(1);
-    for track in &mut renamed.tracks[..2] {
-        track.regions = regions.iter().map(|region| name(region)).collect();
+    for lift in &mut renamed.lifts[..2] {
+        lift.regions = regions.iter().map(|region| name(region)).collect();
     }
     course.add(EventKind::ParametersChanged(Box::new(renamed)));
 }
@@ -63,10 +63,10 @@ fn a_clearance_before_the_new_name_does_not_carry_over() {
     with_regions(&mut course, &["groin"]);
     sign_off(&mut course, "groin");
     sign_off(&mut course, "hip");
-    assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    assert_eq!(course.state().lifts[STRICT].status, Status::StoppedRefer);
     course.clear(true);
     sign_off(&mut course, "groin");
-    assert_eq!(course.state().tracks[STRICT].status, Status::Returning);
+    assert_eq!(course.state().lifts[STRICT].status, Status::Returning);
 }
 
 #[test]
@@ -76,7 +76,7 @@ fn a_stop_that_meets_a_stop_that_is_cleared_asks_for_both_anew() {
         let mut course = weeks(3);
         let press_at = |course: &mut Course, regions: &[&str]| {
             let mut all = parameters(1);
-            all.tracks[PRESS].regions = regions.iter().map(|region| name(region)).collect();
+            all.lifts[PRESS].regions = regions.iter().map(|region| name(region)).collect();
             course.add(EventKind::ParametersChanged(Box::new(all)));
         };
         press_at(&mut course, before);
@@ -86,7 +86,7 @@ fn a_stop_that_meets_a_stop_that_is_cleared_asks_for_both_anew() {
         course.step(&Step::Pain { score: 7, sharp: false, region: false });
         press_at(&mut course, &["hip"]);
         sign_off(&mut course, "hip");
-        let statuses = |course: &Course| [STRICT, PRESS].map(|at| course.state().tracks[at].status);
+        let statuses = |course: &Course| [STRICT, PRESS].map(|at| course.state().lifts[at].status);
         assert_eq!(statuses(&course), [Status::StoppedRefer; 2], "no clearance since the shoulder stopped");
         let hip = course.state().regions.iter().find(|region| region.name == name("hip")).unwrap();
         assert_eq!(hip.stop.unwrap().since, course.day);
@@ -106,12 +106,12 @@ fn a_stop_outlives_the_removal_of_its_region() {
         with_regions(&mut course, regions);
         course.clear(true);
         sign_off(&mut course, "hip");
-        assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+        assert_eq!(course.state().lifts[STRICT].status, Status::StoppedRefer);
     }
     with_regions(&mut course, &["back"]);
     course.clear(true);
     sign_off(&mut course, "back");
-    assert_eq!(course.state().tracks[STRICT].status, Status::Returning);
+    assert_eq!(course.state().lifts[STRICT].status, Status::Returning);
 }
 
 #[test]
@@ -127,24 +127,24 @@ fn pain_that_asks_for_clear_sessions_goes_along_with_the_new_name() {
 #[test]
 fn a_short_gap_within_a_long_return_restores_nothing() {
     let mut course = weeks(4);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     course.step(&Step::Wait(50));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-    let returned = course.state().tracks[PRESS].tuple.load;
+    let returned = course.state().lifts[PRESS].tuple.load;
     assert!(returned <= before.scaled_down(0.8).unwrap());
     course.step(&Step::Wait(13));
     course.clean_week();
     course.clean_week();
-    assert!(course.state().tracks[PRESS].tuple.load <= returned);
+    assert!(course.state().lifts[PRESS].tuple.load <= returned);
 }
 
 #[test]
 fn a_short_break_restores_only_on_a_session_without_pain() {
     let mut course = weeks(4);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     course.step(&Step::Wait(10));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(4));
-    assert!(course.state().tracks[PRESS].tuple.load < before);
+    assert!(course.state().lifts[PRESS].tuple.load < before);
 }
 
 #[test]
@@ -171,20 +171,20 @@ fn a_clearance_that_has_run_out_lifts_no_stop() {
     course.step(&Step::Symptom);
     clearance(&mut course, -1);
     course.step(&Step::SignOff(0));
-    assert!(course.state().tracks.iter().all(|track| track.status == Status::StoppedRefer));
+    assert!(course.state().lifts.iter().all(|lift| lift.status == Status::StoppedRefer));
     clearance(&mut course, 10);
     course.step(&Step::Wait(30));
     course.step(&Step::SignOff(0));
-    assert!(course.state().tracks.iter().all(|track| track.status == Status::StoppedRefer));
+    assert!(course.state().lifts.iter().all(|lift| lift.status == Status::StoppedRefer));
     clearance(&mut course, 10);
     course.step(&Step::SignOff(0));
-    assert!(course.state().tracks.iter().all(|track| track.status == Status::Returning));
+    assert!(course.state().lifts.iter().all(|lift| lift.status == Status::Returning));
 }
 
 #[test]
 fn an_easing_override_never_becomes_a_raise() {
     let mut course = weeks(3);
-    course.step(&Step::Override { track: 2, up: false, days: 19 });
+    course.step(&Step::Override { lift: 2, up: false, days: 19 });
     let eased = course.limit(PRESS);
     for _ in 0..8 {
         course.day = course.day.plus(1).unwrap();
@@ -197,31 +197,31 @@ fn an_easing_override_never_becomes_a_raise() {
 fn strict_pain_holds_the_partner_trained_in_the_same_session() {
     let mut course = weeks(3);
     course.session(3, Quality::Clean, Weight::AtLimit, Some(2));
-    assert!(course.state().tracks[FORGIVING].partner_pain);
+    assert!(course.state().lifts[FORGIVING].partner_pain);
 }
 
 #[test]
 fn a_rest_does_not_skip_what_was_not_finished() {
     let mut course = Course::new(parameters(1));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-    assert_eq!(course.state().tracks[PRESS].status, Status::Learning);
+    assert_eq!(course.state().lifts[PRESS].status, Status::Learning);
     course.step(&Step::Layoff(1));
     course.day = course.day.plus(3).unwrap();
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
-    assert!(matches!(course.state().tracks[PRESS].status, Status::Learning));
+    assert!(matches!(course.state().lifts[PRESS].status, Status::Learning));
 }
 
 #[test]
 fn a_reordered_ladder_moves_nobody() {
     let mut course = weeks(5);
-    let rung = course.state().tracks[PRESS].tuple.rung;
-    let before = parameters(1).tracks[PRESS].rungs[usize::from(rung)].name.clone();
+    let rung = course.state().lifts[PRESS].tuple.rung;
+    let before = parameters(1).lifts[PRESS].rungs[usize::from(rung)].name.clone();
     let mut reordered = parameters(1);
-    reordered.tracks[PRESS].rungs.swap(1, 2);
+    reordered.lifts[PRESS].rungs.swap(1, 2);
     course.add(EventKind::ParametersChanged(Box::new(reordered.clone())));
-    let after = course.state().tracks[PRESS].tuple.rung;
-    let stays = reordered.tracks[PRESS].rungs[usize::from(after)].name == before;
-    assert!(stays || course.state().tracks[PRESS].status == Status::Learning);
+    let after = course.state().lifts[PRESS].tuple.rung;
+    let stays = reordered.lifts[PRESS].rungs[usize::from(after)].name == before;
+    assert!(stays || course.state().lifts[PRESS].status == Status::Learning);
 }
 
 #[test]
@@ -233,7 +233,7 @@ fn a_stop_before_any_parameters_is_kept() {
         PainAnswer { region: name("hip"), score: Pain::new(4).unwrap(), features: vec![PainFeature::Sharp] };
     course.add(EventKind::PainReport(sharp));
     course.add(EventKind::ParametersChanged(Box::new(parameters(1))));
-    assert_eq!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    assert_eq!(course.state().lifts[STRICT].status, Status::StoppedRefer);
 }
 
 fn press_in(course: &mut Course, setup: Option<Setup>) {
@@ -247,9 +247,9 @@ fn saying_nothing_of_the_rack_keeps_what_was_last_said() {
     let mut course = weeks(3);
     press_in(&mut course, Some(Setup { alone: true, ..Setup::default() }));
     press_in(&mut course, None);
-    assert!(course.state().tracks[PRESS].unguarded);
+    assert!(course.state().lifts[PRESS].unguarded);
     press_in(&mut course, Some(Setup { alone: true, spotter: true, ..Setup::default() }));
-    assert!(!course.state().tracks[PRESS].unguarded);
+    assert!(!course.state().lifts[PRESS].unguarded);
 }
 
 #[test]
@@ -297,8 +297,8 @@ fn a_second_correction_without_a_day_keeps_the_day_of_the_first() {
 /// Weeks until the press has moved once and stands ready again, which its window of eight weeks does not allow yet.
 fn waiting_for_the_window(parameters: Parameters) -> Course {
     let mut course = Course::play_with(parameters, &vec![Step::CleanWeek; 3]);
-    while course.state().tracks[PRESS].moves.is_empty()
-        || course.state().tracks[PRESS].status != Status::ReadyToAdvance
+    while course.state().lifts[PRESS].moves.is_empty()
+        || course.state().lifts[PRESS].status != Status::ReadyToAdvance
     {
         course.clean_week();
     }
@@ -309,7 +309,7 @@ fn waiting_for_the_window(parameters: Parameters) -> Course {
 fn an_offer_waits_while_only_the_window_of_weeks_blocks_it() {
     let mut course = waiting_for_the_window(parameters(1));
     let (moved, offered) =
-        (course.state().tracks[PRESS].moves[0].0, course.state().tracks[PRESS].offered.unwrap());
+        (course.state().lifts[PRESS].moves[0].0, course.state().lifts[PRESS].offered.unwrap());
     while course.day.since(moved) < 56 {
         let decision = course.state().decide(course.day).unwrap().swap_remove(PRESS);
         assert_eq!(
@@ -323,7 +323,7 @@ fn an_offer_waits_while_only_the_window_of_weeks_blocks_it() {
     }
     assert!(course.day.since(offered) > i32::from(Policy::default().offer_days));
     course.clean_week();
-    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(47.5), "taken as soon as the window allows it");
+    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(47.5), "taken as soon as the window allows it");
 }
 
 #[test]
@@ -339,7 +339,7 @@ fn an_offer_that_waits_still_goes_when_its_evidence_is_old() {
         course.state().decide(today).unwrap().swap_remove(PRESS)
     };
     let expires = decided(0).expires.unwrap();
-    let last = course.state().tracks[PRESS].last_session.unwrap();
+    let last = course.state().lifts[PRESS].last_session.unwrap();
     assert_eq!(expires, last.plus(i32::from(Policy::default().freshness_days) + 1).unwrap());
     let left = expires.since(course.day);
     assert_eq!(decided(left - 1).expires, Some(expires));
@@ -349,7 +349,7 @@ fn an_offer_that_waits_still_goes_when_its_evidence_is_old() {
 #[test]
 fn an_illness_counts_for_every_lift_that_comes_back_later() {
     let mut course = weeks(3);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     course.step(&Step::Layoff(2));
     course.step(&Step::Wait(5));
     course.clear(true);
@@ -357,7 +357,7 @@ fn an_illness_counts_for_every_lift_that_comes_back_later() {
     course.step(&Step::Wait(1));
     assert!(course.limit(PRESS) < before, "two rows down after an illness, whatever came back first");
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     assert_eq!((press.status, press.ill), (Status::Returning, false));
 }
 
@@ -365,9 +365,9 @@ fn an_illness_counts_for_every_lift_that_comes_back_later() {
 /// it does today, whether the range is among the reasons, and whether a move is on offer.
 fn limited_range(ranges: [f64; 2], limit: f64) -> (u8, Verdict, bool, bool) {
     let mut all = parameters(1);
-    for track in &mut all.tracks {
-        track.ranges = ranges.iter().map(|range| Length::from_mm(*range).unwrap()).collect();
-        track.start.range = 1;
+    for lift in &mut all.lifts {
+        lift.ranges = ranges.iter().map(|range| Length::from_mm(*range).unwrap()).collect();
+        lift.start.range = 1;
     }
     let mut course = Course::play_with(all, &vec![Step::CleanWeek; 3]);
     let limits =

@@ -22,10 +22,10 @@ proptest! {
     #[test]
     fn invariant_04_stop_is_sticky(steps in any_course()) {
         let course = Course::play(&steps);
-        for track in 0..3 {
+        for lift in 0..3 {
             let mut cleared = false;
             for at in 1..course.states.len() {
-                let (was, is) = (course.states[at - 1].tracks[track].status, course.states[at].tracks[track].status);
+                let (was, is) = (course.states[at - 1].lifts[lift].status, course.states[at].lifts[lift].status);
                 let event = &course.log.events[at].kind;
                 if was != Status::StoppedRefer { cleared = false; continue; }
                 if let EventKind::ClearanceRecorded(clearance) = event { cleared = clearance.status == ClearanceStatus::Cleared; }
@@ -40,7 +40,7 @@ proptest! {
     fn invariant_05_global_symptom_stop(steps in any_course()) {
         let mut course = Course::play(&steps);
         course.step(&Step::Symptom);
-        prop_assert!(course.state().tracks.iter().all(|track| track.status == Status::StoppedRefer));
+        prop_assert!(course.state().lifts.iter().all(|lift| lift.status == Status::StoppedRefer));
     }
 
     #[test]
@@ -50,7 +50,7 @@ proptest! {
         let mut unscored = scored.clone();
         let passes = |course: &Course| -> Vec<usize> {
             let passed = |sittings: &[bismar::progression::Sitting]| sittings.iter().filter(|each| each.outcome == Outcome::Pass).count();
-            course.state().tracks.iter().map(|track| passed(&track.sittings)).collect()
+            course.state().lifts.iter().map(|lift| passed(&lift.sittings)).collect()
         };
         let before = passes(&unscored);
         unscored.session(lifts, Quality::Unscored, Weight::AtLimit, None);
@@ -71,10 +71,10 @@ proptest! {
         let course = Course::play(&steps);
         let (now, then) = (limits(&course, first), limits(&course, first + later));
         for (at, (now, then)) in now.iter().zip(&then).enumerate() {
-            let peak = course.state().tracks[at].peak;
+            let peak = course.state().lifts[at].peak;
             // An override downward that runs out gives back what was granted, and no more.
             prop_assert!(then <= now || *then <= peak, "{now} became {then} by waiting");
-            let eased = course.state().tracks[at].overruled.as_ref().is_some_and(|overruled| overruled.load < course.state().tracks[at].tuple.load);
+            let eased = course.state().lifts[at].overruled.as_ref().is_some_and(|overruled| overruled.load < course.state().lifts[at].tuple.load);
             prop_assert!(then <= now || eased, "{now} became {then} by waiting");
         }
     }
@@ -102,7 +102,7 @@ proptest! {
         let course = Course::play(&steps);
         let (short, long) = (limits(&course, gap), limits(&course, gap + longer));
         for (at, (short, long)) in short.iter().zip(&long).enumerate() {
-            if course.state().tracks[at].overruled.is_none() { prop_assert!(long <= short); }
+            if course.state().lifts[at].overruled.is_none() { prop_assert!(long <= short); }
         }
     }
 
@@ -110,8 +110,8 @@ proptest! {
     fn invariant_19_return_cap(steps in any_course()) {
         let course = Course::play(&steps);
         for state in &course.states {
-            for track in &state.tracks {
-                if let (Status::Returning, Some(cap)) = (track.status, track.return_cap) { prop_assert!(track.tuple.load <= cap); }
+            for lift in &state.lifts {
+                if let (Status::Returning, Some(cap)) = (lift.status, lift.return_cap) { prop_assert!(lift.tuple.load <= cap); }
             }
         }
     }
@@ -120,41 +120,41 @@ proptest! {
     fn invariant_20_overrides_recorded(steps in any_course()) {
         let course = Course::play(&steps);
         for (state, event) in course.states.iter().zip(&course.log.events) {
-            for (decision, track) in state.decide(event.day).unwrap().iter().zip(&state.tracks) {
+            for (decision, lift) in state.decide(event.day).unwrap().iter().zip(&state.lifts) {
                 if decision.limit <= decision.tuple.load { continue; }
-                let overruled = track.overruled.as_ref().expect("a limit above the grant has an override");
+                let overruled = lift.overruled.as_ref().expect("a limit above the grant has an override");
                 prop_assert!(overruled.expires >= event.day);
                 let given = course.log.events.iter().find(|event| event.sequence == overruled.event).unwrap();
                 let EventKind::CoachOverride(given) = &given.kind else { panic!("not an override") };
                 prop_assert!(given.why.is_some() && given.expires.is_some());
-                prop_assert!(track.status != Status::StoppedRefer);
+                prop_assert!(lift.status != Status::StoppedRefer);
             }
         }
     }
 
     #[test]
-    fn invariant_21_override_is_local(steps in any_course(), track in 0_u8..3, days in 1_u8..20) {
+    fn invariant_21_override_is_local(steps in any_course(), lift in 0_u8..3, days in 1_u8..20) {
         let mut plain = Course::play(&steps);
         let mut overruled = plain.clone();
         // An event that changes nothing, so that time has passed in both.
         plain.step(&Step::Missed);
-        overruled.step(&Step::Override { track, up: true, days });
+        overruled.step(&Step::Override { lift, up: true, days });
         for at in 0..3 {
-            if at != usize::from(track) { prop_assert_eq!(&plain.state().tracks[at], &overruled.state().tracks[at]); }
+            if at != usize::from(lift) { prop_assert_eq!(&plain.state().lifts[at], &overruled.state().lifts[at]); }
         }
         let after = i32::from(days) + 1;
-        let had_one = plain.state().tracks[usize::from(track)].overruled.is_some();
+        let had_one = plain.state().lifts[usize::from(lift)].overruled.is_some();
         if !had_one { prop_assert_eq!(limits(&plain, after), limits(&overruled, after)); }
     }
 
     #[test]
-    fn invariant_22_override_down_is_always_allowed(steps in any_course(), track in 0_u8..3) {
+    fn invariant_22_override_down_is_always_allowed(steps in any_course(), lift in 0_u8..3) {
         let mut course = Course::play(&steps);
-        let before = course.state().tracks[usize::from(track)].tuple.load;
+        let before = course.state().lifts[usize::from(lift)].tuple.load;
         let events = course.log.events.len();
-        course.step(&Step::Ease(track));
+        course.step(&Step::Ease(lift));
         prop_assert_eq!(course.log.events.len(), events + 1, "refused");
-        prop_assert!(course.state().tracks[usize::from(track)].tuple.load < before || before == Mass::ZERO);
+        prop_assert!(course.state().lifts[usize::from(lift)].tuple.load < before || before == Mass::ZERO);
     }
 
     #[test]
@@ -174,14 +174,14 @@ proptest! {
         flared.day = flared.day.plus(1).unwrap();
         let before = flared.clone();
         flared.session(4, quality, Weight::AtLimit, Some(0));
-        let passed = flared.state().tracks[PRESS].sittings.last().is_some_and(|last| last.outcome == Outcome::Pass);
+        let passed = flared.state().lifts[PRESS].sittings.last().is_some_and(|last| last.outcome == Outcome::Pass);
         flared.morning(true);
         // There is a pass to take back, or there is nothing to test.
         prop_assume!(passed);
         let mut failed = before;
         failed.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
         failed.morning(true);
-        let (flared, failed) = (&flared.state().tracks[PRESS], &failed.state().tracks[PRESS]);
+        let (flared, failed) = (&flared.state().lifts[PRESS], &failed.state().lifts[PRESS]);
         prop_assert_eq!(flared.status, failed.status);
         prop_assert_eq!(flared.tuple, failed.tuple);
         prop_assert_eq!((flared.fails, flared.passes), (failed.fails, failed.passes));

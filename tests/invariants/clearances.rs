@@ -21,7 +21,7 @@ fn gate() -> SignOffScope {
 }
 
 fn statuses(course: &Course) -> [Status; 3] {
-    [STRICT, FORGIVING, PRESS].map(|at| course.state().tracks[at].status)
+    [STRICT, FORGIVING, PRESS].map(|at| course.state().lifts[at].status)
 }
 
 /// A full clearance whose last day lies so many days from now.
@@ -93,9 +93,9 @@ fn a_stopped_lift_comes_back_a_rung_and_a_step_easier() {
     sign_off(&mut course, SignOffScope::Everything);
     // A tenth off 50 and 40 kg, from the middle of three rungs.
     for (at, before, after) in [(STRICT, 50.0, 45.0), (PRESS, 40.0, 36.0)] {
-        let track = &course.state().tracks[at];
-        assert_eq!((track.tuple.rung, track.tuple.load), (0, kg(after)));
-        assert_eq!((track.return_cap, track.half_sessions), (Some(kg(before)), 2));
+        let lift = &course.state().lifts[at];
+        assert_eq!((lift.tuple.rung, lift.tuple.load), (0, kg(after)));
+        assert_eq!((lift.return_cap, lift.half_sessions), (Some(kg(before)), 2));
         // It was stopped and let go today; that is no break.
         let said = decision(&course, at).reasons;
         assert!(said.contains(&Reason::Returning { at_most: kg(before) }), "{said:?}");
@@ -110,14 +110,14 @@ fn a_stopped_lift_that_rests_or_was_given_up_is_taken_up_a_rung_and_a_step_easie
     {
         let mut course = ready(|_| {});
         course.step(&Step::Symptom);
-        let set = |role| EventKind::RoleSet(RoleSet { track: name("press"), role, not_below: None });
+        let set = |role| EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None });
         course.add(set(role));
         assert_eq!(statuses(&course)[PRESS], Status::StoppedRefer);
         course.clear(true);
         sign_off(&mut course, SignOffScope::Everything);
         assert_eq!(statuses(&course)[PRESS], meanwhile);
         course.add(set(Role::Train));
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.tuple.rung, press.tuple.load), (taken_up, 0, kg(36.0)), "{role:?}");
     }
 }
@@ -228,9 +228,9 @@ fn only_a_newer_clearance_in_force_lifts_a_limit() {
 #[test]
 fn clearances_that_had_run_out_add_up_to_the_most_careful_of_each_region() {
     let mut all = parameters(1);
-    all.tracks[PRESS].ranges = [300.0, 400.0, 500.0].map(length).to_vec();
-    all.tracks[STRICT].ranges = [500.0, 400.0, 300.0].map(length).to_vec();
-    all.tracks.iter_mut().filter(|track| !track.ranges.is_empty()).for_each(|track| track.start.range = 2);
+    all.lifts[PRESS].ranges = [300.0, 400.0, 500.0].map(length).to_vec();
+    all.lifts[STRICT].ranges = [500.0, 400.0, 300.0].map(length).to_vec();
+    all.lifts.iter_mut().filter(|lift| !lift.ranges.is_empty()).for_each(|lift| lift.start.range = 2);
     let mut course = Course::new(all);
     let everywhere = ClearanceLimits::default;
     let hip = || ClearanceLimits { region: Some(name("hip")), ..everywhere() };
@@ -305,7 +305,7 @@ fn a_ceiling_is_allowed_and_nothing_above_it() {
     {
         let mut course = ready(|_| {});
         let mut all = parameters(1);
-        all.tracks[PRESS].ceiling = Some(kg(ceiling));
+        all.lifts[PRESS].ceiling = Some(kg(ceiling));
         course.add(EventKind::ParametersChanged(Box::new(all)));
         let said = Reason::Ceiling { load: kg(ceiling) };
         assert_eq!(blocked(&course, PRESS).contains(&said), blocks, "{ceiling}");
@@ -321,8 +321,8 @@ fn length(mm: f64) -> Length {
 /// The press at that place of these ranges, with its range limited.
 fn limited_range(ranges: &[f64], place: u8, limit: f64) -> Course {
     let mut course = ready(|all| {
-        all.tracks[PRESS].ranges = ranges.iter().copied().map(length).collect();
-        all.tracks[PRESS].start.range = place;
+        all.lifts[PRESS].ranges = ranges.iter().copied().map(length).collect();
+        all.lifts[PRESS].start.range = place;
     });
     let range = Some(length(limit));
     limited(&mut course, 100, vec![ClearanceLimits { range, ..ClearanceLimits::default() }]);

@@ -8,7 +8,7 @@ use bismar::reason::Reason;
 use bismar::record::*;
 
 fn with_choices(all: &mut Parameters) {
-    let press = &mut all.tracks[PRESS];
+    let press = &mut all.lifts[PRESS];
     press.ranges = [300.0, 400.0, 500.0].map(|mm| Length::from_mm(mm).unwrap()).to_vec();
     press.tempos = [1, 2, 3].map(|down| Tempo { down, hold: 0, up: 1 }).to_vec();
 }
@@ -16,7 +16,7 @@ fn with_choices(all: &mut Parameters) {
 #[test]
 fn one_step_in_one_dimension_is_taken() {
     let course = ready(with_choices);
-    let from = course.state().tracks[PRESS].tuple;
+    let from = course.state().lifts[PRESS].tuple;
     for to in [
         Tuple { range: 1, ..from },
         Tuple { tempo: 1, ..from },
@@ -37,7 +37,7 @@ fn one_step_in_one_dimension_is_taken() {
 #[test]
 fn more_than_one_step_is_refused() {
     let course = ready(with_choices);
-    let from = course.state().tracks[PRESS].tuple;
+    let from = course.state().lifts[PRESS].tuple;
     for to in [
         Tuple { range: 2, ..from },
         Tuple { tempo: 2, ..from },
@@ -59,16 +59,16 @@ fn more_than_one_step_is_refused() {
 
 #[test]
 fn no_rung_is_skipped() {
-    let course = ready(|all| all.tracks[PRESS].start.rung = 0);
-    let from = course.state().tracks[PRESS].tuple;
+    let course = ready(|all| all.lifts[PRESS].start.rung = 0);
+    let from = course.state().lifts[PRESS].tuple;
     assert!(coach_moves(&course, Tuple { rung: 1, load: kg(20.0), ..from }));
     assert!(!coach_moves(&course, Tuple { rung: 2, load: kg(20.0), ..from }));
 }
 
 #[test]
 fn a_rung_on_no_chain_is_sideways() {
-    let course = ready(|all| all.tracks[PRESS].rungs[2].harder_than.clear());
-    let from = course.state().tracks[PRESS].tuple;
+    let course = ready(|all| all.lifts[PRESS].rungs[2].harder_than.clear());
+    let from = course.state().lifts[PRESS].tuple;
     assert!(coach_moves(&course, Tuple { rung: 2, ..from }), "the load stays");
     assert!(coach_moves(&course, Tuple { rung: 2, reps: 6, ..from }));
     assert!(!coach_moves(&course, Tuple { rung: 2, reps: 7, ..from }));
@@ -78,7 +78,7 @@ fn a_rung_on_no_chain_is_sideways() {
 fn a_load_above_the_step_or_between_two_loads_is_refused() {
     // The window allows a fifth, the step a tenth: 44 kg.
     let course = ready(|all| all.policy.window_cap = 0.20);
-    let from = course.state().tracks[PRESS].tuple;
+    let from = course.state().lifts[PRESS].tuple;
     let moves = |load: f64| coach_moves(&course, Tuple { load: kg(load), ..from });
     assert!(moves(43.5) && moves(41.0));
     // With discs of 0.5 and 1.25 kg no pair makes 42.2 or 44 kg; 44.5 and 46 kg can be made.
@@ -88,8 +88,8 @@ fn a_load_above_the_step_or_between_two_loads_is_refused() {
 #[test]
 fn a_load_that_stays_need_not_be_loadable() {
     // A start that no disc makes: what moves is something else.
-    let course = ready(|all| all.tracks[PRESS].start.load = kg(40.3));
-    let from = course.state().tracks[PRESS].tuple;
+    let course = ready(|all| all.lifts[PRESS].start.load = kg(40.3));
+    let from = course.state().lifts[PRESS].tuple;
     assert!(coach_moves(&course, Tuple { reps: 6, ..from }));
 }
 
@@ -97,7 +97,7 @@ fn a_load_that_stays_need_not_be_loadable() {
 fn the_whole_window_may_be_used_and_no_more() {
     let ready_at_50 = |window: f64| {
         ready(|all| {
-            all.tracks[PRESS].start.load = kg(50.0);
+            all.lifts[PRESS].start.load = kg(50.0);
             all.policy.window_cap = window;
         })
     };
@@ -121,31 +121,31 @@ fn a_load_above_the_window_may_stay_while_something_else_moves() {
     course.add(EventKind::ParametersChanged(Box::new(all)));
     course.day_report(bismar::condition::DayClass::Ordinary, true);
     assert_eq!(blocked(&course, PRESS), [Reason::WindowCap { load: kg(41.2) }]);
-    let from = course.state().tracks[PRESS].tuple;
+    let from = course.state().lifts[PRESS].tuple;
     assert!(coach_moves(&course, Tuple { reps: 6, ..from }));
     assert!(!coach_moves(&course, Tuple { load: kg(44.5), ..from }));
 }
 
 fn at_50() -> Tuple {
-    Tuple { load: kg(50.0), ..parameters(1).tracks[PRESS].start }
+    Tuple { load: kg(50.0), ..parameters(1).lifts[PRESS].start }
 }
 
 fn down(course: &mut Course, to: impl FnOnce(&mut Tuple)) {
-    let mut tuple = course.state().tracks[PRESS].tuple;
+    let mut tuple = course.state().lifts[PRESS].tuple;
     to(&mut tuple);
-    let moved = Move { track: name("press"), to: tuple, who: name("coach") };
+    let moved = Move { lift: name("press"), to: tuple, who: name("coach") };
     course.add(EventKind::VariantChanged(moved));
-    assert_eq!(course.state().tracks[PRESS].tuple, tuple);
+    assert_eq!(course.state().lifts[PRESS].tuple, tuple);
 }
 
 #[test]
 fn another_rung_is_learned_in_half_of_the_sessions_and_at_least_two() {
     for (own, policy, half) in [(Some(8), 6, 4), (Some(2), 6, 2), (None, 10, 5), (None, 3, 2)] {
         let mut all = parameters(1);
-        (all.tracks[PRESS].learning_sessions, all.policy.learning_sessions) = (own, policy);
+        (all.lifts[PRESS].learning_sessions, all.policy.learning_sessions) = (own, policy);
         let mut course = Course::new(all);
         down(&mut course, |to| to.rung = 0);
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.learned), (Status::Learning, (0, half)), "{own:?} {policy}");
     }
 }
@@ -154,27 +154,27 @@ fn another_rung_is_learned_in_half_of_the_sessions_and_at_least_two() {
 fn an_easier_load_on_the_same_rung_is_not_learned_anew() {
     let mut course = ready(|_| {});
     down(&mut course, |to| to.load = kg(36.0));
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     assert_eq!((press.status, press.learned.0, press.sittings.len()), (Status::Holding, 2, 0));
     let mut learning = Course::new(parameters(1));
     press_week(&mut learning);
     down(&mut learning, |to| to.load = kg(36.0));
-    assert_eq!(learning.state().tracks[PRESS].status, Status::Learning);
+    assert_eq!(learning.state().lifts[PRESS].status, Status::Learning);
 }
 
 #[test]
 fn a_stopped_lift_that_is_made_easier_stays_stopped() {
     let mut course = Course::play(&[Step::Symptom]);
     down(&mut course, |to| to.rung = 0);
-    assert_eq!(course.state().tracks[PRESS].status, Status::StoppedRefer);
+    assert_eq!(course.state().lifts[PRESS].status, Status::StoppedRefer);
 }
 
 #[test]
 fn a_declined_move_is_earned_anew() {
     let decline = |course: &mut Course| {
-        let advance = Advance { track: name("press"), who: name("coach") };
+        let advance = Advance { lift: name("press"), who: name("coach") };
         course.add(EventKind::AdvanceDeclined(advance));
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         (press.status, press.sittings.len(), press.tuple.load)
     };
     assert_eq!(decline(&mut ready(|_| {})), (Status::Holding, 0, kg(40.0)));
@@ -186,13 +186,13 @@ fn a_declined_move_is_earned_anew() {
 
 #[test]
 fn another_rater_or_other_discs_start_the_evidence_of_the_lifts_named_anew() {
-    let changed = |track: Option<&str>, ready: &Course| {
+    let changed = |lift: Option<&str>, ready: &Course| {
         let mut course = ready.clone();
-        let (track, now) = (track.map(name), name("another"));
-        course.add(EventKind::BarOrDiscsChanged(BarChanged { track, now }));
+        let (lift, now) = (lift.map(name), name("another"));
+        course.add(EventKind::BarOrDiscsChanged(BarChanged { lift, now }));
         [STRICT, PRESS].map(|at| {
-            let track = &course.state().tracks[at];
-            (track.status, track.sittings.len())
+            let lift = &course.state().lifts[at];
+            (lift.status, lift.sittings.len())
         })
     };
     let mut course = ready(|_| {});
@@ -207,7 +207,7 @@ fn another_rater_or_other_discs_start_the_evidence_of_the_lifts_named_anew() {
 fn a_maintained_lift_that_is_trained_again_holds() {
     let mut course = ready(|_| {});
     for (role, status) in [(1, Status::Maintaining), (0, Status::Holding), (0, Status::Holding)] {
-        course.step(&Step::Role { track: 2, role });
-        assert_eq!(course.state().tracks[PRESS].status, status);
+        course.step(&Step::Role { lift: 2, role });
+        assert_eq!(course.state().lifts[PRESS].status, status);
     }
 }

@@ -23,13 +23,13 @@ pub fn kg(value: f64) -> Mass {
     Mass::from_kg(value).unwrap()
 }
 
-fn track(label: &str, body: Body, region: &str, load: Mass) -> TrackParameters {
+fn lift(label: &str, body: Body, region: &str, load: Mass) -> LiftParameters {
     let rung = |text: &str, below: &[&str]| Rung {
         name: name(text),
         harder_than: below.iter().map(|text| name(text)).collect(),
         own_ratio: None,
     };
-    TrackParameters {
+    LiftParameters {
         name: name(label),
         body,
         regions: vec![name(region)],
@@ -59,10 +59,10 @@ pub fn parameters(scale: u32) -> Parameters {
     let bar = Bar::new(name("bar"), times(20.0), Mass::ZERO).unwrap();
     let discs = vec![disc(20.0, 4), disc(10.0, 4), disc(5.0, 2), disc(2.5, 2), disc(1.25, 2), disc(0.5, 4)];
     Parameters {
-        tracks: vec![
-            track("strict", Body::Lower, "hip", times(50.0)),
-            track("forgiving", Body::Lower, "hip", times(60.0)),
-            track("press", Body::Upper, "shoulder", times(40.0)),
+        lifts: vec![
+            lift("strict", Body::Lower, "hip", times(50.0)),
+            lift("forgiving", Body::Lower, "hip", times(60.0)),
+            lift("press", Body::Upper, "shoulder", times(40.0)),
         ],
         pairs: vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }],
         implements: vec![Implement::Bar(bar)],
@@ -118,25 +118,25 @@ pub enum Step {
     },
     SignOff(u8),
     Override {
-        track: u8,
+        lift: u8,
         up: bool,
         days: u8,
     },
     Ease(u8),
     /// A little easier for some days, without a reason.
     EaseFor {
-        track: u8,
+        lift: u8,
         days: u8,
     },
     Accept(u8),
     Decline(u8),
     Layoff(u8),
     Rung {
-        track: u8,
+        lift: u8,
         up: bool,
     },
     Role {
-        track: u8,
+        lift: u8,
         role: u8,
     },
     Rater,
@@ -167,14 +167,14 @@ pub fn any_step() -> impl Strategy<Value = Step> {
         1 => Just(Step::Symptom),
         2 => prop::bool::weighted(0.9).prop_map(|cleared| Step::Clearance { cleared }),
         2 => (0_u8..4).prop_map(Step::SignOff),
-        1 => (0_u8..3, any::<bool>(), 0_u8..20).prop_map(|(track, up, days)| Step::Override { track, up, days }),
+        1 => (0_u8..3, any::<bool>(), 0_u8..20).prop_map(|(lift, up, days)| Step::Override { lift, up, days }),
         1 => (0_u8..3).prop_map(Step::Ease),
-        1 => (0_u8..3, 0_u8..60).prop_map(|(track, days)| Step::EaseFor { track, days }),
+        1 => (0_u8..3, 0_u8..60).prop_map(|(lift, days)| Step::EaseFor { lift, days }),
         5 => (0_u8..3).prop_map(Step::Accept),
         1 => (0_u8..3).prop_map(Step::Decline),
         1 => (0_u8..3).prop_map(Step::Layoff),
-        1 => (0_u8..3, any::<bool>()).prop_map(|(track, up)| Step::Rung { track, up }),
-        1 => (0_u8..3, 0_u8..4).prop_map(|(track, role)| Step::Role { track, role }),
+        1 => (0_u8..3, any::<bool>()).prop_map(|(lift, up)| Step::Rung { lift, up }),
+        1 => (0_u8..3, 0_u8..4).prop_map(|(lift, role)| Step::Role { lift, role }),
         1 => Just(Step::Rater),
         1 => prop::bool::weighted(0.1).prop_map(|unknown| if unknown { Step::Unknown } else { Step::Missed }),
     ]
@@ -250,7 +250,7 @@ impl Course {
         }));
     }
 
-    pub fn track_name(&self, at: u8) -> Name {
+    pub fn lift_name(&self, at: u8) -> Name {
         name(["strict", "forgiving", "press"][usize::from(at % 3)])
     }
 
@@ -280,7 +280,7 @@ impl Course {
 
     pub fn lift(&self, at: usize, quality: Quality, weight: Weight) -> LiftSession {
         let limit = self.limit(at);
-        let step = self.state().parameters.as_ref().unwrap().tracks[at].start.load.scaled_down(0.1).unwrap();
+        let step = self.state().parameters.as_ref().unwrap().lifts[at].start.load.scaled_down(0.1).unwrap();
         let load = match weight {
             Weight::AtLimit => limit,
             Weight::Lighter => limit.minus(step).unwrap().max(Mass::ZERO),
@@ -289,13 +289,13 @@ impl Course {
         // A single miss belongs to one set only.
         let second = if quality == Quality::OneMiss { Quality::Clean } else { quality };
         let sets = vec![Course::set(load, second), Course::set(load, quality)];
-        LiftSession { track: self.track_name(at as u8), sets, setup: None, cue: None }
+        LiftSession { lift: self.lift_name(at as u8), sets, setup: None, cue: None }
     }
 
     pub fn session(&mut self, lifts: u8, quality: Quality, weight: Weight, pain: Option<u8>) {
         let lifts: Vec<LiftSession> =
             (0..3).filter(|at| lifts >> at & 1 == 1).map(|at| self.lift(at, quality, weight)).collect();
-        let region = if lifts.iter().any(|lift| lift.track.as_str() == "press") { "shoulder" } else { "hip" };
+        let region = if lifts.iter().any(|lift| lift.lift.as_str() == "press") { "shoulder" } else { "hip" };
         let pain = pain.map(|score| if score == 0 { Vec::new() } else { vec![Course::pain(region, score)] });
         self.add(EventKind::SessionRecorded(Session { lifts, pain, minutes: None, effort: None }));
     }
@@ -315,7 +315,7 @@ impl Course {
     }
 
     pub fn accept(&mut self, at: u8) {
-        let advance = Advance { track: self.track_name(at), who: name("coach") };
+        let advance = Advance { lift: self.lift_name(at), who: name("coach") };
         self.add(EventKind::AdvanceAccepted(advance));
     }
 
@@ -368,28 +368,28 @@ impl Course {
                 };
                 self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
             }
-            Step::Override { track, up, days } => {
-                let granted = self.state().tracks[usize::from(track)].tuple.load;
+            Step::Override { lift, up, days } => {
+                let granted = self.state().lifts[usize::from(lift)].tuple.load;
                 let load = granted.scaled_down(if up { 1.1 } else { 0.9 }).unwrap();
                 let expires = Some(self.day.plus(i32::from(days)).unwrap());
                 let why = Some(String::from("to see how it moves"));
-                let (track, who) = (self.track_name(track), name("coach"));
-                self.add(EventKind::CoachOverride(Override { track, load, who, why, expires }));
+                let (lift, who) = (self.lift_name(lift), name("coach"));
+                self.add(EventKind::CoachOverride(Override { lift, load, who, why, expires }));
             }
-            Step::Ease(track) => {
-                let load = self.state().tracks[usize::from(track)].tuple.load.scaled_down(0.9).unwrap();
-                let (track, who) = (self.track_name(track), name("coach"));
-                self.add(EventKind::CoachOverride(Override { track, load, who, why: None, expires: None }));
+            Step::Ease(lift) => {
+                let load = self.state().lifts[usize::from(lift)].tuple.load.scaled_down(0.9).unwrap();
+                let (lift, who) = (self.lift_name(lift), name("coach"));
+                self.add(EventKind::CoachOverride(Override { lift, load, who, why: None, expires: None }));
             }
-            Step::EaseFor { track, days } => {
-                let load = self.state().tracks[usize::from(track)].tuple.load.scaled_down(0.98).unwrap();
+            Step::EaseFor { lift, days } => {
+                let load = self.state().lifts[usize::from(lift)].tuple.load.scaled_down(0.98).unwrap();
                 let expires = Some(self.day.plus(i32::from(days)).unwrap());
-                let (track, who) = (self.track_name(track), name("coach"));
-                self.add(EventKind::CoachOverride(Override { track, load, who, why: None, expires }));
+                let (lift, who) = (self.lift_name(lift), name("coach"));
+                self.add(EventKind::CoachOverride(Override { lift, load, who, why: None, expires }));
             }
-            Step::Accept(track) => self.accept(track),
-            Step::Decline(track) => {
-                let advance = Advance { track: self.track_name(track), who: name("coach") };
+            Step::Accept(lift) => self.accept(lift),
+            Step::Decline(lift) => {
+                let advance = Advance { lift: self.lift_name(lift), who: name("coach") };
                 self.add(EventKind::AdvanceDeclined(advance));
             }
             Step::Layoff(reason) => {
@@ -397,22 +397,22 @@ impl Course {
                     [LayoffReason::Well, LayoffReason::Planned, LayoffReason::Ill][usize::from(reason % 3)];
                 self.add(EventKind::LayoffNoted(Layoff { from: self.day, to: None, reason }));
             }
-            Step::Rung { track, up } => {
-                let mut to = self.state().tracks[usize::from(track)].tuple;
+            Step::Rung { lift, up } => {
+                let mut to = self.state().lifts[usize::from(lift)].tuple;
                 to.rung = if up { (to.rung + 1).min(2) } else { to.rung.saturating_sub(1) };
-                let (track, who) = (self.track_name(track), name("coach"));
-                self.add(EventKind::VariantChanged(Move { track, to, who }));
+                let (lift, who) = (self.lift_name(lift), name("coach"));
+                self.add(EventKind::VariantChanged(Move { lift, to, who }));
             }
-            Step::Role { track, role } => {
+            Step::Role { lift, role } => {
                 let role = [Role::Train, Role::Maintain, Role::Rest, Role::Retire][usize::from(role % 4)];
                 self.add(EventKind::RoleSet(RoleSet {
-                    track: self.track_name(track),
+                    lift: self.lift_name(lift),
                     role,
                     not_below: None,
                 }));
             }
             Step::Rater => {
-                self.add(EventKind::RaterChanged(BarChanged { track: None, now: name("another coach") }))
+                self.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }))
             }
             Step::Unknown => {
                 let body =
@@ -423,15 +423,15 @@ impl Course {
         }
     }
 
-    /// Every upward change: number of the event that made it (as a place in the log), track, tuple before and
+    /// Every upward change: number of the event that made it (as a place in the log), lift, tuple before and
     /// after. Going back to the load before a short break is a return, not a move.
     pub fn upward(&self) -> Vec<(usize, usize, Tuple, Tuple)> {
         let mut found = Vec::new();
         for at in 1..self.states.len() {
             let (before, after) = (&self.states[at - 1], &self.states[at]);
-            for track in 0..after.tracks.len().min(before.tracks.len()) {
-                let (was, is) = (&before.tracks[track], &after.tracks[track]);
-                let set = &after.parameters.as_ref().unwrap().tracks[track];
+            for lift in 0..after.lifts.len().min(before.lifts.len()) {
+                let (was, is) = (&before.lifts[lift], &after.lifts[lift]);
+                let set = &after.parameters.as_ref().unwrap().lifts[lift];
                 let harder = is.tuple.load > was.tuple.load
                     || set.is_harder(is.tuple.rung, was.tuple.rung)
                     || is.tuple.sets > was.tuple.sets
@@ -440,7 +440,7 @@ impl Course {
                     was.return_cap.is_some_and(|cap| is.tuple.load <= cap) && is.tuple.rung == was.tuple.rung;
                 // A fold that retracts may change a past grant; that is no move of this event.
                 if harder && !returned && is.moves.len() > was.moves.len() {
-                    found.push((at, track, was.tuple, is.tuple));
+                    found.push((at, lift, was.tuple, is.tuple));
                 }
             }
         }

@@ -19,7 +19,7 @@ fn answer(course: &mut Course, session: u32, pain: &[(&str, u8)]) {
 /// What the session came to for the lift of the hip and the lift of the shoulder.
 fn outcomes(course: &Course, session: u32) -> [Outcome; 2] {
     [FORGIVING, PRESS].map(|at| {
-        let sittings = &track(course, at).sittings;
+        let sittings = &lift(course, at).sittings;
         sittings.iter().find(|sitting| sitting.session == session).unwrap().outcome
     })
 }

@@ -9,8 +9,8 @@ use bismar::record::*;
 
 fn gated(requirement: Requirement) -> Parameters {
     let mut all = parameters(1);
-    for track in &mut all.tracks {
-        track.gate = Gate::new(requirement.clone()).unwrap();
+    for lift in &mut all.lifts {
+        lift.gate = Gate::new(requirement.clone()).unwrap();
     }
     all
 }
@@ -78,13 +78,13 @@ fn a_region_that_hurt_keeps_the_gate_shut_until_its_clear_sessions() {
 #[test]
 fn a_stopped_partner_keeps_the_gate_of_a_pair_shut() {
     let mut all = gated(run_and(Requirement::Pair));
-    all.tracks[FORGIVING].regions.push(name("knee"));
+    all.lifts[FORGIVING].regions.push(name("knee"));
     let mut course = Course::new(all);
     let waits = Missing::Pair { name: name("forgiving") };
     assert!(!gate(&course, STRICT).missing.contains(&waits));
     course.add(EventKind::PainReport(Course::pain("knee", 7)));
-    assert_eq!(course.state().tracks[FORGIVING].status, Status::StoppedRefer);
-    assert_ne!(course.state().tracks[STRICT].status, Status::StoppedRefer);
+    assert_eq!(course.state().lifts[FORGIVING].status, Status::StoppedRefer);
+    assert_ne!(course.state().lifts[STRICT].status, Status::StoppedRefer);
     assert!(gate(&course, STRICT).missing.contains(&waits));
 }
 
@@ -112,7 +112,7 @@ fn misses_of_sessions_that_are_no_longer_listed_still_count() {
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     }
     course.morning(false);
-    assert_eq!(course.state().tracks[PRESS].sittings.len(), 12);
+    assert_eq!(course.state().lifts[PRESS].sittings.len(), 12);
     assert_eq!(misses(&course), 6);
 }
 

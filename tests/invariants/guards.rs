@@ -111,7 +111,7 @@ fn a_strict_lift_may_reach_its_share_of_the_forgiving_one_and_no_more() {
         [(55.0, 1.0, 55.0, false), (54.0, 1.0, 54.0, true), (60.0, 0.9, 54.0, true), (50.0, 1.1, 55.0, false)]
     {
         let mut all = parameters(1);
-        all.tracks[FORGIVING].start.load = kg(forgiving);
+        all.lifts[FORGIVING].start.load = kg(forgiving);
         all.pairs[0].ratio_cap = ratio;
         let mut course = Course::new(all);
         for _ in 0..2 {

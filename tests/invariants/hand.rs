@@ -13,8 +13,8 @@ use bismar::record::*;
 pub fn helped(mut all: Parameters) -> Parameters {
     let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 12], Vec::new(), 1.0).unwrap();
     all.implements.push(Implement::Assistance(stack));
-    all.tracks[PRESS].implement = name("helper");
-    (all.tracks[PRESS].start.load, all.tracks[PRESS].ceiling) = (kg(-20.0), None);
+    all.lifts[PRESS].implement = name("helper");
+    (all.lifts[PRESS].start.load, all.lifts[PRESS].ceiling) = (kg(-20.0), None);
     all
 }
 
@@ -33,12 +33,12 @@ pub fn ready(set: impl FnOnce(&mut Parameters)) -> Course {
     let mut course = Course::new(all);
     // The sessions of calibration count for the run of two that the gate asks for.
     for _ in 0..12 {
-        if course.state().tracks[PRESS].status != Status::ReadyToAdvance {
+        if course.state().lifts[PRESS].status != Status::ReadyToAdvance {
             press_week(&mut course);
         }
     }
     course.day_report(DayClass::Ordinary, true);
-    assert_eq!(course.state().tracks[PRESS].status, Status::ReadyToAdvance);
+    assert_eq!(course.state().lifts[PRESS].status, Status::ReadyToAdvance);
     course
 }
 
@@ -81,7 +81,7 @@ pub fn limited(course: &mut Course, days: i32, limits: Vec<ClearanceLimits>) {
 
 /// A load for the press by the coach's word.
 pub fn given(load: f64, why: Option<&str>, expires: Option<Day>) -> Override {
-    Override { track: name("press"), load: kg(load), who: name("coach"), why: why.map(Into::into), expires }
+    Override { lift: name("press"), load: kg(load), who: name("coach"), why: why.map(Into::into), expires }
 }
 
 /// The coach overrules for so many days, with a reason: whether it is taken and not refused.
@@ -94,9 +94,9 @@ pub fn overrule(course: &mut Course, load: f64, days: i32) -> bool {
 /// The coach's move of the press to that place: whether it is taken. A refused one is noted and changes nothing.
 pub fn coach_moves(course: &Course, to: Tuple) -> bool {
     let mut course = course.clone();
-    let (before, event) = (course.state().tracks[PRESS].tuple, course.next_number());
-    course.add(EventKind::VariantChanged(Move { track: name("press"), to, who: name("coach") }));
-    let (after, refused) = (course.state().tracks[PRESS].tuple, course.state().refused == Some(event));
+    let (before, event) = (course.state().lifts[PRESS].tuple, course.next_number());
+    course.add(EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") }));
+    let (after, refused) = (course.state().lifts[PRESS].tuple, course.state().refused == Some(event));
     assert_eq!(after, if refused { before } else { to });
     !refused
 }

@@ -21,7 +21,7 @@ fn weighed() -> Course {
 
 /// Grams of help.
 fn help(course: &Course) -> i64 {
-    -course.state().tracks[PRESS].tuple.load.nanograms() / 1_000_000_000
+    -course.state().lifts[PRESS].tuple.load.nanograms() / 1_000_000_000
 }
 
 #[test]
@@ -58,7 +58,7 @@ fn two_fails_give_more_help() {
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
         course.day = course.day.plus(3).unwrap();
     }
-    assert!(help(&course) >= 25_000 && course.state().tracks[PRESS].status == Status::SteppingBack);
+    assert!(help(&course) >= 25_000 && course.state().lifts[PRESS].status == Status::SteppingBack);
 }
 
 #[test]
@@ -69,7 +69,7 @@ fn a_step_past_the_most_help_gives_as_much_as_the_cap_allows() {
         let stack =
             MachineStack::new(name("helper"), Mass::ZERO, vec![kg(1.0); 60], Vec::new(), 1.0).unwrap();
         *all.implements.last_mut().unwrap() = Implement::Assistance(stack);
-        let press = &mut all.tracks[PRESS];
+        let press = &mut all.lifts[PRESS];
         (press.start.load, press.step) = (kg(-57.0), Some(StepPolicy::Fixed(kg(step))));
         let mut course = Course::new(all);
         course.add(EventKind::BodyMassRecorded(kg(BODY_KG)));
@@ -77,7 +77,7 @@ fn a_step_past_the_most_help_gives_as_much_as_the_cap_allows() {
             course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
             course.day = course.day.plus(1).unwrap();
         }
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.tuple.load), (Status::SteppingBack, kg(help)), "{step}");
     }
 }
@@ -108,10 +108,10 @@ fn the_sign_is_never_guessed() {
     assert_eq!(add(PRESS, 20.0), Some(Code::OutOfRange));
     assert_eq!(add(STRICT, -20.0), Some(Code::NegativeLoad));
     let mut wrong = helped(parameters(1));
-    wrong.tracks[PRESS].start.load = kg(20.0);
+    wrong.lifts[PRESS].start.load = kg(20.0);
     assert_eq!(wrong.check().unwrap_err().code(), Code::OutOfRange);
-    wrong.tracks[PRESS].start.load = kg(-20.0);
-    wrong.tracks[STRICT].start.load = kg(-20.0);
+    wrong.lifts[PRESS].start.load = kg(-20.0);
+    wrong.lifts[STRICT].start.load = kg(-20.0);
     assert_eq!(wrong.check().unwrap_err().code(), Code::NegativeLoad);
 }
 
@@ -119,9 +119,9 @@ fn the_sign_is_never_guessed() {
 fn help_in_place_of_a_bar_starts_at_its_own_start() {
     let mut course = Course::play(&[Step::CleanWeek, Step::CleanWeek]);
     course.add(EventKind::ParametersChanged(Box::new(helped(parameters(1)))));
-    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(-20.0));
+    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(-20.0));
     course.add(EventKind::ParametersChanged(Box::new(parameters(1))));
-    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0));
+    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(40.0));
 }
 
 proptest! {
@@ -132,12 +132,12 @@ proptest! {
     fn no_move_is_larger_than_its_cap(steps in any_course()) {
         let mut course = weighed();
         steps.iter().for_each(|step| course.step(step));
-        for (_, track, from, to) in course.upward() {
-            if track == PRESS && to.load > from.load {
+        for (_, lift, from, to) in course.upward() {
+            if lift == PRESS && to.load > from.load {
                 let moved = BODY_KG + from.load.kg();
                 prop_assert!(to.load.kg() - from.load.kg() <= 0.1 * moved + 1e-9, "{from:?} {to:?}");
             }
         }
-        prop_assert!(course.states.iter().all(|state| state.tracks[PRESS].tuple.load <= Mass::ZERO));
+        prop_assert!(course.states.iter().all(|state| state.lifts[PRESS].tuple.load <= Mass::ZERO));
     }
 }

@@ -52,7 +52,7 @@ fn a_stored_state_that_was_altered_or_is_newer_is_refused() {
     (older.version, older.digest) = (String::from("0.0.9"), String::from("0"));
     assert!(older.check().is_ok());
     let mut short = course.state().clone();
-    short.tracks.pop();
+    short.lifts.pop();
     assert_eq!(short.check().unwrap_err().code(), Code::OutOfRange);
     assert!(course.state().check().is_ok());
 }
@@ -131,7 +131,7 @@ proptest! {
     fn invariant_29_scale_sanity(steps in any_course()) {
         let (one, two) = (Course::play(&steps), Course::play_with(parameters(2), &steps));
         prop_assert_eq!(one.log.events.len(), two.log.events.len());
-        for (one, two) in one.state().tracks.iter().zip(&two.state().tracks) {
+        for (one, two) in one.state().lifts.iter().zip(&two.state().lifts) {
             prop_assert_eq!(one.status, two.status);
             prop_assert_eq!(one.moves.len(), two.moves.len());
             let doubled = one.tuple.load.times(2).unwrap();

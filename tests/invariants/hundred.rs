@@ -3,7 +3,7 @@
 use super::course::*;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
-use bismar::progression::{Decision, Status, TrackState};
+use bismar::progression::{Decision, Status, LiftState};
 use bismar::quantity::{Day, Mass, Pain, Reps};
 use bismar::record::*;
 
@@ -12,10 +12,10 @@ pub fn hundred() -> Parameters {
     let mut all = parameters(1);
     let masses = (1..=24).map(|number| kg(5.0 * f64::from(number))).collect();
     all.implements.push(Implement::Pieces(Pieces::new(name("pieces"), masses).unwrap()));
-    for track in &mut all.tracks {
-        track.implement = name("pieces");
-        track.start.load = kg(100.0);
-        (track.step, track.ceiling) = (Some(StepPolicy::Part(0.05)), Some(kg(100.0)));
+    for lift in &mut all.lifts {
+        lift.implement = name("pieces");
+        lift.start.load = kg(100.0);
+        (lift.step, lift.ceiling) = (Some(StepPolicy::Part(0.05)), Some(kg(100.0)));
     }
     all
 }
@@ -24,8 +24,8 @@ pub fn kilograms(mass: Mass) -> i64 {
     mass.nanograms() / kg(1.0).nanograms()
 }
 
-pub fn track(course: &Course, at: usize) -> &TrackState {
-    &course.state().tracks[at]
+pub fn lift(course: &Course, at: usize) -> &LiftState {
+    &course.state().lifts[at]
 }
 
 pub fn on(course: &Course, at: usize, day: Day) -> Decision {
@@ -38,7 +38,7 @@ pub fn wait(course: &mut Course, days: i32) {
 
 /// Days after the last session of the press.
 pub fn after_session(course: &mut Course, days: i32) {
-    course.day = track(course, PRESS).last_session.unwrap().plus(days).unwrap();
+    course.day = lift(course, PRESS).last_session.unwrap().plus(days).unwrap();
 }
 
 /// One clean session of these lifts at their limits, with an answer about pain, on a day of that class.
@@ -57,13 +57,13 @@ pub fn set_of(load: Mass, reps: u16) -> WorkSet {
 
 /// One session of one lift with these sets and these answers about pain.
 pub fn sets(course: &mut Course, at: usize, sets: Vec<WorkSet>, pain: Option<Vec<PainAnswer>>) {
-    let lift = LiftSession { track: course.track_name(at as u8), sets, setup: None, cue: None };
+    let lift = LiftSession { lift: course.lift_name(at as u8), sets, setup: None, cue: None };
     course.add(EventKind::SessionRecorded(Session { lifts: vec![lift], pain, minutes: None, effort: None }));
 }
 
 pub fn role(course: &mut Course, at: usize, role: Role) {
-    let track = course.track_name(at as u8);
-    course.add(EventKind::RoleSet(RoleSet { track, role, not_below: None }));
+    let lift = course.lift_name(at as u8);
+    course.add(EventKind::RoleSet(RoleSet { lift, role, not_below: None }));
 }
 
 /// All lifts trained once, on 6 January 2025, by a lifter born on that day.
@@ -79,7 +79,7 @@ pub fn holding(parameters: Parameters) -> Course {
     wait(&mut course, 2);
     clean(&mut course, 7, DayClass::Ordinary);
     wait(&mut course, 2);
-    assert_eq!(track(&course, PRESS).status, Status::Holding);
+    assert_eq!(lift(&course, PRESS).status, Status::Holding);
     course
 }
 

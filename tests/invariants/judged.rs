@@ -9,7 +9,7 @@ use bismar::quantity::{Rir, Rpe};
 use bismar::record::*;
 
 fn outcome(course: &Course, at: usize) -> Outcome {
-    track(course, at).sittings.last().unwrap().outcome
+    lift(course, at).sittings.last().unwrap().outcome
 }
 
 #[test]
@@ -31,7 +31,7 @@ fn a_pass_is_all_the_work_that_was_granted() {
         let mut course = Course::new(hundred());
         sets(&mut course, PRESS, done, Some(Vec::new()));
         assert_eq!(outcome(&course, PRESS), expected, "{what}");
-        let at_grant = track(&course, PRESS).sittings.last().unwrap().at_grant;
+        let at_grant = lift(&course, PRESS).sittings.last().unwrap().at_grant;
         assert_eq!(
             at_grant,
             ["as granted", "one set more", "more repetitions", "tried and missed"].contains(&what)
@@ -43,7 +43,7 @@ fn a_pass_is_all_the_work_that_was_granted() {
 fn work_at_an_eased_load_is_no_pass_at_the_grant() {
     let mut course = Course::new(hundred());
     let (who, load, expires) = (name("coach"), kg(90.0), Some(course.day.plus(7).unwrap()));
-    let given = Override { track: name("press"), load, who, why: None, expires };
+    let given = Override { lift: name("press"), load, who, why: None, expires };
     course.add(EventKind::CoachOverride(given));
     assert_eq!(course.limit(PRESS), kg(90.0));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
@@ -72,7 +72,7 @@ fn fails_after(course: &mut Course, class: DayClass, quality: Quality) -> (u8, u
     course.day_report(class, true);
     course.session(4, quality, Weight::AtLimit, Some(0));
     wait(course, 2);
-    (track(course, PRESS).fails, track(course, PRESS).neutral)
+    (lift(course, PRESS).fails, lift(course, PRESS).neutral)
 }
 
 #[test]
@@ -82,7 +82,7 @@ fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
     assert_eq!(bad(Quality::ManyMisses), (0, 1));
     assert_eq!(bad(Quality::ManyMisses), (0, 2));
     assert_eq!(bad(Quality::ManyMisses), (1, 0));
-    assert_eq!(track(&course, PRESS).status, Status::Holding);
+    assert_eq!(lift(&course, PRESS).status, Status::Holding);
 }
 
 #[test]
@@ -118,7 +118,7 @@ fn calibration_counts_every_session_and_ends_with_a_pass() {
     let mut learned = |quality| {
         course.session(4, quality, Weight::AtLimit, Some(0));
         wait(&mut course, 2);
-        (track(&course, PRESS).status, track(&course, PRESS).learned)
+        (lift(&course, PRESS).status, lift(&course, PRESS).learned)
     };
     assert_eq!(learned(Quality::Unscored), (Status::Learning, (1, 2)));
     assert_eq!(learned(Quality::ManyMisses), (Status::Learning, (2, 2)));
@@ -140,7 +140,7 @@ fn a_step_back_ends_after_the_passes_that_the_policy_asks_for() {
             course.session(4, quality, Weight::AtLimit, Some(0));
         }
         for passes in 0..=needed {
-            let after = track(&course, PRESS);
+            let after = lift(&course, PRESS);
             assert_eq!(after.status == Status::Holding, passes == needed, "{passes} of {needed}");
             assert_eq!(after.tuple.load, kg(95.0));
             wait(&mut course, 2);
@@ -152,9 +152,9 @@ fn a_step_back_ends_after_the_passes_that_the_policy_asks_for() {
 /// The press has just moved up, or holds after a pass.
 fn placed(consolidating: bool) -> Course {
     let mut all = hundred();
-    all.tracks[PRESS].ceiling = consolidating.then(|| kg(105.0)).or(Some(kg(100.0)));
+    all.lifts[PRESS].ceiling = consolidating.then(|| kg(105.0)).or(Some(kg(100.0)));
     let mut course = Course::new(all);
-    while track(&course, PRESS).moves.is_empty() && (consolidating || track(&course, PRESS).passes < 3) {
+    while lift(&course, PRESS).moves.is_empty() && (consolidating || lift(&course, PRESS).passes < 3) {
         clean(&mut course, 4, DayClass::Ordinary);
         course.morning(false);
         wait(&mut course, 2);
@@ -168,10 +168,10 @@ fn placed(consolidating: bool) -> Course {
 fn one_critical_fail_with_pain_steps_back_right_after_a_move_and_nothing_less_does() {
     let after = |consolidating: bool, quality, pain| {
         let mut course = placed(consolidating);
-        let before = track(&course, PRESS).status;
+        let before = lift(&course, PRESS).status;
         assert_eq!(before == Status::Consolidating, consolidating);
         course.session(4, quality, Weight::AtLimit, Some(pain));
-        (track(&course, PRESS).status, kilograms(track(&course, PRESS).tuple.load))
+        (lift(&course, PRESS).status, kilograms(lift(&course, PRESS).tuple.load))
     };
     assert_eq!(after(true, Quality::CriticalLost, 1), (Status::SteppingBack, 95));
     assert_eq!(after(true, Quality::CriticalLost, 0), (Status::Consolidating, 105));
@@ -191,7 +191,7 @@ fn held(lifts: u8, pain: Vec<PainAnswer>) -> [bool; 3] {
         .map(|at| course.lift(at, Quality::Clean, Weight::AtLimit));
     let session = Session { lifts: lifts.collect(), pain: Some(pain), minutes: None, effort: None };
     course.add(EventKind::SessionRecorded(session));
-    [STRICT, FORGIVING, PRESS].map(|at| track(&course, at).partner_pain)
+    [STRICT, FORGIVING, PRESS].map(|at| lift(&course, at).partner_pain)
 }
 
 #[test]
@@ -210,7 +210,7 @@ fn twelve_sessions_are_kept_and_those_before_them_counted_where_they_were_judged
     let mut train = |quality, weight| {
         course.session(4, quality, weight, Some(0));
         wait(&mut course, 2);
-        (track(&course, PRESS).sittings.len(), track(&course, PRESS).earlier)
+        (lift(&course, PRESS).sittings.len(), lift(&course, PRESS).earlier)
     };
     // Nine of ten acceptable; then ten of ten at a lighter load, which is not judged.
     assert_eq!(train(Quality::OneMiss, Weight::AtLimit), (1, (0, 0)));
@@ -232,7 +232,7 @@ fn the_critical_criterion_that_was_lost_is_kept() {
         [set_of(kg(100.0), 5), lost.clone()].map(|first| {
             let mut course = Course::new(hundred());
             sets(&mut course, PRESS, vec![first, lost.clone()], Some(Vec::new()));
-            track(&course, PRESS).fault.as_ref().map(|fault| fault.as_str().to_owned())
+            lift(&course, PRESS).fault.as_ref().map(|fault| fault.as_str().to_owned())
         })
     };
     let brace = Some(String::from("brace"));
@@ -265,6 +265,6 @@ fn the_least_reserve_of_a_session_is_known_where_every_set_has_one() {
         let mut course = Course::new(hundred());
         let done = efforts.iter().map(|effort| WorkSet { effort: *effort, ..set_of(kg(100.0), 5) });
         sets(&mut course, PRESS, done.collect(), Some(Vec::new()));
-        assert_eq!(track(&course, PRESS).reserve, least, "{efforts:?}");
+        assert_eq!(lift(&course, PRESS).reserve, least, "{efforts:?}");
     }
 }

@@ -8,7 +8,7 @@ use bismar::reason::Reason;
 
 /// Row of the table, rung and load in kilograms, so many days after the last session.
 fn back(course: &Course, at: usize, gap: i32) -> (u8, u8, i64) {
-    let day = track(course, PRESS).last_session.unwrap().plus(gap).unwrap();
+    let day = lift(course, PRESS).last_session.unwrap().plus(gap).unwrap();
     let decision = on(course, at, day);
     let row = decision.reasons.iter().find_map(|reason| match reason {
         Reason::Layoff { gap: said, row, load } => {
@@ -95,7 +95,7 @@ fn an_illness_counts_two_rows_and_age_one_more() {
 fn the_easier_rung_is_the_one_below_and_the_lowest_stays() {
     for (start, after) in [(2, 1), (1, 0), (0, 0)] {
         let mut all = hundred();
-        all.tracks[STRICT].start.rung = start;
+        all.lifts[STRICT].start.rung = start;
         assert_eq!(back(&trained(all, None), STRICT, 42), (3, after, 80));
     }
 }
@@ -115,5 +115,5 @@ fn without_a_body_mass_a_step_back_is_one_plate_of_help() {
         wait(&mut course, 2);
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
     }
-    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::SteppingBack, kg(-25.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::SteppingBack, kg(-25.0)));
 }

@@ -26,15 +26,15 @@ fn probe(course: &Course, at: usize) -> Option<(Day, Option<String>)> {
 
 fn maintained() -> Course {
     let mut course = weeks(4);
-    course.step(&Step::Role { track: 2, role: 1 });
-    assert_eq!(course.state().tracks[PRESS].status, Status::Maintaining);
+    course.step(&Step::Role { lift: 2, role: 1 });
+    assert_eq!(course.state().lifts[PRESS].status, Status::Maintaining);
     course
 }
 
 #[test]
 fn a_maintained_lift_is_looked_at_again_after_the_stated_days() {
     let mut course = maintained();
-    let last = course.state().tracks[PRESS].last_session.unwrap();
+    let last = course.state().lifts[PRESS].last_session.unwrap();
     assert_eq!(probe(&course, PRESS).unwrap(), (last.plus(28).unwrap(), None));
     // Training that nobody marks is training, and no look.
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
@@ -47,28 +47,28 @@ fn a_maintained_lift_is_looked_at_again_after_the_stated_days() {
 #[test]
 fn a_failed_look_is_due_again_at_once_and_a_second_one_steps_back() {
     let mut course = maintained();
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     course.day_report(DayClass::Ordinary, true);
     course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
     assert_eq!(probe(&course, PRESS).unwrap().0, course.day.plus(1).unwrap());
-    assert_eq!(course.state().tracks[PRESS].status, Status::Maintaining);
+    assert_eq!(course.state().lifts[PRESS].status, Status::Maintaining);
     course.day = course.day.plus(3).unwrap();
     course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
-    assert_eq!(course.state().tracks[PRESS].status, Status::SteppingBack);
-    assert!(course.state().tracks[PRESS].tuple.load < before);
+    assert_eq!(course.state().lifts[PRESS].status, Status::SteppingBack);
+    assert!(course.state().lifts[PRESS].tuple.load < before);
     assert!(reasons(&course, PRESS).contains(&Reason::SteppedBack { from: before }));
     course.day = course.day.plus(3).unwrap();
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-    assert_eq!(course.state().tracks[PRESS].status, Status::Maintaining);
+    assert_eq!(course.state().lifts[PRESS].status, Status::Maintaining);
     assert!(!reasons(&course, PRESS).contains(&Reason::SteppedBack { from: before }));
 }
 
 #[test]
 fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
     let mut course = maintained();
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     let lowest = before.minus(kg(5.0)).unwrap();
-    let role = RoleSet { track: name("press"), role: Role::Maintain, not_below: Some(lowest) };
+    let role = RoleSet { lift: name("press"), role: Role::Maintain, not_below: Some(lowest) };
     course.add(EventKind::RoleSet(role));
     assert!(reasons(&course, PRESS).contains(&Reason::MaintainingBand { not_below: lowest }));
     let two_fails = |course: &mut Course| {
@@ -77,8 +77,8 @@ fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
             course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
             course.day = course.day.plus(3).unwrap();
         }
-        let track = &course.state().tracks[PRESS];
-        (track.tuple.load, track.status)
+        let lift = &course.state().lifts[PRESS];
+        (lift.tuple.load, lift.status)
     };
     let (lower, status) = two_fails(&mut course);
     assert!(lower < before && status == Status::Maintaining);
@@ -93,13 +93,13 @@ fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
 #[test]
 fn a_look_that_is_missed_moves_nothing() {
     let mut course = maintained();
-    let before = course.state().tracks[PRESS].tuple;
+    let before = course.state().lifts[PRESS].tuple;
     for _ in 0..3 {
         course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
         course.day = course.day.plus(9).unwrap();
     }
     assert!(probe(&course, PRESS).unwrap().0 < course.day);
-    assert_eq!(course.state().tracks[PRESS].tuple, before);
+    assert_eq!(course.state().lifts[PRESS].tuple, before);
 }
 
 /// A session of the press at its grant, with that mark for depth in every set.
@@ -123,7 +123,7 @@ fn what_was_weak_before_a_move_is_looked_at_after_it() {
     let start = course.limit(PRESS);
     for _ in 0..6 {
         press(&mut course, Mark::NotMet);
-        if course.state().tracks[PRESS].status == Status::ReadyToAdvance {
+        if course.state().lifts[PRESS].status == Status::ReadyToAdvance {
             break;
         }
     }
@@ -143,7 +143,7 @@ fn forgiving_runs_ahead(count: usize) -> Course {
     let mut course = weeks(3);
     for _ in 0..count {
         course.day_report(DayClass::Ordinary, true);
-        if course.state().tracks[FORGIVING].status == Status::ReadyToAdvance {
+        if course.state().lifts[FORGIVING].status == Status::ReadyToAdvance {
             course.accept(1);
         }
         course.session(1, Quality::Unscored, Weight::AtLimit, Some(0));
@@ -159,8 +159,8 @@ fn a_forgiving_lift_far_ahead_asks_for_a_look_at_the_pair() {
     let early = forgiving_runs_ahead(9);
     assert!(!reasons(&early, STRICT).contains(&Reason::PairReview));
     let late = forgiving_runs_ahead(40);
-    let before = early.state().tracks[STRICT].tuple;
-    assert_eq!(late.state().tracks[STRICT].tuple, before);
+    let before = early.state().lifts[STRICT].tuple;
+    assert_eq!(late.state().lifts[STRICT].tuple, before);
     for at in [STRICT, FORGIVING] {
         assert!(reasons(&late, at).contains(&Reason::PairReview));
         assert!(!blocked(&late, at).contains(&Reason::PairReview));
@@ -193,7 +193,7 @@ fn an_agreed_usual_level_allows_a_move_only_until_it_is_due_to_be_looked_at() {
         week(&mut course);
         assert!(!reasons(&course, FORGIVING).contains(&review));
     }
-    assert_eq!(course.state().tracks[FORGIVING].status, Status::ReadyToAdvance);
+    assert_eq!(course.state().lifts[FORGIVING].status, Status::ReadyToAdvance);
     course.day = agreed.plus(91).unwrap();
     course.day_report(DayClass::Ordinary, true);
     assert!(reasons(&course, FORGIVING).contains(&review));
@@ -214,7 +214,7 @@ fn a_usual_level_past_its_review_takes_back_passes_as_none_would() {
         course.day = course.day.plus(days).unwrap();
         course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
         course.morning(true);
-        course.state().tracks[FORGIVING].fails
+        course.state().lifts[FORGIVING].fails
     };
     assert_eq!((flare(60), flare(95)), (0, 1));
 }

@@ -29,21 +29,21 @@ fn answer_of(course: &mut Course, session: u32, pain: Vec<PainAnswer>) {
     course.add(EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }));
 }
 
-fn last_sessions(course: &Course, track: usize) -> Vec<(Outcome, bool)> {
-    course.state().tracks[track].sittings.iter().map(|each| (each.outcome, each.confirmed)).collect()
+fn last_sessions(course: &Course, lift: usize) -> Vec<(Outcome, bool)> {
+    course.state().lifts[lift].sittings.iter().map(|each| (each.outcome, each.confirmed)).collect()
 }
 
 #[test]
 fn a_clear_session_between_two_flares_leaves_them_in_a_row() {
     let mut course = weeks(3);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     press(&mut course);
     course.morning(true);
-    assert_eq!(course.state().tracks[PRESS].tuple.load, before, "the first flare holds");
+    assert_eq!(course.state().lifts[PRESS].tuple.load, before, "the first flare holds");
     next_day(&mut course);
     press(&mut course);
     course.morning(true);
-    let after = &course.state().tracks[PRESS];
+    let after = &course.state().lifts[PRESS];
     assert_eq!(after.status, Status::SteppingBack);
     assert_eq!((before, after.tuple.load), (kg(43.5), kg(38.5)), "one step, not two");
 }
@@ -51,23 +51,23 @@ fn a_clear_session_between_two_flares_leaves_them_in_a_row() {
 #[test]
 fn a_clear_morning_between_two_flares_parts_them() {
     let mut course = weeks(3);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     for flare in [true, false, true] {
         press(&mut course);
         course.morning(flare);
         next_day(&mut course);
     }
-    assert_eq!(course.state().tracks[PRESS].tuple.load, before);
+    assert_eq!(course.state().lifts[PRESS].tuple.load, before);
 }
 
 #[test]
 fn one_flare_told_twice_is_one() {
     let mut course = weeks(3);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     press(&mut course);
     course.morning(true);
     day_report(&mut course, vec![Course::pain("shoulder", 2)]);
-    assert_eq!(course.state().tracks[PRESS].tuple.load, before);
+    assert_eq!(course.state().lifts[PRESS].tuple.load, before);
 }
 
 #[test]
@@ -79,7 +79,7 @@ fn a_flare_told_before_the_next_session_counts_like_one_told_in_the_morning() {
     press(&mut course);
     next_day(&mut course);
     day_report(&mut course, vec![Course::pain("shoulder", 2)]);
-    let after = &course.state().tracks[PRESS];
+    let after = &course.state().lifts[PRESS];
     assert_eq!((after.status, after.tuple.load), (Status::SteppingBack, kg(38.5)));
 }
 
@@ -94,7 +94,7 @@ fn the_second_flare_of_a_region_steps_every_lift_of_it_back() {
     next_day(&mut course);
     day_report(&mut course, vec![Course::pain("hip", 2)]);
     assert!(course.limit(FORGIVING) < before);
-    assert_eq!(course.state().tracks[STRICT].status, Status::SteppingBack);
+    assert_eq!(course.state().lifts[STRICT].status, Status::SteppingBack);
 }
 
 #[test]
@@ -201,7 +201,7 @@ fn two_answers_about_one_region_are_refused() {
 #[test]
 fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
     let mut course = weeks(3);
-    let before = course.state().tracks[PRESS].tuple.load;
+    let before = course.state().lifts[PRESS].tuple.load;
     // Nobody marks these sessions, so that no fail in a row steps the lift back.
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
     course.morning(true);
@@ -211,7 +211,7 @@ fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
     // Told the same evening: no morning has come yet.
     answer_of(&mut course, session, Vec::new());
     course.morning(true);
-    let after = &course.state().tracks[PRESS];
+    let after = &course.state().lifts[PRESS];
     assert_eq!(after.status, Status::SteppingBack);
     assert_eq!((before, after.tuple.load), (kg(43.5), kg(38.5)));
 }
@@ -219,14 +219,14 @@ fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
 #[test]
 fn a_lift_at_rest_is_left_where_it_is() {
     let mut course = weeks(3);
-    course.step(&Step::Role { track: 0, role: 2 });
-    let before = [STRICT, FORGIVING].map(|at| course.state().tracks[at].tuple.load);
+    course.step(&Step::Role { lift: 0, role: 2 });
+    let before = [STRICT, FORGIVING].map(|at| course.state().lifts[at].tuple.load);
     for _ in 0..2 {
         course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
         course.morning(true);
         next_day(&mut course);
     }
-    let after = [STRICT, FORGIVING].map(|at| &course.state().tracks[at]);
+    let after = [STRICT, FORGIVING].map(|at| &course.state().lifts[at]);
     assert_eq!((after[0].status, after[0].tuple.load), (Status::Resting, before[0]));
     assert_eq!(after[1].status, Status::SteppingBack);
     assert!(after[1].tuple.load < before[1]);
@@ -239,14 +239,14 @@ fn two_flares_step_a_lift_back_that_was_stepping_back_already() {
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
         next_day(&mut course);
     }
-    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(36.0));
+    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(36.0));
     for _ in 0..2 {
         course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
         course.morning(true);
         next_day(&mut course);
     }
     // Those are other sessions than the fails: nine tenths of 36 kg are 32.4, and 32 can be loaded.
-    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(32.0));
+    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(32.0));
 }
 
 #[test]
@@ -258,6 +258,6 @@ fn another_rater_between_training_and_its_morning_is_no_step_back() {
         course.morning(true);
         next_day(&mut course);
     }
-    let after = &course.state().tracks[PRESS];
+    let after = &course.state().lifts[PRESS];
     assert_eq!((after.status, after.tuple.load), (Status::SteppingBack, kg(36.0)));
 }

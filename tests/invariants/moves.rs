@@ -14,8 +14,8 @@ proptest! {
     #[test]
     fn invariant_01_no_double_step(steps in any_course()) {
         let course = Course::play(&steps);
-        for (at, track, _, _) in course.upward() {
-            let before = &course.states[at - 1].tracks[track];
+        for (at, lift, _, _) in course.upward() {
+            let before = &course.states[at - 1].lifts[lift];
             prop_assert!(before.sittings.iter().any(|sitting| sitting.outcome == Outcome::Pass), "move at {at} without a pass");
         }
     }
@@ -23,8 +23,8 @@ proptest! {
     #[test]
     fn invariant_02_gate_before_load(steps in any_course()) {
         let course = Course::play(&steps);
-        for (at, track, _, _) in course.upward() {
-            let before = &course.states[at - 1].tracks[track];
+        for (at, lift, _, _) in course.upward() {
+            let before = &course.states[at - 1].lifts[lift];
             let mut days = Vec::new();
             for sitting in before.sittings.iter().rev() {
                 match sitting.outcome {
@@ -41,8 +41,8 @@ proptest! {
     #[test]
     fn invariant_03_pain_blocks(steps in any_course()) {
         let course = Course::play(&steps);
-        for (at, track, _, _) in course.upward() {
-            let region = if track == PRESS { "shoulder" } else { "hip" };
+        for (at, lift, _, _) in course.upward() {
+            let region = if lift == PRESS { "shoulder" } else { "hip" };
             let needed = Policy::default().clear_sessions;
             let (mut clear, mut blocked) = (0, false);
             for event in course.log.events[..at].iter().rev() {
@@ -51,7 +51,7 @@ proptest! {
                     EventKind::SessionRecorded(session) => {
                         let pain = session.pain.as_deref().unwrap_or_default();
                         if hurts(pain) { blocked = true; break; }
-                        let loads = session.lifts.iter().any(|lift| (lift.track.as_str() == "press") == (region == "shoulder"));
+                        let loads = session.lifts.iter().any(|lift| (lift.lift.as_str() == "press") == (region == "shoulder"));
                         let none = pain.iter().all(|answer| answer.region.as_str() != region || answer.score.score() == 0);
                         if session.pain.is_some() && loads && none { clear += 1; }
                     }
@@ -66,8 +66,8 @@ proptest! {
     #[test]
     fn invariant_06_one_dimension(steps in any_course()) {
         let course = Course::play(&steps);
-        for (_, track, from, to) in course.upward() {
-            let set = &course.state().parameters.as_ref().unwrap().tracks[track];
+        for (_, lift, from, to) in course.upward() {
+            let set = &course.state().parameters.as_ref().unwrap().lifts[lift];
             let rung = set.is_harder(to.rung, from.rung);
             let up = [rung, to.range > from.range, to.tempo > from.tempo, to.sets > from.sets, to.reps > from.reps, to.load > from.load];
             prop_assert_eq!(up.iter().filter(|up| **up).count(), 1, "{:?} to {:?}", from, to);
@@ -78,8 +78,8 @@ proptest! {
     #[test]
     fn invariant_07_step_cap(steps in any_course()) {
         let course = Course::play(&steps);
-        for (_, track, from, to) in course.upward() {
-            let cap = course.state().parameters.as_ref().unwrap().tracks[track].cap();
+        for (_, lift, from, to) in course.upward() {
+            let cap = course.state().parameters.as_ref().unwrap().lifts[lift].cap();
             prop_assert!(to.load.kg() <= from.load.kg() * (1.0 + cap) + 1e-9, "{} to {}", from.load, to.load);
         }
     }
@@ -87,7 +87,7 @@ proptest! {
     #[test]
     fn invariant_08_ceiling_by_plan(steps in any_course()) {
         let mut set = parameters(1);
-        for track in &mut set.tracks { track.ceiling = Some(kg(61.0)); }
+        for lift in &mut set.lifts { lift.ceiling = Some(kg(61.0)); }
         let course = Course::play_with(set, &steps);
         for (state, event) in course.states.iter().zip(&course.log.events) {
             for decision in state.decide(event.day).unwrap() { prop_assert!(decision.limit <= kg(61.0)); }
@@ -97,9 +97,9 @@ proptest! {
     #[test]
     fn invariant_09_loadability(steps in any_course()) {
         let course = Course::play(&steps);
-        for (_, track, _, to) in course.upward() {
+        for (_, lift, _, to) in course.upward() {
             let all = course.state().parameters.as_ref().unwrap();
-            let implement = all.implement(&all.tracks[track].implement).unwrap();
+            let implement = all.implement(&all.lifts[lift].implement).unwrap();
             let loaded = load_on(implement, &all.stock, to.load, Rounding::Exact).unwrap();
             prop_assert_eq!(loaded.total, to.load);
         }
@@ -108,11 +108,11 @@ proptest! {
     #[test]
     fn invariant_24_cross_variant_cap(steps in any_course()) {
         let course = Course::play(&steps);
-        let start = parameters(1).tracks[STRICT].start.load;
+        let start = parameters(1).lifts[STRICT].start.load;
         let mut proven = start;
         for state in &course.states {
-            if let Some(shown) = state.tracks.get(FORGIVING).and_then(|track| track.proven) { proven = proven.max(shown.1); }
-            if let Some(strict) = state.tracks.get(STRICT) { prop_assert!(strict.tuple.load <= proven); }
+            if let Some(shown) = state.lifts.get(FORGIVING).and_then(|lift| lift.proven) { proven = proven.max(shown.1); }
+            if let Some(strict) = state.lifts.get(STRICT) { prop_assert!(strict.tuple.load <= proven); }
         }
     }
 
@@ -123,7 +123,7 @@ proptest! {
         for at in [STRICT, FORGIVING] {
             let decision = course.state().decide(course.day).unwrap().swap_remove(at);
             let blocked = matches!(decision.outlook, MoveOutlook::Blocked { .. });
-            prop_assert!(blocked, "pain in the hip must block {}", decision.track);
+            prop_assert!(blocked, "pain in the hip must block {}", decision.lift);
         }
     }
 
@@ -131,37 +131,37 @@ proptest! {
     fn invariant_26_moves_per_window(steps in any_course()) {
         let course = Course::play(&steps);
         let policy = Policy::default();
-        let moves: Vec<_> = course.upward().into_iter().map(|(at, track, _, _)| (course.log.events[at].day, track)).collect();
-        for (number, (day, track)) in moves.iter().enumerate() {
+        let moves: Vec<_> = course.upward().into_iter().map(|(at, lift, _, _)| (course.log.events[at].day, lift)).collect();
+        for (number, (day, lift)) in moves.iter().enumerate() {
             for (earlier, other) in &moves[..number] {
                 let apart = day.since(*earlier);
-                if track == other { prop_assert!(apart >= i32::from(policy.cooling_off_days)); }
-                let same_region = (*track == PRESS) == (*other == PRESS);
+                if lift == other { prop_assert!(apart >= i32::from(policy.cooling_off_days)); }
+                let same_region = (*lift == PRESS) == (*other == PRESS);
                 if same_region { prop_assert!(apart >= i32::from(policy.region_window_days)); }
             }
         }
     }
 
     #[test]
-    fn invariant_27_variant_change_resets_evidence(steps in any_course(), track in 0_u8..3) {
+    fn invariant_27_variant_change_resets_evidence(steps in any_course(), lift in 0_u8..3) {
         let mut course = Course::play(&steps);
-        let before = course.state().tracks[usize::from(track)].tuple;
-        course.step(&Step::Rung { track, up: false });
-        let after = &course.state().tracks[usize::from(track)];
+        let before = course.state().lifts[usize::from(lift)].tuple;
+        course.step(&Step::Rung { lift, up: false });
+        let after = &course.state().lifts[usize::from(lift)];
         if after.tuple.rung != before.rung { prop_assert!(after.sittings.is_empty() && after.earlier == (0, 0)); }
         course.step(&Step::Rater);
-        prop_assert!(course.state().tracks.iter().all(|track| track.sittings.is_empty()));
+        prop_assert!(course.state().lifts.iter().all(|lift| lift.sittings.is_empty()));
     }
 
     #[test]
     fn invariant_33_progress_is_possible(weeks in 30_usize..60) {
         let mut set = parameters(1);
         set.policy.automatic_acceptance = true;
-        for track in &mut set.tracks { track.ceiling = Some(kg(70.0)); }
+        for lift in &mut set.lifts { lift.ceiling = Some(kg(70.0)); }
         let course = Course::play_with(set.clone(), &vec![Step::CleanWeek; weeks]);
-        for (at, track) in course.state().tracks.iter().enumerate() {
-            prop_assert!(track.tuple.load > set.tracks[at].start.load, "{} never moved", set.tracks[at].name);
-            prop_assert!(track.tuple.load <= kg(70.0));
+        for (at, lift) in course.state().lifts.iter().enumerate() {
+            prop_assert!(lift.tuple.load > set.lifts[at].start.load, "{} never moved", set.lifts[at].name);
+            prop_assert!(lift.tuple.load <= kg(70.0));
         }
     }
 
@@ -169,14 +169,14 @@ proptest! {
     fn invariant_34_holding_is_stable(sessions in 10_usize..80) {
         // Good but not enough: every second session passes, every other is not scored.
         let mut course = Course::play(&vec![Step::CleanWeek; 3]);
-        let start = course.state().tracks[PRESS].tuple;
+        let start = course.state().lifts[PRESS].tuple;
         for number in 0..sessions {
             let quality = if number % 2 == 0 { Quality::Unscored } else { Quality::OneMiss };
             course.session(4, quality, Weight::AtLimit, None);
             course.day = course.day.plus(4).unwrap();
-            let track = &course.state().tracks[PRESS];
-            prop_assert_eq!(track.tuple, start);
-            prop_assert!(matches!(track.status, Status::Holding | Status::ReadyToAdvance));
+            let lift = &course.state().lifts[PRESS];
+            prop_assert_eq!(lift.tuple, start);
+            prop_assert!(matches!(lift.status, Status::Holding | Status::ReadyToAdvance));
         }
     }
 
@@ -186,12 +186,12 @@ proptest! {
         // On an ordinary footing, after a pass, one failed session without pain never lowers the grant.
         course.day = course.day.plus(1).unwrap();
         course.session(7, Quality::Clean, Weight::AtLimit, Some(0));
-        let before: Vec<Tuple> = course.state().tracks.iter().map(|track| track.tuple).collect();
-        let fails: Vec<u8> = course.state().tracks.iter().map(|track| track.fails).collect();
+        let before: Vec<Tuple> = course.state().lifts.iter().map(|lift| lift.tuple).collect();
+        let fails: Vec<u8> = course.state().lifts.iter().map(|lift| lift.fails).collect();
         course.day = course.day.plus(1).unwrap();
         course.session(7, Quality::ManyMisses, Weight::AtLimit, Some(0));
-        for (at, track) in course.state().tracks.iter().enumerate() {
-            if fails[at] == 0 { prop_assert_eq!(track.tuple.load, before[at].load, "{}", at); }
+        for (at, lift) in course.state().lifts.iter().enumerate() {
+            if fails[at] == 0 { prop_assert_eq!(lift.tuple.load, before[at].load, "{}", at); }
         }
     }
 
@@ -200,13 +200,13 @@ proptest! {
         let course = Course::play(&steps);
         for at in 1..course.states.len() {
             let (before, after) = (&course.states[at - 1], &course.states[at]);
-            for (track, (was, is)) in before.tracks.iter().zip(&after.tracks).enumerate() {
+            for (lift, (was, is)) in before.lifts.iter().zip(&after.lifts).enumerate() {
                 prop_assert!(is.tuple.load >= Mass::ZERO);
                 if is.status != Status::SteppingBack || is.tuple.load >= was.tuple.load { continue; }
                 if was.status == Status::StoppedRefer || was.status == Status::Returning { continue; }
                 let refolded = matches!(course.log.events[at].kind, EventKind::NextDayReport(_) | EventKind::DayReport(_));
                 let all = after.parameters.as_ref().unwrap();
-                let implement = all.implement(&all.tracks[track].implement).unwrap();
+                let implement = all.implement(&all.lifts[lift].implement).unwrap();
                 let below = load_on(implement, &all.stock, was.tuple.load.minus(Mass::grams(1)).unwrap(), Rounding::Below).unwrap().total;
                 let floor = below.min(was.tuple.load.scaled_down(0.85).unwrap());
                 prop_assert!(refolded || is.tuple.load >= floor, "{} to {}", was.tuple.load, is.tuple.load);

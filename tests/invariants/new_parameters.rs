@@ -16,21 +16,21 @@ fn change(course: &mut Course, set: impl FnOnce(&mut Parameters)) {
 
 fn longer_run(all: &mut Parameters) {
     let run = Requirement::PassRun(PassRun::new(9, 10, 3).unwrap());
-    all.tracks[PRESS].gate = Gate::new(run).unwrap();
+    all.lifts[PRESS].gate = Gate::new(run).unwrap();
 }
 
 fn one_more_criterion(all: &mut Parameters) {
-    all.tracks[PRESS].criteria.push(Criterion::ordinary("lockout").unwrap());
+    all.lifts[PRESS].criteria.push(Criterion::ordinary("lockout").unwrap());
 }
 
 fn stricter_pass(all: &mut Parameters) {
-    all.tracks[PRESS].pass.clean_first_reps += 1;
+    all.lifts[PRESS].pass.clean_first_reps += 1;
 }
 
 fn another_bar(all: &mut Parameters) {
     let bar = Bar::new(name("other bar"), kg(20.0), Mass::ZERO).unwrap();
     all.implements.push(Implement::Bar(bar));
-    all.tracks[PRESS].implement = name("other bar");
+    all.lifts[PRESS].implement = name("other bar");
 }
 
 #[test]
@@ -38,7 +38,7 @@ fn another_test_or_implement_starts_the_evidence_anew() {
     for set in [longer_run, one_more_criterion, stricter_pass, another_bar] {
         let mut course = ready(|_| {});
         change(&mut course, set);
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.sittings.len()), (Status::Holding, 0));
         assert_eq!(press.tuple.load, kg(40.0));
     }
@@ -49,9 +49,9 @@ fn other_numbers_leave_the_evidence() {
     let mut course = ready(|_| {});
     change(&mut course, |all| {
         all.policy.offer_days = 30;
-        all.tracks[PRESS].step_cap = Some(0.05);
+        all.lifts[PRESS].step_cap = Some(0.05);
     });
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     assert_eq!((press.status, press.sittings.len()), (Status::ReadyToAdvance, 2));
 }
 
@@ -61,13 +61,13 @@ fn a_lift_that_is_being_learned_goes_on_being_learned() {
         let mut course = Course::new(parameters(1));
         press_week(&mut course);
         change(&mut course, set);
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.learned.0, press.sittings.len()), (Status::Learning, 1, 0));
     }
 }
 
 fn other_rungs(all: &mut Parameters) {
-    for rung in &mut all.tracks[PRESS].rungs {
+    for rung in &mut all.lifts[PRESS].rungs {
         let renamed = |old: &bismar::quantity::Name| name(&format!("{} by another name", old.as_str()));
         rung.harder_than = rung.harder_than.iter().map(renamed).collect();
         rung.name = renamed(&rung.name);
@@ -75,11 +75,11 @@ fn other_rungs(all: &mut Parameters) {
 }
 
 fn other_ranges(all: &mut Parameters) {
-    all.tracks[PRESS].ranges = vec![Length::from_mm(300.0).unwrap()];
+    all.lifts[PRESS].ranges = vec![Length::from_mm(300.0).unwrap()];
 }
 
 fn other_tempos(all: &mut Parameters) {
-    all.tracks[PRESS].tempos = vec![Tempo { down: 3, hold: 0, up: 1 }];
+    all.lifts[PRESS].tempos = vec![Tempo { down: 3, hold: 0, up: 1 }];
 }
 
 #[test]
@@ -89,7 +89,7 @@ fn a_place_that_is_gone_is_learned_anew_and_no_heavier() {
         for (stands, starts, after) in [(30.0, 40.0, 30.0), (40.0, 35.0, 35.0)] {
             let mut course = ready(|_| {});
             let eased = Override {
-                track: name("press"),
+                lift: name("press"),
                 load: kg(stands),
                 who: name("coach"),
                 why: None,
@@ -98,9 +98,9 @@ fn a_place_that_is_gone_is_learned_anew_and_no_heavier() {
             course.add(EventKind::CoachOverride(eased));
             change(&mut course, |all| {
                 set(all);
-                all.tracks[PRESS].start.load = kg(starts);
+                all.lifts[PRESS].start.load = kg(starts);
             });
-            let press = &course.state().tracks[PRESS];
+            let press = &course.state().lifts[PRESS];
             assert_eq!((press.status, press.learned), (Status::Learning, (0, 2)));
             assert_eq!((press.tuple.load, press.sittings.len()), (kg(after), 0));
         }
@@ -112,20 +112,20 @@ fn a_place_that_is_gone_starts_no_lift_that_is_stopped() {
     let mut course = ready(|_| {});
     course.step(&Step::Symptom);
     change(&mut course, other_rungs);
-    assert_eq!(course.state().tracks[PRESS].status, Status::StoppedRefer);
+    assert_eq!(course.state().lifts[PRESS].status, Status::StoppedRefer);
 }
 
 #[test]
 fn a_place_that_is_gone_ends_no_rest() {
-    let role = Step::Role { track: 2, role: 2 };
+    let role = Step::Role { lift: 2, role: 2 };
     for rest in [role, Step::Layoff(1)] {
         let mut course = ready(|_| {});
         course.step(&rest);
         change(&mut course, other_rungs);
-        assert_eq!(course.state().tracks[PRESS].status, Status::Resting, "{rest:?}");
+        assert_eq!(course.state().lifts[PRESS].status, Status::Resting, "{rest:?}");
         // The first session ends it, and the lift is learned anew.
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.learned), (Status::Learning, (1, 2)), "{rest:?}");
     }
 }
@@ -135,11 +135,11 @@ fn a_new_lift_under_a_stop_is_stopped() {
     let stopped = |step: Step| {
         let mut course = Course::play(&[step]);
         change(&mut course, |all| {
-            let mut fourth = all.tracks[STRICT].clone();
+            let mut fourth = all.lifts[STRICT].clone();
             fourth.name = name("fourth");
-            all.tracks.push(fourth);
+            all.lifts.push(fourth);
         });
-        course.state().tracks[3].status
+        course.state().lifts[3].status
     };
     assert_eq!(stopped(Step::Symptom), Status::StoppedRefer);
     assert_eq!(stopped(Step::Pain { score: 7, sharp: false, region: true }), Status::StoppedRefer);
@@ -152,11 +152,11 @@ fn a_place_that_is_gone_leaves_no_older_load_to_go_back_to() {
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     course.day = course.day.plus(12).unwrap();
     course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
-    assert_eq!(course.state().tracks[PRESS].status, Status::Returning);
+    assert_eq!(course.state().lifts[PRESS].status, Status::Returning);
     change(&mut course, other_rungs);
     press_week(&mut course);
     press_week(&mut course);
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     assert_eq!((press.tuple.load, press.return_cap), (kg(36.0), None));
     // Another short break: back to where it stood before this one, not to the load before the first.
     course.day = course.day.plus(6).unwrap();

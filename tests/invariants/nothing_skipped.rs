@@ -18,11 +18,11 @@ fn short_breaks_in_a_row_are_no_short_break() {
     wait(&mut course, 12);
     assert_eq!(course.limit(PRESS), kg(90.0));
     press(&mut course, Quality::Clean);
-    let after = track(&course, PRESS);
+    let after = lift(&course, PRESS);
     assert_eq!((after.status, after.tuple.load, after.passes), (Status::Returning, kg(90.0), 1));
     wait(&mut course, 2);
     press(&mut course, Quality::Clean);
-    let after = track(&course, PRESS);
+    let after = lift(&course, PRESS);
     assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(90.0)));
 }
 
@@ -32,10 +32,10 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
     let mut course = short_break(|_| {});
     course.step(&Step::Unknown);
     press(&mut course, Quality::Clean);
-    assert_eq!(track(&course, PRESS).tuple.load, kg(95.0));
+    assert_eq!(lift(&course, PRESS).tuple.load, kg(95.0));
 
     for (pins, given_back) in [(None, false), (Some(bismar::quantity::Length::millimetres(700)), true)] {
-        let mut course = short_break(|all| all.tracks[PRESS].over_the_body = true);
+        let mut course = short_break(|all| all.lifts[PRESS].over_the_body = true);
         let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
         lift.setup = Some(Setup { alone: true, spotter: false, pins, ..Setup::default() });
         let pain = Some(vec![Course::pain("shoulder", 0)]);
@@ -45,7 +45,7 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
             minutes: None,
             effort: None,
         }));
-        assert_eq!(track(&course, PRESS).tuple.load == kg(100.0), given_back, "{pins:?}");
+        assert_eq!(lift(&course, PRESS).tuple.load == kg(100.0), given_back, "{pins:?}");
     }
 }
 
@@ -53,17 +53,17 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
 #[test]
 fn a_step_back_leaves_calibration_where_it_was() {
     let mut all = hundred();
-    all.tracks[PRESS].learning_sessions = Some(8);
+    all.lifts[PRESS].learning_sessions = Some(8);
     let mut course = Course::of_lifter_born(all, None);
     for quality in [Quality::ManyMisses, Quality::ManyMisses] {
         press(&mut course, quality);
         wait(&mut course, 3);
     }
-    let back = track(&course, PRESS);
+    let back = lift(&course, PRESS);
     assert_eq!((back.status, back.tuple.load), (Status::SteppingBack, kg(95.0)));
     let done = back.learned.0;
     press(&mut course, Quality::Clean);
-    let after = track(&course, PRESS);
+    let after = lift(&course, PRESS);
     assert_eq!((after.status, after.learned), (Status::Learning, (done, 8)));
 }
 
@@ -77,15 +77,15 @@ fn a_rest_does_not_end_a_step_back() {
         press(&mut course, Quality::ManyMisses);
         wait(&mut course, 3);
     }
-    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::SteppingBack, kg(95.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::SteppingBack, kg(95.0)));
     role(&mut course, PRESS, Role::Rest);
     role(&mut course, PRESS, Role::Train);
-    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(95.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(95.0)));
     press(&mut course, Quality::Clean);
-    assert_eq!(track(&course, PRESS).status, Status::Returning);
+    assert_eq!(lift(&course, PRESS).status, Status::Returning);
     wait(&mut course, 3);
     press(&mut course, Quality::Clean);
-    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Holding, kg(95.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Holding, kg(95.0)));
 }
 
 /// Nor does a short break, where the coach asks for more than one pass after a step back.
@@ -105,7 +105,7 @@ fn a_short_break_does_not_shorten_a_step_back() {
         assert_eq!(course.limit(PRESS), limit);
         press(&mut course, Quality::Clean);
         let expected = if passes == 3 { Status::Holding } else { Status::Returning };
-        assert_eq!((track(&course, PRESS).status, track(&course, PRESS).tuple.load), (expected, limit));
+        assert_eq!((lift(&course, PRESS).status, lift(&course, PRESS).tuple.load), (expected, limit));
         wait(&mut course, 3);
     }
 }
@@ -114,22 +114,22 @@ fn a_short_break_does_not_shorten_a_step_back() {
 #[test]
 fn a_place_that_is_gone_is_no_way_up_from_a_return() {
     let range = |all: &mut Parameters, millimetres| {
-        all.tracks[PRESS].ranges = vec![bismar::quantity::Length::millimetres(millimetres)];
+        all.lifts[PRESS].ranges = vec![bismar::quantity::Length::millimetres(millimetres)];
     };
     let mut course = short_break(|all| range(all, 600));
     press(&mut course, Quality::Clean);
     wait(&mut course, 50);
     press(&mut course, Quality::Clean);
-    let before = track(&course, PRESS).clone();
+    let before = lift(&course, PRESS).clone();
     assert_eq!((before.status, before.tuple.rung, before.passes), (Status::Returning, 1, 1));
     let mut all = hundred();
     range(&mut all, 700);
-    all.tracks[PRESS].start.rung = 2;
+    all.lifts[PRESS].start.rung = 2;
     course.add(EventKind::ParametersChanged(Box::new(all)));
-    let after = track(&course, PRESS);
+    let after = lift(&course, PRESS);
     assert_eq!((after.status, after.tuple.rung, after.passes), (Status::Returning, 1, 0));
     assert_eq!(after.tuple.load, before.tuple.load);
     wait(&mut course, 3);
     press(&mut course, Quality::Clean);
-    assert_eq!(track(&course, PRESS).status, Status::Returning);
+    assert_eq!(lift(&course, PRESS).status, Status::Returning);
 }

@@ -27,7 +27,7 @@ fn an_override_counts_to_its_last_day_and_no_longer() {
         assert!(overrule(&mut course, load, 5));
         assert_eq!((limit_after(&course, 0), limit_after(&course, 5)), (kg(load), kg(load)));
         assert_eq!(limit_after(&course, 6), kg(40.0));
-        assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0), "the grant itself stays");
+        assert_eq!(course.state().lifts[PRESS].tuple.load, kg(40.0), "the grant itself stays");
         let until = Some(course.day.plus(5).unwrap());
         let said = Reason::OverrideInForce { load: kg(load), who: name("coach"), until };
         assert!(decision(&course, PRESS).reasons.contains(&said));
@@ -44,8 +44,8 @@ fn an_override_upward_needs_a_reason_and_an_end() {
         let mut course = course.clone();
         let event = course.next_number();
         course.add(EventKind::CoachOverride(given(42.0, why, expires)));
-        let track = &course.state().tracks[PRESS];
-        assert_eq!((track.tuple.load, track.overruled.is_none()), (kg(40.0), true), "{why:?} {expires:?}");
+        let lift = &course.state().lifts[PRESS];
+        assert_eq!((lift.tuple.load, lift.overruled.is_none()), (kg(40.0), true), "{why:?} {expires:?}");
         assert_eq!(course.limit(PRESS), kg(40.0));
         assert!(decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
         // Said of the last event only.
@@ -58,19 +58,19 @@ fn an_override_upward_needs_a_reason_and_an_end() {
 fn an_override_to_the_granted_load_ends_an_earlier_one() {
     let mut course = trained();
     assert!(overrule(&mut course, 42.0, 5));
-    let sittings = course.state().tracks[PRESS].sittings.clone();
+    let sittings = course.state().lifts[PRESS].sittings.clone();
     course.add(EventKind::CoachOverride(given(40.0, None, None)));
-    let track = &course.state().tracks[PRESS];
-    assert!(track.overruled.is_none() && course.state().refused.is_none());
-    assert_eq!((course.limit(PRESS), &track.sittings), (kg(40.0), &sittings), "nothing else changes");
+    let lift = &course.state().lifts[PRESS];
+    assert!(lift.overruled.is_none() && course.state().refused.is_none());
+    assert_eq!((course.limit(PRESS), &lift.sittings), (kg(40.0), &sittings), "nothing else changes");
 }
 
 #[test]
 fn an_override_that_has_ended_already_does_nothing() {
     let mut course = trained();
-    let plain = course.state().tracks[PRESS].clone();
+    let plain = course.state().lifts[PRESS].clone();
     assert!(overrule(&mut course, 42.0, -1));
-    assert_eq!(course.state().tracks[PRESS], plain);
+    assert_eq!(course.state().lifts[PRESS], plain);
     // Nor does it take the place of one in force, which is lower.
     assert!(overrule(&mut course, 30.0, 10));
     overrule(&mut course, 36.0, -1);
@@ -81,7 +81,7 @@ fn an_override_that_has_ended_already_does_nothing() {
 fn no_override_passes_the_lowest_ceiling() {
     let with = |ceiling: Option<f64>, limit: Option<f64>| {
         let mut all = parameters(1);
-        all.tracks[PRESS].ceiling = ceiling.map(kg);
+        all.lifts[PRESS].ceiling = ceiling.map(kg);
         let mut course = Course::new(all);
         if let Some(load) = limit {
             let load = Some(kg(load));
@@ -119,7 +119,7 @@ fn no_override_passes_a_stop_or_an_illness() {
         let mut course = trained();
         course.step(&step);
         assert_eq!(overrule(&mut course, 42.0, 5), taken, "{step:?}");
-        assert_eq!(course.state().tracks[PRESS].overruled.is_some(), taken);
+        assert_eq!(course.state().lifts[PRESS].overruled.is_some(), taken);
         // Down is always allowed.
         assert!(overrule(&mut course, 35.0, 5));
     }
@@ -132,8 +132,8 @@ fn a_load_of_the_wrong_sign_is_turned_away() {
     assert_eq!(turned_away(&course, EventKind::CoachOverride(given(42.0, Some("to see"), end))), None);
     let below = EventKind::CoachOverride(given(-20.0, Some("to see"), end));
     assert_eq!(turned_away(&course, below), Some(Code::NegativeLoad));
-    let to = Tuple { load: kg(-20.0), ..course.state().tracks[PRESS].tuple };
-    let moved = EventKind::VariantChanged(Move { track: name("press"), to, who: name("coach") });
+    let to = Tuple { load: kg(-20.0), ..course.state().lifts[PRESS].tuple };
+    let moved = EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") });
     assert_eq!(turned_away(&course, moved), Some(Code::NegativeLoad));
 }
 
@@ -141,9 +141,9 @@ fn a_load_of_the_wrong_sign_is_turned_away() {
 fn an_override_down_without_an_end_is_the_new_place() {
     let mut course = ready(|_| {});
     course.add(EventKind::CoachOverride(given(30.0, None, None)));
-    let track = &course.state().tracks[PRESS];
-    assert_eq!((track.tuple.load, track.overruled.is_none()), (kg(30.0), true));
+    let lift = &course.state().lifts[PRESS];
+    assert_eq!((lift.tuple.load, lift.overruled.is_none()), (kg(30.0), true));
     // Technique shown at 40 kg does not carry over, and nothing is on offer any more.
-    assert!(track.sittings.is_empty());
-    assert_eq!(track.status, Status::Holding);
+    assert!(lift.sittings.is_empty());
+    assert_eq!(lift.status, Status::Holding);
 }

@@ -62,7 +62,7 @@ fn every_answer_falls_into_its_zone() {
         let seen = if hip.stop.is_some() { Stop } else { Clear(hip.clear_needed) };
         assert_eq!(seen, after, "usual {usual:?}, {score} {features:?}");
         let stopped = after == Stop;
-        let halted = [STRICT, FORGIVING, PRESS].map(|at| track(&course, at).status == Status::StoppedRefer);
+        let halted = [STRICT, FORGIVING, PRESS].map(|at| lift(&course, at).status == Status::StoppedRefer);
         assert_eq!(halted, [stopped, stopped, false], "usual {usual:?}, {score} {features:?}");
     }
 }
@@ -121,7 +121,7 @@ fn an_agreed_level_counts_up_to_the_day_of_its_review() {
 fn renamed(course: &mut Course, strict: &[&str], forgiving: &[&str]) {
     let mut all = hundred();
     for (at, regions) in [(STRICT, strict), (FORGIVING, forgiving)] {
-        all.tracks[at].regions = regions.iter().map(|region| name(region)).collect();
+        all.lifts[at].regions = regions.iter().map(|region| name(region)).collect();
     }
     course.add(EventKind::ParametersChanged(Box::new(all)));
 }
@@ -149,8 +149,8 @@ fn a_stop_without_a_region_left_gets_the_next_one_that_the_lift_has() {
     assert!(region(&course, "knee").stop.is_some());
     course.clear(true);
     sign_off(&mut course, SignOffScope::Region(name("knee")));
-    assert_eq!(track(&course, STRICT).status, Status::Returning);
-    assert_eq!(track(&course, FORGIVING).status, Status::StoppedRefer);
+    assert_eq!(lift(&course, STRICT).status, Status::Returning);
+    assert_eq!(lift(&course, FORGIVING).status, Status::StoppedRefer);
 }
 
 #[test]

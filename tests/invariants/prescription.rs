@@ -12,7 +12,7 @@ use proptest::prelude::*;
 
 pub fn plan() -> Plan {
     let lift = |label: &str| LiftPlan {
-        track: name(label),
+        lift: name(label),
         reserve: None,
         sets: None,
         reps: None,
@@ -37,17 +37,17 @@ pub fn loads(course: &Course) -> Vec<Option<Mass>> {
 /// With a sore region or a missing implement: easier rungs and those that no chain compares, never a harder one.
 #[test]
 fn beside_a_rung_there_is_nothing_harder() {
-    let mut track = parameters(1).tracks[STRICT].clone();
-    let beside = |track: &TrackParameters, rung| {
-        let names = sideways(track, Tuple { rung, ..track.start });
+    let mut lift = parameters(1).lifts[STRICT].clone();
+    let beside = |lift: &LiftParameters, rung| {
+        let names = sideways(lift, Tuple { rung, ..lift.start });
         names.iter().map(|name| name.as_str().to_owned()).collect::<Vec<_>>()
     };
-    assert_eq!(beside(&track, 0), [""; 0]);
-    assert_eq!(beside(&track, 1), ["easy"]);
-    assert_eq!(beside(&track, 2), ["easy", "middle"]);
-    track.rungs.push(Rung { name: name("on one leg"), harder_than: Vec::new(), own_ratio: None });
-    assert_eq!(beside(&track, 0), ["on one leg"]);
-    assert_eq!(beside(&track, 3), ["easy", "middle", "hard"]);
+    assert_eq!(beside(&lift, 0), [""; 0]);
+    assert_eq!(beside(&lift, 1), ["easy"]);
+    assert_eq!(beside(&lift, 2), ["easy", "middle"]);
+    lift.rungs.push(Rung { name: name("on one leg"), harder_than: Vec::new(), own_ratio: None });
+    assert_eq!(beside(&lift, 0), ["on one leg"]);
+    assert_eq!(beside(&lift, 3), ["easy", "middle", "hard"]);
 }
 
 /// Forty, sixty and eighty parts of a hundred of the work load, by fewer repetitions each.
@@ -99,7 +99,7 @@ proptest! {
         let course = Course::play(&steps);
         let session = next_session_from(course.state(), &plan(), course.day).unwrap();
         for lift in &session.lifts {
-            prop_assert!(!lift.reasons.is_empty(), "{} has no reason", lift.track);
+            prop_assert!(!lift.reasons.is_empty(), "{} has no reason", lift.lift);
             prop_assert!(!lift.would_change.is_empty());
             match &lift.outlook {
                 MoveOutlook::Blocked { by, .. } => {

@@ -105,8 +105,8 @@ static CASES: &[Case] = &[
     Case {
         codes: &["clearance_range"],
         set: |all| {
-            all.tracks[PRESS].ranges = vec![Length::from_mm(300.0).unwrap(), Length::from_mm(400.0).unwrap()];
-            all.tracks[PRESS].moving = Dimension::Range;
+            all.lifts[PRESS].ranges = vec![Length::from_mm(300.0).unwrap(), Length::from_mm(400.0).unwrap()];
+            all.lifts[PRESS].moving = Dimension::Range;
         },
         play: |course| {
             let range = Some(Length::from_mm(350.0).unwrap());
@@ -116,13 +116,13 @@ static CASES: &[Case] = &[
     },
     Case {
         codes: &["ceiling"],
-        set: |all| all.tracks[PRESS].ceiling = Some(kg(39.0)),
+        set: |all| all.lifts[PRESS].ceiling = Some(kg(39.0)),
         play: NOTHING,
         plan: WHOLE,
     },
     Case {
         codes: &["at_top"],
-        set: |all| all.tracks[PRESS].moving = Dimension::Tempo,
+        set: |all| all.lifts[PRESS].moving = Dimension::Tempo,
         play: NOTHING,
         plan: WHOLE,
     },
@@ -131,7 +131,7 @@ static CASES: &[Case] = &[
         set: |all| {
             let bells = Pieces::new(name("bells"), vec![kg(45.0), kg(60.0)]).unwrap();
             all.implements.push(Implement::Pieces(bells));
-            all.tracks[PRESS].implement = name("bells");
+            all.lifts[PRESS].implement = name("bells");
         },
         play: NOTHING,
         plan: WHOLE,
@@ -144,7 +144,7 @@ static CASES: &[Case] = &[
     },
     Case {
         codes: &["rounded_down"],
-        set: |all| all.tracks[PRESS].start.load = kg(40.3),
+        set: |all| all.lifts[PRESS].start.load = kg(40.3),
         play: NOTHING,
         plan: WHOLE,
     },

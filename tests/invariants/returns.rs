@@ -28,7 +28,7 @@ fn press(course: &mut Course, pain: Option<u8>) {
 fn one_pass_after_a_short_break_goes_back_to_the_load_before_it() {
     let mut course = short_break(|_| {});
     press(&mut course, Some(0));
-    let after = track(&course, PRESS);
+    let after = lift(&course, PRESS);
     assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(100.0)));
     assert_eq!((after.return_cap, after.return_row), (None, 0));
     assert_eq!((after.tuple.rung, after.tuple.sets, after.tuple.reps), (1, 2, 5));
@@ -142,7 +142,7 @@ fn a_short_break_gives_the_load_back_only_with_everything_in_order() {
     for (what, set, play, given_back) in RETURNS {
         let mut course = short_break(set);
         play(&mut course);
-        let after = track(&course, PRESS);
+        let after = lift(&course, PRESS);
         let expected = if given_back { (Status::Holding, kg(100.0)) } else { (Status::Returning, kg(95.0)) };
         assert_eq!((after.status, after.tuple.load), expected, "{what}");
     }
@@ -160,7 +160,7 @@ fn without_a_clearance_on_record_the_policy_says_whether_one_is_needed() {
         press(&mut course, Some(0));
         wait(&mut course, 12);
         press(&mut course, Some(0));
-        assert_eq!(track(&course, PRESS).tuple.load, kg(load), "required: {required}");
+        assert_eq!(lift(&course, PRESS).tuple.load, kg(load), "required: {required}");
     }
 }
 
@@ -172,11 +172,11 @@ fn a_short_break_within_a_return_that_went_back_again_restores_nothing() {
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
         wait(&mut course, 2);
     }
-    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(90.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(90.0)));
     for passes in 1..=2 {
         wait(&mut course, 2);
         press(&mut course, Some(0));
-        let after = track(&course, PRESS);
+        let after = lift(&course, PRESS);
         assert_eq!(after.tuple.load, kg(90.0), "after {passes} passes");
         assert_eq!(after.status == Status::Holding, passes == 2, "after {passes} passes");
     }
@@ -185,7 +185,7 @@ fn a_short_break_within_a_return_that_went_back_again_restores_nothing() {
 /// One session of calibration, which the first one is, so that a return leads on to holding.
 fn learnt() -> Parameters {
     let mut all = hundred();
-    all.tracks[PRESS].learning_sessions = Some(1);
+    all.lifts[PRESS].learning_sessions = Some(1);
     all
 }
 
@@ -200,7 +200,7 @@ fn a_longer_return_takes_two_passes_and_goes_on_from_where_it_stands() {
             clean(&mut course, 4, class);
             wait(&mut course, 3);
         }
-        let after = track(&course, PRESS);
+        let after = lift(&course, PRESS);
         assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(90.0)));
         assert_eq!((after.return_cap, after.return_row), (None, 0));
     }
@@ -216,7 +216,7 @@ fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
             clean(&mut course, 4, DayClass::Ordinary);
             wait(&mut course, 3);
         }
-        assert_eq!((track(&course, PRESS).status, track(&course, PRESS).learned), (after, learned), "{gap}");
+        assert_eq!((lift(&course, PRESS).status, lift(&course, PRESS).learned), (after, learned), "{gap}");
     }
     // Two fails on the way back take a step and leave the row of the table as it was.
     let mut course = trained(learnt(), None);
@@ -225,7 +225,7 @@ fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
         course.session(4, quality, Weight::AtLimit, Some(0));
         wait(&mut course, 3);
     }
-    let after = track(&course, PRESS);
+    let after = lift(&course, PRESS);
     assert_eq!((after.status, after.learned, after.tuple.load), (Status::Learning, (0, 2), kg(60.0)));
 }
 
@@ -244,21 +244,21 @@ fn a_kept_lift_stays_kept_and_a_rest_ends_with_the_return() {
             clean(&mut course, 4, DayClass::Ordinary);
             wait(&mut course, 3);
         }
-        assert_eq!((track(&course, PRESS).role, track(&course, PRESS).status), (after, status), "{given:?}");
+        assert_eq!((lift(&course, PRESS).role, lift(&course, PRESS).status), (after, status), "{given:?}");
     }
 }
 
 #[test]
 fn the_first_two_sessions_have_half_the_sets_rounded_up() {
     let mut all = hundred();
-    all.tracks[PRESS].start.sets = 3;
+    all.lifts[PRESS].start.sets = 3;
     let mut course = trained(all, None);
     after_session(&mut course, 30);
     let outcome = |course: &mut Course, count: usize| {
         let load = course.limit(PRESS);
         sets(course, PRESS, vec![set_of(load, 5); count], Some(Vec::new()));
         wait(course, 2);
-        track(course, PRESS).sittings.last().unwrap().outcome
+        lift(course, PRESS).sittings.last().unwrap().outcome
     };
     let halves = |course: &Course| {
         let reasons = on(course, PRESS, course.day).reasons;
@@ -282,8 +282,8 @@ fn a_lift_that_shares_the_region_comes_back_with_the_one_that_is_trained() {
     after_session(&mut course, 42);
     clean(&mut course, 1, DayClass::Ordinary);
     let loads =
-        |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| kilograms(track(course, at).tuple.load));
-    let statuses = [STRICT, FORGIVING, PRESS].map(|at| track(&course, at).status);
+        |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| kilograms(lift(course, at).tuple.load));
+    let statuses = [STRICT, FORGIVING, PRESS].map(|at| lift(&course, at).status);
     assert_eq!(loads(&course), [80, 80, 100]);
     assert_eq!(statuses, [Status::Returning, Status::Returning, Status::Learning]);
 }
@@ -296,7 +296,7 @@ fn a_retired_lift_keeps_its_illness_until_it_comes_back_itself() {
     course.clear(true);
     after_session(&mut course, 12);
     clean(&mut course, 1, DayClass::Ordinary);
-    assert_eq!([STRICT, FORGIVING, PRESS].map(|at| track(&course, at).ill), [false, true, true]);
+    assert_eq!([STRICT, FORGIVING, PRESS].map(|at| lift(&course, at).ill), [false, true, true]);
     role(&mut course, FORGIVING, Role::Train);
     wait(&mut course, 1);
     // Two rows down for the illness, although the hip was loaded a day ago.
@@ -305,5 +305,5 @@ fn a_retired_lift_keeps_its_illness_until_it_comes_back_itself() {
         (Status::Returning, kg(90.0))
     );
     clean(&mut course, 2, DayClass::Ordinary);
-    assert!(!track(&course, FORGIVING).ill);
+    assert!(!lift(&course, FORGIVING).ill);
 }

@@ -26,7 +26,7 @@ fn week(course: &mut Course, play: impl Fn(&mut Course)) {
 fn grown_to(load: f64) -> Course {
     let mut all = hundred();
     all.policy.pair_review_growth = 0.05;
-    all.tracks[FORGIVING].ceiling = Some(kg(load));
+    all.lifts[FORGIVING].ceiling = Some(kg(load));
     let mut course = Course::new(all);
     for _ in 0..12 {
         week(&mut course, |course| {
@@ -34,8 +34,8 @@ fn grown_to(load: f64) -> Course {
             course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
         });
     }
-    assert_eq!(track(&course, FORGIVING).proven.unwrap().1, kg(load));
-    assert_eq!(track(&course, STRICT).closed_since.unwrap().1, kg(100.0));
+    assert_eq!(lift(&course, FORGIVING).proven.unwrap().1, kg(load));
+    assert_eq!(lift(&course, STRICT).closed_since.unwrap().1, kg(100.0));
     course
 }
 
@@ -47,7 +47,7 @@ fn reviewed(course: &Course, at: usize, day: Day) -> bool {
 fn a_pair_is_looked_at_after_more_days_and_more_growth_than_stated() {
     for (load, at_last) in [(100.0, false), (105.0, false), (110.0, true)] {
         let course = grown_to(load);
-        let since = track(&course, STRICT).closed_since.unwrap().0;
+        let since = lift(&course, STRICT).closed_since.unwrap().0;
         let days = [85, 200].map(|days| reviewed(&course, STRICT, since.plus(days).unwrap()));
         assert_eq!(days, [at_last; 2], "grown by a twentieth or less: {load}");
         assert_eq!(reviewed(&course, FORGIVING, since.plus(85).unwrap()), at_last);
@@ -62,15 +62,15 @@ fn an_open_gate_and_a_stopped_lift_have_no_closed_gate() {
     let mut ready = 0;
     for _ in 0..6 {
         week(&mut course, |course| course.session(7, Quality::Clean, Weight::AtLimit, Some(0)));
-        if track(&course, STRICT).status == Status::ReadyToAdvance {
-            assert_eq!(track(&course, STRICT).closed_since, None);
+        if lift(&course, STRICT).status == Status::ReadyToAdvance {
+            assert_eq!(lift(&course, STRICT).closed_since, None);
             ready += 1;
         }
     }
     assert!(ready >= 2, "at the second of them a session has found the gate open");
     course.add(EventKind::PainReport(Course::pain("hip", 6)));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-    assert_eq!(track(&course, STRICT).closed_since, None);
+    assert_eq!(lift(&course, STRICT).closed_since, None);
 }
 
 /// Marks of depth in two clean sets of the press.
@@ -87,19 +87,19 @@ fn press(course: &mut Course, depth: [Mark; 2]) {
 /// The press has just moved with depth to be looked at within four weeks, and is kept where it is from then on.
 fn moved_and_kept() -> Course {
     let mut all = hundred();
-    all.tracks[PRESS].ceiling = Some(kg(105.0));
+    all.lifts[PRESS].ceiling = Some(kg(105.0));
     let mut course = Course::new(all);
-    while track(&course, PRESS).moves.is_empty() {
+    while lift(&course, PRESS).moves.is_empty() {
         course.day_report(DayClass::Ordinary, true);
         course.accept(2);
-        if track(&course, PRESS).moves.is_empty() {
+        if lift(&course, PRESS).moves.is_empty() {
             press(&mut course, [Mark::NotMet; 2]);
             course.morning(false);
             wait(&mut course, 6);
         }
     }
     role(&mut course, PRESS, Role::Maintain);
-    assert_eq!((track(&course, PRESS).status, course.limit(PRESS)), (Status::Maintaining, kg(105.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Maintaining, kg(105.0)));
     course
 }
 
@@ -137,7 +137,7 @@ fn what_is_watched_is_held_when_it_is_seen_and_lost_in_no_set() {
         let mut course = moved_and_kept();
         wait(&mut course, 2);
         press(&mut course, depth);
-        track(&course, PRESS).watched.is_some()
+        lift(&course, PRESS).watched.is_some()
     };
     assert!(watched([Mark::NotSeen, Mark::NotSeen]));
     assert!(watched([Mark::Met, Mark::Borderline]));

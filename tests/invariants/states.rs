@@ -41,33 +41,33 @@ fn a_rest_ends_with_the_next_session_where_it_left_off() {
         let mut course = holding(hundred());
         role(&mut course, PRESS, given);
         course.step(&Step::Layoff(1));
-        assert_eq!(track(&course, PRESS).status, Status::Resting);
+        assert_eq!(lift(&course, PRESS).status, Status::Resting);
         wait(&mut course, 3);
         course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
-        assert_eq!((track(&course, PRESS).role, track(&course, PRESS).status), after);
+        assert_eq!((lift(&course, PRESS).role, lift(&course, PRESS).status), after);
     }
     let mut course = holding(hundred());
     role(&mut course, PRESS, Role::Rest);
     wait(&mut course, 3);
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
-    assert_eq!((track(&course, PRESS).role, track(&course, PRESS).status), (Role::Train, Status::Holding));
+    assert_eq!((lift(&course, PRESS).role, lift(&course, PRESS).status), (Role::Train, Status::Holding));
     // Calibration that was not done goes on.
     let mut course = trained(hundred(), None);
     role(&mut course, PRESS, Role::Rest);
     wait(&mut course, 3);
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
-    assert_eq!((track(&course, PRESS).learned, track(&course, PRESS).status), ((2, 2), Status::Learning));
+    assert_eq!((lift(&course, PRESS).learned, lift(&course, PRESS).status), ((2, 2), Status::Learning));
 }
 
 fn free() -> Parameters {
     let mut all = hundred();
-    all.tracks[PRESS].ceiling = None;
+    all.lifts[PRESS].ceiling = None;
     all
 }
 
 /// What the override still allows, in kilograms.
 fn still_allowed(course: &Course) -> Option<i64> {
-    track(course, PRESS).overruled.as_ref().map(|given| kilograms(given.load))
+    lift(course, PRESS).overruled.as_ref().map(|given| kilograms(given.load))
 }
 
 #[test]
@@ -82,7 +82,7 @@ fn a_step_back_ends_an_override_above_it_and_no_other() {
             wait(&mut course, 2);
         }
         assert_eq!(
-            (track(&course, PRESS).status, still_allowed(&course)),
+            (lift(&course, PRESS).status, still_allowed(&course)),
             (Status::SteppingBack, left),
             "{load}"
         );
@@ -97,7 +97,7 @@ fn a_stop_ends_an_override_above_the_grant_and_no_other() {
         assert!(overrule(&mut course, load, 60));
         course.add(EventKind::PainReport(Course::pain("shoulder", 6)));
         assert_eq!(
-            (track(&course, PRESS).status, still_allowed(&course)),
+            (lift(&course, PRESS).status, still_allowed(&course)),
             (Status::StoppedRefer, left),
             "{load}"
         );
@@ -122,7 +122,7 @@ fn a_lift_let_go_one_step_easier_keeps_no_override_above_that() {
             course.clear(true);
             course.step(&Step::SignOff(2));
             assert_eq!(
-                (track(&course, PRESS).status, track(&course, PRESS).tuple.load),
+                (lift(&course, PRESS).status, lift(&course, PRESS).tuple.load),
                 (Status::Returning, kg(95.0))
             );
             assert_eq!(
@@ -176,7 +176,7 @@ fn an_offer_stands_up_to_its_last_day() {
     // A window that no move has opened makes nothing wait.
     let mut course = holding(all);
     course.morning(false);
-    let ready = track(&course, PRESS);
+    let ready = lift(&course, PRESS);
     assert_eq!((ready.status, ready.offered), (Status::ReadyToAdvance, Some(course.day)));
     let status = |days: i32| {
         let decision = on(&course, PRESS, course.day.plus(days).unwrap());
@@ -195,7 +195,7 @@ fn every_flag_of_a_session_survives_storing() {
     course.session(4, Quality::CriticalLost, Weight::AtLimit, Some(0));
     wait(&mut course, 1);
     course.session(4, Quality::Clean, Weight::Lighter, Some(0));
-    let kept = track(&course, PRESS).sittings.clone();
+    let kept = lift(&course, PRESS).sittings.clone();
     let flags: Vec<[bool; 4]> = kept
         .iter()
         .map(|sitting| [sitting.critical, sitting.bad_day, sitting.confirmed, sitting.at_grant])
@@ -204,6 +204,6 @@ fn every_flag_of_a_session_survives_storing() {
     assert_eq!(flags[flags.len() - 3..], [[no, no, yes, yes], [yes, yes, no, yes], [no, no, no, no]]);
     let text = bismar::value::Value::write(course.state()).unwrap().to_json();
     let read: bismar::progression::State = bismar::value::Value::from_json(&text).unwrap().read().unwrap();
-    assert_eq!(read.tracks[PRESS].sittings, kept);
-    assert_eq!(read.tracks[PRESS].peak, Mass::from_kg(100.0).unwrap());
+    assert_eq!(read.lifts[PRESS].sittings, kept);
+    assert_eq!(read.lifts[PRESS].peak, Mass::from_kg(100.0).unwrap());
 }

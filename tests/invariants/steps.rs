@@ -11,15 +11,15 @@ use bismar::record::*;
 use proptest::prelude::*;
 
 /// Where the press would move from its start, or why nowhere.
-fn offered(set: impl FnOnce(&mut TrackParameters)) -> Result<Tuple, Vec<Reason>> {
+fn offered(set: impl FnOnce(&mut LiftParameters)) -> Result<Tuple, Vec<Reason>> {
     let mut all = parameters(1);
-    set(&mut all.tracks[PRESS]);
+    set(&mut all.lifts[PRESS]);
     let course = Course::new(all);
     next(&course, PRESS).ok_or_else(|| blocked(&course, PRESS))
 }
 
 fn start() -> Tuple {
-    parameters(1).tracks[PRESS].start
+    parameters(1).lifts[PRESS].start
 }
 
 fn at_top(outcome: Result<Tuple, Vec<Reason>>) -> bool {
@@ -42,12 +42,12 @@ fn one_more_repetition_or_set_up_to_the_top() {
     assert!(at_top(sets(4, Some(4))) && at_top(sets(5, Some(4))) && at_top(sets(2, None)));
 }
 
-fn two_ranges(press: &mut TrackParameters) {
+fn two_ranges(press: &mut LiftParameters) {
     press.ranges = [300.0, 400.0].map(|mm| Length::from_mm(mm).unwrap()).to_vec();
     press.moving = Dimension::Range;
 }
 
-fn two_tempos(press: &mut TrackParameters) {
+fn two_tempos(press: &mut LiftParameters) {
     press.tempos = [2, 3].map(|down| Tempo { down, hold: 0, up: 1 }).to_vec();
     press.moving = Dimension::Tempo;
 }
@@ -112,18 +112,18 @@ fn a_step_back_takes_back_what_moved_before_it_takes_load() {
         (Dimension::Tempo, Tuple { tempo: 1, ..start() }),
     ] {
         let mut course = ready(|all| {
-            two_ranges(&mut all.tracks[PRESS]);
-            two_tempos(&mut all.tracks[PRESS]);
-            all.tracks[PRESS].moving = moving;
+            two_ranges(&mut all.lifts[PRESS]);
+            two_tempos(&mut all.lifts[PRESS]);
+            all.lifts[PRESS].moving = moving;
         });
         course.accept(PRESS as u8);
-        assert_eq!(course.state().tracks[PRESS].tuple, moved);
+        assert_eq!(course.state().lifts[PRESS].tuple, moved);
         fail_twice(&mut course);
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.tuple), (Status::SteppingBack, start()));
         assert_eq!(press.stepped_from, None, "the load is what it was");
         fail_twice(&mut course);
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!(press.tuple, Tuple { load: kg(36.0), ..start() });
         assert_eq!(press.stepped_from, Some(kg(40.0)));
     }
@@ -134,12 +134,12 @@ fn after_two_fails(set: impl FnOnce(&mut Parameters)) -> Tuple {
     set(&mut all);
     let mut course = Course::new(all);
     fail_twice(&mut course);
-    course.state().tracks[PRESS].tuple
+    course.state().lifts[PRESS].tuple
 }
 
 #[test]
 fn a_step_back_in_load_is_one_step_within_its_cap() {
-    let load = |step: StepPolicy| after_two_fails(|all| all.tracks[PRESS].step = Some(step)).load;
+    let load = |step: StepPolicy| after_two_fails(|all| all.lifts[PRESS].step = Some(step)).load;
     assert_eq!(load(StepPolicy::SmallestLoadable), kg(39.5));
     assert_eq!(load(StepPolicy::Part(0.05)), kg(37.5), "38 cannot be loaded");
     assert_eq!(load(StepPolicy::Fixed(kg(3.0))), kg(37.0));
@@ -156,7 +156,7 @@ fn a_step_back_in_load_is_one_step_within_its_cap() {
 fn a_step_back_past_the_lightest_load_goes_down_to_its_cap() {
     let load = |from: f64, step: f64| {
         after_two_fails(|all| {
-            let press = &mut all.tracks[PRESS];
+            let press = &mut all.lifts[PRESS];
             (press.start.load, press.step) = (kg(from), Some(StepPolicy::Fixed(kg(step))));
         })
         .load
@@ -175,7 +175,7 @@ proptest! {
         from in prop::sample::select(vec![21.0, 22.0, 22.5, 25.0, 30.0, 40.0]), small in 1_u32..80, more in 0_u32..80,
     ) {
         let after = |step| after_two_fails(|all| {
-            (all.tracks[PRESS].start.load, all.tracks[PRESS].step) = (kg(from), Some(step));
+            (all.lifts[PRESS].start.load, all.lifts[PRESS].step) = (kg(from), Some(step));
         }).load;
         let fixed = |halves| after(StepPolicy::Fixed(kg(0.5).times(halves).unwrap()));
         prop_assert!(fixed(small + more) <= fixed(small));
@@ -190,12 +190,12 @@ proptest! {
 #[test]
 fn below_the_lightest_load_lies_an_easier_rung() {
     let mut all = parameters(1);
-    all.tracks[PRESS].start.load = kg(20.0);
+    all.lifts[PRESS].start.load = kg(20.0);
     let mut course = Course::new(all);
     for _ in 0..2 {
         fail_twice(&mut course);
         // There is no rung below the first.
-        assert_eq!(course.state().tracks[PRESS].tuple, Tuple { rung: 0, load: kg(20.0), ..start() });
+        assert_eq!(course.state().lifts[PRESS].tuple, Tuple { rung: 0, load: kg(20.0), ..start() });
     }
 }
 
@@ -217,10 +217,10 @@ fn moves_are_kept_through_their_windows_and_no_longer() {
     let course = two_moves(56);
     let (first, second) = (course.day.plus(-14).unwrap(), course.day);
     // Each with the load before it.
-    assert_eq!(course.state().tracks[PRESS].moves, [(first, kg(40.0)), (second, kg(43.5))]);
-    assert_eq!(two_moves(15).state().tracks[PRESS].moves.len(), 2);
+    assert_eq!(course.state().lifts[PRESS].moves, [(first, kg(40.0)), (second, kg(43.5))]);
+    assert_eq!(two_moves(15).state().lifts[PRESS].moves.len(), 2);
     let course = two_moves(14);
-    assert_eq!(course.state().tracks[PRESS].moves, [(second, kg(43.5))], "the first has left the window");
+    assert_eq!(course.state().lifts[PRESS].moves, [(second, kg(43.5))], "the first has left the window");
     // The region's window is a fortnight.
     let shoulder = course.state().regions.iter().find(|region| region.name == name("shoulder")).unwrap();
     assert_eq!(shoulder.moves, [second]);
@@ -231,8 +231,8 @@ fn a_region_counts_the_moves_of_all_its_lifts() {
     let mut all = parameters(1);
     all.pairs.clear();
     all.policy.region_moves = 2;
-    for track in &mut all.tracks {
-        track.regions = vec![name("hip")];
+    for lift in &mut all.lifts {
+        lift.regions = vec![name("hip")];
     }
     let mut course = Course::new(all);
     for _ in 0..2 {
@@ -249,19 +249,19 @@ fn a_region_counts_the_moves_of_all_its_lifts() {
     assert_eq!(course.state().regions[0].moves, [course.day; 2]);
     assert!(blocked(&course, PRESS).contains(&window));
     course.accept(2);
-    assert_eq!(course.state().tracks[PRESS].tuple.load, kg(40.0));
+    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(40.0));
 }
 
 #[test]
 fn a_harder_rung_is_learned_in_half_of_the_sessions_and_at_least_two() {
     for (own, policy, half) in [(Some(8), 6, 4), (Some(2), 6, 2), (None, 10, 5), (None, 3, 2)] {
         let mut course = ready(|all| {
-            let press = &mut all.tracks[PRESS];
+            let press = &mut all.lifts[PRESS];
             (press.moving, press.learning_sessions) = (Dimension::Variant, own);
             all.policy.learning_sessions = policy;
         });
         course.accept(PRESS as u8);
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.tuple.rung, press.tuple.load), (2, kg(32.0)));
         assert_eq!((press.status, press.learned), (Status::Learning, (0, half)), "{own:?} {policy}");
     }
@@ -272,11 +272,11 @@ fn a_lift_taken_up_again_is_learned_as_a_new_one() {
     for (own, whole) in [(Some(8), 8), (None, 6)] {
         // Straight away, or after a rest.
         for roles in [&[3, 0][..], &[3, 1], &[3, 2, 0], &[3, 2, 1]] {
-            let mut course = ready(|all| all.tracks[PRESS].learning_sessions = own);
+            let mut course = ready(|all| all.lifts[PRESS].learning_sessions = own);
             for role in roles {
-                course.step(&Step::Role { track: 2, role: *role });
+                course.step(&Step::Role { lift: 2, role: *role });
             }
-            let press = &course.state().tracks[PRESS];
+            let press = &course.state().lifts[PRESS];
             assert_eq!((press.status, press.learned), (Status::Learning, (0, whole)), "{own:?} {roles:?}");
             assert!(press.sittings.is_empty());
         }
@@ -286,14 +286,14 @@ fn a_lift_taken_up_again_is_learned_as_a_new_one() {
 #[test]
 fn a_long_break_is_learned_in_half_of_the_sessions_and_at_least_two() {
     for (own, half) in [(Some(8), 4), (None, 3)] {
-        let mut course = ready(|all| all.tracks[PRESS].learning_sessions = own);
+        let mut course = ready(|all| all.lifts[PRESS].learning_sessions = own);
         // From 84 days on every criterion is looked at anew, after two passes on the way back.
         course.day = course.day.plus(90).unwrap();
         for _ in 0..2 {
             assert_eq!(decision(&course, PRESS).status, Status::Returning);
             press_week(&mut course);
         }
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.learned), (Status::Learning, (0, half)), "{own:?}");
     }
 }
@@ -305,18 +305,18 @@ fn a_lift_given_up_on_its_way_back_has_no_load_to_go_back_to() {
     course.day = course.day.plus(12).unwrap();
     // A break of twelve days: one step back, and one pass away from the load before it.
     course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     assert_eq!((press.status, press.tuple.load), (Status::Returning, kg(36.0)));
     for role in [3, 0] {
-        course.step(&Step::Role { track: 2, role });
+        course.step(&Step::Role { lift: 2, role });
     }
     press_week(&mut course);
     press_week(&mut course);
     for role in [2, 0] {
-        course.step(&Step::Role { track: 2, role });
+        course.step(&Step::Role { lift: 2, role });
     }
     press_week(&mut course);
-    let press = &course.state().tracks[PRESS];
+    let press = &course.state().lifts[PRESS];
     assert_eq!((press.return_cap, press.tuple.load), (None, kg(36.0)));
 }
 
@@ -328,7 +328,7 @@ fn a_rest_on_the_way_back_makes_no_short_break_of_it() {
         course.day = course.day.plus(12).unwrap();
         course.day_report(bismar::condition::DayClass::Ordinary, true);
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         (press.status, press.tuple.load)
     };
     let mut long_break = ready(|_| {});
@@ -336,13 +336,13 @@ fn a_rest_on_the_way_back_makes_no_short_break_of_it() {
     let mut stop = long_break.clone();
     long_break.day = long_break.day.plus(50).unwrap();
     long_break.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-    assert_eq!(long_break.state().tracks[PRESS].tuple.load, kg(32.0), "seven weeks leave four fifths");
+    assert_eq!(long_break.state().lifts[PRESS].tuple.load, kg(32.0), "seven weeks leave four fifths");
     stop.step(&Step::Symptom);
     stop.clear(true);
     sign_off(&mut stop, SignOffScope::Everything);
-    assert_eq!(stop.state().tracks[PRESS].tuple.load, kg(36.0));
+    assert_eq!(stop.state().lifts[PRESS].tuple.load, kg(36.0));
     // Twelve days more: a step below that, and no way straight back to 40 kg.
-    for rest in [Step::Role { track: 2, role: 2 }, Step::Layoff(1), Step::Wait(0)] {
+    for rest in [Step::Role { lift: 2, role: 2 }, Step::Layoff(1), Step::Wait(0)] {
         assert_eq!(after(&long_break, &rest), (Status::Returning, kg(28.5)), "{rest:?}");
         assert_eq!(after(&stop, &rest), (Status::Returning, kg(32.0)), "{rest:?}");
     }
@@ -352,7 +352,7 @@ fn a_rest_on_the_way_back_makes_no_short_break_of_it() {
 fn no_way_back_skips_the_sessions_of_calibration() {
     let fresh = || {
         let mut all = parameters(1);
-        all.tracks[PRESS].learning_sessions = Some(8);
+        all.lifts[PRESS].learning_sessions = Some(8);
         let mut course = Course::new(all);
         press_week(&mut course);
         course
@@ -368,11 +368,11 @@ fn no_way_back_skips_the_sessions_of_calibration() {
     sign_off(&mut stop, SignOffScope::Everything);
     for course in [&mut long, &mut stop] {
         press_week(course);
-        assert_eq!(course.state().tracks[PRESS].status, Status::Returning);
+        assert_eq!(course.state().lifts[PRESS].status, Status::Returning);
         press_week(course);
     }
     for course in [&short, &long, &stop] {
-        let press = &course.state().tracks[PRESS];
+        let press = &course.state().lifts[PRESS];
         assert_eq!((press.status, press.learned, press.return_cap), (Status::Learning, (1, 8), None));
     }
 }

@@ -84,16 +84,16 @@ fn a_week_names_lifts_that_there_are_each_once_a_day() {
         let error = check_week(&setup.parameters, &week).unwrap_err();
         (error.code(), error.field().to_string())
     };
-    assert_eq!(refused(&["squat", "ghost"]), (Code::UnknownTrack, "week[1].lifts".into()));
-    assert_eq!(refused(&["squat", "squat"]), (Code::DuplicateTrack, "week[1].lifts".into()));
+    assert_eq!(refused(&["squat", "ghost"]), (Code::UnknownLift, "week[1].lifts".into()));
+    assert_eq!(refused(&["squat", "squat"]), (Code::DuplicateLift, "week[1].lifts".into()));
     let mut ghost = model(0.9);
-    ghost.lifts[0].track = name("ghost");
+    ghost.lifts[0].lift = name("ghost");
     let error = simulate(&setup.parameters, &setup.plan, &ghost, 1, 1, 1).unwrap_err();
-    assert_eq!(error.code(), Code::UnknownTrack);
+    assert_eq!(error.code(), Code::UnknownLift);
     let mut left_out = setup.plan.clone();
     left_out.lifts.pop();
     let error = simulate(&setup.parameters, &left_out, &model(0.9), 1, 1, 1).unwrap_err();
-    assert_eq!((error.code(), error.field()), (Code::UnknownTrack, "week"));
+    assert_eq!((error.code(), error.field()), (Code::UnknownLift, "week"));
 }
 
 /// A lifter who never misses, with nothing left to chance.

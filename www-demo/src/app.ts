@@ -5,7 +5,7 @@ import { Store, type Loaded } from "./store.ts";
 import { homeKit, type Kit } from "./kit.ts";
 
 export interface DraftSet {
-  track: string;
+  lift: string;
   set: Tree;
   cue?: string;
   setup?: Tree;

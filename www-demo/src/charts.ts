@@ -93,11 +93,11 @@ export function statusWords(status: string): string {
 }
 
 /** The granted load over time, with passed and failed sessions by shape. */
-export function trackChart(track: string, steps: Tree[], sessions: Tree[]): HTMLElement {
-  const own = steps.filter((step) => step.track === track);
+export function courseChart(lift: string, steps: Tree[], sessions: Tree[]): HTMLElement {
+  const own = steps.filter((step) => step.lift === lift);
   const marks = new Map<string, string>();
   for (const session of sessions) {
-    const lift = session.lifts.find((one: Tree) => one.track === track);
+    const lift = session.lifts.find((one: Tree) => one.lift === lift);
     if (lift) marks.set(session.day, lift.passed);
   }
   const x = own.map((step) => seconds(step.day));
@@ -120,7 +120,7 @@ export function trackChart(track: string, steps: Tree[], sessions: Tree[]): HTML
       ],
     }),
     [x, y, passed, failed] as uPlot.AlignedData,
-    `Granted load of ${track} over time`,
+    `Granted load of ${lift} over time`,
   );
 }
 

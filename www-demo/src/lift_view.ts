@@ -275,23 +275,23 @@ function camel(tree: Tree): Tree {
 
 export function liftView(app: App): Child {
   const { lifter } = app;
-  const tracks: Tree[] = (lifter && app.parameters(lifter)?.tracks) ?? [];
-  const was = tracks.find((one) => one.name === app.kept.track) ?? tracks[0];
+  const lifts: Tree[] = (lifter && app.parameters(lifter)?.lifts) ?? [];
+  const was = lifts.find((one) => one.name === app.kept.lift) ?? lifts[0];
   if (!lifter || !was) return [el("h1", { tabindex: -1 }, "A lift"), el("p", {}, "No lift is in view.")];
-  const place = app.facts(lifter).places.find((one: Tree) => one.track === was.name);
-  app.kept.track = was.name;
+  const place = app.facts(lifter).places.find((one: Tree) => one.lift === was.name);
+  app.kept.lift = was.name;
   const next: Tree = (app.kept.next ??= snake(was));
   const changed = JSON.stringify(next) !== JSON.stringify(snake(was));
   const redraw = (): void => app.refresh();
   const save = (): void =>
-    void putParameters(app, lifter, (all) => (all.tracks = all.tracks.map((one: Tree) => (one.name === was.name ? next : one)))).then((done) => {
+    void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one: Tree) => (one.name === was.name ? next : one)))).then((done) => {
       if (done) app.go("plan");
     });
   const hold = holdWords(next);
   return [
     el("h1", { tabindex: -1 }, was.name),
     choices("Role", Object.entries(ROLES).map(([value, label]) => ({ value, label })), place?.role, (role) => {
-      void app.record(lifter, { role_set: { track: was.name, role } }).then(() => app.refresh());
+      void app.record(lifter, { role_set: { lift: was.name, role } }).then(() => app.refresh());
     }),
     place?.role === "maintain" &&
       el(
@@ -301,7 +301,7 @@ export function liftView(app: App): Child {
         el("div", { class: "choices" }, button("On plan down to \u2026", () =>
           openPad("On plan down to", unitNow(), (value) => {
             const load = attempt("page.mass", { mass: given(value) }).answer;
-            if (load) void app.record(lifter, { role_set: { track: was.name, role: "maintain", not_below: load } }).then(() => app.refresh());
+            if (load) void app.record(lifter, { role_set: { lift: was.name, role: "maintain", not_below: load } }).then(() => app.refresh());
           }), { "data-act": "not-below" })),
       ),
     choices("What moves in this block", Object.entries(MOVING).map(([value, label]) => ({ value, label })), next.moving, (value) => {

@@ -20,11 +20,11 @@ function nextLift(app: App, id: string): Next {
   if (!lifter) return { id, bar: "", lift: undefined, words: "" };
   const found = app.today(lifter);
   if (!found.answer) return { id, bar: "", lift: undefined, words: found.refused?.message ?? "" };
-  const done = new Set(app.draft(lifter).map((one) => one.track));
-  const lift = found.answer.session.lifts.find((one: Tree) => one.sets > 0 && !done.has(one.track));
+  const done = new Set(app.draft(lifter).map((one) => one.lift));
+  const lift = found.answer.session.lifts.find((one: Tree) => one.sets > 0 && !done.has(one.lift));
   if (!lift) return { id, bar: "", lift: undefined, words: done.size > 0 ? "done for today" : "nothing to lift today" };
-  const bar = app.parameters(lifter)?.tracks.find((one: Tree) => one.name === lift.track)?.implement ?? "";
-  return { id, bar, lift, words: `${lift.track}: ${liftLine(lift)}` };
+  const bar = app.parameters(lifter)?.lifts.find((one: Tree) => one.name === lift.lift)?.implement ?? "";
+  return { id, bar, lift, words: `${lift.lift}: ${liftLine(lift)}` };
 }
 
 export function liftersView(app: App): Child {

@@ -7,7 +7,7 @@ import { count, dayShort, mass, plain } from "./numbers.ts";
 import { kindWords } from "./kinds.ts";
 import { ROLES } from "./plan_view.ts";
 import { sheet } from "./record.ts";
-import { trackPart } from "./questions/years.ts";
+import { coursePart } from "./questions/years.ts";
 import { TESTS, writeDownPart } from "./write_down.ts";
 
 interface Chain {
@@ -57,7 +57,7 @@ function setWords(lift: Tree): string {
     const same = at > 0 && lift.sets[at - 1].load.kg === set.load.kg;
     parts.push(same ? `, ${set.reps}` : `${at > 0 ? "; " : ""}${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}`);
   });
-  return `${lift.track} ${parts.join("")}`;
+  return `${lift.lift} ${parts.join("")}`;
 }
 
 function summary(kind: Tree, byRoot: Map<number, Chain>): string {
@@ -74,10 +74,10 @@ function summary(kind: Tree, byRoot: Map<number, Chain>): string {
   }
   if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; said by ${body.who}`;
   if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : Object.values(body.scope)[0]}; ${body.who}`;
-  if (name === "role_set") return `${body.track}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
+  if (name === "role_set") return `${body.lift}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
   if (name === "layoff_noted") return `from ${dayShort(body.from)}; ${body.reason}`;
-  if (name === "coach_override") return `${body.track}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
-  if (name === "advance_accepted" || name === "advance_declined") return `${body.track}; ${body.who}`;
+  if (name === "coach_override") return `${body.lift}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
+  if (name === "advance_accepted" || name === "advance_declined") return `${body.lift}; ${body.who}`;
   if (name === "body_mass_recorded") return mass({ kg: body.kg ?? 0 });
   if (name === "function_tested") return `${TESTS[body.test]?.[0] ?? body.test}: ${body.result} ${TESTS[body.test]?.[1] ?? ""}`;
   if (name === "symptom_report") return body.signs.map((one: string) => one.replaceAll("_", " ")).join(", ");
@@ -93,13 +93,13 @@ function summary(kind: Tree, byRoot: Map<number, Chain>): string {
 function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "Correct a session" });
   const session = structuredClone(kind.session_recorded);
-  const criteriaOf = (track: string): Tree[] => app.parameters(lifter)?.tracks.find((one: Tree) => one.name === track)?.criteria ?? [];
+  const criteriaOf = (lift: string): Tree[] => app.parameters(lifter)?.lifts.find((one: Tree) => one.name === lift)?.criteria ?? [];
   const edit = (lift: Tree, at: number): void => {
     const set = lift.sets[at];
     box.close();
     sheet(
       app,
-      `${lift.track}: set ${at + 1}`,
+      `${lift.lift}: set ${at + 1}`,
       {
         load: set.load,
         reps: set.reps,
@@ -110,7 +110,7 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
         cue: "",
         setup: { company: undefined, pins: undefined },
       },
-      criteriaOf(lift.track),
+      criteriaOf(lift.lift),
       (facts) => {
         const marks = facts.good === undefined ? undefined : {
           ...(set.marks ?? { rater: "coach" }),
@@ -133,7 +133,7 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
   fill(
     box,
     el("h2", {}, "Which set was wrong?"),
-    el("div", { class: "stack" }, session.lifts.map((lift: Tree) => lift.sets.map((set: Tree, at: number) => button(`${lift.track}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
+    el("div", { class: "stack" }, session.lifts.map((lift: Tree) => lift.sets.map((set: Tree, at: number) => button(`${lift.lift}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
     button("Cancel", () => box.close(), { class: "quiet" }),
   );
   box.addEventListener("close", () => box.remove());
@@ -153,11 +153,11 @@ function undoWords(last: Chain): string {
 }
 
 /** Pictures only once somebody wants them: they need the whole history. */
-function tracksPart(app: App, tracks: string[]): HTMLElement {
+function coursesPart(app: App, lifts: string[]): HTMLElement {
   const inside = el("div", {});
-  const box = el("details", {}, el("summary", {}, "Tracks of the lifts over time"), inside);
+  const box = el("details", {}, el("summary", {}, "Lifts of the lifts over time"), inside);
   box.addEventListener("toggle", () => {
-    if (box.open && inside.childElementCount === 0) fill(inside, tracks.map((track) => [el("h2", {}, track), trackPart(app, track)]));
+    if (box.open && inside.childElementCount === 0) fill(inside, lifts.map((lift) => [el("h2", {}, lift), coursePart(app, lift)]));
   });
   return box;
 }
@@ -169,13 +169,13 @@ export function logView(app: App): Child {
   const shown: number = app.kept.shown ?? PAGE;
   const entries = [...byRoot.values()].toReversed();
   const last = lastRoot === undefined ? undefined : byRoot.get(lastRoot);
-  const tracks: string[] = (app.parameters(lifter)?.tracks ?? []).map((one: Tree) => one.name);
+  const lifts: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.name);
   return [
     el("h1", { tabindex: -1 }, `Log of ${lifter.id}`),
     el("p", { class: "soft" }, `${count(lifter.events.length, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
     last && button(undoWords(last), () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
     writeDownPart(app),
-    tracksPart(app, tracks),
+    coursesPart(app, lifts),
     el("h2", {}, "Entries, latest first"),
     el(
       "ul",

@@ -37,39 +37,39 @@ function moved<T>(items: T[], from: number, by: number): T[] {
 
 function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement {
   const lift = plan.lifts[at];
-  const place = app.facts(lifter).places.find((one: Tree) => one.track === lift.track);
+  const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
   const put = (lifts: Tree[]): void => app.putPlan(lifter, { ...plan, lifts });
   const change = (more: Tree): void => put(plan.lifts.map((one: Tree, other: number) => (other === at ? { ...one, ...more } : one)));
   return el(
     "li",
-    { class: "card", "data-planned": lift.track },
-    el("h2", {}, `${at + 1}. ${lift.track}`),
+    { class: "card", "data-planned": lift.lift },
+    el("h2", {}, `${at + 1}. ${lift.lift}`),
     place && el("p", { class: "soft" }, `${ROLES[place.role] ?? place.role}; ${statusWords(place.status)} at ${mass(place.at.load)}.`),
     choices("Repetitions to leave in reserve", RESERVES.map((value) => ({ value, label: String(value) })), Number(lift.reserve ?? RESERVE), (value) => change({ reserve: value })),
     el(
       "div",
       { class: "row moves" },
-      button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${lift.track}: earlier`, "data-act": "earlier" }),
-      button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${lift.track}: later`, "data-act": "later" }),
+      button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${lift.lift}: earlier`, "data-act": "earlier" }),
+      button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${lift.lift}: later`, "data-act": "later" }),
     ),
     el(
       "div",
       { class: "stack" },
-      button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${lift.track}` }),
-      button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${lift.track}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
-      button("Gate, rungs, regions", () => app.go("lift", { track: lift.track }), { "aria-label": `${lift.track}: gate, rungs, regions`, "data-act": "edit-lift" }),
+      button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${lift.lift}` }),
+      button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${lift.lift}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
+      button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${lift.lift}: gate, rungs, regions`, "data-act": "edit-lift" }),
     ),
   );
 }
 
 function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
-  const out = names.filter((name) => !plan.lifts.some((lift: Tree) => lift.track === name));
+  const out = names.filter((name) => !plan.lifts.some((lift: Tree) => lift.lift === name));
   if (out.length === 0) return undefined;
   return el(
     "section",
     {},
     el("h2", {}, "Not in the plan"),
-    el("ul", { class: "kit" }, out.map((name) => el("li", {}, el("span", {}, name), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { track: name }] }), { "aria-label": `Plan it: ${name}` }), button("Gate, rungs, regions", () => app.go("lift", { track: name }), { "aria-label": `${name}: gate, rungs, regions` })))),
+    el("ul", { class: "kit" }, out.map((name) => el("li", {}, el("span", {}, name), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift: name }] }), { "aria-label": `Plan it: ${name}` }), button("Gate, rungs, regions", () => app.go("lift", { lift: name }), { "aria-label": `${name}: gate, rungs, regions` })))),
   );
 }
 
@@ -81,8 +81,8 @@ function newLift(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
     if (!bar) return;
     const made = attempt("page.new_lift", { lift: one.lift, implement: bar.bar.id, load: firstLoad(one.lift, bar, app.kit().stock) });
     if (made.refused) return;
-    void putParameters(app, lifter, (next) => next.tracks.push(JSON.parse(made.answer))).then((done) => {
-      if (done) app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { track: one.lift }] });
+    void putParameters(app, lifter, (next) => next.lifts.push(JSON.parse(made.answer))).then((done) => {
+      if (done) app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift: one.lift }] });
     });
   };
   return el(
@@ -141,7 +141,7 @@ export function planView(app: App): Child {
   const { lifter } = app;
   if (!lifter) return [el("h1", { tabindex: -1 }, "Plan and lifts"), el("p", {}, "No lifter is in view.")];
   const plan: Tree = JSON.parse(lifter.plan);
-  const names: string[] = (app.parameters(lifter)?.tracks ?? []).map((one: Tree) => one.name);
+  const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.name);
   return [
     el("h1", { tabindex: -1 }, `Plan of ${lifter.id}`),
     el("p", { class: "soft" }, "Sets, repetitions and load come from what each lift has been granted; the plan says which lifts, in which order, and how much to leave."),

@@ -5,17 +5,17 @@ import { attempt, type Tree } from "./engine.ts";
 import { given, mass, unitNow, type Mass } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 
-function criteria(app: App, track: string): Tree[] {
+function criteria(app: App, lift: string): Tree[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return parameters?.tracks.find((one: Tree) => one.name === track)?.criteria ?? [];
+  return parameters?.lifts.find((one: Tree) => one.name === lift)?.criteria ?? [];
 }
 
 /** Whether the lift is one that falls on the lifter: a bench press, a squat. */
-export function overTheBody(app: App, track: string): boolean {
+export function overTheBody(app: App, lift: string): boolean {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return parameters?.tracks.find((one: Tree) => one.name === track)?.overTheBody ?? false;
+  return parameters?.lifts.find((one: Tree) => one.name === lift)?.overTheBody ?? false;
 }
 
 /** How a set was set up, as far as somebody said so. */
@@ -92,23 +92,23 @@ function setEvent(facts: SetFacts): Tree {
 }
 
 /** What was said of the setup of this lift earlier in the session. */
-function setupBefore(app: App, track: string): Setup {
+function setupBefore(app: App, lift: string): Setup {
   const lifter = app.lifter;
-  const before = lifter && app.draft(lifter).findLast((one) => one.track === track)?.setup;
+  const before = lifter && app.draft(lifter).findLast((one) => one.lift === lift)?.setup;
   return { company: before?.company, pins: before?.pins };
 }
 
-function draftEntry(track: string, facts: SetFacts): Tree {
+function draftEntry(lift: string, facts: SetFacts): Tree {
   const setup = setupEvent(facts.setup);
-  return { track, set: setEvent(facts), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
+  return { lift, set: setEvent(facts), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
 }
 
 /** Every planned set, watched by the coach and found good. */
 export function goodSets(app: App, lift: Tree): void {
   const lifter = app.lifter;
   if (!lifter) return;
-  const marks = Object.fromEntries(criteria(app, lift.track).map((one) => [one.id, "met"]));
-  const entry = draftEntry(lift.track, { load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "", setup: setupBefore(app, lift.track) });
+  const marks = Object.fromEntries(criteria(app, lift.lift).map((one) => [one.id, "met"]));
+  const entry = draftEntry(lift.lift, { load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "", setup: setupBefore(app, lift.lift) });
   app.addDraft(lifter, Array.from({ length: lift.sets }, () => entry));
 }
 
@@ -131,7 +131,7 @@ function stepper(label: string, shown: string, less: () => void, more: () => voi
 export function setBox(app: App, lift: Tree, number: number): void {
   const lifter = app.lifter;
   if (!lifter) return;
-  const own = criteria(app, lift.track);
+  const own = criteria(app, lift.lift);
   const facts: SetFacts = {
     load: lift.load ?? lift.limit,
     reps: lift.reps,
@@ -141,9 +141,9 @@ export function setBox(app: App, lift: Tree, number: number): void {
     // Nothing is taken as seen until somebody says so.
     marks: Object.fromEntries(own.map((one) => [one.id, "not_seen"])),
     cue: "",
-    setup: setupBefore(app, lift.track),
+    setup: setupBefore(app, lift.lift),
   };
-  sheet(app, `${lift.track}: set ${number + 1}`, facts, own, (done) => app.addDraft(lifter, [draftEntry(lift.track, done)]), lift);
+  sheet(app, `${lift.lift}: set ${number + 1}`, facts, own, (done) => app.addDraft(lifter, [draftEntry(lift.lift, done)]), lift);
 }
 
 /** The sheet for one set, also for correcting an old one. */
@@ -208,13 +208,13 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
         facts.reserve = facts.reserve === value ? undefined : value;
         draw();
       }),
-      lift && overTheBody(app, lift.track) && setupFields(facts.setup, draw),
+      lift && overTheBody(app, lift.lift) && setupFields(facts.setup, draw),
       lift && el("div", { class: "field" }, el("label", { class: "label", for: "cue" }, "Cue used (may stay empty)"), cue),
       el(
         "div",
         { class: "row" },
         button("Cancel", () => box.close(), { class: "quiet" }),
-        lift && button("It was ugly", () => { box.close(); app.go("q26", { track: lift.track }); }, {}),
+        lift && button("It was ugly", () => { box.close(); app.go("q26", { lift: lift.lift }); }, {}),
         button("Save set", () => {
           facts.cue = cue.value.trim();
           box.close();
@@ -232,9 +232,9 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
 export function implementOf(app: App, lift: Tree | undefined): Tree {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  const track = parameters?.tracks.find((one: Tree) => one.name === lift?.track);
+  const lift = parameters?.lifts.find((one: Tree) => one.name === lift?.lift);
   const all: Tree[] = app.kit().implements;
-  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === track?.implement)) ?? app.bar();
+  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === lift?.implement)) ?? app.bar();
 }
 
 const FEATURES = [
@@ -256,7 +256,7 @@ export interface PainFacts {
 export function regionsOf(app: App): string[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  const names = (parameters?.tracks ?? []).flatMap((one: Tree) => one.regions as string[]);
+  const names = (parameters?.lifts ?? []).flatMap((one: Tree) => one.regions as string[]);
   const all = [...new Set<string>(names)];
   return all.length > 0 ? all : ["lower back", "knee", "shoulder", "hip"];
 }
@@ -294,15 +294,15 @@ export function finishBox(app: App): void {
   const pains: Tree[] = [];
   let hurt = false;
   const entries = app.draft(lifter);
-  const tracks = [...new Set(entries.map((one) => one.track))];
-  const setups = new Map(tracks.filter((track) => overTheBody(app, track) && !entries.some((one) => one.track === track && one.setup)).map((track): [string, Setup] => [track, { company: undefined, pins: undefined }]));
+  const lifts = [...new Set(entries.map((one) => one.lift))];
+  const setups = new Map(lifts.filter((lift) => overTheBody(app, lift) && !entries.some((one) => one.lift === lift && one.setup)).map((lift): [string, Setup] => [lift, { company: undefined, pins: undefined }]));
   const write = (asked: boolean): void => {
-    const lifts = tracks.map((track): Tree => {
-      const own = entries.filter((one) => one.track === track);
+    const lifts = lifts.map((lift): Tree => {
+      const own = entries.filter((one) => one.lift === lift);
       const cue = own.findLast((one) => one.cue)?.cue;
-      const said = setups.get(track);
+      const said = setups.get(lift);
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
-      return { track, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
+      return { lift, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
     if (hurt && facts.region) pains.push({ region: facts.region, score: facts.score, ...(facts.features.length > 0 ? { features: facts.features } : {}) });
     box.close();
@@ -314,7 +314,7 @@ export function finishBox(app: App): void {
     fill(
       box,
       el("h2", {}, "Finish session"),
-      [...setups].map(([track, setup]) => el("div", { class: "field" }, el("h3", {}, `${track}: may stay empty`), setupFields(setup, draw))),
+      [...setups].map(([lift, setup]) => el("div", { class: "field" }, el("h3", {}, `${lift}: may stay empty`), setupFields(setup, draw))),
       el("h3", {}, "Any pain in a joint, a tendon or the spine?"),
       el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
       hurt ? painFields(app, facts, draw) : undefined,

@@ -70,15 +70,15 @@ function warmUp(lift: Tree): Child {
 
 export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  const done = app.draft(lifter).filter((one) => one.track === lift.track);
-  const place = app.facts(lifter).places.find((one: Tree) => one.track === lift.track);
+  const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
+  const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
   // What is in the log for today is not asked for a second time.
   const over = done.length === 0 && place?.lastSession !== undefined && place.lastSession === app.day(lifter);
   const stopped = lift.verdict === "stop";
   return el(
     "article",
-    { class: stopped ? "card stopped" : "card", "data-lift": lift.track },
-    el("header", {}, el("h2", {}, lift.track), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
+    { class: stopped ? "card stopped" : "card", "data-lift": lift.lift },
+    el("header", {}, el("h2", {}, lift.lift), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
     over && el("p", { class: "done", "data-over": true }, "\u2713 Done today and in the log. Next time, as things stand:"),
     el("p", { class: "big", "data-answer": true }, liftLine(lift)),
     el("p", { class: "why", "data-why": true }, mainReason(line)),
@@ -129,14 +129,14 @@ function offers(app: App, today: Tree): Child {
       el(
         "article",
         { class: "card offer" },
-        el("h2", {}, `${lift.track}: a step is on offer`),
+        el("h2", {}, `${lift.lift}: a step is on offer`),
         el("p", { class: "big" }, `${mass(lift.outlook.onOffer.to.load)}, if the coach wants it`),
         el("p", { class: "why" }, "The gate is open. Staying is as good; nobody has to add weight today."),
         el(
           "div",
           { class: "row" },
-          button("Stay for now", () => void app.record(lifter, { advance_declined: { track: lift.track, who: "coach" } }).then(() => app.refresh()), {}),
-          button("Take the step", () => void app.record(lifter, { advance_accepted: { track: lift.track, who: "coach" } }).then(() => app.refresh()), {}),
+          button("Stay for now", () => void app.record(lifter, { advance_declined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+          button("Take the step", () => void app.record(lifter, { advance_accepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
         ),
       ),
     );

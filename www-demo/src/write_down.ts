@@ -141,19 +141,19 @@ function signOff(app: App): void {
 
 function overrule(app: App): void {
   const lifter = app.lifter;
-  const tracks: Tree[] = (lifter && app.parameters(lifter)?.tracks) ?? [];
+  const lifts: Tree[] = (lifter && app.parameters(lifter)?.lifts) ?? [];
   const by = who("Coach");
   const why = el("input", { type: "text", maxlength: 200, autocomplete: "off", id: "why" });
   const until = el("input", { type: "date", autocomplete: "off", id: "until" });
-  let track: string = tracks[0]?.name ?? "";
+  let lift: string = lifts[0]?.name ?? "";
   let load: Tree = { kg: 20 };
   writeBox(
     app,
     "The coach decides otherwise",
     (redraw) => [
       el("p", { class: "soft" }, "Downward for good, or upward with a reason and an end. Stops and clearances stand above it."),
-      choices("Lift", tracks.map((one) => ({ value: one.name as string, label: one.name as string })), track, (value) => {
-        track = value;
+      choices("Lift", lifts.map((one) => ({ value: one.name as string, label: one.name as string })), lift, (value) => {
+        lift = value;
         redraw();
       }),
       numberField("Load allowed", massNumber(load), unitNow(), (value) => {
@@ -166,7 +166,7 @@ function overrule(app: App): void {
     ],
     () => {
       if (by.name() === "") return NAME;
-      return { coach_override: { track, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
+      return { coach_override: { lift, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
     },
   );
 }
@@ -266,14 +266,14 @@ function bodyMass(app: App): void {
 }
 
 /** Another rung by the coach's hand: sideways or down, with no more load. */
-export function anotherRung(app: App, track: string): void {
+export function anotherRung(app: App, lift: string): void {
   const lifter = app.lifter;
-  const place = lifter && app.facts(lifter).places.find((one: Tree) => one.track === track);
+  const place = lifter && app.facts(lifter).places.find((one: Tree) => one.lift === lift);
   if (!place || place.sideways.length === 0) return;
   let rung: number = place.sideways[0].rung;
   writeBox(
     app,
-    `${track}: another rung`,
+    `${lift}: another rung`,
     (redraw) => [
       el("p", { class: "soft" }, "Sideways or easier, never with more load. What the gate has counted begins anew there; the way back up goes through the gate."),
       choices("Rung", place.sideways.map((one: Tree) => ({ value: one.rung as number, label: one.name as string })), rung, (value) => {
@@ -281,7 +281,7 @@ export function anotherRung(app: App, track: string): void {
         redraw();
       }),
     ],
-    () => ({ variant_changed: { track, to: { ...place.at, rung }, who: "coach" } }),
+    () => ({ variant_changed: { lift, to: { ...place.at, rung }, who: "coach" } }),
   );
 }
 

@@ -32,14 +32,14 @@ async function plan() {
   await hand.page.locator('main [data-act="plan"]').click();
 }
 
-async function edit(track, change) {
+async function edit(lift, change) {
   await plan();
-  await button(`${track}: gate, rungs, regions`).click();
+  await button(`${lift}: gate, rungs, regions`).click();
   await change();
   await hand.page.locator('[data-act="save-lift"]').click();
   await hand.page.getByText("Recorded.").waitFor();
   const { parameters_changed: parameters } = await last();
-  return parameters.tracks.find((one) => one.name === track);
+  return parameters.lifts.find((one) => one.name === lift);
 }
 
 async function openBox(what) {
@@ -84,22 +84,22 @@ describe("plan and lifts", () => {
   });
 
   it("changes a gate, and the count begins anew", async () => {
-    const track = await edit("front-held squat", async () => {
+    const lift = await edit("front-held squat", async () => {
       await button("Good repetitions: less").click();
       await button("Sessions in a row: less").click();
       await button("The coach\u2019s sign-off").click();
       await hand.pad("Days since the last step", "14");
     });
-    assert.deepEqual(track.gate.all.find((one) => one.pass_run).pass_run, { acceptable: 8, of: 10, sessions: 2 });
-    assert.ok(track.gate.all.includes("sign_off"));
-    assert.deepEqual(track.gate.all.find((one) => one.spacing), { spacing: 14 });
+    assert.deepEqual(lift.gate.all.find((one) => one.pass_run).pass_run, { acceptable: 8, of: 10, sessions: 2 });
+    assert.ok(lift.gate.all.includes("sign_off"));
+    assert.deepEqual(lift.gate.all.find((one) => one.spacing), { spacing: 14 });
     await hand.ask(12);
     assert.match(await hand.page.locator('main [data-lift="front-held squat"]').innerText(), /2 more passing sessions/);
   });
 
   it("takes a gate of enough good repetitions", async () => {
-    const track = await edit("strict press", () => button("Enough good repetitions").click());
-    assert.equal(track.gate.all.find((one) => one.evidence).evidence.rule.sequential.good, 0.9);
+    const lift = await edit("strict press", () => button("Enough good repetitions").click());
+    assert.equal(lift.gate.all.find((one) => one.evidence).evidence.rule.sequential.good, 0.9);
     await hand.ask(12);
     assert.match(await hand.page.locator('main [data-lift="strict press"]').innerText(), /./);
     await hand.ask(20);
@@ -118,7 +118,7 @@ describe("plan and lifts", () => {
   });
 
   it("adds rungs, a region and a point of technique", async () => {
-    const track = await edit("box squat", async () => {
+    const lift = await edit("box squat", async () => {
       await hand.page.getByLabel("Another rung", { exact: true }).fill("with a pause");
       await button("Another rung: add").click();
       await hand.page.getByLabel("Another region", { exact: true }).fill("hip");
@@ -127,9 +127,9 @@ describe("plan and lifts", () => {
       await button("Another point of technique: add").click();
       await button("bar over the foot: critical").click();
     });
-    assert.equal(track.rungs.at(-1).name, "with a pause");
-    assert.ok(track.regions.includes("hip"));
-    assert.deepEqual(track.criteria.at(-1), { id: "bar over the foot", critical: true });
+    assert.equal(lift.rungs.at(-1).name, "with a pause");
+    assert.ok(lift.regions.includes("hip"));
+    assert.deepEqual(lift.criteria.at(-1), { id: "bar over the foot", critical: true });
   });
 
   it("offers the new rung as a way sideways where the region is sore, with no more load", async () => {
@@ -141,7 +141,7 @@ describe("plan and lifts", () => {
     await hand.page.locator('[data-act="write-down"]').click();
     await hand.page.getByText("Recorded.").waitFor();
     const { variant_changed: moved } = await last();
-    assert.equal(moved.track, "box squat");
+    assert.equal(moved.lift, "box squat");
   });
 
   it("gives a lift another role, and parts and pairs lifts", async () => {
@@ -149,13 +149,13 @@ describe("plan and lifts", () => {
     await button("strict press: gate, rungs, regions").click();
     await hand.page.locator('[aria-label="Role"] [data-value="maintain"]').click();
     await hand.page.getByText("Recorded.").waitFor();
-    assert.deepEqual(await last(), { role_set: { track: "strict press", role: "maintain" } });
+    assert.deepEqual(await last(), { role_set: { lift: "strict press", role: "maintain" } });
     await hand.page.locator('[data-act="not-below"]').click();
     await hand.page.keyboard.type("12,5");
     await hand.page.keyboard.press("Enter");
     await hand.page.getByText("Recorded.").waitFor();
     await hand.page.waitForTimeout(200);
-    assert.deepEqual(await last(), { role_set: { track: "strict press", role: "maintain", not_below: { kg: 12.5 } } });
+    assert.deepEqual(await last(), { role_set: { lift: "strict press", role: "maintain", not_below: { kg: 12.5 } } });
     await plan();
     await button("Part them: front-held squat and box squat").click();
     await hand.page.getByText("Recorded.").waitFor();

@@ -29,9 +29,9 @@ pub(super) fn kg(value: f64) -> Mass {
     Mass::from_kg(value).unwrap()
 }
 
-fn lift(label: &str, load: f64, ceiling: f64) -> TrackParameters {
+fn lift(label: &str, load: f64, ceiling: f64) -> LiftParameters {
     let rung = |text: &str, below: Vec<Name>| Rung { name: name(text), harder_than: below, own_ratio: None };
-    TrackParameters {
+    LiftParameters {
         name: name(label),
         body: Body::Lower,
         regions: vec![name("hip")],
@@ -64,7 +64,7 @@ pub(super) fn parameters() -> Parameters {
         restart: false,
     };
     Parameters {
-        tracks: vec![lift("strict", 20.0, 22.0), lift("forgiving", 20.0, 24.0)],
+        lifts: vec![lift("strict", 20.0, 22.0), lift("forgiving", 20.0, 24.0)],
         pairs: vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }],
         implements: vec![Implement::Pieces(
             Pieces::new(name("bells"), [18.0, 20.0, 22.0, 24.0, 30.0].map(kg).to_vec()).unwrap(),
@@ -213,15 +213,15 @@ impl Act {
 
     fn kind(self, state: &State) -> EventKind {
         let who = name("coach");
-        let advance = |track: &str| Advance { track: name(track), who: name("coach") };
+        let advance = |lift: &str| Advance { lift: name(lift), who: name("coach") };
         let clearance = |status, limits| {
             EventKind::ClearanceRecorded(Clearance { status, who: name("clinic"), expires: None, limits })
         };
-        let role = |role| EventKind::RoleSet(RoleSet { track: name("strict"), role, not_below: None });
-        let granted = state.tracks[STRICT].tuple;
+        let role = |role| EventKind::RoleSet(RoleSet { lift: name("strict"), role, not_below: None });
+        let granted = state.lifts[STRICT].tuple;
         let pause = |reason| EventKind::LayoffNoted(Layoff { from: today(), to: None, reason });
-        let ranged = |to| EventKind::RangeChanged(Move { track: name("strict"), to, who: name("coach") });
-        let moved = |to| EventKind::VariantChanged(Move { track: name("strict"), to, who: name("coach") });
+        let ranged = |to| EventKind::RangeChanged(Move { lift: name("strict"), to, who: name("coach") });
+        let moved = |to| EventKind::VariantChanged(Move { lift: name("strict"), to, who: name("coach") });
         let pain =
             |score| PainAnswer { region: name("hip"), score: Pain::new(score).unwrap(), features: vec![] };
         match self {
@@ -255,9 +255,9 @@ impl Act {
             Act::ForgivingFail => session(state, &[FORGIVING], Quality::Fails, Some(vec![])),
             Act::Morning => {
                 let last = state
-                    .tracks
+                    .lifts
                     .iter()
-                    .flat_map(|track| &track.sittings)
+                    .flat_map(|lift| &lift.sittings)
                     .map(|sitting| sitting.session)
                     .max();
                 EventKind::NextDayReport(NextDayReport {
@@ -295,7 +295,7 @@ impl Act {
                 EventKind::CoachSignOff(SignOff { who, scope: SignOffScope::Region(name("hip")) })
             }
             Act::OverrideUp => EventKind::CoachOverride(Override {
-                track: name("strict"),
+                lift: name("strict"),
                 load: kg(22.0),
                 who,
                 why: Some(String::from("to see")),
@@ -304,7 +304,7 @@ impl Act {
             Act::Ease => {
                 let load = if granted.load > kg(20.0) { kg(20.0) } else { kg(18.0) };
                 EventKind::CoachOverride(Override {
-                    track: name("strict"),
+                    lift: name("strict"),
                     load,
                     who,
                     why: None,
@@ -319,13 +319,13 @@ impl Act {
             Act::RungUp => moved(Tuple { rung: 1, load: kg(22.0), ..granted }),
             Act::RangeDown => ranged(Tuple { range: 0, ..granted }),
             Act::RangeUp => ranged(Tuple { range: 1, ..granted }),
-            Act::Rater => EventKind::RaterChanged(BarChanged { track: None, now: name("another coach") }),
+            Act::Rater => EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }),
             Act::Discs => {
-                EventKind::BarOrDiscsChanged(BarChanged { track: Some(name("strict")), now: name("others") })
+                EventKind::BarOrDiscsChanged(BarChanged { lift: Some(name("strict")), now: name("others") })
             }
             Act::Maintain => role(Role::Maintain),
             Act::MaintainBand => EventKind::RoleSet(RoleSet {
-                track: name("strict"),
+                lift: name("strict"),
                 role: Role::Maintain,
                 not_below: Some(kg(18.0)),
             }),
@@ -376,8 +376,8 @@ fn session(state: &State, lifts: &[usize], quality: Quality, pain: Option<Vec<Pa
         let reps = Reps::whole(3).unwrap();
         let set = WorkSet { load, reps, effort: None, failed: false, marks };
         let setup = Setup { alone: quality == Quality::Alone, ..Setup::default() };
-        let track = name(["strict", "forgiving"][*at]);
-        LiftSession { track, sets: vec![set], setup: Some(setup), cue: None }
+        let lift = name(["strict", "forgiving"][*at]);
+        LiftSession { lift, sets: vec![set], setup: Some(setup), cue: None }
     });
     EventKind::SessionRecorded(Session { lifts: lifts.collect(), pain, minutes: None, effort: None })
 }

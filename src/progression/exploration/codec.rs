@@ -3,7 +3,7 @@
 use std::vec::Vec;
 
 use super::super::state::{
-    ClearanceInForce, OverrideInForce, RegionState, Sitting, State, Stop, TodayReport, TrackState,
+    ClearanceInForce, OverrideInForce, RegionState, Sitting, State, Stop, TodayReport, LiftState,
 };
 use super::super::status::Status;
 use super::alphabet::{kg, today};
@@ -22,15 +22,15 @@ const KEPT: usize = 4;
 /// Lets days pass: everything moves into the past.
 pub(super) fn wait(state: &mut State, days: i32) {
     let moved = |day: &mut Day| *day = day.plus(-days).unwrap();
-    for track in &mut state.tracks {
-        moved(&mut track.since);
-        moved(&mut track.here.1);
-        track.sittings.iter_mut().for_each(|sitting| moved(&mut sitting.day));
-        track.last_session.iter_mut().for_each(moved);
-        track.moves.iter_mut().for_each(|(day, _)| moved(day));
-        track.offered.iter_mut().for_each(moved);
-        track.proven.iter_mut().for_each(|(day, _)| moved(day));
-        track.overruled.iter_mut().for_each(|overruled| moved(&mut overruled.expires));
+    for lift in &mut state.lifts {
+        moved(&mut lift.since);
+        moved(&mut lift.here.1);
+        lift.sittings.iter_mut().for_each(|sitting| moved(&mut sitting.day));
+        lift.last_session.iter_mut().for_each(moved);
+        lift.moves.iter_mut().for_each(|(day, _)| moved(day));
+        lift.offered.iter_mut().for_each(moved);
+        lift.proven.iter_mut().for_each(|(day, _)| moved(day));
+        lift.overruled.iter_mut().for_each(|overruled| moved(&mut overruled.expires));
     }
     for region in &mut state.regions {
         region.loaded.iter_mut().for_each(moved);
@@ -111,7 +111,7 @@ impl In<'_> {
 
 pub(super) fn encode(state: &State) -> Vec<u8> {
     let mut out = Out(Vec::with_capacity(96));
-    state.tracks.iter().for_each(|track| encode_track(track, &mut out));
+    state.lifts.iter().for_each(|lift| encode_lift(lift, &mut out));
     state.regions.iter().for_each(|region| encode_region(region, &mut out));
     out.maybe(state.stop, Out::stop);
     out.maybe(state.clearance.as_ref(), |out, clearance| {
@@ -136,21 +136,21 @@ pub(super) fn encode(state: &State) -> Vec<u8> {
     out.0
 }
 
-fn encode_track(track: &TrackState, out: &mut Out) {
-    out.0.push(place(&STATUSES, &track.status));
-    out.load(track.tuple.load);
-    out.0.push(track.tuple.rung | track.tuple.range << 1);
-    out.0.push(place(&ROLES, &track.role));
+fn encode_lift(lift: &LiftState, out: &mut Out) {
+    out.0.push(place(&STATUSES, &lift.status));
+    out.load(lift.tuple.load);
+    out.0.push(lift.tuple.rung | lift.tuple.range << 1);
+    out.0.push(place(&ROLES, &lift.role));
     out.0.extend([
-        track.learned.0.min(3),
-        track.learned.1.min(3),
-        track.passes.min(2),
-        track.fails.min(2),
-        track.neutral.min(2),
+        lift.learned.0.min(3),
+        lift.learned.1.min(3),
+        lift.passes.min(2),
+        lift.fails.min(2),
+        lift.neutral.min(2),
     ]);
-    out.0.push(track.here.0.min(MANY) as u8);
-    let kept = track.sittings.len().min(KEPT);
-    let recent = &track.sittings[track.sittings.len() - kept..];
+    out.0.push(lift.here.0.min(MANY) as u8);
+    let kept = lift.sittings.len().min(KEPT);
+    let recent = &lift.sittings[lift.sittings.len() - kept..];
     out.0.push(kept as u8);
     let newest = recent.last().map(|last| last.day);
     for sitting in recent {
@@ -163,31 +163,31 @@ fn encode_track(track: &TrackState, out: &mut Out) {
         );
         out.day(sitting.day);
     }
-    out.maybe(track.last_session, Out::day);
+    out.maybe(lift.last_session, Out::day);
     let recent_moves: Vec<&(Day, Mass)> =
-        track.moves.iter().filter(|(day, _)| today().since(*day) < FAR).collect();
+        lift.moves.iter().filter(|(day, _)| today().since(*day) < FAR).collect();
     out.0.push(recent_moves.len() as u8);
     for (day, load) in recent_moves {
         out.day(*day);
         out.load(*load);
     }
-    out.maybe(track.offered, Out::day);
-    out.maybe(track.return_cap, Out::load);
-    out.0.extend([track.return_row, track.half_sessions]);
-    out.maybe(track.proven, |out, (day, load)| {
+    out.maybe(lift.offered, Out::day);
+    out.maybe(lift.return_cap, Out::load);
+    out.0.extend([lift.return_row, lift.half_sessions]);
+    out.maybe(lift.proven, |out, (day, load)| {
         out.day(day);
         out.load(load);
     });
-    out.maybe(track.overruled.as_ref(), |out, overruled| {
+    out.maybe(lift.overruled.as_ref(), |out, overruled| {
         out.load(overruled.load);
         out.day(overruled.expires);
     });
-    out.maybe(track.not_below, Out::load);
-    let flags = [track.partner_pain, track.unguarded, track.fault.is_some(), track.ill];
+    out.maybe(lift.not_below, Out::load);
+    let flags = [lift.partner_pain, lift.unguarded, lift.fault.is_some(), lift.ill];
     out.0.push(flags.iter().enumerate().map(|(at, flag)| u8::from(*flag) << at).sum());
 }
 
-fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
+fn decode_lift(bytes: &mut In<'_>, like: &LiftState) -> LiftState {
     let status = STATUSES[usize::from(bytes.byte())];
     let load = bytes.load();
     let place = bytes.byte();
@@ -223,7 +223,7 @@ fn decode_track(bytes: &mut In<'_>, like: &TrackState) -> TrackState {
     });
     let not_below = bytes.maybe(In::load);
     let flags = bytes.byte();
-    TrackState {
+    LiftState {
         status,
         since: today(),
         tuple: Tuple { load, rung: place & 1, range: place >> 1, ..like.tuple },
@@ -290,7 +290,7 @@ fn decode_region(bytes: &mut In<'_>, like: &RegionState) -> RegionState {
 pub(super) fn decode(bytes: &[u8], start: &State) -> State {
     let mut bytes = In(bytes);
     let mut state = start.clone();
-    state.tracks = start.tracks.iter().map(|track| decode_track(&mut bytes, track)).collect();
+    state.lifts = start.lifts.iter().map(|lift| decode_lift(&mut bytes, lift)).collect();
     state.regions = start.regions.iter().map(|region| decode_region(&mut bytes, region)).collect();
     state.stop = bytes.maybe(In::stop);
     state.clearance = bytes.maybe(|bytes| {

@@ -154,9 +154,9 @@ fn no_course_breaks_a_rule() {
 #[test]
 fn a_jump_of_two_steps_is_no_one_step() {
     let mut state = world(None);
-    let tuple = state.tracks[STRICT].tuple;
+    let tuple = state.lifts[STRICT].tuple;
     let to = crate::record::Tuple { rung: 0, range: 0, ..tuple };
-    state.tracks[STRICT].tuple = to;
+    state.lifts[STRICT].tuple = to;
     let said = state.blockers(STRICT, Some(tuple), alphabet::today());
     assert!(said.contains(&crate::reason::Reason::NotOneStep));
 }
@@ -205,31 +205,31 @@ pub(super) fn world_at(status: Status) -> State {
         region.loaded = Some(today);
     }
     // The forgiving lift is far enough ahead for a step of the strict one.
-    let forgiving = &mut state.tracks[alphabet::FORGIVING];
+    let forgiving = &mut state.lifts[alphabet::FORGIVING];
     forgiving.tuple.load = alphabet::kg(22.0);
     forgiving.proven = Some((today, alphabet::kg(22.0)));
-    let track = &mut state.tracks[STRICT];
+    let lift = &mut state.lifts[STRICT];
     let (tuple, last) =
-        (crate::record::Tuple { rung: 1, load: alphabet::kg(20.0), ..track.tuple }, Some(today));
-    track.tuple = tuple;
-    track.enter(status, today);
-    track.last_session = last;
-    track.fails = u8::from(status != Status::ReadyToAdvance);
-    track.half_sessions = 0;
+        (crate::record::Tuple { rung: 1, load: alphabet::kg(20.0), ..lift.tuple }, Some(today));
+    lift.tuple = tuple;
+    lift.enter(status, today);
+    lift.last_session = last;
+    lift.fails = u8::from(status != Status::ReadyToAdvance);
+    lift.half_sessions = 0;
     match status {
-        Status::Learning => track.learned = (0, 1),
+        Status::Learning => lift.learned = (0, 1),
         Status::ReadyToAdvance => {
-            track.offered = Some(today);
-            track.sittings = (1..=2).map(|ago| confirmed_pass(today.plus(ago - 3).unwrap())).collect();
+            lift.offered = Some(today);
+            lift.sittings = (1..=2).map(|ago| confirmed_pass(today.plus(ago - 3).unwrap())).collect();
         }
-        Status::Maintaining => track.role = Role::Maintain,
-        Status::Resting => track.role = Role::Rest,
-        Status::Retired => track.role = Role::Retire,
-        Status::Returning => (track.return_cap, track.return_row) = (Some(alphabet::kg(20.0)), 2),
+        Status::Maintaining => lift.role = Role::Maintain,
+        Status::Resting => lift.role = Role::Rest,
+        Status::Retired => lift.role = Role::Retire,
+        Status::Returning => (lift.return_cap, lift.return_row) = (Some(alphabet::kg(20.0)), 2),
         Status::StoppedRefer => {
             // The next sign-off is all that is missing.
             state.stop = Some(Stop { since: today, event: 1, cleared: true, signed: false });
-            state.tracks[1].enter(Status::StoppedRefer, today);
+            state.lifts[1].enter(Status::StoppedRefer, today);
         }
         _ => {}
     }
@@ -252,7 +252,7 @@ fn confirmed_pass(day: crate::quantity::Day) -> super::state::Sitting {
 
 /// State of the strict lift.
 pub(super) fn settled(state: &State) -> Status {
-    state.tracks[STRICT].status
+    state.lifts[STRICT].status
 }
 
 impl State {

@@ -18,8 +18,8 @@ fn ago(day: Day) -> i32 {
 
 /// What must be said about a lift in this state, by the plain reading of the rules.
 fn must_say(state: &State, at: usize) -> Vec<&'static str> {
-    let track = &state.tracks[at];
-    let other = &state.tracks[1 - at];
+    let lift = &state.lifts[at];
+    let other = &state.lifts[1 - at];
     let region = &state.regions[0];
     let mut codes = Vec::new();
     let mut say = |holds: bool, code: &'static str| {
@@ -42,14 +42,14 @@ fn must_say(state: &State, at: usize) -> Vec<&'static str> {
     say(hurts && usual.is_some_and(|(_, steady)| steady < 3), "usual_pain_unsteady");
     say(hurts && usual.is_some_and(|(age, _)| age > 4), "usual_pain_review");
     say(state.ill_since.is_some(), "clearance_after_illness");
-    say(track.partner_pain, "pair_pain");
+    say(lift.partner_pain, "pair_pain");
     say(state.pain_asked != Some(true), "pain_not_asked");
-    say(track.status == Status::Learning, "learning_not_done");
-    say(track.status == Status::Consolidating, "consolidating");
-    say(track.status == Status::SteppingBack, "stepping_back");
-    say(track.status == Status::Returning, "returning");
-    say(track.status == Status::Maintaining, "maintaining");
-    say(track.status == Status::Retired, "retired");
+    say(lift.status == Status::Learning, "learning_not_done");
+    say(lift.status == Status::Consolidating, "consolidating");
+    say(lift.status == Status::SteppingBack, "stepping_back");
+    say(lift.status == Status::Returning, "returning");
+    say(lift.status == Status::Maintaining, "maintaining");
+    say(lift.status == Status::Retired, "retired");
     say(passing_days(state, at) < 2, "gate_not_open");
     let class = state
         .today
@@ -60,18 +60,18 @@ fn must_say(state: &State, at: usize) -> Vec<&'static str> {
     say(class == DayClass::BadAgreeing, "bad_day");
     say(state.today.as_ref().is_some_and(|report| report.asks_first), "asks_first");
     let passes: Vec<bool> =
-        track.sittings.iter().filter(|each| each.outcome == Outcome::Pass).map(|each| each.bad_day).collect();
+        lift.sittings.iter().filter(|each| each.outcome == Outcome::Pass).map(|each| each.bad_day).collect();
     say(!passes.is_empty() && passes.iter().all(|bad| *bad), "qualified_on_bad_days");
-    say(track.last_session.is_none_or(|last| ago(last) > 3), "stale");
-    say(track.moves.last().is_some_and(|(day, _)| ago(*day) < 3), "cooling_off");
+    say(lift.last_session.is_none_or(|last| ago(last) > 3), "stale");
+    say(lift.moves.last().is_some_and(|(day, _)| ago(*day) < 3), "cooling_off");
     say(region.moves.iter().any(|day| ago(*day) < 2), "region_window");
     say(other.moves.last().is_some_and(|(day, _)| ago(*day) < 2), "pair_window");
-    say(track.fault.is_some() && track.fault == other.fault, "pair_fault");
+    say(lift.fault.is_some() && lift.fault == other.fault, "pair_fault");
     say(at == STRICT && other.proven.is_none_or(|(day, _)| ago(day) > 4), "pair_proof_missing");
     // The next piece is 2 kg up; 24 to 30 is more than a tenth.
-    say(track.tuple.load >= kg(24.0), "no_loadable_step");
-    say(at == STRICT && track.tuple.load == kg(22.0), "ceiling");
-    say(track.unguarded, "alone_without_pins");
+    say(lift.tuple.load >= kg(24.0), "no_loadable_step");
+    say(at == STRICT && lift.tuple.load == kg(22.0), "ceiling");
+    say(lift.unguarded, "alone_without_pins");
     say(state.unknown > 0, "unknown_event_present");
     codes
 }
@@ -80,7 +80,7 @@ fn must_say(state: &State, at: usize) -> Vec<&'static str> {
 fn passing_days(state: &State, at: usize) -> usize {
     let mut days: Vec<Day> = Vec::new();
     let mut neutral: Option<Day> = None;
-    let sittings = &state.tracks[at].sittings;
+    let sittings = &state.lifts[at].sittings;
     for sitting in sittings.iter().rev() {
         // A day counts as a whole: a fail on it spoils its passes.
         let failed = sittings.iter().any(|each| each.day == sitting.day && each.outcome == Outcome::Fail);
@@ -113,20 +113,20 @@ pub(super) fn state_rule(state: &State) -> Option<String> {
             return Some(format!("{code} holds and is not said"));
         }
     }
-    for track in &state.tracks {
-        if track.return_cap.is_some_and(|cap| track.status == Status::Returning && track.tuple.load > cap) {
+    for lift in &state.lifts {
+        if lift.return_cap.is_some_and(|cap| lift.status == Status::Returning && lift.tuple.load > cap) {
             return Some("a return above the load before the break".into());
         }
-        if track
+        if lift
             .overruled
             .as_ref()
-            .is_some_and(|given| given.load > track.tuple.load && track.status == Status::StoppedRefer)
+            .is_some_and(|given| given.load > lift.tuple.load && lift.status == Status::StoppedRefer)
         {
             return Some("an override upward across a stop".into());
         }
     }
     if (state.stop.is_some() || state.regions[0].stop.is_some())
-        && state.tracks.iter().any(|track| track.status != Status::StoppedRefer)
+        && state.lifts.iter().any(|lift| lift.status != Status::StoppedRefer)
     {
         return Some("a lift goes on under a stop".into());
     }
@@ -149,7 +149,7 @@ fn harder(from: &Tuple, to: &Tuple) -> Vec<&'static str> {
 
 /// What must hold of a step from one state to the next.
 pub(super) fn step_rule(before: &State, act: Act, after: &State) -> Option<String> {
-    for (at, (was, is)) in before.tracks.iter().zip(&after.tracks).enumerate() {
+    for (at, (was, is)) in before.lifts.iter().zip(&after.lifts).enumerate() {
         let up = harder(&was.tuple, &is.tuple);
         let returned = was.return_cap.is_some_and(|cap| is.tuple.load <= cap)
             && is.tuple.rung == was.tuple.rung
@@ -173,10 +173,10 @@ pub(super) fn step_rule(before: &State, act: Act, after: &State) -> Option<Strin
 }
 
 fn move_rule(before: &State, at: usize, act: Act, from: &Tuple, to: &Tuple, up: &[&str]) -> Option<String> {
-    let track = &before.tracks[at];
+    let lift = &before.lifts[at];
     let region = &before.regions[0];
     let class = before.today.as_ref().filter(|report| report.day == today()).map(|report| report.class);
-    let other = &before.tracks[1 - at];
+    let other = &before.lifts[1 - at];
     let ceiling = if at == STRICT { kg(22.0) } else { kg(24.0) };
     let clearance = before.clearance.as_ref();
     let checks = [
@@ -185,7 +185,7 @@ fn move_rule(before: &State, at: usize, act: Act, from: &Tuple, to: &Tuple, up: 
         (to.load.kg() <= from.load.kg() * 1.1 + 1e-9, "a step above its cap"),
         (to.load <= ceiling, "above the ceiling"),
         (passing_days(before, at) >= 2, "without the gate"),
-        (matches!(track.status, Status::Holding | Status::ReadyToAdvance), "from a state that does not move"),
+        (matches!(lift.status, Status::Holding | Status::ReadyToAdvance), "from a state that does not move"),
         (before.stop.is_none() && region.stop.is_none(), "under a stop"),
         (region.clear_needed == 0, "with pain"),
         (
@@ -196,8 +196,8 @@ fn move_rule(before: &State, at: usize, act: Act, from: &Tuple, to: &Tuple, up: 
         (before.ill_since.is_none(), "after an illness without a clearance"),
         (before.pain_asked == Some(true), "without an answer about pain"),
         (class == Some(DayClass::Ordinary), "on a day that is not ordinary"),
-        (track.last_session.is_some_and(|last| ago(last) <= 3), "on old evidence"),
-        (track.moves.last().is_none_or(|(day, _)| ago(*day) >= 3), "too soon after the last move"),
+        (lift.last_session.is_some_and(|last| ago(last) <= 3), "on old evidence"),
+        (lift.moves.last().is_none_or(|(day, _)| ago(*day) >= 3), "too soon after the last move"),
         (region.moves.iter().all(|day| ago(*day) >= 2), "too soon in the region"),
         (other.moves.last().is_none_or(|(day, _)| ago(*day) >= 2), "too soon in the pair"),
         (clearance.is_some_and(|given| ago(given.expires) <= 0), "without a clearance"),
@@ -205,10 +205,10 @@ fn move_rule(before: &State, at: usize, act: Act, from: &Tuple, to: &Tuple, up: 
             clearance.is_none_or(|given| given.limits.is_empty() || to.load <= kg(20.0)),
             "above a clearance's limit",
         ),
-        (!track.unguarded, "alone without pins"),
+        (!lift.unguarded, "alone without pins"),
         (before.unknown == 0, "with unknown events"),
         (before.today.as_ref().is_none_or(|report| !report.asks_first), "before a clinician was asked"),
-        (window_fits(track.moves.as_slice(), from, to), "more growth than the window allows"),
+        (window_fits(lift.moves.as_slice(), from, to), "more growth than the window allows"),
         (
             at == FORGIVING || other.proven.is_some_and(|(_, proven)| to.load <= proven),
             "above the forgiving lift",

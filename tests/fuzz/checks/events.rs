@@ -19,7 +19,7 @@ use super::session::{below_the_grant, plan_of, spoken};
 /// Events of one script; each is folded whole, so the work grows with the square.
 const MOST_EVENTS: usize = 48;
 const REGIONS: &[&str] = &["hip", "knee", "shoulder"];
-const TRACKS: &[&str] = &["strict", "forgiving", "press", "nothing"];
+const LIFTS: &[&str] = &["strict", "forgiving", "press", "nothing"];
 const IMPLEMENTS: &[&str] = &["bar", "pieces", "machine", "assistance"];
 
 fn name(text: &str) -> Name {
@@ -136,19 +136,19 @@ fn promises(state: &State, bytes: &mut Bytes<'_>) {
     let Ok(today) = last.plus(later) else { return };
     below_the_grant(state, &plan, today);
     let Ok(decisions) = state.decide(today) else { return };
-    for (decision, track) in decisions.iter().zip(&state.tracks) {
-        let overruled = track.overruled.as_ref().map_or(Mass::ZERO, |overruled| overruled.load);
-        let earned = track.peak.max(overruled);
-        assert!(decision.limit <= earned, "{}: {} was never granted", decision.track, decision.limit);
+    for (decision, lift) in decisions.iter().zip(&state.lifts) {
+        let overruled = lift.overruled.as_ref().map_or(Mass::ZERO, |overruled| overruled.load);
+        let earned = lift.peak.max(overruled);
+        assert!(decision.limit <= earned, "{}: {} was never granted", decision.lift, decision.limit);
         let set = state
             .parameters
             .as_ref()
-            .and_then(|all| all.tracks.iter().find(|set| set.name == decision.track));
+            .and_then(|all| all.lifts.iter().find(|set| set.name == decision.lift));
         let ceiling = set.and_then(|set| set.ceiling).unwrap_or(Mass::MAX);
         assert!(
             decision.limit <= ceiling,
             "{}: {} is above the coach's ceiling",
-            decision.track,
+            decision.lift,
             decision.limit
         );
     }
@@ -163,8 +163,8 @@ fn stored(state: &State) {
 
 fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind {
     let who = || name("coach");
-    let track =
-        |bytes: &mut Bytes<'_>| name(TRACKS[usize::from(if bytes.rarely(30) { 3 } else { bytes.below(3) })]);
+    let lift =
+        |bytes: &mut Bytes<'_>| name(LIFTS[usize::from(if bytes.rarely(30) { 3 } else { bytes.below(3) })]);
     let near = |bytes: &mut Bytes<'_>| on.plus(i32::from(bytes.byte()) - 40).unwrap_or(on);
     match bytes.below(40) {
         0..=11 => EventKind::SessionRecorded(session(bytes, state)),
@@ -180,8 +180,8 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             minutes: bytes.rarely(6).then(|| bytes.u16()),
             ..DayReport::default()
         }),
-        18..=21 => EventKind::AdvanceAccepted(Advance { track: track(bytes), who: who() }),
-        22 => EventKind::AdvanceDeclined(Advance { track: track(bytes), who: who() }),
+        18..=21 => EventKind::AdvanceAccepted(Advance { lift: lift(bytes), who: who() }),
+        22 => EventKind::AdvanceDeclined(Advance { lift: lift(bytes), who: who() }),
         23 => EventKind::PainReport(pain(bytes)),
         24 => EventKind::UsualPainAgreed(UsualPain {
             region: name(bytes.pick(REGIONS)),
@@ -196,11 +196,11 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             scope: match bytes.below(3) {
                 0 => SignOffScope::Everything,
                 1 => SignOffScope::Region(name(bytes.pick(REGIONS))),
-                _ => SignOffScope::Gate(track(bytes)),
+                _ => SignOffScope::Gate(lift(bytes)),
             },
         }),
         30 => EventKind::CoachOverride(Override {
-            track: track(bytes),
+            lift: lift(bytes),
             load: load(bytes),
             who: who(),
             why: bytes.flag().then(|| String::from("to see how it moves")),
@@ -214,12 +214,12 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
         32 => {
             let load = load(bytes);
             let to = tuple(bytes, load);
-            let moved = Move { track: track(bytes), to, who: who() };
+            let moved = Move { lift: lift(bytes), to, who: who() };
             if bytes.flag() { EventKind::VariantChanged(moved) } else { EventKind::RangeChanged(moved) }
         }
         33 => {
-            let track = bytes.flag().then(|| track(bytes));
-            let changed = BarChanged { track, now: name("another") };
+            let lift = bytes.flag().then(|| lift(bytes));
+            let changed = BarChanged { lift, now: name("another") };
             if bytes.flag() {
                 EventKind::RaterChanged(changed)
             } else {
@@ -227,7 +227,7 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             }
         }
         34 => EventKind::RoleSet(RoleSet {
-            track: track(bytes),
+            lift: lift(bytes),
             role: bytes.pick(&[Role::Train, Role::Maintain, Role::Rest, Role::Retire]),
             not_below: bytes.rarely(4).then(|| load(bytes)),
         }),
@@ -302,7 +302,7 @@ fn tuple(bytes: &mut Bytes<'_>, load: Mass) -> Tuple {
 fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
     let which = bytes.byte();
     let mut lifts = Vec::new();
-    for (at, label) in TRACKS.iter().take(3).enumerate() {
+    for (at, label) in LIFTS.iter().take(3).enumerate() {
         if which >> at & 1 == 1 {
             lifts.push(lift(bytes, state, at, label));
         }
@@ -313,7 +313,7 @@ fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
 }
 
 fn lift(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSession {
-    let granted = state.tracks.get(at).map(|track| track.tuple);
+    let granted = state.lifts.get(at).map(|lift| lift.tuple);
     let (mut sets, reps) = granted.map_or((2, 5), |tuple| (tuple.sets, u16::from(tuple.reps)));
     if bytes.rarely(10) {
         sets = 1 + bytes.below(5);
@@ -337,7 +337,7 @@ fn lift(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSes
         }
     };
     LiftSession {
-        track: name(label),
+        lift: name(label),
         sets: (0..sets).map(|_| set(bytes)).collect(),
         setup: setup(bytes),
         cue: None,
@@ -378,17 +378,17 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
     let faces = [(kg(20.0), 4), (kg(10.0), 4), (kg(5.0), 2), (kg(2.5), 2), (kg(1.25), 2), (small, 4)];
     let discs = faces.iter().map(|(mass, count)| Disc::new(*mass, *count).expect("a disc")).collect();
     let pairs = vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }];
-    let mut tracks = vec![
-        track(bytes, "strict", Body::Lower, 50.0),
-        track(bytes, "forgiving", Body::Lower, 60.0),
-        track(bytes, "press", Body::Upper, 40.0),
+    let mut lifts = vec![
+        lift(bytes, "strict", Body::Lower, 50.0),
+        lift(bytes, "forgiving", Body::Lower, 60.0),
+        lift(bytes, "press", Body::Upper, 40.0),
     ];
     if bytes.rarely(8) {
-        tracks.truncate(1 + usize::from(bytes.below(2)));
+        lifts.truncate(1 + usize::from(bytes.below(2)));
     }
     Parameters {
-        pairs: if bytes.rarely(4) || tracks.len() < 2 { Vec::new() } else { pairs },
-        tracks,
+        pairs: if bytes.rarely(4) || lifts.len() < 2 { Vec::new() } else { pairs },
+        lifts,
         implements: vec![
             Implement::Bar(bar),
             Implement::Pieces(pieces),
@@ -400,7 +400,7 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
     }
 }
 
-fn track(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> TrackParameters {
+fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftParameters {
     let rung = |text: &str, below: &[&str], own_ratio| Rung {
         name: name(text),
         harder_than: below.iter().map(|text| name(text)).collect(),
@@ -433,7 +433,7 @@ fn track(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> TrackP
         Dimension::Sets,
         Dimension::Reps,
     ];
-    TrackParameters {
+    LiftParameters {
         name: name(label),
         body,
         regions,

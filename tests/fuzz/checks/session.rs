@@ -8,9 +8,9 @@ use bismar::value::Value;
 
 /// A plan that names every lift of the state.
 pub fn plan_of(state: &State) -> Plan {
-    let tracks = state.parameters.iter().flat_map(|parameters| &parameters.tracks);
-    let lifts = tracks.map(|track| LiftPlan {
-        track: track.name.clone(),
+    let lifts = state.parameters.iter().flat_map(|parameters| &parameters.lifts);
+    let lifts = lifts.map(|lift| LiftPlan {
+        lift: lift.name.clone(),
         reserve: None,
         sets: None,
         reps: None,
@@ -45,29 +45,29 @@ pub fn below_the_grant(state: &State, plan: &Plan, today: Day) -> Option<Session
         }
     };
     for lift in &session.lifts {
-        let decision = decisions.iter().find(|decision| decision.track == lift.track).expect("its decision");
+        let decision = decisions.iter().find(|decision| decision.lift == lift.lift).expect("its decision");
         let most = decision.limit;
         assert!(
             lift.limit <= most && lift.load.is_none_or(|load| load <= most),
             "{}: above {most}",
-            lift.track
+            lift.lift
         );
         assert!(
             lift.sets <= decision.tuple.sets && lift.reps <= decision.tuple.reps,
             "{}: more work",
-            lift.track
+            lift.lift
         );
         let warm = lift.warm_up.iter().all(|set| lift.load.is_some_and(|load| set.load <= load));
-        assert!(warm, "{}: a warm-up above the work", lift.track);
+        assert!(warm, "{}: a warm-up above the work", lift.lift);
         let made = lift.loaded.as_ref().map(|loaded| loaded.total);
-        assert!(made.is_none() || made == lift.load, "{}: loaded otherwise than said", lift.track);
+        assert!(made.is_none() || made == lift.load, "{}: loaded otherwise than said", lift.lift);
         assert!(
             lift.status != Status::StoppedRefer || lift.verdict == Verdict::Stop,
             "{}: no stop",
-            lift.track
+            lift.lift
         );
-        assert!(lift.verdict < Verdict::Rest || lift.load.is_none(), "{}: a load at rest", lift.track);
-        assert!(!lift.reasons.is_empty(), "{}: no reason", lift.track);
+        assert!(lift.verdict < Verdict::Rest || lift.load.is_none(), "{}: a load at rest", lift.lift);
+        assert!(!lift.reasons.is_empty(), "{}: no reason", lift.lift);
         let words: String = lift.reasons.iter().map(bismar::text::reason).collect();
         assert!(!words.is_empty() && !bismar::text::one_line(lift).is_empty());
     }

@@ -6,7 +6,7 @@ use bismar::loading::{Implement, Stock};
 use bismar::quantity::{Day, Mass, Name, Rir};
 use bismar::record::{
     Clearance, ClearanceStatus, Event, EventKind, LiftPlan, Lifter, Log, PLAN_FORMAT, PLAN_VERSION, Pair,
-    Parameters, Plan, Policy, TrackParameters,
+    Parameters, Plan, Policy, LiftParameters,
 };
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
@@ -59,24 +59,24 @@ const PAIRS: [(&str, &str); 3] = [
     ("strict press", "seated press"),
 ];
 
-fn track(first: &First) -> Result<TrackParameters, Error> {
+fn lift(first: &First) -> Result<LiftParameters, Error> {
     let (_, text) = LIFTS.iter().find(|(name, _)| *name == first.lift).ok_or_else(|| {
         let names: Vec<&str> = LIFTS.iter().map(|(name, _)| *name).collect();
         Error::new(bismar::Code::UnknownName, "lift", first.lift.as_str(), Allowed::one_of(&names))
     })?;
-    let mut track: TrackParameters = Value::from_json(text)?.read()?;
-    track.implement = first.implement.clone();
-    track.start.load = first.load;
-    Ok(track)
+    let mut lift: LiftParameters = Value::from_json(text)?.read()?;
+    lift.implement = first.implement.clone();
+    lift.start.load = first.load;
+    Ok(lift)
 }
 
 /// What is set for one more lift, as the log spells it; as JSON text.
 pub(crate) fn new_lift(first: First) -> Result<String, Error> {
-    Ok(Value::write(&track(&first)?)?.to_json())
+    Ok(Value::write(&lift(&first)?)?.to_json())
 }
 
-fn pairs(tracks: &[TrackParameters]) -> Result<Vec<Pair>, Error> {
-    let has = |name: &str| tracks.iter().any(|track| track.name.as_str() == name);
+fn pairs(lifts: &[LiftParameters]) -> Result<Vec<Pair>, Error> {
+    let has = |name: &str| lifts.iter().any(|lift| lift.name.as_str() == name);
     let both = PAIRS.iter().filter(|(strict, forgiving)| has(strict) && has(forgiving));
     both.map(|(strict, forgiving)| {
         Ok(Pair { strict: Name::new(strict)?, forgiving: Name::new(forgiving)?, ratio_cap: 1.0 })
@@ -86,9 +86,9 @@ fn pairs(tracks: &[TrackParameters]) -> Result<Vec<Pair>, Error> {
 
 /// A log with its first events, and the plan for the first session.
 pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
-    let tracks: Vec<TrackParameters> = asked.lifts.iter().map(track).collect::<Result<_, _>>()?;
-    let lifts = tracks.iter().map(|track| LiftPlan {
-        track: track.name.clone(),
+    let lifts: Vec<LiftParameters> = asked.lifts.iter().map(lift).collect::<Result<_, _>>()?;
+    let lifts = lifts.iter().map(|lift| LiftPlan {
+        lift: lift.name.clone(),
         reserve: Some(Rir::whole(4)),
         sets: None,
         reps: None,
@@ -103,9 +103,9 @@ pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
         minutes: None,
         easy_week: false,
     };
-    let pairs = pairs(&tracks)?;
+    let pairs = pairs(&lifts)?;
     let parameters = Parameters {
-        tracks,
+        lifts,
         pairs,
         implements: asked.implements,
         stock: asked.stock,

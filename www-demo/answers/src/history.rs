@@ -71,7 +71,7 @@ struct Done {
 
 #[derive(Serialize)]
 struct DoneLift {
-    track: Name,
+    lift: Name,
     /// Heaviest work set.
     load: Mass,
     sets: Vec<bismar::record::WorkSet>,
@@ -91,7 +91,7 @@ struct Step {
     day: Day,
     /// Days since the first event, for drawing.
     at: i32,
-    track: Name,
+    lift: Name,
     load: Mass,
     status: Status,
     cause: &'static str,
@@ -161,12 +161,12 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
             sessions.push(done(event, session, &state, today));
         }
         let now = places(&state);
-        for (track, load, status) in &now {
+        for (lift, load, status) in &now {
             let moved = stood
                 .iter()
-                .find(|(name, ..)| name == track)
+                .find(|(name, ..)| name == lift)
                 .is_none_or(|before| (before.1, before.2) != (*load, *status));
-            let trained = matches!(&event.kind, EventKind::SessionRecorded(session) if session.lifts.iter().any(|lift| lift.track == *track));
+            let trained = matches!(&event.kind, EventKind::SessionRecorded(session) if session.lifts.iter().any(|lift| lift.lift == *lift));
             if moved || trained {
                 let (load, status) = (*load, *status);
                 let at = event.day.since(first);
@@ -175,7 +175,7 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
                     sequence: event.sequence,
                     day: event.day,
                     at,
-                    track: track.clone(),
+                    lift: lift.clone(),
                     load,
                     status,
                     cause,
@@ -191,8 +191,8 @@ fn places(state: &State) -> Vec<(Name, Mass, Status)> {
     let names = state
         .parameters
         .iter()
-        .flat_map(|parameters| parameters.tracks.iter().map(|track| track.name.clone()));
-    names.zip(&state.tracks).map(|(name, track)| (name, track.tuple.load, track.status)).collect()
+        .flat_map(|parameters| parameters.lifts.iter().map(|lift| lift.name.clone()));
+    names.zip(&state.lifts).map(|(name, lift)| (name, lift.tuple.load, lift.status)).collect()
 }
 
 fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
@@ -215,11 +215,11 @@ fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
 
 fn done_lift(lift: &LiftSession, state: &State) -> DoneLift {
     let parameters = state.parameters.as_deref();
-    let set = parameters.and_then(|all| all.tracks.iter().find(|track| track.name == lift.track));
+    let set = parameters.and_then(|all| all.lifts.iter().find(|lift| lift.name == lift.lift));
     let marks: Vec<_> = lift.sets.iter().filter_map(|set| set.marks.clone()).collect();
-    let verdict = set.and_then(|track| session_pass(&track.pass, &track.criteria, &marks).ok());
+    let verdict = set.and_then(|lift| session_pass(&lift.pass, &lift.criteria, &marks).ok());
     DoneLift {
-        track: lift.track.clone(),
+        lift: lift.lift.clone(),
         load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),
         sets: lift.sets.clone(),
         passed: verdict.as_ref().map_or(Outcome::NotScored, |verdict| verdict.passed),

@@ -4,7 +4,7 @@ use bismar::Error;
 use bismar::prescription::sideways;
 use bismar::progression::Status;
 use bismar::quantity::{Day, Name, Pain};
-use bismar::record::{Parameters, Role, TrackParameters, Tuple};
+use bismar::record::{Parameters, Role, LiftParameters, Tuple};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
@@ -32,7 +32,7 @@ pub(crate) struct Answer {
 /// Where a lift stands.
 #[derive(Serialize)]
 struct Place {
-    track: Name,
+    lift: Name,
     role: Role,
     status: Status,
     at: Tuple,
@@ -55,12 +55,12 @@ struct Usual {
     since: Day,
 }
 
-fn beside(track: &TrackParameters, at: Tuple) -> Vec<Beside> {
+fn beside(lift: &LiftParameters, at: Tuple) -> Vec<Beside> {
     let place = |name: Name| {
-        let rung = track.rungs.iter().position(|rung| rung.name == name)?;
+        let rung = lift.rungs.iter().position(|rung| rung.name == name)?;
         Some(Beside { rung: u8::try_from(rung).ok()?, name })
     };
-    sideways(track, at).into_iter().filter_map(place).collect()
+    sideways(lift, at).into_iter().filter_map(place).collect()
 }
 
 /// The small facts of a lifter.
@@ -68,14 +68,14 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
     let state = &opened.state;
     let parameters = state.parameters.as_deref();
-    let tracks = parameters.map(|all| all.tracks.as_slice()).unwrap_or_default();
-    let places = tracks.iter().zip(&state.tracks).map(|(set, track)| Place {
-        track: set.name.clone(),
-        role: track.role,
-        status: track.status,
-        at: track.tuple,
-        last_session: track.last_session,
-        sideways: beside(set, track.tuple),
+    let lifts = parameters.map(|all| all.lifts.as_slice()).unwrap_or_default();
+    let places = lifts.iter().zip(&state.lifts).map(|(set, lift)| Place {
+        lift: set.name.clone(),
+        role: lift.role,
+        status: lift.status,
+        at: lift.tuple,
+        last_session: lift.last_session,
+        sideways: beside(set, lift.tuple),
     });
     let usual = state.regions.iter().filter_map(|region| {
         let (level, since, _) = region.usual?;

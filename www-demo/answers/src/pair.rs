@@ -73,11 +73,11 @@ const FEWEST_FOR_BAND: usize = 8;
 /// Fewest pairs for saying that a ratio is usual or not (our choice).
 const FEWEST: u32 = 3;
 
-fn last_load(log: &Log, track: &Name) -> Result<Option<Mass>, Error> {
+fn last_load(log: &Log, lift: &Name) -> Result<Option<Mass>, Error> {
     let mut found = None;
     for event in log.effective()? {
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
-        let lift = session.lifts.iter().find(|lift| lift.track == *track);
+        let lift = session.lifts.iter().find(|lift| lift.lift == *lift);
         found = lift.and_then(|lift| lift.sets.iter().map(|set| set.load).max()).or(found);
     }
     Ok(found)
@@ -128,7 +128,7 @@ pub(crate) fn pair(asked: Asked) -> Result<Answer, Error> {
     let log = &opened.log;
     let last = { &log.events }.iter().map(|event| event.day).max();
     let since = last.map_or_else(|| Day::from_number(0), |day| day.plus(-HALF_A_YEAR))?;
-    let of = |track: &Name| estimates(log, track, since);
+    let of = |lift: &Name| estimates(log, lift, since);
     let pairs = paired(&of(&asked.strict)?, &of(&asked.forgiving)?);
     let published = (asked.strict.as_str(), asked.forgiving.as_str()) == HEX_OVER_STRAIGHT;
     let (prior, ends) = if published {

@@ -4,7 +4,7 @@
 use bismar::loading::{Implement, Loaded, Policy, Prepared, Stock};
 use bismar::progression::{MoveOutlook, State};
 use bismar::quantity::{Day, Length, Mass};
-use bismar::record::{Dimension, Event, EventKind, Parameters, Policy as Rules, TrackParameters};
+use bismar::record::{Dimension, Event, EventKind, Parameters, Policy as Rules, LiftParameters};
 use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
@@ -47,15 +47,15 @@ pub(crate) fn range_step(asked: Asked) -> Result<Answer, Error> {
             |field, value| Error::range(Code::NegativeLoad, field, value, 0.0, Mass::MAX.kg(), "kg, above 0");
         return Err(error("load", asked.load.kg()));
     }
-    let mut track: TrackParameters = Value::from_json(LIFT)?.read()?;
-    track.implement = asked.implement.id().clone();
-    track.ranges = vec![asked.from, asked.to];
-    track.moving = Dimension::Range;
-    track.start.load = asked.load;
-    let (name, rules) = (track.name.clone(), Rules::default());
+    let mut lift: LiftParameters = Value::from_json(LIFT)?.read()?;
+    lift.implement = asked.implement.id().clone();
+    lift.ranges = vec![asked.from, asked.to];
+    lift.moving = Dimension::Range;
+    lift.start.load = asked.load;
+    let (name, rules) = (lift.name.clone(), Rules::default());
     let rung_part = rules.rung_load;
     let parameters = Parameters {
-        tracks: vec![track],
+        lifts: vec![lift],
         pairs: Vec::new(),
         implements: vec![asked.implement.clone()],
         stock: asked.stock.clone(),
@@ -65,7 +65,7 @@ pub(crate) fn range_step(asked: Asked) -> Result<Answer, Error> {
     let kind = EventKind::ParametersChanged(Box::new(parameters));
     let mut state = State::new(None);
     state.apply(&Event { sequence: 1, day, kind, note: None })?;
-    let decision = { state.decide(day)? }.into_iter().find(|decision| decision.track == name);
+    let decision = { state.decide(day)? }.into_iter().find(|decision| decision.lift == name);
     let to = decision.and_then(|decision| match decision.outlook {
         MoveOutlook::OnOffer { to } => Some(to),
         MoveOutlook::Blocked { to, .. } => to,

@@ -123,7 +123,7 @@ fn the_week_and_the_trend_of_the_demo_log_are_said() {
     ask("page.week", &[("log", text(LOG)), ("today", text("2026-08-28"))]).unwrap();
     let asked = [
         ("log", text(LOG)),
-        ("track", text("strict press")),
+        ("lift", text("strict press")),
         ("today", text("2026-08-28")),
         ("weeks", Value::Number(8.0)),
     ];
@@ -218,7 +218,7 @@ fn a_longer_range_starts_as_the_rules_say_and_never_heavier() {
 fn a_lifter_is_told_in_small() {
     let answer = ask("page.lifter", &[("log", text(LOG))]).unwrap();
     let places = list(answer.field("places").unwrap());
-    assert_eq!(places.len(), list(answer.field("parameters").unwrap().field("tracks").unwrap()).len());
+    assert_eq!(places.len(), list(answer.field("parameters").unwrap().field("lifts").unwrap()).len());
     assert!(places.iter().all(|place| place.field("role") == Some(&text("train"))));
     assert_eq!(ask("page.accepts", &[("log", text(LOG))]).unwrap(), Value::Bool(true));
     assert!(ask("page.accepts", &[("log", text(&LOG[..LOG.len() - 4]))]).is_err());

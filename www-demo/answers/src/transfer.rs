@@ -160,7 +160,7 @@ pub(crate) fn sets_table(asked: Whole) -> Result<String, Error> {
                     "{},{},{},{number},{:.3},{:.3},{},{reserve},{rating},{},{},{},{cue}\r\n",
                     event.day,
                     event.sequence,
-                    cell(lift.track.as_str()),
+                    cell(lift.lift.as_str()),
                     set.load.kg(),
                     set.load.lb(),
                     set.reps,

@@ -19,7 +19,7 @@ const LEVEL: f64 = 0.95;
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: String,
-    track: Name,
+    lift: Name,
     today: Day,
     weeks: u16,
 }
@@ -66,7 +66,7 @@ pub(crate) struct Estimated {
 }
 
 /// One estimate for each session since that day whose sets can speak about strength.
-pub(crate) fn estimates(log: &Log, track: &Name, since: Day) -> Result<Vec<Estimated>, Error> {
+pub(crate) fn estimates(log: &Log, lift: &Name, since: Day) -> Result<Vec<Estimated>, Error> {
     let mut options = EstimateOptions::default();
     options.level = LEVEL;
     let mut found = Vec::new();
@@ -75,7 +75,7 @@ pub(crate) fn estimates(log: &Log, track: &Name, since: Day) -> Result<Vec<Estim
         if event.day < since {
             continue;
         }
-        let Some(lift) = session.lifts.iter().find(|lift| lift.track == *track) else { continue };
+        let Some(lift) = session.lifts.iter().find(|lift| lift.lift == *lift) else { continue };
         let sets: Vec<SetEvidence> = lift.sets.iter().map(|set| evidence(set, event.day)).collect();
         if let Ok(one) = estimate(&sets, &options) {
             let (low, high) = (one.interval.low(), one.interval.high());
@@ -91,7 +91,7 @@ pub(crate) fn estimates(log: &Log, track: &Name, since: Day) -> Result<Vec<Estim
 /// The trend of a lift; as many days again before the window let the level settle (our choice).
 pub(crate) fn trend(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
-    let found = estimates(&opened.log, &asked.track, asked.today.plus(-14 * i32::from(asked.weeks))?)?;
+    let found = estimates(&opened.log, &asked.lift, asked.today.plus(-14 * i32::from(asked.weeks))?)?;
     let evidence: Vec<StrengthEvidence> = found.iter().map(|one| one.evidence).collect();
     let options = TrendOptions { window_days: 7 * u32::from(asked.weeks), ..TrendOptions::default() };
     let report = judge(&evidence, asked.today, &options)?;

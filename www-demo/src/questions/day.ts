@@ -31,8 +31,8 @@ function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found)
     found.map((one) =>
       el(
         "article",
-        { class: "card", "data-lift": one.lift.track },
-        el("h2", {}, one.lift.track),
+        { class: "card", "data-lift": one.lift.lift },
+        el("h2", {}, one.lift.lift),
         el("p", { class: "big" }, big(one)),
         el("p", { class: "why" }, why(one)),
         more?.(one),
@@ -136,7 +136,7 @@ function goUp(app: App): Child {
   const open = found.filter((one) => one.lift.outlook.onOffer);
   return [
     answer({
-      big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.lift.track).join(", ")}`,
+      big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.lift.lift).join(", ")}`,
       why: "Staying at a load is a good result; nobody has to add weight.",
     }),
     eachLift(
@@ -164,7 +164,7 @@ function missing(app: App): Child {
   const first = found.find((one) => one.line.missing.length > 0) ?? found[0];
   return [
     first && answer({
-      big: `${first.lift.track}: ${gateWords(first)}`,
+      big: `${first.lift.lift}: ${gateWords(first)}`,
       why: "A session counts when its repetitions pass, the first set among them, each on another day.",
     }),
     eachLift(
@@ -223,11 +223,11 @@ function hurts(app: App): Child {
   }
   const { found, refused: no } = lifts(app, { suppose: JSON.stringify(kind) });
   if (no !== undefined) return [refused(no), inputs];
-  const touched = found.filter((one) => (tracksOf(app, one.lift.track)?.regions ?? []).includes(facts.region));
+  const touched = found.filter((one) => (liftsOf(app, one.lift.lift)?.regions ?? []).includes(facts.region));
   const worst = touched.find((one) => one.lift.verdict === "stop") ?? touched[0];
   return [
     answer({
-      big: worst ? `${worst.lift.track}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
+      big: worst ? `${worst.lift.lift}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
       why: "Ask again next morning: more pain than before the session takes the pass back. Get it looked at if it is worse each week or above 5.",
       cautions: ["see_clinician_first"],
       ...(worst?.lift.verdict === "stop" ? { tone: "stop" as const } : {}),
@@ -241,8 +241,8 @@ function hurts(app: App): Child {
   ];
 }
 
-function tracksOf(app: App, name: string): Tree | undefined {
-  return app.lifter && app.parameters(app.lifter)?.tracks.find((one: Tree) => one.name === name);
+function liftsOf(app: App, name: string): Tree | undefined {
+  return app.lifter && app.parameters(app.lifter)?.lifts.find((one: Tree) => one.name === name);
 }
 
 function afterBreak(app: App): Child {
@@ -261,7 +261,7 @@ function afterBreak(app: App): Child {
   return [
     inputs,
     answer({
-      big: ill ? "A clearance first, then lower" : first ? `${first.lift.track}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
+      big: ill ? "A clearance first, then lower" : first ? `${first.lift.lift}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
       why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
       working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row: Tree) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
     }),
@@ -270,22 +270,22 @@ function afterBreak(app: App): Child {
 }
 
 function ugly(app: App): Child {
-  const track = liftChoice(app);
+  const lift = liftChoice(app);
   const start = (): { kg: number } => {
-    const lift = lifts(app).found.find((one) => one.lift.track === track.value)?.lift;
+    const lift = lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
     return lift?.load ?? app.startLoad();
   };
-  const load = massField(app, `load ${track.value ?? ""}`, "Load", start);
+  const load = massField(app, `load ${lift.value ?? ""}`, "Load", start);
   const sets = kept(app, "sets", () => 1);
   const pain = kept(app, "pain", () => "no");
   const yesNo = [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }];
   const inputs = fields(
-    track.field,
+    lift.field,
     choices("Did it hurt?", yesNo, pain, (value) => put(app, "pain", value)),
     choices("Ugly sets of this lift today", [1, 2, 3].map((value) => ({ value, label: String(value) })), sets, (value) => put(app, "sets", value)),
     load.field,
   );
-  const implement = track.value ? implementOf(app, { track: track.value }) : app.bar();
+  const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
   const found = attempt("page.ugly_set", { implement, stock: app.kit().stock, load: load.value, uglySets: sets, pain: pain === "yes" });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const then = found.answer.then;
@@ -314,13 +314,13 @@ function lastTime(app: App): Child {
   if (!last) return answer({ big: "No session yet", why: "The first one will be here next time." });
   const set = (one: Tree): string => `${mass(one.load)} \u00d7 ${plain(one.reps)}${one.marks?.acceptable === undefined ? ", not watched" : `, ${one.marks.acceptable} good`}${one.effort?.rir === undefined ? "" : `, ${plain(one.effort.rir, 1)} left`}`;
   const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${kindWords(one.kind).toLowerCase()}${one.note ? `, ${one.note}` : ""}`);
-  const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${lift.track}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
+  const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${lift.lift}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({
-      big: last.lifts.map((lift: Tree) => `${lift.track} ${mass(lift.load)}`).join(", "),
+      big: last.lifts.map((lift: Tree) => `${lift.lift} ${mass(lift.load)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
-        last.lifts.map((lift: Tree) => [el("h2", {}, `${lift.track}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), list(lift.sets.map(set))]),
+        last.lifts.map((lift: Tree) => [el("h2", {}, `${lift.lift}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), list(lift.sets.map(set))]),
         last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
         last.note && el("p", {}, last.note),
         after.length > 0 && [el("h2", {}, "Since then"), list(after)],
@@ -338,7 +338,7 @@ function shortOf(app: App): Child {
   const sore = kept(app, "sore", () => "");
   const plan = { ...JSON.parse(lifter.plan), minutes, ...(taken.length > 0 ? { unavailable: taken } : {}) };
   const names = app.kit().implements.map(implementName);
-  const regions = [...new Set<string>((app.parameters(lifter)?.tracks ?? []).flatMap((one: Tree) => one.regions))];
+  const regions = [...new Set<string>((app.parameters(lifter)?.lifts ?? []).flatMap((one: Tree) => one.regions))];
   const inputs = fields(
     choices("Minutes", [20, 30, 45, 60].map((value) => ({ value, label: String(value) })), minutes, (value) => put(app, "minutes", value)),
     el("div", { class: "field" }, el("span", { class: "label" }, "Taken or missing"), el("div", { class: "choices" }, names.map((name) => button(name, () => put(app, "taken", taken.includes(name) ? taken.filter((one) => one !== name) : [...taken, name]), { class: "choice", "aria-pressed": taken.includes(name) ? "true" : "false" })))),
@@ -349,36 +349,36 @@ function shortOf(app: App): Child {
   if (no !== undefined) return [inputs, refused(no)];
   const stay = found.filter((one) => one.lift.sets > 0);
   const touches = (one: Found): boolean => {
-    const set = tracksOf(app, one.lift.track);
+    const set = liftsOf(app, one.lift.lift);
     return one.lift.sets === 0 || (sore !== "" && (set?.regions ?? []).includes(sore)) || taken.includes(set?.implement);
   };
   return [
     inputs,
     answer({
-      big: stay.length === 0 ? "Nothing stays today" : `Keep: ${stay.map((one) => `${one.lift.track} ${one.lift.sets} \u00d7 ${one.lift.reps}`).join(", ")}`,
+      big: stay.length === 0 ? "Nothing stays today" : `Keep: ${stay.map((one) => `${one.lift.lift} ${one.lift.sets} \u00d7 ${one.lift.reps}`).join(", ")}`,
       why: "Nothing is added to make up for it, today or next time.",
     }),
     eachLift(
       found,
       (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"),
       (one) => one.line.why.at(-1)?.text ?? "",
-      (one) => (touches(one) ? sidewaysPart(app, one.lift.track) : undefined),
+      (one) => (touches(one) ? sidewaysPart(app, one.lift.lift) : undefined),
     ),
   ];
 }
 
 /** Where a lift may go instead: rungs that are not harder, and the other lift of its pair. */
-function sidewaysPart(app: App, track: string): Child {
+function sidewaysPart(app: App, lift: string): Child {
   const { lifter } = app;
   if (!lifter) return undefined;
-  const beside: Tree[] = app.facts(lifter).places.find((one: Tree) => one.track === track)?.sideways ?? [];
-  const pair = app.parameters(lifter)?.pairs?.find((one: Tree) => one.strict === track || one.forgiving === track);
-  const other = pair && (pair.strict === track ? pair.forgiving : pair.strict);
+  const beside: Tree[] = app.facts(lifter).places.find((one: Tree) => one.lift === lift)?.sideways ?? [];
+  const pair = app.parameters(lifter)?.pairs?.find((one: Tree) => one.strict === lift || one.forgiving === lift);
+  const other = pair && (pair.strict === lift ? pair.forgiving : pair.strict);
   if (beside.length === 0 && !other) return el("p", { class: "soft" }, "No rung beside or below this one is set; other lifts stay as planned.");
   return [
-    beside.length > 0 && el("p", { "data-sideways": track }, `Instead, with no more load: ${beside.map((one) => one.name).join(", ")}.`),
+    beside.length > 0 && el("p", { "data-sideways": lift }, `Instead, with no more load: ${beside.map((one) => one.name).join(", ")}.`),
     other && el("p", { class: "soft" }, `The other lift of its pair: ${other}, at its own granted load.`),
-    beside.length > 0 && button("Go to another rung", () => anotherRung(app, track), { "aria-label": `${track}: go to another rung` }),
+    beside.length > 0 && button("Go to another rung", () => anotherRung(app, lift), { "aria-label": `${lift}: go to another rung` }),
   ];
 }
 

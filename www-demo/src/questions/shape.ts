@@ -61,10 +61,10 @@ export function fields(...items: Child[]): HTMLElement {
 export function liftNames(app: App): string[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return (parameters?.tracks ?? []).map((one: Tree) => one.name);
+  return (parameters?.lifts ?? []).map((one: Tree) => one.name);
 }
 
-export function liftChoice(app: App, key = "track"): { field: Child; value: string | undefined } {
+export function liftChoice(app: App, key = "lift"): { field: Child; value: string | undefined } {
   const names = liftNames(app);
   const value = kept(app, key, () => names[0] ?? "");
   if (names.length === 0) return { field: undefined, value: undefined };
@@ -76,6 +76,6 @@ export function nobody(what: string): Child {
   return answer({ big: "Needs a lifter", why: `${what} Begin with somebody new, open a file, or try the invented lifter: all under Lifters.` });
 }
 
-export function tracks(app: App): Tree[] {
-  return app.lifter ? (app.parameters(app.lifter)?.tracks ?? []) : [];
+export function lifts(app: App): Tree[] {
+  return app.lifter ? (app.parameters(app.lifter)?.lifts ?? []) : [];
 }

@@ -2,14 +2,14 @@
 import { answer, list, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { loadedDrawing } from "../bar_drawing.ts";
-import { decadesChart, trackChart, trendChart } from "../charts.ts";
+import { decadesChart, courseChart, trendChart } from "../charts.ts";
 import { choices, el, later, type Child } from "../element.ts";
 import { attempt, type Tree } from "../engine.ts";
 import { count, dayLong, dayShort, estimate, mass, plain, signed, unitNow, type Mass } from "../numbers.ts";
 import { implementOf } from "../record.ts";
 import { cardView } from "../card.ts";
 import { TESTS } from "../write_down.ts";
-import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, tracks, type Question } from "./shape.ts";
+import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, type Question } from "./shape.ts";
 
 function estimated(app: App): Child {
   const load = massField(app, "load", "Load", () => ({ kg: 60 }));
@@ -84,17 +84,17 @@ function pairRatio(app: App): Child {
 }
 
 /** Where a lift of this lifter stands. */
-function placeOf(app: App, track: string | undefined): Tree | undefined {
-  return app.lifter && app.facts(app.lifter).places.find((one: Tree) => one.track === track);
+function placeOf(app: App, lift: string | undefined): Tree | undefined {
+  return app.lifter && app.facts(app.lifter).places.find((one: Tree) => one.lift === lift);
 }
 
 function rangeStep(app: App): Child {
-  const track = liftChoice(app);
+  const lift = liftChoice(app);
   const from = countField(app, "from", "Blocks now", () => 100, "mm");
   const to = countField(app, "to", "Blocks then", () => 50, "mm");
-  const load = massField(app, `load ${track.value ?? ""}`, "Load now", () => placeOf(app, track.value)?.at.load ?? { kg: 60 });
-  const inputs = fields(track.field, from.field, to.field, load.field);
-  const implement = track.value ? implementOf(app, { track: track.value }) : app.bar();
+  const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => placeOf(app, lift.value)?.at.load ?? { kg: 60 });
+  const inputs = fields(lift.field, from.field, to.field, load.field);
+  const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
   if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
   const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: load.value, from: { mm: from.value }, to: { mm: to.value } });
   if (found.refused) return [inputs, refused(found.refused.message)];
@@ -152,11 +152,11 @@ export function prepareCapacity(): void {
 function trendReal(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("A trend is in a lifter\u2019s own sessions.");
-  const track = liftChoice(app);
+  const lift = liftChoice(app);
   const weeks = kept(app, "weeks", () => 8);
-  const inputs = fields(track.field, choices("Weeks", [4, 8, 16, 26].map((value) => ({ value, label: String(value) })), weeks, (value) => put(app, "weeks", value)));
-  if (track.value === undefined) return nobody("No lift is set.");
-  const found = attempt("page.trend", { log: app.logText(lifter), track: track.value, today: app.day(lifter), weeks });
+  const inputs = fields(lift.field, choices("Weeks", [4, 8, 16, 26].map((value) => ({ value, label: String(value) })), weeks, (value) => put(app, "weeks", value)));
+  if (lift.value === undefined) return nobody("No lift is set.");
+  const found = attempt("page.trend", { log: app.logText(lifter), lift: lift.value, today: app.day(lifter), weeks });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
   const { slope, verdict } = got.report;
@@ -177,21 +177,21 @@ function trendReal(app: App): Child {
       cautions: ["estimates_are_ranges"],
     }),
     el("h2", {}, "The granted load over time"),
-    later(() => trackPart(app, track.value as string)),
+    later(() => coursePart(app, lift.value as string)),
   ];
 }
 
-export function trackPart(app: App, track: string): Child {
+export function coursePart(app: App, lift: string): Child {
   const lifter = app.lifter;
   if (!lifter) return undefined;
   const history = app.history(lifter);
-  const own: Tree[] = history.steps.filter((one: Tree) => one.track === track);
+  const own: Tree[] = history.steps.filter((one: Tree) => one.lift === lift);
   if (own.length < 2) return el("p", {}, "Not enough sessions for a picture yet.");
   const moves: Tree[] = own.filter((one, at) => at === 0 || own[at - 1].load.kg !== one.load.kg || own[at - 1].status !== one.status);
   return [
-    trackChart(track, history.steps, history.sessions),
+    courseChart(lift, history.steps, history.sessions),
     el("p", { class: "soft" }, "Line: the granted load. Full dots: sessions that passed. Open dots: sessions that did not."),
-    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), one.status.replaceAll("_", " "), one.cause.replaceAll("_", " ")]), `Moves of ${track}, latest first`)),
+    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), one.status.replaceAll("_", " "), one.cause.replaceAll("_", " ")]), `Moves of ${lift}, latest first`)),
   ];
 }
 
@@ -219,8 +219,8 @@ function weekJump(app: App): Child {
 const TOGETHER = 0.2;
 
 function howLong(app: App): Child {
-  const track = liftChoice(app);
-  const own = tracks(app).find((one) => one.name === track.value);
+  const lift = liftChoice(app);
+  const own = lifts(app).find((one) => one.name === lift.value);
   const good = kept(app, "good", () => 9);
   const sessions = kept(app, "sessions", () => 3);
   const run = { passRun: { acceptable: good, of: 10, sessions } };
@@ -228,8 +228,8 @@ function howLong(app: App): Child {
   const gate = own && use === "own" ? own.gate : { all: [run] };
   const together = kept(app, "together", () => TOGETHER);
   const inputs = fields(
-    own && track.field,
-    own && choices("Gate", [{ value: "own", label: `As set for ${track.value}` }, { value: "set", label: "Another" }], use, (value) => put(app, "use", value)),
+    own && lift.field,
+    own && choices("Gate", [{ value: "own", label: `As set for ${lift.value}` }, { value: "set", label: "Another" }], use, (value) => put(app, "use", value)),
     use === "set" && choices("Good of 10", [7, 8, 9, 10].map((value) => ({ value, label: String(value) })), good, (value) => put(app, "good", value)),
     use === "set" && choices("Sessions in a row", [1, 2, 3, 4].map((value) => ({ value, label: String(value) })), sessions, (value) => put(app, "sessions", value)),
     choices("How much repetitions of a day go together", [{ value: 0, label: "Not at all" }, { value: 0.1, label: "A little" }, { value: TOGETHER, label: "Some" }, { value: 0.4, label: "A lot" }], together, (value) => put(app, "together", value)),

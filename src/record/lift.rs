@@ -1,19 +1,22 @@
-//! What a coach sets for one lift: ladder, range, tempo, gate, steps.
+//! What a coach sets for one lift: regions, ladder, range, tempo, gate, steps.
 
 use alloc::vec::Vec;
 
-use super::event::Rung;
-use super::parameters::Policy;
+use super::ladder::Rung;
+use super::place::{Dimension, Grant, Place, StepPolicy, Tempo};
+use super::policy::Policy;
+use super::session::at_most;
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Criterion, Gate, PassRules, check_criteria};
 use crate::quantity::{Length, Mass, Name};
-use crate::record::session::at_most;
 
-/// The most rungs, ranges, tempos and regions of one lift.
+/// The most ranges, tempos and regions of one lift.
 const MOST_CHOICES: usize = 24;
 const MOST_REGIONS: usize = 6;
 /// No automatic step is ever larger than this part of the load (our choice, a hard limit).
 pub(crate) const HARD_STEP_CAP: f64 = 0.10;
+/// Highest start of a bar from the floor, on blocks or on pins.
+const HIGHEST_START_MM: i32 = 500;
 
 /// Which half of the body a lift loads; sets the default size of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,92 +28,48 @@ pub enum Body {
     Lower,
 }
 
-/// The one thing that may move at a time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Dimension {
-    /// Another rung of the ladder.
-    Variant,
-    /// A longer range.
-    Range,
-    /// A harder tempo.
-    Tempo,
-    /// One more set.
-    Sets,
-    /// One more repetition.
-    Reps,
-    /// More load.
-    Load,
-}
-
-/// How large a step in load is.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum StepPolicy {
-    /// A part of the load, 0.025 being 2.5 %.
-    Part(f64),
-    /// A fixed mass.
-    Fixed(Mass),
-    /// Whatever the equipment loads next.
-    SmallestLoadable,
-}
-
-/// Seconds down, hold and up.
+/// What holds the bar before the first repetition, and so what its height depends on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Tempo {
-    /// Seconds down.
-    pub down: u8,
-    /// Seconds of hold.
-    pub hold: u8,
-    /// Seconds up.
-    pub up: u8,
-}
-
-/// Where a lift stands: rung, range and tempo as places in the lists of its parameters, then sets, repetitions
-/// and load. Technique is judged at a tuple and does not carry over to another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Tuple {
-    /// Place in the list of rungs.
-    #[cfg_attr(feature = "serde", serde(default))]
-    pub rung: u8,
-    /// Place in the list of ranges, easiest first.
-    #[cfg_attr(feature = "serde", serde(default))]
-    pub range: u8,
-    /// Place in the list of tempos, easiest first.
-    #[cfg_attr(feature = "serde", serde(default))]
-    pub tempo: u8,
-    /// Work sets.
-    pub sets: u8,
-    /// Repetitions a set.
-    pub reps: u8,
-    /// Load.
-    pub load: Mass,
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum StartsFrom {
+    /// A rack, the hands, a machine: the height of the start is no part of the lift.
+    #[default]
+    Rack,
+    /// The floor or blocks: the discs carry the bar, so lighter discs may lower it.
+    Floor,
+    /// Pins at the height of the range: they carry the bar whatever is on it.
+    Pins,
 }
 
 /// What a coach sets for one lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct TrackParameters {
-    /// Name of the lift.
-    pub name: Name,
+pub struct LiftParameters {
+    /// The id that events name; it never changes.
+    pub id: Name,
+    /// What people call it; absent where the id says it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub name: Option<Name>,
     /// Upper or lower body.
     pub body: Body,
-    /// Regions the lift loads; pain in one of them concerns every lift that shares it.
+    /// Ids of the regions the lift loads; pain in one of them concerns every lift that shares it.
     pub regions: Vec<Name>,
     /// Id of the implement in the equipment.
     pub implement: Name,
     /// Rungs, at least one.
     pub rungs: Vec<Rung>,
+    /// What holds the bar before the first repetition. From the floor or from pins, the ranges are heights of the bar's
+    /// centre above the floor.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_rack"))]
+    pub starts_from: StartsFrom,
     /// Ranges from easiest to full, as heights or depths; empty where range is not measured.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub ranges: Vec<Length>,
     /// Tempos from easiest to hardest; empty where tempo is not prescribed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub tempos: Vec<Tempo>,
-    /// Where the lift starts.
-    pub start: Tuple,
+    /// Where and with what the lift starts.
+    pub start: Grant,
     /// The one dimension that moves in this block.
     #[cfg_attr(feature = "serde", serde(default = "load_moves"))]
     pub moving: Dimension,
@@ -145,11 +104,22 @@ pub struct TrackParameters {
 }
 
 #[cfg(feature = "serde")]
-fn load_moves() -> Dimension {
+const fn load_moves() -> Dimension {
     Dimension::Load
 }
 
-impl TrackParameters {
+#[cfg(feature = "serde")]
+fn is_rack(starts_from: &StartsFrom) -> bool {
+    *starts_from == StartsFrom::Rack
+}
+
+impl LiftParameters {
+    /// What people call it.
+    #[must_use]
+    pub fn label(&self) -> &Name {
+        self.name.as_ref().unwrap_or(&self.id)
+    }
+
     /// Largest step allowed as a part of the load.
     #[must_use]
     pub fn cap(&self) -> f64 {
@@ -165,6 +135,15 @@ impl TrackParameters {
         self.step.unwrap_or(StepPolicy::Part(self.cap()))
     }
 
+    /// Height of the bar's centre at that place, where it starts from the floor or from pins.
+    #[must_use]
+    pub fn start_height(&self, place: Place) -> Option<Length> {
+        match self.starts_from {
+            StartsFrom::Rack => None,
+            StartsFrom::Floor | StartsFrom::Pins => self.ranges.get(usize::from(place.range)).copied(),
+        }
+    }
+
     /// Sessions of calibration on a lift that is new or taken up again.
     pub(crate) fn learning(&self, policy: &Policy) -> u8 {
         self.learning_sessions.unwrap_or(policy.learning_sessions)
@@ -176,99 +155,76 @@ impl TrackParameters {
         (self.learning(policy) / 2).max(2)
     }
 
-    /// Whether rung `harder` lies above rung `easier` on some chain of the ladder.
-    #[must_use]
-    pub fn is_harder(&self, harder: u8, easier: u8) -> bool {
-        let mut reached = alloc::vec![harder];
-        let mut at = 0;
-        // Each rung enters the list once, so the walk ends.
-        while let Some(index) = reached.get(at).copied() {
-            at += 1;
-            for below in self.easier_rungs(index) {
-                if below == easier {
-                    return true;
-                }
-                if !reached.contains(&below) {
-                    reached.push(below);
-                }
-            }
-        }
-        false
-    }
-
-    /// Places of the rungs directly easier than the one at `index`.
-    pub(crate) fn easier_rungs(&self, index: u8) -> impl Iterator<Item = u8> + '_ {
-        let names =
-            self.rungs.get(usize::from(index)).map(|rung| rung.harder_than.as_slice()).unwrap_or_default();
-        names
-            .iter()
-            .filter_map(|name| self.rungs.iter().position(|rung| rung.name == *name))
-            .map(|at| at as u8)
-    }
-
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
     /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name`, `ladder_cycle`, `out_of_range`, and what
     /// [`check_criteria`] and [`PassRules::check`] report.
     pub fn check(&self) -> Result<(), Error> {
-        at_most("rungs", self.rungs.len(), MOST_CHOICES)?;
         at_most("ranges", self.ranges.len(), MOST_CHOICES)?;
         at_most("tempos", self.tempos.len(), MOST_CHOICES)?;
         at_most("regions", self.regions.len(), MOST_REGIONS)?;
-        if self.rungs.is_empty() {
-            return Err(Error::plain(Code::EmptyList, "rungs"));
+        for (at, region) in self.regions.iter().enumerate() {
+            if self.regions.iter().take(at).any(|earlier| earlier == region) {
+                let rule = Allowed::rule("each region once");
+                return Err(Error::new(Code::DuplicateName, "regions", region.as_str(), rule));
+            }
         }
         check_criteria(&self.criteria)?;
         self.pass.check().map_err(|error| error.within("pass"))?;
         self.check_ladder()?;
-        self.check_tuple(&self.start).map_err(|error| error.within("start"))?;
+        self.check_heights()?;
+        self.check_grant(&self.start).map_err(|error| error.within("start"))?;
         self.check_step()
     }
 
-    fn check_ladder(&self) -> Result<(), Error> {
-        for (at, rung) in self.rungs.iter().enumerate() {
-            let inside = |error: Error| error.within(&alloc::format!("rungs[{at}]"));
-            if self.rungs.iter().take(at).any(|earlier| earlier.name == rung.name) {
-                return Err(Error::new(Code::DuplicateName, "rungs", rung.name.as_str(), Allowed::Unstated));
+    /// Heights of starts, the highest (easiest) first.
+    fn check_heights(&self) -> Result<(), Error> {
+        if self.starts_from == StartsFrom::Rack {
+            return Ok(());
+        }
+        if self.ranges.is_empty() {
+            return Err(Error::plain(Code::EmptyList, "ranges"));
+        }
+        let mut above = Length::millimetres(HIGHEST_START_MM);
+        for (at, height) in self.ranges.iter().enumerate() {
+            if *height <= Length::ZERO || *height > above || (at > 0 && *height == above) {
+                let field = alloc::format!("ranges[{at}]");
+                return Err(Error::range(Code::OutOfRange, "height", height.mm(), 0.0, above.mm(), "mm")
+                    .within(&field));
             }
-            at_most("harder_than", rung.harder_than.len(), MOST_CHOICES).map_err(inside)?;
-            for name in &rung.harder_than {
-                if !self.rungs.iter().any(|other| other.name == *name) {
-                    let rule = Allowed::rule("a rung of this ladder");
-                    return Err(inside(Error::new(Code::UnknownName, "harder_than", name.as_str(), rule)));
-                }
-            }
-            if let Some(ratio) = rung.own_ratio {
-                crate::numeric::within(Code::OutOfRange, "own_ratio", ratio, 0.05, 20.0, "")
-                    .map_err(inside)?;
-            }
-            if self.is_harder(at as u8, at as u8) {
-                return Err(Error::new(Code::LadderCycle, "rungs", rung.name.as_str(), Allowed::Unstated));
-            }
+            above = *height;
         }
         Ok(())
     }
 
-    /// Whether a tuple names places that exist. Whether its load can be, the implement says:
-    /// [`Parameters::check_load`](super::Parameters::check_load).
+    /// Whether a place exists.
     ///
     /// # Errors
     /// `out_of_range`.
-    pub fn check_tuple(&self, tuple: &Tuple) -> Result<(), Error> {
-        let inside = |field, place: u8, length: usize| {
+    pub fn check_place(&self, place: &Place) -> Result<(), Error> {
+        let inside = |field, number: u8, length: usize| {
             let highest = length.max(1) - 1;
-            if usize::from(place) > highest {
-                return Err(Error::range(Code::OutOfRange, field, place, 0.0, highest as f64, ""));
+            if usize::from(number) > highest {
+                return Err(Error::range(Code::OutOfRange, field, number, 0.0, highest as f64, ""));
             }
             Ok(())
         };
-        inside("rung", tuple.rung, self.rungs.len())?;
-        inside("range", tuple.range, self.ranges.len())?;
-        inside("tempo", tuple.tempo, self.tempos.len())?;
-        for (field, count) in [("sets", tuple.sets), ("reps", tuple.reps)] {
+        inside("rung", place.rung, self.rungs.len())?;
+        inside("range", place.range, self.ranges.len())?;
+        inside("tempo", place.tempo, self.tempos.len())
+    }
+
+    /// Whether a grant names a place that exists and work that can be counted. Whether its load can be, the implement
+    /// says: [`Parameters::check_load`](super::Parameters::check_load).
+    ///
+    /// # Errors
+    /// `out_of_range`.
+    pub fn check_grant(&self, grant: &Grant) -> Result<(), Error> {
+        self.check_place(&grant.place).map_err(|error| error.within("place"))?;
+        for (field, count) in [("sets", grant.work.sets), ("reps", grant.work.reps)] {
             if !(1..=30).contains(&count) {
-                return Err(Error::range(Code::OutOfRange, field, count, 1.0, 30.0, ""));
+                return Err(Error::range(Code::OutOfRange, field, count, 1.0, 30.0, "").within("work"));
             }
         }
         Ok(())

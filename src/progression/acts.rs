@@ -1,0 +1,227 @@
+//! What a coach does: overrule, take or decline a move, move by hand, change rater or role. An act that a guard refuses
+//! is kept as refused, so that a later correction never makes a log unreadable.
+
+use super::guard::Situation;
+use super::state::State;
+use super::status::{Calibration, OverrideInForce, Purpose, Status};
+use crate::error::Error;
+use crate::quantity::{Day, Name};
+use crate::reason::Reason;
+use crate::record::{
+    Advance, BarChanged, Event, EventKind, Grant, Move, Override, Role, RoleSet,
+};
+
+impl State {
+    pub(crate) fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
+        let view = self.view(&given.lift, on)?;
+        view.all.check_load(&view.lift.set, given.load)?;
+        let upward = given.load > view.lift.now.grant.load();
+        // Whether it is upward depends on what came before, and a correction may change that: an override that
+        // lacks its reason or its end is refused, not an error that would make the log unreadable.
+        let reasoned =
+            given.why.as_ref().is_some_and(|why| !why.trim().is_empty()) && given.expires.is_some();
+        let held = !super::stop::reasons(&view).is_empty() || view.shared.ill_since.is_some();
+        let over_ceiling = view.ceiling().is_some_and(|ceiling| given.load > ceiling);
+        let now = &mut self.lift_mut(&given.lift)?.now;
+        if upward && (held || over_ceiling || !reasoned) {
+            now.refused = Some(event);
+            return Ok(());
+        }
+        match given.expires {
+            Some(expires) if expires >= on => {
+                now.overruled =
+                    Some(OverrideInForce { load: given.load, expires, who: given.who.clone(), event });
+            }
+            Some(_) => {}
+            None => {
+                now.overruled = None;
+                let grant = now.grant.with_load(given.load);
+                if grant != now.grant {
+                    now.stand_at(grant, on);
+                    now.forgo_restoring();
+                }
+            }
+        }
+        Ok(())
+    }
+
+    pub(crate) fn take_acceptance(&mut self, given: &Advance, on: Day, event: u32) -> Result<(), Error> {
+        match self.view(&given.lift, on)?.next_grant() {
+            Ok(to) => self.attempt(&given.lift, to, on, event).map(drop),
+            Err(_) => {
+                self.lift_mut(&given.lift)?.now.refused = Some(event);
+                Ok(())
+            }
+        }
+    }
+
+    pub(crate) fn take_decline(&mut self, given: &Advance, on: Day) -> Result<(), Error> {
+        let now = &mut self.lift_mut(&given.lift)?.now;
+        if now.status.is_ready() {
+            now.forget_evidence(on);
+        }
+        Ok(())
+    }
+
+    /// Takes the move that a coach or the rule accepts, if no guard stands in its way; else keeps it as refused.
+    pub(crate) fn attempt(&mut self, id: &Name, to: Grant, on: Day, event: u32) -> Result<bool, Error> {
+        if !self.blockers(id, Some(to), on)?.is_empty() {
+            self.lift_mut(id)?.now.refused = Some(event);
+            return Ok(false);
+        }
+        let Some(policy) = self.policy().cloned() else { return Ok(false) };
+        let lift = self.lift_mut(id)?;
+        let relearning = lift.set.relearning(&policy);
+        let regions = lift.set.regions.clone();
+        let now = &mut lift.now;
+        let rung_changed = to.place.rung != now.grant.place.rung;
+        let longest = i32::from(policy.window_days.max(policy.cooling_off_days));
+        now.moves.retain(|(day, _)| on.since(*day) < longest);
+        now.moves.push((on, now.grant.load()));
+        let weak = now.weak.take();
+        now.stand_at(to, on);
+        super::probe::watch(now, weak, on, &policy);
+        now.peak = now.peak.max(to.load());
+        if rung_changed {
+            now.calibration = Calibration::of(relearning);
+            now.enter(Status::Learning, on);
+        } else {
+            now.enter(Status::Consolidating, on);
+        }
+        let window = i32::from(policy.region_window_days);
+        for region in self.shared.regions.iter_mut().filter(|region| regions.contains(&region.id)) {
+            region.moves.retain(|day| on.since(*day) < window);
+            region.moves.push(on);
+        }
+        Ok(true)
+    }
+
+    /// Every reason against a move of that lift on that day: to the given grant, or to the one on offer.
+    pub(crate) fn blockers(&self, id: &Name, to: Option<Grant>, on: Day) -> Result<alloc::vec::Vec<Reason>, Error> {
+        let situation = Situation::new(self.view(id, on)?, to);
+        #[cfg(test)]
+        let without = self.taken_out;
+        #[cfg(not(test))]
+        let without = None;
+        Ok(situation.blockers(without))
+    }
+
+    /// The coach moves a lift by hand: sideways or down freely, upward through every guard.
+    pub(crate) fn take_move(&mut self, given: &Move, on: Day, event: u32) -> Result<(), Error> {
+        let view = self.view(&given.lift, on)?;
+        let set = &view.lift.set;
+        set.check_grant(&given.to).map_err(|error| error.within("to"))?;
+        view.all.check_load(set, given.to.load()).map_err(|error| error.within("to"))?;
+        let (from, relearning) = (view.lift.now.grant, set.relearning(view.policy()));
+        if !set.harder_in(&from, &given.to).is_empty() {
+            return self.attempt(&given.lift, given.to, on, event).map(drop);
+        }
+        if given.to == from {
+            return Ok(());
+        }
+        let now = &mut self.lift_mut(&given.lift)?.now;
+        now.stand_at(given.to, on);
+        now.keep_easing_only();
+        now.forgo_restoring();
+        let free = now.status.is_trained()
+            && !matches!(now.status, Status::Returning { .. } | Status::Resting { .. });
+        if free && given.to.place.rung != from.place.rung {
+            now.calibration = Calibration::of(relearning);
+            now.enter(Status::Learning, on);
+        } else if now.status == Status::Consolidating {
+            now.settle(on);
+        }
+        Ok(())
+    }
+
+    pub(crate) fn forget_where_changed(&mut self, changed: &BarChanged, on: Day) -> Result<(), Error> {
+        if let Some(id) = &changed.lift {
+            self.lift(id)?;
+        }
+        for lift in &mut self.lifts {
+            if changed.lift.as_ref().is_none_or(|id| lift.set.id == *id) {
+                lift.now.forget_evidence(on);
+            }
+        }
+        Ok(())
+    }
+
+    /// Another person gives the marks: where the gate says so the run starts anew, else it is flagged.
+    pub(crate) fn take_rater(&mut self, changed: &BarChanged, on: Day) -> Result<(), Error> {
+        if let Some(id) = &changed.lift {
+            self.lift(id)?;
+        }
+        for lift in &mut self.lifts {
+            if changed.lift.as_ref().is_none_or(|id| lift.set.id == *id) {
+                lift.now.other_rater = !lift.now.other_rater;
+                if lift.set.gate.restarts_with_another_rater() {
+                    lift.now.forget_evidence(on);
+                }
+            }
+        }
+        Ok(())
+    }
+
+    pub(crate) fn take_role(&mut self, given: &RoleSet, on: Day) -> Result<(), Error> {
+        let Some(policy) = self.policy().cloned() else { return self.lift(&given.lift).map(drop) };
+        let lift = self.lift_mut(&given.lift)?;
+        let learning = lift.set.learning(&policy);
+        let now = &mut lift.now;
+        let before = now.purpose;
+        now.purpose = match given.role {
+            Role::Train => Purpose::Train,
+            Role::Maintain => Purpose::Maintain { not_below: given.not_below },
+            Role::Rest => Purpose::Rest,
+            Role::Retire => Purpose::Retire,
+        };
+        match (now.purpose, &now.status) {
+            (_, Status::StoppedRefer { .. }) => {}
+            (Purpose::Retire, _) => now.enter(Status::Retired, on),
+            // Taken up again, or to be after a rest: as a new lift.
+            (purpose, Status::Retired) => {
+                now.calibration = Calibration::of(learning);
+                now.forget_evidence(on);
+                let rests = purpose == Purpose::Rest;
+                now.enter(if rests { Status::Resting { way: None } } else { Status::Learning }, on);
+            }
+            (Purpose::Rest, _) => now.rest(on),
+            (
+                Purpose::Maintain { .. },
+                Status::Holding | Status::ReadyToAdvance { .. } | Status::Consolidating,
+            )
+            | (Purpose::Train, Status::Maintaining) => now.settle(on),
+            (Purpose::Train | Purpose::Maintain { .. }, Status::Resting { .. }) if before == Purpose::Rest => {
+                now.wake(on);
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// Where the policy says so, a session or an answer after it takes the move on offer.
+    pub(crate) fn accept_where_automatic(&mut self, event: &Event) -> Result<(), Error> {
+        let automatic = self.policy().is_some_and(|policy| policy.automatic_acceptance);
+        let moves = matches!(
+            event.kind,
+            EventKind::SessionRecorded(_)
+                | EventKind::NextDayReport(_)
+                | EventKind::DayReport(_)
+                | EventKind::CoachSignOff(_)
+        );
+        if !automatic || !moves {
+            return Ok(());
+        }
+        let ready = self.views(event.day).filter(|view| view.lift.now.status.is_ready());
+        let offers: alloc::vec::Vec<(Name, Grant)> = ready
+            .filter_map(|view| Some((view.lift.set.id.clone(), view.next_grant().ok()?)))
+            .collect();
+        for (id, to) in offers {
+            let refused = self.lift(&id)?.now.refused;
+            if !self.attempt(&id, to, event.day, event.sequence)? {
+                // Waiting is not a refusal.
+                self.lift_mut(&id)?.now.refused = refused;
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,86 @@
+//! What later events say about earlier ones, found before the fold: passes that the next morning takes back, and
+//! sessions of one lift on one day, which are one.
+
+use alloc::borrow::Cow;
+use alloc::vec::Vec;
+
+use super::retraction::{Flare, Retractions};
+use crate::quantity::{Day, Name};
+use crate::record::{Event, EventKind, LiftSession};
+
+/// What the fold must know of an event beforehand.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Foreseen {
+    retractions: Retractions,
+    days: Vec<SplitDay>,
+}
+
+/// A lift that was trained in several sessions of one day.
+#[derive(Clone, Debug)]
+struct SplitDay {
+    lift: Name,
+    first: u32,
+    later: Vec<(u32, LiftSession)>,
+}
+
+impl Foreseen {
+    /// Looks through events in order.
+    pub(crate) fn find(events: &[Cow<'_, Event>]) -> Foreseen {
+        Foreseen { retractions: Retractions::find(events), days: split_days(events) }
+    }
+
+    #[cfg(test)]
+    pub(crate) fn retracting(retractions: Retractions) -> Foreseen {
+        Foreseen { retractions, days: Vec::new() }
+    }
+
+    /// Whether that session's pass is taken back for a lift of these regions.
+    pub(crate) fn retracts<'a>(&self, session: u32, regions: impl Iterator<Item = &'a Name>) -> bool {
+        self.retractions.holds(session, regions)
+    }
+
+    /// What the answer with that number found.
+    pub(crate) fn flare(&self, event: u32) -> Option<&Flare> {
+        self.retractions.flare(event)
+    }
+
+    /// Whether the lift was trained earlier on the day of that session.
+    pub(crate) fn is_later_part(&self, session: u32, lift: &Name) -> bool {
+        let own = self.days.iter().filter(|day| day.lift == *lift);
+        own.into_iter().any(|day| day.later.iter().any(|(event, _)| *event == session))
+    }
+
+    /// What later sessions of that day did of the lift.
+    pub(crate) fn later_parts(&self, session: u32, lift: &Name) -> impl Iterator<Item = &LiftSession> {
+        let day = self.days.iter().find(|day| day.first == session && day.lift == *lift);
+        day.into_iter().flat_map(|day| day.later.iter().map(|(_, part)| part))
+    }
+}
+
+fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
+    let mut found: Vec<SplitDay> = Vec::new();
+    // Lifts trained on the day being looked at, with the first session.
+    let mut today: (Option<Day>, Vec<(&Name, u32)>) = (None, Vec::new());
+    for event in events {
+        let EventKind::SessionRecorded(session) = &event.kind else { continue };
+        if today.0 != Some(event.day) {
+            today = (Some(event.day), Vec::new());
+        }
+        for done in &session.lifts {
+            let Some((_, first)) = today.1.iter().find(|(lift, _)| **lift == done.lift) else {
+                today.1.push((&done.lift, event.sequence));
+                continue;
+            };
+            let part = (event.sequence, done.clone());
+            match found.iter_mut().rfind(|day| day.first == *first && day.lift == done.lift) {
+                Some(day) => day.later.push(part),
+                None => found.push(SplitDay {
+                    lift: done.lift.clone(),
+                    first: *first,
+                    later: alloc::vec![part],
+                }),
+            }
+        }
+    }
+    found
+}

@@ -1,0 +1,168 @@
+//! What a session says about one lift: judged at the place and load at which it was done.
+
+use alloc::vec::Vec;
+
+use super::view::View;
+use crate::error::Error;
+use crate::gate::{Mark, Outcome, SetMarks, session_pass_of};
+use crate::quantity::{Length, Name, Reserve};
+use crate::reason::Shortfall;
+use crate::record::{Effort, LiftParameters, LiftSession, Place, Setup, WorkSet};
+
+/// Heights that differ by no more than this are the same start (our choice: what a tape measures).
+const SAME_HEIGHT_MM: f64 = 10.0;
+
+/// A lift of a session with its judgement.
+pub(crate) struct Judged {
+    pub(crate) outcome: Outcome,
+    pub(crate) critical: bool,
+    /// A region of the lift hurt.
+    pub(crate) pain: bool,
+    /// In what it fell short of the work granted.
+    pub(crate) short: Option<Shortfall>,
+    pub(crate) scored: u16,
+    pub(crate) acceptable: u16,
+    pub(crate) fault: Option<Name>,
+    pub(crate) weak: Option<Name>,
+    pub(crate) watched_held: bool,
+    /// The least reserve of the sets, in half repetitions, where every set says one.
+    pub(crate) reserve: Option<u16>,
+}
+
+/// What was said of a lift on one day, in one session or in several.
+pub(crate) struct Said<'a> {
+    pub(crate) sets: Vec<&'a WorkSet>,
+    pub(crate) parts: Vec<&'a LiftSession>,
+}
+
+impl<'a> Said<'a> {
+    pub(crate) fn new(first: &'a LiftSession, later: impl Iterator<Item = &'a LiftSession>) -> Said<'a> {
+        let parts: Vec<&LiftSession> = core::iter::once(first).chain(later).collect();
+        Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts }
+    }
+
+    /// The setup as far as anybody spoke of it.
+    pub(crate) fn setups(&self) -> impl Iterator<Item = &'a Setup> {
+        self.parts.iter().filter_map(|part| part.setup.as_ref())
+    }
+
+    /// Height at which it began, as last measured.
+    pub(crate) fn height(&self) -> Option<Length> {
+        self.parts.iter().rev().find_map(|part| part.height)
+    }
+}
+
+/// Judges a lift of a session. Evidence counts only for the place and load at which it was shown: anything else done is
+/// training, unless it failed.
+pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
+    let (set, now) = (&*view.lift.set, &view.lift.now);
+    let unscored: Vec<SetMarks> =
+        said.sets.iter().filter(|set| set.marks.is_none()).map(|set| unscored(set)).collect();
+    let mut missing = unscored.iter();
+    let marks = said.sets.iter().filter_map(|set| set.marks.as_ref().or_else(|| missing.next()));
+    let marks: Vec<&SetMarks> = marks.collect();
+    let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
+    let short = shortfall(view, said);
+    let missed = said.sets.iter().any(|done| done.failed);
+    let outcome = match verdict.passed {
+        Outcome::Fail => Outcome::Fail,
+        _ if missed => Outcome::Fail,
+        Outcome::Pass if short.is_none() => Outcome::Pass,
+        _ => Outcome::NotScored,
+    };
+    Ok(Judged {
+        outcome,
+        critical: verdict.critical_fail,
+        pain: hurts,
+        short,
+        scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
+        acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
+        fault: lost_critical(set, &marks),
+        watched_held: super::probe::watched_held(now, set, &marks),
+        weak: verdict.weakest,
+        reserve: least_reserve(&said.sets),
+    })
+}
+
+/// In what the work done fell short of the work granted, or differed from it: the first of place, load, sets, reps.
+fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
+    let (lift, grant) = (view.lift, view.lift.now.grant);
+    let elsewhere = said.parts.iter().find_map(|part| place_shortfall(&lift.set, grant.place, part));
+    if elsewhere.is_some() {
+        return elsewhere;
+    }
+    let loads = lift.loadable.at(grant.place);
+    let printed = lift.granted_as_loaded();
+    if loads.rounded_down(view.limit()) != printed {
+        return Some(Shortfall::Limit);
+    }
+    // The sets of a plan with a lighter day are training; every set must be at the load.
+    if !said.sets.iter().all(|done| loads.is_as_printed(done.load, printed)) {
+        return Some(Shortfall::Load);
+    }
+    let due = usize::from(grant.work.sets);
+    let due = if lift.now.half_sessions > 0 { due.div_ceil(2) } else { due };
+    if said.sets.len() < due {
+        return Some(Shortfall::Sets);
+    }
+    // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
+    let whole = said.sets.iter().all(|done| done.reps.halves() >= 2 * u16::from(grant.work.reps));
+    (!whole).then_some(Shortfall::Reps)
+}
+
+/// In what the place differed from the granted one. Left out means as granted.
+fn place_shortfall(set: &LiftParameters, granted: Place, part: &LiftSession) -> Option<Shortfall> {
+    let place = part.place.unwrap_or(granted);
+    if place.rung != granted.rung {
+        return Some(Shortfall::Rung);
+    }
+    if place.range != granted.range {
+        return Some(Shortfall::Range);
+    }
+    if place.tempo != granted.tempo {
+        return Some(Shortfall::Tempo);
+    }
+    let wanted = set.ranges.get(usize::from(granted.range)).copied();
+    let less = |reached: Length| wanted.is_some_and(|wanted| !super::view::reaches(&set.ranges, reached, wanted));
+    if part.reached.is_some_and(less) {
+        return Some(Shortfall::Range);
+    }
+    // A bar that began elsewhere than at its height was another lift.
+    let height = set.start_height(granted).zip(part.height);
+    let off = height.is_some_and(|(wanted, measured)| (wanted.mm() - measured.mm()).abs() > SAME_HEIGHT_MM);
+    off.then_some(Shortfall::Range)
+}
+
+/// Whether two measured heights are one.
+pub(crate) fn same_height(one: Length, other: Length) -> bool {
+    (one.mm() - other.mm()).abs() <= SAME_HEIGHT_MM
+}
+
+/// The marks of a set that was not scored.
+fn unscored(set: &WorkSet) -> SetMarks {
+    SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)
+}
+
+fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {
+    // Most sessions lose nothing, and then no names need be compared.
+    if !marks.iter().any(|set| set.marks.iter().any(|each| each.mark == Mark::NotMet)) {
+        return None;
+    }
+    let critical = set.criteria.iter().filter(|criterion| criterion.critical);
+    critical
+        .map(|criterion| &criterion.id)
+        .find(|id| marks.iter().any(|set| set.mark(id) == Mark::NotMet))
+        .cloned()
+}
+
+fn least_reserve(sets: &[&WorkSet]) -> Option<u16> {
+    let halves = sets.iter().map(|set| match set.effort? {
+        Effort::Rir(reserve) => Some(reserve.halves()),
+        Effort::Rpe(rating) => match rating.reserve() {
+            Reserve::Exactly(reserve) | Reserve::Between(reserve, _) => Some(reserve.halves()),
+            Reserve::MoreLoadOnly => Some(0),
+            Reserve::NotAReserve => None,
+        },
+    });
+    halves.collect::<Option<Vec<u16>>>().and_then(|all| all.into_iter().min())
+}

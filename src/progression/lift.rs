@@ -1,0 +1,291 @@
+//! One lift: what the coach set, how it stands now, and what its equipment can load. One value, so that the three cannot
+//! fall apart.
+
+use alloc::boxed::Box;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use super::loadable::Loadable;
+use super::sitting::{SITTINGS, Sitting};
+use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
+use crate::gate::Outcome;
+use crate::quantity::{Day, Length, Mass, Name};
+use crate::reason::Shortfall;
+use crate::record::{Grant, LiftParameters};
+
+/// One lift.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Lift {
+    /// What the coach set.
+    pub(crate) set: Arc<LiftParameters>,
+    /// How it stands.
+    pub(crate) now: Now,
+    /// What its equipment can load; made from the parameters, never stored.
+    pub(crate) loadable: Arc<Loadable>,
+}
+
+/// How a lift was last said to be set up.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(deny_unknown_fields, default)
+)]
+pub struct SetupSeen {
+    /// Stance, box, shoes, belt, straps, in order of their names; absent where nobody ever said.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub kit: Option<Vec<Name>>,
+    /// Height at which it began; absent where nobody ever measured.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub height: Option<Length>,
+    /// Day of the last change.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub changed: Option<Day>,
+}
+
+/// How one lift stands.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Now {
+    /// Its state.
+    pub status: Status,
+    /// Since when.
+    pub since: Day,
+    /// The granted place and work.
+    pub grant: Grant,
+    /// What it is for in this block.
+    pub purpose: Purpose,
+    /// Sessions of calibration.
+    pub calibration: Calibration,
+    /// Fails in a row.
+    pub fails: u8,
+    /// Fails on days below the usual in a row that counted as no information.
+    pub neutral: u8,
+    /// Days with a session at this place, and since when.
+    pub here: (u16, Day),
+    /// The last sessions at this place, oldest first.
+    pub sittings: Vec<Sitting>,
+    /// Acceptable and scored repetitions of sessions no longer listed.
+    pub earlier: (u32, u32),
+    /// Day of the last session, at whatever place.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last_session: Option<Day>,
+    /// In what the last session fell short of the work granted, where it did.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub short: Option<Shortfall>,
+    /// Upward moves within the longest window, each with the load before it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub moves: Vec<(Day, Mass)>,
+    /// Longest gap of a region of the lift that ended without it since it was last trained, in days.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_nought"))]
+    pub missed: u16,
+    /// Sessions that still have half the sets.
+    pub half_sessions: u8,
+    /// Highest load ever granted.
+    pub peak: Mass,
+    /// Load of the last confirmed pass, and its day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub proven: Option<(Day, Mass)>,
+    /// An override in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub overruled: Option<OverrideInForce>,
+    /// The coach signed the gate off since the last move.
+    pub signed_off: bool,
+    /// The partner's strict lift hurt: hold, and start one step down.
+    pub partner_pain: bool,
+    /// An illness was noted since the lift was last trained.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub ill: bool,
+    /// When the rack was last spoken of, the lifter was alone under the bar without pins.
+    pub unguarded: bool,
+    /// How it was last said to be set up.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub setup: Option<Box<SetupSeen>>,
+    /// Another person gives the marks from now on.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub other_rater: bool,
+    /// The critical criterion lost in the last session.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub fault: Option<Name>,
+    /// The criterion that held worst in the last session at this place in which one did not hold.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub weak: Option<Name>,
+    /// What was weak before the last move, until it is seen to hold, and the day by which it is to be looked at.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub watched: Option<(Day, Name)>,
+    /// Strict lift of a pair: since when its gate is known to be closed, and what the forgiving lift had shown then.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub closed_since: Option<(Day, Mass)>,
+    /// The last session's least reserve, in half repetitions, where effort was given for every set.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reserve: Option<u16>,
+    /// Regions that earlier parameters gave the lift and in which something is still open.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub former: Vec<Name>,
+    /// The last coach's act for this lift that a guard refused, until its next session.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub refused: Option<u32>,
+}
+
+#[cfg(feature = "serde")]
+const fn is_nought(days: &u16) -> bool {
+    *days == 0
+}
+
+impl Lift {
+    /// Ids of every region that concerns the lift: those it loads, and those it had in which something is still open.
+    pub(crate) fn regions(&self) -> impl Iterator<Item = &Name> {
+        self.set.regions.iter().chain(&self.now.former)
+    }
+
+    /// Whether that region concerns the lift.
+    pub(crate) fn has_region(&self, id: &Name) -> bool {
+        self.regions().any(|region| region == id)
+    }
+
+    /// The granted load as it can be made at its place: what is printed, and what a session is held against.
+    pub(crate) fn granted_as_loaded(&self) -> Mass {
+        self.loadable.at(self.now.grant.place).rounded_down(self.now.grant.load())
+    }
+}
+
+impl Now {
+    pub(crate) fn new(grant: Grant, day: Day, learning: u8) -> Now {
+        Now {
+            status: Status::Learning,
+            since: day,
+            grant,
+            purpose: Purpose::Train,
+            calibration: Calibration::of(learning),
+            fails: 0,
+            neutral: 0,
+            here: (0, day),
+            sittings: Vec::new(),
+            earlier: (0, 0),
+            last_session: None,
+            short: None,
+            moves: Vec::new(),
+            missed: 0,
+            half_sessions: 0,
+            peak: grant.load(),
+            proven: None,
+            overruled: None,
+            signed_off: false,
+            partner_pain: false,
+            ill: false,
+            unguarded: false,
+            setup: None,
+            other_rater: false,
+            fault: None,
+            weak: None,
+            watched: None,
+            closed_since: None,
+            reserve: None,
+            former: Vec::new(),
+            refused: None,
+        }
+    }
+
+    /// Goes to another state on that day.
+    pub(crate) fn enter(&mut self, status: Status, day: Day) {
+        self.status = status;
+        self.since = day;
+    }
+
+    /// The state that an ordinary course leads to: holding, or maintaining where that is what the lift is for.
+    pub(crate) fn settle(&mut self, day: Day) {
+        let status = match self.purpose {
+            Purpose::Maintain { .. } => Status::Maintaining,
+            _ => Status::Holding,
+        };
+        self.enter(status, day);
+    }
+
+    /// Takes back a move on offer, where one is.
+    pub(crate) fn withdraw_offer(&mut self, day: Day) {
+        if self.status.is_ready() {
+            self.settle(day);
+        }
+    }
+
+    /// Onward from a return or a step back. Neither takes the place of sessions of calibration still to come.
+    pub(crate) fn lead_on(&mut self, day: Day) {
+        if self.calibration.is_open() {
+            self.enter(Status::Learning, day);
+        } else {
+            self.settle(day);
+        }
+    }
+
+    /// Takes up again after a rest where it left off.
+    pub(crate) fn wake(&mut self, day: Day) {
+        if self.purpose == Purpose::Rest {
+            self.purpose = Purpose::Train;
+        }
+        match self.status.way_back() {
+            Some(way) => self.enter(Status::Returning { way, passes: 0 }, day),
+            None => self.lead_on(day),
+        }
+    }
+
+    /// Rests. A step back that was still to be seen to hold becomes a return: a rest is no pass.
+    pub(crate) fn rest(&mut self, day: Day) {
+        let way = match self.status {
+            Status::SteppingBack { .. } => Some(WayBack { cap: self.grant.load(), row: 2, gap: 0 }),
+            _ => self.status.way_back(),
+        };
+        self.enter(Status::Resting { way }, day);
+    }
+
+    /// Stands at another place or with other work from that day: technique shown elsewhere does not carry over.
+    pub(crate) fn stand_at(&mut self, grant: Grant, day: Day) {
+        self.grant = grant;
+        self.weak = None;
+        self.watched = None;
+        if let Status::SteppingBack { from, .. } = &mut self.status {
+            *from = None;
+        }
+        self.forget_evidence(day);
+    }
+
+    /// Evidence toward the gate starts anew.
+    pub(crate) fn forget_evidence(&mut self, day: Day) {
+        self.here = (0, day);
+        self.sittings.clear();
+        self.earlier = (0, 0);
+        self.fails = 0;
+        self.neutral = 0;
+        self.signed_off = false;
+        self.withdraw_offer(day);
+    }
+
+    /// Ends the right to go straight back to the load before a short break.
+    pub(crate) fn forgo_restoring(&mut self) {
+        if let Some(way) = self.status.way_back_mut() {
+            *way = way.without_restoring();
+        }
+    }
+
+    /// Drops an override that allows more than is granted; one that allows less stays in force.
+    pub(crate) fn keep_easing_only(&mut self) {
+        let granted = self.grant.load();
+        self.overruled.take_if(|overruled| overruled.load > granted);
+    }
+
+    /// Keeps a session; older ones at this place become counts.
+    pub(crate) fn remember(&mut self, sitting: Sitting) {
+        self.sittings.push(sitting);
+        if self.sittings.len() > SITTINGS {
+            let oldest = self.sittings.remove(0);
+            if oldest.outcome != Outcome::NotScored {
+                self.earlier.0 = self.earlier.0.saturating_add(u32::from(oldest.acceptable));
+                self.earlier.1 = self.earlier.1.saturating_add(u32::from(oldest.scored));
+            }
+        }
+    }
+
+    /// Whether the last session at this place was the work granted and passed.
+    pub(crate) fn last_passed(&self) -> bool {
+        self.sittings.last().is_some_and(|last| last.outcome == Outcome::Pass)
+    }
+}

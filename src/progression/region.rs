@@ -1,0 +1,97 @@
+//! What is known of one region of the body.
+
+use alloc::vec::Vec;
+
+use super::status::Stop;
+use crate::quantity::{Day, Name, Pain};
+
+/// Sessions over which pain is looked at for rising or staying.
+pub(crate) const LAST_SCORES: usize = 3;
+
+/// One region of the body.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct RegionState {
+    /// Its id.
+    pub id: Name,
+    /// A lift has loaded it under some parameters of this log.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub lifted: bool,
+    /// Last day on which a lift loaded it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub loaded: Option<Day>,
+    /// The last score reported, and its day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last: Option<(Day, Pain)>,
+    /// Worst scores of the last training days on which pain in it was asked about, oldest first.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub scores: Vec<(Day, Pain)>,
+    /// The agreed usual level, since when, and on how many training days in a row it has been steady.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub usual: Option<(Pain, Day, u8)>,
+    /// Training days without more pain than usual still to come before a move.
+    pub clear_needed: u8,
+    /// Next-morning flares in a row.
+    pub flares: u8,
+    /// Day of training whose morning flared last.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub flared: Option<Day>,
+    /// A pain stop in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub stop: Option<Stop>,
+    /// Moves of its lifts within the region's window.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub moves: Vec<Day>,
+}
+
+impl RegionState {
+    pub(crate) const fn new(id: Name) -> RegionState {
+        RegionState {
+            id,
+            lifted: false,
+            loaded: None,
+            last: None,
+            scores: Vec::new(),
+            usual: None,
+            clear_needed: 0,
+            flares: 0,
+            flared: None,
+            stop: None,
+            moves: Vec::new(),
+        }
+    }
+
+    /// Whether anything here still waits for an answer.
+    pub(crate) const fn is_open(&self) -> bool {
+        self.stop.is_some() || self.clear_needed > 0
+    }
+
+    /// The score up to which pain is no more than usual; none where the agreed level is due to be looked at.
+    pub(crate) fn usual_level(&self, on: Day, review_days: u16) -> Pain {
+        let in_force = self.usual.filter(|_| self.review_due(on, review_days).is_none());
+        in_force.map_or(Pain::NONE, |(level, _, _)| level)
+    }
+
+    /// Day of the agreement, where it is due to be looked at again.
+    pub(crate) fn review_due(&self, on: Day, review_days: u16) -> Option<Day> {
+        self.usual.map(|(_, agreed, _)| agreed).filter(|agreed| on.since(*agreed) > i32::from(review_days))
+    }
+
+    /// Keeps the worst score of a training day.
+    pub(crate) fn keep_score(&mut self, score: Pain, on: Day) {
+        match self.scores.last_mut() {
+            Some((day, worst)) if *day == on => *worst = (*worst).max(score),
+            _ => self.scores.push((on, score)),
+        }
+        if self.scores.len() > LAST_SCORES {
+            self.scores.remove(0);
+        }
+    }
+
+    /// Whether pain rises over three training days, or stands at that score or more on three.
+    pub(crate) fn persists(&self, high: u8) -> bool {
+        let scores: Vec<Pain> = self.scores.iter().map(|(_, score)| *score).collect();
+        let rising = scores.windows(2).all(|pair| matches!(pair, [earlier, later] if later > earlier));
+        scores.len() == LAST_SCORES && (rising || scores.iter().all(|score| score.score() >= high))
+    }
+}

@@ -1,0 +1,172 @@
+//! What concerns every lift: the regions, stops, clearance, what was asked, the day.
+
+use alloc::vec::Vec;
+
+use super::region::RegionState;
+use super::status::Stop;
+use crate::condition::DayClass;
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, Lifter, Parameters};
+use crate::sign::Ask;
+
+/// What concerns every lift.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub(crate) struct Shared {
+    /// Whose log it is.
+    pub(crate) lifter: Lifter,
+    /// Every region that was ever declared.
+    pub(crate) regions: Vec<RegionState>,
+    /// A symptom stop in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) stop: Option<Stop>,
+    /// The clearance in force.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) clearance: Option<ClearanceInForce>,
+    /// An illness after which a new clearance is needed, by its first day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) ill_since: Option<Day>,
+    /// What was said when asked before training, until it is answered.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub(crate) asks: Vec<OpenAsk>,
+    /// The last break noted, until training goes on.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) layoff: Option<Layoff>,
+    /// The last day's report.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) today: Option<TodayReport>,
+    /// The last body mass recorded.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) body_mass: Option<(Day, Mass)>,
+    /// Whether the last session asked about pain; absent before the first.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) pain_asked: Option<bool>,
+    /// Events of unknown kinds so far.
+    pub(crate) unknown: u32,
+}
+
+/// Something said when asked before training, that nobody has answered yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct OpenAsk {
+    /// What.
+    pub ask: Ask,
+    /// Said first on that day.
+    pub since: Day,
+}
+
+/// The day's answers as the state keeps them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub(crate) struct TodayReport {
+    /// Which day.
+    pub(crate) day: Day,
+    /// Its class.
+    pub(crate) class: DayClass,
+    /// The questions that come first were asked.
+    pub(crate) asks_asked: bool,
+    /// Pain was asked.
+    pub(crate) pain_asked: bool,
+    /// Minutes there are.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) minutes: Option<u16>,
+}
+
+/// The clearance in force.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct ClearanceInForce {
+    /// What was said.
+    pub status: ClearanceStatus,
+    /// When.
+    pub given: Day,
+    /// Last day it holds.
+    pub expires: Day,
+    /// Its limits.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub limits: Vec<ClearanceLimits>,
+}
+
+impl Shared {
+    pub(crate) const fn new(lifter: Lifter) -> Shared {
+        Shared {
+            lifter,
+            regions: Vec::new(),
+            stop: None,
+            clearance: None,
+            ill_since: None,
+            asks: Vec::new(),
+            layoff: None,
+            today: None,
+            body_mass: None,
+            pain_asked: None,
+            unknown: 0,
+        }
+    }
+
+    /// The region with that id, if it was ever declared.
+    pub(crate) fn region(&self, id: &Name) -> Option<&RegionState> {
+        self.regions.iter().find(|region| region.id == *id)
+    }
+
+    pub(crate) fn region_mut(&mut self, id: &Name) -> Option<&mut RegionState> {
+        self.regions.iter_mut().find(|region| region.id == *id)
+    }
+
+    /// The answers of that day.
+    pub(crate) fn report_on(&self, on: Day) -> Option<&TodayReport> {
+        self.today.as_ref().filter(|report| report.day == on)
+    }
+
+    /// The day's class: what was reported today, else unknown.
+    pub(crate) fn class_on(&self, on: Day) -> DayClass {
+        self.report_on(on).map_or(DayClass::Unknown, |report| report.class)
+    }
+
+    /// Whether a lifter of that age counts as older; an age that nobody told counts so.
+    pub(crate) fn is_older(&self, from_years: u8, on: Day) -> bool {
+        self.lifter.oldest_on(on).is_none_or(|age| age >= i32::from(from_years))
+    }
+
+    /// Whether no clearance stands in the way on that day: one is in force and says yes, or none is asked for.
+    pub(crate) fn is_cleared(&self, required: bool, on: Day) -> bool {
+        self.clearance.as_ref().map_or(!required, |given| {
+            given.status != ClearanceStatus::NotCleared && given.expires >= on
+        })
+    }
+
+    /// Limits of the clearance in force.
+    pub(crate) fn limits(&self) -> &[ClearanceLimits] {
+        self.clearance.as_ref().map(|clearance| clearance.limits.as_slice()).unwrap_or_default()
+    }
+
+    /// Regions with a limit that no lift loads any more: nobody can tell what the limit still concerns.
+    pub(crate) fn limits_without_lift<'a>(
+        &'a self,
+        all: &'a Parameters,
+    ) -> impl Iterator<Item = &'a Name> {
+        let limited = self.limits().iter().filter_map(|limit| limit.region.as_ref());
+        limited.filter(|id| {
+            let lifted = self.region(id).is_some_and(|region| region.lifted);
+            lifted && !is_loaded(all, id)
+        })
+    }
+
+    /// Stopped regions that no lift loads: such a stop halts every lift.
+    pub(crate) fn stops_without_lift<'a>(
+        &'a self,
+        all: &'a Parameters,
+    ) -> impl Iterator<Item = &'a RegionState> {
+        self.regions.iter().filter(|region| region.stop.is_some() && !is_loaded(all, &region.id))
+    }
+
+    /// The last day on which anything was trained.
+    pub(crate) fn last_trained(&self) -> Option<Day> {
+        self.regions.iter().filter_map(|region| region.loaded).max()
+    }
+}
+
+/// Whether any lift of the parameters loads the region.
+fn is_loaded(all: &Parameters, id: &Name) -> bool {
+    all.lifts.iter().any(|lift| lift.regions.contains(id))
+}

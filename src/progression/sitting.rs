@@ -1,0 +1,79 @@
+//! A session of one lift as the gate needs it.
+
+use crate::gate::Outcome;
+use crate::quantity::Day;
+
+/// The most sessions a lift remembers one by one; older ones at the same place are kept as counts.
+pub(crate) const SITTINGS: usize = 12;
+
+/// One session at the current place, as the gate needs it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(from = "SittingLine", into = "SittingLine")
+)]
+pub struct Sitting {
+    /// Number of the session's event.
+    pub session: u32,
+    /// Its day.
+    pub day: Day,
+    /// What it came to.
+    pub outcome: Outcome,
+    /// A critical criterion was lost.
+    pub critical: bool,
+    /// It was a confirmed day below the usual.
+    pub bad_day: bool,
+    /// The work granted was done: place, load, sets and repetitions.
+    pub at_grant: bool,
+    /// The next-morning answer was given and raised nothing.
+    pub confirmed: bool,
+    /// A set left less in reserve than asked.
+    pub short_of_reserve: bool,
+    /// Somebody else than before gave the marks.
+    pub other_rater: bool,
+    /// Repetitions scored.
+    pub scored: u16,
+    /// Repetitions among them that were acceptable.
+    pub acceptable: u16,
+}
+
+/// A sitting as it is stored: session, day, outcome, flags, scored, acceptable. Short, since there are many.
+#[cfg(feature = "serde")]
+type SittingLine = (u32, Day, Outcome, u8, u16, u16);
+
+#[cfg(feature = "serde")]
+impl From<SittingLine> for Sitting {
+    fn from((session, day, outcome, flags, scored, acceptable): SittingLine) -> Sitting {
+        let flag = |bit: u8| flags & bit != 0;
+        Sitting {
+            session,
+            day,
+            outcome,
+            critical: flag(1),
+            bad_day: flag(2),
+            confirmed: flag(4),
+            at_grant: flag(8),
+            short_of_reserve: flag(16),
+            other_rater: flag(32),
+            scored,
+            acceptable,
+        }
+    }
+}
+
+#[cfg(feature = "serde")]
+impl From<Sitting> for SittingLine {
+    fn from(sitting: Sitting) -> SittingLine {
+        let flags = [
+            sitting.critical,
+            sitting.bad_day,
+            sitting.confirmed,
+            sitting.at_grant,
+            sitting.short_of_reserve,
+            sitting.other_rater,
+        ];
+        let flags = flags.into_iter().rev().fold(0, |bits, flag| 2 * bits + u8::from(flag));
+        (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
+    }
+}

@@ -1,0 +1,124 @@
+//! Stops: what halts a lift, and the only way on.
+//!
+//! A symptom halts every lift; pain halts every lift of its region; a stop of a region that no lift loads halts every
+//! lift, since nobody can tell whom it still concerns.
+
+use alloc::vec::Vec;
+
+use super::lift::Lift;
+use super::shared::Shared;
+use super::state::State;
+use super::status::{Purpose, Status, Stop, WayBack};
+use super::view::View;
+use crate::quantity::{Day, Name};
+use crate::reason::Reason;
+use crate::record::{Grant, Parameters, Policy};
+use crate::sign::StopSign;
+
+/// Sessions with half the sets after a stop (our choice).
+const HALF_SESSIONS: u8 = 2;
+
+/// Every stop in force that halts this lift, as reasons.
+pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
+    let mut reasons = Vec::new();
+    if let Some(stop) = &view.shared.stop {
+        reasons.push(Reason::SymptomStop { signs: stop.signs.clone(), since: stop.since });
+    }
+    let own = view.regions().filter(|region| region.stop.is_some());
+    let without = view.shared.stops_without_lift(view.all).filter(|region| !view.lift.has_region(&region.id));
+    for region in own.chain(without) {
+        if let Some(stop) = &region.stop {
+            reasons.push(Reason::PainStop { region: region.id.clone(), since: stop.since });
+        }
+    }
+    for region in view.shared.limits_without_lift(view.all) {
+        reasons.push(Reason::LimitWithoutLift { region: region.clone() });
+    }
+    reasons
+}
+
+/// Whether a stop halts the lift.
+fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool {
+    let stopped = |region: &super::region::RegionState| region.stop.is_some();
+    shared.stop.is_some()
+        || shared.regions.iter().any(|region| stopped(region) && lift.has_region(&region.id))
+        || shared.stops_without_lift(all).next().is_some()
+}
+
+impl State {
+    /// Any one sign halts every lift. A second one before the clearance joins the first.
+    pub(crate) fn stop_everything(&mut self, signs: &[StopSign], on: Day, event: u32) {
+        let mut all = self.shared.stop.take().map(|earlier| earlier.signs).unwrap_or_default();
+        for sign in signs {
+            if !all.contains(sign) {
+                all.push(*sign);
+            }
+        }
+        self.shared.stop = Some(Stop::new(on, event, all));
+        self.halt_where_stopped(on);
+    }
+
+    /// Halts the lifts of a region.
+    pub(crate) fn stop_region(&mut self, id: &Name, on: Day, event: u32) {
+        if let Some(region) = self.shared.region_mut(id) {
+            region.stop = Some(Stop::new(on, event, Vec::new()));
+        }
+        self.halt_where_stopped(on);
+    }
+
+    /// Puts every lift into its stop that a stop in force concerns.
+    pub(crate) fn halt_where_stopped(&mut self, on: Day) {
+        let Some(in_force) = &self.in_force else { return };
+        for lift in &mut self.lifts {
+            if !lift.now.status.is_stopped() && is_halted(lift, &self.shared, &in_force.parameters) {
+                let way = lift.now.status.way_back();
+                lift.now.forget_evidence(on);
+                lift.now.keep_easing_only();
+                lift.now.enter(Status::StoppedRefer { way }, on);
+            }
+        }
+    }
+
+    /// Lifts the stops that have both a clearance and a sign-off, and takes the lifts they held back in.
+    pub(crate) fn reopen(&mut self, on: Day) {
+        self.shared.stop.take_if(|stop| stop.is_lifted());
+        for region in &mut self.shared.regions {
+            region.stop.take_if(|stop| stop.is_lifted());
+        }
+        let Some(in_force) = &self.in_force else { return };
+        for lift in &mut self.lifts {
+            if let Status::StoppedRefer { way } = lift.now.status
+                && !is_halted(lift, &self.shared, &in_force.parameters)
+            {
+                reopen_lower(lift, way, on, &in_force.parameters.policy);
+            }
+        }
+    }
+}
+
+/// Back on a lower rung, one step easier, returning; a lift that rests or is given up stands there when it is
+/// taken up.
+fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy) {
+    let before = lift.now.grant;
+    let place = before.place;
+    let loads = lift.loadable.at(place);
+    let easier = super::moves::one_load_back(lift, place, before.load(), policy);
+    let load = easier.unwrap_or_else(|| loads.rounded_down(before.load())).min(before.load());
+    let rung = lift.set.easier_rung(place.rung);
+    let now = &mut lift.now;
+    now.stand_at(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
+    now.keep_easing_only();
+    now.half_sessions = HALF_SESSIONS;
+    // Two passing sessions lead on from here; the load before is not simply restored.
+    let way = WayBack {
+        cap: before.load(),
+        row: way.map_or(2, |way| way.row.max(2)),
+        gap: way.map_or(0, |way| way.gap),
+    };
+    let status = match now.purpose {
+        Purpose::Retire => Status::Retired,
+        Purpose::Rest => Status::Resting { way: Some(way) },
+        Purpose::Train | Purpose::Maintain { .. } => Status::Returning { way, passes: 0 },
+    };
+    now.enter(status, on);
+}

@@ -1,0 +1,55 @@
+//! Who is meant: lifts and regions by a stable id, with a name for people beside it.
+
+use crate::error::{Allowed, Code, Error};
+use crate::quantity::Name;
+
+/// A region of the body. Events name its id; the name is for people and may change at any time.
+///
+/// ```
+/// use bismar::{quantity::Name, record::Region};
+///
+/// let back = Region { id: Name::new("back")?, name: Some(Name::new("lower back")?) };
+/// assert_eq!(back.label().as_str(), "lower back");
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Region {
+    /// The id that events name; it never changes.
+    pub id: Name,
+    /// What people call it; absent where the id says it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub name: Option<Name>,
+}
+
+impl Region {
+    /// A region whose id is its name.
+    #[must_use]
+    pub const fn new(id: Name) -> Region {
+        Region { id, name: None }
+    }
+
+    /// What people call it.
+    #[must_use]
+    pub fn label(&self) -> &Name {
+        self.name.as_ref().unwrap_or(&self.id)
+    }
+}
+
+/// Refuses an id that is not among those declared, and says which are.
+pub(crate) fn declared<'a>(
+    code: Code,
+    field: &'static str,
+    id: &Name,
+    known: impl Iterator<Item = &'a Name>,
+) -> Result<(), Error> {
+    let mut names = alloc::vec::Vec::new();
+    for name in known {
+        if name == id {
+            return Ok(());
+        }
+        names.push(name.as_str());
+    }
+    let list = if names.is_empty() { "none is declared".into() } else { names.join(", ") };
+    Err(Error::new(code, field, id.as_str(), Allowed::Rule(list.into())))
+}

@@ -1,0 +1,124 @@
+//! Where a lift stands and how much is done there: two different things.
+
+use crate::quantity::Mass;
+
+/// The one thing that may move at a time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Dimension {
+    /// Another rung of the ladder.
+    Variant,
+    /// A longer range.
+    Range,
+    /// A harder tempo.
+    Tempo,
+    /// One more set.
+    Sets,
+    /// One more repetition.
+    Reps,
+    /// More load.
+    Load,
+}
+
+/// How large a step in load is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum StepPolicy {
+    /// A part of the load, 0.025 being 2.5 %.
+    Part(f64),
+    /// A fixed mass.
+    Fixed(Mass),
+    /// Whatever the equipment loads next.
+    SmallestLoadable,
+}
+
+/// Seconds down, hold and up.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Tempo {
+    /// Seconds down.
+    pub down: u8,
+    /// Seconds of hold.
+    pub hold: u8,
+    /// Seconds up.
+    pub up: u8,
+}
+
+/// Where a lift stands: rung, range and tempo, as numbers in the lists of its parameters, from 0. Technique is judged
+/// at a place and does not carry over to another.
+///
+/// Height belongs to the place: a range of a lift from the floor or from pins is the height of the bar's centre, and
+/// whatever makes the lift lighter keeps it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(deny_unknown_fields, default)
+)]
+pub struct Place {
+    /// Number in the list of rungs.
+    pub rung: u8,
+    /// Number in the list of ranges, easiest first.
+    pub range: u8,
+    /// Number in the list of tempos, easiest first.
+    pub tempo: u8,
+}
+
+impl Place {
+    /// That rung, in its easiest range and tempo.
+    #[must_use]
+    pub const fn at_rung(rung: u8) -> Place {
+        Place { rung, range: 0, tempo: 0 }
+    }
+}
+
+/// How much is done at a place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Work {
+    /// Work sets.
+    pub sets: u8,
+    /// Repetitions a set.
+    pub reps: u8,
+    /// Load; below zero for help.
+    pub load: Mass,
+}
+
+impl Work {
+    /// So many sets of so many repetitions at that load.
+    #[must_use]
+    pub const fn new(sets: u8, reps: u8, load: Mass) -> Work {
+        Work { sets, reps, load }
+    }
+}
+
+/// What a lift is granted: this work at this place. A pass belongs to both.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Grant {
+    /// Where.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub place: Place,
+    /// How much.
+    pub work: Work,
+}
+
+impl Grant {
+    /// The same place with another load.
+    #[must_use]
+    pub const fn with_load(self, load: Mass) -> Grant {
+        Grant { work: Work { load, ..self.work }, ..self }
+    }
+
+    /// The same work on another rung.
+    #[must_use]
+    pub const fn on_rung(self, rung: u8) -> Grant {
+        Grant { place: Place { rung, ..self.place }, ..self }
+    }
+
+    /// The load.
+    #[must_use]
+    pub const fn load(&self) -> Mass {
+        self.work.load
+    }
+}

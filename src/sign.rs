@@ -1,0 +1,58 @@
+//! Signs that stop everything, and what is asked before anything else on a training day.
+//!
+//! Uses nothing of the crate. Both are named in reports and in reasons.
+
+/// Signs that stop everything. Any one of them halts every lift until a clearance and the coach's sign-off.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum StopSign {
+    /// Chest pain or pressure.
+    ChestPain,
+    /// Fainting or near-fainting.
+    Faint,
+    /// Sudden severe breathlessness.
+    Breathlessness,
+    /// Sudden worst-ever headache.
+    Headache,
+    /// New weakness or numbness on one side, or trouble speaking.
+    OneSidedWeakness,
+    /// Heart racing or irregular.
+    Heartbeat,
+    /// Sudden change in vision.
+    Vision,
+    /// New bladder or bowel trouble, or numbness between the legs.
+    SaddleNumbness,
+}
+
+/// What is asked before anything else on a training day.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Ask {
+    /// Fever.
+    Fever,
+    /// Dizziness.
+    Dizziness,
+    /// Palpitations.
+    Palpitations,
+    /// A fall since last time.
+    Fall,
+    /// A new or changed medicine since last time.
+    NewMedicine,
+}
+
+impl Ask {
+    /// Every question.
+    pub const ALL: [Ask; 5] =
+        [Ask::Fever, Ask::Dizziness, Ask::Palpitations, Ask::Fall, Ask::NewMedicine];
+
+    /// Whether only a clinician's word closes it. The coach may close a fever that is over (our choice).
+    #[must_use]
+    pub const fn needs_clinician(self) -> bool {
+        !matches!(self, Ask::Fever)
+    }
+}
+
+pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
+pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
