@@ -318,6 +318,12 @@ mod tests {
         Stock::new(discs.iter().map(disc).collect()).unwrap()
     }
 
+    /// Discs of this mass, number and size that take so much room on the sleeve.
+    fn thick(mass: f64, count: u16, size: f64, room: f64) -> Disc {
+        let disc = Disc::new(kg(mass), count).unwrap().with_diameter(mm(size)).unwrap();
+        disc.with_thickness(mm(room)).unwrap()
+    }
+
     fn at(discs: &[(f64, u16, f64)], blocks: &[f64], height: f64) -> AtHeight {
         let blocks: Vec<Length> = blocks.iter().copied().map(mm).collect();
         AtHeight::new(&bar(), &stock(discs), &blocks, mm(height), kg(500.0)).unwrap()
@@ -387,6 +393,12 @@ mod tests {
         // 449 mm stands as high as 450 mm: one disc instead of two.
         let few = at(&[(5.0, 4, 450.0), (10.0, 2, 449.0)], &[], 225.0);
         assert_eq!(made(&few, 40.0), (vec![10.0], 0.0, 0.0));
+        // Where the sleeve ends, thin and thick discs of 450 mm make 20 kg in two ways; one of 449 mm is fewer still.
+        let discs =
+            vec![thick(10.0, 4, 450.0, 60.0), thick(5.0, 8, 450.0, 10.0), thick(20.0, 2, 449.0, 90.0)];
+        let (stock, bar) = (Stock::new(discs).unwrap(), bar().with_sleeve(mm(200.0)).unwrap());
+        let sleeve = AtHeight::new(&bar, &stock, &[], mm(225.0), kg(500.0)).unwrap();
+        assert_eq!(made(&sleeve, 60.0), (vec![20.0], 0.0, 0.0));
         let large = at(&[(10.0, 2, 449.0), (10.0, 2, 450.0)], &[], 225.0);
         let kept = large.load(kg(40.0), Policy::Exact).unwrap();
         assert_eq!(kept.loaded.centre_height, Some(mm(225.0)));
@@ -451,11 +463,7 @@ mod tests {
     /// What does not go on the bar, or is too heavy to be looked at, reaches no height.
     #[test]
     fn discs_that_cannot_be_loaded_do_not_count() {
-        let thick = |mass: f64, size: f64, room: f64| {
-            let disc = Disc::new(kg(mass), 2).unwrap().with_diameter(mm(size)).unwrap();
-            disc.with_thickness(mm(room)).unwrap()
-        };
-        let stock = Stock::new(vec![thick(20.0, 450.0, 60.0), thick(10.0, 325.0, 30.0)]).unwrap();
+        let stock = Stock::new(vec![thick(20.0, 2, 450.0, 60.0), thick(10.0, 2, 325.0, 30.0)]).unwrap();
         let on = |bar: &Bar, highest: f64| {
             let at = AtHeight::new(bar, &stock, &[], mm(225.0), kg(highest)).unwrap();
             (totals(&at), at.off_by_mm(), at.height_known())
