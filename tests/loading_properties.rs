@@ -597,13 +597,16 @@ fn looked_at(lift: &Lift) -> impl Iterator<Item = Vec<u16>> {
         .filter(|side| total(&lift.bar, &lift.stock, side) <= lift.highest.nanograms())
 }
 
+/// For each total in nanograms the blocks in micrometres and the number of discs on an end.
+type Ways = BTreeMap<i64, (i32, usize)>;
+
 /// Every load at the height with the best way to make it (blocks, then discs), and how far off the nearest way is; none
 /// where no height is known.
-fn by_enumeration(lift: &Lift) -> Option<(BTreeMap<i64, (i32, usize)>, i32)> {
+fn by_enumeration(lift: &Lift) -> Option<(Ways, i32)> {
     let all = all_lying(lift);
     let best = all.iter().map(|lying| lying.off).min_by_key(|off| (away(*off), -off))?;
     let level = |off: i32| if away(best) == 0 { away(off) == 0 } else { (off - best).abs() <= 1_000 };
-    let mut ways = BTreeMap::new();
+    let mut ways = Ways::new();
     for lying in all.iter().filter(|lying| level(lying.off)) {
         let of_same = all.iter().filter(|other| other.side == lying.side && level(other.off));
         let nearest = of_same.min_by_key(|other| (away(other.off), other.blocks)).unwrap();
