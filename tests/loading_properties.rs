@@ -13,6 +13,9 @@ use bismar::error::Allowed;
 use bismar::loading::*;
 use bismar::quantity::{Length, Mass, Name, Reps};
 use proptest::prelude::*;
+use proptest::test_runner::TestRunner;
+use std::cell::Cell;
+use std::collections::BTreeMap;
 
 fn id() -> Name {
     Name::new("bar").unwrap()
@@ -511,6 +514,271 @@ fn stock_of_sizes() -> impl Strategy<Value = Stock> {
     proptest::collection::vec(disc, 0..=4).prop_map(|discs| Stock::new(discs).unwrap())
 }
 
+/// A place to lift from: bar, discs of few sizes (some unknown) and thicknesses, blocks, the height, what is looked at.
+#[derive(Clone, Debug)]
+struct Lift {
+    bar: Bar,
+    stock: Stock,
+    blocks: Vec<Length>,
+    height: Length,
+    highest: Mass,
+}
+
+impl Lift {
+    fn at(&self) -> AtHeight {
+        AtHeight::new(&self.bar, &self.stock, &self.blocks, self.height, self.highest).unwrap()
+    }
+}
+
+fn sized_disc() -> impl Strategy<Value = Disc> {
+    const SIZES: [i16; 6] = [450, 449, 447, 400, 325, 230];
+    let size = prop_oneof![1 => Just(None), 4 => proptest::sample::select(&SIZES[..]).prop_map(Some)];
+    (disc(), size)
+        .prop_map(|(disc, size)| size.map_or(disc, |mm| disc.with_diameter(Length::millimetres(mm)).unwrap()))
+}
+
+/// Some blocks that bring one of the sizes to 225 mm, and any others.
+fn block() -> impl Strategy<Value = Length> {
+    prop_oneof![
+        2 => proptest::sample::select(&[25.0, 62.5, 110.0][..]).prop_map(|mm| Length::from_mm(mm).unwrap()),
+        1 => (1..=200_i16).prop_map(Length::millimetres),
+    ]
+}
+
+fn lift() -> impl Strategy<Value = Lift> {
+    let stock = proptest::collection::vec(sized_disc(), 0..=5).prop_map(|discs| Stock::new(discs).unwrap());
+    let blocks = proptest::collection::vec(block(), 0..=3);
+    let height = prop_oneof![
+        4 => Just(Length::millimetres(225)),
+        1 => proptest::sample::select(&[162.5, 200.0, 287.5][..]).prop_map(|mm| Length::from_mm(mm).unwrap()),
+        3 => (100..=350_i16).prop_map(Length::millimetres),
+    ];
+    let highest = prop_oneof![3 => Just(Mass::MAX), 1 => (25_000..=100_000_i32).prop_map(Mass::grams)];
+    (bar(), stock, blocks, height, highest).prop_map(|(bar, stock, blocks, height, highest)| Lift {
+        bar,
+        stock,
+        blocks,
+        height,
+        highest,
+    })
+}
+
+/// Where one stack of discs comes to lie, in micrometres from the height: by the geometry of the largest disc, on the
+/// support that brings it nearest (within 1 mm all are equally near), then the lowest.
+#[derive(Clone, Debug)]
+struct Lying {
+    side: Vec<u16>,
+    blocks: i32,
+    off: i32,
+}
+
+fn away(off: i32) -> i32 {
+    if off.abs() <= 1_000 { 0 } else { off.abs() }
+}
+
+/// Every stack that may be looked at, of known diameters and not empty, on the floor and on each pair of blocks.
+fn all_lying(lift: &Lift) -> Vec<Lying> {
+    let mut found = Vec::new();
+    for side in looked_at(lift) {
+        let sizes: Option<Vec<Length>> =
+            side.iter().map(|kind| lift.stock.discs()[usize::from(*kind)].diameter()).collect();
+        let Some(centre) = sizes.and_then(|sizes| centre_height(&sizes, &sizes).ok()) else { continue };
+        for blocks in std::iter::once(0).chain(lift.blocks.iter().map(|blocks| blocks.micrometres())) {
+            let off = blocks + centre.micrometres() - lift.height.micrometres();
+            found.push(Lying { side: side.clone(), blocks, off });
+        }
+    }
+    found
+}
+
+fn looked_at(lift: &Lift) -> impl Iterator<Item = Vec<u16>> {
+    all_sides(&lift.bar, &lift.stock)
+        .into_iter()
+        .filter(|side| total(&lift.bar, &lift.stock, side) <= lift.highest.nanograms())
+}
+
+/// For each total in nanograms the blocks in micrometres and the number of discs on an end.
+type Ways = BTreeMap<i64, (i32, usize)>;
+
+/// Every load at the height with the best way to make it (blocks, then discs), and how far off the nearest way is; none
+/// where no height is known.
+fn by_enumeration(lift: &Lift) -> Option<(Ways, i32)> {
+    let all = all_lying(lift);
+    let best = all.iter().map(|lying| lying.off).min_by_key(|off| (away(*off), -off))?;
+    let level = |off: i32| if away(best) == 0 { away(off) == 0 } else { (off - best).abs() <= 1_000 };
+    let mut ways = Ways::new();
+    for lying in all.iter().filter(|lying| level(lying.off)) {
+        let of_same = all.iter().filter(|other| other.side == lying.side && level(other.off));
+        let nearest = of_same.min_by_key(|other| (away(other.off), other.blocks)).unwrap();
+        let way = (nearest.blocks, nearest.side.len());
+        let entry = ways.entry(total(&lift.bar, &lift.stock, &lying.side)).or_insert(way);
+        *entry = way.min(*entry);
+    }
+    Some((ways, if away(best) == 0 { 0 } else { best }))
+}
+
+/// Runs so many lifts and gives back how often each thing that was counted came up.
+fn counted<S: Strategy>(
+    cases: u32,
+    drawn: &S,
+    names: &[&'static str],
+    check: impl Fn(S::Value, &dyn Fn(&'static str)) -> Result<(), TestCaseError>,
+) -> BTreeMap<&'static str, u32> {
+    let counts: BTreeMap<&'static str, Cell<u32>> = names.iter().map(|name| (*name, Cell::new(0))).collect();
+    let count = |name: &'static str| counts[name].set(counts[name].get() + 1);
+    let mut runner =
+        TestRunner::new(ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() });
+    runner.run(drawn, |value| check(value, &count)).unwrap_or_else(|error| panic!("{error}"));
+    counts.into_iter().map(|(name, cell)| (name, cell.get())).collect()
+}
+
+/// Loads at one height against plain enumeration of stacks and supports. Each kind of lift must have come up: the floor
+/// and blocks, kept and not, too high and too low, no height known, equal loads on several supports.
+#[test]
+fn loads_at_a_height_are_those_of_plain_enumeration() {
+    let names = ["unknown", "kept", "too low", "too high", "on blocks", "on the floor", "both"];
+    let drawn = counted(5_000, &lift(), &names, |lift, count| {
+        let at = lift.at();
+        let totals: Vec<i64> = at.totals().map(Mass::nanograms).collect();
+        prop_assert_eq!(at.lightest().map(Mass::nanograms), totals.first().copied());
+        let Some((ways, off)) = by_enumeration(&lift) else {
+            count("unknown");
+            prop_assert!(!at.height_known());
+            prop_assert_eq!(at.off_by_mm().to_bits(), 0);
+            let mut plain: Vec<i64> =
+                looked_at(&lift).map(|side| total(&lift.bar, &lift.stock, &side)).collect();
+            plain.sort_unstable();
+            plain.dedup();
+            prop_assert_eq!(totals, plain);
+            return Ok(());
+        };
+        count(if off == 0 {
+            "kept"
+        } else if off < 0 {
+            "too low"
+        } else {
+            "too high"
+        });
+        prop_assert!(at.height_known());
+        prop_assert_eq!(at.off_by_mm().to_bits(), (f64::from(off) / 1_000.0).to_bits());
+        prop_assert_eq!(&totals, &ways.keys().copied().collect::<Vec<_>>());
+        let supports: std::collections::BTreeSet<bool> =
+            ways.values().map(|(blocks, _)| *blocks > 0).collect();
+        let on = |blocks| supports.contains(&blocks);
+        count(if on(true) && on(false) {
+            "both"
+        } else if on(true) {
+            "on blocks"
+        } else {
+            "on the floor"
+        });
+        for (made, (blocks, discs)) in ways {
+            let kept = at.load(mass(made), Policy::Exact).unwrap();
+            let found = kept.blocks.map_or(0, Length::micrometres);
+            prop_assert_eq!(
+                (kept.loaded.total.nanograms(), found, kept.loaded.side().len()),
+                (made, blocks, discs)
+            );
+        }
+        Ok(())
+    });
+    println!("{drawn:?}");
+    assert!(drawn.values().all(|count| *count >= 100), "{drawn:?}");
+}
+
+/// Whatever is asked: the discs make the load, lie at the height it says, and the policy is kept over the totals.
+#[test]
+fn every_load_at_a_height_lies_where_it_says() {
+    let names = ["loaded", "on blocks", "off", "refused"];
+    let drawn = counted(5_000, &(lift(), target()), &names, |(lift, target), count| {
+        let at = lift.at();
+        let target = target.min(lift.highest);
+        let totals: Vec<Mass> = at.totals().collect();
+        let below = totals.iter().copied().filter(|total| *total <= target).max();
+        let above = totals.iter().copied().filter(|total| *total >= target).min();
+        let gap = |total: &Mass| (total.nanograms() - target.nanograms()).abs();
+        let nearest = [below, above].into_iter().flatten().min_by_key(gap);
+        let exact = below.filter(|total| *total == target);
+        for (policy, wanted) in POLICIES.into_iter().zip([exact, below, nearest, above]) {
+            let Ok(kept) = at.load(target, policy) else {
+                count("refused");
+                prop_assert_eq!(None, wanted);
+                continue;
+            };
+            count("loaded");
+            let loaded = &kept.loaded;
+            prop_assert_eq!(Some(loaded.total), wanted);
+            prop_assert!(policy != Policy::Below || loaded.total <= target);
+            let side = kinds(loaded.side());
+            prop_assert_eq!(total(&lift.bar, &lift.stock, &side), loaded.total.nanograms());
+            prop_assert!(
+                all_sides(&lift.bar, &lift.stock)
+                    .iter()
+                    .any(|other| largest(&lift.stock, other) == largest(&lift.stock, &side))
+            );
+            let place = totals.binary_search(&loaded.total).unwrap();
+            let near = |place: Option<usize>| place.and_then(|place| totals.get(place)).copied();
+            prop_assert_eq!(loaded.next_below, near(place.checked_sub(1)));
+            prop_assert_eq!(loaded.next_above, near(Some(place + 1)));
+            if !at.height_known() {
+                prop_assert_eq!((kept.blocks, kept.off_by_mm.to_bits()), (None, 0));
+                continue;
+            }
+            let sizes: Vec<Length> =
+                side.iter().map(|kind| lift.stock.discs()[usize::from(*kind)].diameter().unwrap()).collect();
+            let centre = centre_height(&sizes, &sizes).unwrap();
+            prop_assert!(kept.blocks.is_none_or(|blocks| lift.blocks.contains(&blocks)));
+            let off = kept.blocks.map_or(0.0, Length::mm) + centre.mm() - lift.height.mm();
+            let claimed = if off.abs() <= 1.0 { 0.0 } else { off };
+            prop_assert!((kept.off_by_mm - claimed).abs() < 1e-9, "{} instead of {claimed}", kept.off_by_mm);
+            prop_assert!(kept.off_by_mm.abs() >= at.off_by_mm().abs());
+            prop_assert!((kept.off_by_mm - at.off_by_mm()).abs() <= 1.0);
+            if kept.blocks.is_some() {
+                count("on blocks")
+            }
+            if kept.off_by_mm != 0.0 {
+                count("off")
+            }
+        }
+        Ok(())
+    });
+    println!("{drawn:?}");
+    assert!(drawn.values().all(|count| *count >= 100), "{drawn:?}");
+}
+
+/// More discs or blocks never lie further off, and take away no load unless they lie nearer.
+#[test]
+fn more_discs_and_blocks_are_never_further_off() {
+    let more = (proptest::option::of(sized_disc()), proptest::option::of(block()));
+    let names = ["nearer", "as near", "more loads", "unknown before"];
+    let drawn = counted(5_000, &(lift(), more), &names, |(lift, (disc, block)), count| {
+        let mut larger = lift.clone();
+        let discs = lift.stock.discs().iter().copied().chain(disc);
+        larger.stock = Stock::new(discs.collect()).unwrap();
+        larger.blocks.extend(block);
+        let (small, large) = (lift.at(), larger.at());
+        if !small.height_known() {
+            count("unknown before");
+            return Ok(());
+        }
+        prop_assert!(large.height_known());
+        prop_assert!(large.off_by_mm().abs() <= small.off_by_mm().abs());
+        if large.off_by_mm().to_bits() != small.off_by_mm().to_bits() {
+            count("nearer");
+            return Ok(());
+        }
+        count("as near");
+        let (small, large): (Vec<Mass>, Vec<Mass>) = (small.totals().collect(), large.totals().collect());
+        prop_assert!(small.iter().all(|total| large.contains(total)), "{small:?} {large:?}");
+        if large.len() > small.len() {
+            count("more loads")
+        }
+        Ok(())
+    });
+    println!("{drawn:?}");
+    assert!(drawn.values().all(|count| *count >= 100), "{drawn:?}");
+}
+
 #[cfg(feature = "serde")]
 mod wire {
     use super::*;
@@ -528,6 +796,15 @@ mod wire {
             }
             let implement = Implement::Bar(bar);
             prop_assert_eq!(&Value::write(&implement).unwrap().read::<Implement>().unwrap(), &implement);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn loads_at_a_height_survive_writing_and_reading(lift in lift(), target in target()) {
+            if let Ok(kept) = lift.at().load(target, Policy::Nearest) {
+                prop_assert_eq!(Value::write(&kept).unwrap().read::<KeptLoad>().unwrap(), kept);
+            }
         }
     }
 

@@ -38,14 +38,15 @@ pub(super) fn prepare(
     ends.prepare(stock, highest, margin, |_| false)
 }
 
-/// Every total of the bar with at least one of the discs that `needed` names on each end.
+/// The same of a bar with at least one of the discs that `needed` names on each end.
 pub(super) fn prepare_with(
     bar: &Bar,
     stock: &Stock,
     highest: Mass,
+    margin: i64,
     needed: impl Fn(&Disc) -> bool,
 ) -> Result<Prepared, Error> {
-    Ends::of_bar(bar)?.prepare(stock, highest, MARGIN_IN_DISCS, needed)
+    Ends::of_bar(bar)?.prepare(stock, highest, margin, needed)
 }
 
 /// A list of settings with their loads; of equal loads the first named is kept.

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::bar::{Bar, BarKind};
 use super::disc::{Disc, Stock};
-use super::ends::prepare_with;
+use super::ends::{MARGIN_IN_DISCS, prepare_with};
 use super::implement::Implement;
 use super::loaded::{Loaded, Policy};
 use super::prepared::Prepared;
@@ -193,7 +193,7 @@ formula! {
     pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Policy, height: Length) -> KeepHeight {
         let height = super::disc::between("height", height, Length::millimetres(500))?;
         let wanted = height.times(2)?;
-        let (stock, left_out) = not_larger(stock, wanted)?;
+        let (stock, left_out) = only(stock, |own| own <= wanted || alike(own, wanted))?;
         let plain = Prepared::new(&Implement::Bar(bar.clone()), &stock, target)?.load(target, policy)?;
         let blocks = plain.centre_height.map(|centre| height.minus(centre)).transpose()?;
         let mut plan = KeepHeight {
@@ -206,7 +206,7 @@ formula! {
         };
         let holds = |disc: &Disc| disc.pairs() > 0 && disc.diameter().is_some_and(|d| alike(d, wanted));
         if stock.discs().iter().any(holds) {
-            let prepared = prepare_with(bar, &stock, target, holds)?;
+            let prepared = prepare_with(bar, &stock, target, MARGIN_IN_DISCS, holds)?;
             plan.lightest_held = prepared.lightest();
             plan.held = prepared.load(target, policy).ok();
         }
@@ -215,12 +215,12 @@ formula! {
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
 }
 
-/// The stock without discs of unknown diameter or larger than wanted, places kept.
-fn not_larger(stock: &Stock, wanted: Length) -> Result<(Stock, Vec<u16>), Error> {
+/// The stock with none of the discs whose diameter is unknown or unfit, places kept; and which kinds those are.
+pub(super) fn only(stock: &Stock, fit: impl Fn(Length) -> bool) -> Result<(Stock, Vec<u16>), Error> {
     let mut left_out = Vec::new();
     let mut discs = Vec::new();
     for (kind, disc) in (0_u16..).zip(stock.discs()) {
-        let fits = disc.diameter().is_some_and(|own| own <= wanted || alike(own, wanted));
+        let fits = disc.diameter().is_some_and(&fit);
         if !fits {
             left_out.push(kind);
         }

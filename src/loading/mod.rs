@@ -10,7 +10,7 @@
 //! | What is the next load up, and is the step too large? | [`step_up`], [`step_reality`], [`rep_bridge`] |
 //! | What can this gym make, and where is the largest gap? | [`reachable()`] |
 //! | Which pair to buy? | [`buy`] |
-//! | How high does the bar lie, and how does it stay there? | [`centre_height`], [`grip_height`], [`keep_height`] |
+//! | How high does the bar lie, and how does it stay there? | [`centre_height`], [`grip_height`], [`keep_height`], or [`AtHeight`] for many loads at one height |
 //! | Warm-ups to the work set? | [`warm_up`], [`warm_up_steps`] |
 //! | Two of us, one bar? | [`shared_bar`] |
 //! | What is on the bar now? | [`read_bar`] |
@@ -31,6 +31,7 @@
 //! | looks for the discs that may stay on | 100 000, likewise |
 //! | warm-up steps; lifters at one bar; sets of each | 12; 4; 12 |
 
+mod at_height;
 mod attempt;
 mod bar;
 mod buying;
@@ -53,6 +54,7 @@ mod table;
 mod tolerance;
 mod warming;
 
+pub use at_height::{AtHeight, KeptLoad};
 pub use attempt::{AttemptStep, BodyHalf, attempt_step};
 pub use bar::{Bar, BarKind};
 pub use buying::{Offer, Purchase, buy};

@@ -200,6 +200,7 @@ impl Prepared {
             _ => Setting::Discs(placed),
         };
         let difference = total.minus(target)?;
+        let (next_below, next_above) = self.neighbours(total);
         let mut loaded = Loaded {
             setting,
             total,
@@ -208,8 +209,8 @@ impl Prepared {
             difference_percent: percent(difference, target),
             centre_height: None,
             fit_checked: false,
-            next_below: self.entry_before(total.nanograms()).and_then(|entry| self.mass(&entry)),
-            next_above: self.entry_after(total.nanograms()).and_then(|entry| self.mass(&entry)),
+            next_below,
+            next_above,
         };
         loaded.nominal = self.nominal(loaded.side(), total)?;
         loaded.centre_height = centre_height(loaded.side());
@@ -217,8 +218,14 @@ impl Prepared {
         Ok(loaded)
     }
 
+    /// The next loads down and up.
+    pub(super) fn neighbours(&self, total: Mass) -> (Option<Mass>, Option<Mass>) {
+        let mass = |entry: Option<Entry>| entry.and_then(|entry| self.mass(&entry));
+        (mass(self.entry_before(total.nanograms())), mass(self.entry_after(total.nanograms())))
+    }
+
     /// The discs of an entry from the inside out: heaviest first, of equal mass the larger first.
-    fn placed(&self, entry: &Entry) -> Vec<PlacedDisc> {
+    pub(super) fn placed(&self, entry: &Entry) -> Vec<PlacedDisc> {
         let times = |rank: usize| core::iter::repeat_n(rank, usize::from(entry.counts.of(rank)));
         (0..self.lines.len()).flat_map(times).filter_map(|rank| self.disc(rank)).collect()
     }
