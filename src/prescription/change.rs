@@ -48,6 +48,15 @@ pub enum Change {
     ClearanceAndSignOff,
     /// The day's questions.
     DayReport,
+    /// The answer to something that was asked.
+    AskAnswered {
+        /// What.
+        ask: crate::sign::Ask,
+    },
+    /// A session of the work granted, at its place.
+    SessionAsGranted,
+    /// Sessions whose sets leave what is asked in reserve.
+    MoreInReserve,
     /// An ordinary day.
     OrdinaryDay,
     /// A session of this lift.
@@ -89,7 +98,9 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
         | Reason::ClearanceExpired { .. }
         | Reason::ClearanceAfterIllness
         | Reason::ClearanceLimit { .. }
-        | Reason::ClearanceRange => Change::Clearance,
+        | Reason::ClearanceRange
+        | Reason::LimitWithoutLift { .. }
+        | Reason::PainPersists { .. } => Change::Clearance,
         Reason::PainBlock { region, clear_sessions } => {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
@@ -105,9 +116,13 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
             Change::LearningSessions { count: needed.saturating_sub(*done).max(1) }
         }
         Reason::GateNotOpen => return changes.extend(gate_changes(decision)),
-        Reason::DayUnknown => Change::DayReport,
+        Reason::DayUnknown | Reason::AsksNotAsked => Change::DayReport,
+        Reason::AsksFirst { ask, .. } => Change::AskAnswered { ask: *ask },
+        Reason::NotAtGrant { .. } => Change::SessionAsGranted,
+        Reason::ReserveShort { .. } => Change::MoreInReserve,
+        Reason::PairRest { days, needed } => Change::Days { count: needed.saturating_sub(*days) },
         Reason::BadDay | Reason::BadDaySingle | Reason::QualifiedOnBadDays => Change::OrdinaryDay,
-        Reason::Stale { .. } => Change::RecentSession,
+        Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
         Reason::CoolingOff { days_left }
         | Reason::RegionWindow { days_left, .. }
         | Reason::PairWindow { days_left } => Change::Days { count: *days_left },

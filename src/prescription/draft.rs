@@ -5,10 +5,12 @@ use alloc::vec::Vec;
 use super::lift::Verdict;
 use crate::quantity::{Mass, Rir};
 use crate::reason::Reason;
+use crate::record::Grant;
 
 #[derive(Clone, Debug)]
 pub(super) struct Draft {
     pub(super) verdict: Verdict,
+    pub(super) rung: u8,
     pub(super) load: Mass,
     pub(super) sets: u8,
     pub(super) reps: u8,
@@ -17,6 +19,19 @@ pub(super) struct Draft {
 }
 
 impl Draft {
+    /// The work granted, at the highest load allowed.
+    pub(super) fn new(limit: Mass, grant: Grant, reserve: Rir) -> Draft {
+        Draft {
+            verdict: Verdict::Train,
+            rung: grant.place.rung,
+            load: limit,
+            sets: grant.work.sets,
+            reps: grant.work.reps,
+            reserve,
+            reasons: Vec::new(),
+        }
+    }
+
     /// A graver verdict stands; a milder one changes nothing.
     pub(super) fn at_least(&mut self, verdict: Verdict, reason: Reason) {
         self.verdict = self.verdict.max(verdict);
@@ -31,6 +46,11 @@ impl Draft {
 
     pub(super) fn lower_load(&mut self, load: Mass) {
         self.load = self.load.min(load);
+    }
+
+    /// Goes to a rung directly easier than the granted one.
+    pub(super) fn easier_rung(&mut self, rung: u8) {
+        self.rung = rung;
     }
 
     pub(super) fn lower_sets(&mut self, sets: u8) {

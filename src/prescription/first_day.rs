@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Prepared, Stock};
 use crate::quantity::{Mass, Name};
-use crate::record::{Rung, LiftParameters, Tuple};
+use crate::record::{LiftParameters, Place, Rung};
 use crate::source::{OURS, formula, rows};
 
 formula! {
@@ -29,7 +29,7 @@ formula! {
     ///
     /// let rung = |name: &str, below: &[&str]| -> Result<Rung, bismar::Error> {
     ///     let harder_than = below.iter().map(|name| Name::new(name)).collect::<Result<_, _>>()?;
-    ///     Ok(Rung { name: Name::new(name)?, harder_than, own_ratio: None })
+    ///     Ok(Rung::new(Name::new(name)?, harder_than))
     /// };
     /// let ladder = [rung("high box", &[])?, rung("parallel", &["high box"])?, rung("free", &["parallel"])?];
     /// let passed = [Name::new("high box")?, Name::new("parallel")?];
@@ -43,11 +43,11 @@ formula! {
         let mut places: Vec<usize> = Vec::new();
         for name in passed {
             let unknown = || Error::new(Code::UnknownName, "passed", name.as_str(), Allowed::rule("a rung of the ladder"));
-            places.push(rungs.iter().position(|rung| rung.name == *name).ok_or_else(unknown)?);
+            places.push(rungs.iter().position(|rung| rung.id == *name).ok_or_else(unknown)?);
         }
         crate::numeric::sort::sort(&mut places);
         let harder_passed = |at: &usize| {
-            let own = rungs.get(*at).map(|rung| &rung.name);
+            let own = rungs.get(*at).map(|rung| &rung.id);
             places.iter().filter_map(|other| rungs.get(*other)).any(|other| own.is_some_and(|own| other.harder_than.contains(own)))
         };
         let first = places.iter().find(|at| !harder_passed(at));
@@ -104,10 +104,10 @@ const MOST_TOTALS: usize = 20_000;
 /// Rungs that are not harder than this one, easier ones included: where to go with a sore region or a missing
 /// implement. Never with more load.
 #[must_use]
-pub fn sideways(lift: &LiftParameters, from: Tuple) -> Vec<Name> {
+pub fn sideways(lift: &LiftParameters, from: Place) -> Vec<Name> {
     let beside = |at: &u8| *at != from.rung && !lift.is_harder(*at, from.rung);
     let places = (0..lift.rungs.len() as u8).filter(beside);
-    places.filter_map(|at| lift.rungs.get(usize::from(at))).map(|rung| rung.name.clone()).collect()
+    places.filter_map(|at| lift.rungs.get(usize::from(at))).map(|rung| rung.id.clone()).collect()
 }
 
 rows![first_rung, first_load];

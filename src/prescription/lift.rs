@@ -8,9 +8,9 @@ use crate::caution::Caution;
 use crate::gate::GateState;
 use crate::loading::Loaded;
 use crate::progression::{MoveOutlook, Status};
-use crate::quantity::{Mass, Name, Rir};
+use crate::quantity::{Length, Mass, Name, Rir};
 use crate::reason::Reason;
-use crate::record::Tuple;
+use crate::record::{Grant, Place};
 
 /// What to do with a lift today, from the lightest intervention to the gravest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -46,22 +46,30 @@ impl Verdict {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct LiftToday {
-    /// Which lift.
+    /// Id of the lift.
     pub lift: Name,
     /// What to do.
     pub verdict: Verdict,
     /// State of the lift.
     pub status: Status,
-    /// The granted place.
-    pub granted: Tuple,
+    /// The granted place and work.
+    pub granted: Grant,
     /// Highest load granted for today.
     pub limit: Mass,
+    /// Where today's work is done: the granted place, within what a clearance allows, or an easier rung of it.
+    pub place: Place,
+    /// Height of the bar's centre at the start, where the lift begins from the floor or from pins.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub height: Option<Length>,
     /// Work load; none where nothing is lifted, or nothing can be loaded.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub load: Option<Mass>,
     /// How the load is made.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub loaded: Option<Loaded>,
+    /// Blocks under each end of the bar, where they hold the height.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub blocks: Option<Length>,
     /// Work sets.
     pub sets: u8,
     /// Repetitions a set.

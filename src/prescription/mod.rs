@@ -14,11 +14,13 @@
 
 mod change;
 mod draft;
+mod equipment;
 mod first_day;
 mod lift;
 mod next;
 mod rules;
 mod set_to_set;
+mod stage;
 mod time;
 mod warm_up;
 

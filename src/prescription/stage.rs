@@ -1,0 +1,298 @@
+//! One lift on its way through the stages: stop, clearance, layoff and gate (the decision), pain, the day, effort, less by
+//! plan, and the load that can be made.
+
+use super::change::changes;
+use super::draft::Draft;
+use super::equipment::{Equipment, Made};
+use super::lift::{LiftToday, Verdict};
+use super::warm_up::warm_up;
+use crate::caution::Caution;
+use crate::condition::DayClass;
+use crate::error::Error;
+use crate::progression::{Decision, Purpose, Status, View, gap, rest_missing};
+use crate::quantity::{Day, Mass, Rir};
+use crate::reason::Reason;
+use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
+
+/// Repetitions left in reserve where the plan names none (common practice).
+const RESERVE: Rir = Rir::whole(3);
+/// Repetitions left in reserve alone under a bar without pins (our choice).
+const RESERVE_ALONE: Rir = Rir::whole(4);
+/// More in reserve in an easy week (our choice).
+const EASY_WEEK_RESERVE: Rir = Rir::whole(4);
+/// A break of so many days within the last two weeks is an easy week already (our choice).
+const BREAK_COUNTS_DAYS: i32 = 7;
+/// Sets of technique work (our choice).
+const TECHNIQUE_SETS: u8 = 2;
+
+/// One lift on its way through the stages.
+pub(super) struct Stage<'a> {
+    pub(super) view: View<'a>,
+    pub(super) plan: &'a Plan,
+    pub(super) lift: &'a LiftPlan,
+    pub(super) decision: Decision,
+    pub(super) today: Day,
+}
+
+impl Stage<'_> {
+    pub(super) fn draft(&self) -> Draft {
+        let decision = &self.decision;
+        let mut draft = Draft::new(decision.limit, decision.grant, RESERVE);
+        self.stops(&mut draft);
+        // Of limits that are missing a caution speaks, once for all lifts.
+        for reason in decision.reasons.iter().filter(|reason| **reason != Reason::NoLimitsOnRecord) {
+            draft.say(reason.clone());
+        }
+        self.pain(&mut draft);
+        self.day(&mut draft);
+        self.effort(&mut draft);
+        self.less(&mut draft);
+        // A plan may ask for less in reserve, but not of a lift that is eased.
+        if draft.verdict > Verdict::Train {
+            draft.keep_in_reserve(RESERVE);
+        }
+        draft
+    }
+
+    fn stops(&self, draft: &mut Draft) {
+        for reason in &self.decision.reasons {
+            let stops = matches!(
+                reason,
+                Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::LimitWithoutLift { .. }
+            );
+            if stops {
+                draft.at_least(Verdict::Stop, reason.clone());
+            }
+        }
+        if self.decision.status.is_stopped() && draft.verdict < Verdict::Stop {
+            draft.at_least(Verdict::Stop, Reason::Stopped);
+        }
+        if self.view.shared.ill_since.is_some() {
+            draft.at_least(Verdict::Stop, Reason::ClearanceAfterIllness);
+        }
+        for open in &self.view.shared.asks {
+            draft.at_least(Verdict::Stop, Reason::AsksFirst { ask: open.ask, since: open.since });
+        }
+        if self.view.limits().any(|limit| limit.no_loaded_flexion) {
+            draft.say(Reason::NoLoadedFlexion);
+        }
+        match (&self.decision.status, self.view.lift.now.purpose) {
+            (Status::Retired, _) => draft.at_least(Verdict::Rest, Reason::Retired),
+            (Status::Resting { .. }, Purpose::Rest) => draft.at_least(Verdict::Rest, Reason::Resting),
+            _ => {}
+        }
+        // Not even the easiest range is within the clearance.
+        if self.view.range_allowed(self.view.lift.now.grant.place.range).is_none() {
+            draft.at_least(Verdict::Rest, Reason::ClearanceRange);
+        }
+        match &self.view.shared.clearance {
+            None if self.view.policy().clearance_required => draft.say(Reason::ClearanceMissing),
+            Some(clearance) if clearance.expires < self.today => {
+                draft.say(Reason::ClearanceExpired { on: clearance.expires });
+            }
+            _ => {}
+        }
+    }
+
+    fn pain(&self, draft: &mut Draft) {
+        let policy = self.view.policy();
+        let asked = self.view.shared.report_on(self.today).is_some_and(|report| report.pain_asked);
+        for region in self.view.regions() {
+            let Some((day, score)) = region.last else { continue };
+            let usual = region.usual_level(self.today, policy.usual_review_days);
+            let high = score.score() >= policy.pain_block_from && score > usual;
+            if high && day == self.today {
+                let (region, clear_sessions) = (region.id.clone(), region.clear_needed);
+                self.ease(draft, Reason::PainBlock { region, clear_sessions });
+            } else if high && !asked {
+                let region = region.id.clone();
+                draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region });
+            }
+        }
+        if self.view.lift.now.partner_pain {
+            self.ease(draft, Reason::PairPain);
+        }
+    }
+
+    fn day(&self, draft: &mut Draft) {
+        match self.view.shared.class_on(self.today) {
+            DayClass::BadAgreeing => {
+                self.ease(draft, Reason::BadDay);
+                draft.halve_sets();
+            }
+            DayClass::BadSingle => draft.say(Reason::BadDaySingle),
+            DayClass::Good => draft.say(Reason::GoodDay),
+            DayClass::Unknown => draft.say(Reason::DayUnknown),
+            DayClass::Ordinary => {}
+        }
+    }
+
+    /// One step down from the lower of grant and override. Where nothing is lighter at this place: the easier rung at no
+    /// more load; where there is none, the lift is left out today. The same work is never called easier.
+    fn ease(&self, draft: &mut Draft, reason: Reason) {
+        draft.at_least(Verdict::EaseOff, reason);
+        let lift = self.view.lift;
+        let place = self.decision.grant.place;
+        let from = self.decision.limit.min(lift.now.grant.load());
+        if let Some(below) = crate::progression::one_load_back(lift, place, from, self.view.policy()) {
+            draft.lower_load(below);
+            return;
+        }
+        let rung = lift.set.easier_rung(place.rung);
+        match lift.set.rungs.get(usize::from(rung)).filter(|_| rung != place.rung) {
+            Some(easier) => {
+                draft.easier_rung(rung);
+                draft.lower_load(from);
+                draft.say(Reason::EasierRung { rung: easier.id.clone() });
+            }
+            None => draft.at_least(Verdict::Rest, Reason::NothingEasier),
+        }
+    }
+
+    fn effort(&self, draft: &mut Draft) {
+        if let Some(reserve) = self.lift.reserve {
+            draft.reserve = reserve;
+            // Less than the floor needs the coach's override.
+            if self.view.overruled().is_none() {
+                draft.keep_in_reserve(self.view.policy().reserve_floor);
+            }
+        }
+        for limit in self.view.limits() {
+            if let Some(rating) = limit.effort {
+                let halves = 20_u16.saturating_sub(rating.halves());
+                draft.keep_in_reserve(Rir::new(f64::from(halves) / 2.0).unwrap_or(RESERVE_ALONE));
+            }
+        }
+        if self.view.lift.now.unguarded {
+            draft.say(Reason::AloneWithoutPins);
+            draft.keep_in_reserve(RESERVE_ALONE);
+        }
+    }
+
+    fn less(&self, draft: &mut Draft) {
+        if self.decision.reasons.iter().any(|reason| matches!(reason, Reason::HalfSets { .. })) {
+            draft.verdict = draft.verdict.max(Verdict::EaseOff);
+            draft.halve_sets();
+        }
+        let asked = (self.lift.sets.unwrap_or(draft.sets), self.lift.reps.unwrap_or(draft.reps));
+        if asked.0 < draft.sets || asked.1 < draft.reps {
+            draft.say(Reason::PlanAsksLess);
+            draft.lower_sets(asked.0);
+            draft.lower_reps(asked.1);
+        }
+        if self.plan.easy_week {
+            let gap = gap(&self.view).unwrap_or_default();
+            match u16::try_from(gap) {
+                Ok(days) if gap >= BREAK_COUNTS_DAYS => draft.say(Reason::BreakCounts { days }),
+                _ => {
+                    draft.at_least(Verdict::EaseOff, Reason::EasyWeek);
+                    draft.halve_sets();
+                    draft.keep_in_reserve(EASY_WEEK_RESERVE);
+                }
+            }
+        }
+        let implement = &self.view.lift.set.implement;
+        if self.plan.unavailable.contains(implement) {
+            draft.at_least(Verdict::Rest, Reason::ImplementUnavailable { implement: implement.clone() });
+        }
+        // Both lifts of a pair in one plan leave no rest between them.
+        let partner = self.view.partner.map(|partner| &partner.lift.set.id);
+        let together = partner.is_some_and(|id| self.plan.lifts.iter().any(|lift| lift.lift == *id));
+        if let Some(rest) = rest_missing(&self.view) {
+            draft.say(rest);
+        } else if together {
+            draft.say(Reason::PairRest { days: 0, needed: u16::from(self.view.policy().pair_rest_days) });
+        }
+        // An upward override waits while the lift is eased.
+        if draft.verdict > Verdict::Train {
+            draft.lower_load(self.view.lift.now.grant.load());
+        }
+    }
+
+    pub(super) fn finish(&self, mut draft: Draft) -> Result<LiftToday, Error> {
+        let decision = &self.decision;
+        let place = Place { rung: draft.rung, ..decision.grant.place };
+        let equipment = Equipment::of(&self.view, place)?;
+        let lifts = draft.verdict < Verdict::Rest;
+        if draft.verdict == Verdict::TechniqueOnly
+            && let Some(lightest) = equipment.lightest()
+        {
+            draft.lower_load(lightest);
+            draft.lower_sets(TECHNIQUE_SETS);
+        }
+        let made = if lifts { round(&mut draft, &equipment) } else { None };
+        let warm_up = made
+            .as_ref()
+            .map(|made| warm_up(made.loaded.total, self.lift.reference, |load| equipment.below(load)))
+            .unwrap_or_default();
+        let lifts = draft.verdict < Verdict::Rest;
+        let load = made.as_ref().map(|made| made.loaded.total).filter(|_| lifts);
+        let (loaded, blocks) = made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
+        Ok(LiftToday {
+            lift: decision.lift.clone(),
+            verdict: draft.verdict,
+            status: decision.status.clone(),
+            granted: Grant { place: decision.grant.place, work: self.view.lift.now.grant.work },
+            limit: decision.limit,
+            place,
+            height: self.view.lift.set.start_height(place),
+            load,
+            loaded,
+            blocks,
+            sets: if lifts { draft.sets } else { 0 },
+            reps: if lifts { draft.reps } else { 0 },
+            reserve: draft.reserve,
+            warm_up: if lifts { warm_up } else { alloc::vec::Vec::new() },
+            cautions: self.cautions(&draft),
+            reasons: draft.reasons,
+            outlook: decision.outlook.clone(),
+            gate: decision.gate.clone(),
+            would_change: changes(decision),
+            evidence: decision.evidence.clone(),
+        })
+    }
+
+    fn cautions(&self, draft: &Draft) -> alloc::vec::Vec<Caution> {
+        let mut cautions = alloc::vec::Vec::new();
+        if draft.verdict == Verdict::Stop {
+            cautions.push(Caution::SeeClinicianFirst);
+        }
+        if self.view.shared.unknown > 0 {
+            cautions.push(Caution::UnknownEvents);
+        }
+        if draft.reasons.contains(&Reason::AloneWithoutPins) {
+            cautions.push(Caution::AloneWithoutPins);
+        }
+        if draft.reasons.iter().any(|reason| matches!(reason, Reason::HeightOff { .. })) {
+            cautions.push(Caution::LowerStart);
+        }
+        if draft.reasons.iter().any(|reason| matches!(reason, Reason::PainPersists { .. })) {
+            cautions.push(Caution::SeeClinicianFirst);
+        }
+        if self.view.limits().any(|limit| limit.no_breath_hold) {
+            cautions.push(Caution::BreathingPlan);
+        }
+        if self.view.lift.set.moving == Dimension::Load && draft.verdict == Verdict::Train {
+            cautions.push(Caution::GatesUnproven);
+        }
+        cautions.dedup();
+        cautions
+    }
+}
+
+/// Rounds down to what can be loaded at the height, and looks at the cap once more.
+fn round(draft: &mut Draft, equipment: &Equipment) -> Option<Made> {
+    match equipment.load(draft.load) {
+        Some(made) if made.loaded.total <= draft.load => {
+            if made.loaded.total < draft.load {
+                draft.say(Reason::RoundedDown { from: draft.load, to: made.loaded.total });
+            }
+            Some(made)
+        }
+        _ => {
+            let lightest: Mass = equipment.lightest().unwrap_or(draft.load);
+            draft.at_least(Verdict::Rest, Reason::NothingLoadable { lightest });
+            None
+        }
+    }
+}
