@@ -44,8 +44,7 @@ pub enum Ask {
 
 impl Ask {
     /// Every question.
-    pub const ALL: [Ask; 5] =
-        [Ask::Fever, Ask::Dizziness, Ask::Palpitations, Ask::Fall, Ask::NewMedicine];
+    pub const ALL: [Ask; 5] = [Ask::Fever, Ask::Dizziness, Ask::Palpitations, Ask::Fall, Ask::NewMedicine];
 
     /// Whether only a clinician's word closes it. The coach may close a fever that is over (our choice).
     #[must_use]

@@ -98,8 +98,7 @@ fn lift(label: &str, body: Body, region: &str, load: f64) -> LiftParameters {
 }
 
 fn clean() -> Setup {
-    let lifts =
-        vec![lift("squat", Body::Lower, "knee", 40.0), lift("press", Body::Upper, "shoulder", 30.0)];
+    let lifts = vec![lift("squat", Body::Lower, "knee", 40.0), lift("press", Body::Upper, "shoulder", 30.0)];
     let lift = |label: &str| LiftPlan {
         lift: name(label),
         reserve: Some(Rir::whole(3)),

@@ -18,6 +18,7 @@ const ORDER: &[&str] = &[
     "source",
     "quantity",
     "caution",
+    "sign",
     "reason",
     "statistics",
     "one_rm",

@@ -11,9 +11,9 @@ use bismar::progression::{MoveOutlook, State, fold};
 use bismar::quantity::{Day, Length, Mass, Name, Pain, Reps, Rir};
 use bismar::record::{
     Advance, Body, Clearance, ClearanceStatus, Correction, DayReport, Dimension, Effort, Event, EventKind,
-    Layoff, LayoffReason, LiftPlan, LiftSession, Lifter, Log, NextDayReport, Override, PLAN_FORMAT,
-    PLAN_VERSION, PainAnswer, Pair, Parameters, Plan, Policy, Rung, Session, SessionMissed, StepPolicy,
-    LiftParameters, Tuple, WorkSet,
+    Layoff, LayoffReason, LiftParameters, LiftPlan, LiftSession, Lifter, Log, NextDayReport, Override,
+    PLAN_FORMAT, PLAN_VERSION, PainAnswer, Pair, Parameters, Plan, Policy, Rung, Session, SessionMissed,
+    StepPolicy, Tuple, WorkSet,
 };
 use bismar::value::Value;
 
@@ -442,11 +442,8 @@ fn done(
     week: i32,
     dice: &mut Dice,
 ) -> Result<LiftSession, Error> {
-    let criteria = writer
-        .state
-        .parameters
-        .as_ref()
-        .and_then(|all| all.lifts.iter().find(|lift| lift.name == lift.lift));
+    let criteria =
+        writer.state.parameters.as_ref().and_then(|all| all.lifts.iter().find(|lift| lift.name == lift.lift));
     let criteria: Vec<Criterion> = criteria.map(|lift| lift.criteria.clone()).unwrap_or_default();
     let chance = skill(at, week, lift.status);
     let mut sets = Vec::new();

@@ -3,7 +3,7 @@
 
 use crate::error::Error;
 use crate::loading::{AtHeight, Implement, Loaded, Policy, Prepared};
-use crate::progression::View;
+use crate::progression::{HEAVIEST, View};
 use crate::quantity::{Length, Mass};
 use crate::record::{Place, StartsFrom};
 
@@ -33,11 +33,9 @@ impl Equipment {
         let highest = view.limit().max(AT_LEAST);
         Ok(match (view.all.implement(&set.implement), set.start_height(place)) {
             (Some(Implement::Bar(bar)), Some(height)) if set.starts_from == StartsFrom::Floor => {
-                Equipment::Height(AtHeight::new(bar, &view.all.stock, &view.all.blocks, height, highest)?)
+                Equipment::Height(AtHeight::new(bar, &view.all.stock, &view.all.blocks, height, HEAVIEST)?)
             }
-            (Some(implement), _) => {
-                Equipment::Plain(Prepared::new(implement, &view.all.stock, highest)?)
-            }
+            (Some(implement), _) => Equipment::Plain(Prepared::new(implement, &view.all.stock, highest)?),
             (None, _) => Equipment::Nothing,
         })
     }

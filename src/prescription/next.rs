@@ -53,7 +53,8 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     }
     let mut stages = Vec::with_capacity(plan.lifts.len());
     for (at, lift) in plan.lifts.iter().enumerate() {
-        let view = then.view(&lift.lift, today).map_err(|error| error.within(&alloc::format!("lifts[{at}]")))?;
+        let view =
+            then.view(&lift.lift, today).map_err(|error| error.within(&alloc::format!("lifts[{at}]")))?;
         stages.push(Stage { view, plan, lift, decision: then.decision(&view), today });
     }
     let mut drafts: Vec<(Draft, bool)> =

@@ -227,7 +227,8 @@ impl Stage<'_> {
             .unwrap_or_default();
         let lifts = draft.verdict < Verdict::Rest;
         let load = made.as_ref().map(|made| made.loaded.total).filter(|_| lifts);
-        let (loaded, blocks) = made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
+        let (loaded, blocks) =
+            made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
         Ok(LiftToday {
             lift: decision.lift.clone(),
             verdict: draft.verdict,
@@ -263,7 +264,11 @@ impl Stage<'_> {
         if draft.reasons.contains(&Reason::AloneWithoutPins) {
             cautions.push(Caution::AloneWithoutPins);
         }
-        if draft.reasons.iter().any(|reason| matches!(reason, Reason::HeightOff { .. })) {
+        if draft
+            .reasons
+            .iter()
+            .any(|reason| matches!(reason, Reason::HeightOff { .. } | Reason::HeightUnknown))
+        {
             cautions.push(Caution::LowerStart);
         }
         if draft.reasons.iter().any(|reason| matches!(reason, Reason::PainPersists { .. })) {

@@ -7,9 +7,7 @@ use super::status::{Calibration, OverrideInForce, Purpose, Status};
 use crate::error::Error;
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
-use crate::record::{
-    Advance, BarChanged, Event, EventKind, Grant, Move, Override, Role, RoleSet,
-};
+use crate::record::{Advance, BarChanged, Event, EventKind, Grant, Move, Override, Role, RoleSet};
 
 impl State {
     pub(crate) fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
@@ -97,7 +95,12 @@ impl State {
     }
 
     /// Every reason against a move of that lift on that day: to the given grant, or to the one on offer.
-    pub(crate) fn blockers(&self, id: &Name, to: Option<Grant>, on: Day) -> Result<alloc::vec::Vec<Reason>, Error> {
+    pub(crate) fn blockers(
+        &self,
+        id: &Name,
+        to: Option<Grant>,
+        on: Day,
+    ) -> Result<alloc::vec::Vec<Reason>, Error> {
         let situation = Situation::new(self.view(id, on)?, to);
         #[cfg(test)]
         let without = self.taken_out;
@@ -190,7 +193,9 @@ impl State {
                 Status::Holding | Status::ReadyToAdvance { .. } | Status::Consolidating,
             )
             | (Purpose::Train, Status::Maintaining) => now.settle(on),
-            (Purpose::Train | Purpose::Maintain { .. }, Status::Resting { .. }) if before == Purpose::Rest => {
+            (Purpose::Train | Purpose::Maintain { .. }, Status::Resting { .. })
+                if before == Purpose::Rest =>
+            {
                 now.wake(on);
             }
             _ => {}
@@ -212,9 +217,8 @@ impl State {
             return Ok(());
         }
         let ready = self.views(event.day).filter(|view| view.lift.now.status.is_ready());
-        let offers: alloc::vec::Vec<(Name, Grant)> = ready
-            .filter_map(|view| Some((view.lift.set.id.clone(), view.next_grant().ok()?)))
-            .collect();
+        let offers: alloc::vec::Vec<(Name, Grant)> =
+            ready.filter_map(|view| Some((view.lift.set.id.clone(), view.next_grant().ok()?))).collect();
         for (id, to) in offers {
             let refused = self.lift(&id)?.now.refused;
             if !self.attempt(&id, to, event.day, event.sequence)? {

@@ -86,9 +86,16 @@ fn check_start(set: &LiftParameters, loadable: &Loadable) -> Result<(), Error> {
         (Some(lightest), Some(heaviest)) if load >= lightest && load <= heaviest => Ok(()),
         (Some(lightest), Some(heaviest)) => {
             let (low, high) = (lightest.kg(), heaviest.kg());
-            Err(Error::range(Code::NotLoadable, "load", load.kg(), low, high, "kg at the height of the start")
-                .within("work")
-                .within("start"))
+            Err(Error::range(
+                Code::NotLoadable,
+                "load",
+                load.kg(),
+                low,
+                high,
+                "kg at the height of the start",
+            )
+            .within("work")
+            .within("start"))
         }
         _ => {
             let rule = Allowed::rule("an implement that makes some load");

@@ -152,7 +152,9 @@ fn break_reasons(now: &Now) -> Vec<Reason> {
 fn state_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
     reasons.extend(state_reason(now, super::waiting::offer_end(view)));
-    if let (Purpose::Maintain { not_below: Some(not_below) }, Status::Maintaining) = (now.purpose, &now.status) {
+    if let (Purpose::Maintain { not_below: Some(not_below) }, Status::Maintaining) =
+        (now.purpose, &now.status)
+    {
         reasons.push(Reason::MaintainingBand { not_below });
     }
     if let Status::SteppingBack { from: Some(from), .. } = now.status {
@@ -196,9 +198,10 @@ fn limit_reasons(view: &View<'_>) -> Vec<Reason> {
     if view.range_allowed(range) != Some(range) {
         reasons.push(Reason::ClearanceRange);
     }
-    let mm = view.lift.loadable.off_by_mm(view.place());
-    if mm != 0.0 {
-        reasons.push(Reason::HeightOff { mm });
+    match view.lift.loadable.off_by_mm(view.place()) {
+        Some(mm) if mm != 0.0 => reasons.push(Reason::HeightOff { mm }),
+        Some(_) => {}
+        None => reasons.push(Reason::HeightUnknown),
     }
     reasons
 }

@@ -59,7 +59,9 @@ impl State {
     fn changes_the_past(&self, event: &Event) -> bool {
         // A number not above the last one may have been used before; only the whole log knows.
         let late = self.last.is_some_and(|(day, number)| event.day < day || event.sequence <= number);
-        let again = |id| self.lifts.iter().any(|lift| lift.set.id == *id && lift.now.last_session == Some(event.day));
+        let again = |id: &crate::quantity::Name| {
+            self.lifts.iter().any(|lift| lift.set.id == *id && lift.now.last_session == Some(event.day))
+        };
         late || match &event.kind {
             EventKind::Correction(_) => true,
             EventKind::NextDayReport(report) => report.pain.as_ref().is_some_and(|pain| !pain.is_empty()),

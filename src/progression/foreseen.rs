@@ -74,11 +74,9 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
             let part = (event.sequence, done.clone());
             match found.iter_mut().rfind(|day| day.first == *first && day.lift == done.lift) {
                 Some(day) => day.later.push(part),
-                None => found.push(SplitDay {
-                    lift: done.lift.clone(),
-                    first: *first,
-                    later: alloc::vec![part],
-                }),
+                None => {
+                    found.push(SplitDay { lift: done.lift.clone(), first: *first, later: alloc::vec![part] })
+                }
             }
         }
     }

@@ -315,8 +315,7 @@ fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
         && one(from.work.sets, to.work.sets)
         && one(from.work.reps, to.work.reps);
     let variant = harder.contains(&Dimension::Variant);
-    let next_rung =
-        !variant || lift.set.easier_rungs(to.place.rung).any(|easier| easier == from.place.rung);
+    let next_rung = !variant || lift.set.easier_rungs(to.place.rung).any(|easier| easier == from.place.rung);
     // A harder rung starts no higher than the rule for rungs says, however it is asked for.
     let heaviest = super::moves::rung_load(lift, to.place.rung, s.view.policy().rung_load);
     let rung_fits = !variant || to.load() <= heaviest;

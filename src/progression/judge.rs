@@ -123,7 +123,8 @@ fn place_shortfall(set: &LiftParameters, granted: Place, part: &LiftSession) -> 
         return Some(Shortfall::Tempo);
     }
     let wanted = set.ranges.get(usize::from(granted.range)).copied();
-    let less = |reached: Length| wanted.is_some_and(|wanted| !super::view::reaches(&set.ranges, reached, wanted));
+    let less =
+        |reached: Length| wanted.is_some_and(|wanted| !super::view::reaches(&set.ranges, reached, wanted));
     if part.reached.is_some_and(less) {
         return Some(Shortfall::Range);
     }

@@ -71,10 +71,7 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
         gap,
     };
     now.stand_at(grant, on);
-    now.enter(
-        Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 },
-        on,
-    );
+    now.enter(Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 }, on);
     now.half_sessions = HALF_SESSIONS;
     now.keep_easing_only();
     now

@@ -30,8 +30,8 @@ pub(crate) struct Loadable {
 struct Height {
     /// Rising.
     totals: Vec<Mass>,
-    /// How far off the height the bar's centre lies, in mm.
-    off_by_mm: f64,
+    /// How far off the height the bar's centre lies, in mm; none where no disc tells.
+    off_by_mm: Option<f64>,
 }
 
 /// The loads at a place.
@@ -42,18 +42,15 @@ pub(crate) struct Loads<'a> {
 }
 
 impl Loadable {
-    pub(crate) fn of(
-        lift: &LiftParameters,
-        all: &Parameters,
-        body: Option<Mass>,
-    ) -> Result<Loadable, Error> {
+    pub(crate) fn of(lift: &LiftParameters, all: &Parameters, body: Option<Mass>) -> Result<Loadable, Error> {
         let Some(implement) = all.implement(&lift.implement) else { return Ok(Loadable::default()) };
         let helped = matches!(implement, Implement::Assistance(_)).then_some(body);
         let heights = match (implement, lift.starts_from) {
             (Implement::Bar(bar), StartsFrom::Floor) => {
                 let at = |height: &Length| {
                     let kept = AtHeight::new(bar, &all.stock, &all.blocks, *height, HEAVIEST)?;
-                    Ok(Height { totals: kept.totals().collect(), off_by_mm: kept.off_by_mm() })
+                    let off_by_mm = kept.height_known().then(|| kept.off_by_mm());
+                    Ok(Height { totals: kept.totals().collect(), off_by_mm })
                 };
                 lift.ranges.iter().map(at).collect::<Result<Vec<Height>, Error>>()?
             }
@@ -61,7 +58,7 @@ impl Loadable {
                 let prepared = Prepared::new(implement, &all.stock, HEAVIEST)?;
                 let lightest = prepared.lightest().unwrap_or(HEAVIEST);
                 let totals = prepared.totals(lightest, HEAVIEST).collect();
-                alloc::vec![Height { totals, off_by_mm: 0.0 }]
+                alloc::vec![Height { totals, off_by_mm: Some(0.0) }]
             }
         };
         Ok(Loadable { heights, helped })
@@ -77,9 +74,10 @@ impl Loadable {
         Loads { totals, helped: self.helped }
     }
 
-    /// How far off its height the bar's centre lies at the nearest way to load it, in mm.
-    pub(crate) fn off_by_mm(&self, place: Place) -> f64 {
-        self.height(place).map_or(0.0, |height| height.off_by_mm)
+    /// How far off its height the bar's centre lies at the nearest way to load it, in mm; none where nobody knows, since
+    /// no disc tells its diameter.
+    pub(crate) fn off_by_mm(&self, place: Place) -> Option<f64> {
+        self.height(place).map_or(Some(0.0), |height| height.off_by_mm)
     }
 
     pub(crate) const fn helps(&self) -> bool {

@@ -48,7 +48,11 @@ fn facts(view: &View<'_>, fault: Option<&Name>) -> GateFacts {
         dwell_sessions: u32::from(now.here.0),
         dwell_days: days(now.here.1),
         days_since_move: now.moves.last().map(|(day, _)| days(*day)),
-        open_blocks: view.regions().filter(|region| region.is_open()).map(|region| region.id.clone()).collect(),
+        open_blocks: view
+            .regions()
+            .filter(|region| region.is_open())
+            .map(|region| region.id.clone())
+            .collect(),
         signed_off: now.signed_off,
         pair: pair_conditions(view),
         region: region_conditions(view),

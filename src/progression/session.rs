@@ -87,9 +87,9 @@ impl State {
         let regions = &self.shared.regions;
         for (lift, back) in self.lifts.iter_mut().zip(back) {
             let Some(back) = back else {
-                let ended = regions.iter().filter(|region| {
-                    loaded.contains(&region.id) && lift.set.regions.contains(&region.id)
-                });
+                let ended = regions
+                    .iter()
+                    .filter(|region| loaded.contains(&region.id) && lift.set.regions.contains(&region.id));
                 let longest = ended.filter_map(|region| region.loaded).map(|day| on.since(day)).max();
                 let gap = longest.and_then(|gap| u16::try_from(gap).ok()).unwrap_or(0);
                 if lift.now.last_session.is_some() {
@@ -148,7 +148,8 @@ impl State {
 
     /// Pain in the strict lift of a pair: the forgiving one holds and starts one step down next time.
     fn hold_partner(&mut self, strict: &Name) {
-        let pair = self.parameters().and_then(|all| all.pair_of(strict)).filter(|pair| pair.strict == *strict);
+        let pair =
+            self.parameters().and_then(|all| all.pair_of(strict)).filter(|pair| pair.strict == *strict);
         let forgiving = pair.map(|pair| pair.forgiving.clone());
         for lift in self.lifts.iter_mut().filter(|lift| Some(&lift.set.id) == forgiving.as_ref()) {
             lift.now.partner_pain = true;

@@ -130,9 +130,9 @@ impl Shared {
 
     /// Whether no clearance stands in the way on that day: one is in force and says yes, or none is asked for.
     pub(crate) fn is_cleared(&self, required: bool, on: Day) -> bool {
-        self.clearance.as_ref().map_or(!required, |given| {
-            given.status != ClearanceStatus::NotCleared && given.expires >= on
-        })
+        self.clearance
+            .as_ref()
+            .map_or(!required, |given| given.status != ClearanceStatus::NotCleared && given.expires >= on)
     }
 
     /// Limits of the clearance in force.
@@ -141,10 +141,7 @@ impl Shared {
     }
 
     /// Regions with a limit that no lift loads any more: nobody can tell what the limit still concerns.
-    pub(crate) fn limits_without_lift<'a>(
-        &'a self,
-        all: &'a Parameters,
-    ) -> impl Iterator<Item = &'a Name> {
+    pub(crate) fn limits_without_lift<'a>(&'a self, all: &'a Parameters) -> impl Iterator<Item = &'a Name> {
         let limited = self.limits().iter().filter_map(|limit| limit.region.as_ref());
         limited.filter(|id| {
             let lifted = self.region(id).is_some_and(|region| region.lifted);

@@ -233,7 +233,10 @@ impl State {
     /// The lift with that id, or what is declared.
     pub(crate) fn lift(&self, id: &Name) -> Result<&Lift, Error> {
         self.check_lift(id)?;
-        self.lifts.iter().find(|lift| lift.set.id == *id).ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))
+        self.lifts
+            .iter()
+            .find(|lift| lift.set.id == *id)
+            .ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))
     }
 
     pub(crate) fn lift_mut(&mut self, id: &Name) -> Result<&mut Lift, Error> {

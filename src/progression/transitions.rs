@@ -94,10 +94,7 @@ fn every_state_takes_every_act() {
         for act in acts() {
             let mut state = world_at(status);
             act.apply(&mut state);
-            assert!(
-                state.lifts.iter().all(|lift| lift.tuple.load >= crate::quantity::Mass::ZERO),
-                "{act}"
-            );
+            assert!(state.lifts.iter().all(|lift| lift.tuple.load >= crate::quantity::Mass::ZERO), "{act}");
         }
     }
 }

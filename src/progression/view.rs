@@ -3,7 +3,7 @@
 use super::lift::Lift;
 use super::region::RegionState;
 use super::shared::Shared;
-use crate::quantity::{Day, Length, Mass, Name};
+use crate::quantity::{Day, Length, Mass};
 use crate::reason::Reason;
 use crate::record::{ClearanceLimits, Grant, Pair, Parameters, Place, Policy};
 
@@ -123,11 +123,6 @@ impl<'a> View<'a> {
     /// The next grant that the moving dimension offers, or why it offers nothing.
     pub(crate) fn next_grant(&self) -> Result<Grant, Reason> {
         super::moves::next_grant(self.lift, self.policy().rung_load)
-    }
-
-    /// Whether the stop, the clearance or the parameters name that region for this lift.
-    pub(crate) fn region(&self, id: &Name) -> Option<&'a RegionState> {
-        self.shared.region(id)
     }
 }
 

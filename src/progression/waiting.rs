@@ -37,7 +37,8 @@ fn ends_of_windows(view: &View<'_>) -> Vec<Day> {
     let partner = view.partner.map(|partner| partner.lift);
     let lifts = core::iter::once(view.lift).chain(partner);
     let moved = lifts.flat_map(|lift| lift.now.moves.iter().map(|(day, _)| *day));
-    let moved: Vec<Day> = moved.chain(view.regions().flat_map(|region| region.moves.iter().copied())).collect();
+    let moved: Vec<Day> =
+        moved.chain(view.regions().flat_map(|region| region.moves.iter().copied())).collect();
     let windows = [policy.cooling_off_days, policy.region_window_days, policy.window_days];
     let ends = windows.into_iter().flat_map(|days| moved.iter().map(move |day| day.plus(i32::from(days))));
     ends.filter_map(Result::ok).collect()

@@ -26,7 +26,6 @@ pub enum Shortfall {
     Limit,
 }
 
-
 macro_rules! reasons {
     ($($(#[doc = $doc:literal])+ $variant:ident $({ $($(#[doc = $field_doc:literal])+ $field:ident : $type:ty),+ $(,)? })? $text:literal,)+) => {
         /// Why a decision is what it is.
@@ -301,6 +300,8 @@ reasons! {
         /// Millimetres; above is positive.
         mm: f64
     } "height_off",
+    /// No disc tells its diameter, so nobody knows at which height the bar begins.
+    HeightUnknown "height_unknown",
     /// Pain rises over three sessions, or stands high for three: a clinician should look at it.
     PainPersists {
         /// Where.

@@ -60,7 +60,12 @@ impl DayReport {
     /// Every question asked, and nothing found: no pain, none of the asks.
     #[must_use]
     pub fn all_well(class: DayClass) -> DayReport {
-        DayReport { class: Some(class), pain: Some(Vec::new()), asks: Some(Vec::new()), ..DayReport::default() }
+        DayReport {
+            class: Some(class),
+            pain: Some(Vec::new()),
+            asks: Some(Vec::new()),
+            ..DayReport::default()
+        }
     }
 }
 

@@ -16,7 +16,7 @@ const MOST_REGIONS: usize = 6;
 /// No automatic step is ever larger than this part of the load (our choice, a hard limit).
 pub(crate) const HARD_STEP_CAP: f64 = 0.10;
 /// Highest start of a bar from the floor, on blocks or on pins.
-const HIGHEST_START_MM: i32 = 500;
+const HIGHEST_START_MM: i16 = 500;
 
 /// Which half of the body a lift loads; sets the default size of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

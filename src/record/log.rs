@@ -6,7 +6,6 @@ use alloc::vec::Vec;
 
 use super::correction::Chains;
 use super::event::{Event, EventKind};
-use super::health::one_answer_a_region;
 use super::plan::check_format;
 use super::session::at_most;
 use crate::error::{Allowed, Code, Error};
@@ -18,8 +17,6 @@ pub const FORMAT: &str = "bismar-log";
 pub const VERSION: u32 = 1;
 /// The most events of one log: far more than a lifetime of training.
 pub const MAX_EVENTS: usize = 200_000;
-/// The longest text a host may attach to an event, in characters.
-const LONGEST_NOTE: usize = 2_000;
 
 /// Whose log it is.
 #[derive(Clone, Debug, PartialEq)]

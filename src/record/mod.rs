@@ -29,6 +29,7 @@ mod plan;
 mod policy;
 mod session;
 
+pub use crate::sign::{Ask, StopSign};
 pub use absence::{Layoff, LayoffReason, SessionMissed};
 pub use coach::{
     Advance, BarChanged, FunctionTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
@@ -37,7 +38,8 @@ pub use day::{AskAnswered, DayReport, MarkerAnswer};
 pub use event::{Correction, Event, EventKind, UnknownEvent};
 pub(crate) use health::MOST_LIMITS;
 pub use health::{
-    Clearance, ClearanceLimits, ClearanceStatus, NextDayReport, PainAnswer, PainFeature, SymptomReport, UsualPain,
+    Clearance, ClearanceLimits, ClearanceStatus, NextDayReport, PainAnswer, PainFeature, SymptomReport,
+    UsualPain,
 };
 pub use identity::Region;
 pub use ladder::Rung;
@@ -48,7 +50,6 @@ pub use place::{Dimension, Grant, Place, StepPolicy, Tempo, Work};
 pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
 pub use policy::{LayoffRow, Policy};
 pub(crate) use session::at_most;
-pub use crate::sign::{Ask, StopSign};
 pub use session::{ByTheBar, Effort, LiftSession, Session, Setup, WorkSet};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[policy::ROWS];

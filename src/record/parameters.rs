@@ -88,7 +88,8 @@ impl Parameters {
     /// Each id names one thing.
     fn check_ids(&self) -> Result<(), Error> {
         let once = |field: &'static str, ids: &[&Name]| {
-            let twice = ids.iter().enumerate().find(|(at, id)| ids.iter().take(*at).any(|other| other == *id));
+            let twice =
+                ids.iter().enumerate().find(|(at, id)| ids.iter().take(*at).any(|other| other == *id));
             twice.map_or(Ok(()), |(_, id)| {
                 Err(Error::new(Code::DuplicateName, field, id.as_str(), Allowed::rule("each id once")))
             })
@@ -109,8 +110,7 @@ impl Parameters {
             let rule = Allowed::rule("a bar, whose discs carry it");
             return Err(Error::new(Code::WrongType, "implement", lift.implement.as_str(), rule));
         }
-        self.check_load(lift, lift.start.work.load)
-            .map_err(|error| error.within("work").within("start"))
+        self.check_load(lift, lift.start.work.load).map_err(|error| error.within("work").within("start"))
     }
 
     fn check_blocks(&self) -> Result<(), Error> {

@@ -87,13 +87,8 @@ impl Plan {
         at_most("lifts", self.lifts.len(), super::parameters::MAX_LIFTS)?;
         for (at, lift) in self.lifts.iter().enumerate() {
             if self.lifts.iter().take(at).any(|earlier| earlier.lift == lift.lift) {
-                return Err(Error::new(
-                    Code::DuplicateLift,
-                    "lift",
-                    lift.lift.as_str(),
-                    Allowed::Unstated,
-                )
-                .within(&alloc::format!("lifts[{at}]")));
+                return Err(Error::new(Code::DuplicateLift, "lift", lift.lift.as_str(), Allowed::Unstated)
+                    .within(&alloc::format!("lifts[{at}]")));
             }
             for (field, count) in [("sets", lift.sets), ("reps", lift.reps)] {
                 if count.is_some_and(|count| !(1..=30).contains(&count)) {

@@ -4,12 +4,11 @@ use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
 use crate::quantity::{Mass, Name};
-use crate::record::{Pair, Parameters, Plan, LiftParameters};
+use crate::record::{LiftParameters, Pair, Parameters, Plan};
 
 pub(super) fn look(parameters: &Parameters, plan: Option<&Plan>, findings: &mut Vec<Finding>) {
-    let planned = |lift: &&LiftParameters| {
-        plan.is_none_or(|plan| plan.lifts.iter().any(|lift| lift.lift == lift.name))
-    };
+    let planned =
+        |lift: &&LiftParameters| plan.is_none_or(|plan| plan.lifts.iter().any(|lift| lift.lift == lift.name));
     let moving: Vec<&LiftParameters> = parameters.lifts.iter().filter(planned).collect();
     regions(parameters, &moving, findings);
     for pair in &parameters.pairs {
@@ -53,9 +52,8 @@ fn is_pair(parameters: &Parameters, one: &Name, other: &Name) -> bool {
 }
 
 fn start_above_cap(parameters: &Parameters, pair: &Pair, findings: &mut Vec<Finding>) {
-    let load = |name| {
-        parameters.lift_at(name).and_then(|at| parameters.lifts.get(at)).map(|lift| lift.start.load)
-    };
+    let load =
+        |name| parameters.lift_at(name).and_then(|at| parameters.lifts.get(at)).map(|lift| lift.start.load);
     let (Some(start), Some(forgiving)) = (load(&pair.strict), load(&pair.forgiving)) else { return };
     let cap = forgiving.scaled_down(pair.ratio_cap).unwrap_or(Mass::ZERO);
     if start > cap {

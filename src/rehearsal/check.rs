@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 use super::finding::{Finding, Found};
 use super::{advancing, gates, ladder, planned};
 use crate::gate::CRITICAL_CRITERIA;
-use crate::record::{Parameters, Plan, LiftParameters};
+use crate::record::{LiftParameters, Parameters, Plan};
 use crate::source::{ARITHMETIC, formula, rows};
 
 /// What is wrong with these parameters, and with this plan, before anyone lifts? Findings come in the order of

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
-use crate::record::{Clearance, ClearanceStatus, Parameters, LiftParameters};
+use crate::record::{Clearance, ClearanceStatus, LiftParameters, Parameters};
 use crate::source::{ARITHMETIC, formula, rows};
 
 formula! {

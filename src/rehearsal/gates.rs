@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::finding::{Finding, Found};
 use crate::gate::{Evidence, Gate, PassRules, PassRun, Requirement, Skill, operating_characteristic};
 use crate::quantity::Rir;
-use crate::record::{LiftPlan, Parameters, LiftParameters};
+use crate::record::{LiftParameters, LiftPlan, Parameters};
 use crate::source::{OURS, constant, rows};
 
 constant! {

@@ -7,7 +7,7 @@ use crate::loading::buy;
 use crate::progression::{Loadable, next_tuple};
 use crate::quantity::Mass;
 use crate::reason::Reason;
-use crate::record::{Dimension, Parameters, StepPolicy, LiftParameters, Tuple};
+use crate::record::{Dimension, LiftParameters, Parameters, StepPolicy, Tuple};
 
 /// Steps looked at on the way up.
 const MOST_STEPS: usize = 400;
@@ -94,13 +94,7 @@ fn window(parameters: &Parameters, at: Tuple, to: Tuple, loadable: &Loadable) ->
     })
 }
 
-fn stuck(
-    parameters: &Parameters,
-    lift: &LiftParameters,
-    load: Mass,
-    cap: Mass,
-    next: Option<Mass>,
-) -> Found {
+fn stuck(parameters: &Parameters, lift: &LiftParameters, load: Mass, cap: Mass, next: Option<Mass>) -> Found {
     let discs = helping(parameters, lift, load, cap);
     if load == lift.start.load {
         Found::StuckAtStart { load, cap, next, discs }

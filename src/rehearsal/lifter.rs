@@ -12,8 +12,8 @@ use crate::prescription::{LiftToday, Verdict, next_session_from};
 use crate::progression::{MoveOutlook, State, Status, fold};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
-    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftSession, Log, NextDayReport,
-    PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope, LiftParameters, Tuple,
+    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftParameters, LiftSession, Log,
+    NextDayReport, PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope, Tuple,
 };
 
 /// Streams of chance kept for one day: one for the day, one for each of at most 16 lifts.

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
 use crate::quantity::Name;
-use crate::record::{LiftPlan, Parameters, Plan, LiftParameters};
+use crate::record::{LiftParameters, LiftPlan, Parameters, Plan};
 
 pub(super) fn look(parameters: &Parameters, plan: &Plan, findings: &mut Vec<Finding>) {
     if let Err(error) = plan.check() {

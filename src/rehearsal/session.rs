@@ -8,7 +8,7 @@ use crate::gate::{CriterionMark, Mark, Rater, SetMarks};
 use crate::numeric::generator::Generator;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Pain, Reps};
-use crate::record::{Effort, LiftSession, LiftParameters, WorkSet};
+use crate::record::{Effort, LiftParameters, LiftSession, WorkSet};
 
 /// Where the model names no score (our choice: the lowest that blocks by default).
 const PAIN_SCORE: u8 = 3;

@@ -405,11 +405,7 @@ impl Course {
             }
             Step::Role { lift, role } => {
                 let role = [Role::Train, Role::Maintain, Role::Rest, Role::Retire][usize::from(role % 4)];
-                self.add(EventKind::RoleSet(RoleSet {
-                    lift: self.lift_name(lift),
-                    role,
-                    not_below: None,
-                }));
+                self.add(EventKind::RoleSet(RoleSet { lift: self.lift_name(lift), role, not_below: None }));
             }
             Step::Rater => {
                 self.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }))

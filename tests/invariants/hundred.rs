@@ -3,7 +3,7 @@
 use super::course::*;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
-use bismar::progression::{Decision, Status, LiftState};
+use bismar::progression::{Decision, LiftState, Status};
 use bismar::quantity::{Day, Mass, Pain, Reps};
 use bismar::record::*;
 

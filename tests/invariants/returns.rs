@@ -281,8 +281,7 @@ fn a_lift_that_shares_the_region_comes_back_with_the_one_that_is_trained() {
     let mut course = trained(hundred(), None);
     after_session(&mut course, 42);
     clean(&mut course, 1, DayClass::Ordinary);
-    let loads =
-        |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| kilograms(lift(course, at).tuple.load));
+    let loads = |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| kilograms(lift(course, at).tuple.load));
     let statuses = [STRICT, FORGIVING, PRESS].map(|at| lift(&course, at).status);
     assert_eq!(loads(&course), [80, 80, 100]);
     assert_eq!(statuses, [Status::Returning, Status::Returning, Status::Learning]);

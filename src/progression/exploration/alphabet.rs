@@ -254,12 +254,8 @@ impl Act {
             Act::ForgivingClean => session(state, &[FORGIVING], Quality::Clean, Some(vec![])),
             Act::ForgivingFail => session(state, &[FORGIVING], Quality::Fails, Some(vec![])),
             Act::Morning => {
-                let last = state
-                    .lifts
-                    .iter()
-                    .flat_map(|lift| &lift.sittings)
-                    .map(|sitting| sitting.session)
-                    .max();
+                let last =
+                    state.lifts.iter().flat_map(|lift| &lift.sittings).map(|sitting| sitting.session).max();
                 EventKind::NextDayReport(NextDayReport {
                     session: last.unwrap_or(0),
                     pain: vec![],

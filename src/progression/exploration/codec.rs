@@ -3,7 +3,7 @@
 use std::vec::Vec;
 
 use super::super::state::{
-    ClearanceInForce, OverrideInForce, RegionState, Sitting, State, Stop, TodayReport, LiftState,
+    ClearanceInForce, LiftState, OverrideInForce, RegionState, Sitting, State, Stop, TodayReport,
 };
 use super::super::status::Status;
 use super::alphabet::{kg, today};

@@ -140,10 +140,8 @@ fn promises(state: &State, bytes: &mut Bytes<'_>) {
         let overruled = lift.overruled.as_ref().map_or(Mass::ZERO, |overruled| overruled.load);
         let earned = lift.peak.max(overruled);
         assert!(decision.limit <= earned, "{}: {} was never granted", decision.lift, decision.limit);
-        let set = state
-            .parameters
-            .as_ref()
-            .and_then(|all| all.lifts.iter().find(|set| set.name == decision.lift));
+        let set =
+            state.parameters.as_ref().and_then(|all| all.lifts.iter().find(|set| set.name == decision.lift));
         let ceiling = set.and_then(|set| set.ceiling).unwrap_or(Mass::MAX);
         assert!(
             decision.limit <= ceiling,

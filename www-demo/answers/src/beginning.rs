@@ -5,8 +5,8 @@ use bismar::error::Allowed;
 use bismar::loading::{Implement, Stock};
 use bismar::quantity::{Day, Mass, Name, Rir};
 use bismar::record::{
-    Clearance, ClearanceStatus, Event, EventKind, LiftPlan, Lifter, Log, PLAN_FORMAT, PLAN_VERSION, Pair,
-    Parameters, Plan, Policy, LiftParameters,
+    Clearance, ClearanceStatus, Event, EventKind, LiftParameters, LiftPlan, Lifter, Log, PLAN_FORMAT,
+    PLAN_VERSION, Pair, Parameters, Plan, Policy,
 };
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};

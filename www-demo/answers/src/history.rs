@@ -188,10 +188,8 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
 }
 
 fn places(state: &State) -> Vec<(Name, Mass, Status)> {
-    let names = state
-        .parameters
-        .iter()
-        .flat_map(|parameters| parameters.lifts.iter().map(|lift| lift.name.clone()));
+    let names =
+        state.parameters.iter().flat_map(|parameters| parameters.lifts.iter().map(|lift| lift.name.clone()));
     names.zip(&state.lifts).map(|(name, lift)| (name, lift.tuple.load, lift.status)).collect()
 }
 

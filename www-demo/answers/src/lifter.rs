@@ -4,7 +4,7 @@ use bismar::Error;
 use bismar::prescription::sideways;
 use bismar::progression::Status;
 use bismar::quantity::{Day, Name, Pain};
-use bismar::record::{Parameters, Role, LiftParameters, Tuple};
+use bismar::record::{LiftParameters, Parameters, Role, Tuple};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;

@@ -4,7 +4,7 @@
 use bismar::loading::{Implement, Loaded, Policy, Prepared, Stock};
 use bismar::progression::{MoveOutlook, State};
 use bismar::quantity::{Day, Length, Mass};
-use bismar::record::{Dimension, Event, EventKind, Parameters, Policy as Rules, LiftParameters};
+use bismar::record::{Dimension, Event, EventKind, LiftParameters, Parameters, Policy as Rules};
 use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
