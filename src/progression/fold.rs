@@ -150,7 +150,7 @@ impl State {
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);
-        self.confirm(|sitting| sitting.session == report.session && sitting.day < on, on)
+        self.confirm(|sitting| Some(sitting.day) == trained, on)
     }
 
     fn take_day_report(
