@@ -3,6 +3,7 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 
+use super::sign::ask;
 use super::{counted, mass};
 use crate::gate::Missing;
 use crate::prescription::Change;
@@ -29,6 +30,12 @@ pub fn change(change: &Change) -> String {
         Change::Clearance => "a clearance".to_string(),
         Change::ClearanceAndSignOff => "a clearance, then the coach's sign-off".to_string(),
         Change::DayReport => "the day's questions".to_string(),
+        Change::AskAnswered { ask: asked } if asked.needs_clinician() => {
+            format!("a clinician's word about the {}", ask(*asked))
+        }
+        Change::AskAnswered { ask: asked } => format!("the coach's word that the {} is over", ask(*asked)),
+        Change::SessionAsGranted => "a session of the whole work at its place".to_string(),
+        Change::MoreInReserve => "sets that leave what is asked in reserve".to_string(),
         Change::OrdinaryDay => "an ordinary day".to_string(),
         Change::RecentSession => "a session of this lift".to_string(),
         Change::ForgivingProof => "a recent pass of the forgiving lift at that load".to_string(),
