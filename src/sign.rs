@@ -52,6 +52,3 @@ impl Ask {
         !matches!(self, Ask::Fever)
     }
 }
-
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];

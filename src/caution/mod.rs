@@ -53,6 +53,7 @@ cautions! {
     NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
     AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new medicine since last time: ask a clinician before training today.",
     UnknownEvents "unknown_events" "This log holds events of a newer version that this one cannot read; a stop may be among them, so read it with the newer version before anyone lifts.",
+    MassFalling "mass_falling" "Body mass fell by a twentieth or more within half a year; if that was not meant, talk to a clinician.",
     LowerStart "lower_start" "The bar lies at another height than usual, so today's lift is not quite the same lift.",
     // rehearsal
     RehearsalOfRules "rehearsal_of_rules" "A rehearsal of the rules by made-up lifters of stated, unchanging skill: it shows what the rules do, and foretells nothing about a person.",

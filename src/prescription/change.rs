@@ -70,6 +70,20 @@ pub enum Change {
     },
     /// More repetitions at this load first.
     MoreRepetitions,
+    /// The easy week is over.
+    EasyWeekOver,
+    /// Sessions of this lift, whatever they come to.
+    Sessions {
+        /// How many more.
+        count: u8,
+    },
+    /// More time on the day.
+    MoreTime,
+    /// The implement is there.
+    Implement {
+        /// Which.
+        implement: Name,
+    },
     /// Pins or a spotter.
     PinsOrSpotter,
     /// The coach sets another role, ceiling or dimension.
@@ -131,6 +145,10 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
             changes.push(Change::MoreRepetitions);
             Change::SmallerDiscs { up_to: *cap }
         }
+        Reason::EasyWeek => Change::EasyWeekOver,
+        Reason::HalfSets { sessions } => Change::Sessions { count: *sessions },
+        Reason::ShortOfTime => Change::MoreTime,
+        Reason::ImplementUnavailable { implement } => Change::Implement { implement: implement.clone() },
         Reason::AloneWithoutPins => Change::PinsOrSpotter,
         Reason::UnknownEventPresent { .. } => Change::NewerLibrary,
         _ => Change::CoachSetsOtherwise,

@@ -16,6 +16,8 @@ pub(super) struct Draft {
     pub(super) reps: u8,
     pub(super) reserve: Rir,
     pub(super) reasons: Vec<Reason>,
+    /// Of these, those for which no step is on offer today.
+    pub(super) against: Vec<Reason>,
 }
 
 impl Draft {
@@ -29,13 +31,31 @@ impl Draft {
             reps: grant.work.reps,
             reserve,
             reasons: Vec::new(),
+            against: Vec::new(),
         }
     }
 
     /// A graver verdict stands; a milder one changes nothing.
     pub(super) fn at_least(&mut self, verdict: Verdict, reason: Reason) {
         self.verdict = self.verdict.max(verdict);
+        self.no_step(reason);
+    }
+
+    /// Says a reason for which no step is on offer today.
+    pub(super) fn no_step(&mut self, reason: Reason) {
+        if !self.against.contains(&reason) {
+            self.against.push(reason.clone());
+        }
         self.say(reason);
+    }
+
+    /// Whether less is asked in anything than of that one.
+    pub(super) fn is_easier_than(&self, other: &Draft) -> bool {
+        self.rung != other.rung
+            || self.load < other.load
+            || self.sets < other.sets
+            || self.reps < other.reps
+            || self.reserve > other.reserve
     }
 
     pub(super) fn say(&mut self, reason: Reason) {

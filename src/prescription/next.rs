@@ -66,13 +66,13 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
         stages.iter().zip(drafts).map(|(stage, (draft, _))| stage.finish(draft)).collect();
     let (version, parameters) = then.names();
     let lifts = lifts?;
-    let cautions = session_cautions(&then, &stages, &lifts);
+    let cautions = session_cautions(today, &then, &stages, &lifts);
     Ok(SessionPlan { today, day: then.class_on(today), lifts, cautions, version, parameters })
 }
 
 /// What to show beside the whole session: a stop comes first, with the emergency line where a sign asks for it, and then
 /// nothing about good results.
-fn session_cautions(state: &State, stages: &[Stage<'_>], lifts: &[LiftToday]) -> Vec<Caution> {
+fn session_cautions(today: Day, state: &State, stages: &[Stage<'_>], lifts: &[LiftToday]) -> Vec<Caution> {
     let mut cautions = Vec::new();
     let stopped = state.stop().is_some() || state.regions().iter().any(|region| region.stop.is_some());
     if stopped {
@@ -88,6 +88,9 @@ fn session_cautions(state: &State, stages: &[Stage<'_>], lifts: &[LiftToday]) ->
     // A limit of one region says nothing about the others.
     if stages.is_empty() || !stages.iter().all(|stage| stage.view.limits_on_record()) {
         cautions.push(Caution::NoPressureLimit);
+    }
+    if state.fallen_mass(today).is_some() {
+        cautions.push(Caution::MassFalling);
     }
     if state.unknown_events() > 0 {
         cautions.push(Caution::UnknownEvents);

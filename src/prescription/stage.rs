@@ -9,7 +9,7 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{Decision, Purpose, Status, View, gap, rest_missing};
+use crate::progression::{Decision, MoveOutlook, Purpose, Status, View, gap, rest_missing};
 use crate::quantity::{Day, Mass, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
@@ -38,6 +38,7 @@ impl Stage<'_> {
     pub(super) fn draft(&self) -> Draft {
         let decision = &self.decision;
         let mut draft = Draft::new(decision.limit, decision.grant, RESERVE);
+        let whole = Draft { reserve: self.lift.reserve.unwrap_or(RESERVE), ..draft.clone() };
         self.stops(&mut draft);
         // Of limits that are missing a caution speaks, once for all lifts.
         for reason in decision.reasons.iter().filter(|reason| **reason != Reason::NoLimitsOnRecord) {
@@ -50,6 +51,10 @@ impl Stage<'_> {
         // A plan may ask for less in reserve, but not of a lift that is eased.
         if draft.verdict > Verdict::Train {
             draft.keep_in_reserve(RESERVE);
+        }
+        // One set cannot be halved, and four in reserve may be the plan already: the same work is never called easier.
+        if draft.verdict == Verdict::EaseOff && !draft.is_easier_than(&whole) {
+            self.ease(&mut draft);
         }
         draft
     }
@@ -103,21 +108,24 @@ impl Stage<'_> {
             let high = score.score() >= policy.pain_block_from && score > usual;
             if high && day == self.today {
                 let (region, clear_sessions) = (region.id.clone(), region.clear_needed);
-                self.ease(draft, Reason::PainBlock { region, clear_sessions });
+                draft.at_least(Verdict::EaseOff, Reason::PainBlock { region, clear_sessions });
+                self.ease(draft);
             } else if high && !asked {
                 let region = region.id.clone();
                 draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region });
             }
         }
         if self.view.lift.now.partner_pain {
-            self.ease(draft, Reason::PairPain);
+            draft.at_least(Verdict::EaseOff, Reason::PairPain);
+            self.ease(draft);
         }
     }
 
     fn day(&self, draft: &mut Draft) {
         match self.view.shared.class_on(self.today) {
             DayClass::BadAgreeing => {
-                self.ease(draft, Reason::BadDay);
+                draft.at_least(Verdict::EaseOff, Reason::BadDay);
+                self.ease(draft);
                 draft.halve_sets();
             }
             DayClass::BadSingle => draft.say(Reason::BadDaySingle),
@@ -129,8 +137,7 @@ impl Stage<'_> {
 
     /// One step down from the lower of grant and override. Where nothing is lighter at this place: the easier rung at no
     /// more load; where there is none, the lift is left out today. The same work is never called easier.
-    fn ease(&self, draft: &mut Draft, reason: Reason) {
-        draft.at_least(Verdict::EaseOff, reason);
+    fn ease(&self, draft: &mut Draft) {
         let lift = self.view.lift;
         let place = self.decision.grant.place;
         let from = self.decision.limit.min(lift.now.grant.load());
@@ -170,8 +177,9 @@ impl Stage<'_> {
     }
 
     fn less(&self, draft: &mut Draft) {
-        if self.decision.reasons.iter().any(|reason| matches!(reason, Reason::HalfSets { .. })) {
-            draft.verdict = draft.verdict.max(Verdict::EaseOff);
+        let half = self.decision.reasons.iter().find(|reason| matches!(reason, Reason::HalfSets { .. }));
+        if let Some(half) = half {
+            draft.at_least(Verdict::EaseOff, half.clone());
             draft.halve_sets();
         }
         let asked = (self.lift.sets.unwrap_or(draft.sets), self.lift.reps.unwrap_or(draft.reps));
@@ -199,9 +207,10 @@ impl Stage<'_> {
         let partner = self.view.partner.map(|partner| &partner.lift.set.id);
         let together = partner.is_some_and(|id| self.plan.lifts.iter().any(|lift| lift.lift == *id));
         if let Some(rest) = rest_missing(&self.view) {
-            draft.say(rest);
+            draft.no_step(rest);
         } else if together {
-            draft.say(Reason::PairRest { days: 0, needed: u16::from(self.view.policy().pair_rest_days) });
+            let needed = u16::from(self.view.policy().pair_rest_days);
+            draft.no_step(Reason::PairRest { days: 0, needed });
         }
         // An upward override waits while the lift is eased.
         if draft.verdict > Verdict::Train {
@@ -210,7 +219,7 @@ impl Stage<'_> {
     }
 
     pub(super) fn finish(&self, mut draft: Draft) -> Result<LiftToday, Error> {
-        let decision = &self.decision;
+        let decision = self.without_offer_beside(&draft);
         let place = Place { rung: draft.rung, ..decision.grant.place };
         let equipment = Equipment::of(&self.view, place)?;
         let lifts = draft.verdict < Verdict::Rest;
@@ -230,9 +239,10 @@ impl Stage<'_> {
         let (loaded, blocks) =
             made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
         Ok(LiftToday {
-            lift: decision.lift.clone(),
+            would_change: changes(&decision),
+            lift: decision.lift,
             verdict: draft.verdict,
-            status: decision.status.clone(),
+            status: decision.status,
             granted: Grant { place: decision.grant.place, work: self.view.lift.now.grant.work },
             limit: decision.limit,
             place,
@@ -246,11 +256,23 @@ impl Stage<'_> {
             warm_up: if lifts { warm_up } else { alloc::vec::Vec::new() },
             cautions: self.cautions(&draft),
             reasons: draft.reasons,
-            outlook: decision.outlook.clone(),
-            gate: decision.gate.clone(),
-            would_change: changes(decision),
-            evidence: decision.evidence.clone(),
+            outlook: decision.outlook,
+            gate: decision.gate,
+            evidence: decision.evidence,
         })
+    }
+
+    /// The decision as today leaves it: no step is on offer beside less than the whole work, or beside the other lift of
+    /// a pair.
+    fn without_offer_beside(&self, draft: &Draft) -> Decision {
+        let mut decision = self.decision.clone();
+        if let MoveOutlook::OnOffer { to } = decision.outlook
+            && !draft.against.is_empty()
+        {
+            decision.outlook = MoveOutlook::Blocked { by: draft.against.clone(), to: Some(to) };
+            decision.reasons.retain(|reason| !matches!(reason, Reason::MoveOnOffer { .. }));
+        }
+        decision
     }
 
     fn cautions(&self, draft: &Draft) -> alloc::vec::Vec<Caution> {

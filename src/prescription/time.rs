@@ -14,6 +14,11 @@ pub(super) fn fit(drafts: &mut [(Draft, bool)], minutes: u16) {
         let trained = drafts.iter().filter(|(draft, _)| draft.verdict < Verdict::Rest);
         trained.map(|(draft, _)| MINUTES_A_LIFT + MINUTES_A_SET * u16::from(draft.sets)).sum()
     };
+    if minutes == 0 {
+        for (draft, _) in drafts.iter_mut().filter(|(draft, _)| draft.verdict < Verdict::Rest) {
+            draft.at_least(Verdict::Rest, Reason::ShortOfTime);
+        }
+    }
     for keep in [false, true] {
         for at in (0..drafts.len()).rev() {
             while needed(drafts) > minutes

@@ -22,10 +22,12 @@ const MOST_REGIONS: usize = 96;
 impl State {
     pub(crate) fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
         let mut known: Vec<Lift> = core::mem::take(&mut self.lifts);
+        // While a lift was set aside nobody looked after it: its own days count, whatever else loaded its regions.
+        self.set_aside.iter_mut().for_each(|lift| lift.now.count_own_gap(on));
         known.append(&mut self.set_aside);
         let before = self.in_force.take();
         for (at, set) in parameters.lifts.iter().enumerate() {
-            let body = self.shared.body_mass.map(|(_, mass)| mass);
+            let body = self.shared.body_mass().map(|(_, mass)| mass);
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             let loadable = Loadable::of(set, parameters, body).map_err(inside)?;
             check_start(set, &loadable).map_err(inside)?;
@@ -48,6 +50,8 @@ impl State {
         self.forget_closed_regions();
         // A stop in force holds the new lifts too.
         self.halt_where_stopped(on);
+        // One that was set aside may have been signed off meanwhile.
+        self.reopen(on);
         Ok(())
     }
 

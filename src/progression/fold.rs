@@ -109,7 +109,7 @@ impl State {
             EventKind::BarOrDiscsChanged(changed) => self.forget_where_changed(changed, on),
             EventKind::RaterChanged(changed) => self.take_rater(changed, on),
             EventKind::BodyMassRecorded(mass) => {
-                self.shared.body_mass = Some((on, *mass));
+                self.shared.weigh(*mass, on);
                 for lift in self.lifts.iter_mut().filter(|lift| lift.loadable.helps()) {
                     Arc::make_mut(&mut lift.loadable).measure_against(*mass);
                 }
@@ -150,7 +150,7 @@ impl State {
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);
-        self.confirm(|sitting| sitting.session == report.session && sitting.day < on, on)
+        self.confirm(|sitting| Some(sitting.day) == trained, on)
     }
 
     fn take_day_report(

@@ -272,6 +272,12 @@ impl Now {
         self.overruled.take_if(|overruled| overruled.load > granted);
     }
 
+    /// Takes the days since its own last session for the gap to come back from.
+    pub(crate) fn count_own_gap(&mut self, on: Day) {
+        let own = self.last_session.and_then(|last| u16::try_from(on.since(last)).ok());
+        self.missed = self.missed.max(own.unwrap_or(0));
+    }
+
     /// Keeps a session; older ones at this place become counts.
     pub(crate) fn remember(&mut self, sitting: Sitting) {
         self.sittings.push(sitting);

@@ -58,10 +58,12 @@ impl State {
         lifts.chain(self.shared.last_trained()).max()
     }
 
-    /// The day of a session that a lift still remembers.
+    /// The day of a session that is still remembered.
     pub(crate) fn day_of(&self, session: u32) -> Option<Day> {
-        let mut sittings = self.lifts.iter().flat_map(|lift| &lift.now.sittings);
-        sittings.find(|sitting| sitting.session == session).map(|sitting| sitting.day)
+        let sittings = self.lifts.iter().flat_map(|lift| &lift.now.sittings);
+        let sittings = sittings.map(|sitting| (sitting.session, sitting.day));
+        let mut known = self.shared.sessions.iter().copied().chain(sittings);
+        known.find(|(number, _)| *number == session).map(|(_, day)| day)
     }
 
     /// The morning after raised nothing: passes of these sessions now count.

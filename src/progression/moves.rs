@@ -107,6 +107,8 @@ pub(crate) fn one_step_back(lift: &Lift, policy: &Policy) -> Grant {
 /// The load one step easier at that place, whatever dimension moves; none where nothing is lighter.
 pub(crate) fn one_load_back(lift: &Lift, place: Place, load: Mass, policy: &Policy) -> Option<Mass> {
     let loads = lift.loadable.at(place);
+    // From what is printed for that load: the same work is no step back.
+    let load = loads.not_above(load)?;
     let below = loads.below(load)?;
     let lowest = loads.not_below(loads.grown(load, -policy.step_back_cap)).unwrap_or(below).min(below);
     let wanted = match lift.set.step_policy() {

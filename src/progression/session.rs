@@ -42,6 +42,7 @@ impl State {
         }
         self.note_pairs(on);
         self.shared.layoff = None;
+        self.shared.note_session(event, on);
         Ok(())
     }
 

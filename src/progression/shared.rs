@@ -9,6 +9,14 @@ use crate::quantity::{Day, Mass, Name};
 use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, Lifter, Parameters};
 use crate::sign::Ask;
 
+/// Days over which a fall in body mass is looked at, and the part of it that is to be talked over with a clinician.
+const FALL_DAYS: i32 = 183;
+const FALL_PART: f64 = 0.05;
+/// The most sessions that an answer may still speak of.
+const MOST_SESSIONS: usize = 16;
+/// The most body masses kept, so that a state stays small.
+const MOST_MASSES: usize = 12;
+
 /// What concerns every lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -35,12 +43,15 @@ pub(crate) struct Shared {
     /// The last day's report.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) today: Option<TodayReport>,
-    /// The last body mass recorded.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub(crate) body_mass: Option<(Day, Mass)>,
+    /// Body masses of the last half year that were no lower than any later one, oldest first; the last is the present one.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub(crate) body_masses: Vec<(Day, Mass)>,
     /// Whether the last session asked about pain; absent before the first.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) pain_asked: Option<bool>,
+    /// Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub(crate) sessions: Vec<(u32, Day)>,
     /// Events of unknown kinds so far.
     pub(crate) unknown: u32,
 }
@@ -98,10 +109,43 @@ impl Shared {
             asks: Vec::new(),
             layoff: None,
             today: None,
-            body_mass: None,
+            body_masses: Vec::new(),
             pain_asked: None,
+            sessions: Vec::new(),
             unknown: 0,
         }
+    }
+
+    /// Keeps number and day of a session.
+    pub(crate) fn note_session(&mut self, session: u32, on: Day) {
+        self.sessions.push((session, on));
+        if self.sessions.len() > MOST_SESSIONS {
+            self.sessions.remove(0);
+        }
+    }
+
+    /// The last body mass recorded.
+    pub(crate) fn body_mass(&self) -> Option<(Day, Mass)> {
+        self.body_masses.last().copied()
+    }
+
+    /// Keeps a body mass, and of earlier ones those from which a fall can still be counted.
+    pub(crate) fn weigh(&mut self, mass: Mass, on: Day) {
+        self.body_masses.retain(|(day, earlier)| *earlier > mass && on.since(*day) <= FALL_DAYS);
+        self.body_masses.push((on, mass));
+        if self.body_masses.len() > MOST_MASSES {
+            // The oldest stays, since it is the heaviest.
+            self.body_masses.remove(1);
+        }
+    }
+
+    /// Part of the body mass that was lost within half a year, where that is enough to be talked over.
+    pub(crate) fn fallen_mass(&self, on: Day) -> Option<f64> {
+        let (_, now) = self.body_mass()?;
+        let recent = self.body_masses.iter().filter(|(day, _)| on.since(*day) <= FALL_DAYS);
+        let before = recent.map(|(_, mass)| *mass).max()?;
+        let part = 1.0 - now.kg() / before.kg();
+        (part >= FALL_PART).then_some(part)
     }
 
     /// The region with that id, if it was ever declared.

@@ -198,8 +198,14 @@ impl State {
 
     /// The last body mass recorded.
     #[must_use]
-    pub const fn body_mass(&self) -> Option<(Day, Mass)> {
-        self.shared.body_mass
+    pub fn body_mass(&self) -> Option<(Day, Mass)> {
+        self.shared.body_mass()
+    }
+
+    /// Part of the body mass lost within half a year up to that day, where it is a twentieth or more.
+    #[must_use]
+    pub fn fallen_mass(&self, on: Day) -> Option<f64> {
+        self.shared.fallen_mass(on)
     }
 
     /// Events of kinds that this version does not know.

@@ -81,7 +81,7 @@ impl TryFrom<StoredState> for State {
             let rule = Allowed::rule("the digest of the parameters");
             return Err(Error::new(Code::ParametersAltered, "digest", stored.digest.as_str(), rule));
         }
-        let body = state.shared.body_mass.map(|(_, mass)| mass);
+        let body = state.shared.body_mass().map(|(_, mass)| mass);
         let lift = |set: Arc<LiftParameters>, now: Now, loadable: Loadable| -> Result<Lift, Error> {
             set.check_grant(&now.grant).map_err(|error| error.within("grant"))?;
             at_most("sittings", now.sittings.len(), SITTINGS)?;
