@@ -67,6 +67,9 @@ pub fn found(found: &Found) -> String {
             "{} are all set to move and load the {region}. They take turns; set all but one to stay.",
             listed(lifts)
         ),
+        Found::RegionWithoutLift { region } => {
+            format!("No lift loads the {region}: a stop there halts every lift.")
+        }
         Found::PairBothMove { partner } => format!("It and {partner} are both set to move; they take turns."),
         Found::PairInOneSession { forgiving } => format!("It stands in one session with {forgiving}."),
         Found::StrictAfterHeavy { forgiving } => format!("It comes on the day after {forgiving}."),
@@ -108,10 +111,23 @@ pub fn found(found: &Found) -> String {
             format!("The plan leaves {plan} in reserve, and the gate asks for {asks}: it can never open.")
         }
         Found::StartNotLoadable { load, below, above } => format!(
-            "The equipment does not make {}{}. No session is done at the start load.",
+            "The equipment does not make the start load of {}{}: no log takes these parameters.",
             mass(*load),
             beside(*below, *above)
         ),
+        Found::StartRoundedDown { load, to } => format!(
+            "The equipment does not make the start load of {}. The next lighter one is done, {}.",
+            mass(*load),
+            mass(*to)
+        ),
+        Found::HeightOff { height, mm } => format!(
+            "Nothing holds the bar at a height of {height}: the nearest way lies {} mm {} it.",
+            numeric::round(mm.abs()),
+            if *mm > 0.0 { "above" } else { "below" }
+        ),
+        Found::HeightUnknown => {
+            "No disc tells its diameter, so nobody knows how high the bar begins. Measure the discs.".to_string()
+        }
         Found::StuckAtStart { load, cap, next, discs } => {
             format!("From the start on, {}", stuck(*load, *cap, *next, discs))
         }
@@ -161,7 +177,8 @@ fn stuck(load: Mass, cap: Mass, next: Option<Mass>, discs: &[Mass]) -> String {
 fn beside(below: Option<Mass>, above: Option<Mass>) -> String {
     match (below, above) {
         (None, None) => String::new(),
-        (Some(one), None) | (None, Some(one)) => format!("; it makes {}", mass(one)),
+        (Some(below), None) => format!("; the heaviest is {}", mass(below)),
+        (None, Some(above)) => format!("; the lightest is {}", mass(above)),
         (Some(below), Some(above)) => format!("; it makes {} and {}", mass(below), mass(above)),
     }
 }
