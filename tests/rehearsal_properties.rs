@@ -66,8 +66,7 @@ fn stock(discs: &[(f64, u16)]) -> Stock {
 }
 
 fn lift(id: &str, body: Body, region: &str, load: f64) -> LiftParameters {
-    let rung =
-        |id: &str, below: &[&str]| Rung::new(name(id), below.iter().map(|text| name(text)).collect());
+    let rung = |id: &str, below: &[&str]| Rung::new(name(id), below.iter().map(|text| name(text)).collect());
     LiftParameters {
         id: name(id),
         name: None,

@@ -31,11 +31,8 @@ fn regions(parameters: &Parameters, moving: &[&LiftParameters], findings: &mut V
             continue;
         }
         seen.push(region);
-        let lifts: Vec<Name> = moving
-            .iter()
-            .filter(|lift| lift.regions.contains(region))
-            .map(|lift| lift.id.clone())
-            .collect();
+        let lifts: Vec<Name> =
+            moving.iter().filter(|lift| lift.regions.contains(region)).map(|lift| lift.id.clone()).collect();
         let apart = lifts
             .iter()
             .enumerate()

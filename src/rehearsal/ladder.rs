@@ -89,7 +89,8 @@ fn climb(parameters: &Parameters, implement: &Implement, mut lift: Lift) -> Opti
                 // Where the ceiling comes before the next load there is nothing left to reach.
                 let reached = set.ceiling.is_some_and(|ceiling| next.is_some_and(|next| next > ceiling));
                 let discs = || helping(parameters, implement, &lift);
-                return (from == start || !reached).then(|| stuck(from == start, from.load(), cap, next, discs()));
+                return (from == start || !reached)
+                    .then(|| stuck(from == start, from.load(), cap, next, discs()));
             }
             Err(_) if from == start => return Some(Found::NothingToMove { moving: set.moving }),
             Err(_) => return None,

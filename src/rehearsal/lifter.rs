@@ -12,8 +12,8 @@ use crate::prescription::{LiftToday, Verdict, next_session_from};
 use crate::progression::{MoveOutlook, State, fold};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
-    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, Grant, LiftParameters, LiftSession, Log,
-    NextDayReport, PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope,
+    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, Grant, LiftParameters, LiftSession,
+    Log, NextDayReport, PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope,
 };
 
 /// Streams of chance kept for one day: one for the day, one for each of at most 16 lifts.
@@ -55,7 +55,8 @@ pub(super) struct Lifter<'a> {
 impl<'a> Lifter<'a> {
     pub(super) fn new(stage: &'a Stage<'a>) -> Lifter<'a> {
         let born = stage.born;
-        let who = crate::record::Lifter { born, invented: true, ..crate::record::Lifter::new(stage.who.clone()) };
+        let who =
+            crate::record::Lifter { born, invented: true, ..crate::record::Lifter::new(stage.who.clone()) };
         let lifts = stage.model.lifts.len();
         Lifter {
             stage,

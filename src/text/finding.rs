@@ -126,7 +126,8 @@ pub fn found(found: &Found) -> String {
             if *mm > 0.0 { "above" } else { "below" }
         ),
         Found::HeightUnknown => {
-            "No disc tells its diameter, so nobody knows how high the bar begins. Measure the discs.".to_string()
+            "No disc tells its diameter, so nobody knows how high the bar begins. Measure the discs."
+                .to_string()
         }
         Found::StuckAtStart { load, cap, next, discs } => {
             format!("From the start on, {}", stuck(*load, *cap, *next, discs))
