@@ -18,8 +18,11 @@ use bismar::record::{
 };
 use bismar::value::Value;
 
+#[path = "dice.rs"]
+mod dice;
 #[path = "lifts.rs"]
 pub mod lifts;
+use dice::Dice;
 pub use lifts::parameters;
 use lifts::{BOX_SQUAT, DEADLIFT, KINDS, STRICT_PRESS, SUPPORTED_ROW, kg, kind, name, plan_of_day};
 
@@ -43,27 +46,6 @@ pub struct Made {
     pub log_json: String,
     pub plan_json: String,
     pub last_day: Day,
-}
-
-/// A small generator of its own, so that the log does not depend on the library's.
-pub struct Dice(u64);
-
-impl Dice {
-    pub fn new(seed: u32) -> Dice {
-        Dice(u64::from(seed).wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1)
-    }
-
-    /// Uniform in 0..1.
-    pub fn roll(&mut self) -> f64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    pub fn below(&mut self, chance: f64) -> bool {
-        self.roll() < chance
-    }
 }
 
 /// One day of training: which, and how many weeks of it are still to come.
