@@ -41,6 +41,10 @@ pub fn change(change: &Change) -> String {
         Change::ForgivingProof => "a recent pass of the forgiving lift at that load".to_string(),
         Change::SmallerDiscs { up_to } => format!("discs that make a load up to {}", mass(*up_to)),
         Change::MoreRepetitions => "more repetitions at this load".to_string(),
+        Change::UsualPainAgreed { region } => {
+            format!("the coach and the lifter agree the usual level of {region} pain anew")
+        }
+        Change::BodyMass => "the lifter's body mass on record".to_string(),
         Change::EasyWeekOver => "the easy week is over".to_string(),
         Change::Sessions { count } => counted(u32::from(*count), "more session"),
         Change::MoreTime => "more time on the day".to_string(),

@@ -155,7 +155,11 @@ fn course(reason: &Reason) -> Option<String> {
             "Another lift stepped up on the {region} recently: {}.",
             counted(u32::from(*days_left), "more day")
         ),
-        Reason::WindowCap { load } => format!("Enough growth for these weeks: not above {}.", mass(*load)),
+        Reason::WindowCap { load, days_left } => format!(
+            "Enough growth for these weeks, up to {}: {}.",
+            mass(*load),
+            counted(u32::from(*days_left), "more day")
+        ),
         Reason::PairCap { load } => {
             format!("The strict lift stays at or below what the forgiving one has shown: {}.", mass(*load))
         }
