@@ -47,6 +47,10 @@ impl Words<'_> {
             Change::Implement { implement } => {
                 format!("A step needs the coach to have the {implement} there.")
             }
+            Change::UsualPainAgreed { region } => format!(
+                "A step needs the coach and the lifter to agree anew on the usual level of pain in the {}.",
+                self.region_name(region)
+            ),
             Change::AskAnswered { ask } => asked(*ask),
             _ => counted_change(change).unwrap_or_else(|| plain(change).to_string()),
         }
@@ -119,6 +123,7 @@ fn plain(change: &Change) -> &'static str {
         Change::MoreRepetitions => {
             "A step in load may come later: the coach can let the lifter build repetitions at the same load first."
         }
+        Change::BodyMass => "A step needs the coach to record the lifter's body mass.",
         Change::EasyWeekOver => "A step needs the coach to let the easy week end first.",
         Change::MoreTime => "A step needs the coach and the lifter to find more time for the session.",
         Change::PinsOrSpotter => "A step needs the coach to set pins or to find a spotter.",
@@ -131,6 +136,7 @@ fn plain(change: &Change) -> &'static str {
         | Change::Days { .. }
         | Change::ClearSessions { .. }
         | Change::AskAnswered { .. }
+        | Change::UsualPainAgreed { .. }
         | Change::SmallerDiscs { .. }
         | Change::Sessions { .. }
         | Change::Implement { .. } => "",

@@ -111,9 +111,10 @@ impl Telling<'_> {
                 self.region(region),
                 counted(u32::from(*days_left), "more day")
             ),
-            Reason::WindowCap { load } => format!(
-                "The load has grown enough for these weeks: no step goes past {} yet.",
-                self.at_most(*load)
+            Reason::WindowCap { load, days_left } => format!(
+                "The load has grown enough for these weeks: no step goes past {} for {}.",
+                self.at_most(*load),
+                counted(u32::from((*days_left).max(1)), "more day")
             ),
             _ => return None,
         })
