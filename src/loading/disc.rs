@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::bar::positive;
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Length, Mass, Unit};
 
@@ -55,6 +56,8 @@ pub struct Disc {
     thickness: Option<Length>,
     count: u16,
 }
+
+canonical_fields!(Disc: nominal, measured, diameter, thickness, count);
 
 impl Disc {
     /// The heaviest disc accepted (our choice).
@@ -188,6 +191,8 @@ pub(super) fn between(field: &'static str, length: Length, highest: Length) -> R
 pub struct Stock {
     discs: Vec<Disc>,
 }
+
+canonical_fields!(Stock: discs);
 
 impl Stock {
     /// The most kinds of disc in one stock.

@@ -61,9 +61,14 @@ impl Words<'_> {
                 mass(start)
             ),
             Found::StartNotLoadable { load, below, above } => format!(
-                "The equipment does not make {}{}. No session is done at the start load.",
+                "The equipment does not make the start load of {}{}: no log takes these parameters.",
                 mass(load),
                 self.beside(*below, *above)
+            ),
+            Found::StartRoundedDown { load, to } => format!(
+                "The equipment does not make the start load of {}. The next lighter one is done, {}.",
+                mass(load),
+                mass(to)
             ),
             Found::StuckAtStart { load, cap, next, discs } => {
                 format!("From the start on, {}", self.stuck(*load, *cap, *next, discs))
@@ -107,6 +112,9 @@ impl Words<'_> {
                 self.listed(lifts),
                 self.region_name(region)
             ),
+            Found::RegionWithoutLift { region } => {
+                format!("No lift loads the {}: a stop there halts every lift.", self.region_name(region))
+            }
             Found::UnknownPairLift { lift } => format!("A pair names {lift}, which is no lift here."),
             Found::PairBothMove { partner } => {
                 format!("It and {} are both set to move; they take turns.", self.lift_name(partner))
@@ -144,7 +152,8 @@ impl Words<'_> {
     fn beside(&self, below: Option<Mass>, above: Option<Mass>) -> String {
         match (below, above) {
             (None, None) => String::new(),
-            (Some(one), None) | (None, Some(one)) => format!("; it makes {}", self.mass(one)),
+            (Some(below), None) => format!("; the heaviest is {}", self.mass(below)),
+            (None, Some(above)) => format!("; the lightest is {}", self.mass(above)),
             (Some(below), Some(above)) => {
                 format!("; it makes {} and {}", self.mass(below), self.mass(above))
             }
@@ -195,6 +204,15 @@ fn plain(found: &Found) -> String {
                 .to_string()
         }
         Found::NoDay => "The week has no day for it.".to_string(),
+        Found::HeightOff { height, mm } => format!(
+            "Nothing holds the bar at a height of {height}: the nearest way lies {} mm {} it.",
+            numeric::round(mm.abs()),
+            if *mm > 0.0 { "above" } else { "below" }
+        ),
+        Found::HeightUnknown => {
+            "No disc tells its diameter, so nobody knows how high the bar begins. Measure the discs."
+                .to_string()
+        }
         Found::NotCleared => "Not cleared: nobody trains.".to_string(),
         Found::NothingToMove { moving } => {
             format!("Set to move in {}, and there is no further place.", dimension(*moving))
@@ -208,6 +226,8 @@ fn plain(found: &Found) -> String {
         // Named in the groups that come first.
         Found::ReferenceNotLighter { .. }
         | Found::StartNotLoadable { .. }
+        | Found::StartRoundedDown { .. }
+        | Found::RegionWithoutLift { .. }
         | Found::StuckAtStart { .. }
         | Found::StuckLater { .. }
         | Found::CeilingBelowStart { .. }
