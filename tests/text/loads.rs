@@ -119,7 +119,7 @@ fn a_disc_is_called_by_the_face_it_carries_and_written_so() {
     lift.loaded = Some(loaded(Setting::Discs(vec![placed(kg(20.0)), placed(lb(5.0))]), kg(64.5)));
     assert_eq!(
         Words::of(&all).loading(&lift).unwrap(),
-        "each side, from the inside: 20 kg, 5 lb; 64.5 kg (high box, range 450 mm, 3 s down, 1 s hold, 1 s up) in all"
+        "Each side, from the inside: 20 kg, 5 lb; 64.5 kg (high box, range 450 mm, 3 s down, 1 s hold, 1 s up) in all"
     );
 }
 
@@ -132,21 +132,21 @@ fn dumbbells_stacks_and_blocks_are_called_what_they_are() {
         lift.loaded = Some(loaded(setting, total));
         Words::of(&all).loading(&lift).unwrap()
     };
-    assert_eq!(said("dp", Setting::Piece(kg(12.0)), kg(12.0)), "bells, 12 kg each (high box)");
+    assert_eq!(said("dp", Setting::Piece(kg(12.0)), kg(12.0)), "Bells, 12 kg each (high box)");
     let mut unnamed = today("dp", Verdict::Train);
     unnamed.loaded = Some(loaded(Setting::Piece(kg(12.0)), kg(12.0)));
-    assert_eq!(Words::default().loading(&unnamed).unwrap(), "dumbbells, 12 kg each (rung 1)");
+    assert_eq!(Words::default().loading(&unnamed).unwrap(), "Dumbbells, 12 kg each (rung 1)");
     assert_eq!(
         said("pu", Setting::Selected { plates: 5, add_ons: Vec::new() }, kg(-25.0)),
-        "the first 5 plates of the stack; 25 kg of help in all"
+        "The first 5 plates of the stack; 25 kg of help in all"
     );
     let hung = Setting::Selected { plates: 1, add_ons: vec![kg(2.5)] };
-    assert!(said("pu", hung, kg(-7.5)).starts_with("the first plate of the stack, with 2.5 kg hung on;"));
+    assert!(said("pu", hung, kg(-7.5)).starts_with("The first plate of the stack, with 2.5 kg hung on;"));
     let mut pull = today("dl", Verdict::Train);
     pull.loaded = Some(loaded(Setting::Discs(Vec::new()), kg(20.0)));
     pull.blocks = Some(mm(62.5));
     let pull = Words::of(&all).loading(&pull).unwrap();
-    assert_eq!(pull, "the empty bar; 20 kg (high box, bar at 300 mm) in all; on blocks of 62.5 mm");
+    assert_eq!(pull, "The empty bar; 20 kg (high box, bar at 300 mm) in all; on blocks of 62.5 mm");
 }
 
 #[test]

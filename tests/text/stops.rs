@@ -85,6 +85,10 @@ fn a_session_with_a_stop_begins_with_it_and_has_no_good_news() {
             assert!(stopped.step.is_none() && stopped.against.is_empty() && stopped.changes.is_empty());
             assert!(stopped.loading.is_none() && stopped.warm_up.is_none() && stopped.missing.is_empty());
         }
+        // The signs of an emergency come before the one paragraph on the clinician.
+        let clinician: Vec<usize> =
+            (0..sheet.stop.len()).filter(|at| sheet.stop[*at].contains("linician")).collect();
+        assert_eq!(clinician, [sheet.stop.len() - 1], "{:?}", sheet.stop);
         is_careful(&sheet.stop.join(" "));
     }
 }
@@ -97,6 +101,33 @@ fn a_session_without_a_stop_keeps_its_good_news() {
     assert!(sheet.stop.is_empty());
     assert!(sheet.to_string().starts_with("27 Aug 2026, a day within the usual\n"));
     assert!(good_news(&sheet.to_string()));
+}
+
+/// Beside a stop nothing is said of lowering, of practice or of the planned work.
+#[test]
+fn a_stopped_lift_is_asked_for_nothing() {
+    let knee = || name("knee");
+    let mut lift = today("sq", Verdict::Stop);
+    lift.reasons = vec![
+        Reason::PainStop { region: knee(), since: day() },
+        Reason::PainBlock { region: knee(), clear_sessions: 2 },
+        Reason::PainMissingAfterHigh { region: knee() },
+        Reason::DayUnknown,
+        Reason::EasyWeek,
+        Reason::ClearanceExpired { on: day() },
+    ];
+    let sheet = Words::default().session(&session(vec![lift]));
+    assert_eq!(sheet.lifts[0].why, ["The clearance ran out on 27 Aug 2026."]);
+}
+
+/// A stop of a region whose lifts are not planned today still heads the session.
+#[test]
+fn a_stop_outside_the_session_is_said_too() {
+    let mut other = session(vec![today("dp", Verdict::Train)]);
+    other.cautions = vec![Caution::EmergencySigns, Caution::SeeClinicianFirst, Caution::HoldingIsGood];
+    let sheet = Words::default().session(&other);
+    assert_eq!(sheet.stop[0], "Stop: a stop is in force that no lift of this session names.");
+    assert!(!good_news(&sheet.to_string()));
 }
 
 /// Every single line about a stopped lift begins with the stop, names the sign, and says what to do at once.
