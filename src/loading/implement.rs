@@ -105,7 +105,7 @@ impl Handle {
     }
 
     /// Ends that must be loaded alike: two on each handle.
-    pub(super) const fn ends(&self) -> u16 {
+    pub(crate) const fn ends(&self) -> u16 {
         2 * self.handles as u16
     }
 }

@@ -50,6 +50,8 @@ impl State {
         self.forget_closed_regions();
         // A stop in force holds the new lifts too.
         self.halt_where_stopped(on);
+        // One that was set aside may have been signed off meanwhile.
+        self.reopen(on);
         Ok(())
     }
 

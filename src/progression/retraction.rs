@@ -148,6 +148,10 @@ impl Morning {
     /// morning after.
     fn answer(&mut self, event: &Event, asked: Option<u32>, pain: &[PainAnswer], found: &mut Retractions) {
         let last = self.sessions.last().map(|session| session.day);
+        // An answer about a session speaks of its day.
+        let asked = asked.map(|number| {
+            self.sessions.iter().find(|session| session.number == number).map(|session| session.day)
+        });
         // A level that is due to be looked at again stands for nothing.
         let in_force =
             self.usual.iter().filter(|(.., agreed)| event.day.since(*agreed) <= i32::from(self.review_days));
@@ -155,8 +159,7 @@ impl Morning {
         let mut flare: Option<Flare> = None;
         for session in self.sessions.iter_mut().filter(|session| session.day < event.day) {
             let open = session.answered.is_none_or(|day| day == event.day);
-            let spoken_of =
-                asked.map_or(Some(session.day) == last && open, |number| session.number == number);
+            let spoken_of = asked.map_or(Some(session.day) == last && open, |day| Some(session.day) == day);
             if !spoken_of {
                 continue;
             }

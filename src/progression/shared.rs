@@ -12,6 +12,8 @@ use crate::sign::Ask;
 /// Days over which a fall in body mass is looked at, and the part of it that is to be talked over with a clinician.
 const FALL_DAYS: i32 = 183;
 const FALL_PART: f64 = 0.05;
+/// The most sessions that an answer may still speak of.
+const MOST_SESSIONS: usize = 16;
 /// The most body masses kept, so that a state stays small.
 const MOST_MASSES: usize = 12;
 
@@ -47,6 +49,9 @@ pub(crate) struct Shared {
     /// Whether the last session asked about pain; absent before the first.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) pain_asked: Option<bool>,
+    /// Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub(crate) sessions: Vec<(u32, Day)>,
     /// Events of unknown kinds so far.
     pub(crate) unknown: u32,
 }
@@ -106,7 +111,16 @@ impl Shared {
             today: None,
             body_masses: Vec::new(),
             pain_asked: None,
+            sessions: Vec::new(),
             unknown: 0,
+        }
+    }
+
+    /// Keeps number and day of a session.
+    pub(crate) fn note_session(&mut self, session: u32, on: Day) {
+        self.sessions.push((session, on));
+        if self.sessions.len() > MOST_SESSIONS {
+            self.sessions.remove(0);
         }
     }
 

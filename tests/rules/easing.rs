@@ -1,0 +1,126 @@
+//! Rules 1, 2 and 11: what an override, a lightest load and a reserve may not do.
+
+use super::world::*;
+use bismar::condition::DayClass;
+use bismar::prescription::Verdict;
+use bismar::quantity::{Mass, Rir};
+use bismar::record::*;
+
+#[test]
+fn rule_01_an_override_upward_waits_while_it_hurts() {
+    let mut world = World::on_offer("squat");
+    world.override_to("squat", 120.0, 5);
+    assert_eq!(world.today("squat").load, Some(kg(120.0)), "on a good day the coach may");
+    let mut hurts = world.clone();
+    hurts.pain("knee", 5);
+    let today = hurts.today("squat");
+    // From 60 one step of a tenth down: 54.
+    assert!(today.load.unwrap() <= kg(54.0), "{:?}", today.load);
+    assert!(says(&today, "override_suspended"));
+    let mut bad = world.clone();
+    bad.day_report(DayClass::BadAgreeing);
+    assert!(bad.today("squat").load.unwrap() <= kg(54.0));
+    let mut asked = world;
+    let asks = Some(vec![Ask::Fall]);
+    asked.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Ordinary) }));
+    assert_eq!(asked.today("squat").load, None);
+    assert_eq!(asked.today("squat").limit, kg(60.0));
+}
+
+#[test]
+fn rule_01_an_override_upward_waits_in_an_easy_week() {
+    let mut world = World::on_offer("squat");
+    world.override_to("squat", 120.0, 5);
+    let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+    assert_eq!(world.planned(plan).load, Some(kg(60.0)));
+}
+
+/// A squat that stands at the empty bar, on its full rung or on the lowest.
+fn at_the_empty_bar(rung: u8) -> World {
+    let mut all = parameters();
+    all.lifts[0].start = Grant { place: Place::at_rung(rung), work: Work::new(2, 5, kg(20.0)) };
+    let mut world = World::new(all);
+    world.good_day("squat");
+    world
+}
+
+#[test]
+fn rule_02_at_the_lightest_load_easing_goes_to_the_easier_rung_or_rests() {
+    let mut world = at_the_empty_bar(1);
+    world.day_report(DayClass::BadAgreeing);
+    let today = world.today("squat");
+    assert_eq!((today.verdict, today.place.rung, today.load), (Verdict::EaseOff, 0, Some(kg(20.0))));
+    assert!(says(&today, "easier_rung"));
+    let mut world = at_the_empty_bar(0);
+    world.day_report(DayClass::BadAgreeing);
+    let today = world.today("squat");
+    assert_eq!((today.verdict, today.load), (Verdict::Rest, None));
+    assert!(says(&today, "nothing_easier"));
+}
+
+#[test]
+fn rule_02_half_of_one_set_is_not_called_easier() {
+    let mut all = parameters();
+    all.lifts[0].start.work.sets = 1;
+    all.lifts[0].gate = bismar::gate::Gate::new(bismar::gate::Requirement::PassRun(
+        bismar::gate::PassRun::new(4, 5, 2).unwrap(),
+    ))
+    .unwrap();
+    let mut world = World::new(all);
+    world.good_day("squat");
+    let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+    let plan = Plan {
+        lifts: vec![LiftPlan { reserve: Some(Rir::whole(4)), ..LiftPlan::new(name("squat")) }],
+        ..plan
+    };
+    world.wait(-1);
+    let today = world.planned(plan);
+    assert_eq!(today.verdict, Verdict::EaseOff);
+    assert!(today.load.unwrap() < kg(60.0), "{:?}", today.load);
+}
+
+#[test]
+fn a_step_down_from_a_load_that_cannot_be_made_is_below_what_was_printed() {
+    let mut all = parameters();
+    // 60.5 is printed as 60; a step back must be below 60.
+    all.lifts[0].start.work.load = kg(60.5);
+    let mut world = World::new(all);
+    world.good_day("squat");
+    world.day_report(DayClass::Ordinary);
+    let usual = world.today("squat").load.unwrap();
+    world.day_report(DayClass::BadAgreeing);
+    assert_eq!(usual, kg(60.0));
+    assert!(world.today("squat").load.unwrap() < usual);
+}
+
+#[test]
+fn rule_11_a_reserve_below_the_floor_needs_an_override() {
+    let mut world = World::on_offer("squat");
+    let plan = || Plan {
+        lifts: vec![LiftPlan { reserve: Some(Rir::whole(0)), ..LiftPlan::new(name("squat")) }],
+        ..Plan::of([])
+    };
+    assert_eq!(world.planned(plan()).reserve, Rir::whole(1));
+    world.override_to("squat", 60.0, 3);
+    assert_eq!(world.planned(plan()).reserve, Rir::whole(0));
+}
+
+#[test]
+fn rule_11_no_minutes_train_nothing() {
+    let world = World::on_offer("squat");
+    let today = world.planned(Plan { minutes: Some(0), ..Plan::of([name("squat")]) });
+    assert_eq!((today.verdict, today.load, today.sets), (Verdict::Rest, None, 0));
+}
+
+#[test]
+fn rule_03_another_kind_of_implement_starts_at_its_start() {
+    let mut world = World::on_offer("press");
+    let mut all = parameters();
+    all.lifts[1].implement = name("bells");
+    all.lifts[1].start.work.load = kg(6.0);
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    let today = world.today("press");
+    assert_eq!(today.load, Some(kg(6.0)), "the number on the bar is never carried into each hand");
+    assert_eq!(today.status.as_str(), "learning");
+    assert!(today.limit < kg(40.0) && today.limit > Mass::ZERO);
+}

@@ -1,0 +1,205 @@
+//! Rules 4, 5, 7, 8, 9 and 10: when a step is on offer and when it is not.
+
+use super::world::*;
+use bismar::condition::DayClass;
+use bismar::progression::MoveOutlook;
+use bismar::quantity::{Pain, Rir};
+use bismar::record::*;
+
+#[test]
+fn rule_04_a_session_that_waits_for_its_morning_permits_nothing_whatever_it_came_to() {
+    for clean in [true, false] {
+        let mut world = World::on_offer("squat");
+        world.train("squat", clean);
+        assert!(blocked_by(&world.against("squat"), "pass_provisional"), "clean: {clean}");
+    }
+}
+
+#[test]
+fn rule_05_two_sessions_of_one_day_are_one() {
+    let mut once = World::new(parameters());
+    let mut twice = World::new(parameters());
+    for _ in 0..2 {
+        once.good_day("squat");
+        twice.day_report(DayClass::Ordinary);
+        twice.train("squat", true);
+        twice.train("squat", true);
+        twice.morning();
+        twice.wait(2);
+    }
+    let status = |world: &World| {
+        let state = world.state();
+        let lift = state.lift_state(&name("squat")).unwrap();
+        (lift.status().clone(), lift.now().calibration, lift.now().here.0)
+    };
+    assert_eq!(status(&once), status(&twice));
+    // A second session that fails spoils the day that the first had passed.
+    let mut spoilt = World::on_offer("squat");
+    spoilt.train("squat", true);
+    spoilt.train("squat", false);
+    spoilt.morning();
+    spoilt.day_report(DayClass::Ordinary);
+    assert!(!spoilt.is_offered("squat"));
+}
+
+#[test]
+fn rule_05_a_day_is_one_clear_day_however_many_sessions_it_had() {
+    let mut world = World::on_offer("squat");
+    world.pain("knee", 3);
+    let needed = |world: &World| world.state().region(&name("knee")).unwrap().clear_needed;
+    assert_eq!(needed(&world), 2);
+    world.wait(2);
+    world.train("squat", true);
+    world.train("squat", true);
+    assert_eq!(needed(&world), 1);
+}
+
+fn paired() -> Parameters {
+    let mut all = parameters();
+    all.lifts[1].regions = vec![name("knee")];
+    all.pairs = vec![Pair { strict: name("press"), forgiving: name("squat"), ratio_cap: 1.0 }];
+    all.policy.region_moves = 4;
+    all
+}
+
+#[test]
+fn rule_07_the_lifts_of_a_pair_on_one_day_get_no_step() {
+    let mut world = World::new(paired());
+    for _ in 0..4 {
+        world.day_report(DayClass::Ordinary);
+        world.train("squat", true);
+        world.morning();
+        world.wait(3);
+    }
+    world.day_report(DayClass::Ordinary);
+    assert!(world.is_offered("squat"));
+    let together = Plan::of([name("squat"), name("press")]);
+    let today = world.planned(together);
+    assert!(says(&today, "pair_rest"));
+    assert!(matches!(today.outlook, MoveOutlook::Blocked { ref by, .. } if blocked_by(by, "pair_rest")));
+    // Too little rest after the partner says so too, with or without a plan for both.
+    world.wait(1).day_report(DayClass::Ordinary);
+    let done = World::sets(kg(40.0), 2, true);
+    world.train_with(LiftSession::as_granted(name("press"), done));
+    world.morning();
+    world.day_report(DayClass::Ordinary);
+    assert!(blocked_by(&world.against("squat"), "pair_rest"));
+}
+
+#[test]
+fn rule_08_pain_that_rises_or_stays_brings_the_clinician_and_blocks() {
+    for scores in [[1, 2, 3], [3, 3, 3], [4, 3, 4]] {
+        let mut world = World::on_offer("squat");
+        for score in scores {
+            let load = world.today("squat").load.unwrap();
+            let pain = vec![PainAnswer::plain(name("knee"), Pain::new(score).unwrap())];
+            world.train_all(
+                vec![LiftSession::as_granted(name("squat"), World::sets(load, 2, true))],
+                Some(pain),
+            );
+            world.wait(3);
+        }
+        world.day_report(DayClass::Ordinary);
+        let today = world.today("squat");
+        assert!(says(&today, "pain_persists"), "{scores:?}");
+        assert!(today.cautions.iter().any(|caution| caution.as_str() == "see_clinician_first"), "{scores:?}");
+        assert!(blocked_by(&world.against("squat"), "pain_persists"), "{scores:?}");
+    }
+    let mut settles = World::on_offer("squat");
+    for score in [2, 1, 2] {
+        let load = settles.today("squat").load.unwrap();
+        let pain = vec![PainAnswer::plain(name("knee"), Pain::new(score).unwrap())];
+        settles
+            .train_all(vec![LiftSession::as_granted(name("squat"), World::sets(load, 2, true))], Some(pain));
+        settles.wait(3);
+    }
+    settles.day_report(DayClass::Ordinary);
+    assert!(!says(&settles.today("squat"), "pain_persists"));
+}
+
+#[test]
+fn rule_09_too_little_in_reserve_in_two_of_three_sessions_offers_nothing() {
+    let hard = |world: &mut World| {
+        world.day_report(DayClass::Ordinary);
+        let mut sets = World::sets(world.today("squat").load.unwrap(), 2, true);
+        sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(0))));
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        world.morning();
+        world.wait(2);
+    };
+    let mut world = World::on_offer("squat");
+    hard(&mut world);
+    world.day_report(DayClass::Ordinary);
+    assert!(world.is_offered("squat"), "once is a day: {:?}", world.against("squat"));
+    hard(&mut world);
+    world.day_report(DayClass::Ordinary);
+    assert!(blocked_by(&world.against("squat"), "reserve_short"));
+}
+
+#[test]
+fn rule_10_good_sessions_keep_renewing_the_offer() {
+    let mut world = World::on_offer("squat");
+    for week in 0..8 {
+        world.good_day("squat");
+        world.wait(4).day_report(DayClass::Ordinary);
+        assert!(world.is_offered("squat"), "week {week}: {:?}", world.against("squat"));
+    }
+}
+
+#[test]
+fn rule_10_a_lighter_or_unscored_last_session_leaves_no_offer() {
+    let lighter = LiftSession::as_granted(name("squat"), World::sets(kg(50.0), 2, true));
+    let mut unscored = LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true));
+    unscored.sets.iter_mut().for_each(|set| set.marks = None);
+    let elsewhere = LiftSession {
+        place: Some(Place::at_rung(0)),
+        ..LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))
+    };
+    for (done, code) in [(lighter, "not_at_grant"), (unscored, "not_scored"), (elsewhere, "not_at_grant")] {
+        let mut world = World::on_offer("squat");
+        world.train_with(done);
+        world.morning();
+        world.wait(1).day_report(DayClass::Ordinary);
+        assert!(!world.is_offered("squat"), "{code}");
+        assert!(says(&world.today("squat"), code), "{code}");
+        // One session as it was meant brings the offer back.
+        world.good_day("squat");
+        world.day_report(DayClass::Ordinary);
+        assert!(world.is_offered("squat"), "{code}: {:?}", world.against("squat"));
+    }
+}
+
+#[test]
+fn rule_10_no_offer_with_fever_in_an_easy_week_or_below_the_usual() {
+    let mut fever = World::on_offer("squat");
+    let asks = Some(vec![Ask::Fever]);
+    fever.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Ordinary) }));
+    assert!(blocked_by(&fever.against("squat"), "asks_first"));
+    let easy = World::on_offer("squat");
+    // The last session lies three days back: no break that would count as an easy week.
+    let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+    let outlook = easy.planned(plan).outlook;
+    assert!(
+        matches!(outlook, MoveOutlook::Blocked { ref by, .. } if blocked_by(by, "easy_week")),
+        "{outlook:?}"
+    );
+    let mut below = World::on_offer("squat");
+    below.day_report(DayClass::BadAgreeing);
+    assert!(blocked_by(&below.against("squat"), "bad_day"));
+}
+
+#[test]
+fn a_session_as_printed_counts_though_the_load_cannot_be_made_to_the_gram() {
+    let mut all = parameters();
+    all.lifts[0].start.work.load = kg(60.5);
+    let mut world = World::new(all);
+    // The day's load is printed as 60 and written down as 60.2, or as 132 lb (59.87 kg).
+    for written in [kg(60.2), bismar::quantity::Mass::from_lb(132.0).unwrap(), kg(60.0), kg(60.0)] {
+        world.day_report(DayClass::Ordinary);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(written, 2, true)));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Ordinary);
+    assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
+}

@@ -1,0 +1,136 @@
+//! Rules 6 and 18: the layoff table, applied once for a gap of a region.
+
+use super::world::*;
+use bismar::condition::DayClass;
+use bismar::record::*;
+
+/// A squat and a hinge that share the back; the squat also loads the knee.
+fn sharing() -> Parameters {
+    let mut all = parameters();
+    all.lifts[0].regions = vec![name("knee"), name("back")];
+    all.lifts[1] = lift("hinge", "back", 40.0);
+    all
+}
+
+fn ordinary_session(world: &mut World, id: &str) {
+    world.day_report(DayClass::Ordinary);
+    world.train(id, true);
+}
+
+fn load(world: &World, id: &str) -> f64 {
+    world.today(id).load.unwrap().kg()
+}
+
+#[test]
+fn rule_06_a_row_is_applied_once_however_often_the_partner_trained() {
+    // 30 days without the knee: row 2, a tenth less. The back is trained once, twice or every third day.
+    let mut loads = Vec::new();
+    for every in [30, 15, 3] {
+        let mut world = World::new(sharing());
+        ordinary_session(&mut world, "squat");
+        let mut day = 0;
+        while day + every <= 30 {
+            day += every;
+            world.wait(every);
+            if day < 30 {
+                ordinary_session(&mut world, "hinge");
+            }
+        }
+        world.day_report(DayClass::Ordinary);
+        loads.push(load(&world, "squat"));
+    }
+    assert_eq!(loads, [54.0, 54.0, 54.0]);
+}
+
+#[test]
+fn rule_06_a_gap_that_the_partner_ended_still_counts_once() {
+    let mut world = World::new(sharing());
+    ordinary_session(&mut world, "hinge");
+    ordinary_session(&mut world, "squat");
+    // The back rests 25 days and is then trained by the squat alone, three times; the hinge comes back after that.
+    world.wait(25);
+    for _ in 0..3 {
+        ordinary_session(&mut world, "squat");
+        world.wait(2);
+    }
+    world.day_report(DayClass::Ordinary);
+    assert_eq!(load(&world, "hinge"), 36.0, "a tenth less, once");
+    world.train("hinge", true);
+    world.wait(2).day_report(DayClass::Ordinary);
+    assert_eq!(load(&world, "hinge"), 36.0, "and not again");
+}
+
+#[test]
+fn rule_06_the_table_is_followed_exactly() {
+    // Rows: from 11 days one step back, 21 a tenth less, 42 a fifth, 84 to 65 %, 182 the lightest.
+    for (days, expected) in [
+        (10, 60.0),
+        (11, 54.0),
+        (20, 54.0),
+        (21, 54.0),
+        (41, 54.0),
+        (42, 48.0),
+        (83, 48.0),
+        (84, 39.0),
+        (181, 39.0),
+        (182, 20.0),
+    ] {
+        let mut world = World::new(parameters());
+        ordinary_session(&mut world, "squat");
+        world.wait(days).day_report(DayClass::Ordinary);
+        assert_eq!(load(&world, "squat"), expected, "{days} days");
+    }
+}
+
+#[test]
+fn rule_11_an_unknown_age_counts_as_the_older_row() {
+    let with = |lifter: Lifter| {
+        let mut world = World::of(lifter, parameters());
+        ordinary_session(&mut world, "squat");
+        world.wait(21).day_report(DayClass::Ordinary);
+        load(&world, "squat")
+    };
+    let nobody_knows = Lifter::new(name("A"));
+    let young = Lifter { born: Some("1980-01-01".parse().unwrap()), ..nobody_knows.clone() };
+    let band = |from, to| Lifter {
+        age: Some(AgeBand { from, to, on: "2026-01-01".parse().unwrap() }),
+        ..nobody_knows.clone()
+    };
+    assert_eq!(with(young), 54.0);
+    assert_eq!(with(band(50, 59)), 54.0);
+    assert_eq!(with(band(60, 75)), 48.0, "the older end counts");
+    assert_eq!(with(nobody_knows), 48.0);
+}
+
+#[test]
+fn rule_18_gap_and_row_are_said_until_the_return_is_over() {
+    let mut world = World::new(parameters());
+    ordinary_session(&mut world, "squat");
+    world.wait(30);
+    for _ in 0..2 {
+        world.day_report(DayClass::Ordinary);
+        assert!(says(&world.today("squat"), "layoff"), "{:?}", world.today("squat").reasons);
+        world.train("squat", true);
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Ordinary);
+    assert!(!says(&world.today("squat"), "layoff"));
+}
+
+#[test]
+fn a_lift_that_was_set_aside_comes_back_under_its_own_days() {
+    let mut world = World::new(sharing());
+    ordinary_session(&mut world, "squat");
+    let mut without = sharing();
+    without.lifts.remove(0);
+    world.add(EventKind::ParametersChanged(Box::new(without)));
+    for _ in 0..15 {
+        world.wait(3);
+        ordinary_session(&mut world, "hinge");
+    }
+    world.wait(1).add(EventKind::ParametersChanged(Box::new(sharing())));
+    world.day_report(DayClass::Ordinary);
+    // 46 days: a fifth less, though the back was trained all along.
+    assert_eq!(load(&world, "squat"), 48.0);
+}
