@@ -46,6 +46,18 @@ impl Ask {
     /// Every question.
     pub const ALL: [Ask; 5] = [Ask::Fever, Ask::Dizziness, Ask::Palpitations, Ask::Fall, Ask::NewMedicine];
 
+    /// The stable name.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Ask::Fever => "fever",
+            Ask::Dizziness => "dizziness",
+            Ask::Palpitations => "palpitations",
+            Ask::Fall => "fall",
+            Ask::NewMedicine => "new_medicine",
+        }
+    }
+
     /// Whether only a clinician's word closes it. The coach may close a fever that is over (our choice).
     #[must_use]
     pub const fn needs_clinician(self) -> bool {

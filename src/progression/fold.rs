@@ -91,7 +91,10 @@ impl State {
                 self.take_layoff(layoff, on);
                 Ok(())
             }
-            EventKind::PainReport(answer) => self.take_pains(core::slice::from_ref(answer), on, number),
+            EventKind::PainReport(answer) => {
+                self.check_region(&answer.region)?;
+                self.take_pains(core::slice::from_ref(answer), on, number)
+            }
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
             EventKind::SymptomReport(report) => {
                 self.stop_everything(&report.signs, on, number);

@@ -42,7 +42,7 @@ impl State {
     /// `unknown_region`; then none is taken.
     pub(crate) fn take_pains(&mut self, answers: &[PainAnswer], on: Day, event: u32) -> Result<(), Error> {
         for (at, answer) in answers.iter().enumerate() {
-            self.check_region(&answer.region).map_err(|error| error.within(&alloc::format!("pain[{at}]")))?;
+            self.check_region_in("pain", at, &answer.region)?;
         }
         answers.iter().for_each(|answer| self.take_pain(answer, on, event));
         Ok(())

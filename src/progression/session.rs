@@ -50,7 +50,7 @@ impl State {
 
     /// Everything that a session names must be there, before any of it is taken.
     fn check_session(&self, session: &Session) -> Result<(), Error> {
-        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        let all = self.declared()?;
         for (at, done) in session.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             let lift = self.lift(&done.lift).map_err(inside)?;

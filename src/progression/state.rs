@@ -262,10 +262,23 @@ impl State {
         }
     }
 
+    /// The parameters in force.
+    ///
+    /// # Errors
+    /// `no_parameters` before the first ones.
+    pub(crate) fn declared(&self) -> Result<&Parameters, Error> {
+        self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))
+    }
+
     /// Refuses a region that is not declared.
     pub(crate) fn check_region(&self, id: &Name) -> Result<(), Error> {
-        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        all.check_region("region", id)
+        self.declared()?.check_region("region", id)
+    }
+
+    /// The same for an entry of a list.
+    pub(crate) fn check_region_in(&self, list: &str, at: usize, id: &Name) -> Result<(), Error> {
+        let inside = |error: Error| error.within(&alloc::format!("{list}[{at}]"));
+        self.declared()?.check_region("region", id).map_err(inside)
     }
 
     /// The same, but for one that is no longer declared and in which something is still open.
@@ -279,8 +292,7 @@ impl State {
     /// One lift with everything that a rule may look at.
     pub(crate) fn view(&self, id: &Name, on: Day) -> Result<View<'_>, Error> {
         let lift = self.lift(id)?;
-        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        Ok(self.view_of(lift, all, on))
+        Ok(self.view_of(lift, self.declared()?, on))
     }
 
     fn view_of<'a>(&'a self, lift: &'a Lift, all: &'a Parameters, on: Day) -> View<'a> {
