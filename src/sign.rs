@@ -25,6 +25,20 @@ pub enum StopSign {
     SaddleNumbness,
 }
 
+impl StopSign {
+    /// Every sign.
+    pub const ALL: [StopSign; 8] = [
+        StopSign::ChestPain,
+        StopSign::Faint,
+        StopSign::Breathlessness,
+        StopSign::Headache,
+        StopSign::OneSidedWeakness,
+        StopSign::Heartbeat,
+        StopSign::Vision,
+        StopSign::SaddleNumbness,
+    ];
+}
+
 /// What is asked before anything else on a training day.
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

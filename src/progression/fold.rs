@@ -4,7 +4,7 @@ use alloc::sync::Arc;
 
 use super::foreseen::Foreseen;
 use super::shared::{OpenAsk, TodayReport};
-use super::state::State;
+use super::state::{State, Told};
 use super::status::Status;
 use crate::condition::DayClass;
 use crate::error::{Code, Error};
@@ -28,9 +28,9 @@ use crate::record::{DayReport, Event, EventKind, Layoff, LayoffReason, Log, Next
 /// ```
 pub fn fold(log: &Log) -> Result<State, Error> {
     log.check()?;
-    let events = log.effective()?;
+    let (events, told) = log.effective_and_told()?;
     let foreseen = Foreseen::find(&events);
-    let mut state = State::before(log);
+    let mut state = State { told: Told(told), ..State::before(log) };
     for event in &events {
         state.take(event, &foreseen)?;
     }
@@ -52,6 +52,7 @@ impl State {
         }
         let mut next = self.clone();
         next.take(event, &Foreseen::default())?;
+        next.told = Told(self.told.0.saturating_add(1));
         *self = next;
         Ok(())
     }

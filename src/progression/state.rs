@@ -25,6 +25,7 @@ pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
 pub struct State {
     pub(crate) log_version: u32,
     pub(crate) last: Option<(Day, u32)>,
+    pub(crate) told: Told,
     pub(crate) in_force: Option<InForce>,
     pub(crate) shared: Shared,
     pub(crate) lifts: Vec<Lift>,
@@ -33,6 +34,17 @@ pub struct State {
     /// A guard taken out, for the test that each of them is needed.
     #[cfg(test)]
     pub(crate) taken_out: Option<&'static str>,
+}
+
+/// How many different events the log told, corrections too: by it a stored state is known to be of that log. How a log
+/// is written is no part of where the lifts stand, so it makes no two states differ.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Told(pub(crate) u32);
+
+impl PartialEq for Told {
+    fn eq(&self, _: &Told) -> bool {
+        true
+    }
 }
 
 /// The parameters in force and their digest.
@@ -99,6 +111,7 @@ impl State {
         State {
             log_version: VERSION,
             last: None,
+            told: Told(0),
             in_force: None,
             shared: Shared::new(lifter),
             lifts: Vec::new(),

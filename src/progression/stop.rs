@@ -38,7 +38,7 @@ pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
 }
 
 /// Whether a stop halts the lift.
-fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool {
+pub(crate) fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool {
     let stopped = |region: &super::region::RegionState| region.stop.is_some();
     shared.stop.is_some()
         || shared.regions.iter().any(|region| stopped(region) && lift.has_region(&region.id))
