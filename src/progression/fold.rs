@@ -46,7 +46,12 @@ impl State {
     /// log anew. Else what [`fold`] reports; the state is unchanged on an error. A number that an event before the last
     /// one used is seen by [`fold`] only.
     pub fn apply(&mut self, event: &Event) -> Result<(), Error> {
-        event.check_in(self.log_version).map_err(|error| error.at_event(event.sequence))?;
+        let lifter = &self.shared.lifter;
+        lifter.check()?;
+        event
+            .check_in(self.log_version)
+            .and_then(|()| lifter.check_born_by(event.day))
+            .map_err(|error| error.at_event(event.sequence))?;
         if self.changes_the_past(event) {
             return Err(Error::plain(Code::NeedsRefold, "event").at_event(event.sequence));
         }

@@ -146,9 +146,11 @@ impl Log {
         at_most("events", self.events.len(), MAX_EVENTS)?;
         self.lifter.check()?;
         for (at, event) in self.events.iter().enumerate() {
-            let checked = event.check_in(self.version).and_then(|()| self.lifter.check_born_by(event.day));
+            let inside = |error: Error| error.within(&alloc::format!("events[{at}]"));
+            let checked = event.check_in(self.version).map_err(inside);
             checked
-                .map_err(|error| error.within(&alloc::format!("events[{at}]")).at_event(event.sequence))?;
+                .and_then(|()| self.lifter.check_born_by(event.day))
+                .map_err(|error| error.at_event(event.sequence))?;
         }
         Ok(())
     }

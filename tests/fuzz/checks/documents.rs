@@ -45,7 +45,7 @@ pub fn log(data: &[u8]) {
 
 /// Sessions on the day of the last event, and some time after it.
 fn sessions(state: &State) {
-    let Some((last, _)) = state.last else { return };
+    let Some((last, _)) = state.last() else { return };
     let plan = plan_of(state);
     for days in [0, 1, 30, 400] {
         if let Ok(today) = last.plus(days) {
@@ -73,11 +73,13 @@ pub fn plan(data: &[u8]) {
 pub fn state(data: &[u8]) {
     let Some(document) = tree(data) else { return };
     let read = |name| document.field(name);
-    let mut state: State = match read("state").map(Value::read) {
+    let mut state: State = match read("state").map(|stored| State::from_json(&stored.to_json())) {
         Some(Ok(state)) => state,
         Some(Err(error)) => return spoken(&error),
         None => return,
     };
+    let written = state.to_json().expect("a state holds no NaN");
+    assert_eq!(State::from_json(&written).as_ref(), Ok(&state), "written and read is the same");
     sessions(&state);
     if let Some(Ok(event)) = read("event").map(Value::read::<Event>) {
         let before = state.clone();
