@@ -117,8 +117,10 @@ impl State {
     ) -> Result<(), Error> {
         let said = Said::new(done, foreseen.later_parts(event, &done.lift));
         let hurts = self.hurts(&done.lift, session)?;
-        // What changed about the setup is known before the session is judged: it starts the comparison anew.
+        // What is said of the setup is known before the session is judged: a change starts the comparison anew, and alone
+        // without pins nothing is given back.
         note_setup(&mut self.lift_mut(&done.lift)?.now, &said, on);
+        note_rack(self.lift_mut(&done.lift)?, &said);
         let view = self.view(&done.lift, on)?;
         let mut result = judge(&view, &said, hurts).map_err(|error| error.within("sets"))?;
         if result.outcome == Outcome::Pass && foreseen.retracts(event, view.lift.regions()) {
@@ -130,7 +132,6 @@ impl State {
             policy: view.policy().clone(),
         };
         let lift = self.lift_mut(&done.lift)?;
-        note_rack(lift, &said);
         lift.now.reserve = result.reserve;
         take_result(lift, &result, on, event, &facts);
         self.offer_where_open(&done.lift, on)?;
