@@ -91,6 +91,13 @@ fn an_easing_override_never_becomes_a_raise() {
 }
 
 #[test]
+fn strict_pain_holds_the_partner_trained_in_the_same_session() {
+    let mut course = weeks(3);
+    course.session(3, Quality::Clean, Weight::AtLimit, Some(2));
+    assert!(course.stands(FORGIVING).partner_pain);
+}
+
+#[test]
 fn a_rest_does_not_skip_what_was_not_finished() {
     let mut course = Course::new(parameters(1));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));

@@ -203,6 +203,58 @@ fn only_pain_in_the_strict_lift_holds_and_only_the_forgiving_one() {
     assert_eq!(held(1, vec![Course::pain("shoulder", 2)]), [false; 3]);
 }
 
+/// Sessions of one day after the day on which all were trained: which lifts, and whether the hip hurt.
+fn held_after(day: &[(u8, u8)]) -> bool {
+    let mut course = trained(hundred(), YOUNG);
+    wait(&mut course, 2);
+    for (lifts, pain) in day {
+        let lifts = course
+            .chosen(*lifts)
+            .iter()
+            .map(|at| course.lift(*at, Quality::Clean, Weight::AtLimit))
+            .collect();
+        course.train(lifts, Some(vec![Course::pain("hip", *pain)]));
+    }
+    lift(&course, FORGIVING).partner_pain
+}
+
+#[test]
+fn the_forgiving_lift_of_the_same_day_ends_no_hold() {
+    // The strict lift, the forgiving one, or both in one session, in every order.
+    for day in [
+        &[(3, 2)][..],
+        &[(1, 2), (2, 0)],
+        &[(2, 0), (1, 2)],
+        &[(1, 2), (2, 2)],
+        &[(1, 2), (2, 0), (2, 0)],
+        &[(1, 0), (2, 0), (1, 2)],
+    ] {
+        assert!(held_after(day), "{day:?}");
+    }
+    // A day later it does.
+    let mut course = trained(hundred(), YOUNG);
+    wait(&mut course, 2);
+    course.session(1, Quality::Clean, Weight::AtLimit, Some(2));
+    wait(&mut course, 1);
+    course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
+    assert!(!lift(&course, FORGIVING).partner_pain);
+}
+
+#[test]
+fn pain_in_the_second_session_of_a_day_is_pain_of_that_day() {
+    assert!(held_after(&[(1, 0), (1, 2)]));
+    assert!(!held_after(&[(1, 0), (1, 0)]));
+    // Right after a move a critical loss with pain steps back, whichever session of the day says so.
+    for pains in [[0, 1], [1, 0]] {
+        let mut course = placed(true);
+        wait(&mut course, 2);
+        for pain in pains {
+            course.session(4, Quality::CriticalLost, Weight::AtLimit, Some(pain));
+        }
+        assert_eq!(lift(&course, PRESS).status, STEPPING_BACK, "{pains:?}");
+    }
+}
+
 #[test]
 fn twelve_sessions_are_kept_and_those_before_them_counted_where_they_were_judged() {
     let mut course = Course::new(hundred());
