@@ -160,6 +160,23 @@ fn a_stop_without_a_lift_halts_every_lift_and_outlives_its_region() {
 }
 
 #[test]
+fn a_lift_halted_for_a_region_without_a_lift_waits_for_its_sign_off_whatever_loads_it_later() {
+    let mut course = weeks(3);
+    course.step(&ache(HIP, 7));
+    pair_of(&mut course, &["groin"]);
+    assert_eq!(statuses(&course), [STOPPED; 3]);
+    pair_of(&mut course, &["hip"]);
+    assert_eq!(statuses(&course), [STOPPED; 3], "new parameters let nothing go");
+    sign_off(&mut course, SignOffScope::Gate(name("press")));
+    assert_eq!(statuses(&course), [STOPPED; 3], "nor does a sign-off of something else");
+    let since = region(&course, "hip").stop.as_ref().unwrap().since;
+    assert!(blocked(&course, PRESS).contains(&Reason::PainStop { region: name("hip"), since }));
+    course.clear(true);
+    signed(&mut course, "hip");
+    assert_eq!(statuses(&course), [RETURNING; 3]);
+}
+
+#[test]
 fn pain_in_a_region_that_no_lift_loads_halts_every_lift() {
     let mut course = weeks(3);
     let before = statuses(&course);
