@@ -5,7 +5,7 @@ use super::hand::*;
 use super::prescription::plan;
 use bismar::condition::DayClass;
 use bismar::error::Code;
-use bismar::prescription::{Verdict, next_session_from};
+use bismar::prescription::{Change, Verdict, next_session_from};
 use bismar::reason::Reason;
 use bismar::record::*;
 use bismar::value::Value;
@@ -40,6 +40,34 @@ fn a_session_waits_for_its_morning_whatever_it_came_to() {
     // A worse session never permits what a better one would have to wait for.
     for quality in [Quality::Clean, Quality::ManyMisses, Quality::Unscored] {
         assert_eq!(provisional(quality), (true, false), "{quality:?}");
+    }
+}
+
+#[test]
+fn after_a_session_that_did_not_pass_no_move_is_taken_however_open_the_gate() {
+    // A fail on a confirmed bad day, and a session that nobody marked, leave the two passes before them.
+    for (quality, class) in [
+        (Quality::Unscored, DayClass::Ordinary),
+        (Quality::ManyMisses, DayClass::BadAgreeing),
+        (Quality::Clean, DayClass::Ordinary),
+    ] {
+        let passed = quality == Quality::Clean;
+        let mut course = ready(|_| {});
+        course.day = course.day.plus(1).unwrap();
+        course.day_report(class, true);
+        course.session(4, quality, Weight::AtLimit, Some(0));
+        course.morning(false);
+        course.day_report(DayClass::Ordinary, true);
+        assert!(decision(&course, PRESS).gate.open, "{quality:?}");
+        let expected = if passed { Vec::new() } else { vec![Reason::GateNotOpen] };
+        assert_eq!(blocked(&course, PRESS), expected, "{quality:?}");
+        let session = next_session_from(course.state(), &plan(), course.day).unwrap();
+        let change = if passed { Change::CoachAccepts } else { Change::PassingSessions { count: 1 } };
+        assert_eq!(session.lifts[PRESS].would_change, [change], "{quality:?}");
+        let to = with(&course.stands(PRESS).grant, |to| to.work.reps = 6);
+        assert_eq!(coach_moves(&course, to), passed, "{quality:?}");
+        course.accept(PRESS as u8);
+        assert_eq!(course.limit(PRESS) == kg(43.5), passed, "{quality:?}");
     }
 }
 
