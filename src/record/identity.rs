@@ -1,5 +1,6 @@
 //! Who is meant: lifts and regions by a stable id, with a name for people beside it.
 
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Name;
 
@@ -22,6 +23,8 @@ pub struct Region {
     pub name: Option<Name>,
 }
 
+canonical_fields!(Region: id, name);
+
 impl Region {
     /// A region whose id is its name.
     #[must_use]
@@ -41,15 +44,12 @@ pub(crate) fn declared<'a>(
     code: Code,
     field: &'static str,
     id: &Name,
-    known: impl Iterator<Item = &'a Name>,
+    known: impl Iterator<Item = &'a Name> + Clone,
 ) -> Result<(), Error> {
-    let mut names = alloc::vec::Vec::new();
-    for name in known {
-        if name == id {
-            return Ok(());
-        }
-        names.push(name.as_str());
+    if known.clone().any(|name| name == id) {
+        return Ok(());
     }
+    let names: alloc::vec::Vec<&str> = known.map(Name::as_str).collect();
     let list = if names.is_empty() { "none is declared".into() } else { names.join(", ") };
     Err(Error::new(code, field, id.as_str(), Allowed::Rule(list.into())))
 }
