@@ -166,7 +166,8 @@ fn the_whole_window_may_be_used_and_no_more() {
     assert!(coach_moves(&ready_at_50(0.10), with(&at_50(), |to| to.work.load = kg(55.0))));
     assert!(blocked(&ready_at_50(0.10), PRESS).is_empty());
     let short = ready_at_50(0.09);
-    assert_eq!(blocked(&short, PRESS), [Reason::WindowCap { load: kg(54.5) }]);
+    let by = blocked(&short, PRESS);
+    assert!(matches!(by[..], [Reason::WindowCap { load, .. }] if load == kg(54.5)), "{by:?}");
     assert!(!coach_moves(&short, with(&at_50(), |to| to.work.load = kg(55.0))));
 }
 
@@ -181,7 +182,8 @@ fn a_load_above_the_window_may_stay_while_something_else_moves() {
     all.policy.window_cap = 0.03;
     course.add(EventKind::ParametersChanged(Box::new(all)));
     course.day_report(bismar::condition::DayClass::Ordinary, true);
-    assert_eq!(blocked(&course, PRESS), [Reason::WindowCap { load: kg(41.2) }]);
+    let by = blocked(&course, PRESS);
+    assert!(matches!(by[..], [Reason::WindowCap { load, .. }] if load == kg(41.2)), "{by:?}");
     let from = course.stands(PRESS).grant;
     assert!(coach_moves(&course, with(&from, |to| to.work.reps = 6)));
     assert!(!coach_moves(&course, with(&from, |to| to.work.load = kg(44.5))));
