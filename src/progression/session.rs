@@ -29,7 +29,7 @@ impl State {
         let loaded = self.loaded_regions(session);
         self.come_back_where_due(session, &loaded, on);
         if let Some(answers) = &session.pain {
-            self.take_pains(answers, on, event)?;
+            self.take_pain_list(answers, on, event)?;
             self.count_clear(answers, &loaded, on);
         }
         self.shared.pain_asked = Some(session.pain.is_some());

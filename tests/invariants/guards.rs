@@ -126,7 +126,8 @@ fn pain_once_asked_about_today_has_been_asked_about() {
     assert!(asked(&[true]) && asked(&[true, false]) && asked(&[false, true]));
     assert!(!asked(&[false]) && !asked(&[false, false]));
     let mut course = hurt();
-    course.day_report(DayClass::Ordinary, true);
+    let again = Some(vec![Course::pain("shoulder", 4)]);
+    course.add(EventKind::DayReport(DayReport { pain: again, ..DayReport::default() }));
     course.day = course.day.plus(1).unwrap();
     course.day_report(DayClass::Ordinary, false);
     assert!(!was_asked(&course), "that was yesterday");

@@ -2,6 +2,8 @@
 
 use super::course::*;
 use super::hundred::*;
+use super::prescription::plan;
+use bismar::prescription::{Verdict, next_session_from};
 use bismar::progression::RegionState;
 use bismar::record::*;
 
@@ -88,6 +90,22 @@ fn usual_pain_is_steady_after_three_sessions_without_a_rise() {
         }
         assert_eq!(region(&course, "hip").usual.unwrap().2, steady, "{scores:?}");
     }
+}
+
+#[test]
+fn a_list_of_the_morning_is_an_answer_about_every_region_of_that_day() {
+    let verdict = |pain: Option<Vec<PainAnswer>>| {
+        let mut course = trained(hundred(), YOUNG);
+        wait(&mut course, 2);
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(4));
+        course.next_day(pain);
+        next_session_from(course.state(), &plan(), course.day).unwrap().lifts[PRESS].verdict
+    };
+    assert_eq!(verdict(None), Verdict::TechniqueOnly, "nobody asked");
+    assert_eq!(verdict(Some(Vec::new())), Verdict::Train, "none anywhere");
+    assert_eq!(verdict(Some(vec![Course::pain("hip", 1)])), Verdict::Train, "none in the shoulder");
+    assert_eq!(verdict(Some(vec![Course::pain("shoulder", 1)])), Verdict::Train);
+    assert_eq!(verdict(Some(vec![Course::pain("shoulder", 4)])), Verdict::EaseOff);
 }
 
 #[test]
