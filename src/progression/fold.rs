@@ -155,7 +155,7 @@ impl State {
     ) -> Result<(), Error> {
         // Not asked is no answer.
         let Some(pain) = &report.pain else { return Ok(()) };
-        self.take_pains(pain, on, event)?;
+        self.take_pain_list(pain, on, event)?;
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);
@@ -170,7 +170,9 @@ impl State {
         event: u32,
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
-        self.take_pains(report.pain.as_deref().unwrap_or_default(), on, event)?;
+        if let Some(pain) = &report.pain {
+            self.take_pain_list(pain, on, event)?;
+        }
         for ask in report.asks.iter().flatten() {
             if !self.shared.asks.iter().any(|open| open.ask == *ask) {
                 self.shared.asks.push(OpenAsk { ask: *ask, since: on });

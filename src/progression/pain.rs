@@ -48,6 +48,25 @@ impl State {
         Ok(())
     }
 
+    /// Takes a list of answers: who was asked so has none in the regions that it does not name.
+    ///
+    /// # Errors
+    /// `unknown_region`; then none is taken.
+    pub(crate) fn take_pain_list(
+        &mut self,
+        answers: &[PainAnswer],
+        on: Day,
+        event: u32,
+    ) -> Result<(), Error> {
+        self.take_pains(answers, on, event)?;
+        for region in &mut self.shared.regions {
+            if !answers.iter().any(|answer| answer.region == region.id) {
+                region.note(Pain::NONE, on);
+            }
+        }
+        Ok(())
+    }
+
     fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) {
         let Some(all) = self.all() else { return };
         let policy = &all.policy;
@@ -81,9 +100,6 @@ impl State {
             let answer = answers.iter().find(|answer| answer.region == region.id);
             let usual = region.usual_level(on, policy.usual_review_days);
             let clear = answer.is_none_or(|answer| zone(answer, usual, policy) == Zone::Clear);
-            if answer.is_none() {
-                region.note(Pain::NONE, on);
-            }
             if !loaded.contains(&region.id) {
                 continue;
             }
