@@ -9,36 +9,36 @@
 use std::io::{self, ErrorKind, IsTerminal, Write};
 use std::process::ExitCode;
 
-use bismar::loading::{Loaded, Setting};
-use bismar::prescription::{LiftToday, SessionPlan, Verdict, WarmUpSet, next_session};
-use bismar::progression::MoveOutlook;
+use bismar::prescription::{SessionPlan, Verdict, next_session_from};
+use bismar::progression::fold;
 use bismar::quantity::Day;
 use bismar::record::{EventKind, Log, Plan};
+use bismar::text::{LiftSheet, Sheet, Words};
 use bismar::value::Value;
 use bismar::{Error, text};
 
 const DEMO_LOG: &str = include_str!("data/demo-log.json");
 const DEMO_PLAN: &str = include_str!("data/demo-plan.json");
 const USAGE: &str = "options: --log FILE --plan FILE --today YYYY-MM-DD --json";
-/// Lines are wrapped to this many columns.
+/// Lines are wrapped to this many columns, and what a label says begins in that one.
 const WIDTH: usize = 78;
+const INDENT: usize = 16;
 
 fn main() -> ExitCode {
-    let (session, log, json) = match read_all() {
-        Ok(read) => read,
+    let today = match today() {
+        Ok(today) => today,
         Err(message) => {
             eprintln!("{message}");
             return ExitCode::from(2);
         }
     };
-    let stopped = session.lifts.iter().any(|lift| lift.verdict == Verdict::Stop);
-    match print(&session, &log, json) {
+    match today.print() {
         // Whoever reads may have seen enough.
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             eprintln!("{error}");
             ExitCode::from(2)
         }
-        _ => ExitCode::from(if stopped { 3 } else { 0 }),
+        _ => ExitCode::from(if today.stopped() { 3 } else { 0 }),
     }
 }
 
@@ -79,8 +79,16 @@ fn read(file: Option<&String>, demo: &str) -> Result<String, String> {
     }
 }
 
+/// What there is to print.
+struct Today {
+    session: SessionPlan,
+    sheet: Sheet,
+    title: String,
+    json: bool,
+}
+
 /// Reads the options, the log and the plan, and asks for the session.
-fn read_all() -> Result<(SessionPlan, Log, bool), String> {
+fn today() -> Result<Today, String> {
     let options = options()?;
     let tied = |name: &str, file: Option<&String>| {
         let name = file.cloned().unwrap_or_else(|| format!("demo {name}"));
@@ -90,9 +98,12 @@ fn read_all() -> Result<(SessionPlan, Log, bool), String> {
         Log::from_json(&read(options.log.as_ref(), DEMO_LOG)?).map_err(tied("log", options.log.as_ref()))?;
     let plan = Plan::from_json(&read(options.plan.as_ref(), DEMO_PLAN)?)
         .map_err(tied("plan", options.plan.as_ref()))?;
-    let today = options.today.or_else(|| next_day(&log)).ok_or("the log is empty; give --today")?;
-    let session = next_session(&log, &plan, today).map_err(|error| text::error(&error))?;
-    Ok((session, log, options.json))
+    let day = options.today.or_else(|| next_day(&log)).ok_or("the log is empty; give --today")?;
+    let state = fold(&log).map_err(tied("log", options.log.as_ref()))?;
+    let session = next_session_from(&state, &plan, day).map_err(|error| text::error(&error))?;
+    let sheet = state.parameters().map_or_else(Words::default, Words::of).session(&session);
+    let invented = if log.lifter.invented { " (invented data)" } else { "" };
+    Ok(Today { session, sheet, title: format!("{}{invented}", log.lifter.id), json: options.json })
 }
 
 /// Without a date: the day whose questions the log ends with, as the demo does; else the second day after the last event.
@@ -104,15 +115,31 @@ fn next_day(log: &Log) -> Option<Day> {
     }
 }
 
-fn print(session: &SessionPlan, log: &Log, json: bool) -> io::Result<()> {
-    let stdout = io::stdout();
-    let bold = stdout.is_terminal();
-    let mut page = Page { out: stdout.lock(), bold };
-    if json {
-        let value = Value::write(session).map_err(|error| io::Error::other(text::error(&error)))?;
-        writeln!(page.out, "{}", value.to_json_pretty())
-    } else {
-        page.session(session, log)
+impl Today {
+    fn stopped(&self) -> bool {
+        self.session.lifts.iter().any(|lift| lift.verdict == Verdict::Stop)
+    }
+
+    fn print(&self) -> io::Result<()> {
+        let stdout = io::stdout();
+        let bold = stdout.is_terminal();
+        let mut page = Page { out: stdout.lock(), bold };
+        if self.json {
+            let value = Value::write(&self.session).map_err(|error| io::Error::other(text::error(&error)))?;
+            return writeln!(page.out, "{}", value.to_json_pretty());
+        }
+        page.heading(&self.title)?;
+        // The sheet's own order: a stop before everything else.
+        page.all("stop", &self.sheet.stop)?;
+        page.heading(&self.sheet.day)?;
+        for lift in &self.sheet.lifts {
+            writeln!(page.out)?;
+            page.lift(lift)?;
+        }
+        writeln!(page.out)?;
+        page.all("mind", &self.sheet.mind)?;
+        let (version, parameters) = (&self.session.version, &self.session.parameters);
+        page.wrapped("version", &format!("bismar {version}, parameters {parameters}"))
     }
 }
 
@@ -123,98 +150,55 @@ struct Page<W> {
 }
 
 impl<W: Write> Page<W> {
-    fn session(&mut self, session: &SessionPlan, log: &Log) -> io::Result<()> {
-        let invented = if log.lifter.invented { " (invented data)" } else { "" };
-        self.heading(&format!("{} for {}{invented}", session.today, log.lifter.id))?;
-        for lift in &session.lifts {
-            writeln!(self.out)?;
-            self.lift(lift)?;
-        }
-        writeln!(self.out)?;
-        for caution in &session.cautions {
-            self.wrapped("mind", text::caution(*caution))?;
-        }
-        self.wrapped("version", &format!("bismar {}, parameters {}", session.version, session.parameters))
+    fn lift(&mut self, lift: &LiftSheet) -> io::Result<()> {
+        self.heading(&lift.line)?;
+        lift.loading.iter().try_for_each(|line| self.wrapped("on the bar", line))?;
+        lift.warm_up.iter().try_for_each(|line| self.wrapped("before", line))?;
+        self.all("why", &lift.why)?;
+        lift.step.iter().try_for_each(|line| self.wrapped("a step up?", line))?;
+        // What was said as a reason is not said again.
+        let against = lift.against.iter().filter(|line| !lift.why.contains(line));
+        against.into_iter().try_for_each(|line| self.wrapped("", line))?;
+        self.all("gate", &lift.missing)?;
+        self.all("would change", &lift.changes)?;
+        self.all("mind", &lift.mind)
     }
 
-    fn lift(&mut self, lift: &LiftToday) -> io::Result<()> {
-        self.heading(&text::lift_line(lift))?;
-        if let Some(loaded) = &lift.loaded {
-            self.wrapped("on the bar", &bar(lift, loaded))?;
-        }
-        if !lift.warm_up.is_empty() {
-            let sets: Vec<String> = lift.warm_up.iter().map(warm_up).collect();
-            self.wrapped("warm-up", &sets.join(", "))?;
-        }
-        for reason in &lift.reasons {
-            self.wrapped("why", &text::reason(reason))?;
-        }
-        self.step(lift)?;
-        for caution in &lift.cautions {
-            self.wrapped("mind", text::caution(*caution))?;
+    fn heading(&mut self, line: &str) -> io::Result<()> {
+        let (on, off) = if self.bold { ("\u{1b}[1m", "\u{1b}[0m") } else { ("", "") };
+        for line in broken(line, WIDTH) {
+            writeln!(self.out, "{on}{line}{off}")?;
         }
         Ok(())
     }
 
-    fn step(&mut self, lift: &LiftToday) -> io::Result<()> {
-        let by = match &lift.outlook {
-            MoveOutlook::OnOffer { .. } => return self.wrapped("a step up?", &text::one_line(lift)),
-            MoveOutlook::Blocked { by, .. } => by,
-        };
-        self.wrapped("a step up?", "Not today.")?;
-        for reason in by {
-            self.wrapped("", &text::reason(reason))?;
-        }
-        for missing in &lift.gate.missing {
-            self.wrapped("gate", &text::missing(missing))?;
-        }
-        let changes: Vec<String> = lift.would_change.iter().map(text::change).collect();
-        self.wrapped("would change", &changes.join("; "))
-    }
-
-    fn heading(&mut self, line: &str) -> io::Result<()> {
-        if self.bold { writeln!(self.out, "\u{1b}[1m{line}\u{1b}[0m") } else { writeln!(self.out, "{line}") }
+    fn all(&mut self, label: &str, lines: &[String]) -> io::Result<()> {
+        lines.iter().try_for_each(|line| self.wrapped(label, line))
     }
 
     /// A label and a text, wrapped under each other.
     fn wrapped(&mut self, label: &str, content: &str) -> io::Result<()> {
-        let indent = 16;
-        let mut line = format!("  {label:<14}");
-        let mut length = indent;
-        for word in content.split_whitespace() {
-            if length + word.chars().count() > WIDTH && length > indent {
-                writeln!(self.out, "{}", line.trim_end())?;
-                line = " ".repeat(indent);
-                length = indent;
+        let mut label = label;
+        for line in broken(content, WIDTH - INDENT) {
+            writeln!(self.out, "  {label:<14}{line}")?;
+            label = "";
+        }
+        Ok(())
+    }
+}
+
+/// The text in lines of at most so many characters, as far as its words allow.
+fn broken(content: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in content.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.is_empty() => line.push_str(word),
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= width => {
+                line.push(' ');
+                line.push_str(word);
             }
-            line.push_str(word);
-            line.push(' ');
-            length += word.chars().count() + 1;
+            _ => lines.push(word.into()),
         }
-        writeln!(self.out, "{}", line.trim_end())
     }
-}
-
-fn warm_up(set: &WarmUpSet) -> String {
-    let fixed = if set.reference { " (the fixed set)" } else { "" };
-    format!("{} x {}{fixed}", text::mass(set.load), set.reps)
-}
-
-fn bar(lift: &LiftToday, loaded: &Loaded) -> String {
-    let mut line = match &loaded.setting {
-        Setting::Discs(discs) if discs.is_empty() => String::from("the empty bar"),
-        Setting::Discs(discs) => {
-            let discs: Vec<String> = discs.iter().map(|disc| text::mass(disc.nominal)).collect();
-            format!("each side, from the inside: {}", discs.join(", "))
-        }
-        other => format!("{other:?}"),
-    };
-    line.push_str(&format!("; total {}", text::mass(loaded.total)));
-    if let Some(height) = lift.height {
-        line.push_str(&format!("; bar {height} above the floor"));
-    }
-    if let Some(blocks) = lift.blocks {
-        line.push_str(&format!(", on blocks of {blocks}"));
-    }
-    line
+    lines
 }
