@@ -45,7 +45,7 @@ fn a_mass_is_printed_no_finer_than_the_gym_can_tell() {
 
 #[test]
 fn what_is_not_to_be_passed_is_rounded_down() {
-    let words = Words::default();
+    let words = Words::plain();
     assert_eq!((words.mass(kg(52.49)), words.at_most(kg(52.49))), ("52.5 kg".into(), "52.25 kg".into()));
     // Less help is more load.
     assert_eq!(words.at_most(kg(-20.1)), "20.25 kg of help");
@@ -135,7 +135,7 @@ fn dumbbells_stacks_and_blocks_are_called_what_they_are() {
     assert_eq!(said("dp", Setting::Piece(kg(12.0)), kg(12.0)), "Bells, 12 kg each (high box)");
     let mut unnamed = today("dp", Verdict::Train);
     unnamed.loaded = Some(loaded(Setting::Piece(kg(12.0)), kg(12.0)));
-    assert_eq!(Words::default().loading(&unnamed).unwrap(), "Dumbbells, 12 kg each (rung 1)");
+    assert_eq!(Words::plain().loading(&unnamed).unwrap(), "Dumbbells, 12 kg each (rung 1)");
     assert_eq!(
         said("pu", Setting::Selected { plates: 5, add_ons: Vec::new() }, kg(-25.0)),
         "The first 5 plates of the stack; 25 kg of help in all"
@@ -216,6 +216,6 @@ fn an_offer_says_what_it_changes() {
         to("dp", Grant { work: Work::new(2, 5, kg(35.0)), ..grant(1, kg(35.0)) }),
         "the next rung (lower box) at 35 kg, 2 x 5"
     );
-    let unnamed = Words::default().step_to(&today("dp", Verdict::Train), grant(1, kg(35.0)));
+    let unnamed = Words::plain().step_to(&today("dp", Verdict::Train), grant(1, kg(35.0)));
     assert_eq!(unnamed, "another rung (rung 2) at 35 kg");
 }

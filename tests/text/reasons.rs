@@ -223,7 +223,7 @@ fn people_read_names_where_there_are_any() {
     assert_eq!(said(Reason::PairProofMissing), "Deadlift has no recent pass to lean on.");
     assert_eq!(words.lift_name(&name("dl")), "Deadlift");
     // Without parameters there is nothing but the id.
-    assert_eq!(Words::default().lift_name(&name("dl")), "dl");
+    assert_eq!(Words::plain().lift_name(&name("dl")), "dl");
 }
 
 #[test]

@@ -107,10 +107,10 @@ fn a_load_that_is_not_for_today_is_not_said_as_if_it_were() {
 #[test]
 fn an_open_gate_is_not_called_closed() {
     let mut lift = today("squat", Verdict::Train);
-    assert!(Words::default().reason_for(&lift, &Reason::GateNotOpen).contains("not open"));
+    assert!(Words::plain().reason_for(&lift, &Reason::GateNotOpen).contains("not open"));
     lift.gate.open = true;
     assert_eq!(
-        Words::default().reason_for(&lift, &Reason::GateNotOpen),
+        Words::plain().reason_for(&lift, &Reason::GateNotOpen),
         "A step waits for the next passing session."
     );
 }

@@ -58,7 +58,7 @@ fn good_news(said: &str) -> bool {
 #[test]
 fn a_session_with_a_stop_begins_with_it_and_has_no_good_news() {
     let all = parameters();
-    for words in [Words::default(), Words::of(&all)] {
+    for words in [Words::plain(), Words::of(&all)] {
         let sheet = words.session(&badly_ordered(symptom(StopSign::ChestPain)));
         assert_eq!(sheet.stop[0], "Stop: chest pain or pressure, reported on 27 Aug 2026.");
         assert_eq!(sheet.stop[1], "Call emergency help now.");
@@ -97,7 +97,7 @@ fn a_session_with_a_stop_begins_with_it_and_has_no_good_news() {
 fn a_session_without_a_stop_keeps_its_good_news() {
     let mut calm = session(vec![today("sq", Verdict::Train)]);
     calm.cautions = vec![Caution::HoldingIsGood];
-    let sheet = Words::default().session(&calm);
+    let sheet = Words::plain().session(&calm);
     assert!(sheet.stop.is_empty());
     assert!(sheet.to_string().starts_with("27 Aug 2026, a day within the usual\n"));
     assert!(good_news(&sheet.to_string()));
@@ -116,7 +116,7 @@ fn a_stopped_lift_is_asked_for_nothing() {
         Reason::EasyWeek,
         Reason::ClearanceExpired { on: day() },
     ];
-    let sheet = Words::default().session(&session(vec![lift]));
+    let sheet = Words::plain().session(&session(vec![lift]));
     assert_eq!(sheet.lifts[0].why, ["The clearance ran out on 27 Aug 2026."]);
 }
 
@@ -125,7 +125,7 @@ fn a_stopped_lift_is_asked_for_nothing() {
 fn a_stop_outside_the_session_is_said_too() {
     let mut other = session(vec![today("dp", Verdict::Train)]);
     other.cautions = vec![Caution::EmergencySigns, Caution::SeeClinicianFirst, Caution::HoldingIsGood];
-    let sheet = Words::default().session(&other);
+    let sheet = Words::plain().session(&other);
     assert_eq!(sheet.stop[0], "Stop: a stop is in force that no lift of this session names.");
     assert!(!good_news(&sheet.to_string()));
 }
