@@ -126,7 +126,8 @@ impl State {
         note_rack(self.lift_mut(&done.lift)?, &said);
         let view = self.view(&done.lift, on)?;
         let mut result = judge(&view, &said, hurts).map_err(|error| error.within("sets"))?;
-        if result.outcome == Outcome::Pass && foreseen.retracts(event, view.lift.regions()) {
+        // Nothing that is missing from a session makes the flare after it count for less.
+        if foreseen.retracts(event, view.lift.regions()) {
             result.outcome = Outcome::Fail;
         }
         let held = view.lift.now.partner_pain && partner_hurt_today(&view);

@@ -221,6 +221,26 @@ fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
 }
 
 #[test]
+fn a_flare_counts_against_a_session_whatever_it_came_to() {
+    for (quality, weight) in [
+        (Quality::Clean, Weight::AtLimit),
+        (Quality::ManyMisses, Weight::AtLimit),
+        (Quality::Unscored, Weight::AtLimit),
+        (Quality::Clean, Weight::Lighter),
+    ] {
+        let mut course = weeks(3);
+        course.session(4, quality, weight, Some(0));
+        course.morning(true);
+        let last = last_sessions(&course, PRESS).last().copied();
+        assert_eq!(
+            (course.stands(PRESS).fails, last),
+            (1, Some((Outcome::Fail, true))),
+            "{quality:?} {weight:?}"
+        );
+    }
+}
+
+#[test]
 fn a_lift_at_rest_is_left_where_it_is() {
     let mut course = weeks(3);
     course.step(&Step::Role { lift: 0, role: 2 });
