@@ -134,6 +134,11 @@ const fn is_nought(days: &u16) -> bool {
 }
 
 impl Lift {
+    /// The same lift, standing otherwise.
+    pub(crate) fn standing(&self, now: Now) -> Lift {
+        Lift { set: Arc::clone(&self.set), now, loadable: Arc::clone(&self.loadable) }
+    }
+
     /// Ids of every region that concerns the lift: those it loads, and those it had in which something is still open.
     pub(crate) fn regions(&self) -> impl Iterator<Item = &Name> {
         self.set.regions.iter().chain(&self.now.former)

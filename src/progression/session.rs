@@ -126,12 +126,15 @@ impl State {
         note_rack(self.lift_mut(&done.lift)?, &said);
         let view = self.view(&done.lift, on)?;
         let mut result = judge(&view, &said, hurts).map_err(|error| error.within("sets"))?;
-        if result.outcome == Outcome::Pass && foreseen.retracts(event, view.lift.regions()) {
+        // Nothing that is missing from a session makes the flare after it count for less.
+        let flared = foreseen.retracts(event, view.lift.regions());
+        if flared {
             result.outcome = Outcome::Fail;
         }
         let held = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
-            bad_day: view.shared.class_on(on).is_confirmed_bad(),
+            // A bad day excuses technique, not pain.
+            bad_day: view.shared.class_on(on).is_confirmed_bad() && !flared,
             may_restore: may_restore(&view),
             all: Arc::clone(&all),
         };

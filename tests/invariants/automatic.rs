@@ -37,6 +37,23 @@ fn a_report_of_an_ordinary_day_takes_the_move_where_the_policy_says_so() {
 }
 
 #[test]
+fn a_break_that_asks_for_a_way_back_takes_no_move() {
+    for automatic in [true, false] {
+        let mut course = open(automatic);
+        // Twelve days after the session, and nine before its offer ends.
+        course.day = course.stands(PRESS).last_session.unwrap().plus(12).unwrap();
+        assert!(blocked(&course, PRESS).contains(&Reason::Returning { at_most: kg(40.0) }));
+        course.day_report(DayClass::Ordinary, true);
+        assert!(!at_43_5(&course), "by the rule");
+        course.accept(2);
+        assert!(!at_43_5(&course), "by the coach");
+        let to = with(&course.stands(PRESS).grant, |to| to.work.reps = 6);
+        assert!(!coach_moves(&course, to), "by hand");
+        assert_eq!(course.limit(PRESS), kg(36.0));
+    }
+}
+
+#[test]
 fn a_bad_day_takes_no_move() {
     let mut course = open(true);
     course.day_report(DayClass::BadAgreeing, true);

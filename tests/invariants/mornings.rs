@@ -221,6 +221,42 @@ fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
 }
 
 #[test]
+fn a_flare_counts_against_a_session_whatever_it_came_to() {
+    for (quality, weight) in [
+        (Quality::Clean, Weight::AtLimit),
+        (Quality::ManyMisses, Weight::AtLimit),
+        (Quality::Unscored, Weight::AtLimit),
+        (Quality::Clean, Weight::Lighter),
+    ] {
+        let mut course = weeks(3);
+        course.session(4, quality, weight, Some(0));
+        course.morning(true);
+        let last = last_sessions(&course, PRESS).last().copied();
+        assert_eq!(
+            (course.stands(PRESS).fails, last),
+            (1, Some((Outcome::Fail, true))),
+            "{quality:?} {weight:?}"
+        );
+    }
+}
+
+#[test]
+fn a_bad_day_is_no_excuse_for_a_flare() {
+    for class in [DayClass::BadAgreeing, DayClass::Ordinary] {
+        let mut course = weeks(3);
+        course.day_report(class, true);
+        press(&mut course);
+        course.morning(true);
+        let after = course.stands(PRESS);
+        assert_eq!((after.fails, after.neutral), (1, 0), "{class:?}");
+        // Nor does the run of passes go on over it.
+        next_day(&mut course);
+        press(&mut course);
+        assert_eq!(super::hand::decision(&course, PRESS).gate.met, [], "{class:?}");
+    }
+}
+
+#[test]
 fn a_lift_at_rest_is_left_where_it_is() {
     let mut course = weeks(3);
     course.step(&Step::Role { lift: 0, role: 2 });
