@@ -38,8 +38,10 @@ pub enum Standing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Seen {
-    /// Read in the cited work, or in a copy or abstract of it.
+    /// Read in the cited work, or in an abstract of it.
     Read,
+    /// Not read in the cited work, but equal in independent public copies of its numbers; the row says of which kind.
+    Secondary,
     /// Recalled, not read again: treat with more care.
     Memory,
     /// Nothing to read: it is derived here, or our choice.
@@ -88,6 +90,8 @@ pub struct Row {
     pub standing: Standing,
     /// How the numbers reached this project.
     pub seen: Seen,
+    /// Which kinds of public copy agree, where [`Seen::Secondary`]; empty otherwise.
+    pub copies: &'static str,
     /// Who was measured; empty where nobody was.
     pub population: &'static str,
     /// Where it is valid.
@@ -126,15 +130,15 @@ pub const ARITHMETIC: Source =
 
 /// Declares a public function together with its registry row and its entry in the dispatch table.
 ///
-/// The function returns `Result<T, Error>`; write the body as its inside. `population`, `domain` and `error`
-/// may be left out where they say nothing.
+/// The function returns `Result<T, Error>`; write the body as its inside. `copies`, `population`, `domain` and
+/// `error`, in this order, may be left out where they say nothing.
 macro_rules! formula {
     (
         $key:literal,
         $(#[doc = $doc:expr])*
         pub fn $name:ident ( $($args:tt)* ) -> $out:ty $body:block
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
         pub fn $name($($args)*) -> Result<$out, $crate::error::Error> $body
@@ -153,6 +157,7 @@ macro_rules! formula {
                 place: $place,
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
+                copies: concat!($($copies)?),
                 population: concat!($($population)?),
                 domain: concat!($($domain)?),
                 published_error: concat!($($error)?),
@@ -178,14 +183,15 @@ macro_rules! constant {
         $(#[doc = $doc:expr])*
         pub const $name:ident : $type:ty = $value:expr;
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
         pub const $name: $type = $value;
 
         $crate::source::fixed! {
             $key, $name, $type, super::$name, concat!($($doc, "\n"),*),
-            $source, $place, $standing, $seen, concat!($($population)?), concat!($($domain)?), concat!($($error)?)
+            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
+            concat!($($error)?)
         }
     };
 }
@@ -198,11 +204,12 @@ macro_rules! default_of {
         $(#[doc = $doc:expr])*
         $name:ident : $type:ty;
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $crate::source::fixed! {
             $key, $name, $type, <$type as Default>::default(), concat!($($doc, "\n"),*),
-            $source, $place, $standing, $seen, concat!($($population)?), concat!($($domain)?), concat!($($error)?)
+            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
+            concat!($($error)?)
         }
     };
 }
@@ -211,7 +218,7 @@ macro_rules! default_of {
 macro_rules! fixed {
     (
         $key:literal, $name:ident, $type:ty, $value:expr, $doc:expr, $source:expr, $place:expr, $standing:ident,
-        $seen:ident, $population:expr, $domain:expr, $error:expr
+        $seen:ident, $copies:expr, $population:expr, $domain:expr, $error:expr
     ) => {
         #[allow(non_snake_case, unused_imports, reason = "named after the value; its types are named here")]
         pub(crate) mod $name {
@@ -227,6 +234,7 @@ macro_rules! fixed {
                 place: $place,
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
+                copies: $copies,
                 population: $population,
                 domain: $domain,
                 published_error: $error,

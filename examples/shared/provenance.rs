@@ -11,11 +11,15 @@ use bismar::value::Value;
 /// The folder of the checks.
 pub const CHECKS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
 
-/// One check: which function, on whose authority, and how near the answer has to come.
+/// What a check can show, from most to least; a refusal shows what is not answered.
+const KINDS: [&str; 6] = ["result", "constant", "library", "evaluation", "choice", "refusal"];
+
+/// One check: which function, on whose authority, what it can show, and how near the answer has to come.
 pub struct Check {
     pub function: String,
     pub standing: String,
     pub seen: Option<String>,
+    pub kind: String,
     pub within: Vec<f64>,
 }
 
@@ -48,7 +52,8 @@ fn work(path: &Path) -> Result<Work, String> {
     let document = Value::from_json(&document).map_err(|error| error.to_string())?;
     let source = document.field("source").ok_or("no source")?;
     let Some(Value::List(cases)) = document.field("cases") else { return Err("no cases".into()) };
-    let checks: Result<Vec<Check>, String> = cases.iter().map(|case| check(case, source)).collect();
+    let checks: Result<Vec<Check>, String> =
+        cases.iter().map(|case| check(case, &document, source)).collect();
     Ok(Work {
         id: text(source, "id").ok_or("no id")?,
         standing: text(source, "standing").unwrap_or_default(),
@@ -58,16 +63,22 @@ fn work(path: &Path) -> Result<Work, String> {
     })
 }
 
-fn check(case: &Value, source: &Value) -> Result<Check, String> {
+fn check(case: &Value, document: &Value, source: &Value) -> Result<Check, String> {
     let own = |field| text(case, field).or_else(|| text(source, field));
+    let standing = own("standing").ok_or("a case without a standing")?;
+    // What is computed or chosen in a file of printed numbers has not been seen anywhere.
+    let sourced = !matches!(standing.as_str(), "computed" | "our-choice");
+    let refusal = case.field("expect_error").map(|_| "refusal".to_string());
+    let kind = text(case, "kind").or(refusal).or_else(|| text(document, "kind"));
     let mut within = Vec::new();
     if let Some(tolerance) = case.field("within") {
         numbers(tolerance, &mut within);
     }
     Ok(Check {
         function: text(case, "function").ok_or("a case without a function")?,
-        standing: own("standing").ok_or("a case without a standing")?,
-        seen: own("seen"),
+        standing,
+        seen: if sourced { own("seen") } else { None },
+        kind: kind.ok_or("a case without a kind")?,
         within,
     })
 }
@@ -116,6 +127,7 @@ fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
         gap(row.place.is_empty(), "no place in its source");
         gap(row.doc.trim().is_empty(), "no documentation");
         gap(sourced == (row.seen == Seen::NotApplicable), "standing and seen disagree");
+        gap((row.seen == Seen::Secondary) == row.copies.is_empty(), "copies and seen disagree");
     }
     gaps
 }
@@ -123,6 +135,8 @@ fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
 fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[String]) -> String {
     let mut page = String::from(HEAD);
     summary(&mut page, rows, works, gaps);
+    rows_by_kind(&mut page, rows, checks);
+    checks_by_kind(&mut page, works);
     let read = |row: &Row| {
         let of_row = checks.get(row.key).into_iter().flatten();
         of_row.filter(|check| check.seen.as_deref() == Some("read")).count() > 0
@@ -135,8 +149,14 @@ fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[Stri
     by_module(&mut page, &none, checks);
     page.push_str("\n# Recalled, with at least one check that was read\n");
     by_module(&mut page, &some, checks);
+    let (copied, rest): (Vec<&Row>, Vec<&Row>) =
+        rest.into_iter().copied().partition(|row| row.seen == Seen::Secondary);
+    if !copied.is_empty() {
+        page.push_str("\n# Equal in independent copies\n\nNot read in the work itself.\n");
+        by_module(&mut page, &copied, checks);
+    }
     page.push_str("\n# Read, derived or chosen\n");
-    by_module(&mut page, &rest.into_iter().copied().collect::<Vec<_>>(), checks);
+    by_module(&mut page, &rest, checks);
     sources(&mut page, rows);
     held_against(&mut page, works);
     page
@@ -150,11 +170,14 @@ missing; the published checks fail when this page is older than they are.
 
 **Standing** is what kind of authority a number has: *published* in the cited work, set by a *standard*, *derived* by
 arithmetic, *common practice* of the trade, or *our choice*, which is a parameter. **Seen** is how a published number
-reached this project: *read* in the work or in an abstract or copy of it, or *recalled* and not read again.
-**Checks** count the cases by what they are held against: printed numbers that were read, printed numbers that were
-recalled, values *computed* with a named library, our own *choices* written down a second time. A computed check shows
-that the arithmetic is right; it does not show that a recalled coefficient is. **Within** is how near the answers have
-to come: the smallest and the largest tolerance, in the unit of the answer, or *exact*.
+reached this project: *read* in the work or in an abstract of it, *copies* where independent public copies agree but the
+work itself was not read, or *recalled* and not read again.
+**Checks** count the cases by what they can show. A *result* is an outcome somebody else printed or certified: a worked
+example, a measured mean, a certified value. A *constant* is a number of the source typed a second time: it finds a slip
+of the finger, not a wrong source. *Library* is the answer of an independent implementation; *evaluation* is the same
+formula evaluated elsewhere: both show that the arithmetic is right, not that a recalled coefficient is. A *choice* is our
+own number or rule written down a second time. A *refusal* is an input that is not answered. **Within** is how near the
+answers have to come: the smallest and the largest tolerance, in the unit of the answer, or *exact*.
 ";
 
 fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
@@ -163,14 +186,58 @@ fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
         writeln!(page, "\n{} rows, {cases} checks from {} files, gaps: {}.\n", rows.len(), works.len(), {
             if gaps.is_empty() { "none".into() } else { gaps.join("; ") }
         });
-    let mut kinds: BTreeMap<(&str, &str), usize> = BTreeMap::new();
+}
+
+/// Rows with at least one check of a kind, by standing.
+fn rows_by_kind(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
+    let mut table: BTreeMap<String, (usize, [usize; KINDS.len()])> = BTreeMap::new();
     for row in rows {
-        *kinds.entry((standing(row.standing), seen(row.seen))).or_default() += 1;
+        let (count, kinds) = table.entry(said(standing(row.standing), seen(row.seen))).or_default();
+        *count += 1;
+        for (kind, rows) in KINDS.iter().zip(kinds) {
+            *rows += usize::from(checks.get(row.key).into_iter().flatten().any(|check| check.kind == *kind));
+        }
     }
-    page.push_str("| standing | seen | rows |\n|---|---|---:|\n");
-    for ((standing, seen), count) in kinds {
-        let _ = writeln!(page, "| {standing} | {seen} | {count} |");
+    page.push_str("\nRows with at least one check of the kind:\n");
+    by_kind(page, "rows", &table);
+}
+
+/// All checks by standing and kind.
+fn checks_by_kind(page: &mut String, works: &[Work]) {
+    let mut table: BTreeMap<String, (usize, [usize; KINDS.len()])> = BTreeMap::new();
+    for check in works.iter().flat_map(|work| &work.checks) {
+        let seen = check.seen.as_deref().map_or("", seen_of_check);
+        let (count, kinds) = table.entry(said(&check.standing.replace('-', " "), seen)).or_default();
+        *count += 1;
+        for (kind, checks) in KINDS.iter().zip(kinds) {
+            *checks += usize::from(check.kind == *kind);
+        }
     }
+    page.push_str("\nChecks:\n");
+    by_kind(page, "checks", &table);
+}
+
+fn said(standing: &str, seen: &str) -> String {
+    if seen.is_empty() { standing.to_string() } else { format!("{standing}, {seen}") }
+}
+
+fn by_kind(page: &mut String, what: &str, table: &BTreeMap<String, (usize, [usize; KINDS.len()])>) {
+    let _ = writeln!(page, "\n| standing | {what} | {} |", KINDS.join(" | "));
+    let _ = writeln!(page, "|---|---:|{}", "---:|".repeat(KINDS.len()));
+    let mut all = (0, [0; KINDS.len()]);
+    for (standing, (count, kinds)) in table {
+        kind_line(page, standing, *count, kinds);
+        all.0 += count;
+        for (sum, count) in all.1.iter_mut().zip(kinds) {
+            *sum += count;
+        }
+    }
+    kind_line(page, "all", all.0, &all.1);
+}
+
+fn kind_line(page: &mut String, standing: &str, count: usize, kinds: &[usize]) {
+    let kinds: Vec<String> = kinds.iter().map(ToString::to_string).collect();
+    let _ = writeln!(page, "| {standing} | {count} | {} |", kinds.join(" | "));
 }
 
 fn by_module(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
@@ -190,6 +257,7 @@ fn table(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
         // What was recalled stands in sections of its own.
         let standing = match row.seen {
             Seen::Read => format!("{}, read", standing(row.standing)),
+            Seen::Secondary => format!("{}, equal in {}", standing(row.standing), row.copies),
             _ => standing(row.standing).to_string(),
         };
         let _ = writeln!(
@@ -215,19 +283,29 @@ fn what(row: &Row) -> String {
     }
 }
 
+/// How many checks of which kind, with how the printed ones were seen.
 fn counts(checks: &[&Check]) -> String {
-    let mut kinds: BTreeMap<&str, usize> = BTreeMap::new();
-    for check in checks {
-        let kind = match (check.standing.as_str(), check.seen.as_deref()) {
-            (_, Some("read")) => "read",
-            (_, Some(_)) => "recalled",
-            ("computed", None) => "computed",
-            _ => "choice",
-        };
-        *kinds.entry(kind).or_default() += 1;
+    let mut said = Vec::new();
+    for kind in KINDS {
+        let mut by_seen: BTreeMap<&str, usize> = BTreeMap::new();
+        for check in checks.iter().filter(|check| check.kind == kind) {
+            let seen = if kind == "refusal" { None } else { check.seen.as_deref() };
+            *by_seen.entry(seen.map_or("", seen_of_check)).or_default() += 1;
+        }
+        said.extend(by_seen.iter().map(|(seen, count)| match *seen {
+            "" => format!("{count} {kind}"),
+            seen => format!("{count} {kind} ({seen})"),
+        }));
     }
-    let kinds: Vec<String> = kinds.iter().rev().map(|(kind, count)| format!("{count} {kind}")).collect();
-    if kinds.is_empty() { "NONE".into() } else { kinds.join(", ") }
+    if said.is_empty() { "NONE".into() } else { said.join(", ") }
+}
+
+fn seen_of_check(seen: &str) -> &'static str {
+    match seen {
+        "read" => "read",
+        "secondary" => "copies",
+        _ => "recalled",
+    }
 }
 
 fn tolerance(checks: &[&Check]) -> String {
@@ -264,15 +342,11 @@ fn held_against(page: &mut String, works: &[Work]) {
         "\n# What the checks are held against\n\n| file | against | standing | checks |\n|---|---|---|---:|\n",
     );
     for work in works {
-        let seen = match work.seen.as_deref() {
-            Some("memory") => ", recalled",
-            Some(_) => ", read",
-            None => "",
-        };
-        let standing = work.standing.replace('-', " ");
+        let seen = work.seen.as_deref().map_or("", seen_of_check);
+        let standing = said(&work.standing.replace('-', " "), seen);
         let _ = writeln!(
             page,
-            "| {} | {} | {standing}{seen} | {} |",
+            "| {} | {} | {standing} | {} |",
             work.id,
             plain(&work.citation),
             work.checks.len()
@@ -293,6 +367,7 @@ fn standing(standing: Standing) -> &'static str {
 fn seen(seen: Seen) -> &'static str {
     match seen {
         Seen::Read => "read",
+        Seen::Secondary => "copies",
         Seen::Memory => "recalled",
         Seen::NotApplicable => "",
     }
