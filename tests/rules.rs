@@ -20,5 +20,7 @@ mod identity;
 mod offers;
 #[path = "rules/returns.rs"]
 mod returns;
+#[path = "rules/would_change.rs"]
+mod would_change;
 #[path = "rules/unknown.rs"]
 mod unknown;

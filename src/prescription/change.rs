@@ -70,6 +70,13 @@ pub enum Change {
     },
     /// More repetitions at this load first.
     MoreRepetitions,
+    /// The usual level of pain is looked at and agreed anew.
+    UsualPainAgreed {
+        /// Where.
+        region: Name,
+    },
+    /// A body mass.
+    BodyMass,
     /// The easy week is over.
     EasyWeekOver,
     /// Sessions of this lift, whatever they come to.
@@ -139,12 +146,15 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
         Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
         Reason::CoolingOff { days_left }
         | Reason::RegionWindow { days_left, .. }
+        | Reason::WindowCap { days_left, .. }
         | Reason::PairWindow { days_left } => Change::Days { count: *days_left },
         Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
         Reason::NoLoadableStep { cap, .. } => {
             changes.push(Change::MoreRepetitions);
             Change::SmallerDiscs { up_to: *cap }
         }
+        Reason::UsualPainReview { region, .. } => Change::UsualPainAgreed { region: region.clone() },
+        Reason::BodyMassMissing => Change::BodyMass,
         Reason::EasyWeek => Change::EasyWeekOver,
         Reason::HalfSets { sessions } => Change::Sessions { count: *sessions },
         Reason::ShortOfTime => Change::MoreTime,

@@ -67,9 +67,10 @@ impl State {
             self.lift_mut(id)?.now.refused = Some(event);
             return Ok(false);
         }
-        let Some(policy) = self.policy().cloned() else { return Ok(false) };
+        let Some(all) = self.all() else { return Ok(false) };
+        let policy = &all.policy;
         let lift = self.lift_mut(id)?;
-        let relearning = lift.set.relearning(&policy);
+        let relearning = lift.set.relearning(policy);
         let regions = lift.set.regions.clone();
         let now = &mut lift.now;
         let rung_changed = to.place.rung != now.grant.place.rung;
@@ -78,7 +79,7 @@ impl State {
         now.moves.push((on, now.grant.load()));
         let weak = now.weak.take();
         now.stand_at(to, on);
-        super::probe::watch(now, weak, on, &policy);
+        super::probe::watch(now, weak, on, policy);
         now.peak = now.peak.max(to.load());
         if rung_changed {
             now.calibration = Calibration::of(relearning);
@@ -166,9 +167,9 @@ impl State {
     }
 
     pub(crate) fn take_role(&mut self, given: &RoleSet, on: Day) -> Result<(), Error> {
-        let Some(policy) = self.policy().cloned() else { return self.lift(&given.lift).map(drop) };
+        let Some(all) = self.all() else { return self.lift(&given.lift).map(drop) };
         let lift = self.lift_mut(&given.lift)?;
-        let learning = lift.set.learning(&policy);
+        let learning = lift.set.learning(&all.policy);
         let now = &mut lift.now;
         let before = now.purpose;
         now.purpose = match given.role {

@@ -150,7 +150,8 @@ impl State {
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);
-        self.confirm(|sitting| Some(sitting.day) == trained, on)
+        self.confirm(|sitting| Some(sitting.day) == trained, on);
+        Ok(())
     }
 
     fn take_day_report(
@@ -187,7 +188,7 @@ impl State {
             self.take_flares(foreseen.flare(event), on);
             let trained = self.last_trained().filter(|trained| *trained < on);
             self.calm_regions(trained);
-            self.confirm(|sitting| Some(sitting.day) == trained, on)?;
+            self.confirm(|sitting| Some(sitting.day) == trained, on);
         }
         Ok(())
     }

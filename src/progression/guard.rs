@@ -329,14 +329,19 @@ fn one_dimension(s: &Situation<'_>) -> Vec<Reason> {
 fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
     let Some(to) = s.to() else { return Vec::new() };
     let policy = s.view.policy();
-    let before = load_before_window(s.now(), s.view.on, policy.window_days);
-    let load = s.view.lift.loadable.at(to.place).grown(before, policy.window_cap);
+    let loads = s.view.lift.loadable.at(to.place);
+    let cap_on =
+        |day: Day| loads.grown(load_before_window(s.now(), day, policy.window_days), policy.window_cap);
+    let load = cap_on(s.view.on);
     // A load that stays is no growth, though a shorter window or an easier start would not allow it any more.
-    if to.load() > load && to.load() > s.now().grant.load() {
-        vec![Reason::WindowCap { load }]
-    } else {
-        Vec::new()
+    if to.load() <= load || to.load() <= s.now().grant.load() {
+        return Vec::new();
     }
+    // The window opens as its moves fall out of it, the oldest first.
+    let ends = s.now().moves.iter().filter_map(|(day, _)| day.plus(i32::from(policy.window_days)).ok());
+    let free = ends.filter(|day| *day > s.view.on).find(|day| cap_on(*day) >= to.load());
+    let days = free.map_or(i32::from(policy.window_days), |day| day.since(s.view.on));
+    vec![Reason::WindowCap { load, days_left: u16::try_from(days).unwrap_or(policy.window_days) }]
 }
 
 /// The load of which the growth over the window is counted.

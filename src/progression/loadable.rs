@@ -157,6 +157,9 @@ impl Loads<'_> {
     /// Whether a load as somebody wrote it down is the one that was printed: no other loadable load lies nearer, and the
     /// difference is no more than rounding makes.
     pub(crate) fn is_as_printed(&self, written: Mass, printed: Mass) -> bool {
+        if written == printed {
+            return true;
+        }
         let apart = |from: Mass| from.minus(written).map_or(i64::MAX, |gap| gap.nanograms().abs());
         let others = [self.below(printed), self.above(printed)];
         let own = apart(printed);

@@ -1,14 +1,11 @@
 //! The morning after: flares in a row, and mornings that raised nothing.
 
-use alloc::vec::Vec;
-
 use super::lift::Now;
 use super::region::RegionState;
 use super::retraction::Flare;
 use super::sitting::Sitting;
 use super::state::State;
 use super::status::Status;
-use crate::error::Error;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Name};
 
@@ -34,12 +31,12 @@ impl State {
     }
 
     fn step_region_back(&mut self, id: &Name, trained: Day, on: Day) {
-        let Some(policy) = self.policy().cloned() else { return };
+        let Some(all) = self.all() else { return };
         for lift in self.lifts.iter_mut().filter(|lift| lift.has_region(id)) {
             let now = &lift.now;
             let rests = !now.status.is_trained() || matches!(now.status, Status::Resting { .. });
             if !rests && !went_back_since(now, trained) {
-                super::session::step_back(lift, on, &policy);
+                super::session::step_back(lift, on, &all.policy);
             }
         }
     }
@@ -67,12 +64,11 @@ impl State {
     }
 
     /// The morning after raised nothing: passes of these sessions now count.
-    pub(crate) fn confirm(&mut self, spoken_of: impl Fn(&Sitting) -> bool, on: Day) -> Result<(), Error> {
+    pub(crate) fn confirm(&mut self, spoken_of: impl Fn(&Sitting) -> bool, on: Day) {
         for lift in &mut self.lifts {
             confirm(&mut lift.now, &spoken_of);
         }
-        let ids: Vec<Name> = self.lifts.iter().map(|lift| lift.set.id.clone()).collect();
-        ids.iter().try_for_each(|id| self.offer_where_open(id, on))
+        self.offer_all_open(on);
     }
 }
 

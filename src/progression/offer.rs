@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use super::lift::Now;
 use super::sitting::Sitting;
 use super::state::State;
 use super::status::Status;
@@ -92,14 +93,27 @@ fn fact(sitting: &Sitting, fault: Option<&Name>, other: Option<&Name>) -> Sessio
 impl State {
     /// Puts the move on offer where the gate has opened and the last session was the work granted and passed.
     pub(crate) fn offer_where_open(&mut self, id: &Name, on: Day) -> Result<(), Error> {
-        let view = self.view(id, on)?;
-        let earned = view.lift.now.status == Status::Holding && view.lift.now.last_passed();
-        if earned && gate_is_open(&view) {
-            let now = &mut self.lift_mut(id)?.now;
-            let since = now.last_session.unwrap_or(on);
-            now.enter(Status::ReadyToAdvance { since }, on);
-            now.closed_since = None;
+        if is_earned(&self.view(id, on)?) {
+            offer(&mut self.lift_mut(id)?.now, on);
         }
         Ok(())
     }
+
+    /// The same for every lift.
+    pub(crate) fn offer_all_open(&mut self, on: Day) {
+        let earned: Vec<bool> = self.views(on).map(|view| is_earned(&view)).collect();
+        for (lift, _) in self.lifts.iter_mut().zip(earned).filter(|(_, earned)| *earned) {
+            offer(&mut lift.now, on);
+        }
+    }
+}
+
+fn is_earned(view: &View<'_>) -> bool {
+    view.lift.now.status == Status::Holding && view.lift.now.last_passed() && gate_is_open(view)
+}
+
+fn offer(now: &mut Now, on: Day) {
+    let since = now.last_session.unwrap_or(on);
+    now.enter(Status::ReadyToAdvance { since }, on);
+    now.closed_since = None;
 }

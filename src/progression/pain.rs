@@ -49,9 +49,10 @@ impl State {
     }
 
     fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) {
-        let Some(policy) = self.policy().cloned() else { return };
+        let Some(all) = self.all() else { return };
+        let policy = &all.policy;
         let Some(region) = self.shared.region_mut(&answer.region) else { return };
-        let zone = zone(answer, region.usual_level(on, policy.usual_review_days), &policy);
+        let zone = zone(answer, region.usual_level(on, policy.usual_review_days), policy);
         region.note(answer.score, on);
         match zone {
             Zone::Clear => {}
@@ -74,11 +75,12 @@ impl State {
 
     /// Counts a session in which pain was asked about: clear regions come one training day nearer.
     pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
-        let Some(policy) = self.policy().cloned() else { return };
+        let Some(all) = self.all() else { return };
+        let policy = &all.policy;
         for region in &mut self.shared.regions {
             let answer = answers.iter().find(|answer| answer.region == region.id);
             let usual = region.usual_level(on, policy.usual_review_days);
-            let clear = answer.is_none_or(|answer| zone(answer, usual, &policy) == Zone::Clear);
+            let clear = answer.is_none_or(|answer| zone(answer, usual, policy) == Zone::Clear);
             if answer.is_none() {
                 region.note(Pain::NONE, on);
             }

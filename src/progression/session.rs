@@ -1,10 +1,12 @@
 //! What a session means for its lifts.
 
 use alloc::boxed::Box;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::foreseen::Foreseen;
 use super::judge::{Judged, Said, judge, same_height};
+use super::layoff::returned;
 use super::lift::{Lift, SetupSeen};
 use super::sitting::Sitting;
 use super::state::State;
@@ -13,7 +15,7 @@ use super::view::View;
 use crate::error::{Code, Error};
 use crate::gate::Outcome;
 use crate::quantity::{Day, Name};
-use crate::record::{LiftSession, Policy, Session};
+use crate::record::{LiftSession, Parameters, Policy, Session};
 
 impl State {
     pub(crate) fn take_session(
@@ -59,10 +61,6 @@ impl State {
             let loads = || done.sets.iter().map(|set| set.load);
             for load in [loads().min(), loads().max()].into_iter().flatten() {
                 all.check_load(&lift.set, load).map_err(|error| inside(error.within("sets")))?;
-            }
-            for (number, set) in done.sets.iter().enumerate() {
-                let checked = set.marks.as_ref().map_or(Ok(()), |marks| marks.check(&lift.set.criteria));
-                checked.map_err(|error| inside(error.within(&alloc::format!("sets[{number}]"))))?;
             }
         }
         Ok(())
@@ -115,6 +113,7 @@ impl State {
         event: u32,
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
+        let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let said = Said::new(done, foreseen.later_parts(event, &done.lift));
         let hurts = self.hurts(&done.lift, session)?;
         // What changed about the setup is known before the session is judged: it starts the comparison anew.
@@ -127,7 +126,7 @@ impl State {
         let facts = Facts {
             bad_day: view.shared.class_on(on).is_confirmed_bad(),
             may_restore: may_restore(&view),
-            policy: view.policy().clone(),
+            all: Arc::clone(&all),
         };
         let lift = self.lift_mut(&done.lift)?;
         note_rack(lift, &said);
@@ -158,13 +157,11 @@ impl State {
     }
 }
 
-use super::layoff::returned;
-
 /// What a result needs to know beside the lift itself.
 struct Facts {
     bad_day: bool,
     may_restore: bool,
-    policy: Policy,
+    all: Arc<Parameters>,
 }
 
 /// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no day below the usual;
@@ -228,7 +225,7 @@ fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fa
     now.half_sessions = now.half_sessions.saturating_sub(1);
     now.partner_pain = false;
     now.here.0 = now.here.0.saturating_add(1);
-    let asked = facts.policy.reserve_to_advance.halves();
+    let asked = facts.all.policy.reserve_to_advance.halves();
     now.remember(Sitting {
         session: event,
         day: on,
@@ -245,11 +242,13 @@ fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fa
     match result.outcome {
         Outcome::Pass => take_pass(lift, on, facts),
         Outcome::NotScored => take_neutral(lift, on),
-        Outcome::Fail if facts.bad_day && !result.critical && now.neutral < facts.policy.neutral_fails => {
+        Outcome::Fail
+            if facts.bad_day && !result.critical && now.neutral < facts.all.policy.neutral_fails =>
+        {
             now.neutral += 1;
             take_neutral(lift, on);
         }
-        Outcome::Fail => take_fail(lift, result, on, &facts.policy),
+        Outcome::Fail => take_fail(lift, result, on, &facts.all.policy),
     }
 }
 
@@ -263,13 +262,13 @@ fn take_pass(lift: &mut Lift, on: Day, facts: &Facts) {
         Status::ReadyToAdvance { since } => *since = on,
         Status::SteppingBack { passes, .. } => {
             *passes = passes.saturating_add(1);
-            if *passes >= facts.policy.step_back_passes {
+            if *passes >= facts.all.policy.step_back_passes {
                 now.lead_on(on);
             }
         }
         Status::Returning { passes, .. } => {
             *passes = passes.saturating_add(1);
-            super::layoff::finish_return(lift, on, &facts.policy, facts.may_restore);
+            super::layoff::finish_return(lift, on, &facts.all.policy, facts.may_restore);
         }
         _ => {}
     }

@@ -232,27 +232,34 @@ impl State {
         self.shared.report_on(day).and_then(|report| report.minutes)
     }
 
+    /// The parameters in force, to hold on to while the state changes.
+    pub(crate) fn all(&self) -> Option<Arc<Parameters>> {
+        self.in_force.as_ref().map(|in_force| Arc::clone(&in_force.parameters))
+    }
+
     pub(crate) fn policy(&self) -> Option<&Policy> {
         self.parameters().map(|all| &all.policy)
     }
 
     /// The lift with that id, or what is declared.
     pub(crate) fn lift(&self, id: &Name) -> Result<&Lift, Error> {
-        self.check_lift(id)?;
-        self.lifts
-            .iter()
-            .find(|lift| lift.set.id == *id)
-            .ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))
+        self.lifts.iter().find(|lift| lift.set.id == *id).ok_or_else(|| self.unknown(id))
     }
 
     pub(crate) fn lift_mut(&mut self, id: &Name) -> Result<&mut Lift, Error> {
-        self.check_lift(id)?;
-        let found = self.lifts.iter_mut().find(|lift| lift.set.id == *id);
-        found.ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))
+        match self.lifts.iter().position(|lift| lift.set.id == *id) {
+            Some(at) => self.lifts.get_mut(at).ok_or_else(no_lift),
+            None => Err(self.unknown(id)),
+        }
     }
 
-    fn check_lift(&self, id: &Name) -> Result<(), Error> {
-        self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?.check_id(id)
+    /// What is wrong with an id that no lift has.
+    fn unknown(&self, id: &Name) -> Error {
+        match self.parameters().map(|all| all.check_id(id)) {
+            Some(Err(error)) => error,
+            Some(Ok(())) => no_lift(),
+            None => Error::plain(Code::NoParameters, "parameters"),
+        }
     }
 
     /// Refuses a region that is not declared.
@@ -294,4 +301,9 @@ impl State {
     pub(crate) fn names(&self) -> (String, String) {
         (LIBRARY_VERSION.into(), self.digest().into())
     }
+}
+
+/// Parameters and lifts name the same ids, so this is never seen.
+fn no_lift() -> Error {
+    Error::plain(Code::UnknownLift, "lift")
 }

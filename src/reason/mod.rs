@@ -214,7 +214,9 @@ reasons! {
     /// The load has grown enough for this window of weeks.
     WindowCap {
         /// Highest load for now.
-        load: Mass
+        load: Mass,
+        /// Days until the window allows the next step.
+        days_left: u16
     } "window_cap",
     /// The strict lift may not pass the forgiving lift's proven load.
     PairCap {

@@ -41,15 +41,12 @@ pub(crate) fn declared<'a>(
     code: Code,
     field: &'static str,
     id: &Name,
-    known: impl Iterator<Item = &'a Name>,
+    known: impl Iterator<Item = &'a Name> + Clone,
 ) -> Result<(), Error> {
-    let mut names = alloc::vec::Vec::new();
-    for name in known {
-        if name == id {
-            return Ok(());
-        }
-        names.push(name.as_str());
+    if known.clone().any(|name| name == id) {
+        return Ok(());
     }
+    let names: alloc::vec::Vec<&str> = known.map(Name::as_str).collect();
     let list = if names.is_empty() { "none is declared".into() } else { names.join(", ") };
     Err(Error::new(code, field, id.as_str(), Allowed::Rule(list.into())))
 }

@@ -3,6 +3,7 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 
+use super::sign::ask;
 use super::{counted, mass};
 use crate::gate::Missing;
 use crate::prescription::Change;
@@ -29,11 +30,25 @@ pub fn change(change: &Change) -> String {
         Change::Clearance => "a clearance".to_string(),
         Change::ClearanceAndSignOff => "a clearance, then the coach's sign-off".to_string(),
         Change::DayReport => "the day's questions".to_string(),
+        Change::AskAnswered { ask: asked } if asked.needs_clinician() => {
+            format!("a clinician's word about the {}", ask(*asked))
+        }
+        Change::AskAnswered { ask: asked } => format!("the coach's word that the {} is over", ask(*asked)),
+        Change::SessionAsGranted => "a session of the whole work at its place".to_string(),
+        Change::MoreInReserve => "sets that leave what is asked in reserve".to_string(),
         Change::OrdinaryDay => "an ordinary day".to_string(),
         Change::RecentSession => "a session of this lift".to_string(),
         Change::ForgivingProof => "a recent pass of the forgiving lift at that load".to_string(),
         Change::SmallerDiscs { up_to } => format!("discs that make a load up to {}", mass(*up_to)),
         Change::MoreRepetitions => "more repetitions at this load".to_string(),
+        Change::UsualPainAgreed { region } => {
+            format!("the coach and the lifter agree the usual level of {region} pain anew")
+        }
+        Change::BodyMass => "the lifter's body mass on record".to_string(),
+        Change::EasyWeekOver => "the easy week is over".to_string(),
+        Change::Sessions { count } => counted(u32::from(*count), "more session"),
+        Change::MoreTime => "more time on the day".to_string(),
+        Change::Implement { implement } => format!("the {implement} is there"),
         Change::PinsOrSpotter => "pins or a spotter".to_string(),
         Change::CoachSetsOtherwise => "another choice of the coach".to_string(),
         Change::NewerLibrary => "a newer version of this library".to_string(),

@@ -9,6 +9,7 @@ mod change;
 mod finding;
 mod reason;
 mod session;
+mod sign;
 
 use alloc::format;
 use alloc::string::String;
@@ -18,6 +19,7 @@ pub use change::{change, missing};
 pub use finding::{finding, found, severity};
 pub use reason::reason;
 pub use session::{effort, lift_line, one_line, verdict};
+pub use sign::{ask, stop_sign};
 
 use crate::caution::Caution;
 use crate::error::{Allowed, Error, Given};
@@ -76,4 +78,20 @@ pub fn mass(mass: Mass) -> String {
 /// A count with its noun.
 fn counted(count: u32, noun: &str) -> String {
     if count == 1 { format!("{count} {noun}") } else { format!("{count} {noun}s") }
+}
+
+/// Things in a row: "a, b and c".
+fn listed<'a>(things: impl Iterator<Item = &'a str>) -> String {
+    let things: alloc::vec::Vec<&str> = things.collect();
+    match things.split_last() {
+        Some((last, [])) => String::from(*last),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// The same text with a capital in front.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }

@@ -3,8 +3,9 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 
-use super::{counted, mass};
-use crate::reason::Reason;
+use super::sign::{ask, stop_sign};
+use super::{capital, counted, listed, mass};
+use crate::reason::{Reason, Shortfall};
 
 /// A reason as one plain sentence.
 ///
@@ -21,8 +22,12 @@ pub fn reason(reason: &Reason) -> String {
 /// Stops and clearances.
 fn stops(reason: &Reason) -> Option<String> {
     Some(match reason {
-        Reason::SymptomStop { since } => format!(
-            "A stop sign was reported on {since}. Every lift is stopped until a clinician has cleared it and the coach has signed off."
+        Reason::SymptomStop { signs, since } if !signs.is_empty() => format!(
+            "{} was reported on {since}. Every lift is stopped until a clinician has cleared it and the coach has signed off.",
+            capital(&listed(signs.iter().map(|sign| stop_sign(*sign))))
+        ),
+        Reason::SymptomStop { since, .. } => format!(
+            "A stop was called on {since}. Every lift is stopped until a clinician has cleared it and the coach has signed off."
         ),
         Reason::PainStop { region, since } => format!(
             "Pain in the {region} stopped its lifts on {since}. They stay stopped until a clinician has cleared it and the coach has signed off."
@@ -42,10 +47,19 @@ fn stops(reason: &Reason) -> Option<String> {
         Reason::NoLimitsOnRecord => {
             "No limit for blood pressure, breathing or effort is on record.".to_string()
         }
-        Reason::AsksFirst => {
-            "Fever, dizziness, palpitations, a fall or a new medicine: ask a clinician before training today."
+        Reason::AsksFirst { ask: asked, since } if asked.needs_clinician() => {
+            format!("{} was reported on {since}: a clinician's word comes before training.", capital(ask(*asked)))
+        }
+        Reason::AsksFirst { ask: asked, since } => {
+            format!("{} was reported on {since}: the coach's word that it is over comes before training.", capital(ask(*asked)))
+        }
+        Reason::AsksNotAsked => {
+            "Nobody asked today about fever, dizziness, palpitations, a fall or a new medicine, and no answer is not the same as none."
                 .to_string()
         }
+        Reason::LimitWithoutLift { region } => format!(
+            "A clearance limits the {region}, which no lift here loads any more, so nobody can tell what it still concerns. Ask for a new clearance."
+        ),
         _ => return None,
     })
 }
@@ -73,6 +87,11 @@ fn pain(reason: &Reason) -> Option<String> {
         }
         Reason::PassProvisional { session } => {
             format!("The pass of session {session} waits for the answer of the morning after.")
+        }
+        Reason::PainPersists { region } => {
+            format!(
+                "Pain in the {region} has risen over three sessions, or stood high for three: a clinician should look at it."
+            )
         }
         Reason::PairPain => {
             "The strict lift of the pair hurt: this one holds and starts one step down.".to_string()
@@ -125,6 +144,7 @@ fn course(reason: &Reason) -> Option<String> {
         Reason::MoveOnOffer { until } => {
             format!("The gate is open; a step may be taken until {until}, or not at all.")
         }
+        Reason::NeverTrained => "This lift has not been trained yet.".to_string(),
         Reason::Stale { days, allowed } => {
             format!("The last session was {days} days ago; a step asks for one within {allowed}.")
         }
@@ -135,7 +155,11 @@ fn course(reason: &Reason) -> Option<String> {
             "Another lift stepped up on the {region} recently: {}.",
             counted(u32::from(*days_left), "more day")
         ),
-        Reason::WindowCap { load } => format!("Enough growth for these weeks: not above {}.", mass(*load)),
+        Reason::WindowCap { load, days_left } => format!(
+            "Enough growth for these weeks, up to {}: {}.",
+            mass(*load),
+            counted(u32::from(*days_left), "more day")
+        ),
         Reason::PairCap { load } => {
             format!("The strict lift stays at or below what the forgiving one has shown: {}.", mass(*load))
         }
@@ -177,7 +201,36 @@ fn rest(reason: &Reason) -> String {
             "Alone under a bar without pins: no step up, and more in reserve.".to_string()
         }
         Reason::NotScored => "Nobody who counts marked the whole of the last session.".to_string(),
-        Reason::NotAtGrant => "The last session was not the work granted, so it does not count.".to_string(),
+        Reason::NotAtGrant { short } => {
+            format!("The last session was training, and shows nothing about a step: {}.", shortfall(*short))
+        }
+        Reason::SetupChanged { since } => format!(
+            "Height, stance, box, shoes, belt or straps changed on {since}, so sessions before it are not compared."
+        ),
+        Reason::ReserveShort { sessions } => {
+            format!("Less than asked was left in reserve in {sessions} of the last three sessions.")
+        }
+        Reason::NothingEasier => {
+            "Nothing lighter can be done at this place, and there is no easier rung: left out today."
+                .to_string()
+        }
+        Reason::EasierRung { rung } => {
+            format!(
+                "Nothing lighter can be loaded at this place: today's work is on the easier rung, {rung}."
+            )
+        }
+        Reason::OverrideSuspended { load } => format!(
+            "The coach's word for {} waits while there is pain, a day below the usual, an open question or easing.",
+            mass(*load)
+        ),
+        Reason::HeightOff { mm } => format!(
+            "The bar starts {} mm too {} at the nearest way to load it.",
+            crate::numeric::round(mm.abs()),
+            if *mm < 0.0 { "low" } else { "high" }
+        ),
+        Reason::HeightUnknown => {
+            "No disc here has a known diameter, so nobody knows at which height the bar starts.".to_string()
+        }
         Reason::Layoff { gap, row: 1, .. } => {
             format!("{gap} days without this region: the first session is one step down.")
         }
@@ -230,7 +283,11 @@ fn rest(reason: &Reason) -> String {
         | Reason::ClearanceLimit { .. }
         | Reason::ClearanceRange
         | Reason::NoLimitsOnRecord
-        | Reason::AsksFirst
+        | Reason::AsksFirst { .. }
+        | Reason::AsksNotAsked
+        | Reason::LimitWithoutLift { .. }
+        | Reason::PainPersists { .. }
+        | Reason::NeverTrained
         | Reason::PainBlock { .. }
         | Reason::UsualPainUnsteady { .. }
         | Reason::UsualPainReview { .. }
@@ -265,5 +322,18 @@ fn rest(reason: &Reason) -> String {
         | Reason::PairFault
         | Reason::PairRest { .. }
         | Reason::PairReview => String::new(),
+    }
+}
+
+/// In what a session fell short.
+fn shortfall(short: Shortfall) -> &'static str {
+    match short {
+        Shortfall::Rung => "it was on another rung",
+        Shortfall::Range => "it had less range",
+        Shortfall::Tempo => "it had another tempo",
+        Shortfall::Load => "it had another load",
+        Shortfall::Sets => "it had fewer sets",
+        Shortfall::Reps => "it had fewer repetitions",
+        Shortfall::Limit => "the day allowed less than the working load",
     }
 }

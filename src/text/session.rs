@@ -42,7 +42,7 @@ pub fn lift_line(lift: &LiftToday) -> String {
 pub fn one_line(lift: &LiftToday) -> String {
     match &lift.outlook {
         MoveOutlook::OnOffer { to } => {
-            format!("A step to {} is on offer; staying is as good.", mass(to.load))
+            format!("A step to {} is on offer; staying is as good.", mass(to.load()))
         }
         MoveOutlook::Blocked { by, .. } => {
             let reasons: String = by.iter().map(|each| format!("{} ", reason(each))).collect();

@@ -1,7 +1,7 @@
 //! A gym, a few lifts and a lifter, all invented: 20 kg bar, discs of 450 mm and smaller, dumbbells, a pair.
 
+use bismar::Error;
 use bismar::condition::DayClass;
-use bismar::error::Code;
 use bismar::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
 use bismar::loading::{Bar, Disc, Implement, Pieces, Stock};
 use bismar::prescription::{LiftToday, next_session_from};
@@ -9,7 +9,6 @@ use bismar::progression::{MoveOutlook, State, fold};
 use bismar::quantity::{Day, Length, Mass, Name, Pain, Reps, Rir};
 use bismar::reason::Reason;
 use bismar::record::*;
-use bismar::{Error, record};
 
 pub fn name(text: &str) -> Name {
     Name::new(text).unwrap()
@@ -102,7 +101,7 @@ impl World {
     }
 
     pub fn try_add(&mut self, kind: EventKind) -> Result<(), Error> {
-        let sequence = self.log.events.len() as u32 + 1;
+        let sequence = self.log.events.iter().map(|event| event.sequence).max().unwrap_or(0) + 1;
         let mut log = self.log.clone();
         log.events.push(Event { sequence, day: self.day, kind, note: None });
         fold(&log)?;
@@ -244,10 +243,3 @@ pub fn says(today: &LiftToday, code: &str) -> bool {
 pub fn blocked_by(reasons: &[Reason], code: &str) -> bool {
     reasons.iter().any(|reason| reason.code() == code)
 }
-
-/// The first place that a refused event names, with its code.
-pub fn refusal(error: &Error) -> (Code, String) {
-    (error.code(), format!("{error}"))
-}
-
-pub use record::Setup;

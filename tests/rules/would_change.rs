@@ -1,0 +1,286 @@
+//! Rule 16: what is said to change the answer does change it, and nothing unnamed is in its way.
+
+use super::world::*;
+use bismar::condition::DayClass;
+use bismar::loading::{Disc, Stock};
+use bismar::prescription::Change;
+use bismar::progression::MoveOutlook;
+use bismar::quantity::{Pain, Rir};
+use bismar::record::*;
+
+/// Does what a change says, as a coach would, for the squat of that world.
+fn act(world: &mut World, change: &Change) {
+    match change {
+        Change::CoachAccepts | Change::NewerLibrary => {}
+        Change::PassingSessions { count } => (0..*count).for_each(|_| world.good_day("squat")),
+        Change::GateOpens | Change::RecentSession | Change::SessionAsGranted => world.good_day("squat"),
+        Change::LearningSessions { count } => (0..*count).for_each(|_| world.good_day("squat")),
+        Change::NextMorningAnswer => world.morning(),
+        Change::Days { count } => drop(world.wait(i32::from(*count))),
+        Change::ClearSessions { count, .. } => (0..*count).for_each(|_| world.good_day("squat")),
+        Change::PainAnswer | Change::OrdinaryDay => {
+            world.wait(1);
+            world.good_day("squat");
+        }
+        Change::Clearance => world.clear(),
+        Change::ClearanceAndSignOff => {
+            world.wait(1);
+            world.clear();
+            world.sign_off(SignOffScope::Everything);
+            world.sign_off(SignOffScope::Region(name("knee")));
+        }
+        Change::DayReport => world.day_report(DayClass::Ordinary),
+        Change::AskAnswered { ask } => {
+            world.add(EventKind::AskAnswered(AskAnswered {
+                ask: *ask,
+                who: name("clinic"),
+                clinician: true,
+            }));
+        }
+        Change::ForgivingProof => {
+            world.wait(2).day_report(DayClass::Ordinary);
+            world.train_with(LiftSession::as_granted(
+                name("press"),
+                World::sets(world.today("press").limit, 2, true),
+            ));
+            world.morning();
+            world.wait(2);
+        }
+        Change::SmallerDiscs { up_to } => {
+            let mut all = world.state().parameters().unwrap().clone();
+            let added = Disc::new(kg(0.5), 8).unwrap().with_diameter(mm(120.0)).unwrap();
+            let discs = all.stock.discs().iter().copied().chain([added]).collect();
+            all.stock = Stock::new(discs).unwrap();
+            assert!(*up_to >= kg(61.0), "a step of a kilogram lies within {up_to:?}");
+            world.add(EventKind::ParametersChanged(Box::new(all)));
+        }
+        Change::PinsOrSpotter => {
+            world.wait(1).day_report(DayClass::Ordinary);
+            let setup = Some(Setup { company: Some(ByTheBar::Spotter), ..Setup::default() });
+            let sets = World::sets(world.today("squat").load.unwrap(), 2, true);
+            world.train_with(LiftSession { setup, ..LiftSession::as_granted(name("squat"), sets) });
+            world.morning();
+        }
+        Change::MoreInReserve => (0..3).for_each(|_| world.good_day("squat")),
+        Change::UsualPainAgreed { region } => world.add(EventKind::UsualPainAgreed(UsualPain {
+            region: region.clone(),
+            level: Pain::new(2).unwrap(),
+            who: name("coach"),
+            clinician: false,
+        })),
+        Change::BodyMass => world.add(EventKind::BodyMassRecorded(kg(80.0))),
+        // Beside a step there is nothing to be done about these on the day itself.
+        Change::MoreRepetitions
+        | Change::CoachSetsOtherwise
+        | Change::EasyWeekOver
+        | Change::Sessions { .. }
+        | Change::MoreTime
+        | Change::Implement { .. } => {}
+        other => panic!("no act for {other:?}"),
+    }
+}
+
+fn asks(ask: Ask) -> EventKind {
+    EventKind::DayReport(DayReport { asks: Some(vec![ask]), ..DayReport::all_well(DayClass::Ordinary) })
+}
+
+fn session(world: &mut World, change: impl FnOnce(&mut LiftSession), pain: Option<Vec<PainAnswer>>) {
+    let load = world.today("squat").load.unwrap();
+    let mut done = LiftSession::as_granted(name("squat"), World::sets(load, 2, true));
+    change(&mut done);
+    world.train_all(vec![done], pain);
+}
+
+/// Every situation by the code of what stands in the way.
+fn situations() -> Vec<(&'static str, World)> {
+    let offered = || World::on_offer("squat");
+    let with = |change: fn(&mut World)| {
+        let mut world = offered();
+        change(&mut world);
+        world
+    };
+    let unguarded = || {
+        let mut all = parameters();
+        all.lifts[0].over_the_body = true;
+        let mut world = World::new(all);
+        (0..4).for_each(|_| world.good_day("squat"));
+        world.day_report(DayClass::Ordinary);
+        let setup = Some(Setup { company: Some(ByTheBar::Alone), ..Setup::default() });
+        session(&mut world, |done| done.setup = setup, Some(vec![]));
+        world.morning();
+        world.day_report(DayClass::Ordinary);
+        world
+    };
+    let coarse = || {
+        let mut all = parameters();
+        let disc =
+            |mass: f64, across: f64| Disc::new(kg(mass), 4).unwrap().with_diameter(mm(across)).unwrap();
+        all.stock = Stock::new(vec![disc(20.0, 450.0), disc(10.0, 325.0)]).unwrap();
+        let mut world = World::new(all);
+        (0..4).for_each(|_| world.good_day("squat"));
+        world.day_report(DayClass::Ordinary);
+        world
+    };
+    let paired = || {
+        let mut all = parameters();
+        all.pairs = vec![Pair { strict: name("squat"), forgiving: name("press"), ratio_cap: 2.0 }];
+        let mut world = World::new(all);
+        (0..4).for_each(|_| world.good_day("squat"));
+        world.day_report(DayClass::Ordinary);
+        world
+    };
+    vec![
+        (
+            "symptom_stop",
+            with(|world| {
+                world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+            }),
+        ),
+        ("pain_stop", with(|world| world.pain("knee", 7))),
+        ("clearance_missing", {
+            let mut world = offered();
+            world.log.events.retain(|event| !matches!(event.kind, EventKind::ClearanceRecorded(_)));
+            world
+        }),
+        (
+            "clearance_after_illness",
+            with(|world| {
+                let from = world.day;
+                world.add(EventKind::LayoffNoted(Layoff { from, to: None, reason: LayoffReason::Ill }));
+            }),
+        ),
+        ("asks_first", with(|world| world.add(asks(Ask::Fall)))),
+        (
+            "asks_not_asked",
+            with(|world| {
+                world.wait(1);
+            }),
+        ),
+        (
+            "day_unknown",
+            with(|world| {
+                world.wait(1);
+            }),
+        ),
+        ("bad_day", with(|world| world.day_report(DayClass::BadAgreeing))),
+        ("pain_block", with(|world| world.pain("knee", 3))),
+        ("pain_not_asked", with(|world| session(world, |_| {}, None))),
+        ("pass_provisional", with(|world| session(world, |_| {}, Some(vec![])))),
+        (
+            "not_at_grant",
+            with(|world| {
+                session(world, |done| done.place = Some(Place::at_rung(0)), Some(vec![]));
+                world.morning();
+                world.day_report(DayClass::Ordinary);
+            }),
+        ),
+        ("gate_not_open", {
+            let mut world = World::new(parameters());
+            world.good_day("squat");
+            world.day_report(DayClass::Ordinary);
+            world
+        }),
+        ("learning_not_done", {
+            let mut all = parameters();
+            all.lifts[0].learning_sessions = Some(4);
+            let mut world = World::new(all);
+            world.good_day("squat");
+            world.day_report(DayClass::Ordinary);
+            world
+        }),
+        (
+            "stale",
+            with(|world| {
+                world.wait(23).day_report(DayClass::Ordinary);
+            }),
+        ),
+        ("never_trained", World::new(parameters())),
+        (
+            "reserve_short",
+            with(|world| {
+                for _ in 0..2 {
+                    let hard = |done: &mut LiftSession| {
+                        done.sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(0))));
+                    };
+                    world.wait(1).day_report(DayClass::Ordinary);
+                    session(world, hard, Some(vec![]));
+                    world.morning();
+                }
+                world.day_report(DayClass::Ordinary);
+            }),
+        ),
+        (
+            "consolidating",
+            with(|world| {
+                world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+            }),
+        ),
+        (
+            "cooling_off",
+            with(|world| {
+                world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+            }),
+        ),
+        (
+            "window_cap",
+            with(|world| {
+                world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+                (0..6).for_each(|_| world.good_day("squat"));
+                world.day_report(DayClass::Ordinary);
+            }),
+        ),
+        (
+            "pain_persists",
+            with(|world| {
+                for score in [1, 2, 3] {
+                    let pain = vec![PainAnswer::plain(name("knee"), Pain::new(score).unwrap())];
+                    session(world, |_| {}, Some(pain));
+                    world.wait(2);
+                }
+                world.day_report(DayClass::Ordinary);
+            }),
+        ),
+        ("alone_without_pins", unguarded()),
+        ("no_loadable_step", coarse()),
+        ("pair_proof_missing", paired()),
+    ]
+}
+
+#[test]
+fn rule_16_each_blocker_goes_when_what_is_named_is_done() {
+    for (code, world) in situations() {
+        let against = world.against("squat");
+        assert!(blocked_by(&against, code), "{code} is not in the way: {against:?}");
+        let mut world = world;
+        // Each round does everything that is named; doing takes days, so that the day's own questions come up again.
+        for round in 0.. {
+            let today = world.today("squat");
+            if matches!(today.outlook, MoveOutlook::OnOffer { .. }) {
+                break;
+            }
+            assert!(round < 6, "{code}: still {:?}; named {:?}", today.outlook, today.would_change);
+            assert!(!today.would_change.is_empty(), "{code}: nothing is named beside {:?}", today.outlook);
+            today.would_change.iter().for_each(|change| act(&mut world, change));
+            world.wait(1).day_report(DayClass::Ordinary);
+        }
+    }
+}
+
+#[test]
+fn rule_16_nothing_is_named_that_is_not_in_the_way() {
+    let world = World::on_offer("squat");
+    assert_eq!(world.today("squat").would_change, [Change::CoachAccepts]);
+}
+
+#[test]
+fn rule_16_a_refused_act_stays_visible_until_the_next_session() {
+    let mut world = World::on_offer("squat");
+    world.day_report(DayClass::BadAgreeing);
+    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    for _ in 0..3 {
+        assert!(says(&world.today("squat"), "move_refused"));
+        world.wait(1).day_report(DayClass::Ordinary);
+    }
+    world.train("squat", true);
+    assert!(!says(&world.today("squat"), "move_refused"));
+}
