@@ -47,6 +47,7 @@ extern crate std;
 pub mod guide;
 pub mod error;
 mod numeric;
+mod canonical;
 pub mod value;
 pub mod source;
 pub mod quantity;

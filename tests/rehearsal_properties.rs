@@ -16,7 +16,7 @@ use bismar::gate::{
 };
 use bismar::loading::{Bar, Disc, Implement, MachineStack, Stock};
 use bismar::progression::{MoveOutlook, State};
-use bismar::quantity::{Day, Mass, Name, Pain, Rir};
+use bismar::quantity::{Day, Length, Mass, Name, Pain, Rir};
 use bismar::reason::Reason;
 use bismar::record::*;
 use bismar::rehearsal::{
@@ -65,21 +65,19 @@ fn stock(discs: &[(f64, u16)]) -> Stock {
     Stock::new(discs.iter().map(|(mass, count)| Disc::new(kg(*mass), *count).unwrap()).collect()).unwrap()
 }
 
-fn lift(label: &str, body: Body, region: &str, load: f64) -> LiftParameters {
-    let rung = |text: &str, below: &[&str]| Rung {
-        name: name(text),
-        harder_than: below.iter().map(|text| name(text)).collect(),
-        own_ratio: None,
-    };
+fn lift(id: &str, body: Body, region: &str, load: f64) -> LiftParameters {
+    let rung = |id: &str, below: &[&str]| Rung::new(name(id), below.iter().map(|text| name(text)).collect());
     LiftParameters {
-        name: name(label),
+        id: name(id),
+        name: None,
         body,
         regions: vec![name(region)],
         implement: name("bar"),
         rungs: vec![rung("easy", &[]), rung("full", &["easy"])],
+        starts_from: StartsFrom::Rack,
         ranges: Vec::new(),
         tempos: Vec::new(),
-        start: Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load: kg(load) },
+        start: Grant { place: Place::default(), work: Work::new(2, 5, kg(load)) },
         moving: Dimension::Load,
         criteria: vec![
             Criterion::critical("brace held").unwrap(),
@@ -99,8 +97,8 @@ fn lift(label: &str, body: Body, region: &str, load: f64) -> LiftParameters {
 
 fn clean() -> Setup {
     let lifts = vec![lift("squat", Body::Lower, "knee", 40.0), lift("press", Body::Upper, "shoulder", 30.0)];
-    let lift = |label: &str| LiftPlan {
-        lift: name(label),
+    let planned = |id: &str| LiftPlan {
+        lift: name(id),
         reserve: Some(Rir::whole(3)),
         sets: None,
         reps: None,
@@ -110,16 +108,18 @@ fn clean() -> Setup {
     let day = |weekday| TrainingDay { weekday, lifts: vec![name("squat"), name("press")] };
     Setup {
         parameters: Parameters {
+            regions: ["knee", "shoulder"].map(|id| Region::new(name(id))).to_vec(),
             lifts,
             pairs: Vec::new(),
             implements: vec![Implement::Bar(Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap())],
             stock: stock(&[(20.0, 2), (10.0, 4), (5.0, 2), (2.5, 2), (1.25, 2), (0.5, 4), (0.25, 2)]),
+            blocks: Vec::new(),
             policy: Policy::default(),
         },
         plan: Plan {
             format: PLAN_FORMAT.into(),
             version: PLAN_VERSION,
-            lifts: vec![lift("squat"), lift("press")],
+            lifts: vec![planned("squat"), planned("press")],
             unavailable: Vec::new(),
             minutes: None,
             easy_week: false,
@@ -145,6 +145,20 @@ fn days(setup: &mut Setup, squat: u8, press: u8) {
     ];
 }
 
+/// The squat's load lies on the floor, at these heights in mm: only the 20 kg discs are so large, the others smaller.
+fn from_the_floor(setup: &mut Setup, heights: &[i16], large: i16) {
+    let sized = |disc: &Disc| {
+        let large = if disc.nominal() == kg(20.0) { large } else { 200 };
+        disc.with_diameter(Length::millimetres(large)).unwrap()
+    };
+    let discs = setup.parameters.stock.discs().iter().map(sized).collect();
+    setup.parameters.stock = Stock::new(discs).unwrap();
+    let squat = setup.squat();
+    squat.starts_from = StartsFrom::Floor;
+    squat.ranges = heights.iter().map(|mm| Length::millimetres(*mm)).collect();
+    squat.start.work.load = kg(62.5);
+}
+
 type Spoil = fn(&mut Setup);
 
 /// Each code with one change to the clean plan that brings it about.
@@ -167,8 +181,8 @@ const CAUSES: &[(&str, Spoil)] = &[
         s.squat().gate = Gate::new(Requirement::Evidence(Evidence::new(rule, 300, 2).unwrap())).unwrap();
     }),
     ("gate_opens_for_anyone", |s| {
-        s.squat().start.sets = 1;
-        s.squat().start.reps = 3;
+        s.squat().start.work.sets = 1;
+        s.squat().start.work.reps = 3;
         s.squat().gate = run_of(2, 3, 1);
     }),
     ("gate_rarely_opens", |s| s.squat().gate = run_of(10, 10, 10)),
@@ -180,7 +194,20 @@ const CAUSES: &[(&str, Spoil)] = &[
         s.squat().gate = Gate::usual(PassRun::new(9, 10, 2).unwrap()).unwrap();
         s.plan.lifts[0].reserve = Some(Rir::whole(1));
     }),
-    ("start_not_loadable", |s| s.squat().start.load = kg(40.1)),
+    ("start_not_loadable", |s| s.squat().start.work.load = kg(19.0)),
+    ("start_not_loadable", |s| s.squat().start.work.load = kg(300.0)),
+    ("start_rounded_down", |s| s.squat().start.work.load = kg(40.1)),
+    ("height_off", |s| from_the_floor(s, &[310, 225], 450)),
+    ("height_unknown", |s| {
+        from_the_floor(s, &[225], 450);
+        s.parameters.stock = clean().parameters.stock;
+    }),
+    ("start_not_loadable", |s| {
+        // At its height only with the pair of 20 kg discs: 60 kg and more.
+        from_the_floor(s, &[225], 450);
+        s.squat().start.work.load = kg(59.0);
+    }),
+    ("region_without_lift", |s| s.parameters.regions.push(Region::new(name("elbow")))),
     ("stuck_at_start", |s| s.parameters.stock = stock(&[(10.0, 4)])),
     ("stuck_later", |s| s.parameters.stock = stock(&[(10.0, 4), (5.0, 2), (1.0, 2), (0.25, 4)])),
     ("nothing_to_move", |s| s.squat().moving = Dimension::Range),
@@ -217,7 +244,7 @@ const CAUSES: &[(&str, Spoil)] = &[
         let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 8], vec![], 1.0).unwrap();
         s.parameters.implements.push(Implement::Assistance(stack));
         s.squat().implement = name("helper");
-        s.squat().start.load = kg(-20.0);
+        s.squat().start.work.load = kg(-20.0);
     }),
     ("no_day", |s| {
         s.week[0].lifts.remove(1);
@@ -314,7 +341,7 @@ fn stuck_at_the_start_is_what_the_decision_says_too() {
         Found::StuckAtStart { cap, next, .. } if finding.lift == Some(name("squat")) => Some((*cap, *next)),
         _ => None,
     });
-    let mut state = State::new(None);
+    let mut state = State::new(Lifter::new(name("invented")));
     let day = Day::from_number(20_000).unwrap();
     let kind = EventKind::ParametersChanged(Box::new(setup.parameters.clone()));
     state.apply(&Event { sequence: 1, day, kind, note: None }).unwrap();
@@ -370,6 +397,7 @@ fn model(rate: f64) -> SkillModel {
     SkillModel {
         lifts: vec![skill("squat", 46.0), skill("press", 32.0)],
         week: clean().week,
+        age: Some(57),
         bad_day: 0.05,
         missed_session: 0.05,
         cleared_after_days: Some(14),
@@ -453,6 +481,7 @@ fn the_first_step_comes_when_the_exact_chain_says() {
     let model = SkillModel {
         lifts: vec![LiftSkill { milestone, ..LiftSkill::of(name("squat"), rate) }],
         week: vec![TrainingDay { weekday: 0, lifts: vec![name("squat")] }],
+        age: None,
         bad_day: 0.0,
         missed_session: 0.0,
         cleared_after_days: None,

@@ -28,6 +28,15 @@ features() {
   done
 }
 
+# What must not depend on a feature is tested once more on the crate without any.
+without_features() {
+  if cargo tree --package bismar-without-features --prefix none | grep -q '^serde'; then
+    echo "the crate without features depends on serde"
+    return 1
+  fi
+  cargo test --quiet --package bismar-without-features
+}
+
 bare() {
   cargo build --quiet --lib --no-default-features --target thumbv7em-none-eabihf
   cargo build --quiet --lib --no-default-features --target wasm32-unknown-unknown
@@ -50,6 +59,7 @@ step "lint" cargo clippy --quiet --workspace --all-features --all-targets
 step "feature sets" features
 step "bare metal and wasm" bare
 step "tests" cargo test --workspace --all-features
+step "tests without features" without_features
 step "documentation" cargo doc --quiet --workspace --no-deps --all-features
 step "main command" main_command
 step "examples" bash tests/examples.sh

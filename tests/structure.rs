@@ -14,6 +14,7 @@ use std::path::{Path, PathBuf};
 const ORDER: &[&str] = &[
     "error",
     "numeric",
+    "canonical",
     "value",
     "source",
     "quantity",

@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Name;
 use crate::source::{OURS, constant, rows};
@@ -42,6 +43,8 @@ pub struct Criterion {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub sets: Vec<u8>,
 }
+
+canonical_fields!(Criterion: id, critical, sets);
 
 impl Criterion {
     /// A criterion of which no repetition may miss.

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::facts::SessionFact;
 use super::state::{Met, Missing};
 use super::verdict::Outcome;
+use crate::canonical::{Canonical, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::Day;
@@ -48,6 +49,11 @@ pub enum EvidenceRule {
     },
 }
 
+canonical_kinds!(EvidenceRule:
+    0 Sequential { poor, good, false_open, false_shut },
+    1 Posterior { rate, level, prior_acceptable, prior_missed },
+);
+
 /// A test of the rate of acceptable repetitions, turned into whole counts when it is built.
 ///
 /// It is looked at after each session. All scored repetitions count; of a session that lost a critical
@@ -78,6 +84,16 @@ pub struct Evidence {
     days: u8,
     /// After `n` repetitions, at place `n - 1`.
     limits: Vec<Limit>,
+}
+
+impl Canonical for Evidence {
+    fn put(&self, out: &mut Vec<u8>) {
+        // The limits follow from the rest.
+        let Evidence { rule, most_reps, days, limits: _ } = self;
+        rule.put(out);
+        most_reps.put(out);
+        days.put(out);
+    }
 }
 
 fn open_unit(field: &'static str, value: f64) -> Result<f64, Error> {

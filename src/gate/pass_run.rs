@@ -7,6 +7,7 @@ use super::marks::REPS_IN_A_SET;
 use super::rules::PassRules;
 use super::state::{Met, Missing, Note};
 use super::verdict::Outcome;
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Name};
 use crate::source::{OURS, constant, rows};
@@ -81,6 +82,8 @@ pub struct PassRun {
     neutral_fails: u8,
     rater_change_restarts: bool,
 }
+
+canonical_fields!(PassRun: acceptable, of, sessions, neutral_fails, rater_change_restarts);
 
 impl PassRun {
     /// A run of `sessions` sessions with at least `acceptable` of `of` repetitions acceptable in each.

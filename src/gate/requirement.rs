@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::evidence::Evidence;
 use super::pass_run::PassRun;
+use crate::canonical::{Canonical, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::source::{OURS, constant, rows};
 
@@ -68,6 +69,22 @@ pub enum Requirement {
     },
 }
 
+canonical_kinds!(Requirement:
+    0 PassRun(run),
+    1 Evidence(test),
+    2 EffortCap,
+    3 NoOpenBlock,
+    4 DwellSessions(sessions),
+    5 DwellDays(days),
+    6 Spacing(days),
+    7 SignOff,
+    8 Pair,
+    9 Region,
+    10 All(of),
+    11 Any(of),
+    12 AtLeast { count, of },
+);
+
 /// A gate: what must have been shown before a step up may be taken.
 ///
 /// Built from a [`Requirement`] and checked once, so that a gate that is always open or can never open does
@@ -88,6 +105,12 @@ pub enum Requirement {
     serde(try_from = "Requirement", into = "Requirement")
 )]
 pub struct Gate(Requirement);
+
+impl Canonical for Gate {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
 
 impl Gate {
     /// A gate.

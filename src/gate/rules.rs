@@ -1,5 +1,6 @@
 //! When a session passes: the rules as parameters.
 
+use crate::canonical::canonical_fields;
 use crate::error::{Code, Error};
 use crate::source::{OURS, default_of, formula, rows};
 
@@ -39,6 +40,11 @@ pub struct PassRules {
     /// Whether the lifter's own marks count toward the gate.
     pub lifter_marks_count: bool,
 }
+
+canonical_fields!(
+    PassRules: miss_percent, misses_at_least, clean_first_reps, first_set_must_pass,
+    unscored_sets_allowed, every_criterion_seen, critical_borderline_passes, lifter_marks_count
+);
 
 impl Default for PassRules {
     fn default() -> PassRules {

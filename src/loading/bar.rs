@@ -1,5 +1,6 @@
 //! Bars.
 
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Code, Error};
 use crate::quantity::{Length, Mass, Name};
 
@@ -25,6 +26,8 @@ pub enum BarKind {
     },
 }
 
+canonical_kinds!(BarKind: 0 Straight, 1 Hex { low_handle, high_handle });
+
 /// A bar with two sleeves. Its collars are always stated, never assumed: zero is a statement too.
 ///
 /// ```
@@ -46,6 +49,8 @@ pub struct Bar {
     sleeve: Option<Length>,
     kind: BarKind,
 }
+
+canonical_fields!(Bar: id, mass, collar, sleeve, kind);
 
 impl Bar {
     /// The heaviest bar accepted, without collars (our choice: beyond any bar or sled frame).

@@ -3,10 +3,34 @@
 use alloc::vec::Vec;
 
 use super::bar::positive;
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
-use crate::quantity::{Length, Mass};
+use crate::quantity::{Length, Mass, Unit};
+
+/// A hundredth of a pound, to which faces in pounds are marked; a whole number of nanograms.
+const FACE_STEP_IN_POUNDS: i64 = 4_535_923_700;
+
+/// The unit in which a disc, a dumbbell or a plate of that mass is marked: pounds where it is a whole number of their
+/// hundredths, else kilograms.
+///
+/// The exact mass remembers it: no whole number of grams up to 2000 kg is one of hundredths of a pound.
+///
+/// ```
+/// use bismar::loading::face_unit;
+/// use bismar::quantity::{Mass, Unit};
+///
+/// assert_eq!(face_unit(Mass::from_lb(2.5)?), Unit::Lb);
+/// assert_eq!(face_unit(Mass::from_kg(1.25)?), Unit::Kg);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[must_use]
+pub const fn face_unit(face: Mass) -> Unit {
+    if face.nanograms() != 0 && face.nanograms() % FACE_STEP_IN_POUNDS == 0 { Unit::Lb } else { Unit::Kg }
+}
 
 /// Discs of one kind: what is printed on them, what is known beyond that, and how many there are.
+///
+/// Written and read with its face in the unit in which it is marked: `{ "lb": 5 }` stays that.
 ///
 /// ```
 /// use bismar::loading::Disc;
@@ -22,6 +46,7 @@ use crate::quantity::{Length, Mass};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Disc"))]
 pub struct Disc {
+    #[cfg_attr(feature = "serde", serde(serialize_with = "write_face"))]
     nominal: Mass,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     measured: Option<Mass>,
@@ -31,6 +56,8 @@ pub struct Disc {
     thickness: Option<Length>,
     count: u16,
 }
+
+canonical_fields!(Disc: nominal, measured, diameter, thickness, count);
 
 impl Disc {
     /// The heaviest disc accepted (our choice).
@@ -82,6 +109,12 @@ impl Disc {
     #[must_use]
     pub const fn nominal(&self) -> Mass {
         self.nominal
+    }
+
+    /// The unit of its face.
+    #[must_use]
+    pub const fn unit(&self) -> Unit {
+        face_unit(self.nominal)
     }
 
     /// What a scale showed, where one was used.
@@ -159,6 +192,8 @@ pub struct Stock {
     discs: Vec<Disc>,
 }
 
+canonical_fields!(Stock: discs);
+
 impl Stock {
     /// The most kinds of disc in one stock.
     pub const MOST_KINDS: usize = 25;
@@ -190,6 +225,13 @@ impl Stock {
     pub fn discs(&self) -> &[Disc] {
         &self.discs
     }
+}
+
+/// Writes a face in the unit in which it is marked.
+#[cfg(feature = "serde")]
+pub(super) fn write_face<S: serde::Serializer>(face: &Mass, to: S) -> Result<S::Ok, S::Error> {
+    let unit = face_unit(*face);
+    to.serialize_newtype_variant("Mass", unit as u32, unit.symbol(), &face.in_unit(unit))
 }
 
 #[cfg(feature = "serde")]
@@ -239,6 +281,28 @@ mod wire {
 
         fn try_from(wire: Stock) -> Result<super::Stock, Error> {
             super::Stock::new(wire.discs)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// `k x 4_535_923_700 = g x 10^9` needs `10^7` to divide `k`, since 45 359 237 is divisible by neither 2 nor 5: the first
+    /// such mass is 100 000 lb.
+    #[test]
+    fn no_face_in_grams_is_one_in_pounds() {
+        assert_eq!(FACE_STEP_IN_POUNDS, Mass::from_lb(0.01).unwrap().nanograms());
+        assert!(
+            !(FACE_STEP_IN_POUNDS / 100).is_multiple_of(2) && !(FACE_STEP_IN_POUNDS / 100).is_multiple_of(5)
+        );
+        for grams in (1..=100_000).step_by(7) {
+            assert_eq!(face_unit(Mass::grams(grams)), Unit::Kg, "{grams} g");
+        }
+        for hundredths in 1..=20_000 {
+            let face = Mass::from_lb(f64::from(hundredths) / 100.0).unwrap();
+            assert_eq!(face_unit(face), Unit::Lb, "{hundredths} hundredths");
         }
     }
 }

@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::bar::{Bar, not_negative, positive};
 use super::disc::between;
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::{Length, Mass, Name};
@@ -35,6 +36,15 @@ pub enum Implement {
     Pin(Pin),
 }
 
+canonical_kinds!(Implement:
+    0 Bar(bar),
+    1 Handle(handle),
+    2 Pieces(pieces),
+    3 Machine(stack),
+    4 Assistance(stack),
+    5 Pin(pin),
+);
+
 impl Implement {
     /// Its name.
     #[must_use]
@@ -60,6 +70,8 @@ pub struct Handle {
     sleeve: Option<Length>,
     handles: u8,
 }
+
+canonical_fields!(Handle: id, mass, collar, sleeve, handles);
 
 impl Handle {
     /// A handle of this mass with two collars of `collar` each; `handles` of them are loaded alike.
@@ -93,7 +105,7 @@ impl Handle {
     }
 
     /// Ends that must be loaded alike: two on each handle.
-    pub(super) const fn ends(&self) -> u16 {
+    pub(crate) const fn ends(&self) -> u16 {
         2 * self.handles as u16
     }
 }
@@ -105,6 +117,8 @@ pub struct Pieces {
     id: Name,
     masses: Vec<Mass>,
 }
+
+canonical_fields!(Pieces: id, masses);
 
 impl Pieces {
     /// The masses at hand, in rising order; for work with two, list only those that are there twice.
@@ -152,6 +166,8 @@ pub struct MachineStack {
     add_ons: Vec<Mass>,
     ratio: f64,
 }
+
+canonical_fields!(MachineStack: id, start, plates, add_ons, ratio);
 
 impl MachineStack {
     /// The largest part of the stack's mass that may reach the handle.
@@ -235,6 +251,8 @@ pub struct Pin {
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     room: Option<Length>,
 }
+
+canonical_fields!(Pin: id, mass, collar, room);
 
 impl Pin {
     /// A pin of this mass with one collar (zero for none), and the room for discs on it where it is known.

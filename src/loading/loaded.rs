@@ -2,7 +2,8 @@
 
 use alloc::vec::Vec;
 
-use crate::quantity::{Length, Mass};
+use super::disc::face_unit;
+use crate::quantity::{Length, Mass, Unit};
 
 /// Which load to take where the wanted one can't be made.
 #[non_exhaustive]
@@ -26,13 +27,22 @@ pub enum Policy {
 pub struct PlacedDisc {
     /// Its kind: the place in the stock, from 0.
     pub kind: u16,
-    /// Face value.
+    /// Face value; written in the unit in which the disc is marked.
+    #[cfg_attr(feature = "serde", serde(serialize_with = "super::disc::write_face"))]
     pub nominal: Mass,
     /// Best known mass.
     pub mass: Mass,
     /// Outer diameter, where it is known.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub diameter: Option<Length>,
+}
+
+impl PlacedDisc {
+    /// The unit of its face.
+    #[must_use]
+    pub const fn unit(&self) -> Unit {
+        face_unit(self.nominal)
+    }
 }
 
 /// How the load is made.

@@ -59,7 +59,7 @@ pub use attempt::{AttemptStep, BodyHalf, attempt_step};
 pub use bar::{Bar, BarKind};
 pub use buying::{Offer, Purchase, buy};
 pub use change::{Change, load_from};
-pub use disc::{Disc, Stock};
+pub use disc::{Disc, Stock, face_unit};
 pub use height::{
     GripHeight, KeepHeight, SAME_DIAMETER, centre_height, drop_below_full, grip_height, keep_height,
 };

@@ -62,8 +62,14 @@ pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
 pub use guard::GUARD_NAMES;
 pub(crate) use layoff::gap;
+#[cfg(feature = "rehearsal")]
+pub(crate) use lift::Lift;
 pub use lift::{Now, SetupSeen};
 pub(crate) use loadable::HEAVIEST;
+#[cfg(feature = "rehearsal")]
+pub(crate) use loadable::Loadable;
+#[cfg(feature = "rehearsal")]
+pub(crate) use moves::next_grant;
 pub(crate) use moves::one_load_back;
 pub(crate) use pair::rest_missing;
 pub use region::RegionState;

@@ -1,8 +1,10 @@
 //! Effort: repetitions in reserve, and the 0-10 rating built on them.
 
+use alloc::vec::Vec;
 use core::fmt;
 
 use super::scalar::half_steps;
+use crate::canonical::Canonical;
 use crate::error::Error;
 
 /// Repetitions in reserve: how many more could have been done, 0 to 30, in half steps.
@@ -17,6 +19,12 @@ use crate::error::Error;
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Rir(u16);
+
+impl Canonical for Rir {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
 
 impl Rir {
     /// Nothing left: the set went to its last repetition.

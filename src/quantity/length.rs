@@ -1,8 +1,10 @@
 //! Exact lengths.
 
+use alloc::vec::Vec;
 use core::fmt;
 
 use super::mass::{decimal, split_unit};
+use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 
@@ -21,6 +23,12 @@ const MILLIMETRES_PER_INCH: f64 = 25.4;
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Length(i32);
+
+impl Canonical for Length {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
 
 impl Length {
     /// No length.

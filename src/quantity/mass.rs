@@ -1,8 +1,10 @@
 //! Exact masses, and calculated ones.
 
 use alloc::string::String;
+use alloc::vec::Vec;
 use core::fmt;
 
+use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 
@@ -71,6 +73,12 @@ impl Unit {
 /// The pound: NIST Special Publication 811, appendix B (row `quantity.pound`).
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Mass(i64);
+
+impl Canonical for Mass {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
 
 impl Mass {
     /// No mass at all.

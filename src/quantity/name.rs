@@ -2,10 +2,12 @@
 
 use alloc::boxed::Box;
 use alloc::string::String;
+use alloc::vec::Vec;
 use core::cmp::Ordering;
 use core::fmt;
 use core::hash::{Hash, Hasher};
 
+use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 
 /// A name chosen by the host: of a lift, a bar, a region, a criterion, a person. 1 to 40 characters, without
@@ -81,6 +83,12 @@ impl Name {
     #[must_use]
     pub fn as_str(&self) -> &str {
         self.0.as_str()
+    }
+}
+
+impl Canonical for Name {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.as_str().put(out);
     }
 }
 

@@ -1,5 +1,6 @@
 //! Who is meant: lifts and regions by a stable id, with a name for people beside it.
 
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Name;
 
@@ -21,6 +22,8 @@ pub struct Region {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub name: Option<Name>,
 }
+
+canonical_fields!(Region: id, name);
 
 impl Region {
     /// A region whose id is its name.

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::lift::LiftParameters;
 use super::place::{Dimension, Grant};
 use super::session::at_most;
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Name;
 
@@ -27,6 +28,8 @@ pub struct Rung {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub own_ratio: Option<f64>,
 }
+
+canonical_fields!(Rung: id, name, harder_than, own_ratio);
 
 impl Rung {
     /// A rung that is harder than those, with its id as its name.

@@ -6,6 +6,7 @@ use super::ladder::Rung;
 use super::place::{Dimension, Grant, Place, StepPolicy, Tempo};
 use super::policy::Policy;
 use super::session::at_most;
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Criterion, Gate, PassRules, check_criteria};
 use crate::quantity::{Length, Mass, Name};
@@ -28,6 +29,8 @@ pub enum Body {
     Lower,
 }
 
+canonical_kinds!(Body: 0 Upper, 1 Lower);
+
 /// What holds the bar before the first repetition, and so what its height depends on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
@@ -40,6 +43,8 @@ pub enum StartsFrom {
     /// Pins at the height of the range: they carry the bar whatever is on it.
     Pins,
 }
+
+canonical_kinds!(StartsFrom: 0 Rack, 1 Floor, 2 Pins);
 
 /// What a coach sets for one lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -102,6 +107,11 @@ pub struct LiftParameters {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub over_the_body: bool,
 }
+
+canonical_fields!(
+    LiftParameters: id, name, body, regions, implement, rungs, starts_from, ranges, tempos, start, moving,
+    criteria, pass, gate, step, step_cap, ceiling, reps_top, sets_top, learning_sessions, over_the_body
+);
 
 #[cfg(feature = "serde")]
 const fn load_moves() -> Dimension {

@@ -7,6 +7,7 @@ use super::identity::{Region, declared};
 use super::lift::{LiftParameters, StartsFrom};
 use super::policy::Policy;
 use super::session::at_most;
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Implement, Stock};
 use crate::quantity::{Length, Mass, Name};
@@ -44,6 +45,8 @@ pub struct Parameters {
     pub policy: Policy,
 }
 
+canonical_fields!(Parameters: regions, lifts, pairs, implements, stock, blocks, policy);
+
 /// A strict lift and the forgiving lift trained beside it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -56,6 +59,8 @@ pub struct Pair {
     #[cfg_attr(feature = "serde", serde(default = "whole_ratio"))]
     pub ratio_cap: f64,
 }
+
+canonical_fields!(Pair: strict, forgiving, ratio_cap);
 
 #[cfg(feature = "serde")]
 const fn whole_ratio() -> f64 {

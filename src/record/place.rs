@@ -1,5 +1,6 @@
 //! Where a lift stands and how much is done there: two different things.
 
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::quantity::Mass;
 
 /// The one thing that may move at a time.
@@ -20,6 +21,8 @@ pub enum Dimension {
     Load,
 }
 
+canonical_kinds!(Dimension: 0 Variant, 1 Range, 2 Tempo, 3 Sets, 4 Reps, 5 Load);
+
 /// How large a step in load is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
@@ -32,6 +35,8 @@ pub enum StepPolicy {
     SmallestLoadable,
 }
 
+canonical_kinds!(StepPolicy: 0 Part(part), 1 Fixed(mass), 2 SmallestLoadable);
+
 /// Seconds down, hold and up.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -43,6 +48,8 @@ pub struct Tempo {
     /// Seconds up.
     pub up: u8,
 }
+
+canonical_fields!(Tempo: down, hold, up);
 
 /// Where a lift stands: rung, range and tempo, as numbers in the lists of its parameters, from 0. Technique is judged
 /// at a place and does not carry over to another.
@@ -64,6 +71,8 @@ pub struct Place {
     pub tempo: u8,
 }
 
+canonical_fields!(Place: rung, range, tempo);
+
 impl Place {
     /// That rung, in its easiest range and tempo.
     #[must_use]
@@ -84,6 +93,8 @@ pub struct Work {
     pub load: Mass,
 }
 
+canonical_fields!(Work: sets, reps, load);
+
 impl Work {
     /// So many sets of so many repetitions at that load.
     #[must_use]
@@ -102,6 +113,8 @@ pub struct Grant {
     /// How much.
     pub work: Work,
 }
+
+canonical_fields!(Grant: place, work);
 
 impl Grant {
     /// The same place with another load.

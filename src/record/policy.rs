@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::session::at_most;
+use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Rir;
 use crate::source::{OURS, default_of, rows};
@@ -23,6 +24,8 @@ pub struct LayoffRow {
     /// Back to the lightest load at the right height.
     pub restart: bool,
 }
+
+canonical_fields!(LayoffRow: from_days, load_left, easier_rung, relearn, restart);
 
 /// Numbers of the rules. Every default is this project's choice.
 #[derive(Clone, Debug, PartialEq)]
@@ -93,6 +96,14 @@ pub struct Policy {
     /// Age from which a layoff counts one row further down; an unknown age counts so too.
     pub older_from_years: u8,
 }
+
+canonical_fields!(
+    Policy: cooling_off_days, region_window_days, region_moves, window_days, window_cap, freshness_days,
+    offer_days, learning_sessions, pain_block_from, pain_stop_above, clear_sessions, fails_to_step_back,
+    step_back_cap, step_back_passes, return_passes, rung_load, neutral_fails, proof_days, pair_rest_days,
+    clearance_required, clearance_days, usual_review_days, probe_days, pair_review_days,
+    pair_review_growth, reserve_to_advance, reserve_floor, automatic_acceptance, layoff, older_from_years
+);
 
 impl Default for Policy {
     fn default() -> Policy {

@@ -7,12 +7,14 @@ use crate::quantity::{Mass, Name};
 use crate::record::{LiftParameters, Pair, Parameters, Plan};
 
 pub(super) fn look(parameters: &Parameters, plan: Option<&Plan>, findings: &mut Vec<Finding>) {
-    let planned =
-        |lift: &&LiftParameters| plan.is_none_or(|plan| plan.lifts.iter().any(|lift| lift.lift == lift.name));
-    let moving: Vec<&LiftParameters> = parameters.lifts.iter().filter(planned).collect();
+    let is_planned = |set: &&LiftParameters| {
+        plan.is_none_or(|plan| plan.lifts.iter().any(|planned| planned.lift == set.id))
+    };
+    let moving: Vec<&LiftParameters> = parameters.lifts.iter().filter(is_planned).collect();
     regions(parameters, &moving, findings);
+    without_lift(parameters, findings);
     for pair in &parameters.pairs {
-        let named = |name: &Name| moving.iter().any(|lift| lift.name == *name);
+        let named = |id: &Name| moving.iter().any(|lift| lift.id == *id);
         if named(&pair.strict) && named(&pair.forgiving) {
             let partner = pair.forgiving.clone();
             findings.push(Finding::about(&pair.strict, Found::PairBothMove { partner }));
@@ -29,11 +31,8 @@ fn regions(parameters: &Parameters, moving: &[&LiftParameters], findings: &mut V
             continue;
         }
         seen.push(region);
-        let lifts: Vec<Name> = moving
-            .iter()
-            .filter(|lift| lift.regions.contains(region))
-            .map(|lift| lift.name.clone())
-            .collect();
+        let lifts: Vec<Name> =
+            moving.iter().filter(|lift| lift.regions.contains(region)).map(|lift| lift.id.clone()).collect();
         let apart = lifts
             .iter()
             .enumerate()
@@ -41,6 +40,14 @@ fn regions(parameters: &Parameters, moving: &[&LiftParameters], findings: &mut V
         if apart {
             findings.push(Finding::whole(Found::RegionShared { region: region.clone(), lifts }));
         }
+    }
+}
+
+/// Regions that reports may name and no lift loads. A stop in one of them halts every lift.
+fn without_lift(parameters: &Parameters, findings: &mut Vec<Finding>) {
+    let loaded = |id: &Name| parameters.lifts.iter().any(|lift| lift.regions.contains(id));
+    for region in parameters.regions.iter().filter(|region| !loaded(&region.id)) {
+        findings.push(Finding::whole(Found::RegionWithoutLift { region: region.id.clone() }));
     }
 }
 
@@ -52,8 +59,7 @@ fn is_pair(parameters: &Parameters, one: &Name, other: &Name) -> bool {
 }
 
 fn start_above_cap(parameters: &Parameters, pair: &Pair, findings: &mut Vec<Finding>) {
-    let load =
-        |name| parameters.lift_at(name).and_then(|at| parameters.lifts.get(at)).map(|lift| lift.start.load);
+    let load = |id| parameters.lift(id).map(|lift| lift.start.load());
     let (Some(start), Some(forgiving)) = (load(&pair.strict), load(&pair.forgiving)) else { return };
     let cap = forgiving.scaled_down(pair.ratio_cap).unwrap_or(Mass::ZERO);
     if start > cap {

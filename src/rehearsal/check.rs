@@ -4,7 +4,7 @@ use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
-use super::{advancing, gates, ladder, planned};
+use super::{advancing, gates, heights, ladder, planned};
 use crate::gate::CRITICAL_CRITERIA;
 use crate::record::{LiftParameters, Parameters, Plan};
 use crate::source::{ARITHMETIC, formula, rows};
@@ -44,11 +44,12 @@ use crate::source::{ARITHMETIC, formula, rows};
 pub fn check(parameters: &Parameters, plan: Option<&Plan>) -> Vec<Finding> {
     let mut findings = Vec::new();
     refused(parameters, &mut findings);
-    for lift in &parameters.lifts {
-        let lift = plan.and_then(|plan| plan.lifts.iter().find(|lift| lift.lift == lift.name));
-        learning(parameters, lift, &mut findings);
-        gates::look(parameters, lift, lift, &mut findings);
-        ladder::look(parameters, lift, &mut findings);
+    for set in &parameters.lifts {
+        let planned = plan.and_then(|plan| plan.lifts.iter().find(|planned| planned.lift == set.id));
+        learning(parameters, set, &mut findings);
+        gates::look(parameters, set, planned, &mut findings);
+        ladder::look(parameters, set, &mut findings);
+        heights::look(parameters, set, &mut findings);
     }
     advancing::look(parameters, plan, &mut findings);
     if let Some(plan) = plan {
@@ -66,18 +67,18 @@ fn refused(parameters: &Parameters, findings: &mut Vec<Finding>) {
     for lift in &parameters.lifts {
         if parameters.implement(&lift.implement).is_none() {
             let implement = lift.implement.clone();
-            findings.push(Finding::about(&lift.name, Found::UnknownImplement { implement }));
+            findings.push(Finding::about(&lift.id, Found::UnknownImplement { implement }));
         }
         let critical = lift.criteria.iter().filter(|criterion| criterion.critical).count();
         let count = u16::try_from(critical).unwrap_or(u16::MAX);
         if count > CRITICAL_CRITERIA {
             let most = CRITICAL_CRITERIA;
-            findings.push(Finding::about(&lift.name, Found::TooManyCritical { count, most }));
+            findings.push(Finding::about(&lift.id, Found::TooManyCritical { count, most }));
         }
     }
-    for lift in parameters.pairs.iter().flat_map(|pair| [&pair.strict, &pair.forgiving]) {
-        if parameters.lift_at(lift).is_none() {
-            findings.push(Finding::whole(Found::UnknownPairLift { lift: lift.clone() }));
+    for id in parameters.pairs.iter().flat_map(|pair| [&pair.strict, &pair.forgiving]) {
+        if parameters.lift(id).is_none() {
+            findings.push(Finding::whole(Found::UnknownPairLift { lift: id.clone() }));
         }
     }
     let criteria =
@@ -90,10 +91,10 @@ fn refused(parameters: &Parameters, findings: &mut Vec<Finding>) {
 
 fn learning(parameters: &Parameters, lift: &LiftParameters, findings: &mut Vec<Finding>) {
     if lift.learning(&parameters.policy) == 0 {
-        findings.push(Finding::about(&lift.name, Found::LearningNone));
+        findings.push(Finding::about(&lift.id, Found::LearningNone));
     }
     if !lift.criteria.iter().any(|criterion| criterion.critical) {
-        findings.push(Finding::about(&lift.name, Found::NoCriticalCriterion));
+        findings.push(Finding::about(&lift.id, Found::NoCriticalCriterion));
     }
 }
 

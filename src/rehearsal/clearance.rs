@@ -47,8 +47,8 @@ fn below_start(lift: &LiftParameters, clearance: &Clearance) -> Option<Finding> 
         .limits
         .iter()
         .filter(|limit| limit.region.as_ref().is_none_or(|region| lift.regions.contains(region)));
-    let (limit, start) = (here.filter_map(|limit| limit.load).min()?, lift.start.load);
-    (limit < start).then(|| Finding::about(&lift.name, Found::ClearanceBelowStart { limit, start }))
+    let (limit, start) = (here.filter_map(|limit| limit.load).min()?, lift.start.load());
+    (limit < start).then(|| Finding::about(&lift.id, Found::ClearanceBelowStart { limit, start }))
 }
 
 rows![check_clearance];

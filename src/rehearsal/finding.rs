@@ -3,7 +3,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use crate::quantity::{Mass, Name, Rir};
+use crate::quantity::{Length, Mass, Name, Rir};
 use crate::record::Dimension;
 
 /// How much a finding matters.
@@ -24,7 +24,7 @@ pub enum Severity {
 pub struct Finding {
     /// How much it matters.
     pub severity: Severity,
-    /// The lift it is about; absent where it is about the whole.
+    /// Id of the lift it is about; absent where it is about the whole.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lift: Option<Name>,
     /// What was found, with its numbers.
@@ -91,7 +91,7 @@ findings! {
     } Blocks "unknown_implement",
     /// A pair names a lift that there is not.
     UnknownPairLift {
-        /// Its name.
+        /// Its id.
         lift: Name
     } Blocks "unknown_pair_lift",
     /// More criteria are critical than one lift may have, so no session of it can be recorded.
@@ -146,7 +146,8 @@ findings! {
         /// Reserve asked for.
         asks: Rir
     } Blocks "reserve_below_gate",
-    /// The equipment does not make the start load, so no session is done at it.
+    /// The start load lies below everything that can be loaded at the height of the start, or above it, so that recording
+    /// the parameters is refused.
     StartNotLoadable {
         /// Start load.
         load: Mass,
@@ -155,7 +156,23 @@ findings! {
         /// Next heavier one.
         above: Option<Mass>
     } Blocks "start_not_loadable",
-    /// No step up can be loaded from the start load.
+    /// The equipment does not make the start load, so the next lighter load is done instead.
+    StartRoundedDown {
+        /// Start load.
+        load: Mass,
+        /// What is done.
+        to: Mass
+    } Notes "start_rounded_down",
+    /// No disc that carries the bar, on blocks or not, holds its centre at a height of the lift.
+    HeightOff {
+        /// The height.
+        height: Length,
+        /// How far off the nearest way lies, in millimetres; above is positive.
+        mm: f64
+    } Warns "height_off",
+    /// No disc tells its diameter, so nobody knows at which height the bar begins.
+    HeightUnknown Warns "height_unknown",
+    /// No step up can be loaded from the start.
     StuckAtStart {
         /// Start load.
         load: Mass,
@@ -166,9 +183,9 @@ findings! {
         /// Discs of which a pair would make a step.
         discs: Vec<Mass>
     } Blocks "stuck_at_start",
-    /// From a load on the way up no further step can be loaded.
+    /// From somewhere on the way up no further step can be loaded.
     StuckLater {
-        /// That load.
+        /// The load there.
         load: Mass,
         /// Highest load that the step allows.
         cap: Mass,
@@ -207,11 +224,16 @@ findings! {
     } Blocks "window_below_step",
     /// Several lifts that are no pair are set to move and share a region.
     RegionShared {
-        /// Region.
+        /// Id of the region.
         region: Name,
-        /// Those lifts.
+        /// Ids of those lifts.
         lifts: Vec<Name>
     } Warns "region_shared",
+    /// No lift loads the region: a stop in it halts every lift.
+    RegionWithoutLift {
+        /// Id of the region.
+        region: Name
+    } Notes "region_without_lift",
     /// Both lifts of a pair are set to move; they take turns.
     PairBothMove {
         /// The other lift.

@@ -55,11 +55,11 @@ struct Look<'a> {
 pub(super) fn look(
     parameters: &Parameters,
     lift: &LiftParameters,
-    lift: Option<&LiftPlan>,
+    planned: Option<&LiftPlan>,
     findings: &mut Vec<Finding>,
 ) {
-    let mut say = |what| findings.push(Finding::about(&lift.name, what));
-    let reps = u16::from(lift.start.sets) * u16::from(lift.start.reps);
+    let mut say = |what| findings.push(Finding::about(&lift.id, what));
+    let reps = u16::from(lift.start.work.sets) * u16::from(lift.start.work.reps);
     let look = Look { rules: &lift.pass, reps };
     let gate = lift.gate.requirement();
     match look.sessions(gate) {
@@ -75,7 +75,7 @@ pub(super) fn look(
             }
         }
     }
-    let plan = lift.map(|lift| lift.reserve.unwrap_or(RESERVE));
+    let plan = planned.map(|planned| planned.reserve.unwrap_or(RESERVE));
     let asks = parameters.policy.reserve_to_advance;
     if let Some(plan) = plan.filter(|plan| *plan < asks && needs_effort(gate)) {
         say(Found::ReserveBelowGate { plan, asks });

@@ -1,13 +1,16 @@
-//! Steps that the equipment cannot load, and caps that contradict each other.
+//! Starts and steps that the equipment cannot load, and caps that contradict each other.
 
+use alloc::string::ToString;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
-use crate::loading::buy;
-use crate::progression::{Loadable, next_tuple};
-use crate::quantity::Mass;
+use crate::error::Error;
+use crate::loading::{Disc, Implement, Stock};
+use crate::progression::{Lift, Loadable, Now, next_grant};
+use crate::quantity::{Day, Mass};
 use crate::reason::Reason;
-use crate::record::{Dimension, LiftParameters, Parameters, StepPolicy, Tuple};
+use crate::record::{Dimension, Grant, LiftParameters, Parameters, StepPolicy};
 
 /// Steps looked at on the way up.
 const MOST_STEPS: usize = 400;
@@ -16,101 +19,136 @@ const UP_TO_TIMES: u32 = 2;
 /// Discs that a gym could add, in grams: the light ones that shops sell (common practice).
 const ADDED_DISCS: [i32; 7] = [125, 250, 500, 750, 1_000, 1_250, 2_500];
 
-pub(super) fn look(parameters: &Parameters, lift: &LiftParameters, findings: &mut Vec<Finding>) {
-    let mut say = |what| findings.push(Finding::about(&lift.name, what));
-    let Ok(loadable) = Loadable::of(lift, parameters, None) else { return };
-    if loadable.lightest().is_none() {
-        return;
+pub(super) fn look(parameters: &Parameters, set: &LiftParameters, findings: &mut Vec<Finding>) {
+    let Some(implement) = parameters.implement(&set.implement) else { return };
+    let lift = match planned(parameters, set) {
+        Ok(lift) => lift,
+        Err(error) => {
+            let (error, field) = (error.code().as_str().to_string(), error.field().to_string());
+            findings.push(Finding::about(&set.id, Found::ParametersRefused { error, field }));
+            return;
+        }
+    };
+    let mut say = |what| findings.push(Finding::about(&set.id, what));
+    match start(&lift) {
+        Some(out @ Found::StartNotLoadable { .. }) => return say(out),
+        rounded => rounded.into_iter().for_each(&mut say),
     }
-    let start = lift.start.load;
-    let made = loadable.not_above(start) == Some(start);
-    if !made {
-        let (below, above) = (loadable.below(start), loadable.above(start));
-        say(Found::StartNotLoadable { load: start, below, above });
+    if lift.loadable.at(set.start.place).lacks_body_mass() {
+        return say(Found::HelpNeedsBodyMass);
     }
-    if loadable.lacks_body_mass() {
-        say(Found::HelpNeedsBodyMass);
-        return;
+    let start = set.start.load();
+    if let Some(ceiling) = set.ceiling.filter(|ceiling| *ceiling < start) {
+        return say(Found::CeilingBelowStart { ceiling, start });
     }
-    if let Some(ceiling) = lift.ceiling.filter(|ceiling| *ceiling < start) {
-        say(Found::CeilingBelowStart { ceiling, start });
-        return;
-    }
-    step_above_cap(lift, &loadable).into_iter().for_each(&mut say);
-    if made {
-        climb(parameters, lift, &loadable).into_iter().for_each(&mut say);
+    step_above_cap(&lift).into_iter().for_each(&mut say);
+    climb(parameters, implement, lift).into_iter().for_each(&mut say);
+}
+
+/// The lift as it stands on the day on which the parameters are recorded.
+fn planned(parameters: &Parameters, set: &LiftParameters) -> Result<Lift, Error> {
+    let now = Now::new(set.start, Day::from_number(0)?, set.learning(&parameters.policy));
+    let loadable = Arc::new(Loadable::of(set, parameters, None)?);
+    Ok(Lift { set: Arc::new(set.clone()), now, loadable })
+}
+
+/// What the equipment makes of the start load at the height of the start.
+fn start(lift: &Lift) -> Option<Found> {
+    let load = lift.set.start.load();
+    let loads = lift.loadable.at(lift.set.start.place);
+    let (below, above) = (loads.below(load), loads.above(load));
+    match loads.not_above(load) {
+        Some(to) if to == load => None,
+        Some(to) if above.is_some() => Some(Found::StartRoundedDown { load, to }),
+        // Below the lightest load, above the heaviest, or nothing can be made at all.
+        _ => Some(Found::StartNotLoadable { load, below, above }),
     }
 }
 
-fn step_above_cap(lift: &LiftParameters, loadable: &Loadable) -> Option<Found> {
-    let start = lift.start.load;
-    let wanted = match lift.step? {
-        StepPolicy::Part(part) => loadable.grown(start, part),
+fn step_above_cap(lift: &Lift) -> Option<Found> {
+    let start = lift.set.start.load();
+    let loads = lift.loadable.at(lift.set.start.place);
+    let wanted = match lift.set.step? {
+        StepPolicy::Part(part) => loads.grown(start, part),
         StepPolicy::Fixed(step) => start.plus(step).ok()?,
         StepPolicy::SmallestLoadable => return None,
     };
-    let cap = loadable.grown(start, lift.cap());
-    (lift.moving == Dimension::Load && wanted > cap).then_some(Found::StepAboveCap { wanted, cap })
+    let cap = loads.grown(start, lift.set.cap());
+    (lift.set.moving == Dimension::Load && wanted > cap).then_some(Found::StepAboveCap { wanted, cap })
 }
 
 /// Goes up step by step, as the rules would, to the ceiling; the first thing that stops it.
-fn climb(parameters: &Parameters, lift: &LiftParameters, loadable: &Loadable) -> Option<Found> {
-    let start = lift.start;
-    let top = lift.ceiling.or_else(|| start.load.times(UP_TO_TIMES).ok()).unwrap_or(start.load);
-    let mut at = start;
+fn climb(parameters: &Parameters, implement: &Implement, mut lift: Lift) -> Option<Found> {
+    let set = Arc::clone(&lift.set);
+    let start = set.start;
+    let top = set.ceiling.or_else(|| start.load().times(UP_TO_TIMES).ok()).unwrap_or(start.load());
     for _ in 0..MOST_STEPS {
-        match next_tuple(lift, parameters.policy.rung_load, at, loadable) {
+        let from = lift.now.grant;
+        match next_grant(&lift, parameters.policy.rung_load) {
             Err(Reason::NoLoadableStep { cap, next }) => {
                 // Where the ceiling comes before the next load there is nothing left to reach.
-                let reached = lift.ceiling.is_some_and(|ceiling| next.is_some_and(|next| next > ceiling));
-                return (at.load == start.load || !reached)
-                    .then(|| stuck(parameters, lift, at.load, cap, next));
+                let reached = set.ceiling.is_some_and(|ceiling| next.is_some_and(|next| next > ceiling));
+                let discs = || helping(parameters, implement, &lift);
+                return (from == start || !reached)
+                    .then(|| stuck(from == start, from.load(), cap, next, discs()));
             }
-            Err(_) if at == start => return Some(Found::NothingToMove { moving: lift.moving }),
+            Err(_) if from == start => return Some(Found::NothingToMove { moving: set.moving }),
             Err(_) => return None,
             Ok(to) => {
-                if lift.ceiling.is_some_and(|ceiling| to.load > ceiling) {
-                    return (at == start).then_some(Found::NothingToMove { moving: lift.moving });
+                if set.ceiling.is_some_and(|ceiling| to.load() > ceiling) {
+                    return (from == start).then_some(Found::NothingToMove { moving: set.moving });
                 }
-                if let Some(found) = window(parameters, at, to, loadable) {
+                if let Some(found) = window(parameters, &lift, to) {
                     return Some(found);
                 }
-                if lift.moving != Dimension::Load || to.load >= top {
+                if set.moving == Dimension::Load && to.load() >= top {
                     return None;
                 }
-                at = to;
+                lift.now.grant = to;
             }
         }
     }
     None
 }
 
-fn window(parameters: &Parameters, at: Tuple, to: Tuple, loadable: &Loadable) -> Option<Found> {
-    let window = loadable.grown(at.load, parameters.policy.window_cap);
-    (to.load > window && to.load > at.load).then_some(Found::WindowBelowStep {
-        load: at.load,
-        to: to.load,
-        window,
-    })
+fn window(parameters: &Parameters, lift: &Lift, to: Grant) -> Option<Found> {
+    let from = lift.now.grant;
+    let window = lift.loadable.at(from.place).grown(from.load(), parameters.policy.window_cap);
+    let beyond = to.load() > window && to.load() > from.load();
+    beyond.then(|| Found::WindowBelowStep { load: from.load(), to: to.load(), window })
 }
 
-fn stuck(parameters: &Parameters, lift: &LiftParameters, load: Mass, cap: Mass, next: Option<Mass>) -> Found {
-    let discs = helping(parameters, lift, load, cap);
-    if load == lift.start.load {
+fn stuck(at_start: bool, load: Mass, cap: Mass, next: Option<Mass>, discs: Vec<Mass>) -> Found {
+    if at_start {
         Found::StuckAtStart { load, cap, next, discs }
     } else {
         Found::StuckLater { load, cap, next, discs }
     }
 }
 
-/// Discs of which one more pair makes a load above this one and within the cap.
-fn helping(parameters: &Parameters, lift: &LiftParameters, load: Mass, cap: Mass) -> Vec<Mass> {
-    let Some(implement) = parameters.implement(&lift.implement) else { return Vec::new() };
-    let offered = ADDED_DISCS.map(Mass::grams);
-    // A step to the cap itself is allowed: look a nanogram further, so that it counts as a step in between.
-    let beyond = Mass::from_nanograms(1).and_then(|least| cap.plus(least).ok()).unwrap_or(cap);
-    let Ok(advice) = buy(implement, &parameters.stock, load, beyond, &offered) else { return Vec::new() };
-    let now = advice.now.map(|gap| gap.size);
-    let helps = advice.offers.iter().filter(|offer| offer.largest_gap.map(|gap| gap.size) < now);
-    helps.map(|offer| offer.disc).collect()
+/// Discs of which one more for each end would make a step from where the lift stands.
+fn helping(parameters: &Parameters, implement: &Implement, lift: &Lift) -> Vec<Mass> {
+    let helps = |disc: &Mass| {
+        let more = with_one_more(parameters, implement, *disc)?;
+        let loadable = Arc::new(Loadable::of(&lift.set, &more, None)?);
+        let lift = Lift { loadable, ..lift.clone() };
+        Ok::<bool, Error>(next_grant(&lift, parameters.policy.rung_load).is_ok())
+    };
+    // A stock that is full already takes no further kind.
+    ADDED_DISCS.map(Mass::grams).into_iter().filter(|disc| helps(disc).unwrap_or(false)).collect()
+}
+
+/// The same equipment with as many new discs as the implement loads alike. A light disc is as small as the smallest that
+/// is there, so that it carries no bar.
+fn with_one_more(parameters: &Parameters, implement: &Implement, mass: Mass) -> Result<Parameters, Error> {
+    let count = match implement {
+        Implement::Handle(handle) => handle.ends(),
+        Implement::Pin(_) => 1,
+        _ => 2,
+    };
+    let mut discs = parameters.stock.discs().to_vec();
+    let smallest = discs.iter().filter_map(Disc::diameter).min();
+    let new = Disc::new(mass, count)?;
+    discs.push(smallest.map_or(Ok(new), |diameter| new.with_diameter(diameter))?);
+    Ok(Parameters { stock: Stock::new(discs)?, ..parameters.clone() })
 }

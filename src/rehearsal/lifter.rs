@@ -9,11 +9,11 @@ use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::numeric::generator::Generator;
 use crate::prescription::{LiftToday, Verdict, next_session_from};
-use crate::progression::{MoveOutlook, State, Status, fold};
+use crate::progression::{MoveOutlook, State, fold};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
-    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, LiftParameters, LiftSession, Log,
-    NextDayReport, PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope, Tuple,
+    Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, Grant, LiftParameters, LiftSession,
+    Log, NextDayReport, PainAnswer, Parameters, Plan, Session, SessionMissed, SignOff, SignOffScope,
 };
 
 /// Streams of chance kept for one day: one for the day, one for each of at most 16 lifts.
@@ -26,15 +26,11 @@ pub(super) struct Stage<'a> {
     /// The plan of each training day of the model's week.
     pub(super) plans: Vec<(u8, Plan)>,
     pub(super) first: Day,
+    pub(super) born: Option<Day>,
     pub(super) who: Name,
 }
 
 impl Stage<'_> {
-    fn lift(&self, name: &Name) -> Option<(usize, &LiftParameters)> {
-        let at = self.parameters.lift_at(name)?;
-        Some((at, self.parameters.lifts.get(at)?))
-    }
-
     pub(super) fn clearance(&self) -> EventKind {
         EventKind::ClearanceRecorded(Clearance {
             status: ClearanceStatus::Cleared,
@@ -58,12 +54,14 @@ pub(super) struct Lifter<'a> {
 
 impl<'a> Lifter<'a> {
     pub(super) fn new(stage: &'a Stage<'a>) -> Lifter<'a> {
-        let who = crate::record::Lifter { id: stage.who.clone(), born: None, invented: true };
+        let born = stage.born;
+        let who =
+            crate::record::Lifter { born, invented: true, ..crate::record::Lifter::new(stage.who.clone()) };
         let lifts = stage.model.lifts.len();
         Lifter {
             stage,
-            log: Log::new(who),
-            state: State::new(None),
+            log: Log::new(who.clone()),
+            state: State::new(who),
             seed: 0,
             moves: alloc::vec![0; lifts],
             reached: alloc::vec![false; lifts],
@@ -71,7 +69,7 @@ impl<'a> Lifter<'a> {
     }
 
     pub(super) fn digest(&self) -> (&str, &str) {
-        (&self.state.version, &self.state.digest)
+        (self.state.version(), self.state.digest())
     }
 
     /// Adds an event; where it changes the past, the whole log is folded anew.
@@ -125,17 +123,19 @@ impl<'a> Lifter<'a> {
             return Ok(());
         }
         self.reopen(today)?;
-        let class = Some(if bad_day { DayClass::BadAgreeing } else { DayClass::Ordinary });
-        let report = DayReport { class, pain: Some(Vec::new()), ..DayReport::default() };
-        self.add(today, EventKind::DayReport(report))?;
+        let class = if bad_day { DayClass::BadAgreeing } else { DayClass::Ordinary };
+        self.add(today, EventKind::DayReport(DayReport::all_well(class)))?;
         let moved = self.take_moves(today, lifts)?;
-        let places = self.places();
+        let before: Vec<Option<Grant>> = lifts.iter().map(|lift| self.grant(lift)).collect();
         let trained = self.train(number, today, weekday, bad_day)?;
-        let after = self.places();
-        let stage = self.stage;
+        let back: Vec<&Name> = lifts
+            .iter()
+            .zip(before)
+            .filter(|(lift, before)| self.is_easier_now(lift, *before))
+            .map(|(lift, _)| lift)
+            .collect();
         self.count(tallies, lifts, |lift| {
-            let back = stage.lift(lift).is_some_and(|(at, lift)| easier(lift, &places, &after, at));
-            match (trained.contains(lift), back, moved.contains(lift)) {
+            match (trained.contains(lift), back.contains(&lift), moved.contains(lift)) {
                 (_, true, _) => Went::SteppedBack,
                 (false, ..) => Went::Stopped,
                 (true, _, true) => Went::Moved,
@@ -153,23 +153,29 @@ impl<'a> Lifter<'a> {
         }
     }
 
-    fn places(&self) -> Vec<Tuple> {
-        self.state.lifts.iter().map(|lift| lift.tuple).collect()
+    fn grant(&self, lift: &Name) -> Option<Grant> {
+        self.state.lift_state(lift).map(|state| state.grant())
+    }
+
+    /// Whether a lift stands easier than before, in any of its dimensions.
+    fn is_easier_now(&self, lift: &Name, before: Option<Grant>) -> bool {
+        let (Some(state), Some(before)) = (self.state.lift_state(lift), before) else { return false };
+        !state.parameters().harder_in(&state.grant(), &before).is_empty()
     }
 
     /// A clearance that ran out is given anew; a pain stop is cleared and signed off after the stated days.
     fn reopen(&mut self, today: Day) -> Result<(), Error> {
-        if self.state.clearance.as_ref().is_none_or(|clearance| clearance.expires < today) {
+        if self.state.clearance().is_none_or(|clearance| clearance.expires < today) {
             self.add(today, self.stage.clearance())?;
         }
         let Some(wait) = self.stage.model.cleared_after_days else { return Ok(()) };
         let due = |since: Day| today.since(since) >= i32::from(wait);
         let stopped: Vec<Name> = self
             .state
-            .regions
+            .regions()
             .iter()
-            .filter(|region| region.stop.is_some_and(|stop| due(stop.since)))
-            .map(|region| region.name.clone())
+            .filter(|region| region.stop.as_ref().is_some_and(|stop| due(stop.since)))
+            .map(|region| region.id.clone())
             .collect();
         for region in stopped {
             self.add(today, self.stage.clearance())?;
@@ -182,7 +188,7 @@ impl<'a> Lifter<'a> {
     /// Takes every move on offer for the lifts of the day.
     fn take_moves(&mut self, today: Day, lifts: &[Name]) -> Result<Vec<Name>, Error> {
         let mut moved = Vec::new();
-        if !self.state.lifts.iter().any(|lift| lift.status == Status::ReadyToAdvance) {
+        if !self.state.lifts().any(|lift| lift.status().is_ready()) {
             return Ok(moved);
         }
         for lift in lifts {
@@ -200,8 +206,8 @@ impl<'a> Lifter<'a> {
     }
 
     fn note_move(&mut self, lift: &Name) {
-        let place = self.stage.model.lifts.iter().position(|lift| lift.lift == *lift);
-        if let Some(moves) = place.and_then(|at| self.moves.get_mut(at)) {
+        let at = self.stage.model.lifts.iter().position(|skill| skill.lift == *lift);
+        if let Some(moves) = at.and_then(|at| self.moves.get_mut(at)) {
             *moves += 1;
         }
     }
@@ -213,15 +219,15 @@ impl<'a> Lifter<'a> {
         };
         let session = next_session_from(&self.state, plan, today)?;
         let (mut lifts, mut pain, mut morning) = (Vec::new(), Vec::new(), Vec::new());
-        for lift in &session.lifts {
-            let Some((at, lift)) = self.stage.lift(&lift.lift) else { continue };
-            let (Some(skill), Some(load)) = (self.stage.model.skill(&lift.lift), trainable(lift)) else {
-                continue;
-            };
-            let luck = Luck::new(self.chance(number, at as u32 + 1));
-            lifts.push(luck.lift(lift, load, lift, skill, bad_day)?);
-            answer(&mut pain, lift, luck.hurts(skill));
-            answer(&mut morning, lift, luck.worse_next_morning(skill));
+        for prescribed in &session.lifts {
+            let numbered = (1..).zip(&self.stage.parameters.lifts);
+            let found = { numbered }.find(|(_, set)| set.id == prescribed.lift);
+            let (Some((stream, set)), Some(load)) = (found, trainable(prescribed)) else { continue };
+            let Some(skill) = self.stage.model.skill(&set.id) else { continue };
+            let luck = Luck::new(self.chance(number, stream));
+            lifts.push(luck.lift(prescribed, load, set, skill, bad_day)?);
+            answer(&mut pain, set, luck.hurts(skill));
+            answer(&mut morning, set, luck.worse_next_morning(skill));
         }
         let trained = lifts.iter().map(|lift: &LiftSession| lift.lift.clone()).collect();
         if lifts.is_empty() {
@@ -229,19 +235,16 @@ impl<'a> Lifter<'a> {
         }
         let session = Session { lifts, pain: Some(pain), minutes: None, effort: None };
         let session = self.add(today, EventKind::SessionRecorded(session))?;
-        if !morning.is_empty() {
-            let report = NextDayReport { session, pain: morning, soreness: None };
-            self.add(today.plus(1)?, EventKind::NextDayReport(report))?;
-        }
+        let report = NextDayReport { session, pain: Some(morning), soreness: None };
+        self.add(today.plus(1)?, EventKind::NextDayReport(report))?;
         Ok(trained)
     }
 
     fn note_milestones(&mut self, day: u32, tallies: &mut [Tally]) {
         let stage = self.stage;
         for ((skill, tally), reached) in stage.model.lifts.iter().zip(tallies).zip(&mut self.reached) {
-            let Some((at, lift)) = stage.lift(&skill.lift) else { continue };
-            let tuple = self.state.lifts.get(at).map(|lift| lift.tuple);
-            if !*reached && tuple.is_some_and(|tuple| is_reached(skill, lift, &tuple)) {
+            let Some(lift) = self.state.lift_state(&skill.lift) else { continue };
+            if !*reached && is_reached(skill, lift.parameters(), &lift.grant()) {
                 *reached = true;
                 tally.days.push(day);
             }
@@ -254,37 +257,21 @@ fn trainable(lift: &LiftToday) -> Option<Mass> {
 }
 
 /// One answer a region.
-fn answer(answers: &mut Vec<PainAnswer>, lift: &LiftParameters, score: Option<crate::quantity::Pain>) {
-    if let (Some(score), Some(region)) = (score, lift.regions.first())
+fn answer(answers: &mut Vec<PainAnswer>, set: &LiftParameters, score: Option<crate::quantity::Pain>) {
+    if let (Some(score), Some(region)) = (score, set.regions.first())
         && !answers.iter().any(|answer| answer.region == *region)
     {
-        answers.push(PainAnswer { region: region.clone(), score, features: Vec::new() });
+        answers.push(PainAnswer::plain(region.clone(), score));
     }
 }
 
-/// Whether a lift stands at an easier place than before, in any of its dimensions.
-fn easier(lift: &LiftParameters, before: &[Tuple], after: &[Tuple], at: usize) -> bool {
-    match (before.get(at), after.get(at)) {
-        (Some(before), Some(after)) => {
-            let lower = after.load < before.load
-                || after.reps < before.reps
-                || after.sets < before.sets
-                || after.range < before.range
-                || after.tempo < before.tempo;
-            lower || lift.is_harder(before.rung, after.rung)
-        }
-        _ => false,
-    }
-}
-
-fn is_reached(skill: &LiftSkill, lift: &LiftParameters, tuple: &Tuple) -> bool {
+fn is_reached(skill: &LiftSkill, set: &LiftParameters, grant: &Grant) -> bool {
     match &skill.milestone {
         None => false,
-        Some(Milestone::Load(load)) => tuple.load >= *load,
-        Some(Milestone::Rung(name)) => {
-            let rung = lift.rungs.iter().position(|rung| rung.name == *name);
-            let rung = rung.and_then(|rung| u8::try_from(rung).ok());
-            rung.is_some_and(|rung| tuple.rung == rung || lift.is_harder(tuple.rung, rung))
+        Some(Milestone::Load(load)) => grant.load() >= *load,
+        Some(Milestone::Rung(id)) => {
+            let (rung, at) = (set.rung_with(id), grant.place.rung);
+            rung.is_some_and(|rung| at == rung || set.is_harder(at, rung))
         }
     }
 }

@@ -12,6 +12,7 @@ mod check;
 mod clearance;
 mod finding;
 mod gates;
+mod heights;
 mod ladder;
 mod lifter;
 mod outcome;

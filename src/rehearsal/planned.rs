@@ -15,35 +15,37 @@ pub(super) fn look(parameters: &Parameters, plan: &Plan, findings: &mut Vec<Find
     for implement in plan.unavailable.iter().filter(|id| parameters.implement(id).is_none()) {
         findings.push(Finding::whole(Found::UnavailableUnknown { implement: implement.clone() }));
     }
-    for lift in &plan.lifts {
-        match parameters.lift_at(&lift.lift).and_then(|at| parameters.lifts.get(at)) {
-            None => findings.push(Finding::about(&lift.lift, Found::UnknownLift)),
-            Some(lift) => against_grant(lift, lift, findings),
+    for planned in &plan.lifts {
+        match parameters.lift(&planned.lift) {
+            None => findings.push(Finding::about(&planned.lift, Found::UnknownLift)),
+            Some(set) => against_start(planned, set, findings),
         }
     }
-    let planned = |name: &Name| plan.lifts.iter().any(|lift| lift.lift == *name);
-    for lift in parameters.lifts.iter().filter(|lift| !planned(&lift.name)) {
-        findings.push(Finding::about(&lift.name, Found::NotPlanned));
+    let is_planned = |id: &Name| plan.lifts.iter().any(|planned| planned.lift == *id);
+    for lift in parameters.lifts.iter().filter(|lift| !is_planned(&lift.id)) {
+        findings.push(Finding::about(&lift.id, Found::NotPlanned));
     }
-    for pair in parameters.pairs.iter().filter(|pair| planned(&pair.strict) && planned(&pair.forgiving)) {
+    for pair in parameters.pairs.iter().filter(|pair| is_planned(&pair.strict) && is_planned(&pair.forgiving))
+    {
         let forgiving = pair.forgiving.clone();
         findings.push(Finding::about(&pair.strict, Found::PairInOneSession { forgiving }));
     }
 }
 
-fn against_grant(lift: &LiftPlan, lift: &LiftParameters, findings: &mut Vec<Finding>) {
-    let (granted_sets, granted_reps) = (lift.start.sets, lift.start.reps);
-    let (sets, reps) = (lift.sets.unwrap_or(granted_sets), lift.reps.unwrap_or(granted_reps));
+fn against_start(planned: &LiftPlan, set: &LiftParameters, findings: &mut Vec<Finding>) {
+    let granted = set.start.work;
+    let (granted_sets, granted_reps) = (granted.sets, granted.reps);
+    let (sets, reps) = (planned.sets.unwrap_or(granted_sets), planned.reps.unwrap_or(granted_reps));
     if sets > granted_sets || reps > granted_reps {
         let what = Found::PlanAsksMore { sets, reps, granted_sets, granted_reps };
-        findings.push(Finding::about(&lift.lift, what));
+        findings.push(Finding::about(&planned.lift, what));
     }
     if sets < granted_sets || reps < granted_reps {
         let what = Found::PlanNeverPasses { sets, reps, granted_sets, granted_reps };
-        findings.push(Finding::about(&lift.lift, what));
+        findings.push(Finding::about(&planned.lift, what));
     }
-    let start = lift.start.load;
-    if let Some(reference) = lift.reference.filter(|reference| *reference >= start) {
-        findings.push(Finding::about(&lift.lift, Found::ReferenceNotLighter { reference, start }));
+    let start = granted.load;
+    if let Some(reference) = planned.reference.filter(|reference| *reference >= start) {
+        findings.push(Finding::about(&planned.lift, Found::ReferenceNotLighter { reference, start }));
     }
 }

@@ -112,7 +112,8 @@ formula! {
         let (year, month, day) = FIRST;
         let first = Day::from_calendar(year, month, day)?;
         let who = Name::new(NOBODY)?;
-        let stage = Stage { parameters, model, plans: plans(plan, &model.week)?, first, who };
+        let born = model.age.map(|age| Day::from_calendar(year - i32::from(age), month, day)).transpose()?;
+        let stage = Stage { parameters, model, plans: plans(plan, &model.week)?, first, born, who };
         let mut novice = Lifter::new(&stage);
         novice.add(first, EventKind::ParametersChanged(Box::new(parameters.clone())))?;
         novice.add(first, stage.clearance())?;

@@ -45,7 +45,7 @@ impl Luck {
         &self,
         today: &LiftToday,
         load: Mass,
-        lift: &LiftParameters,
+        set: &LiftParameters,
         skill: &LiftSkill,
         bad_day: bool,
     ) -> Result<LiftSession, Error> {
@@ -54,16 +54,17 @@ impl Luck {
         let mut sets = Vec::with_capacity(usize::from(today.sets));
         for number in 1..=today.sets {
             let lost = number == today.sets && self.critical < skill.critical_fault;
-            let marks = marks(&mut generator, today.reps, rate, lift, lost);
+            let marks = marks(&mut generator, today.reps, rate, set, lost);
             let reps = Reps::whole(u16::from(today.reps))?;
             let effort = Some(Effort::Rir(today.reserve));
             sets.push(WorkSet { load, reps, effort, failed: false, marks: Some(marks) });
         }
-        Ok(LiftSession { lift: today.lift.clone(), sets, setup: None, cue: None })
+        // Where it is prescribed: on an easy day that may be an easier rung.
+        Ok(LiftSession { place: Some(today.place), ..LiftSession::as_granted(today.lift.clone(), sets) })
     }
 }
 
-fn marks(generator: &mut Generator, reps: u8, rate: f64, lift: &LiftParameters, lost: bool) -> SetMarks {
+fn marks(generator: &mut Generator, reps: u8, rate: f64, set: &LiftParameters, lost: bool) -> SetMarks {
     let (mut acceptable, mut first_failing_rep) = (0, None);
     for rep in 1..=u16::from(reps) {
         if generator.chance(rate) {
@@ -72,9 +73,9 @@ fn marks(generator: &mut Generator, reps: u8, rate: f64, lift: &LiftParameters, 
             first_failing_rep = first_failing_rep.or(Some(rep));
         }
     }
-    let critical = lift.criteria.iter().find(|criterion| criterion.critical);
+    let critical = set.criteria.iter().find(|criterion| criterion.critical);
     let mark = |fault: bool| if fault { Mark::NotMet } else { Mark::Met };
-    let marks = lift.criteria.iter().map(|criterion| CriterionMark {
+    let marks = set.criteria.iter().map(|criterion| CriterionMark {
         criterion: criterion.id.clone(),
         mark: mark(lost && critical == Some(criterion)),
     });

@@ -8,13 +8,16 @@ use crate::numeric;
 use crate::quantity::{Mass, Name, Pain};
 use crate::record::Parameters;
 
+/// Greatest age of a made-up lifter (our choice: beyond every rule that asks for an age).
+const OLDEST: u8 = 100;
+
 /// What a lift is to reach in the rehearsal.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Milestone {
     /// A granted load of at least this.
     Load(Mass),
-    /// A rung, or one harder than it.
+    /// The rung with that id, or one harder than it.
     Rung(Name),
 }
 
@@ -30,7 +33,7 @@ pub enum Milestone {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LiftSkill {
-    /// Which lift.
+    /// Id of the lift.
     pub lift: Name,
     /// Chance that an ordinary repetition is acceptable, each by itself.
     pub acceptable: f64,
@@ -73,9 +76,10 @@ impl LiftSkill {
 
 /// A made-up lifter and the weeks of training.
 ///
-/// Beside the chances stated here the rehearsal takes this for granted: pain is asked before and in every session,
-/// the coach marks every repetition and takes every move on the next training day, every set leaves what is
-/// prescribed, clearance is given on the first day and again when it runs out.
+/// Beside the chances stated here the rehearsal takes this for granted: every question is asked before every session,
+/// pain also in it and on the morning after; the coach marks every repetition and takes every move on the next training
+/// day; every set leaves what is prescribed at the place prescribed; clearance is given on the first day and again when it
+/// runs out.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct SkillModel {
@@ -83,6 +87,9 @@ pub struct SkillModel {
     pub lifts: Vec<LiftSkill>,
     /// The training days of a week that repeats.
     pub week: Vec<TrainingDay>,
+    /// Age in whole years on the first day, at most 100. Absent means unknown, and the rules then take the older.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub age: Option<u8>,
     /// Chance that a training day is a confirmed bad day.
     #[cfg_attr(feature = "serde", serde(default))]
     pub bad_day: f64,
@@ -98,11 +105,14 @@ impl SkillModel {
     /// Refuses what cannot be rehearsed.
     ///
     /// # Errors
-    /// `out_of_range`, `not_finite` for a chance; `unknown_lift`, `duplicate_lift`, `empty_list`;
+    /// `out_of_range`, `not_finite` for a chance or the age; `unknown_lift`, `duplicate_lift`, `empty_list`;
     /// `unknown_name` for a milestone's rung; what [`check_week`](super::check_week) reports of the week.
     pub fn check(&self, parameters: &Parameters) -> Result<(), Error> {
         chance("bad_day", self.bad_day)?;
         chance("missed_session", self.missed_session)?;
+        if let Some(age) = self.age.filter(|age| *age > OLDEST) {
+            return Err(Error::range(Code::OutOfRange, "age", age, 0.0, f64::from(OLDEST), "years"));
+        }
         check_days(parameters, &self.week)?;
         for (at, lift) in self.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
@@ -130,7 +140,7 @@ impl SkillModel {
     }
 
     pub(super) fn skill(&self, lift: &Name) -> Option<&LiftSkill> {
-        self.lifts.iter().find(|lift| lift.lift == *lift)
+        self.lifts.iter().find(|skill| skill.lift == *lift)
     }
 
     /// The lifts of that day, counted from the first; none on a day of rest.
@@ -147,13 +157,12 @@ impl LiftSkill {
         chance("critical_fault", self.critical_fault)?;
         chance("pain", self.pain)?;
         chance("worse_next_morning", self.worse_next_morning)?;
-        let lift = parameters.lift_at(&self.lift).and_then(|at| parameters.lifts.get(at));
-        let Some(lift) = lift else {
+        let Some(set) = parameters.lift(&self.lift) else {
             let rule = Allowed::rule("a lift of the parameters");
             return Err(Error::new(Code::UnknownLift, "lift", self.lift.as_str(), rule));
         };
         match &self.milestone {
-            Some(Milestone::Rung(rung)) if !lift.rungs.iter().any(|each| each.name == *rung) => {
+            Some(Milestone::Rung(rung)) if set.rung_with(rung).is_none() => {
                 let rule = Allowed::rule("a rung of the lift");
                 Err(Error::new(Code::UnknownName, "milestone", rung.as_str(), rule))
             }

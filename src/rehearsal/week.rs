@@ -17,7 +17,7 @@ pub(super) const WEEK: u8 = 7;
 pub struct TrainingDay {
     /// Day of the week, 0 to 6 from the host's first day.
     pub weekday: u8,
-    /// The lifts of that day.
+    /// Ids of the lifts of that day.
     pub lifts: Vec<Name>,
 }
 
@@ -31,7 +31,7 @@ pub(super) fn check_days(parameters: &Parameters, week: &[TrainingDay]) -> Resul
             return Err(inside(Error::range(Code::OutOfRange, "weekday", day.weekday, 0.0, highest, "once")));
         }
         for (place, lift) in day.lifts.iter().enumerate() {
-            if parameters.lift_at(lift).is_none() {
+            if parameters.lift(lift).is_none() {
                 let rule = Allowed::rule("a lift of the parameters");
                 return Err(inside(Error::new(Code::UnknownLift, "lifts", lift.as_str(), rule)));
             }
@@ -50,7 +50,7 @@ formula! {
     ///
     /// # Formula
     /// Full rest days between two days of a week that repeats: days from one to the next, less one. Asked for:
-    /// the policy's number for a pair (from age 70 one more, which this check does not know).
+    /// the policy's number for a pair (one more for an older lifter or one of unknown age, which this check leaves out).
     ///
     /// # Errors
     /// `out_of_range` for a day that is not 0 to 6 or named twice; `unknown_lift`; `duplicate_lift`.
@@ -97,14 +97,14 @@ formula! {
         for lift in &parameters.lifts {
             let allowed = parameters.policy.freshness_days;
             let due = parameters.policy.probe_days;
-            let longest = longest_gap(&days_of(&lift.name, week));
+            let longest = longest_gap(&days_of(&lift.id, week));
             if let Some(gap) = longest.filter(|gap| *gap > due) {
-                findings.push(Finding::about(&lift.name, Found::ProbeBeforeSession { gap, due }));
+                findings.push(Finding::about(&lift.id, Found::ProbeBeforeSession { gap, due }));
             }
             match longest {
-                None => findings.push(Finding::about(&lift.name, Found::NoDay)),
+                None => findings.push(Finding::about(&lift.id, Found::NoDay)),
                 Some(gap) if gap > allowed => {
-                    findings.push(Finding::about(&lift.name, Found::StaleBetweenSessions { gap, allowed }));
+                    findings.push(Finding::about(&lift.id, Found::StaleBetweenSessions { gap, allowed }));
                 }
                 Some(_) => {}
             }

@@ -1,87 +1,144 @@
-//! What would change an answer, as sentences.
+//! What would change an answer, as sentences: each true by itself, and each saying who does what.
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
+use super::counted;
 use super::sign::ask;
-use super::{counted, mass};
-use crate::gate::Missing;
-use crate::prescription::Change;
+use super::words::Words;
+use crate::prescription::{Change, LiftToday};
+use crate::quantity::Mass;
+use crate::sign::Ask;
 
-/// One thing that would change the answer.
-#[must_use]
-pub fn change(change: &Change) -> String {
-    match change {
-        Change::CoachAccepts => "the coach takes the step".to_string(),
-        Change::PassingSessions { count: 1 } => "1 more passing session on another day".to_string(),
-        Change::PassingSessions { count } => {
-            format!("{count} more passing sessions in a row, each on another day")
+impl Words<'_> {
+    /// One thing that would change the answer. Each is needed; where there are several, none of them is enough alone.
+    ///
+    /// ```
+    /// use bismar::{prescription::Change, text::Words};
+    ///
+    /// let said = Words::default().change(&Change::PassingSessions { count: 1 });
+    /// assert_eq!(said, "A step needs the lifter to pass 1 more session, on another day.");
+    /// ```
+    #[must_use]
+    pub fn change(&self, change: &Change) -> String {
+        self.change_at(change, |load| self.at_most(load))
+    }
+
+    /// Everything that would change the answer for a lift, loads with their place.
+    #[must_use]
+    pub fn changes(&self, lift: &LiftToday) -> Vec<String> {
+        let at =
+            |load| super::place::with_place(self.at_most(load), &self.place(&lift.lift, lift.granted.place));
+        lift.would_change.iter().map(|change| self.change_at(change, at)).collect()
+    }
+
+    fn change_at(&self, change: &Change, at: impl Fn(Mass) -> String) -> String {
+        match change {
+            Change::ClearSessions { region, count } => format!(
+                "A step needs the lifter to train {} without more pain in the {} than usual.",
+                more_sessions(u32::from(*count)),
+                self.region_name(region)
+            ),
+            Change::SmallerDiscs { up_to } => format!(
+                "A step needs the coach to find discs or dumbbells for a smaller one, up to {}.",
+                at(*up_to)
+            ),
+            Change::Implement { implement } => {
+                format!("A step needs the coach to have the {implement} there.")
+            }
+            Change::UsualPainAgreed { region } => format!(
+                "A step needs the coach and the lifter to agree anew on the usual level of pain in the {}.",
+                self.region_name(region)
+            ),
+            Change::AskAnswered { ask } => asked(*ask),
+            _ => counted_change(change).unwrap_or_else(|| plain(change).to_string()),
         }
-        Change::GateOpens => "the gate's other conditions".to_string(),
-        Change::LearningSessions { count } => {
-            format!("{} of learning", counted(u32::from(*count), "more session"))
-        }
-        Change::NextMorningAnswer => "the answer of the morning after".to_string(),
-        Change::Days { count } => counted(u32::from(*count), "more day"),
-        Change::ClearSessions { region, count } => {
-            format!("{} without more {region} pain than usual", counted(u32::from(*count), "session"))
-        }
-        Change::PainAnswer => "an answer to the question about pain".to_string(),
-        Change::Clearance => "a clearance".to_string(),
-        Change::ClearanceAndSignOff => "a clearance, then the coach's sign-off".to_string(),
-        Change::DayReport => "the day's questions".to_string(),
-        Change::AskAnswered { ask: asked } if asked.needs_clinician() => {
-            format!("a clinician's word about the {}", ask(*asked))
-        }
-        Change::AskAnswered { ask: asked } => format!("the coach's word that the {} is over", ask(*asked)),
-        Change::SessionAsGranted => "a session of the whole work at its place".to_string(),
-        Change::MoreInReserve => "sets that leave what is asked in reserve".to_string(),
-        Change::OrdinaryDay => "an ordinary day".to_string(),
-        Change::RecentSession => "a session of this lift".to_string(),
-        Change::ForgivingProof => "a recent pass of the forgiving lift at that load".to_string(),
-        Change::SmallerDiscs { up_to } => format!("discs that make a load up to {}", mass(*up_to)),
-        Change::MoreRepetitions => "more repetitions at this load".to_string(),
-        Change::UsualPainAgreed { region } => {
-            format!("the coach and the lifter agree the usual level of {region} pain anew")
-        }
-        Change::BodyMass => "the lifter's body mass on record".to_string(),
-        Change::EasyWeekOver => "the easy week is over".to_string(),
-        Change::Sessions { count } => counted(u32::from(*count), "more session"),
-        Change::MoreTime => "more time on the day".to_string(),
-        Change::Implement { implement } => format!("the {implement} is there"),
-        Change::PinsOrSpotter => "pins or a spotter".to_string(),
-        Change::CoachSetsOtherwise => "another choice of the coach".to_string(),
-        Change::NewerLibrary => "a newer version of this library".to_string(),
     }
 }
 
-/// What a gate still misses.
-#[must_use]
-pub fn missing(missing: &Missing) -> String {
-    match missing {
-        Missing::PassingSessions { have, need, weakest, .. } => {
-            let watch = weakest.as_ref().map(|name| format!("; watch: {name}")).unwrap_or_default();
-            format!("{have} of {need} passing sessions in a row{watch}")
+fn asked(asked: Ask) -> String {
+    let what = ask(asked);
+    if asked.needs_clinician() {
+        format!(
+            "Training needs the lifter to ask a clinician about {what}, and the coach to record the answer."
+        )
+    } else {
+        format!("Training needs the coach to ask about {what} again, and to record that it is over.")
+    }
+}
+
+fn more_sessions(count: u32) -> String {
+    counted(count, "more session")
+}
+
+/// Those with a number.
+fn counted_change(change: &Change) -> Option<String> {
+    Some(match change {
+        Change::PassingSessions { count: 1 } => {
+            "A step needs the lifter to pass 1 more session, on another day.".to_string()
         }
-        Missing::Evidence { scored, misses, clean_reps } => {
-            let more = clean_reps.map(|reps| format!("; {reps} clean in a row would do")).unwrap_or_default();
-            format!("{misses} missed of {scored} repetitions so far{more}")
+        Change::PassingSessions { count } => {
+            format!("A step needs the lifter to pass {count} more sessions in a row, each on another day.")
         }
-        Missing::EvidenceAgainst { day, scored, misses } => {
-            format!("{misses} missed of {scored} by {day}: start again on something easier")
+        Change::LearningSessions { count } => {
+            format!(
+                "A step needs the lifter to train {}, to learn the lift.",
+                more_sessions(u32::from(*count))
+            )
         }
-        Missing::PassingDays { have, need } => format!("{have} of {need} passing days"),
-        Missing::LastSessionNotPassed { day } => format!("the session of {day} did not pass"),
-        Missing::NextMorningAnswer { day } => format!("the answer of the morning after {day}"),
-        Missing::EffortCap { recorded: true } => "effort was above its cap".to_string(),
-        Missing::EffortCap { recorded: false } => "effort was not recorded".to_string(),
-        Missing::OpenBlock { name } => format!("a block is open: {name}"),
-        Missing::DwellSessions { have, need } => format!("{have} of {need} sessions at this place"),
-        Missing::DwellDays { have, need } => format!("{have} of {need} days at this place"),
-        Missing::Spacing { have, need } => format!("{have} of {need} days since the last step"),
-        Missing::SignOff => "the coach's sign-off".to_string(),
-        Missing::Pair { name } => format!("its partner: {name}"),
-        Missing::Region { name } => format!("its region: {name}"),
-        Missing::Ways { have, need, of } => format!("{have} of {need} ways open, of {of}"),
+        Change::Days { count } => {
+            format!("A step needs the coach to wait {}.", counted(u32::from((*count).max(1)), "more day"))
+        }
+        Change::Sessions { count } => {
+            format!("A step needs the lifter to train this lift in {}.", more_sessions(u32::from(*count)))
+        }
+        _ => return None,
+    })
+}
+
+/// Those without; every one left over must be named here.
+fn plain(change: &Change) -> &'static str {
+    match change {
+        Change::CoachAccepts => "A step is taken only if the coach takes it.",
+        Change::GateOpens => {
+            "A step needs the lifter and the coach to meet the other conditions of the gate."
+        }
+        Change::NextMorningAnswer => "A step needs the lifter to answer the question of the morning after.",
+        Change::PainAnswer => "A step needs the lifter to answer the question about pain.",
+        Change::Clearance => "A step needs a clinician to give a new clearance, and the coach to record it.",
+        Change::ClearanceAndSignOff => {
+            "Training needs a clinician to give a clearance, and then the coach to sign off."
+        }
+        Change::DayReport => "A step needs the lifter to answer the questions of the day.",
+        Change::SessionAsGranted => "A step needs the lifter to do all the work of a session at its place.",
+        Change::MoreInReserve => "A step needs the lifter to end the sets with as much in reserve as asked.",
+        Change::OrdinaryDay => {
+            "A step needs the lifter to pass a session on a day within or above the usual."
+        }
+        Change::RecentSession => "A step needs the lifter to train this lift.",
+        Change::ForgivingProof => {
+            "A step needs the lifter to pass a session of the forgiving lift that is heavy enough for it."
+        }
+        Change::MoreRepetitions => {
+            "A step in load may come later: the coach can let the lifter build repetitions at the same load first."
+        }
+        Change::BodyMass => "A step needs the coach to record the lifter's body mass.",
+        Change::EasyWeekOver => "A step needs the coach to let the easy week end first.",
+        Change::MoreTime => "A step needs the coach and the lifter to find more time for the session.",
+        Change::PinsOrSpotter => "A step needs the coach to set pins or to find a spotter.",
+        Change::CoachSetsOtherwise => "A step needs the coach to set something else for this lift.",
+        Change::NewerLibrary => {
+            "A step needs the coach to read the log with a newer version, which knows every event in it."
+        }
+        Change::PassingSessions { .. }
+        | Change::LearningSessions { .. }
+        | Change::Days { .. }
+        | Change::ClearSessions { .. }
+        | Change::AskAnswered { .. }
+        | Change::UsualPainAgreed { .. }
+        | Change::SmallerDiscs { .. }
+        | Change::Sessions { .. }
+        | Change::Implement { .. } => "",
     }
 }

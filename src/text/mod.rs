@@ -1,29 +1,52 @@
-//! English for errors, reasons and cautions (feature `english`).
+//! English for errors, reasons, cautions and whole sessions (feature `english`).
 //!
-//! Uses error, caution, reason, record, gate, progression, prescription, rehearsal. One renderer over codes and numbers; an
-//! app that speaks another language writes its own over the same values. Every code has a sentence: a missing one
-//! does not compile.
+//! Uses every module above. One renderer over codes and numbers; an app that speaks another language writes its own over
+//! the same values. Every code has a sentence: a missing one does not compile.
+//!
+//! [`Words`] says in which unit and with whose names; the functions beside it are the same in kilograms and with ids.
+//!
+//! | to be told | by |
+//! |---|---|
+//! | a whole session, a stop first | [`Words::session`]: a [`Sheet`] |
+//! | one lift in a line | [`Words::lift_line`], [`Words::one_line`] |
+//! | how its load is made | [`Words::loading`], [`Words::warm_up`] |
+//! | why, and what would change it | [`Words::reason_for`], [`Words::changes`], [`Words::step`] |
+//! | a mass, a day, a place, a disc | [`Words::mass`], [`day()`], [`Words::place`], [`face`] |
+//! | what went wrong | [`error`] |
 
 mod change;
+mod day;
 #[cfg(feature = "rehearsal")]
 mod finding;
+mod loading;
+mod mass;
+mod missing;
+mod place;
 mod reason;
 mod session;
+mod sheet;
 mod sign;
+mod stop;
+mod words;
 
 use alloc::format;
 use alloc::string::String;
 
-pub use change::{change, missing};
+pub use day::{day, day_class, tempo};
 #[cfg(feature = "rehearsal")]
 pub use finding::{finding, found, severity};
-pub use reason::reason;
-pub use session::{effort, lift_line, one_line, verdict};
+pub use mass::face;
+pub use session::{effort, status, verdict};
+pub use sheet::{LiftSheet, Sheet};
 pub use sign::{ask, stop_sign};
+pub use words::Words;
 
 use crate::caution::Caution;
 use crate::error::{Allowed, Error, Given};
+use crate::gate::Missing;
+use crate::prescription::{Change, LiftToday};
 use crate::quantity::Mass;
+use crate::reason::Reason;
 
 /// A caution as a sentence.
 ///
@@ -39,6 +62,8 @@ pub fn caution(caution: Caution) -> &'static str {
 
 /// An error as one or two plain sentences: what, where, and what would have been accepted.
 ///
+/// The entry of the log that it concerns is named by its number, since nothing else finds it again.
+///
 /// ```
 /// use bismar::{quantity::Rpe, text};
 ///
@@ -52,7 +77,7 @@ pub fn caution(caution: Caution) -> &'static str {
 pub fn error(error: &Error) -> String {
     let mut text = String::new();
     if let Some(event) = error.event() {
-        text.push_str(&format!("Event {event}. "));
+        text.push_str(&format!("Entry {event} of the log. "));
     }
     text.push_str(error.code().meaning().trim_end_matches('.'));
     match (error.field(), error.given()) {
@@ -68,26 +93,45 @@ pub fn error(error: &Error) -> String {
     text
 }
 
-/// A mass as people read it: kilograms to the gram, without trailing zeros.
+/// [`Words::mass`] in kilograms.
 #[must_use]
 pub fn mass(mass: Mass) -> String {
-    let grams = crate::numeric::round(mass.kg() * 1_000.0) / 1_000.0;
-    if mass < Mass::ZERO { format!("{} kg of help", -grams) } else { format!("{grams} kg") }
+    Words::default().mass(mass)
+}
+
+/// [`Words::reason`] in kilograms and with ids.
+#[must_use]
+pub fn reason(reason: &Reason) -> String {
+    Words::default().reason(reason)
+}
+
+/// [`Words::change`] in kilograms and with ids.
+#[must_use]
+pub fn change(change: &Change) -> String {
+    Words::default().change(change)
+}
+
+/// [`Words::missing`] with ids.
+#[must_use]
+pub fn missing(missing: &Missing) -> String {
+    Words::default().missing(missing)
+}
+
+/// [`Words::lift_line`] in kilograms and with ids.
+#[must_use]
+pub fn lift_line(lift: &LiftToday) -> String {
+    Words::default().lift_line(lift)
+}
+
+/// [`Words::one_line`] in kilograms and with ids.
+#[must_use]
+pub fn one_line(lift: &LiftToday) -> String {
+    Words::default().one_line(lift)
 }
 
 /// A count with its noun.
 fn counted(count: u32, noun: &str) -> String {
     if count == 1 { format!("{count} {noun}") } else { format!("{count} {noun}s") }
-}
-
-/// Things in a row: "a, b and c".
-fn listed<'a>(things: impl Iterator<Item = &'a str>) -> String {
-    let things: alloc::vec::Vec<&str> = things.collect();
-    match things.split_last() {
-        Some((last, [])) => String::from(*last),
-        Some((last, others)) => format!("{} and {last}", others.join(", ")),
-        None => String::new(),
-    }
 }
 
 /// The same text with a capital in front.

@@ -1,11 +1,17 @@
-//! A session in one line a lift.
+//! One lift of a session in single lines.
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
-use super::{change, mass, reason};
+use super::day::day;
+use super::stop::is_stop;
+use super::words::Words;
+use crate::loading::Implement;
 use crate::prescription::{LiftToday, Verdict};
-use crate::progression::MoveOutlook;
+use crate::progression::{MoveOutlook, Status};
+use crate::quantity::Mass;
+use crate::reason::Reason;
 
 /// A verdict in a word or two.
 #[must_use]
@@ -19,35 +25,109 @@ pub fn verdict(verdict: Verdict) -> &'static str {
     }
 }
 
+/// Where a lift stands in its course, in a few words.
+#[must_use]
+pub fn status(status: &Status) -> &'static str {
+    match status {
+        Status::Learning => "learning",
+        Status::Holding => "holding",
+        Status::ReadyToAdvance { .. } => "a step is earned",
+        Status::Consolidating => "settling in after a step",
+        Status::SteppingBack { .. } => "one step easier, to look again",
+        Status::Resting { .. } => "resting",
+        Status::Returning { .. } => "coming back",
+        Status::Maintaining => "kept where it is",
+        Status::StoppedRefer { .. } => "stopped, see a clinician",
+        Status::Retired => "no longer used",
+    }
+}
+
 /// Sets, repetitions and reserve: `3 x 5, leave 3`.
 #[must_use]
 pub fn effort(lift: &LiftToday) -> String {
     format!("{} x {}, leave {}", lift.sets, lift.reps, lift.reserve)
 }
 
-/// The whole answer for a lift: verdict, load, sets.
-#[must_use]
-pub fn lift_line(lift: &LiftToday) -> String {
-    match (lift.verdict, lift.load) {
-        (Verdict::Stop | Verdict::Rest, _) => format!("{}: {}", lift.lift, verdict(lift.verdict)),
-        (_, Some(load)) => {
-            format!("{}: {}, {}, {}", lift.lift, verdict(lift.verdict), mass(load), effort(lift))
+impl Words<'_> {
+    /// The whole answer for a lift in one line: name, place, verdict, load, sets. A stop says why, and what to do now.
+    #[must_use]
+    pub fn lift_line(&self, lift: &LiftToday) -> String {
+        let name = self.lift_name(&lift.lift);
+        match (lift.verdict, self.stop(lift)) {
+            (Verdict::Stop, Some(stop)) if !stop.is_empty() => format!("{stop} ({name})"),
+            (Verdict::Stop, _) => format!("Stop: {name}."),
+            (Verdict::Rest, _) => format!("{name}: {}", verdict(lift.verdict)),
+            _ => {
+                let place = self.place(&lift.lift, lift.place);
+                let place = if place.is_empty() { place } else { format!(", {place}") };
+                format!(
+                    "{name}{place}: {}, {}, {}",
+                    verdict(lift.verdict),
+                    self.work_load(lift),
+                    effort(lift)
+                )
+            }
         }
-        (_, None) => format!("{}: {}, no load, {}", lift.lift, verdict(lift.verdict), effort(lift)),
     }
-}
 
-/// "Why not today?" in one line: every reason against a step up, or that one is on offer.
-#[must_use]
-pub fn one_line(lift: &LiftToday) -> String {
-    match &lift.outlook {
-        MoveOutlook::OnOffer { to } => {
-            format!("A step to {} is on offer; staying is as good.", mass(to.load()))
+    /// Today's load as it is lifted: dumbbells count one by one.
+    fn work_load(&self, lift: &LiftToday) -> String {
+        let Some(load) = lift.load.filter(|load| *load != Mass::ZERO) else { return "no load".to_string() };
+        let implement = self.lift(&lift.lift).and_then(|set| self.parameters()?.implement(&set.implement));
+        match implement {
+            Some(Implement::Handle(_) | Implement::Pieces(_)) => format!("{} each", self.mass(load)),
+            _ => self.mass(load),
         }
-        MoveOutlook::Blocked { by, .. } => {
-            let reasons: String = by.iter().map(|each| format!("{} ", reason(each))).collect();
-            let changes: alloc::vec::Vec<String> = lift.would_change.iter().map(change).collect();
-            format!("{}What would change it: {}.", reasons, changes.join("; ")).trim().to_string()
+    }
+
+    /// "Why not today?" in one line: that a step is on offer, or everything against one and what it needs. A stop says
+    /// only why, and what to do now.
+    #[must_use]
+    pub fn one_line(&self, lift: &LiftToday) -> String {
+        if lift.verdict == Verdict::Stop {
+            return self.lift_line(lift);
         }
+        let mut said = alloc::vec![self.step(lift)];
+        if let MoveOutlook::Blocked { by, .. } = &lift.outlook {
+            said.extend(by.iter().map(|reason| self.reason_for(lift, reason)));
+            said.extend(self.changes(lift));
+        }
+        said.join(" ")
+    }
+
+    /// The one verdict about a step.
+    #[must_use]
+    pub fn step(&self, lift: &LiftToday) -> String {
+        self.step_beside(lift, false)
+    }
+
+    /// The same; beside a stop of other lifts nothing is called good.
+    pub(super) fn step_beside(&self, lift: &LiftToday, stopped: bool) -> String {
+        match &lift.outlook {
+            MoveOutlook::OnOffer { to } if lift.verdict < Verdict::Rest => {
+                let until = lift.reasons.iter().find_map(|reason| match reason {
+                    Reason::MoveOnOffer { until } => Some(format!(" until {}", day(*until))),
+                    _ => None,
+                });
+                let (to, until) = (self.step_to(lift, *to), until.unwrap_or_default());
+                let left = if stopped { "it may be left" } else { "staying is as good" };
+                format!("A step to {to} is on offer{until}; {left}.")
+            }
+            _ => "No step today.".to_string(),
+        }
+    }
+
+    /// The reasons of a lift that its other lines do not tell already.
+    pub(super) fn why(&self, lift: &LiftToday, stopped: bool) -> Vec<String> {
+        let told = |reason: &&Reason| {
+            is_stop(reason)
+                || matches!(reason, Reason::MoveOnOffer { .. })
+                || (stopped && matches!(reason, Reason::Holding { .. } | Reason::GoodDay))
+        };
+        lift.reasons
+            .iter()
+            .filter(|reason| !told(reason))
+            .map(|reason| self.reason_for(lift, reason))
+            .collect()
     }
 }

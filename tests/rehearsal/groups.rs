@@ -117,7 +117,7 @@ fn a_rung_is_reached_on_it_or_above_it() {
     let (easy, full) = (reached(&setup, "easy"), reached(&setup, "full"));
     assert_eq!((easy.reached, full.reached), (Some(1.0), Some(1.0)));
     assert!(easy.days.half.unwrap() < full.days.half.unwrap());
-    setup.squat().start.rung = 1;
+    setup.squat().start.place.rung = 1;
     assert_eq!(reached(&setup, "easy").reached, Some(1.0), "above it");
     let mut still = clean();
     still.squat().moving = Dimension::Load;

@@ -1,0 +1,53 @@
+//! Days and lengths as people write them.
+
+use alloc::format;
+use alloc::string::String;
+
+use crate::condition::DayClass;
+use crate::numeric;
+use crate::quantity::{Day, Length};
+use crate::record::Tempo;
+
+const MONTHS: [&str; 12] =
+    ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/// A day as a person writes it.
+///
+/// ```
+/// assert_eq!(bismar::text::day("2026-08-27".parse()?), "27 Aug 2026");
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[must_use]
+pub fn day(day: Day) -> String {
+    let (year, month, day) = day.calendar();
+    let month = MONTHS.get(usize::from(month).saturating_sub(1)).copied().unwrap_or_default();
+    format!("{day} {month} {year}")
+}
+
+/// The class of a day against the lifter's own.
+#[must_use]
+pub fn day_class(class: DayClass) -> &'static str {
+    match class {
+        DayClass::BadAgreeing => "a day below the usual",
+        DayClass::BadSingle => "a day with one sign below the usual",
+        DayClass::Ordinary => "a day within the usual",
+        DayClass::Good => "a day above the usual",
+        DayClass::Unknown => "a day of which nobody knows how it compares with the usual",
+    }
+}
+
+/// A tempo in words: `3 s down, 1 s hold, 1 s up`.
+#[must_use]
+pub fn tempo(tempo: Tempo) -> String {
+    let Tempo { down, hold, up } = tempo;
+    if hold == 0 {
+        format!("{down} s down, {up} s up")
+    } else {
+        format!("{down} s down, {hold} s hold, {up} s up")
+    }
+}
+
+/// A length to the tenth of a millimetre.
+pub(super) fn millimetres(length: Length) -> String {
+    format!("{} mm", numeric::round(length.mm() * 10.0) / 10.0)
+}

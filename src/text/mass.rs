@@ -1,0 +1,90 @@
+//! Masses in steps that a gym can tell apart, worked out in whole numbers.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+
+use crate::loading::{Stock, face_unit};
+use crate::quantity::{Mass, Unit};
+
+/// Steps in which masses are printed, in thousandths of the unit, coarsest first (our choice).
+const KILOGRAM_STEPS: [i64; 6] = [250, 100, 50, 25, 10, 5];
+const POUND_STEPS: [i64; 7] = [500, 250, 100, 50, 25, 10, 5];
+/// Where no step goes evenly into every disc.
+const FINEST: i64 = 1;
+/// Thousandths of a whole.
+const WHOLE: i64 = 1_000;
+
+/// The step in which masses are printed.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Step {
+    unit: Unit,
+    thousandths: i64,
+}
+
+impl Step {
+    /// At most half of the lightest disc, going evenly into every disc that is marked in the unit.
+    pub(super) fn of(unit: Unit, stock: Option<&Stock>) -> Step {
+        let discs = stock.map(Stock::discs).unwrap_or_default();
+        let faces = || discs.iter().filter(|disc| disc.count() > 0).map(|disc| disc.nominal());
+        let fits = |step: i64| {
+            faces().all(|face| {
+                let (face, step) = (face.nanograms(), step.saturating_mul(thousandth(unit)));
+                2 * step <= face
+                    && (face_unit(Mass::from_nanograms(face).unwrap_or_default()) != unit || face % step == 0)
+            })
+        };
+        let steps: &[i64] = if unit == Unit::Lb { &POUND_STEPS } else { &KILOGRAM_STEPS };
+        let thousandths = steps.iter().copied().find(|step| fits(*step)).unwrap_or(FINEST);
+        Step { unit, thousandths }
+    }
+
+    pub(super) const fn unit(self) -> Unit {
+        self.unit
+    }
+
+    /// The nearest step, halves away from zero.
+    pub(super) fn nearest(self, mass: Mass) -> String {
+        let (mass, step) = (mass.nanograms(), self.nanograms());
+        let half = if mass < 0 { -step / 2 } else { step / 2 };
+        self.print(mass.saturating_add(half) / step)
+    }
+
+    /// The step at or below: no more load, or no less help.
+    pub(super) fn below(self, mass: Mass) -> String {
+        self.print(mass.nanograms().div_euclid(self.nanograms()))
+    }
+
+    fn nanograms(self) -> i64 {
+        self.thousandths.saturating_mul(thousandth(self.unit))
+    }
+
+    fn print(self, steps: i64) -> String {
+        let thousandths = steps.saturating_mul(self.thousandths);
+        let (number, unit) = (decimal(thousandths.abs()), self.unit.symbol());
+        if thousandths < 0 { format!("{number} {unit} of help") } else { format!("{number} {unit}") }
+    }
+}
+
+/// Nanograms in a thousandth of the unit: a gram, or the thousandth of a pound, both whole.
+fn thousandth(unit: Unit) -> i64 {
+    Mass::from_unit(1.0, unit).unwrap_or(Mass::grams(1_000)).nanograms() / WHOLE
+}
+
+/// Thousandths as a decimal number without trailing zeros.
+fn decimal(thousandths: i64) -> String {
+    let (whole, rest) = (thousandths / WHOLE, thousandths % WHOLE);
+    if rest == 0 {
+        return whole.to_string();
+    }
+    format!("{whole}.{rest:03}").trim_end_matches('0').to_string()
+}
+
+/// What is written on a disc, a dumbbell or a plate, in the unit in which it is marked.
+#[must_use]
+pub fn face(face: Mass) -> String {
+    let unit = face_unit(face);
+    let thousandth = thousandth(unit);
+    let half = thousandth / 2;
+    let number = decimal(face.nanograms().abs().saturating_add(half) / thousandth);
+    format!("{number} {}", unit.symbol())
+}

@@ -1,0 +1,183 @@
+//! Loads, breaks and what the day leaves; every code left over must be named here.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+
+use super::Telling;
+use crate::numeric;
+use crate::quantity::{Mass, Name};
+use crate::reason::Reason;
+use crate::text::counted;
+use crate::text::day::day;
+
+impl Telling<'_> {
+    pub(super) fn work(&self, reason: &Reason) -> String {
+        match reason {
+            Reason::NoLoadableStep { cap, next } => self.no_loadable_step(*cap, *next),
+            // Set by the coach for the lift, wherever it is done.
+            Reason::Ceiling { load } => {
+                format!("The coach's ceiling for every place is {}.", self.words.at_most(*load))
+            }
+            Reason::AtTop => "What moves in this block has reached its top.".to_string(),
+            Reason::NotOneStep => "That would be more than one step at once.".to_string(),
+            Reason::UnknownEventPresent { count } => format!(
+                "The log holds {} of a kind this version does not know; a newer stop may be among them.",
+                counted(*count, "event")
+            ),
+            Reason::AloneWithoutPins => {
+                "Alone under a bar without pins: no step up, and more in reserve.".to_string()
+            }
+            Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
+            Reason::HalfSets { sessions } => {
+                format!("Half the sets for {} after the break.", counted(u32::from(*sessions), "session"))
+            }
+            Reason::EasyWeek => "A planned easy week: less work, and more in reserve.".to_string(),
+            Reason::BreakCounts { days } => {
+                format!("{} off already made this an easy week.", counted(u32::from(*days), "day"))
+            }
+            Reason::ReserveFloor { reserve } => format!("Leave at least {reserve} in reserve."),
+            Reason::ImplementUnavailable { implement } => {
+                format!("The {implement} is taken or missing today.")
+            }
+            Reason::ShortOfTime => {
+                "Left out for lack of time; nothing is added elsewhere to make up for it.".to_string()
+            }
+            Reason::FewerSets { sets } => format!("Time for {}.", counted(u32::from(*sets), "set")),
+            Reason::BodyMassMissing => {
+                "No body mass is on record, so a step of this helped lift cannot be measured.".to_string()
+            }
+            Reason::PlanAsksLess => "The plan asks for less today than the lift allows.".to_string(),
+            Reason::OverrideInForce { .. }
+            | Reason::OverrideSuspended { .. }
+            | Reason::RoundedDown { .. }
+            | Reason::NothingLoadable { .. }
+            | Reason::NothingEasier
+            | Reason::EasierRung { .. }
+            | Reason::HeightOff { .. }
+            | Reason::HeightUnknown => self.load(reason),
+            // Named in the groups that come first.
+            Reason::SymptomStop { .. }
+            | Reason::PainStop { .. }
+            | Reason::Stopped
+            | Reason::NoLoadedFlexion
+            | Reason::NotCleared
+            | Reason::ClearanceMissing
+            | Reason::ClearanceExpired { .. }
+            | Reason::ClearanceAfterIllness
+            | Reason::ClearanceLimit { .. }
+            | Reason::ClearanceRange
+            | Reason::NoLimitsOnRecord
+            | Reason::AsksFirst { .. }
+            | Reason::AsksNotAsked
+            | Reason::LimitWithoutLift { .. }
+            | Reason::PainBlock { .. }
+            | Reason::UsualPainUnsteady { .. }
+            | Reason::UsualPainReview { .. }
+            | Reason::PainNotAsked
+            | Reason::PainMissingAfterHigh { .. }
+            | Reason::PainPersists { .. }
+            | Reason::PassProvisional { .. }
+            | Reason::PairPain
+            | Reason::BadDay
+            | Reason::BadDaySingle
+            | Reason::DayUnknown
+            | Reason::GoodDay
+            | Reason::QualifiedOnBadDays
+            | Reason::GateNotOpen
+            | Reason::LearningNotDone { .. }
+            | Reason::Consolidating
+            | Reason::SteppingBack
+            | Reason::SteppedBack { .. }
+            | Reason::Resting
+            | Reason::Returning { .. }
+            | Reason::Maintaining
+            | Reason::MaintainingBand { .. }
+            | Reason::ProbeDue { .. }
+            | Reason::Retired
+            | Reason::Holding { .. }
+            | Reason::MoveOnOffer { .. }
+            | Reason::MoveRefused { .. }
+            | Reason::NotScored
+            | Reason::NotAtGrant { .. }
+            | Reason::SetupChanged { .. }
+            | Reason::ReserveShort { .. }
+            | Reason::NeverTrained
+            | Reason::Stale { .. }
+            | Reason::CoolingOff { .. }
+            | Reason::RegionWindow { .. }
+            | Reason::WindowCap { .. }
+            | Reason::PairCap { .. }
+            | Reason::PairProofMissing
+            | Reason::PairWindow { .. }
+            | Reason::PairFault
+            | Reason::PairRest { .. }
+            | Reason::PairReview => String::new(),
+        }
+    }
+
+    /// How the load of today comes about.
+    fn load(&self, reason: &Reason) -> String {
+        match reason {
+            Reason::OverrideInForce { load, who, until } => {
+                let until = until.map(|until| format!(" until {}", day(until))).unwrap_or_default();
+                format!("{who} overruled the gate: {}{until}.", self.standing(*load))
+            }
+            Reason::OverrideSuspended { load } => format!(
+                "The coach's word for {} waits while there is pain, a day below the usual, an open question or easing.",
+                self.standing(*load)
+            ),
+            Reason::RoundedDown { from, to } => {
+                format!(
+                    "Rounded down from {} to what can be loaded: {}.",
+                    self.words.mass(*from),
+                    self.today(*to)
+                )
+            }
+            Reason::NothingLoadable { lightest } => format!(
+                "Nothing loadable is that light; the lightest is {}. Practise it without load.",
+                self.today(*lightest)
+            ),
+            Reason::NothingEasier => {
+                "Nothing lighter can be done at this place, and there is no easier rung: left out today."
+                    .to_string()
+            }
+            Reason::EasierRung { rung } => format!(
+                "Nothing lighter can be loaded at the usual place: today's work is on the easier rung, {}.",
+                self.rung(rung)
+            ),
+            Reason::HeightOff { mm } => format!(
+                "The bar starts {} mm too {} at the nearest way to load it.",
+                numeric::round(numeric::fabs(*mm)),
+                if *mm < 0.0 { "low" } else { "high" }
+            ),
+            _ => "No disc here has a known diameter, so nobody knows at which height the bar starts."
+                .to_string(),
+        }
+    }
+
+    fn rung(&self, id: &Name) -> String {
+        let set = self.lift.and_then(|lift| self.words.lift(&lift.lift));
+        let rung = set.and_then(|set| set.rungs.iter().find(|rung| rung.id == *id));
+        rung.map_or(id, |rung| rung.label()).to_string()
+    }
+
+    fn no_loadable_step(&self, cap: Mass, next: Option<Mass>) -> String {
+        let cap = self.at_most(cap);
+        match next {
+            Some(next) => format!(
+                "No loadable step: up to {cap} is allowed, and the next that can be loaded is {}. More repetitions \
+                 first, or something smaller to load.",
+                self.standing(next)
+            ),
+            None => format!("No loadable step: up to {cap} is allowed, and nothing heavier can be loaded."),
+        }
+    }
+
+    fn layoff(&self, gap: u16, row: u8, load: Mass) -> String {
+        let gap = counted(u32::from(gap), "day");
+        match row {
+            1 => format!("{gap} without this region: the first session is one step down."),
+            _ => format!("{gap} without this region: the working load is {} for now.", self.standing(load)),
+        }
+    }
+}

@@ -1,0 +1,171 @@
+//! Stops, which come first in every answer: the sign by its name, what to do at once, and then the clinician, once.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use super::day::day;
+use super::sign::{ask, stop_sign};
+use super::words::Words;
+use crate::caution::Caution;
+use crate::prescription::{LiftToday, SessionPlan, Verdict};
+use crate::quantity::Day;
+use crate::reason::Reason;
+use crate::sign::{Ask, StopSign};
+
+/// For signs that pass or come back: the wording of the caution `emergency_signs`.
+const RACK_AND_SIT: &str = "Rack the weight, sit down, end the session, and call for help if it does not pass in minutes or comes back.";
+const EVERY_LIFT: &str =
+    "Every lift stays stopped until a clinician has cleared it and the coach has signed off.";
+const THESE_LIFTS: &str = "The lifts that this concerns stay stopped until a clinician has cleared it and the coach has signed off.";
+
+/// Cautions that belong to a stop and are read with it.
+const OF_A_STOP: [Caution; 3] = [Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst];
+
+/// What a reason does to the session.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Halt {
+    Symptom,
+    Pain,
+    Unnamed,
+    First,
+}
+
+const fn halt(reason: &Reason) -> Option<Halt> {
+    match reason {
+        Reason::SymptomStop { .. } => Some(Halt::Symptom),
+        Reason::PainStop { .. } => Some(Halt::Pain),
+        Reason::Stopped => Some(Halt::Unnamed),
+        Reason::ClearanceAfterIllness | Reason::AsksFirst { .. } | Reason::LimitWithoutLift { .. } => {
+            Some(Halt::First)
+        }
+        _ => None,
+    }
+}
+
+/// Whether a reason stops a lift.
+pub(super) const fn is_stop(reason: &Reason) -> bool {
+    halt(reason).is_some()
+}
+
+impl Words<'_> {
+    /// Why a lift is stopped and what to do now; none where it is not.
+    #[must_use]
+    pub fn stop(&self, lift: &LiftToday) -> Option<String> {
+        (lift.verdict == Verdict::Stop).then(|| self.halts(lift.reasons.iter(), None).join(" "))
+    }
+
+    /// What stands above everything else in a session with a stop; empty in one without.
+    pub(super) fn session_stops(&self, session: &SessionPlan) -> Vec<String> {
+        let stopped = session.lifts.iter().filter(|lift| lift.verdict == Verdict::Stop);
+        let mut lines = self.halts(stopped.clone().flat_map(|lift| &lift.reasons), Some(session.today));
+        let of_lifts = stopped.flat_map(|lift| &lift.cautions);
+        let mut cautions: Vec<Caution> = session.cautions.iter().chain(of_lifts).copied().collect();
+        cautions.retain(|caution| OF_A_STOP.contains(caution));
+        cautions.sort_unstable();
+        cautions.dedup();
+        lines.extend(cautions.into_iter().map(|caution| caution.meaning().to_string()));
+        lines
+    }
+
+    /// Each stop once, the gravest first, then the clinician once.
+    fn halts<'a>(&self, reasons: impl Iterator<Item = &'a Reason>, today: Option<Day>) -> Vec<String> {
+        let mut stops: Vec<&Reason> = Vec::new();
+        for reason in reasons.filter(|reason| is_stop(reason)) {
+            if !stops.contains(&reason) {
+                stops.push(reason);
+            }
+        }
+        crate::numeric::sort::sort_by_key(&mut stops, |reason| halt(reason));
+        let named = stops.iter().any(|reason| halt(reason) < Some(Halt::Unnamed));
+        let mut lines = Vec::new();
+        for reason in stops.iter().filter(|reason| !(named && halt(reason) == Some(Halt::Unnamed))) {
+            lines.extend(self.stopped_by(reason));
+            if let Reason::SymptomStop { signs, since } = reason {
+                lines.extend(at_once(signs, today == Some(*since)));
+            }
+        }
+        lines.extend(clinician(&stops).map(String::from));
+        lines
+    }
+
+    /// A stop alone, in one paragraph.
+    pub(super) fn stop_reason(&self, reason: &Reason) -> Option<String> {
+        is_stop(reason).then(|| self.halts(core::iter::once(reason), None).join(" "))
+    }
+
+    /// What stops, and since when.
+    fn stopped_by(&self, reason: &Reason) -> Option<String> {
+        Some(match reason {
+            Reason::SymptomStop { signs, since } if signs.is_empty() => {
+                format!("Stop: on {} a clinician's answer was not to train.", day(*since))
+            }
+            Reason::SymptomStop { signs, since } => {
+                let signs: Vec<&str> = signs.iter().map(|sign| stop_sign(*sign)).collect();
+                format!("Stop: {}, reported on {}.", signs.join("; "), day(*since))
+            }
+            Reason::PainStop { region, since } => {
+                format!("Stop: pain in the {}, reported on {}.", self.region_name(region), day(*since))
+            }
+            Reason::Stopped => "Stop: this lift was stopped earlier.".to_string(),
+            Reason::ClearanceAfterIllness => {
+                "Stop: after an illness or operation a clinician's new clearance comes first.".to_string()
+            }
+            Reason::AsksFirst { ask, since } => asked_first(*ask, *since),
+            Reason::LimitWithoutLift { region } => format!(
+                "Stop: a clearance limits the {}, which no lift here loads any more, so nobody can tell what it \
+                 still concerns. A clinician's new clearance comes first.",
+                self.region_name(region)
+            ),
+            _ => return None,
+        })
+    }
+}
+
+fn asked_first(asked: Ask, since: Day) -> String {
+    let (what, since) = (ask(asked), day(since));
+    if asked.needs_clinician() {
+        format!("Stop: {what}, reported on {since}. A clinician's word about it comes before training.")
+    } else {
+        format!("Stop: {what}, reported on {since}. The coach's word that it is over comes before training.")
+    }
+}
+
+/// What to do at once. A near-faint is recorded as a faint, so that one asks for both.
+fn at_once(signs: &[StopSign], today: bool) -> Option<String> {
+    let passing = |sign: &StopSign| matches!(sign, StopSign::Heartbeat | StopSign::Vision);
+    let emergency = signs.iter().any(|sign| !passing(sign) && *sign != StopSign::Faint);
+    let now = if today {
+        "Call emergency help now."
+    } else {
+        "If nobody has examined it yet, or it comes back: call emergency help now."
+    };
+    match (emergency, signs.contains(&StopSign::Faint)) {
+        (true, _) => Some(now.to_string()),
+        (false, true) => Some(format!("{now} After a near-faint only: {}", lower_first(RACK_AND_SIT))),
+        (false, false) => signs.iter().any(passing).then(|| RACK_AND_SIT.to_string()),
+    }
+}
+
+fn lower_first(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// Who has to say so before what is stopped goes on.
+fn clinician(stops: &[&Reason]) -> Option<&'static str> {
+    match stops.iter().filter_map(|reason| halt(reason)).min()? {
+        Halt::Symptom => Some(EVERY_LIFT),
+        Halt::Pain | Halt::Unnamed => Some(THESE_LIFTS),
+        // These say themselves whose word it takes.
+        Halt::First => None,
+    }
+}
+
+/// Cautions beside a session or a lift that a stop has not said already; after one, nothing of good results.
+pub(super) fn cautions_beside(cautions: &[Caution], stopped: bool) -> impl Iterator<Item = Caution> {
+    let said = move |caution: &Caution| {
+        stopped && (OF_A_STOP.contains(caution) || *caution == Caution::HoldingIsGood)
+    };
+    cautions.iter().copied().filter(move |caution| !said(caution))
+}

@@ -1,0 +1,120 @@
+//! What sentences are made with: the unit, and the names that people use.
+
+use alloc::format;
+use alloc::string::String;
+
+use super::mass::Step;
+use crate::quantity::{Mass, Name, Unit};
+use crate::record::{LiftParameters, Pair, Parameters};
+
+/// The unit of loads, and the names for people: what every sentence is made with.
+///
+/// Without parameters ids stand for names, and places are counted.
+///
+/// ```
+/// use bismar::quantity::{Mass, Unit};
+/// use bismar::text::Words;
+///
+/// let words = Words::default();
+/// assert_eq!(words.mass(Mass::from_kg(62.5)?), "62.5 kg");
+/// assert_eq!(words.mass(Mass::from_kg(-25.0)?), "25 kg of help");
+/// assert_eq!(words.in_unit(Unit::Lb).mass(Mass::from_lb(137.5)?), "137.5 lb");
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Words<'a> {
+    parameters: Option<&'a Parameters>,
+    step: Step,
+}
+
+impl Default for Words<'_> {
+    /// Kilograms, and ids.
+    fn default() -> Self {
+        Words { parameters: None, step: Step::of(Unit::Kg, None) }
+    }
+}
+
+impl<'a> Words<'a> {
+    /// The names of these parameters, in the unit that most kinds of their discs are marked in; kilograms where neither
+    /// is more.
+    #[must_use]
+    pub fn of(parameters: &'a Parameters) -> Words<'a> {
+        let discs = parameters.stock.discs();
+        let pounds = discs.iter().filter(|disc| disc.unit() == Unit::Lb).count();
+        let unit = if 2 * pounds > discs.len() { Unit::Lb } else { Unit::Kg };
+        Words { parameters: Some(parameters), step: Step::of(unit, Some(&parameters.stock)) }
+    }
+
+    /// The same words with loads in that unit.
+    #[must_use]
+    pub fn in_unit(self, unit: Unit) -> Words<'a> {
+        Words { step: Step::of(unit, self.parameters.map(|all| &all.stock)), ..self }
+    }
+
+    /// The unit of loads.
+    #[must_use]
+    pub const fn unit(&self) -> Unit {
+        self.step.unit()
+    }
+
+    /// A load as a coach says it: `62.5 kg`, `25 kg of help`.
+    ///
+    /// Printed in steps of 0.25 kg or 0.5 lb, or finer: the coarsest of 0.25 (0.5 lb), 0.1, 0.05, 0.025, 0.01 and
+    /// 0.005 that is at most half of the lightest disc in the stock and goes evenly into every disc marked in the unit
+    /// (our choice). No step is coarser than the 0.25 kg within which a load counts as the one written.
+    #[must_use]
+    pub fn mass(&self, mass: Mass) -> String {
+        self.step.nearest(mass)
+    }
+
+    /// A load that is not to be passed, rounded down: what is printed is never above it.
+    #[must_use]
+    pub fn at_most(&self, mass: Mass) -> String {
+        self.step.below(mass)
+    }
+
+    /// The name of a lift.
+    #[must_use]
+    pub fn lift_name<'b>(&self, id: &'b Name) -> &'b str
+    where
+        'a: 'b,
+    {
+        self.lift(id).map_or(id, LiftParameters::label).as_str()
+    }
+
+    /// The name of a region.
+    #[must_use]
+    pub fn region_name<'b>(&self, id: &'b Name) -> &'b str
+    where
+        'a: 'b,
+    {
+        let region = self.parameters.and_then(|all| all.region(id));
+        region.map_or(id, |region| region.label()).as_str()
+    }
+
+    /// The name of a rung of a lift; counted from 1 where the lift is not known.
+    #[must_use]
+    pub fn rung_name(&self, lift: &Name, rung: u8) -> String {
+        let rungs = self.lift(lift).map(|lift| lift.rungs.as_slice()).unwrap_or_default();
+        match rungs.get(usize::from(rung)) {
+            Some(rung) => rung.label().as_str().into(),
+            None => format!("rung {}", u16::from(rung) + 1),
+        }
+    }
+
+    /// The parameters that the names are from.
+    #[must_use]
+    pub const fn parameters(&self) -> Option<&'a Parameters> {
+        self.parameters
+    }
+
+    /// What was set for a lift.
+    pub(super) fn lift(&self, id: &Name) -> Option<&'a LiftParameters> {
+        self.parameters.and_then(|all| all.lift(id))
+    }
+
+    /// The pair that a lift belongs to.
+    pub(super) fn pair(&self, lift: &Name) -> Option<&'a Pair> {
+        self.parameters.and_then(|all| all.pair_of(lift))
+    }
+}
