@@ -24,11 +24,11 @@ pub struct Source {
 pub enum Standing {
     /// Printed in the cited work.
     Published,
-    /// Set by a standards body or a federation's rule book.
+    /// Set by a standards body or a federation's rule book, whose document or a copy of it was seen.
     Standard,
     /// Follows from definitions or from published numbers by arithmetic.
     Derived,
-    /// What careful coaches do; no published evidence is claimed.
+    /// In use in the trade or at meets, or what careful coaches do; no published evidence is claimed.
     CommonPractice,
     /// A default of this project, to be changed by whoever knows better.
     OurChoice,
@@ -40,7 +40,8 @@ pub enum Standing {
 pub enum Seen {
     /// Read in the cited work, or in an abstract of it.
     Read,
-    /// Not read in the cited work, but equal in independent public copies of its numbers; the row says of which kind.
+    /// Not read in the cited work, but equal in independent public copies of its numbers or in later works that print
+    /// them; the row says in which kind of place.
     Secondary,
     /// Recalled, not read again: treat with more care.
     Memory,
@@ -141,6 +142,7 @@ macro_rules! formula {
         $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
+        #[doc = $crate::source::known!($seen $(, $copies)?)]
         pub fn $name($($args)*) -> Result<$out, $crate::error::Error> $body
 
         #[allow(unused_imports, reason = "argument types of the parent are named here")]
@@ -150,7 +152,7 @@ macro_rules! formula {
             pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
                 key: $key,
                 kind: $crate::source::Kind::Function,
-                doc: concat!($($doc, "\n"),*),
+                doc: concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
                 arguments: $crate::source::arguments!([] $($args)*),
                 result: stringify!($out),
                 source: $source,
@@ -186,10 +188,12 @@ macro_rules! constant {
         $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
+        #[doc = $crate::source::known!($seen $(, $copies)?)]
         pub const $name: $type = $value;
 
         $crate::source::fixed! {
-            $key, $name, $type, super::$name, concat!($($doc, "\n"),*),
+            $key, $name, $type, super::$name,
+            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
             $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
             concat!($($error)?)
         }
@@ -207,10 +211,31 @@ macro_rules! default_of {
         $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $crate::source::fixed! {
-            $key, $name, $type, <$type as Default>::default(), concat!($($doc, "\n"),*),
+            $key, $name, $type, <$type as Default>::default(),
+            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
             $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
             concat!($($error)?)
         }
+    };
+}
+
+/// The last words of a documentation: how the numbers are known. Written here, so that no recalled number can leave
+/// them out.
+macro_rules! known {
+    (Read) => {
+        "\n # Known how\n Read in the work or in its abstract.\n"
+    };
+    (Secondary) => {
+        "\n # Known how\n Equal in independent copies; the work itself was not read.\n"
+    };
+    (Secondary, $copies:expr) => {
+        concat!("\n # Known how\n Not read in the work itself; copies seen: ", $copies, ".\n")
+    };
+    (Memory) => {
+        "\n # Known how\n Recalled, not read again: take the numbers with care.\n"
+    };
+    (NotApplicable) => {
+        ""
     };
 }
 
@@ -304,4 +329,4 @@ macro_rules! rows {
 
 #[cfg(feature = "serde")]
 pub(crate) use call;
-pub(crate) use {arguments, constant, default_of, fixed, formula, rows};
+pub(crate) use {arguments, constant, default_of, fixed, formula, known, rows};

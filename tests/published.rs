@@ -24,7 +24,7 @@
 //!
 //! | kind | what is expected | standing |
 //! |---|---|---|
-//! | `result` | an outcome somebody else printed or certified: a worked example, a measured mean, a certified value | `published`, `standard` |
+//! | `result` | an outcome somebody else printed or certified: a worked example, a measured mean, a certified value | `published`, `standard`, `common-practice` |
 //! | `constant` | a number or a rule of the source, typed a second time | `published`, `standard`, `common-practice` |
 //! | `library` | the answer of an independent implementation; `library` names it with its version | `computed` |
 //! | `evaluation` | the same formula evaluated elsewhere | `computed` |
@@ -35,7 +35,7 @@
 //!
 //! `seen` says how a published, standard or common number reached this project: `read` in the work or its abstract;
 //! `secondary`, equal in independent public copies, with `copies` naming the kinds of place and never an address;
-//! `memory`, recalled. What is computed or our choice has none.
+//! `memory`, recalled, which no standard may be. What is computed or our choice has none.
 //!
 //! A file may also hold, beside `cases`, the reasons why a key has no more: `"fewer_than_three": { "module.name": "why" }`
 //! and `"no_outside_value": { "module.name": "why" }`.
@@ -137,7 +137,7 @@ fn cases_in(name: &str, document: &Value) -> Vec<Case> {
 fn check_seen(case: &Case) -> Result<(), String> {
     let place = &case.place;
     match (case.standing.as_str(), case.seen.as_deref()) {
-        ("published" | "standard" | "common-practice", Some("read" | "memory")) => Ok(()),
+        ("published" | "common-practice", Some("read" | "memory")) | ("standard", Some("read")) => Ok(()),
         ("published" | "standard" | "common-practice", Some("secondary")) => match case.copies.as_deref() {
             Some(copies) if !copies.trim().is_empty() && !names_an_address(copies) => Ok(()),
             copies => {
@@ -162,7 +162,7 @@ fn check_kind(case: &Case) -> Result<(), String> {
         (None, _) if refusal => Ok(()),
         (Some(kind), _) if refusal => Err(format!("{place}: a refusal has no kind, {kind} is given")),
         (None, _) => Err(format!("{place}: no kind")),
-        (Some("result"), "published" | "standard") => Ok(()),
+        (Some("result"), "published" | "standard" | "common-practice") => Ok(()),
         (Some("constant"), "published" | "standard" | "common-practice") => Ok(()),
         (Some("library"), "computed") => match case.library.as_deref() {
             Some(library) if library.contains(|letter: char| letter.is_ascii_digit()) => Ok(()),
@@ -345,6 +345,7 @@ fn kind_standing_and_seen_must_agree() {
         r#"{"function": "x", "expect": 1, "kind": "evaluation", "standing": "published", "seen": "read"}"#,
         r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "our-choice"}"#,
         r#"{"function": "x", "expect": 1, "kind": "choice", "standing": "computed"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "standard", "seen": "memory"}"#,
         r#"{"function": "x", "expect": 1, "kind": "guess", "standing": "computed"}"#,
         r#"{"function": "x", "expect_error": "out_of_range", "kind": "result", "standing": "published", "seen": "read"}"#,
     ];
@@ -431,11 +432,10 @@ fn a_field_that_no_case_names_is_found_at_any_depth() {
 /// A row that says nothing about where its numbers come from is a gap, whatever its checks say.
 #[test]
 fn every_row_names_its_source() {
-    use bismar::source::{Seen, Standing};
+    use bismar::source::Seen;
     for row in registry::rows() {
         assert!(!row.source.citation.is_empty() && !row.place.is_empty(), "{}: source and place", row.key);
-        let sourced = matches!(row.standing, Standing::Published | Standing::Standard);
-        assert_eq!(sourced, row.seen != Seen::NotApplicable, "{}: standing and seen disagree", row.key);
+        assert!(provenance::standing_and_seen_agree(row), "{}: standing and seen disagree", row.key);
         assert_eq!(
             row.seen == Seen::Secondary,
             !row.copies.is_empty(),
@@ -444,6 +444,48 @@ fn every_row_names_its_source() {
         );
         assert!(!names_an_address(row.copies), "{}: copies are named by kind of place", row.key);
         assert!(row.doc.trim().lines().next().is_some(), "{}: no documentation", row.key);
+    }
+}
+
+/// What is only recalled says so wherever it is shown: in its documentation, and beside an answer that carries cautions.
+#[test]
+fn what_is_recalled_says_so() {
+    use bismar::source::Seen;
+    let recalled = |key: &str| registry::row(key).is_some_and(|row| row.seen == Seen::Memory);
+    let silent: Vec<_> = registry::rows()
+        .filter(|row| row.seen == Seen::Memory && !row.doc.contains("Recalled, not read again"))
+        .map(|row| row.key)
+        .collect();
+    assert!(silent.is_empty(), "recalled rows whose documentation does not say so: {silent:?}");
+    let (mut seen, mut silent) = (0, Vec::new());
+    for case in own_cases().iter().filter(|case| recalled(&case.function)) {
+        let Some(Ok(actual)) = case.body.field("given").map(|given| registry::call(&case.function, given))
+        else {
+            continue;
+        };
+        for cautions in cautions_in(&actual) {
+            seen += 1;
+            if !cautions.contains(&Value::Text("source_not_read".into())) {
+                silent.push(case.place.clone());
+            }
+        }
+    }
+    assert!(seen > 30, "the search finds no cautions");
+    assert!(silent.is_empty(), "answers of recalled rows without the caution: {silent:?}");
+}
+
+/// Every list of cautions in an answer, at any depth.
+fn cautions_in(value: &Value) -> Vec<&Vec<Value>> {
+    match value {
+        Value::Map(fields) => fields
+            .iter()
+            .flat_map(|(key, inside)| match inside {
+                Value::List(cautions) if &**key == "cautions" => vec![cautions],
+                inside => cautions_in(inside),
+            })
+            .collect(),
+        Value::List(items) => items.iter().flat_map(cautions_in).collect(),
+        _ => Vec::new(),
     }
 }
 

@@ -111,6 +111,17 @@ pub fn report(rows: &[&'static Row], works: &[Work]) -> Report {
 
 type Checks<'a> = BTreeMap<&'a str, Vec<&'a Check>>;
 
+/// What is derived or chosen was seen nowhere, what is published was seen somehow, and nothing is called a standard
+/// whose document nobody saw, not even in a copy.
+pub fn standing_and_seen_agree(row: &Row) -> bool {
+    match row.standing {
+        Standing::Published => row.seen != Seen::NotApplicable,
+        Standing::Standard => matches!(row.seen, Seen::Read | Seen::Secondary),
+        Standing::Derived | Standing::OurChoice => row.seen == Seen::NotApplicable,
+        Standing::CommonPractice => true,
+    }
+}
+
 fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
     let mut gaps = Vec::new();
     let keys: BTreeSet<&str> = rows.iter().map(|row| row.key).collect();
@@ -121,12 +132,11 @@ fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
                 gaps.push(format!("{}: {what}", row.key));
             }
         };
-        let sourced = matches!(row.standing, Standing::Published | Standing::Standard);
         gap(!checks.contains_key(row.key), "no check");
         gap(row.source.citation.is_empty(), "no source");
         gap(row.place.is_empty(), "no place in its source");
         gap(row.doc.trim().is_empty(), "no documentation");
-        gap(sourced == (row.seen == Seen::NotApplicable), "standing and seen disagree");
+        gap(!standing_and_seen_agree(row), "standing and seen disagree");
         gap((row.seen == Seen::Secondary) == row.copies.is_empty(), "copies and seen disagree");
     }
     gaps

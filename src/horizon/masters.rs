@@ -6,26 +6,26 @@ use alloc::vec::Vec;
 
 use super::Sex;
 use super::relative::positive_load;
-use crate::caution::Caution;
+use crate::caution::{self, Caution};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Kilograms, Mass};
-use crate::source::{Source, formula, rows};
+use crate::source::{Seen, Source, formula, rows};
 
 const MCCULLOCH: Source = Source {
     id: "mcculloch",
-    citation: "McCulloch age coefficients of masters powerlifting; recalled, the issuing document was not seen",
+    citation: "McCulloch age coefficients of masters powerlifting, in use at meets; the issuing document was not seen",
     doi: None,
 };
 
 const FOSTER: Source = Source {
     id: "foster",
-    citation: "Foster age coefficients of junior powerlifting; recalled, the issuing document was not seen",
+    citation: "Foster age coefficients of junior powerlifting, in use at meets; the issuing document was not seen",
     doi: None,
 };
 
 const MELTZER_FABER: Source = Source {
     id: "meltzer-faber",
-    citation: "Meltzer-Faber age coefficients of masters weightlifting; recalled, the issuing document was not seen",
+    citation: "Meltzer-Faber age coefficients of masters weightlifting, in use at meets; the issuing document was not seen",
     doi: None,
 };
 
@@ -122,6 +122,13 @@ impl AgeRule {
         }
     }
 
+    const fn seen(self) -> Seen {
+        match self {
+            AgeRule::Mcculloch | AgeRule::Foster | AgeRule::MeltzerFaber => Seen::Secondary,
+            AgeRule::AllRoundInternational | AgeRule::AllRoundUnitedStates => Seen::Read,
+        }
+    }
+
     const fn population(self) -> &'static str {
         match self {
             AgeRule::Mcculloch | AgeRule::Foster => "competition results of powerlifters, both sexes alike",
@@ -163,9 +170,7 @@ impl AgeRule {
 
     fn cautions(self, oldest: u8) -> Vec<Caution> {
         let mut cautions = vec![Caution::NotAPrognosis, Caution::SurvivorsOnly];
-        if matches!(self, AgeRule::Mcculloch | AgeRule::Foster | AgeRule::MeltzerFaber) {
-            cautions.push(Caution::SourceNotRead);
-        }
+        cautions.extend(caution::of_seen(self.seen()));
         if self == AgeRule::MeltzerFaber && oldest > 80 {
             cautions.push(Caution::SteepAboveEighty);
         }
@@ -197,8 +202,7 @@ formula! {
     /// `age_out_of_domain`.
     ///
     /// # Source
-    /// Recalled; the first differences rise smoothly from 0.010 to 0.055, which supports the recall (row
-    /// `horizon.mcculloch`).
+    /// All 51 entries are equal in public copies; the issuing document was not seen (row `horizon.mcculloch`).
     ///
     /// # Examples
     /// ```
@@ -208,7 +212,8 @@ formula! {
     pub fn mcculloch(age: u8) -> AgeCoefficient {
         AgeRule::Mcculloch.coefficient(age)
     }
-    source: MCCULLOCH, place: "table by age", standing: Standard, seen: Memory,
+    source: MCCULLOCH, place: "table by age", standing: CommonPractice, seen: Secondary,
+    copies: "public code files, compared entry by entry",
     population: "competition results of powerlifters, both sexes alike", domain: "24 to 90 completed years",
 }
 
@@ -226,7 +231,7 @@ formula! {
     /// `age_out_of_domain`.
     ///
     /// # Source
-    /// Recalled (row `horizon.foster`).
+    /// All 10 entries are equal in public copies; the issuing document was not seen (row `horizon.foster`).
     ///
     /// # Examples
     /// ```
@@ -236,7 +241,8 @@ formula! {
     pub fn foster(age: u8) -> AgeCoefficient {
         AgeRule::Foster.coefficient(age)
     }
-    source: FOSTER, place: "table by age", standing: Standard, seen: Memory,
+    source: FOSTER, place: "table by age", standing: CommonPractice, seen: Secondary,
+    copies: "public code files, compared entry by entry",
     population: "competition results of powerlifters, both sexes alike", domain: "14 to 23 completed years",
 }
 
@@ -248,14 +254,16 @@ formula! {
     /// A table by completed years, 30 to 90; masters score = total x Sinclair coefficient x age coefficient.
     ///
     /// # Domain
-    /// Men, 30 to 90. Masters women have had a table of their own since 2018; it is not here because its document
-    /// could not be checked. Above 80 the factor rises faster than strength falls.
+    /// Men, 30 to 90. Masters women have had a table of their own since 2019. It is not here: its document was not
+    /// seen, and what is known of it disagrees (1.340 and 1.321 for the age of 50). Above 80 the factor rises faster
+    /// than strength falls.
     ///
     /// # Errors
     /// `age_out_of_domain`; `not_measured_in_sex` for women.
     ///
     /// # Source
-    /// Recalled (row `horizon.meltzer_faber`).
+    /// All 61 entries are equal in four public copies; the issuing document was not seen (row
+    /// `horizon.meltzer_faber`).
     ///
     /// # Examples
     /// ```
@@ -272,7 +280,8 @@ formula! {
             }
         }
     }
-    source: MELTZER_FABER, place: "table by age", standing: Standard, seen: Memory,
+    source: MELTZER_FABER, place: "table by age", standing: CommonPractice, seen: Secondary,
+    copies: "four public code files, compared entry by entry",
     population: "competition results of masters weightlifters, men", domain: "men, 30 to 90 completed years",
 }
 

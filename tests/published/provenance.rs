@@ -7,6 +7,7 @@ use bismar::source::Row;
 
 #[path = "../../examples/shared/provenance.rs"]
 mod page;
+pub use page::standing_and_seen_agree;
 use page::{Work, report, works};
 
 const PAGE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/src/guide/provenance.md");

@@ -56,7 +56,8 @@ fn a_height_that_nothing_holds_is_named_with_the_millimetres() {
 #[test]
 fn discs_that_help_at_the_height_are_named() {
     let mut setup = clean();
-    let disc = |mass, large| Disc::new(kg(mass), 2).unwrap().with_diameter(Length::millimetres(large)).unwrap();
+    let disc =
+        |mass, large| Disc::new(kg(mass), 2).unwrap().with_diameter(Length::millimetres(large)).unwrap();
     from_the_floor(&mut setup, &[225], 450);
     squat_alone(&mut setup);
     setup.parameters.stock = Stock::new(vec![disc(20.0, 450), disc(10.0, 325)]).unwrap();
@@ -70,7 +71,8 @@ fn discs_that_help_at_the_height_are_named() {
 /// blocks the 10 kg discs of 300 mm do as well: 310 mm is 160 mm of blocks and half of 300 mm.
 #[test]
 fn a_way_down_to_the_floor_ends_where_nothing_so_light_lies_there() {
-    let disc = |mass, large| Disc::new(kg(mass), 2).unwrap().with_diameter(Length::millimetres(large)).unwrap();
+    let disc =
+        |mass, large| Disc::new(kg(mass), 2).unwrap().with_diameter(Length::millimetres(large)).unwrap();
     let mut setup = clean();
     from_the_floor(&mut setup, &[310, 225], 450);
     squat_alone(&mut setup);
