@@ -123,6 +123,13 @@ impl serde::Serialize for State {
     }
 }
 
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for State {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<State, D::Error> {
+        StoredState::deserialize(from)?.try_into().map_err(serde::de::Error::custom)
+    }
+}
+
 #[cfg(feature = "json")]
 impl State {
     /// Writes the state as JSON text that [`State::from_json`] reads.

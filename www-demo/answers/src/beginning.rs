@@ -5,8 +5,8 @@ use bismar::error::Allowed;
 use bismar::loading::{Implement, Stock};
 use bismar::quantity::{Day, Mass, Name, Rir};
 use bismar::record::{
-    Clearance, ClearanceStatus, Event, EventKind, LiftParameters, LiftPlan, Lifter, Log, PLAN_FORMAT,
-    PLAN_VERSION, Pair, Parameters, Plan, Policy,
+    Clearance, ClearanceStatus, Event, EventKind, LiftParameters, LiftPlan, Lifter, Log, Pair, Parameters,
+    Plan, Policy, Region,
 };
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
@@ -42,7 +42,7 @@ pub(crate) struct Answer {
 
 /// Lifts to begin with; every gate asks for 9 of 10 repetitions on three days (our choice).
 const LIFTS: [(&str, &str); 8] = [
-    ("front-held squat", include_str!("lifts/front_held_squat.json")),
+    ("front squat", include_str!("lifts/front_squat.json")),
     ("box squat", include_str!("lifts/box_squat.json")),
     ("straight-bar pull", include_str!("lifts/straight_bar_pull.json")),
     ("hex-bar pull", include_str!("lifts/hex_bar_pull.json")),
@@ -53,11 +53,10 @@ const LIFTS: [(&str, &str); 8] = [
 ];
 
 /// A strict lift and the forgiving one beside it.
-const PAIRS: [(&str, &str); 3] = [
-    ("front-held squat", "box squat"),
-    ("straight-bar pull", "hex-bar pull"),
-    ("strict press", "seated press"),
-];
+const PAIRS: [(&str, &str); 2] = [("front squat", "box squat"), ("strict press", "seated press")];
+
+/// Regions that a report can name although none of the lifts above loads them.
+const OTHER_REGIONS: [&str; 6] = ["neck", "upper back", "elbow", "wrist", "ankle", "groin"];
 
 fn lift(first: &First) -> Result<LiftParameters, Error> {
     let (_, text) = LIFTS.iter().find(|(name, _)| *name == first.lift).ok_or_else(|| {
@@ -66,7 +65,7 @@ fn lift(first: &First) -> Result<LiftParameters, Error> {
     })?;
     let mut lift: LiftParameters = Value::from_json(text)?.read()?;
     lift.implement = first.implement.clone();
-    lift.start.load = first.load;
+    lift.start.work.load = first.load;
     Ok(lift)
 }
 
@@ -76,7 +75,7 @@ pub(crate) fn new_lift(first: First) -> Result<String, Error> {
 }
 
 fn pairs(lifts: &[LiftParameters]) -> Result<Vec<Pair>, Error> {
-    let has = |name: &str| lifts.iter().any(|lift| lift.name.as_str() == name);
+    let has = |name: &str| lifts.iter().any(|lift| lift.id.as_str() == name);
     let both = PAIRS.iter().filter(|(strict, forgiving)| has(strict) && has(forgiving));
     both.map(|(strict, forgiving)| {
         Ok(Pair { strict: Name::new(strict)?, forgiving: Name::new(forgiving)?, ratio_cap: 1.0 })
@@ -84,31 +83,33 @@ fn pairs(lifts: &[LiftParameters]) -> Result<Vec<Pair>, Error> {
     .collect()
 }
 
+/// The regions of these lifts, and those that a report may name besides.
+pub(crate) fn regions(lifts: &[LiftParameters]) -> Result<Vec<Region>, Error> {
+    let mut ids: Vec<Name> = Vec::new();
+    let others = OTHER_REGIONS.iter().map(|name| Name::new(name)).collect::<Result<Vec<_>, _>>()?;
+    for id in lifts.iter().flat_map(|lift| lift.regions.clone()).chain(others) {
+        if !ids.contains(&id) {
+            ids.push(id);
+        }
+    }
+    Ok(ids.into_iter().map(Region::new).collect())
+}
+
 /// A log with its first events, and the plan for the first session.
 pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
     let lifts: Vec<LiftParameters> = asked.lifts.iter().map(lift).collect::<Result<_, _>>()?;
-    let lifts = lifts.iter().map(|lift| LiftPlan {
-        lift: lift.name.clone(),
-        reserve: Some(Rir::whole(4)),
-        sets: None,
-        reps: None,
-        reference: None,
-        keep: false,
-    });
-    let plan = Plan {
-        format: PLAN_FORMAT.into(),
-        version: PLAN_VERSION,
-        lifts: lifts.collect(),
-        unavailable: Vec::new(),
-        minutes: None,
-        easy_week: false,
-    };
+    let planned = lifts
+        .iter()
+        .map(|lift| LiftPlan { reserve: Some(Rir::whole(4)), ..LiftPlan::new(lift.id.clone()) });
+    let plan = Plan { lifts: planned.collect(), ..Plan::of([]) };
     let pairs = pairs(&lifts)?;
     let parameters = Parameters {
+        regions: regions(&lifts)?,
         lifts,
         pairs,
         implements: asked.implements,
         stock: asked.stock,
+        blocks: Vec::new(),
         policy: Policy::default(),
     };
     let mut log = Log::new(asked.lifter);

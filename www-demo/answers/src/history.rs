@@ -2,7 +2,7 @@
 
 use bismar::Error;
 use bismar::gate::{Outcome, session_pass};
-use bismar::progression::{State, Status, fold};
+use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
 use bismar::value::Value;
@@ -93,7 +93,8 @@ struct Step {
     at: i32,
     lift: Name,
     load: Mass,
-    status: Status,
+    /// Name of the state.
+    status: &'static str,
     cause: &'static str,
 }
 
@@ -104,16 +105,16 @@ pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
     let events: Vec<Event> = log.effective()?.into_iter().map(|event| event.into_owned()).collect();
     let (sessions, steps) = walk(log, &events, asked.today)?;
     let age = log.lifter.born.and_then(|born| bismar::horizon::Age::on(born, asked.today).ok());
-    let last_day = state.last.map(|(day, _)| day);
+    let last_day = state.last().map(|(day, _)| day);
     let mut stops = Vec::new();
-    if state.stop.is_some() {
+    if state.stop().is_some() {
         stops.push("everything".to_string());
     }
     stops.extend(
-        state.regions.iter().filter(|region| region.stop.is_some()).map(|region| region.name.to_string()),
+        state.regions().iter().filter(|region| region.stop.is_some()).map(|region| region.id.to_string()),
     );
     Ok(Answer {
-        parameters: state.parameters.as_deref().cloned(),
+        parameters: state.parameters().cloned(),
         age: age.map(|age| age.completed()),
         last_day,
         next_day: last_day.and_then(|day| day.plus(1).ok()),
@@ -147,9 +148,9 @@ fn entry(event: &Event) -> Result<Entry, Error> {
 }
 
 fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>), Error> {
-    let mut state = State::new(log.lifter.born);
+    let mut state = State::before(log);
     let (mut sessions, mut steps) = (Vec::new(), Vec::new());
-    let mut stood: Vec<(Name, Mass, Status)> = Vec::new();
+    let mut stood: Vec<(Name, Mass, &'static str)> = Vec::new();
     let first = events.first().map_or(today, |event| event.day);
     for (at, event) in events.iter().enumerate() {
         if state.apply(event).is_err() {
@@ -166,7 +167,7 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
                 .iter()
                 .find(|(name, ..)| name == lift)
                 .is_none_or(|before| (before.1, before.2) != (*load, *status));
-            let trained = matches!(&event.kind, EventKind::SessionRecorded(session) if session.lifts.iter().any(|lift| lift.lift == *lift));
+            let trained = matches!(&event.kind, EventKind::SessionRecorded(session) if session.lifts.iter().any(|done| done.lift == *lift));
             if moved || trained {
                 let (load, status) = (*load, *status);
                 let at = event.day.since(first);
@@ -187,10 +188,8 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
     Ok((sessions, steps))
 }
 
-fn places(state: &State) -> Vec<(Name, Mass, Status)> {
-    let names =
-        state.parameters.iter().flat_map(|parameters| parameters.lifts.iter().map(|lift| lift.name.clone()));
-    names.zip(&state.lifts).map(|(name, lift)| (name, lift.tuple.load, lift.status)).collect()
+fn places(state: &State) -> Vec<(Name, Mass, &'static str)> {
+    state.lifts().map(|lift| (lift.id().clone(), lift.grant().load(), lift.status().as_str())).collect()
 }
 
 fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
@@ -212,10 +211,9 @@ fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
 }
 
 fn done_lift(lift: &LiftSession, state: &State) -> DoneLift {
-    let parameters = state.parameters.as_deref();
-    let set = parameters.and_then(|all| all.lifts.iter().find(|lift| lift.name == lift.lift));
+    let set = state.parameters().and_then(|all| all.lift(&lift.lift));
     let marks: Vec<_> = lift.sets.iter().filter_map(|set| set.marks.clone()).collect();
-    let verdict = set.and_then(|lift| session_pass(&lift.pass, &lift.criteria, &marks).ok());
+    let verdict = set.and_then(|set| session_pass(&set.pass, &set.criteria, &marks).ok());
     DoneLift {
         lift: lift.lift.clone(),
         load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),

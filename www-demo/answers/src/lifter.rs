@@ -2,9 +2,9 @@
 
 use bismar::Error;
 use bismar::prescription::sideways;
-use bismar::progression::Status;
 use bismar::quantity::{Day, Name, Pain};
-use bismar::record::{LiftParameters, Parameters, Role, Tuple};
+use bismar::progression::Purpose;
+use bismar::record::{Grant, LiftParameters, Parameters};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
@@ -33,9 +33,11 @@ pub(crate) struct Answer {
 #[derive(Serialize)]
 struct Place {
     lift: Name,
-    role: Role,
-    status: Status,
-    at: Tuple,
+    /// What it is for: train, maintain, rest or retire.
+    role: &'static str,
+    /// Name of its state.
+    status: &'static str,
+    at: Grant,
     #[serde(skip_serializing_if = "Option::is_none")]
     last_session: Option<Day>,
     /// Rungs that are not harder: for a sore region or a missing implement, never with more load.
@@ -55,39 +57,43 @@ struct Usual {
     since: Day,
 }
 
-fn beside(lift: &LiftParameters, at: Tuple) -> Vec<Beside> {
-    let place = |name: Name| {
-        let rung = lift.rungs.iter().position(|rung| rung.name == name)?;
-        Some(Beside { rung: u8::try_from(rung).ok()?, name })
+fn beside(lift: &LiftParameters, at: Grant) -> Vec<Beside> {
+    let place = |id: Name| {
+        let rung = lift.rung_with(&id)?;
+        let name = lift.rungs.get(usize::from(rung))?.label().clone();
+        Some(Beside { rung, name })
     };
-    sideways(lift, at).into_iter().filter_map(place).collect()
+    sideways(lift, at.place).into_iter().filter_map(place).collect()
 }
 
 /// The small facts of a lifter.
 pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
     let opened = open(&asked.log)?;
     let state = &opened.state;
-    let parameters = state.parameters.as_deref();
-    let lifts = parameters.map(|all| all.lifts.as_slice()).unwrap_or_default();
-    let places = lifts.iter().zip(&state.lifts).map(|(set, lift)| Place {
-        lift: set.name.clone(),
-        role: lift.role,
-        status: lift.status,
-        at: lift.tuple,
-        last_session: lift.last_session,
-        sideways: beside(set, lift.tuple),
+    let places = state.lifts().map(|lift| Place {
+        lift: lift.id().clone(),
+        role: match lift.purpose() {
+            Purpose::Train => "train",
+            Purpose::Maintain { .. } => "maintain",
+            Purpose::Rest => "rest",
+            Purpose::Retire => "retire",
+        },
+        status: lift.status().as_str(),
+        at: lift.grant(),
+        last_session: lift.last_session(),
+        sideways: beside(lift.parameters(), lift.grant()),
     });
-    let usual = state.regions.iter().filter_map(|region| {
+    let usual = state.regions().iter().filter_map(|region| {
         let (level, since, _) = region.usual?;
-        Some(Usual { region: region.name.clone(), level, since })
+        Some(Usual { region: region.id.clone(), level, since })
     });
     let highest = opened.log.events.iter().map(|event| event.sequence).max();
     Ok(Answer {
-        parameters: parameters.cloned(),
+        parameters: state.parameters().cloned(),
         places: places.collect(),
         usual: usual.collect(),
         next_sequence: highest.unwrap_or_default().saturating_add(1),
-        last_day: state.last.map(|(day, _)| day),
+        last_day: state.last().map(|(day, _)| day),
     })
 }
 

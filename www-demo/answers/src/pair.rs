@@ -77,8 +77,8 @@ fn last_load(log: &Log, lift: &Name) -> Result<Option<Mass>, Error> {
     let mut found = None;
     for event in log.effective()? {
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
-        let lift = session.lifts.iter().find(|lift| lift.lift == *lift);
-        found = lift.and_then(|lift| lift.sets.iter().map(|set| set.load).max()).or(found);
+        let done = session.lifts.iter().find(|done| done.lift == *lift);
+        found = done.and_then(|done| done.sets.iter().map(|set| set.load).max()).or(found);
     }
     Ok(found)
 }
@@ -141,7 +141,7 @@ pub(crate) fn pair(asked: Asked) -> Result<Answer, Error> {
     let strict_load = asked.strict_load.or(last_load(log, &asked.strict)?);
     let forgiving_load = asked.forgiving_load.or(last_load(log, &asked.forgiving)?);
     let under = strict_load.filter(|load| load.is_positive());
-    let known = opened.state.parameters.iter().flat_map(|all| &all.pairs);
+    let known = opened.state.parameters().into_iter().flat_map(|all| &all.pairs);
     let same = |pair: &&Pair| pair.strict == asked.strict && pair.forgiving == asked.forgiving;
     let mut answer = Answer {
         strict_load,

@@ -4,7 +4,7 @@
 use bismar::loading::{Implement, Loaded, Policy, Prepared, Stock};
 use bismar::progression::{MoveOutlook, State};
 use bismar::quantity::{Day, Length, Mass};
-use bismar::record::{Dimension, Event, EventKind, LiftParameters, Parameters, Policy as Rules};
+use bismar::record::{Dimension, Event, EventKind, LiftParameters, Lifter, Parameters, Policy as Rules};
 use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
@@ -51,26 +51,29 @@ pub(crate) fn range_step(asked: Asked) -> Result<Answer, Error> {
     lift.implement = asked.implement.id().clone();
     lift.ranges = vec![asked.from, asked.to];
     lift.moving = Dimension::Range;
-    lift.start.load = asked.load;
-    let (name, rules) = (lift.name.clone(), Rules::default());
+    lift.start.work.load = asked.load;
+    let (name, rules) = (lift.id.clone(), Rules::default());
     let rung_part = rules.rung_load;
+    let lifts = vec![lift];
     let parameters = Parameters {
-        lifts: vec![lift],
+        regions: crate::beginning::regions(&lifts)?,
+        lifts,
         pairs: Vec::new(),
         implements: vec![asked.implement.clone()],
         stock: asked.stock.clone(),
+        blocks: Vec::new(),
         policy: rules,
     };
     let day = Day::from_number(DAY)?;
     let kind = EventKind::ParametersChanged(Box::new(parameters));
-    let mut state = State::new(None);
+    let mut state = State::new(Lifter::new(name.clone()));
     state.apply(&Event { sequence: 1, day, kind, note: None })?;
     let decision = { state.decide(day)? }.into_iter().find(|decision| decision.lift == name);
     let to = decision.and_then(|decision| match decision.outlook {
         MoveOutlook::OnOffer { to } => Some(to),
         MoveOutlook::Blocked { to, .. } => to,
     });
-    let load = to.map_or(asked.load, |to| to.load).min(asked.load);
+    let load = to.map_or(asked.load, |to| to.load()).min(asked.load);
     let prepared = Prepared::new(&asked.implement, &asked.stock, asked.load)?;
     Ok(Answer { loaded: prepared.load(load, Policy::Below).ok(), load, settle: SETTLE, rung_part })
 }

@@ -92,7 +92,7 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
     let mut events = Vec::new();
     let mut today = asked.today;
     if let Some(away) = asked.away {
-        let last = opened.state.last.map_or(today, |(day, _)| day);
+        let last = opened.state.last().map_or(today, |(day, _)| day);
         today = last.plus(i32::from(away.days))?;
         let kind = EventKind::LayoffNoted(Layoff { from: last, to: None, reason: away.reason });
         events.push((today, kind));

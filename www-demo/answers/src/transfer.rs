@@ -97,7 +97,7 @@ pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
         let stop = Clearance { status: ClearanceStatus::NotCleared, who, expires: None, limits: Vec::new() };
         events.push(Event { sequence, day, kind: EventKind::ClearanceRecorded(stop), note: None });
     }
-    let copy = Log { events, lifter: Lifter { born: None, ..log.lifter }, ..log };
+    let copy = Log { events, lifter: Lifter { born: None, age: None, ..log.lifter }, ..log };
     fold(&copy)?;
     Ok(Value::write(&copy)?.to_json())
 }
@@ -109,6 +109,7 @@ fn stripped(mut event: Event) -> Option<Event> {
         EventKind::CoachOverride(given) => given.why = given.why.as_ref().map(|_| "left out".to_string()),
         EventKind::SessionMissed(missed) => missed.reason = Name::new("left out").ok()?,
         EventKind::DayReport(_)
+        | EventKind::AskAnswered(_)
         | EventKind::NextDayReport(_)
         | EventKind::PainReport(_)
         | EventKind::UsualPainAgreed(_)

@@ -75,8 +75,8 @@ pub(crate) fn estimates(log: &Log, lift: &Name, since: Day) -> Result<Vec<Estima
         if event.day < since {
             continue;
         }
-        let Some(lift) = session.lifts.iter().find(|lift| lift.lift == *lift) else { continue };
-        let sets: Vec<SetEvidence> = lift.sets.iter().map(|set| evidence(set, event.day)).collect();
+        let Some(done) = session.lifts.iter().find(|done| done.lift == *lift) else { continue };
+        let sets: Vec<SetEvidence> = done.sets.iter().map(|set| evidence(set, event.day)).collect();
         if let Ok(one) = estimate(&sets, &options) {
             let (low, high) = (one.interval.low(), one.interval.high());
             let standard_error = (high - low) / (2.0 * REACH);
