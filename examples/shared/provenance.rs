@@ -30,6 +30,10 @@ pub struct Work {
     pub seen: Option<String>,
     pub citation: String,
     pub checks: Vec<Check>,
+    /// Why a function has fewer than three checks, by key.
+    pub fewer: Vec<(String, String)>,
+    /// Why a function has no value from outside, by key.
+    pub without_value: Vec<(String, String)>,
 }
 
 /// The page, and whatever is missing from it.
@@ -60,7 +64,18 @@ fn work(path: &Path) -> Result<Work, String> {
         seen: text(source, "seen"),
         citation: text(source, "citation").ok_or("no citation")?,
         checks: checks?,
+        fewer: reasons(&document, "fewer_than_three"),
+        without_value: reasons(&document, "no_outside_value"),
     })
+}
+
+fn reasons(document: &Value, field: &str) -> Vec<(String, String)> {
+    let Some(Value::Map(fields)) = document.field(field) else { return Vec::new() };
+    let reason = |(key, reason): &(bismar::value::Key, Value)| match reason {
+        Value::Text(reason) => (key.to_string(), reason.to_string()),
+        _ => (key.to_string(), String::new()),
+    };
+    fields.iter().map(reason).collect()
 }
 
 fn check(case: &Value, document: &Value, source: &Value) -> Result<Check, String> {
@@ -105,7 +120,8 @@ pub fn report(rows: &[&'static Row], works: &[Work]) -> Report {
     for check in works.iter().flat_map(|work| &work.checks) {
         checks.entry(check.function.as_str()).or_default().push(check);
     }
-    let gaps = gaps(rows, &checks);
+    let mut gaps = gaps(rows, &checks);
+    gaps.extend(too_few(rows, &checks, works));
     Report { page: page(rows, works, &checks, &gaps), gaps }
 }
 
@@ -142,6 +158,45 @@ fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
     gaps
 }
 
+/// Kinds whose value came from outside the project.
+const FROM_OUTSIDE: [&str; 4] = ["result", "constant", "library", "evaluation"];
+
+/// Whether a value from outside could exist at all: of a choice of our own, or of the trade, there is none to compare
+/// with.
+fn has_an_outside(row: &Row) -> bool {
+    !matches!(row.standing, Standing::OurChoice | Standing::CommonPractice)
+}
+
+/// Functions with fewer than three checks, or without a value from outside, that do not say why; and reasons that are
+/// not needed. What takes no arguments has one answer.
+fn too_few(rows: &[&Row], checks: &Checks<'_>, works: &[Work]) -> Vec<String> {
+    let mut gaps = Vec::new();
+    let fewer: BTreeMap<&str, &str> = said_why(works, |work| &work.fewer);
+    let without: BTreeMap<&str, &str> = said_why(works, |work| &work.without_value);
+    for row in rows {
+        let count = checks.get(row.key).map_or(0, Vec::len);
+        let few = count > 0 && count < 3 && !row.arguments.is_empty();
+        let outside = |check: &&Check| FROM_OUTSIDE.contains(&check.kind.as_str());
+        let bare =
+            count > 0 && has_an_outside(row) && !checks.get(row.key).into_iter().flatten().any(outside);
+        let mut gap = |wrong: bool, what: &str| {
+            if wrong {
+                gaps.push(format!("{}: {what}", row.key));
+            }
+        };
+        gap(few && !fewer.contains_key(row.key), "fewer than three checks, and no reason");
+        gap(!few && fewer.contains_key(row.key), "a reason for fewer than three checks that is not needed");
+        gap(bare && !without.contains_key(row.key), "no value from outside, and no reason");
+        gap(!bare && without.contains_key(row.key), "a reason for no value from outside that is not needed");
+    }
+    gaps
+}
+
+fn said_why(works: &[Work], of: fn(&Work) -> &Vec<(String, String)>) -> BTreeMap<&str, &str> {
+    let reasons = works.iter().flat_map(of).filter(|(_, reason)| !reason.trim().is_empty());
+    reasons.map(|(key, reason)| (key.as_str(), reason.as_str())).collect()
+}
+
 fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[String]) -> String {
     let mut page = String::from(HEAD);
     summary(&mut page, rows, works, gaps);
@@ -167,6 +222,7 @@ fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[Stri
     }
     page.push_str("\n# Read, derived or chosen\n");
     by_module(&mut page, &rest, checks);
+    few(&mut page, rows, checks, works);
     sources(&mut page, rows);
     held_against(&mut page, works);
     page
@@ -334,6 +390,29 @@ fn number(value: f64) -> String {
         0.0 => "exact".into(),
         tiny if tiny < 1e-3 => format!("{tiny:e}"),
         other => format!("{other}"),
+    }
+}
+
+/// Why some have few checks.
+fn few(page: &mut String, rows: &[&Row], checks: &Checks<'_>, works: &[Work]) {
+    let count = |key: &str| checks.get(key).map_or(0, Vec::len);
+    let one_answer = rows.iter().filter(|row| row.arguments.is_empty() && count(row.key) < 3).count();
+    let choices = rows.iter().filter(|row| {
+        let outside = |check: &&Check| FROM_OUTSIDE.contains(&check.kind.as_str());
+        !has_an_outside(row) && !checks.get(row.key).into_iter().flatten().any(outside)
+    });
+    let _ = write!(
+        page,
+        "\n# Few checks, and why\n\n{one_answer} rows with fewer than three checks take no arguments: there is one answer. {} \
+         rows are choices of this project or of the trade: there is nothing outside to compare them with. The others say \
+         why:\n\n| what | why there are not three checks, or no value from outside |\n|---|---|\n",
+        choices.count()
+    );
+    for (key, reason) in said_why(works, |work| &work.fewer) {
+        let _ = writeln!(page, "| `{key}` | {} |", plain(reason));
+    }
+    for (key, reason) in said_why(works, |work| &work.without_value) {
+        let _ = writeln!(page, "| `{key}` | no value from outside: {} |", plain(reason));
     }
 }
 
