@@ -1,11 +1,12 @@
 //! The tables of the horizon typed a second time, each in the order in which it is printed, so that every entry is
 //! held and not only those that the published checks name. A slip of the finger shows here; a wrong source does not.
+//! Beside them, what other studies printed that a table or a band has to be in keeping with.
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may panic")]
 
 use bismar::horizon::{
-    Age, Floor, FunctionTest, Sex, bench_press_ratio, foster, grip_centiles, leg_press_ratio, mcculloch,
-    meltzer_faber, rikli_jones_2013_floor,
+    Age, Floor, FunctionTest, Outlook, Sex, Training, bench_press_ratio, foster, grip_centiles,
+    leg_press_ratio, mcculloch, meltzer_faber, projection, rikli_jones_2013_floor,
 };
 
 fn age(years: f64) -> Age {
@@ -221,5 +222,34 @@ fn as_many_are_weak_at_eighty_as_the_study_says() {
         let [_, quarter, half, _, _] = grip(80.0, sex);
         let share = 25.0 + (weak - quarter) / (half - quarter) * 25.0;
         assert!((share - printed).abs() <= 3.0, "{sex:?}: {share} % instead of {printed} %");
+    }
+}
+
+/// Loss by the planning bands of the untrained between two ages: the least and the most.
+fn planned_loss(from: f64, to: f64) -> (f64, f64) {
+    let outlook = Outlook::Planning(Training::Untrained);
+    let left = projection(1.0, age(from), age(to), &outlook, None).unwrap().strength;
+    (1.0 - left.high(), 1.0 - left.low())
+}
+
+/// People followed over years, and one comparison of ages. What some of them lost lies outside and is on the page of
+/// doubts: arm and chest lifts of the same people, and older people of a gymnasium.
+#[test]
+fn planning_bands_hold_what_people_who_were_followed_lost() {
+    let of_year = |rate: f64, years: i32| 1.0 - (0..years).fold(1.0, |left, _| left * (1.0 - rate));
+    let measured = [
+        ("Goodpaster 2006, women, 3 years from 70", 70.0, 73.0, of_year(0.026, 3), of_year(0.030, 3)),
+        ("Goodpaster 2006, men, 3 years from 70", 70.0, 73.0, of_year(0.034, 3), of_year(0.041, 3)),
+        ("Hughes 2001, a decade about 62", 57.0, 67.0, 0.14, 0.16),
+        ("Frontera 2000, 12 years from 65.4", 65.4, 77.4, 0.20, 0.30),
+        ("Kemmler 2018, 8 years from 52", 52.0, 60.0, of_year(0.013, 8), of_year(0.013, 8)),
+        ("Smith 2003, untrained, leg press, 5 years from 72.5", 72.5, 77.5, 0.097, 0.097),
+    ];
+    for (who, from, to, least, most) in measured {
+        let (slowest, fastest) = planned_loss(from, to);
+        assert!(
+            slowest <= least && most <= fastest + 1e-12,
+            "{who}: {least} to {most} in {slowest} to {fastest}"
+        );
     }
 }

@@ -200,6 +200,13 @@ fn said_why(works: &[Work], of: fn(&Work) -> &Vec<(String, String)>) -> BTreeMap
 fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[String]) -> String {
     let mut page = String::from(HEAD);
     summary(&mut page, rows, works, gaps);
+    let independent = independent(rows, works);
+    let percent = 100 * independent / rows.len().max(1);
+    let _ = writeln!(
+        page,
+        "\n{independent} of {} rows ({percent} %) have a check that is a result or an independent implementation.",
+        rows.len()
+    );
     rows_by_kind(&mut page, rows, checks);
     checks_by_kind(&mut page, works);
     let read = |row: &Row| {
@@ -252,6 +259,16 @@ fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
         writeln!(page, "\n{} rows, {cases} checks from {} files, gaps: {}.\n", rows.len(), works.len(), {
             if gaps.is_empty() { "none".into() } else { gaps.join("; ") }
         });
+}
+
+/// Rows with a check that could have shown a wrong formula: an outcome, or an independent implementation.
+pub fn independent(rows: &[&Row], works: &[Work]) -> usize {
+    let checks = works.iter().flat_map(|work| &work.checks);
+    let keys: BTreeSet<&str> = checks
+        .filter(|check| matches!(check.kind.as_str(), "result" | "library"))
+        .map(|check| check.function.as_str())
+        .collect();
+    rows.iter().filter(|row| keys.contains(row.key)).count()
 }
 
 /// Rows with at least one check of a kind, by standing.

@@ -8,7 +8,7 @@ use bismar::source::Row;
 #[path = "../../examples/shared/provenance.rs"]
 mod page;
 pub use page::standing_and_seen_agree;
-use page::{Work, report, works};
+use page::{Work, independent, report, works};
 
 const PAGE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/src/guide/provenance.md");
 
@@ -116,4 +116,12 @@ fn a_formula_needs_a_value_from_outside() {
         check.kind = "choice".into();
     }
     assert_eq!(report(&rows(), &works).gaps, [format!("{key}: no value from outside, and no reason")]);
+}
+
+/// Only such a check could have shown a wrong formula; a constant typed twice could not.
+#[test]
+fn a_quarter_of_the_rows_have_a_result_or_an_independent_implementation() {
+    let rows = rows();
+    let with = independent(&rows, &all_works());
+    assert!(4 * with >= rows.len(), "{with} of {}", rows.len());
 }
