@@ -32,7 +32,7 @@ const SETS: usize = 5;
 /// A log of so many weeks: eight lifts, two sessions a week each, five sets a session.
 fn log(weeks: i32) -> Log {
     let parameters = scenario::parameters(LIFTS).unwrap();
-    let lifter = Lifter { id: Name::new("invented").unwrap(), born: None, invented: true };
+    let lifter = Lifter { invented: true, ..Lifter::new(Name::new("invented").unwrap()) };
     let mut log = Log::new(lifter);
     let first = Day::from_calendar(1985, 1, 7).unwrap();
     let add = |log: &mut Log, day: Day, kind: EventKind| {
@@ -49,9 +49,7 @@ fn log(weeks: i32) -> Log {
         }
         for offset in [0, 3] {
             let day = first.plus(week * 7 + offset).unwrap();
-            let report =
-                DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
-            add(&mut log, day, EventKind::DayReport(report));
+            add(&mut log, day, EventKind::DayReport(DayReport::all_well(DayClass::Ordinary)));
             let lifts = parameters.lifts.iter().enumerate().map(|(at, lift)| {
                 let clean = !(week as usize + at).is_multiple_of(3);
                 let sets = (0..SETS).map(|_| {
@@ -61,15 +59,15 @@ fn log(weeks: i32) -> Log {
                         marks = marks.with(criterion.id.as_str(), Mark::Met).unwrap();
                     }
                     let reps = Reps::whole(5).unwrap();
-                    WorkSet { load: lift.start.load, reps, effort: None, failed: false, marks: Some(marks) }
+                    WorkSet { load: lift.start.load(), reps, effort: None, failed: false, marks: Some(marks) }
                 });
-                LiftSession { lift: lift.name.clone(), sets: sets.collect(), setup: None, cue: None }
+                LiftSession::as_granted(lift.id.clone(), sets.collect())
             });
             let session =
                 Session { lifts: lifts.collect(), pain: Some(Vec::new()), minutes: Some(60), effort: None };
             add(&mut log, day, EventKind::SessionRecorded(session));
             let session = log.events.len() as u32;
-            let report = NextDayReport { session, pain: Vec::new(), soreness: None };
+            let report = NextDayReport { session, pain: Some(Vec::new()), soreness: None };
             add(&mut log, day.plus(1).unwrap(), EventKind::NextDayReport(report));
         }
     }
@@ -113,9 +111,8 @@ fn main() {
 
     for (weeks, log) in &logs {
         let state = fold(log).unwrap();
-        let (day, last) = state.last.unwrap();
-        let report =
-            DayReport { class: Some(DayClass::Ordinary), pain: Some(Vec::new()), ..DayReport::default() };
+        let (day, last) = state.last().unwrap();
+        let report = DayReport::all_well(DayClass::Ordinary);
         let event = Event { sequence: last + 1, day, kind: EventKind::DayReport(report), note: None };
         let mut session = log
             .events
@@ -139,7 +136,7 @@ fn main() {
         let text = Value::write(&state).unwrap().to_json();
         let took = shortest(11, || {
             let start = Instant::now();
-            black_box(Value::from_json(&text).unwrap().read::<State>().unwrap());
+            black_box(State::from_json(&text).unwrap());
             start.elapsed()
         });
         Row {

@@ -1,6 +1,6 @@
 //! Makes a training log of an invented lifter, seeded, for demos, benches and tests.
 //!
-//! `cargo run --release --example generate_log -- --seed 7 --years 2 --lifts 3 --out examples/data`
+//! `cargo run --release --example generate_log -- --seed 7 --years 2 --lifts 5 --out examples/data`
 //!
 //! Writes `demo-log.json` and `demo-plan.json`. The lifter trains as the library prescribes, so the log is what
 //! a coach who follows it would record; the lifter's skill, bad days and pain come from the seed. Everything in

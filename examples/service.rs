@@ -7,7 +7,7 @@
 use std::io::{BufRead, Write};
 
 use bismar::prescription::{next_session, next_session_from};
-use bismar::progression::{State, fold};
+use bismar::progression::{State, StoredState, fold};
 use bismar::quantity::Day;
 use bismar::record::{Event, Log, Plan};
 use bismar::value::Value;
@@ -53,9 +53,14 @@ fn fold_log(request: &Value) -> Result<Value, Error> {
     Value::write(&fold(&log(request)?)?)
 }
 
+/// The state that the request carries: what is stored is checked before it is a state again.
+fn stored(request: &Value) -> Result<State, Error> {
+    State::try_from(read::<StoredState>(request, "state")?)
+}
+
 /// One more event on a stored state.
 fn apply(request: &Value) -> Result<Value, Error> {
-    let mut state: State = read(request, "state")?;
+    let mut state = stored(request)?;
     state.apply(&read::<Event>(request, "event")?)?;
     Value::write(&state)
 }
@@ -65,7 +70,7 @@ fn today(request: &Value) -> Result<Value, Error> {
     let plan: Plan = read(request, "plan")?;
     let today: Day = read(request, "today")?;
     let session = match request.field("state") {
-        Some(_) => next_session_from(&read::<State>(request, "state")?, &plan, today)?,
+        Some(_) => next_session_from(&stored(request)?, &plan, today)?,
         None => next_session(&log(request)?, &plan, today)?,
     };
     let lines = session.lifts.iter().map(|lift| Value::Text(text::lift_line(lift).into())).collect();

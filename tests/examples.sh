@@ -12,13 +12,25 @@ expect() {
 cargo build --quiet --workspace --all-features --examples
 built=${CARGO_TARGET_DIR:-target}/debug/examples
 
+# Whoever stops reading early gets no complaint: here nobody reads at all by the time it is printed.
+for option in "" --json; do
+  { sleep 0.2; "$built/next_session" $option 2> target/closed_pipe.err; } | true
+  [ ! -s target/closed_pipe.err ]
+done
+
+# The committed demo is what the generator makes, byte for byte.
+mkdir -p target/demo
+"$built/generate_log" --out target/demo
+cmp target/demo/demo-log.json examples/data/demo-log.json
+cmp target/demo/demo-plan.json examples/data/demo-plan.json
+
 "$built/service" < examples/data/requests.jsonl > target/service.jsonl
 [ "$(wc -l < target/service.jsonl)" = "$(wc -l < examples/data/requests.jsonl)" ]
 expect '{"id":1,"answer":{"kg":150}}' target/service.jsonl
 expect '{"id":2,"error":{"code":"out_of_range","field":"reps","value":"300"' target/service.jsonl
 expect '{"id":4,"answer":{"session":{"today":' target/service.jsonl
-expect '"sentence":"Event 4. ' target/service.jsonl
-expect '{"id":6,"answer":{"version":' target/service.jsonl
+expect '"sentence":"Event 5. ' target/service.jsonl
+expect '{"id":6,"answer":{"format":"bismar-state","version":' target/service.jsonl
 expect '{"id":null,"error":{"code":"not_json"' target/service.jsonl
 
 "$built/many_lifters" > target/many_lifters.txt

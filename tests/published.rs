@@ -458,12 +458,21 @@ fn what_is_recalled_says_so() {
         .collect();
     assert!(silent.is_empty(), "recalled rows whose documentation does not say so: {silent:?}");
     let (mut seen, mut silent) = (0, Vec::new());
+    // A function whose first answer carries no cautions carries none: most are plain numbers.
+    let mut plain = BTreeSet::new();
     for case in own_cases().iter().filter(|case| recalled(&case.function)) {
+        if plain.contains(&case.function) {
+            continue;
+        }
         let Some(Ok(actual)) = case.body.field("given").map(|given| registry::call(&case.function, given))
         else {
             continue;
         };
-        for cautions in cautions_in(&actual) {
+        let carried = cautions_in(&actual);
+        if carried.is_empty() {
+            plain.insert(case.function.clone());
+        }
+        for cautions in carried {
             seen += 1;
             if !cautions.contains(&Value::Text("source_not_read".into())) {
                 silent.push(case.place.clone());

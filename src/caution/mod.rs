@@ -53,10 +53,10 @@ cautions! {
     EstimatesAreRanges "estimates_are_ranges" "Estimates are ranges; never test a true maximum because a screen said so.",
     GatesUnproven "gates_unproven" "No evidence was found that technique gates reduce injury.",
     NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
-    AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new medicine since last time: ask a clinician before training today.",
+    AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new or changed medicine since last time: ask a clinician before training today.",
     UnknownEvents "unknown_events" "This log holds events of a newer version that this one cannot read; a stop may be among them, so read it with the newer version before anyone lifts.",
     MassFalling "mass_falling" "Body mass fell by a twentieth or more within half a year; if that was not meant, talk to a clinician.",
-    LowerStart "lower_start" "The bar lies at another height than usual, so today's lift is not quite the same lift.",
+    LowerStart "lower_start" "The bar starts at another height than its place asks for, or at one that nobody knows, so today's lift may not be quite the same lift.",
     // rehearsal
     RehearsalOfRules "rehearsal_of_rules" "A rehearsal of the rules by made-up lifters of stated, unchanging skill: it shows what the rules do, and foretells nothing about a person.",
     // horizon

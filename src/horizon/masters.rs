@@ -5,6 +5,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::Sex;
+use super::age_table::{FOSTER_FROM_14, MCCULLOCH_FROM_40, MELTZER_FABER_FROM_30};
 use super::relative::positive_load;
 use crate::caution::{self, Caution};
 use crate::error::{Allowed, Code, Error};
@@ -35,35 +36,6 @@ const ALL_ROUND: Source = Source {
                Association. Age correction (congress text of 2009)",
     doi: None,
 };
-
-/// Ages 40 to 90.
-#[rustfmt::skip]
-const MCCULLOCH_FROM_40: [f64; 51] = [
-    1.000, 1.010, 1.020, 1.031, 1.043, 1.055, 1.068, 1.082, 1.097, 1.113,
-    1.130, 1.147, 1.165, 1.184, 1.204, 1.225, 1.246, 1.268, 1.291, 1.315,
-    1.340, 1.366, 1.393, 1.421, 1.450, 1.480, 1.511, 1.543, 1.576, 1.610,
-    1.645, 1.681, 1.718, 1.756, 1.795, 1.835, 1.876, 1.918, 1.961, 2.005,
-    2.050, 2.096, 2.143, 2.190, 2.238, 2.287, 2.337, 2.388, 2.440, 2.494,
-    2.549,
-];
-
-/// Ages 14 to 23.
-#[rustfmt::skip]
-const FOSTER_FROM_14: [f64; 10] = [
-    1.23, 1.18, 1.13, 1.08, 1.06, 1.04, 1.03, 1.02, 1.01, 1.00,
-];
-
-/// Ages 30 to 90.
-#[rustfmt::skip]
-const MELTZER_FABER_FROM_30: [f64; 61] = [
-    1.000, 1.016, 1.031, 1.046, 1.059, 1.072, 1.083, 1.096, 1.109, 1.122,
-    1.135, 1.149, 1.162, 1.176, 1.189, 1.203, 1.218, 1.233, 1.248, 1.263,
-    1.279, 1.297, 1.316, 1.338, 1.361, 1.385, 1.411, 1.437, 1.462, 1.488,
-    1.514, 1.541, 1.568, 1.598, 1.629, 1.663, 1.699, 1.738, 1.779, 1.823,
-    1.867, 1.910, 1.953, 2.004, 2.060, 2.117, 2.181, 2.255, 2.336, 2.419,
-    2.504, 2.597, 2.702, 2.831, 2.981, 3.153, 3.352, 3.580, 3.843, 4.145,
-    4.493,
-];
 
 /// An age coefficient: a result times it compares with results of the reference age.
 #[derive(Clone, Debug, PartialEq)]

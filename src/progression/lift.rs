@@ -119,7 +119,8 @@ pub struct Now {
     /// The last session's least reserve, in half repetitions, where effort was given for every set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reserve: Option<u16>,
-    /// Regions that earlier parameters gave the lift and in which something is still open.
+    /// Regions that earlier parameters gave the lift, or that halted every lift since none loaded them, and in which
+    /// something is still open.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub former: Vec<Name>,
     /// The last coach's act for this lift that a guard refused, until its next session.

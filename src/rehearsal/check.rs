@@ -19,12 +19,13 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
 /// # let load = Mass::from_kg(40.0)?;
 /// # let parameters = Parameters {
+/// #     regions: vec![Region::new(Name::new("knee")?)],
 /// #     lifts: vec![LiftParameters {
-/// #         name: Name::new("squat")?, body: Body::Lower, regions: vec![Name::new("knee")?],
+/// #         id: Name::new("squat")?, name: None, body: Body::Lower, regions: vec![Name::new("knee")?],
 /// #         implement: Name::new("bar")?,
-/// #         rungs: vec![Rung { name: Name::new("free")?, harder_than: vec![], own_ratio: None }],
-/// #         ranges: vec![], tempos: vec![],
-/// #         start: Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load }, moving: Dimension::Load,
+/// #         rungs: vec![Rung::new(Name::new("free")?, vec![])],
+/// #         starts_from: StartsFrom::Rack, ranges: vec![], tempos: vec![],
+/// #         start: Grant { place: Place::default(), work: Work::new(2, 5, load) }, moving: Dimension::Load,
 /// #         criteria: vec![Criterion::critical("brace held")?], pass: PassRules::default(),
 /// #         gate: Gate::new(Requirement::PassRun(PassRun::new(13, 15, 2)?))?, step: None, step_cap: None,
 /// #         ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
@@ -32,7 +33,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// #     pairs: vec![],
 /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
 /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-/// #     policy: bismar::record::Policy::default(),
+/// #     blocks: vec![], policy: bismar::record::Policy::default(),
 /// # };
 /// // A squat of 2 x 5 whose gate asks for 13 of 15 repetitions.
 /// let findings = bismar::rehearsal::check(&parameters, None);

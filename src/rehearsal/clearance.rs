@@ -23,7 +23,8 @@ formula! {
     /// ```
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
     /// # let parameters = Parameters {
-    /// #     lifts: vec![], pairs: vec![], implements: vec![], stock: Stock::default(), policy: bismar::record::Policy::default(),
+    /// #     regions: vec![], lifts: vec![], pairs: vec![], implements: vec![], stock: Stock::default(),
+    /// #     blocks: vec![], policy: bismar::record::Policy::default(),
     /// # };
     /// use bismar::rehearsal::check_clearance;
     ///

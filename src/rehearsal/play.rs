@@ -62,12 +62,13 @@ formula! {
     /// # let load = Mass::from_kg(40.0)?;
     /// # let squat = Name::new("squat")?;
     /// # let parameters = Parameters {
+    /// #     regions: vec![Region::new(Name::new("knee")?)],
     /// #     lifts: vec![LiftParameters {
-    /// #         name: squat.clone(), body: Body::Lower, regions: vec![Name::new("knee")?],
+    /// #         id: squat.clone(), name: None, body: Body::Lower, regions: vec![Name::new("knee")?],
     /// #         implement: Name::new("bar")?,
-    /// #         rungs: vec![Rung { name: Name::new("free")?, harder_than: vec![], own_ratio: None }],
-    /// #         ranges: vec![], tempos: vec![],
-    /// #         start: Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load }, moving: Dimension::Load,
+    /// #         rungs: vec![Rung::new(Name::new("free")?, vec![])],
+    /// #         starts_from: StartsFrom::Rack, ranges: vec![], tempos: vec![],
+    /// #         start: Grant { place: Place::default(), work: Work::new(2, 5, load) }, moving: Dimension::Load,
     /// #         criteria: vec![Criterion::critical("brace held")?], pass: PassRules::default(),
     /// #         gate: Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2)?))?, step: None, step_cap: None,
     /// #         ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
@@ -75,7 +76,7 @@ formula! {
     /// #     pairs: vec![],
     /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
     /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-    /// #     policy: bismar::record::Policy::default(),
+    /// #     blocks: vec![], policy: bismar::record::Policy::default(),
     /// # };
     /// # let lift = LiftPlan {
     /// #     lift: squat.clone(), reserve: None, sets: None, reps: None, reference: None, keep: false,
@@ -92,6 +93,7 @@ formula! {
     /// let model = SkillModel {
     ///     lifts: vec![LiftSkill { milestone, ..LiftSkill::of(squat.clone(), 0.98) }],
     ///     week: vec![day(0), day(3)],
+    ///     age: Some(57),
     ///     bad_day: 0.05,
     ///     missed_session: 0.05,
     ///     cleared_after_days: Some(14),
