@@ -122,7 +122,7 @@ formula! {
     /// `out_of_range` with more than 20,000 sessions.
     ///
     /// # Source
-    /// Fisher 1922 for the test; the limits are this project's choice (row `condition.calibration`).
+    /// Fisher 1922, recalled, for the test; the limits are this project's choice (row `condition.calibration`).
     ///
     /// # Examples
     /// ```
