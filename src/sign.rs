@@ -25,6 +25,20 @@ pub enum StopSign {
     SaddleNumbness,
 }
 
+impl StopSign {
+    /// Every sign.
+    pub const ALL: [StopSign; 8] = [
+        StopSign::ChestPain,
+        StopSign::Faint,
+        StopSign::Breathlessness,
+        StopSign::Headache,
+        StopSign::OneSidedWeakness,
+        StopSign::Heartbeat,
+        StopSign::Vision,
+        StopSign::SaddleNumbness,
+    ];
+}
+
 /// What is asked before anything else on a training day.
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -45,6 +59,18 @@ pub enum Ask {
 impl Ask {
     /// Every question.
     pub const ALL: [Ask; 5] = [Ask::Fever, Ask::Dizziness, Ask::Palpitations, Ask::Fall, Ask::NewMedicine];
+
+    /// The stable name.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Ask::Fever => "fever",
+            Ask::Dizziness => "dizziness",
+            Ask::Palpitations => "palpitations",
+            Ask::Fall => "fall",
+            Ask::NewMedicine => "new_medicine",
+        }
+    }
 
     /// Whether only a clinician's word closes it. The coach may close a fever that is over (our choice).
     #[must_use]

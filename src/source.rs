@@ -24,11 +24,11 @@ pub struct Source {
 pub enum Standing {
     /// Printed in the cited work.
     Published,
-    /// Set by a standards body or a federation's rule book.
+    /// Set by a standards body or a federation's rule book, whose document or a copy of it was seen.
     Standard,
     /// Follows from definitions or from published numbers by arithmetic.
     Derived,
-    /// What careful coaches do; no published evidence is claimed.
+    /// In use in the trade or at meets, or what careful coaches do; no published evidence is claimed.
     CommonPractice,
     /// A default of this project, to be changed by whoever knows better.
     OurChoice,
@@ -38,8 +38,11 @@ pub enum Standing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Seen {
-    /// Read in the cited work, or in a copy or abstract of it.
+    /// Read in the cited work, or in an abstract of it.
     Read,
+    /// Not read in the cited work, but equal in independent public copies of its numbers or in later works that print
+    /// them; the row says in which kind of place.
+    Secondary,
     /// Recalled, not read again: treat with more care.
     Memory,
     /// Nothing to read: it is derived here, or our choice.
@@ -88,6 +91,8 @@ pub struct Row {
     pub standing: Standing,
     /// How the numbers reached this project.
     pub seen: Seen,
+    /// Which kinds of public copy agree, where [`Seen::Secondary`]; empty otherwise.
+    pub copies: &'static str,
     /// Who was measured; empty where nobody was.
     pub population: &'static str,
     /// Where it is valid.
@@ -126,17 +131,18 @@ pub const ARITHMETIC: Source =
 
 /// Declares a public function together with its registry row and its entry in the dispatch table.
 ///
-/// The function returns `Result<T, Error>`; write the body as its inside. `population`, `domain` and `error`
-/// may be left out where they say nothing.
+/// The function returns `Result<T, Error>`; write the body as its inside. `copies`, `population`, `domain` and
+/// `error`, in this order, may be left out where they say nothing.
 macro_rules! formula {
     (
         $key:literal,
         $(#[doc = $doc:expr])*
         pub fn $name:ident ( $($args:tt)* ) -> $out:ty $body:block
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
+        #[doc = $crate::source::known!($seen $(, $copies)?)]
         pub fn $name($($args)*) -> Result<$out, $crate::error::Error> $body
 
         #[allow(unused_imports, reason = "argument types of the parent are named here")]
@@ -146,13 +152,14 @@ macro_rules! formula {
             pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
                 key: $key,
                 kind: $crate::source::Kind::Function,
-                doc: concat!($($doc, "\n"),*),
+                doc: concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
                 arguments: $crate::source::arguments!([] $($args)*),
                 result: stringify!($out),
                 source: $source,
                 place: $place,
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
+                copies: concat!($($copies)?),
                 population: concat!($($population)?),
                 domain: concat!($($domain)?),
                 published_error: concat!($($error)?),
@@ -178,14 +185,17 @@ macro_rules! constant {
         $(#[doc = $doc:expr])*
         pub const $name:ident : $type:ty = $value:expr;
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
+        #[doc = $crate::source::known!($seen $(, $copies)?)]
         pub const $name: $type = $value;
 
         $crate::source::fixed! {
-            $key, $name, $type, super::$name, concat!($($doc, "\n"),*),
-            $source, $place, $standing, $seen, concat!($($population)?), concat!($($domain)?), concat!($($error)?)
+            $key, $name, $type, super::$name,
+            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
+            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
+            concat!($($error)?)
         }
     };
 }
@@ -198,12 +208,34 @@ macro_rules! default_of {
         $(#[doc = $doc:expr])*
         $name:ident : $type:ty;
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $crate::source::fixed! {
-            $key, $name, $type, <$type as Default>::default(), concat!($($doc, "\n"),*),
-            $source, $place, $standing, $seen, concat!($($population)?), concat!($($domain)?), concat!($($error)?)
+            $key, $name, $type, <$type as Default>::default(),
+            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
+            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
+            concat!($($error)?)
         }
+    };
+}
+
+/// The last words of a documentation: how the numbers are known. Written here, so that no recalled number can leave
+/// them out.
+macro_rules! known {
+    (Read) => {
+        "\n # Known how\n Read in the work or in its abstract.\n"
+    };
+    (Secondary) => {
+        "\n # Known how\n Equal in independent copies; the work itself was not read.\n"
+    };
+    (Secondary, $copies:expr) => {
+        concat!("\n # Known how\n Not read in the work itself; copies seen: ", $copies, ".\n")
+    };
+    (Memory) => {
+        "\n # Known how\n Recalled, not read again: take the numbers with care.\n"
+    };
+    (NotApplicable) => {
+        ""
     };
 }
 
@@ -211,7 +243,7 @@ macro_rules! default_of {
 macro_rules! fixed {
     (
         $key:literal, $name:ident, $type:ty, $value:expr, $doc:expr, $source:expr, $place:expr, $standing:ident,
-        $seen:ident, $population:expr, $domain:expr, $error:expr
+        $seen:ident, $copies:expr, $population:expr, $domain:expr, $error:expr
     ) => {
         #[allow(non_snake_case, unused_imports, reason = "named after the value; its types are named here")]
         pub(crate) mod $name {
@@ -227,6 +259,7 @@ macro_rules! fixed {
                 place: $place,
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
+                copies: $copies,
                 population: $population,
                 domain: $domain,
                 published_error: $error,
@@ -296,4 +329,4 @@ macro_rules! rows {
 
 #[cfg(feature = "serde")]
 pub(crate) use call;
-pub(crate) use {arguments, constant, default_of, fixed, formula, rows};
+pub(crate) use {arguments, constant, default_of, fixed, formula, known, rows};

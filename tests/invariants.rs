@@ -16,6 +16,7 @@ mod invariants {
     mod caution;
     mod clearances;
     mod coach_moves;
+    pub mod compare;
     mod flares;
     mod gates;
     mod guards;
@@ -31,11 +32,14 @@ mod invariants {
     mod new_parameters;
     mod nothing_skipped;
     mod overrides;
-    mod pains;
+    pub mod pains;
     mod prescription;
     mod reasons;
+    mod regions;
     mod returns;
     mod reviews;
     mod states;
+    pub mod step;
     mod steps;
+    pub mod world;
 }

@@ -3,6 +3,42 @@
 //! Reads `tests/published/*.json`, and every `*.json` below the folders named in `BISMAR_VECTORS` (separated
 //! by `:`), so that anyone can hold the crate against cases of their own. `BISMAR_UPDATE=1` writes
 //! `tests/published/names.json` and the page `src/guide/provenance.md` anew.
+//!
+//! # A file of checks
+//!
+//! ```json
+//! {
+//!   "kind": "result",
+//!   "source": { "id": "author-year", "standing": "published", "seen": "secondary",
+//!               "copies": "the tests of two statistical packages", "citation": "...", "doi": "...", "where": "table 3" },
+//!   "cases": [
+//!     { "function": "module.name", "given": {}, "expect": 1.5, "within": 0.05, "note": "..." },
+//!     { "function": "module.name", "given": {}, "expect_error": "out_of_range" }
+//!   ]
+//! }
+//! ```
+//!
+//! A case may carry its own `kind`, `standing`, `seen`, `copies`, `library` and `where` in place of the file's.
+//!
+//! `kind` says what a case can show:
+//!
+//! | kind | what is expected | standing |
+//! |---|---|---|
+//! | `result` | an outcome somebody else printed or certified: a worked example, a measured mean, a certified value | `published`, `standard`, `common-practice` |
+//! | `constant` | a number or a rule of the source, typed a second time | `published`, `standard`, `common-practice` |
+//! | `library` | the answer of an independent implementation; `library` names it with its version | `computed` |
+//! | `evaluation` | the same formula evaluated elsewhere | `computed` |
+//! | `choice` | our own number or rule, written down a second time | `our-choice`, `common-practice` |
+//!
+//! A case with `expect_error` has no kind: what is refused is this crate's contract, whatever the numbers are. It is
+//! counted as a refusal.
+//!
+//! `seen` says how a published, standard or common number reached this project: `read` in the work or its abstract;
+//! `secondary`, equal in independent public copies, with `copies` naming the kinds of place and never an address;
+//! `memory`, recalled, which no standard may be. What is computed or our choice has none.
+//!
+//! A file may also hold, beside `cases`, the reasons why a key has no more: `"fewer_than_three": { "module.name": "why" }`
+//! and `"no_outside_value": { "module.name": "why" }`.
 
 #![allow(
     clippy::unwrap_used,
@@ -24,12 +60,18 @@ mod provenance;
 
 const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
 
+/// Standings whose numbers came from somewhere.
+const SOURCED: [&str; 3] = ["published", "standard", "common-practice"];
+
 struct Case {
     place: String,
     function: String,
     body: Value,
     standing: String,
     seen: Option<String>,
+    kind: Option<String>,
+    library: Option<String>,
+    copies: Option<String>,
 }
 
 fn text<'a>(value: &'a Value, field: &str) -> Option<&'a str> {
@@ -57,7 +99,10 @@ fn json_files(folder: &Path, found: &mut Vec<PathBuf>) {
 fn read_cases(path: &Path) -> Vec<Case> {
     let name = path.file_name().unwrap().to_string_lossy().into_owned();
     let document = std::fs::read_to_string(path).unwrap();
-    let document = Value::from_json(&document).unwrap_or_else(|error| panic!("{name}: {error}"));
+    cases_in(&name, &Value::from_json(&document).unwrap_or_else(|error| panic!("{name}: {error}")))
+}
+
+fn cases_in(name: &str, document: &Value) -> Vec<Case> {
     let source = document.field("source").unwrap_or_else(|| panic!("{name}: no source"));
     let Some(Value::List(cases)) = document.field("cases") else { panic!("{name}: no cases") };
     cases
@@ -67,9 +112,11 @@ fn read_cases(path: &Path) -> Vec<Case> {
             let place = format!("{name}[{at}]");
             let own = |field| text(body, field).or_else(|| text(source, field)).map(String::from);
             let standing = own("standing").unwrap_or_else(|| panic!("{place}: no standing"));
-            let seen = own("seen");
+            let refusal = body.field("expect_error").is_some();
+            let inherited = if refusal { None } else { text(document, "kind") };
+            let kind = text(body, "kind").or(inherited).map(String::from);
             let fields = ["function", "given", "expect", "within", "expect_error", "published", "follows"];
-            let extra = ["standing", "seen", "where", "note"];
+            let extra = ["kind", "standing", "seen", "copies", "library", "where", "note"];
             if let Value::Map(map) = body {
                 for (key, _) in map {
                     let known = fields.contains(&&**key) || extra.contains(&&**key);
@@ -77,19 +124,59 @@ fn read_cases(path: &Path) -> Vec<Case> {
                 }
             }
             let function = text(body, "function").unwrap_or_else(|| panic!("{place}: no function")).into();
-            Case { place, function, body: body.clone(), standing, seen }
+            // What is computed or chosen in a file of printed numbers has not been seen anywhere.
+            let sourced = SOURCED.contains(&&*standing);
+            let seen = if sourced { own("seen") } else { text(body, "seen").map(String::from) };
+            let (library, copies) = (own("library"), own("copies"));
+            Case { place, function, body: body.clone(), standing, seen, kind, library, copies }
         })
         .collect()
 }
 
 /// A published case says how its numbers reached this project; a computed one or a choice has nothing to read.
-fn check_provenance(case: &Case) -> Result<(), String> {
+fn check_seen(case: &Case) -> Result<(), String> {
     let place = &case.place;
     match (case.standing.as_str(), case.seen.as_deref()) {
-        ("published" | "standard" | "common-practice", Some("read" | "memory")) => Ok(()),
+        ("published" | "common-practice", Some("read" | "memory")) | ("standard", Some("read")) => Ok(()),
+        ("published" | "standard" | "common-practice", Some("secondary")) => match case.copies.as_deref() {
+            Some(copies) if !copies.trim().is_empty() && !names_an_address(copies) => Ok(()),
+            copies => {
+                Err(format!("{place}: secondary needs its kinds of copy, without an address: {copies:?}"))
+            }
+        },
         ("computed" | "our-choice", None) => Ok(()),
         (standing, seen) => Err(format!("{place}: standing {standing} with seen {seen:?}")),
     }
+}
+
+/// Copies are named by kind of place: a copy may move or go, and is no authority.
+fn names_an_address(copies: &str) -> bool {
+    ["://", "www.", ".com", ".org", ".net", ".io"].iter().any(|part| copies.contains(part))
+}
+
+/// What a case can show has to agree with the authority it claims.
+fn check_kind(case: &Case) -> Result<(), String> {
+    let place = &case.place;
+    let refusal = case.body.field("expect_error").is_some();
+    match (case.kind.as_deref(), case.standing.as_str()) {
+        (None, _) if refusal => Ok(()),
+        (Some(kind), _) if refusal => Err(format!("{place}: a refusal has no kind, {kind} is given")),
+        (None, _) => Err(format!("{place}: no kind")),
+        (Some("result"), "published" | "standard" | "common-practice") => Ok(()),
+        (Some("constant"), "published" | "standard" | "common-practice") => Ok(()),
+        (Some("library"), "computed") => match case.library.as_deref() {
+            Some(library) if library.contains(|letter: char| letter.is_ascii_digit()) => Ok(()),
+            library => Err(format!("{place}: a library is named with its version, not {library:?}")),
+        },
+        (Some("evaluation"), "computed") => Ok(()),
+        (Some("choice"), "our-choice" | "common-practice") => Ok(()),
+        (Some(kind), standing) => Err(format!("{place}: kind {kind} with standing {standing}")),
+    }
+}
+
+fn check_provenance(case: &Case) -> Result<(), String> {
+    check_seen(case)?;
+    check_kind(case)
 }
 
 /// Compares the named fields only. A number that is not whole needs a tolerance.
@@ -194,7 +281,8 @@ fn every_published_check_holds() {
         failures.extend(run(case).err());
         functions.insert(case.function.clone());
         let seen = case.seen.as_deref().map_or(String::new(), |seen| format!(", {seen}"));
-        *standings.entry(format!("{}{seen}", case.standing)).or_default() += 1;
+        let kind = case.kind.as_deref().unwrap_or("refusal");
+        *standings.entry(format!("{kind:10} {}{seen}", case.standing)).or_default() += 1;
     }
     println!("published checks: {} cases over {} functions", cases.len(), functions.len());
     for (standing, count) in &standings {
@@ -223,6 +311,47 @@ fn cases_from_outside_hold() {
         }
     }
     assert!(failures.is_empty(), "{} failures:\n{}", failures.len(), failures.join("\n"));
+}
+
+/// A case of one kind, standing and seen, for the rules about them.
+fn case_of(text: &str) -> Case {
+    let document = format!(r#"{{"source": {{"id": "x", "citation": "x"}}, "cases": [{text}]}}"#);
+    cases_in("x", &Value::from_json(&document).unwrap()).pop().unwrap()
+}
+
+#[test]
+fn kind_standing_and_seen_must_agree() {
+    let holds = [
+        r#"{"function": "x", "expect": 1, "kind": "result", "standing": "published", "seen": "read"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "standard", "seen": "secondary",
+            "copies": "two public code copies"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "library", "standing": "computed", "library": "scipy 1.17.1"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "evaluation", "standing": "computed"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "choice", "standing": "our-choice"}"#,
+        r#"{"function": "x", "expect_error": "out_of_range", "standing": "computed"}"#,
+    ];
+    for text in holds {
+        assert_eq!(check_provenance(&case_of(text)), Ok(()), "{text}");
+    }
+    let fails = [
+        r#"{"function": "x", "expect": 1, "standing": "published", "seen": "read"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "result", "standing": "computed"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "result", "standing": "published"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "standard", "seen": "secondary"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "standard", "seen": "secondary",
+            "copies": "https://copies.example"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "library", "standing": "computed"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "library", "standing": "computed", "library": "scipy"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "evaluation", "standing": "published", "seen": "read"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "our-choice"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "choice", "standing": "computed"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "constant", "standing": "standard", "seen": "memory"}"#,
+        r#"{"function": "x", "expect": 1, "kind": "guess", "standing": "computed"}"#,
+        r#"{"function": "x", "expect_error": "out_of_range", "kind": "result", "standing": "published", "seen": "read"}"#,
+    ];
+    for text in fails {
+        assert!(check_provenance(&case_of(text)).is_err(), "{text}");
+    }
 }
 
 #[test]
@@ -303,12 +432,69 @@ fn a_field_that_no_case_names_is_found_at_any_depth() {
 /// A row that says nothing about where its numbers come from is a gap, whatever its checks say.
 #[test]
 fn every_row_names_its_source() {
-    use bismar::source::{Seen, Standing};
+    use bismar::source::Seen;
     for row in registry::rows() {
         assert!(!row.source.citation.is_empty() && !row.place.is_empty(), "{}: source and place", row.key);
-        let sourced = matches!(row.standing, Standing::Published | Standing::Standard);
-        assert_eq!(sourced, row.seen != Seen::NotApplicable, "{}: standing and seen disagree", row.key);
+        assert!(provenance::standing_and_seen_agree(row), "{}: standing and seen disagree", row.key);
+        assert_eq!(
+            row.seen == Seen::Secondary,
+            !row.copies.is_empty(),
+            "{}: copies and seen disagree",
+            row.key
+        );
+        assert!(!names_an_address(row.copies), "{}: copies are named by kind of place", row.key);
         assert!(row.doc.trim().lines().next().is_some(), "{}: no documentation", row.key);
+    }
+}
+
+/// What is only recalled says so wherever it is shown: in its documentation, and beside an answer that carries cautions.
+#[test]
+fn what_is_recalled_says_so() {
+    use bismar::source::Seen;
+    let recalled = |key: &str| registry::row(key).is_some_and(|row| row.seen == Seen::Memory);
+    let silent: Vec<_> = registry::rows()
+        .filter(|row| row.seen == Seen::Memory && !row.doc.contains("Recalled, not read again"))
+        .map(|row| row.key)
+        .collect();
+    assert!(silent.is_empty(), "recalled rows whose documentation does not say so: {silent:?}");
+    let (mut seen, mut silent) = (0, Vec::new());
+    // A function whose first answer carries no cautions carries none: most are plain numbers.
+    let mut plain = BTreeSet::new();
+    for case in own_cases().iter().filter(|case| recalled(&case.function)) {
+        if plain.contains(&case.function) {
+            continue;
+        }
+        let Some(Ok(actual)) = case.body.field("given").map(|given| registry::call(&case.function, given))
+        else {
+            continue;
+        };
+        let carried = cautions_in(&actual);
+        if carried.is_empty() {
+            plain.insert(case.function.clone());
+        }
+        for cautions in carried {
+            seen += 1;
+            if !cautions.contains(&Value::Text("source_not_read".into())) {
+                silent.push(case.place.clone());
+            }
+        }
+    }
+    assert!(seen > 30, "the search finds no cautions");
+    assert!(silent.is_empty(), "answers of recalled rows without the caution: {silent:?}");
+}
+
+/// Every list of cautions in an answer, at any depth.
+fn cautions_in(value: &Value) -> Vec<&Vec<Value>> {
+    match value {
+        Value::Map(fields) => fields
+            .iter()
+            .flat_map(|(key, inside)| match inside {
+                Value::List(cautions) if &**key == "cautions" => vec![cautions],
+                inside => cautions_in(inside),
+            })
+            .collect(),
+        Value::List(items) => items.iter().flat_map(cautions_in).collect(),
+        _ => Vec::new(),
     }
 }
 

@@ -11,11 +11,12 @@ use serde_json::{Value as Json, json};
 
 /// Every part that has rules of its own, once. Invented throughout.
 fn log() -> Json {
-    let lift = |name: &str| {
+    let lift = |id: &str| {
         json!({
-            "name": name, "body": "lower", "regions": ["knee"], "implement": "bar",
-            "rungs": [{"name": "to a box"}, {"name": "free", "harder_than": ["to a box"], "own_ratio": 0.9}],
-            "start": {"sets": 3, "reps": 5, "load": {"kg": 30}},
+            "id": id, "body": "lower", "regions": ["knee"], "implement": "bar",
+            "rungs": [{"id": "to a box"}, {"id": "free", "harder_than": ["to a box"], "own_ratio": 0.9}],
+            "starts_from": "pins", "ranges": [{"mm": 400}, {"mm": 350}],
+            "start": {"place": {"rung": 0, "range": 0}, "work": {"sets": 3, "reps": 5, "load": {"kg": 30}}},
             "criteria": [{"id": "brace held", "critical": true}, {"id": "depth", "critical": false, "sets": [1]}],
             "gate": {"pass_run": {"acceptable": 9, "of": 10, "sessions": 2}},
             "step": {"fixed": {"kg": 1}}, "step_cap": 0.05
@@ -24,10 +25,12 @@ fn log() -> Json {
     let set = json!({"load": {"kg": 30}, "reps": 5});
     let kinds = [
         json!({"parameters_changed": {
+            "regions": [{"id": "knee"}, {"id": "hip", "name": "left hip"}],
             "lifts": [lift("strict"), lift("forgiving")],
             "pairs": [{"strict": "strict", "forgiving": "forgiving"}],
             "implements": [{"bar": {"id": "bar", "mass": {"kg": 20}, "collar": {"kg": 0}}}],
             "stock": {"discs": [{"nominal": {"kg": 5}, "count": 2}]},
+            "blocks": [{"mm": 50}],
             "policy": {"layoff": [
                 {"from_days": 11, "load_left": 1, "easier_rung": false, "relearn": false, "restart": false},
                 {"from_days": 42, "load_left": 0.8, "easier_rung": true, "relearn": false, "restart": false}
@@ -97,7 +100,11 @@ fn parameters_that_cannot_be() {
         "parameters_changed",
         vec![
             ("/lifts", json!([]), EmptyList, ".lifts"),
-            ("/lifts/1/name", json!("strict"), DuplicateName, ".lifts"),
+            ("/lifts/1/id", json!("strict"), DuplicateName, ".lifts"),
+            ("/regions/1/id", json!("knee"), DuplicateName, ".regions"),
+            ("/lifts/0/regions/0", json!("neck"), UnknownRegion, ".lifts[0].regions"),
+            ("/blocks/0/mm", json!(0), OutOfRange, ".blocks[0].height"),
+            ("/blocks/0/mm", json!(501), OutOfRange, ".blocks[0].height"),
             ("/lifts/1/implement", json!("hex"), UnknownName, ".lifts[1].implement"),
             ("/pairs/0/strict", json!("ghost"), UnknownName, ".pairs[0].strict"),
             ("/pairs/0/forgiving", json!("ghost"), UnknownName, ".pairs[0].forgiving"),
@@ -118,19 +125,28 @@ fn parameters_that_cannot_be() {
 
 #[test]
 fn lifts_that_cannot_be() {
-    let rungs = Json::from(vec![json!({"name": "rung"}); 25]);
+    let rungs = Json::from(vec![json!({"id": "rung"}); 25]);
     check(
         0,
         "parameters_changed/lifts/0",
         vec![
             ("/rungs", json!([]), EmptyList, ".rungs"),
             ("/rungs", rungs, TooMany, ".rungs"),
-            ("/rungs/0/name", json!("free"), DuplicateName, ".rungs"),
+            ("/rungs/0/id", json!("free"), DuplicateName, ".rungs"),
             ("/rungs/1/harder_than", json!(["sky"]), UnknownName, ".rungs[1].harder_than"),
             ("/rungs/1/harder_than", json!(["free"]), LadderCycle, ".rungs"),
             ("/rungs/1/own_ratio", json!(21), OutOfRange, ".rungs[1].own_ratio"),
-            ("/start/sets", json!(0), OutOfRange, ".start.sets"),
-            ("/start/load/kg", json!(-1), NegativeLoad, ".start.load"),
+            ("/regions", json!(["knee", "knee"]), DuplicateName, ".regions"),
+            ("/start/place/rung", json!(2), OutOfRange, ".start.place.rung"),
+            ("/start/place/range", json!(2), OutOfRange, ".start.place.range"),
+            ("/start/work/sets", json!(0), OutOfRange, ".start.work.sets"),
+            ("/start/work/reps", json!(31), OutOfRange, ".start.work.reps"),
+            ("/start/work/load/kg", json!(-1), NegativeLoad, ".start.work.load"),
+            ("/ranges", json!([]), EmptyList, ".ranges"),
+            ("/ranges", json!([{"mm": 350}, {"mm": 400}]), OutOfRange, ".ranges[1].height"),
+            ("/ranges", json!([{"mm": 350}, {"mm": 350}]), OutOfRange, ".ranges[1].height"),
+            ("/ranges/0/mm", json!(501), OutOfRange, ".ranges[0].height"),
+            ("/ranges/1/mm", json!(0), OutOfRange, ".ranges[1].height"),
             ("/criteria/1/sets", json!([0]), OutOfRange, ".criteria[1].sets"),
             ("/criteria/1/id", json!("brace held"), DuplicateCriterion, ".criteria"),
             ("/step", json!({"part": 0}), OutOfRange, ".step"),
@@ -179,9 +195,10 @@ fn plans_that_cannot_be() {
     let error = refused("/format", json!("bismar-log"));
     assert_eq!(told(&error), (Code::WrongFormat, "format"));
     assert_eq!(error.allowed().to_string(), "bismar-plan");
-    for version in [0, 2] {
-        assert_eq!(told(&refused("/version", json!(version))), (Code::NewerVersion, "version"));
-    }
+    assert_eq!(told(&refused("/version", json!(0))), (Code::WrongFormat, "version"));
+    let newer = refused("/version", json!(2));
+    assert_eq!(told(&newer), (Code::NewerVersion, "version"));
+    assert_eq!(newer.allowed().to_string(), "1 to 1");
     assert_eq!(told(&refused("/lifts/1/lift", json!("strict"))), (Code::DuplicateLift, "lifts[1].lift"));
     for (pointer, field) in [("/lifts/1/sets", "lifts[1].sets"), ("/lifts/0/reps", "lifts[0].reps")] {
         for count in [0, 31] {

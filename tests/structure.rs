@@ -170,6 +170,20 @@ fn every_default_has_a_row() {
     assert!(bare.is_empty(), "default without a row: {bare:?}");
 }
 
+/// Most lines of one file of the source, its tests counted too: one concept a file. Longer tests get a file of their own.
+const MOST_LINES: usize = 400;
+
+#[test]
+fn no_file_is_longer_than_one_concept() {
+    let long: Vec<String> = sources()
+        .iter()
+        .map(|(_, path, text)| (path, text.lines().count()))
+        .filter(|(_, lines)| *lines > MOST_LINES)
+        .map(|(path, lines)| format!("{}: {lines}", path.display()))
+        .collect();
+    assert!(long.is_empty(), "more than {MOST_LINES} lines:\n{}", long.join("\n"));
+}
+
 #[test]
 fn every_module_says_what_it_is_for_and_what_it_may_use() {
     for (module, path, text) in sources() {

@@ -11,11 +11,15 @@ use bismar::value::Value;
 /// The folder of the checks.
 pub const CHECKS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
 
-/// One check: which function, on whose authority, and how near the answer has to come.
+/// What a check can show, from most to least; a refusal shows what is not answered.
+const KINDS: [&str; 6] = ["result", "constant", "library", "evaluation", "choice", "refusal"];
+
+/// One check: which function, on whose authority, what it can show, and how near the answer has to come.
 pub struct Check {
     pub function: String,
     pub standing: String,
     pub seen: Option<String>,
+    pub kind: String,
     pub within: Vec<f64>,
 }
 
@@ -26,6 +30,10 @@ pub struct Work {
     pub seen: Option<String>,
     pub citation: String,
     pub checks: Vec<Check>,
+    /// Why a function has fewer than three checks, by key.
+    pub fewer: Vec<(String, String)>,
+    /// Why a function has no value from outside, by key.
+    pub without_value: Vec<(String, String)>,
 }
 
 /// The page, and whatever is missing from it.
@@ -48,26 +56,44 @@ fn work(path: &Path) -> Result<Work, String> {
     let document = Value::from_json(&document).map_err(|error| error.to_string())?;
     let source = document.field("source").ok_or("no source")?;
     let Some(Value::List(cases)) = document.field("cases") else { return Err("no cases".into()) };
-    let checks: Result<Vec<Check>, String> = cases.iter().map(|case| check(case, source)).collect();
+    let checks: Result<Vec<Check>, String> =
+        cases.iter().map(|case| check(case, &document, source)).collect();
     Ok(Work {
         id: text(source, "id").ok_or("no id")?,
         standing: text(source, "standing").unwrap_or_default(),
         seen: text(source, "seen"),
         citation: text(source, "citation").ok_or("no citation")?,
         checks: checks?,
+        fewer: reasons(&document, "fewer_than_three"),
+        without_value: reasons(&document, "no_outside_value"),
     })
 }
 
-fn check(case: &Value, source: &Value) -> Result<Check, String> {
+fn reasons(document: &Value, field: &str) -> Vec<(String, String)> {
+    let Some(Value::Map(fields)) = document.field(field) else { return Vec::new() };
+    let reason = |(key, reason): &(bismar::value::Key, Value)| match reason {
+        Value::Text(reason) => (key.to_string(), reason.to_string()),
+        _ => (key.to_string(), String::new()),
+    };
+    fields.iter().map(reason).collect()
+}
+
+fn check(case: &Value, document: &Value, source: &Value) -> Result<Check, String> {
     let own = |field| text(case, field).or_else(|| text(source, field));
+    let standing = own("standing").ok_or("a case without a standing")?;
+    // What is computed or chosen in a file of printed numbers has not been seen anywhere.
+    let sourced = !matches!(standing.as_str(), "computed" | "our-choice");
+    let refusal = case.field("expect_error").map(|_| "refusal".to_string());
+    let kind = text(case, "kind").or(refusal).or_else(|| text(document, "kind"));
     let mut within = Vec::new();
     if let Some(tolerance) = case.field("within") {
         numbers(tolerance, &mut within);
     }
     Ok(Check {
         function: text(case, "function").ok_or("a case without a function")?,
-        standing: own("standing").ok_or("a case without a standing")?,
-        seen: own("seen"),
+        standing,
+        seen: if sourced { own("seen") } else { None },
+        kind: kind.ok_or("a case without a kind")?,
         within,
     })
 }
@@ -94,11 +120,23 @@ pub fn report(rows: &[&'static Row], works: &[Work]) -> Report {
     for check in works.iter().flat_map(|work| &work.checks) {
         checks.entry(check.function.as_str()).or_default().push(check);
     }
-    let gaps = gaps(rows, &checks);
+    let mut gaps = gaps(rows, &checks);
+    gaps.extend(too_few(rows, &checks, works));
     Report { page: page(rows, works, &checks, &gaps), gaps }
 }
 
 type Checks<'a> = BTreeMap<&'a str, Vec<&'a Check>>;
+
+/// What is derived or chosen was seen nowhere, what is published was seen somehow, and nothing is called a standard
+/// whose document nobody saw, not even in a copy.
+pub fn standing_and_seen_agree(row: &Row) -> bool {
+    match row.standing {
+        Standing::Published => row.seen != Seen::NotApplicable,
+        Standing::Standard => matches!(row.seen, Seen::Read | Seen::Secondary),
+        Standing::Derived | Standing::OurChoice => row.seen == Seen::NotApplicable,
+        Standing::CommonPractice => true,
+    }
+}
 
 fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
     let mut gaps = Vec::new();
@@ -110,19 +148,67 @@ fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
                 gaps.push(format!("{}: {what}", row.key));
             }
         };
-        let sourced = matches!(row.standing, Standing::Published | Standing::Standard);
         gap(!checks.contains_key(row.key), "no check");
         gap(row.source.citation.is_empty(), "no source");
         gap(row.place.is_empty(), "no place in its source");
         gap(row.doc.trim().is_empty(), "no documentation");
-        gap(sourced == (row.seen == Seen::NotApplicable), "standing and seen disagree");
+        gap(!standing_and_seen_agree(row), "standing and seen disagree");
+        gap((row.seen == Seen::Secondary) == row.copies.is_empty(), "copies and seen disagree");
     }
     gaps
+}
+
+/// Kinds whose value came from outside the project.
+const FROM_OUTSIDE: [&str; 4] = ["result", "constant", "library", "evaluation"];
+
+/// Whether a value from outside could exist at all: of a choice of our own, or of the trade, there is none to compare
+/// with.
+fn has_an_outside(row: &Row) -> bool {
+    !matches!(row.standing, Standing::OurChoice | Standing::CommonPractice)
+}
+
+/// Functions with fewer than three checks, or without a value from outside, that do not say why; and reasons that are
+/// not needed. What takes no arguments has one answer.
+fn too_few(rows: &[&Row], checks: &Checks<'_>, works: &[Work]) -> Vec<String> {
+    let mut gaps = Vec::new();
+    let fewer: BTreeMap<&str, &str> = said_why(works, |work| &work.fewer);
+    let without: BTreeMap<&str, &str> = said_why(works, |work| &work.without_value);
+    for row in rows {
+        let count = checks.get(row.key).map_or(0, Vec::len);
+        let few = count > 0 && count < 3 && !row.arguments.is_empty();
+        let outside = |check: &&Check| FROM_OUTSIDE.contains(&check.kind.as_str());
+        let bare =
+            count > 0 && has_an_outside(row) && !checks.get(row.key).into_iter().flatten().any(outside);
+        let mut gap = |wrong: bool, what: &str| {
+            if wrong {
+                gaps.push(format!("{}: {what}", row.key));
+            }
+        };
+        gap(few && !fewer.contains_key(row.key), "fewer than three checks, and no reason");
+        gap(!few && fewer.contains_key(row.key), "a reason for fewer than three checks that is not needed");
+        gap(bare && !without.contains_key(row.key), "no value from outside, and no reason");
+        gap(!bare && without.contains_key(row.key), "a reason for no value from outside that is not needed");
+    }
+    gaps
+}
+
+fn said_why(works: &[Work], of: fn(&Work) -> &Vec<(String, String)>) -> BTreeMap<&str, &str> {
+    let reasons = works.iter().flat_map(of).filter(|(_, reason)| !reason.trim().is_empty());
+    reasons.map(|(key, reason)| (key.as_str(), reason.as_str())).collect()
 }
 
 fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[String]) -> String {
     let mut page = String::from(HEAD);
     summary(&mut page, rows, works, gaps);
+    let independent = independent(rows, works);
+    let percent = 100 * independent / rows.len().max(1);
+    let _ = writeln!(
+        page,
+        "\n{independent} of {} rows ({percent} %) have a check that is a result or an independent implementation.",
+        rows.len()
+    );
+    rows_by_kind(&mut page, rows, checks);
+    checks_by_kind(&mut page, works);
     let read = |row: &Row| {
         let of_row = checks.get(row.key).into_iter().flatten();
         of_row.filter(|check| check.seen.as_deref() == Some("read")).count() > 0
@@ -135,8 +221,15 @@ fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[Stri
     by_module(&mut page, &none, checks);
     page.push_str("\n# Recalled, with at least one check that was read\n");
     by_module(&mut page, &some, checks);
+    let (copied, rest): (Vec<&Row>, Vec<&Row>) =
+        rest.into_iter().copied().partition(|row| row.seen == Seen::Secondary);
+    if !copied.is_empty() {
+        page.push_str("\n# Equal in independent copies\n\nNot read in the work itself.\n");
+        by_module(&mut page, &copied, checks);
+    }
     page.push_str("\n# Read, derived or chosen\n");
-    by_module(&mut page, &rest.into_iter().copied().collect::<Vec<_>>(), checks);
+    by_module(&mut page, &rest, checks);
+    few(&mut page, rows, checks, works);
     sources(&mut page, rows);
     held_against(&mut page, works);
     page
@@ -150,11 +243,14 @@ missing; the published checks fail when this page is older than they are.
 
 **Standing** is what kind of authority a number has: *published* in the cited work, set by a *standard*, *derived* by
 arithmetic, *common practice* of the trade, or *our choice*, which is a parameter. **Seen** is how a published number
-reached this project: *read* in the work or in an abstract or copy of it, or *recalled* and not read again.
-**Checks** count the cases by what they are held against: printed numbers that were read, printed numbers that were
-recalled, values *computed* with a named library, our own *choices* written down a second time. A computed check shows
-that the arithmetic is right; it does not show that a recalled coefficient is. **Within** is how near the answers have
-to come: the smallest and the largest tolerance, in the unit of the answer, or *exact*.
+reached this project: *read* in the work or in an abstract of it, *copies* where independent public copies agree but the
+work itself was not read, or *recalled* and not read again.
+**Checks** count the cases by what they can show. A *result* is an outcome somebody else printed or certified: a worked
+example, a measured mean, a certified value. A *constant* is a number of the source typed a second time: it finds a slip
+of the finger, not a wrong source. *Library* is the answer of an independent implementation; *evaluation* is the same
+formula evaluated elsewhere: both show that the arithmetic is right, not that a recalled coefficient is. A *choice* is our
+own number or rule written down a second time. A *refusal* is an input that is not answered. **Within** is how near the
+answers have to come: the smallest and the largest tolerance, in the unit of the answer, or *exact*.
 ";
 
 fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
@@ -163,14 +259,68 @@ fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
         writeln!(page, "\n{} rows, {cases} checks from {} files, gaps: {}.\n", rows.len(), works.len(), {
             if gaps.is_empty() { "none".into() } else { gaps.join("; ") }
         });
-    let mut kinds: BTreeMap<(&str, &str), usize> = BTreeMap::new();
+}
+
+/// Rows with a check that could have shown a wrong formula: an outcome, or an independent implementation.
+pub fn independent(rows: &[&Row], works: &[Work]) -> usize {
+    let checks = works.iter().flat_map(|work| &work.checks);
+    let keys: BTreeSet<&str> = checks
+        .filter(|check| matches!(check.kind.as_str(), "result" | "library"))
+        .map(|check| check.function.as_str())
+        .collect();
+    rows.iter().filter(|row| keys.contains(row.key)).count()
+}
+
+/// Rows with at least one check of a kind, by standing.
+fn rows_by_kind(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
+    let mut table: BTreeMap<String, (usize, [usize; KINDS.len()])> = BTreeMap::new();
     for row in rows {
-        *kinds.entry((standing(row.standing), seen(row.seen))).or_default() += 1;
+        let (count, kinds) = table.entry(said(standing(row.standing), seen(row.seen))).or_default();
+        *count += 1;
+        for (kind, rows) in KINDS.iter().zip(kinds) {
+            *rows += usize::from(checks.get(row.key).into_iter().flatten().any(|check| check.kind == *kind));
+        }
     }
-    page.push_str("| standing | seen | rows |\n|---|---|---:|\n");
-    for ((standing, seen), count) in kinds {
-        let _ = writeln!(page, "| {standing} | {seen} | {count} |");
+    page.push_str("\nRows with at least one check of the kind:\n");
+    by_kind(page, "rows", &table);
+}
+
+/// All checks by standing and kind.
+fn checks_by_kind(page: &mut String, works: &[Work]) {
+    let mut table: BTreeMap<String, (usize, [usize; KINDS.len()])> = BTreeMap::new();
+    for check in works.iter().flat_map(|work| &work.checks) {
+        let seen = check.seen.as_deref().map_or("", seen_of_check);
+        let (count, kinds) = table.entry(said(&check.standing.replace('-', " "), seen)).or_default();
+        *count += 1;
+        for (kind, checks) in KINDS.iter().zip(kinds) {
+            *checks += usize::from(check.kind == *kind);
+        }
     }
+    page.push_str("\nChecks:\n");
+    by_kind(page, "checks", &table);
+}
+
+fn said(standing: &str, seen: &str) -> String {
+    if seen.is_empty() { standing.to_string() } else { format!("{standing}, {seen}") }
+}
+
+fn by_kind(page: &mut String, what: &str, table: &BTreeMap<String, (usize, [usize; KINDS.len()])>) {
+    let _ = writeln!(page, "\n| standing | {what} | {} |", KINDS.join(" | "));
+    let _ = writeln!(page, "|---|---:|{}", "---:|".repeat(KINDS.len()));
+    let mut all = (0, [0; KINDS.len()]);
+    for (standing, (count, kinds)) in table {
+        kind_line(page, standing, *count, kinds);
+        all.0 += count;
+        for (sum, count) in all.1.iter_mut().zip(kinds) {
+            *sum += count;
+        }
+    }
+    kind_line(page, "all", all.0, &all.1);
+}
+
+fn kind_line(page: &mut String, standing: &str, count: usize, kinds: &[usize]) {
+    let kinds: Vec<String> = kinds.iter().map(ToString::to_string).collect();
+    let _ = writeln!(page, "| {standing} | {count} | {} |", kinds.join(" | "));
 }
 
 fn by_module(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
@@ -190,6 +340,7 @@ fn table(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
         // What was recalled stands in sections of its own.
         let standing = match row.seen {
             Seen::Read => format!("{}, read", standing(row.standing)),
+            Seen::Secondary => format!("{}, equal in {}", standing(row.standing), row.copies),
             _ => standing(row.standing).to_string(),
         };
         let _ = writeln!(
@@ -215,19 +366,29 @@ fn what(row: &Row) -> String {
     }
 }
 
+/// How many checks of which kind, with how the printed ones were seen.
 fn counts(checks: &[&Check]) -> String {
-    let mut kinds: BTreeMap<&str, usize> = BTreeMap::new();
-    for check in checks {
-        let kind = match (check.standing.as_str(), check.seen.as_deref()) {
-            (_, Some("read")) => "read",
-            (_, Some(_)) => "recalled",
-            ("computed", None) => "computed",
-            _ => "choice",
-        };
-        *kinds.entry(kind).or_default() += 1;
+    let mut said = Vec::new();
+    for kind in KINDS {
+        let mut by_seen: BTreeMap<&str, usize> = BTreeMap::new();
+        for check in checks.iter().filter(|check| check.kind == kind) {
+            let seen = if kind == "refusal" { None } else { check.seen.as_deref() };
+            *by_seen.entry(seen.map_or("", seen_of_check)).or_default() += 1;
+        }
+        said.extend(by_seen.iter().map(|(seen, count)| match *seen {
+            "" => format!("{count} {kind}"),
+            seen => format!("{count} {kind} ({seen})"),
+        }));
     }
-    let kinds: Vec<String> = kinds.iter().rev().map(|(kind, count)| format!("{count} {kind}")).collect();
-    if kinds.is_empty() { "NONE".into() } else { kinds.join(", ") }
+    if said.is_empty() { "NONE".into() } else { said.join(", ") }
+}
+
+fn seen_of_check(seen: &str) -> &'static str {
+    match seen {
+        "read" => "read",
+        "secondary" => "copies",
+        _ => "recalled",
+    }
 }
 
 fn tolerance(checks: &[&Check]) -> String {
@@ -249,6 +410,29 @@ fn number(value: f64) -> String {
     }
 }
 
+/// Why some have few checks.
+fn few(page: &mut String, rows: &[&Row], checks: &Checks<'_>, works: &[Work]) {
+    let count = |key: &str| checks.get(key).map_or(0, Vec::len);
+    let one_answer = rows.iter().filter(|row| row.arguments.is_empty() && count(row.key) < 3).count();
+    let choices = rows.iter().filter(|row| {
+        let outside = |check: &&Check| FROM_OUTSIDE.contains(&check.kind.as_str());
+        !has_an_outside(row) && !checks.get(row.key).into_iter().flatten().any(outside)
+    });
+    let _ = write!(
+        page,
+        "\n# Few checks, and why\n\n{one_answer} rows with fewer than three checks take no arguments: there is one answer. {} \
+         rows are choices of this project or of the trade: there is nothing outside to compare them with. The others say \
+         why:\n\n| what | why there are not three checks, or no value from outside |\n|---|---|\n",
+        choices.count()
+    );
+    for (key, reason) in said_why(works, |work| &work.fewer) {
+        let _ = writeln!(page, "| `{key}` | {} |", plain(reason));
+    }
+    for (key, reason) in said_why(works, |work| &work.without_value) {
+        let _ = writeln!(page, "| `{key}` | no value from outside: {} |", plain(reason));
+    }
+}
+
 fn sources(page: &mut String, rows: &[&Row]) {
     page.push_str("\n# Sources of the numbers\n\n| source | work | DOI |\n|---|---|---|\n");
     let unique: BTreeMap<&str, (&str, Option<&str>)> =
@@ -264,15 +448,11 @@ fn held_against(page: &mut String, works: &[Work]) {
         "\n# What the checks are held against\n\n| file | against | standing | checks |\n|---|---|---|---:|\n",
     );
     for work in works {
-        let seen = match work.seen.as_deref() {
-            Some("memory") => ", recalled",
-            Some(_) => ", read",
-            None => "",
-        };
-        let standing = work.standing.replace('-', " ");
+        let seen = work.seen.as_deref().map_or("", seen_of_check);
+        let standing = said(&work.standing.replace('-', " "), seen);
         let _ = writeln!(
             page,
-            "| {} | {} | {standing}{seen} | {} |",
+            "| {} | {} | {standing} | {} |",
             work.id,
             plain(&work.citation),
             work.checks.len()
@@ -293,6 +473,7 @@ fn standing(standing: Standing) -> &'static str {
 fn seen(seen: Seen) -> &'static str {
     match seen {
         Seen::Read => "read",
+        Seen::Secondary => "copies",
         Seen::Memory => "recalled",
         Seen::NotApplicable => "",
     }

@@ -1,6 +1,8 @@
 //! Keys of safety texts: what to show beside an answer, worded elsewhere.
 //!
-//! Uses nothing of the crate. An answer carries the keys; a host may put its own words to each.
+//! Uses `source`. An answer carries the keys; a host may put its own words to each.
+
+use crate::source::Seen;
 
 macro_rules! cautions {
     ($($variant:ident $text:literal $meaning:literal),+ $(,)?) => {
@@ -51,10 +53,10 @@ cautions! {
     EstimatesAreRanges "estimates_are_ranges" "Estimates are ranges; never test a true maximum because a screen said so.",
     GatesUnproven "gates_unproven" "No evidence was found that technique gates reduce injury.",
     NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
-    AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new medicine since last time: ask a clinician before training today.",
+    AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new or changed medicine since last time: ask a clinician before training today.",
     UnknownEvents "unknown_events" "This log holds events of a newer version that this one cannot read; a stop may be among them, so read it with the newer version before anyone lifts.",
     MassFalling "mass_falling" "Body mass fell by a twentieth or more within half a year; if that was not meant, talk to a clinician.",
-    LowerStart "lower_start" "The bar lies at another height than usual, so today's lift is not quite the same lift.",
+    LowerStart "lower_start" "The bar starts at another height than its place asks for, or at one that nobody knows, so today's lift may not be quite the same lift.",
     // rehearsal
     RehearsalOfRules "rehearsal_of_rules" "A rehearsal of the rules by made-up lifters of stated, unchanging skill: it shows what the rules do, and foretells nothing about a person.",
     // horizon
@@ -66,7 +68,9 @@ cautions! {
     SurvivorsOnly "survivors_only" "Records and meets show those who still compete, not those who stopped.",
     SmallSample "small_sample" "Very few people were measured.",
     OpenEnded "open_ended" "The fastest fall may be faster than shown; the source gives no upper end.",
-    SourceNotRead "source_not_read" "The numbers were recalled and not checked against the issuing document.",
+    SourceNotRead "source_not_read" "The numbers, or some of them, were recalled and not checked against the issuing document.",
+    SourceSeenInCopies "source_seen_in_copies" "The numbers are equal in independent copies; the issuing document itself was not read.",
+    CountedAtLimit "counted_at_limit" "Body mass lies beyond a limit of the formula and counts as the limit.",
     SexUnknown "sex_unknown" "Sex is not given, so the range covers both sexes.",
     ProjectJudgement "project_judgement" "A judgement of this project over several sources; change it where better is known.",
     SteepAboveEighty "steep_above_eighty" "Above 80 the coefficient rises faster than strength falls, since few people of that age compete.",
@@ -90,6 +94,16 @@ cautions! {
     VelocityAtMaximumUnreliable "velocity_at_maximum_unreliable" "The velocity of a maximum repeats poorly from test to test (CV 22.5 %: Banyard et al. 2017).",
     VelocityNotFromWarmUp "velocity_not_from_warm_up" "Compare the same warm-up load with its own history; do not work out a new maximum from it every day.",
     LoadsTooClose "loads_too_close" "The loads lie so close together that the line through them is unstable.",
+}
+
+/// What to say of numbers that reached this project in this way, where anything is to be said.
+#[must_use]
+pub(crate) const fn of_seen(seen: Seen) -> Option<Caution> {
+    match seen {
+        Seen::Memory => Some(Caution::SourceNotRead),
+        Seen::Secondary => Some(Caution::SourceSeenInCopies),
+        Seen::Read | Seen::NotApplicable => None,
+    }
 }
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];

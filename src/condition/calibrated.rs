@@ -57,23 +57,23 @@ pub enum VerdictSkill {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Calibration {
-    /// Called bad, fell short.
+    /// Called below the usual, fell short.
     pub hits: u32,
-    /// Called bad, went well.
+    /// Called below the usual, went well.
     pub false_alarms: u32,
-    /// Not called bad, fell short.
+    /// Not called below the usual, fell short.
     pub misses: u32,
-    /// Not called bad, went well.
+    /// Not called below the usual, went well.
     pub quiet: u32,
     /// Sessions of unknown class, left out.
     pub unknown: u32,
     /// Part of the verdicts that were right.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub right: Option<Interval>,
-    /// Part of the days that fell short which were called bad, 95 %.
+    /// Part of the days that fell short which were called below the usual, 95 %.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub caught: Option<Interval>,
-    /// Part of the days that went well which were called bad, 95 %.
+    /// Part of the days that went well which were called below the usual, 95 %.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub wrongly_called: Option<Interval>,
     /// How often chance alone would catch as many.
@@ -111,18 +111,18 @@ formula! {
     /// Did the verdicts before the work sets agree with what the work sets showed, better than chance?
     ///
     /// # Formula
-    /// Days called bad (either class) against days that fell short; chance from the hypergeometric distribution, at
-    /// least as many hits (one-sided). Better than chance below 0.05. Shares with Wilson intervals at 95 %.
+    /// Days called below the usual (either class) against days that fell short; chance from the hypergeometric
+    /// distribution, at least as many hits (one-sided). Better than chance below 0.05. Shares with Wilson intervals at 95 %.
     ///
     /// # Domain
-    /// From 20 sessions with a verdict; unknown days are left out. Easing off on a bad day may itself avert a
+    /// From 20 sessions with a verdict; unknown days are left out. Easing off on such a day may itself avert a
     /// shortfall: then the verdicts look worse than they are.
     ///
     /// # Errors
     /// `out_of_range` with more than 20,000 sessions.
     ///
     /// # Source
-    /// Fisher 1922 for the test; the limits are this project's choice (row `condition.calibration`).
+    /// Fisher 1922, recalled, for the test; the limits are this project's choice (row `condition.calibration`).
     ///
     /// # Examples
     /// ```

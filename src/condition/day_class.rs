@@ -1,8 +1,8 @@
-//! What kind of day today is.
+//! How today compares with the lifter's usual.
 
-/// Today against the lifter's own ordinary days, in five classes.
+/// Today against the lifter's own ordinary days: below, within or above the usual, in five classes.
 ///
-/// A good day never raises a load; it is named so that a bad one can be told from it.
+/// A day above the usual never raises a load; it is named so that one below can be told from it.
 ///
 /// ```
 /// use bismar::condition::DayClass;
@@ -14,13 +14,13 @@
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum DayClass {
-    /// Several markers agree that today is below the lifter's ordinary range, or technique dropped on a critical point.
+    /// Below the usual: several markers agree, or technique slipped on a critical point.
     BadAgreeing,
-    /// One marker alone says so: go on, look again after the first work set.
+    /// One marker alone lies below the usual: go on, look again after the first work set.
     BadSingle,
-    /// Within the lifter's ordinary range.
+    /// Within the usual.
     Ordinary,
-    /// Above the lifter's ordinary range. Adds no load.
+    /// Above the usual. Adds no load.
     Good,
     /// Too little was asked, or too little is known of this lifter, to say.
     Unknown,
@@ -31,20 +31,20 @@ impl DayClass {
     pub const ALL: [DayClass; 5] =
         [DayClass::BadAgreeing, DayClass::BadSingle, DayClass::Ordinary, DayClass::Good, DayClass::Unknown];
 
-    /// Whether a marker called today bad.
+    /// Whether a marker lies below the usual today.
     #[must_use]
     pub const fn is_bad(self) -> bool {
         matches!(self, DayClass::BadAgreeing | DayClass::BadSingle)
     }
 
-    /// Whether today is a confirmed bad day, on which a failed set does not count against a pass-run.
+    /// Whether today lies below the usual by signs that agree; a failed set then does not count against a pass-run.
     #[must_use]
     pub const fn is_confirmed_bad(self) -> bool {
         matches!(self, DayClass::BadAgreeing)
     }
 
     /// Whether a step up that was earned may be taken today: not on an unknown day, and not while one marker
-    /// still says bad (look again after the first work set).
+    /// still lies below the usual (look again after the first work set).
     #[must_use]
     pub const fn allows_advance(self) -> bool {
         matches!(self, DayClass::Ordinary | DayClass::Good)

@@ -1,4 +1,4 @@
-//! How often do ordinary days look bad by the rules in force?
+//! How often do ordinary days look like ones below the usual by the rules in force?
 
 use alloc::vec::Vec;
 
@@ -11,15 +11,15 @@ use crate::numeric::student::student_cdf;
 use crate::source::{ARITHMETIC, OURS, formula, rows};
 use crate::statistics::robust::{median_of, spread_about};
 
-/// Chances that an ordinary day is called bad.
+/// Chances that an ordinary day is called one below the usual.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct FalseAlarms {
     /// Of each marker alone, in the order given.
     pub by_marker: Vec<f64>,
-    /// That at least one marker says bad.
+    /// That at least one marker says so.
     pub any: f64,
-    /// That enough markers say bad to agree.
+    /// That enough markers say so to agree.
     pub agreeing: f64,
 }
 
@@ -28,7 +28,7 @@ const BASELINES: u32 = 2000;
 /// Start of the generator: the answer is the same every time.
 const SEED: u32 = 20_517;
 
-/// Chance that a marker with this many baseline values calls an ordinary day bad.
+/// Chance that a marker with this many baseline values calls an ordinary day one below the usual.
 ///
 /// Given a simulated baseline, the chance is exact: the normal tail beyond its bound; both tails are averaged, which
 /// are equally likely.
@@ -66,7 +66,7 @@ fn at_least(rates: &[f64], least: u32) -> f64 {
 
 formula! {
     "condition.false_alarms",
-    /// With so many markers and past values, how often does an ordinary day look bad?
+    /// With so many markers and past values, how often does an ordinary day look like one below the usual?
     ///
     /// # Formula
     /// For each marker the mean, over 2000 simulated baselines of normal values, of the normal chance beyond the bound;
@@ -116,7 +116,8 @@ formula! {
 
 formula! {
     "condition.false_alarm_of_mean",
-    /// How often would an ordinary day look bad against a plain mean and standard deviation of so many values?
+    /// How often would an ordinary day look like one below the usual, against a plain mean and standard deviation of so
+    /// many values?
     ///
     /// # Formula
     /// `F(-c / sqrt(1 + 1/n))`, `F` Student's t with `n - 1` degrees of freedom, `c` the threshold in spreads.

@@ -1,13 +1,13 @@
-//! Is today a good or a bad day, and is the trend real?
+//! Does today lie below, within or above the lifter's usual, and is the trend real?
 //!
 //! Uses error, numeric, source, quantity, statistics. It takes plain readings (day, value, conditions); the log is
 //! not its business. Estimates of strength come in as a value with a standard error.
 //!
 //! | question | function |
 //! |---|---|
-//! | Is today a good or a bad day? | [`judge_day`] |
+//! | Does today lie below, within or above the usual? | [`judge_day`] |
 //! | What is ordinary for this lifter? | [`baseline`] |
-//! | How often do ordinary days look bad? | [`false_alarms`] |
+//! | How often do ordinary days look like ones below the usual? | [`false_alarms`] |
 //! | Were past verdicts worth anything? | [`calibration`] |
 //! | Is the trend real, and where does it lead? | [`trend`] |
 //! | Slow drift or sudden drop? | [`drift`] |

@@ -21,7 +21,7 @@ pub struct DayOptions {
     pub most_values: u32,
     /// Fewer than this give no baseline.
     pub least_values: u32,
-    /// How many spreads below the centre is bad, above it good.
+    /// How many spreads below the centre lie below the usual, and above it above.
     pub threshold: f64,
     /// How many markers must agree.
     pub agreeing: u32,

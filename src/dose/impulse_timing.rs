@@ -36,7 +36,7 @@ formula! {
     /// `never_crosses` where `k2 <= k1`.
     ///
     /// # Source
-    /// Fitz-Clarke, Morton and Banister 1991.
+    /// Fitz-Clarke, Morton and Banister 1991, recalled; it follows from the response by setting it, or its slope, to 0.
     ///
     /// # Examples
     /// ```
@@ -67,7 +67,7 @@ formula! {
     /// `never_crosses`.
     ///
     /// # Source
-    /// Fitz-Clarke, Morton and Banister 1991.
+    /// Fitz-Clarke, Morton and Banister 1991, recalled; it follows from the response by setting it, or its slope, to 0.
     ///
     /// # Examples
     /// ```
@@ -99,7 +99,7 @@ formula! {
     /// `never_crosses`.
     ///
     /// # Source
-    /// Fitz-Clarke, Morton and Banister 1991.
+    /// Fitz-Clarke, Morton and Banister 1991, recalled; it follows from the response by setting it, or its slope, to 0.
     ///
     /// # Examples
     /// ```

@@ -4,13 +4,7 @@ use super::daily::{DailyLoad, LoadTotal, complete};
 use super::session::FOSTER_2001;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
-use crate::source::{Source, formula, rows};
-
-const FOSTER_1998: Source = Source {
-    id: "foster-1998",
-    citation: "Foster C. Monitoring training in athletes with reference to overtraining syndrome. Med Sci Sports Exerc 1998;30(7):1164-1168",
-    doi: None,
-};
+use crate::source::{formula, rows};
 
 /// Which standard deviation.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -190,8 +184,8 @@ formula! {
         }
         week(&complete(days)?, deviation, WeekBasis::Days)
     }
-    source: FOSTER_1998, place: "method", standing: Published, seen: Memory,
-    population: "25 athletes, mostly endurance, training daily", domain: "seven complete days",
+    source: FOSTER_2001, place: "method and table 5", standing: Published, seen: Read,
+    population: "athletes, mostly endurance, training daily", domain: "seven complete days",
 }
 
 formula! {
@@ -300,7 +294,7 @@ formula! {
         }
         numeric::finite("monotony", mean / deviation)
     }
-    source: FOSTER_1998, place: "method", standing: Published, seen: Memory,
+    source: FOSTER_2001, place: "method and table 5", standing: Published, seen: Read,
 }
 
 rows![weekly_load, week_monotony, sessions_monotony, monotony_limit, monotony_of];

@@ -79,7 +79,7 @@ formula! {
     /// None of its own.
     ///
     /// # Source
-    /// Ebben et al. 2011 (abstract read; the table from memory).
+    /// Ebben et al. 2011 (abstract read; the table recalled).
     ///
     /// # Examples
     /// ```
@@ -116,7 +116,7 @@ formula! {
     /// None of its own.
     ///
     /// # Source
-    /// Suprak, Dawes and Stephenson 2011 (from memory).
+    /// Suprak, Dawes and Stephenson 2011, recalled.
     ///
     /// # Examples
     /// ```

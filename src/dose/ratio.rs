@@ -244,7 +244,7 @@ formula! {
     /// `out_of_range` for windows or the guard.
     ///
     /// # Source
-    /// Williams et al. 2017 for fading means; coupled and uncoupled windows as in Windt and Gabbett 2019.
+    /// Williams et al. 2017 for fading means (their form recalled); coupled and uncoupled windows as in Windt and Gabbett 2019.
     ///
     /// # Examples
     /// ```
@@ -274,7 +274,7 @@ formula! {
         let cautions = cautions(ratio, history, &options);
         Ok(RecentVersusUsual { recent, usual, ratio, typical, history_days: history, cautions, options })
     }
-    source: WILLIAMS_2017, place: "the formulas; guards our choice", standing: Published, seen: Read,
+    source: WILLIAMS_2017, place: "ratio of two of its means; guards our choice", standing: Derived, seen: NotApplicable,
     domain: "at least 28 days without a gap",
 }
 

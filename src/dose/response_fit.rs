@@ -273,7 +273,7 @@ formula! {
     /// `day_not_recorded`; `out_of_range` for days, values and options; `interval_reversed` for a range.
     ///
     /// # Source
-    /// The model of Busso, Carasso and Lacour 1991; limits of refusal are our choice.
+    /// The model of Busso, Carasso and Lacour 1991, its form recalled; limits of refusal are our choice.
     ///
     /// # Examples
     /// ```
@@ -306,7 +306,7 @@ formula! {
         }
         judge(&record, options)
     }
-    source: BUSSO_1991, place: "the model; limits of refusal our choice", standing: Published, seen: Read,
+    source: BUSSO_1991, place: "least squares of the model; limits of refusal our choice", standing: Derived, seen: NotApplicable,
     population: "8 untrained people, endurance", domain: "teaching; at least 25 measurements by default",
 }
 

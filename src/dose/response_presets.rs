@@ -1,15 +1,10 @@
 //! Published parameters of responses, by name: for teaching, and as a warning about how far apart they lie.
 
+use super::impulse::MORTON_1990;
 use super::impulse::{ImpulseResponse, TimeConstants};
 use super::variable_response::{BUSSO_2003, VariableResponse};
 use crate::quantity::Interval;
 use crate::source::{Source, formula, rows};
-
-const BANISTER_1975: Source = Source {
-    id: "banister-1975",
-    citation: "Banister EW, Calvert TW, Savage MV, Bach T. A systems model of training for athletic performance. Aust J Sports Med 1975;7:57-61",
-    doi: None,
-};
 
 const BUSSO_1994: Source = Source {
     id: "busso-1994",
@@ -37,7 +32,8 @@ formula! {
     /// `not_finite`, `out_of_range` for the baseline.
     ///
     /// # Source
-    /// After Banister et al. 1975 (from memory; 42 to 45 and 7 to 15 days circulate).
+    /// Recalled as the starting values of Morton, Fitz-Clarke and Banister 1990 for runners; 42 to 45 and 7 to 15 days
+    /// circulate.
     ///
     /// # Examples
     /// ```
@@ -47,7 +43,7 @@ formula! {
     pub fn illustrative_response(baseline: f64) -> ImpulseResponse {
         ImpulseResponse::new(baseline, 1.0, 2.0, 45.0, 15.0)
     }
-    source: BANISTER_1975, place: "usual illustrative values", standing: Published, seen: Memory,
+    source: MORTON_1990, place: "starting values", standing: Published, seen: Memory,
     population: "runners, for illustration",
 }
 
@@ -65,7 +61,7 @@ formula! {
     /// None of its own.
     ///
     /// # Source
-    /// Busso, Candau and Lacour 1994, read in a secondary article.
+    /// Busso, Candau and Lacour 1994, as a later article prints it.
     ///
     /// # Examples
     /// ```
@@ -75,7 +71,8 @@ formula! {
     pub fn hammer_thrower_times_busso_1994() -> TimeConstants {
         TimeConstants::new(60.0, 13.0)
     }
-    source: BUSSO_1994, place: "results", standing: Published, seen: Read, population: "one hammer thrower",
+    source: BUSSO_1994, place: "results", standing: Published, seen: Secondary, copies: "a later article",
+    population: "one hammer thrower",
 }
 
 formula! {
@@ -86,13 +83,13 @@ formula! {
     /// Fixed numbers: 30.8, 16.8 and 2.3 days; gains 0.031 and 0.000035.
     ///
     /// # Domain
-    /// Six untrained people cycling, performance in watts. From memory and to be checked before use.
+    /// Six untrained people cycling, performance in watts. Recalled; to be checked before use.
     ///
     /// # Errors
     /// `not_finite`, `out_of_range` for the baseline.
     ///
     /// # Source
-    /// Busso 2003, from memory.
+    /// Busso 2003; recalled, the abstract does not print them.
     ///
     /// # Examples
     /// ```

@@ -78,7 +78,7 @@ formula! {
     /// None of its own.
     ///
     /// # Source
-    /// Caterisano et al. 2019 (abstract read; details from memory and a digest).
+    /// Caterisano et al. 2019 (abstract read; the details recalled, and alike in a digest).
     ///
     /// # Examples
     /// ```
@@ -108,7 +108,7 @@ formula! {
     /// `out_of_range` for week 0.
     ///
     /// # Source
-    /// Caterisano et al. 2019.
+    /// Caterisano et al. 2019, recalled.
     ///
     /// # Examples
     /// ```
@@ -162,7 +162,7 @@ formula! {
     /// `not_finite`, `out_of_range` below 0.
     ///
     /// # Source
-    /// Caterisano et al. 2019.
+    /// Caterisano et al. 2019, recalled.
     ///
     /// # Examples
     /// ```

@@ -119,7 +119,7 @@ formula! {
     /// `out_of_range`, `not_finite`.
     ///
     /// # Source
-    /// Williams et al. 2017 (the form from memory).
+    /// Williams et al. 2017 (the form recalled: the letter shows it as a picture).
     ///
     /// # Examples
     /// ```
@@ -201,7 +201,7 @@ formula! {
     /// `out_of_range`, `not_finite`.
     ///
     /// # Source
-    /// Williams et al. 2017; the letter leaves the start value open.
+    /// Williams et al. 2017, recalled: the letter shows its formulas as pictures. It leaves the start value open.
     ///
     /// # Examples
     /// ```
@@ -223,7 +223,7 @@ formula! {
             None => { run = run.after_gap(); None }
         }).collect())
     }
-    source: WILLIAMS_2017, place: "the recursion", standing: Published, seen: Read,
+    source: WILLIAMS_2017, place: "the recursion", standing: Published, seen: Memory,
 }
 
 rows![rolling_load, weighting_factor, weighted_load];

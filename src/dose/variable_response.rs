@@ -87,7 +87,7 @@ formula! {
     /// `day_not_recorded`.
     ///
     /// # Source
-    /// Busso 2003 (abstract read; formula from memory).
+    /// Busso 2003 (abstract read; formula recalled).
     ///
     /// # Examples
     /// ```

@@ -5,12 +5,6 @@ use crate::numeric;
 use crate::quantity::{Kilograms, Mass};
 use crate::source::{Source, formula, rows};
 
-pub(super) const HAFF_2010: Source = Source {
-    id: "haff-2010",
-    citation: "Haff GG. Quantifying workloads in resistance training: a brief review. Professional Strength & Conditioning 2010, pp 31-40",
-    doi: None,
-};
-
 pub(super) const SHEPPARD_TRIPLETT_2016: Source = Source {
     id: "sheppard-triplett-2016",
     citation: "Sheppard JM, Triplett NT. Program design for resistance training. In: Haff GG, Triplett NT (eds), Essentials of Strength Training and Conditioning, 4th ed. Human Kinetics 2016, ch 17",
@@ -110,7 +104,7 @@ formula! {
     /// `no_repetitions`; `load_out_of_domain` for a load below 0 kg.
     ///
     /// # Source
-    /// Haff 2010.
+    /// BMJ Military Health, table 1; the name after Haff 2010.
     ///
     /// # Examples
     /// ```
@@ -126,7 +120,7 @@ formula! {
         let totals = Totals::of(sets)?;
         Kilograms::new(totals.volume_load() / totals.some_reps()?)
     }
-    source: HAFF_2010, place: "pp 31-40", standing: Published, seen: Read,
+    source: BMJ_MILITARY_HEALTH, place: "table 1", standing: Published, seen: Read,
 }
 
 formula! {

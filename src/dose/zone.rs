@@ -103,7 +103,8 @@ formula! {
     pub fn prilepin_table() -> Vec<ZoneRow> {
         Ok(ZONES.to_vec())
     }
-    source: PRILEPIN, place: "the table; edges our choice", standing: CommonPractice, seen: NotApplicable,
+    source: PRILEPIN, place: "the table; edges our choice", standing: CommonPractice, seen: Secondary,
+    copies: "two articles of the trade, whose edges differ",
     population: "over 1000 elite weightlifters, by report", domain: "55 to 100 % of the maximum",
 }
 
@@ -136,7 +137,8 @@ formula! {
         let row = zone_index(fraction).and_then(|at| ZONES.get(at));
         row.copied().ok_or_else(|| Error::range(Code::NotCovered, "fraction", fraction.value(), 0.55, 1.0, "of 1RM"))
     }
-    source: PRILEPIN, place: "the table; edges our choice", standing: CommonPractice, seen: NotApplicable,
+    source: PRILEPIN, place: "the table; edges our choice", standing: CommonPractice, seen: Secondary,
+    copies: "two articles of the trade, whose edges differ",
     population: "over 1000 elite weightlifters, by report", domain: "55 to 100 % of the maximum",
 }
 

@@ -8,6 +8,7 @@
 //! | [`choose_an_equation`] | Which equation says what a set was worth, and where do the studies disagree? |
 //! | [`provenance`] | Where does every number come from, and what is it held against? |
 //! | [`not_claimed`] | What is not claimed? |
+//! | [`doubts`] | What is weakest, and which study would settle it? |
 //! | [`benchmarks`] | How fast is it, and beside what? |
 
 #[doc = include_str!("benchmarks.md")]
@@ -15,6 +16,9 @@ pub mod benchmarks {}
 
 #[doc = include_str!("choose_an_equation.md")]
 pub mod choose_an_equation {}
+
+#[doc = include_str!("doubts.md")]
+pub mod doubts {}
 
 #[cfg_attr(all(feature = "json", feature = "english"), doc = include_str!("first_log.md"))]
 #[cfg_attr(

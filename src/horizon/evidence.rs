@@ -4,8 +4,8 @@ use alloc::borrow::Cow;
 use alloc::vec;
 use alloc::vec::Vec;
 
-use crate::caution::Caution;
-use crate::source::{Source, formula, rows};
+use crate::caution::{self, Caution};
+use crate::source::{Seen, Source, formula, rows};
 
 const SEVERAL: Source =
     Source { id: "several-works", citation: "Several works; each line names its own", doi: None };
@@ -60,7 +60,7 @@ pub(super) struct Work {
     pub(super) id: &'static str,
     pub(super) citation: &'static str,
     pub(super) population: &'static str,
-    pub(super) read: bool,
+    pub(super) seen: Seen,
 }
 
 /// A figure of a work.
@@ -102,9 +102,7 @@ fn lines(works: &[(&Work, &[Line])]) -> Vec<Evidence> {
 
 fn evidence(work: &Work, line: &Line) -> Evidence {
     let mut cautions = vec![Caution::NotAPrognosis, Caution::OtherPopulation];
-    if !work.read {
-        cautions.push(Caution::SourceNotRead);
-    }
+    cautions.extend(caution::of_seen(work.seen));
     Evidence {
         source: Cow::Borrowed(work.id),
         citation: Cow::Borrowed(work.citation),

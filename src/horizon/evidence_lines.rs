@@ -2,13 +2,14 @@
 
 use super::Study;
 use super::evidence::{Ends, Line, Work, alone, between, spanning};
+use crate::source::Seen;
 
 const fn read(id: &'static str, citation: &'static str, population: &'static str) -> Work {
-    Work { id, citation, population, read: true }
+    Work { id, citation, population, seen: Seen::Read }
 }
 
 const fn recalled(id: &'static str, citation: &'static str, population: &'static str) -> Work {
-    Work { id, citation, population, read: false }
+    Work { id, citation, population, seen: Seen::Memory }
 }
 
 const PERCENT: &str = "% of strength";
@@ -150,8 +151,8 @@ pub(super) const MAINTENANCE: &[(&Work, &[Line])] = &[
     ),
 ];
 
-const fn of_study(study: Study, citation: &'static str, read: bool) -> Work {
-    Work { id: study.id(), citation, population: study.population(), read }
+const fn of_study(study: Study, citation: &'static str, seen: Seen) -> Work {
+    Work { id: study.id(), citation, population: study.population(), seen }
 }
 
 pub(super) const DECLINES: &[(&Work, &[Line])] = &[
@@ -159,7 +160,7 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         &of_study(
             Study::Goodpaster2006,
             "J Gerontol A 2006;61(10):1059-1064, doi 10.1093/gerona/61.10.1059",
-            true,
+            Seen::Read,
         ),
         &[
             spanning("knee_extension_men", 3.4, 4.1, YEARLY),
@@ -168,7 +169,7 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::Mitchell2012, "Front Physiol 2012;3:260, doi 10.3389/fphys.2012.00260", true),
+        &of_study(Study::Mitchell2012, "Front Physiol 2012;3:260, doi 10.3389/fphys.2012.00260", Seen::Read),
         &[
             alone("muscle_mass_men", 0.47, YEARLY),
             alone("muscle_mass_women", 0.37, YEARLY),
@@ -177,21 +178,25 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::Mitchell2012, "Front Physiol 2012;3:260, doi 10.3389/fphys.2012.00260", false),
+        &of_study(
+            Study::Mitchell2012,
+            "Front Physiol 2012;3:260, doi 10.3389/fphys.2012.00260",
+            Seen::Memory,
+        ),
         &[
             spanning("strength_men_at_75", 3.0, 4.0, YEARLY),
             spanning("strength_women_at_75", 2.5, 3.0, YEARLY),
         ],
     ),
     (
-        &of_study(Study::VonHaehling2010, "J Cachexia Sarcopenia Muscle 2010;1:129-133", true),
+        &of_study(Study::VonHaehling2010, "J Cachexia Sarcopenia Muscle 2010;1:129-133", Seen::Read),
         &[alone("strength_50_to_60", 1.5, YEARLY), alone("strength_after_60", 3.0, YEARLY)],
     ),
     (
         &of_study(
             Study::Frontera2000,
             "J Appl Physiol 2000;88(4):1321-1326, doi 10.1152/jappl.2000.88.4.1321",
-            true,
+            Seen::Read,
         ),
         &[
             spanning("knee_and_elbow_in_12_years", 20.0, 30.0, PERCENT),
@@ -199,7 +204,11 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::Hughes2001, "J Gerontol A 2001;56(5):B209-B217, doi 10.1093/gerona/56.5.b209", true),
+        &of_study(
+            Study::Hughes2001,
+            "J Gerontol A 2001;56(5):B209-B217, doi 10.1093/gerona/56.5.b209",
+            Seen::Read,
+        ),
         &[
             alone("knee_extensors", 14.0, DECADE),
             alone("knee_flexors", 16.0, DECADE),
@@ -207,7 +216,7 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::Kemmler2018, "Front Physiol 2018;9:1524, doi 10.3389/fphys.2018.01524", true),
+        &of_study(Study::Kemmler2018, "Front Physiol 2018;9:1524, doi 10.3389/fphys.2018.01524", Seen::Read),
         &[
             spanning("leg_press_overall", 0.8, 1.0, YEARLY),
             alone("change_point", 52.0, "years of age"),
@@ -216,7 +225,7 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::Hunter2000, "J Gerontol A 2000;55(6):B264-B273", true),
+        &of_study(Study::Hunter2000, "J Gerontol A 2000;55(6):B264-B273", Seen::Read),
         &[
             alone("knee_extensors", 9.3, DECADE),
             alone("plantar_flexors", 7.4, DECADE),
@@ -224,7 +233,7 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::Hurley1995, "J Gerontol A 1995;50A special issue:41-44", true),
+        &of_study(Study::Hurley1995, "J Gerontol A 1995;50A special issue:41-44", Seen::Read),
         &[spanning("after_the_plateau", 12.0, 15.0, DECADE)],
     ),
     (
@@ -239,7 +248,7 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         &of_study(
             Study::Huebner2019,
             "Med Sci Sports Exerc 2019;51(11):2302-2308, doi 10.1249/MSS.0000000000002037",
-            true,
+            Seen::Read,
         ),
         &[
             between("left_at_40_of_35_men", 94.7, 92.6, 97.5, Ends::Confidence95, PERCENT),
@@ -258,9 +267,9 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &recalled(
+        &read(
             "solberg-2019",
-            "Int J Sports Physiol Perform 2019;14(10):1357-1363",
+            "Int J Sports Physiol Perform 2019;14(10):1357-1363, doi 10.1123/ijspp.2019-0093",
             "world-class lifters",
         ),
         &[
@@ -285,7 +294,11 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         &[alone("women_of_mens_weightlifting_records", 52.0, "% of the men's record")],
     ),
     (
-        &of_study(Study::Dodds2014, "PLoS ONE 2014;9(12):e113637, doi 10.1371/journal.pone.0113637", true),
+        &of_study(
+            Study::Dodds2014,
+            "PLoS ONE 2014;9(12):e113637, doi 10.1371/journal.pone.0113637",
+            Seen::Read,
+        ),
         &[
             alone("peak_median_grip_men", 51.0, "kg"),
             alone("peak_median_grip_women", 31.0, "kg"),

@@ -6,10 +6,10 @@ use alloc::vec::Vec;
 
 use super::curve::above_zero;
 use super::{Band, Better, FunctionTest, Sex};
-use crate::caution::Caution;
+use crate::caution::{self, Caution};
 use crate::error::{Code, Error};
 use crate::numeric;
-use crate::source::{ARITHMETIC, formula, rows};
+use crate::source::{ARITHMETIC, Seen, formula, rows};
 
 /// A published figure below which (above which, for times) everyday life was found to get hard.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,16 +37,14 @@ pub struct Floor {
 pub(super) struct FloorSource {
     pub(super) id: &'static str,
     pub(super) population: &'static str,
-    pub(super) read: bool,
+    pub(super) seen: Seen,
 }
 
 impl FloorSource {
     /// A floor of this source.
     pub(super) fn floor(&self, test: FunctionTest, value: Band, met: bool, sex: Option<Sex>) -> Floor {
         let mut cautions = vec![Caution::NotAPrognosis, Caution::TalkToClinician, Caution::OtherPopulation];
-        if !self.read {
-            cautions.push(Caution::SourceNotRead);
-        }
+        cautions.extend(caution::of_seen(self.seen));
         let by_sex = value.low() < value.high();
         if sex.is_none() && by_sex {
             cautions.push(Caution::SexUnknown);

@@ -6,10 +6,10 @@ use alloc::vec::Vec;
 
 use super::curve::above_zero;
 use super::{Age, AgePoint, Band, Curve, Sex};
-use crate::caution::Caution;
+use crate::caution::{self, Caution};
 use crate::error::{Code, Error};
 use crate::numeric;
-use crate::source::{Source, formula, rows};
+use crate::source::{Seen, Source, formula, rows};
 
 const DODDS_2014: Source = Source {
     id: "dodds-2014",
@@ -26,26 +26,40 @@ pub(super) const DODDS_POPULATION: &str =
 type CentileRow = (f64, [f64; 5]);
 
 #[rustfmt::skip]
-const MEN: [CentileRow; 8] = [
+const MEN: [CentileRow; 15] = [
     (20.0, [30.0, 35.0, 40.0, 46.0, 52.0]),
+    (25.0, [36.0, 41.0, 48.0, 55.0, 61.0]),
     (30.0, [38.0, 44.0, 51.0, 58.0, 64.0]),
+    (35.0, [39.0, 45.0, 51.0, 58.0, 64.0]),
     (40.0, [38.0, 44.0, 50.0, 57.0, 63.0]),
+    (45.0, [36.0, 42.0, 49.0, 56.0, 61.0]),
     (50.0, [35.0, 41.0, 48.0, 54.0, 60.0]),
+    (55.0, [34.0, 40.0, 47.0, 53.0, 59.0]),
     (60.0, [33.0, 39.0, 45.0, 51.0, 56.0]),
+    (65.0, [31.0, 37.0, 43.0, 48.0, 53.0]),
     (70.0, [29.0, 34.0, 39.0, 44.0, 49.0]),
+    (75.0, [26.0, 31.0, 35.0, 41.0, 45.0]),
     (80.0, [23.0, 27.0, 32.0, 37.0, 42.0]),
+    (85.0, [19.0, 24.0, 29.0, 33.0, 38.0]),
     (90.0, [16.0, 20.0, 25.0, 29.0, 33.0]),
 ];
 
 #[rustfmt::skip]
-const WOMEN: [CentileRow; 8] = [
+const WOMEN: [CentileRow; 15] = [
     (20.0, [21.0, 24.0, 28.0, 32.0, 36.0]),
+    (25.0, [23.0, 26.0, 30.0, 35.0, 38.0]),
     (30.0, [24.0, 27.0, 31.0, 35.0, 39.0]),
+    (35.0, [23.0, 27.0, 31.0, 35.0, 39.0]),
     (40.0, [23.0, 27.0, 31.0, 35.0, 39.0]),
+    (45.0, [22.0, 26.0, 30.0, 34.0, 38.0]),
     (50.0, [21.0, 25.0, 29.0, 33.0, 37.0]),
+    (55.0, [19.0, 23.0, 28.0, 32.0, 35.0]),
     (60.0, [18.0, 22.0, 27.0, 31.0, 34.0]),
+    (65.0, [17.0, 21.0, 25.0, 29.0, 33.0]),
     (70.0, [16.0, 20.0, 24.0, 27.0, 31.0]),
+    (75.0, [14.0, 18.0, 21.0, 25.0, 28.0]),
     (80.0, [13.0, 16.0, 19.0, 23.0, 26.0]),
+    (85.0, [11.0, 14.0, 17.0, 20.0, 23.0]),
     (90.0, [9.0, 11.0, 14.0, 17.0, 20.0]),
 ];
 
@@ -57,7 +71,7 @@ const fn peak(sex: Sex) -> (f64, f64) {
     }
 }
 
-const fn centile_rows(sex: Sex) -> &'static [CentileRow; 8] {
+const fn centile_rows(sex: Sex) -> &'static [CentileRow; 15] {
     match sex {
         Sex::Male => &MEN,
         Sex::Female => &WOMEN,
@@ -95,8 +109,10 @@ pub struct GripCentiles {
     pub cautions: Vec<Caution>,
 }
 
-pub(super) fn grip_cautions(sex: Option<Sex>) -> Vec<Caution> {
-    let mut cautions = vec![Caution::NotAPrognosis, Caution::CrossSectional, Caution::SourceNotRead];
+/// The cautions of numbers that were seen in this way.
+pub(super) fn grip_cautions(sex: Option<Sex>, seen: Seen) -> Vec<Caution> {
+    let mut cautions = vec![Caution::NotAPrognosis, Caution::CrossSectional];
+    cautions.extend(caution::of_seen(seen));
     if sex.is_none() {
         cautions.push(Caution::SexUnknown);
     }
@@ -109,7 +125,7 @@ fn centile_at(age: Age, sex: Option<Sex>, centile: usize) -> Result<Band, Error>
     Band::around(&kg.collect::<Result<Vec<_>, _>>()?, None)
 }
 
-fn interpolated(rows: &[CentileRow; 8], age: Age, centile: usize) -> Result<f64, Error> {
+fn interpolated(rows: &[CentileRow; 15], age: Age, centile: usize) -> Result<f64, Error> {
     let years = numeric::within(Code::AgeOutOfDomain, "age", age.years(), 20.0, 90.0, "years")?;
     let read = rows.windows(2).find_map(|pair| {
         let [(from, low), (to, high)] = pair else { return None };
@@ -124,7 +140,7 @@ formula! {
     /// How strong is the grip of people of this age?
     ///
     /// # Formula
-    /// A table at every tenth year from 20 to 90, read in a straight line between its rows; kg.
+    /// A table at every fifth year from 20 to 90, read in a straight line between its rows; kg.
     ///
     /// # Domain
     /// 20 to 90 years; British studies, cross-sectional. Without a sex each centile is the range over both.
@@ -133,7 +149,7 @@ formula! {
     /// `age_out_of_domain`.
     ///
     /// # Source
-    /// Dodds and others 2014; the rows were recalled, the peak medians (51 and 31 kg) read (row
+    /// Dodds and others 2014; the rows are equal in public copies, the peak medians (51 and 31 kg) were read (row
     /// `horizon.grip_centiles`).
     ///
     /// # Examples
@@ -154,10 +170,11 @@ formula! {
             p75: centile_at(age, sex, 3)?,
             p90: centile_at(age, sex, 4)?,
             population: Cow::Borrowed(DODDS_POPULATION),
-            cautions: grip_cautions(sex),
+            cautions: grip_cautions(sex, Seen::Secondary),
         })
     }
-    source: DODDS_2014, place: "normative table by age and sex", standing: Published, seen: Memory,
+    source: DODDS_2014, place: "normative table by age and sex", standing: Published, seen: Secondary,
+    copies: "two public code files for men, one for women",
     population: "49 964 people of 12 British studies, ages 4 to 90", domain: "20 to 90 years",
 }
 
@@ -207,7 +224,7 @@ formula! {
         Ok(GripScore {
             score: Band::around(&scores.collect::<Vec<_>>(), None)?,
             population: Cow::Borrowed(DODDS_POPULATION),
-            cautions: grip_cautions(sex),
+            cautions: grip_cautions(sex, Seen::Memory),
         })
     }
     source: DODDS_2014, place: "peak mean and standard deviation", standing: Published, seen: Memory,

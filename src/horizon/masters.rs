@@ -5,27 +5,28 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::Sex;
+use super::age_table::{FOSTER_FROM_14, MCCULLOCH_FROM_40, MELTZER_FABER_FROM_30};
 use super::relative::positive_load;
-use crate::caution::Caution;
+use crate::caution::{self, Caution};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Kilograms, Mass};
-use crate::source::{Source, formula, rows};
+use crate::source::{Seen, Source, formula, rows};
 
 const MCCULLOCH: Source = Source {
     id: "mcculloch",
-    citation: "McCulloch age coefficients of masters powerlifting; recalled, the issuing document was not seen",
+    citation: "McCulloch age coefficients of masters powerlifting, in use at meets; the issuing document was not seen",
     doi: None,
 };
 
 const FOSTER: Source = Source {
     id: "foster",
-    citation: "Foster age coefficients of junior powerlifting; recalled, the issuing document was not seen",
+    citation: "Foster age coefficients of junior powerlifting, in use at meets; the issuing document was not seen",
     doi: None,
 };
 
 const MELTZER_FABER: Source = Source {
     id: "meltzer-faber",
-    citation: "Meltzer-Faber age coefficients of masters weightlifting; recalled, the issuing document was not seen",
+    citation: "Meltzer-Faber age coefficients of masters weightlifting, in use at meets; the issuing document was not seen",
     doi: None,
 };
 
@@ -35,35 +36,6 @@ const ALL_ROUND: Source = Source {
                Association. Age correction (congress text of 2009)",
     doi: None,
 };
-
-/// Ages 40 to 90.
-#[rustfmt::skip]
-const MCCULLOCH_FROM_40: [f64; 51] = [
-    1.000, 1.010, 1.020, 1.031, 1.043, 1.055, 1.068, 1.082, 1.097, 1.113,
-    1.130, 1.147, 1.165, 1.184, 1.204, 1.225, 1.246, 1.268, 1.291, 1.315,
-    1.340, 1.366, 1.393, 1.421, 1.450, 1.480, 1.511, 1.543, 1.576, 1.610,
-    1.645, 1.681, 1.718, 1.756, 1.795, 1.835, 1.876, 1.918, 1.961, 2.005,
-    2.050, 2.096, 2.143, 2.190, 2.238, 2.287, 2.337, 2.388, 2.440, 2.494,
-    2.549,
-];
-
-/// Ages 14 to 23.
-#[rustfmt::skip]
-const FOSTER_FROM_14: [f64; 10] = [
-    1.23, 1.18, 1.13, 1.08, 1.06, 1.04, 1.03, 1.02, 1.01, 1.00,
-];
-
-/// Ages 30 to 90.
-#[rustfmt::skip]
-const MELTZER_FABER_FROM_30: [f64; 61] = [
-    1.000, 1.016, 1.031, 1.046, 1.059, 1.072, 1.083, 1.096, 1.109, 1.122,
-    1.135, 1.149, 1.162, 1.176, 1.189, 1.203, 1.218, 1.233, 1.248, 1.263,
-    1.279, 1.297, 1.316, 1.338, 1.361, 1.385, 1.411, 1.437, 1.462, 1.488,
-    1.514, 1.541, 1.568, 1.598, 1.629, 1.663, 1.699, 1.738, 1.779, 1.823,
-    1.867, 1.910, 1.953, 2.004, 2.060, 2.117, 2.181, 2.255, 2.336, 2.419,
-    2.504, 2.597, 2.702, 2.831, 2.981, 3.153, 3.352, 3.580, 3.843, 4.145,
-    4.493,
-];
 
 /// An age coefficient: a result times it compares with results of the reference age.
 #[derive(Clone, Debug, PartialEq)]
@@ -122,6 +94,13 @@ impl AgeRule {
         }
     }
 
+    const fn seen(self) -> Seen {
+        match self {
+            AgeRule::Mcculloch | AgeRule::Foster | AgeRule::MeltzerFaber => Seen::Secondary,
+            AgeRule::AllRoundInternational | AgeRule::AllRoundUnitedStates => Seen::Read,
+        }
+    }
+
     const fn population(self) -> &'static str {
         match self {
             AgeRule::Mcculloch | AgeRule::Foster => "competition results of powerlifters, both sexes alike",
@@ -163,9 +142,7 @@ impl AgeRule {
 
     fn cautions(self, oldest: u8) -> Vec<Caution> {
         let mut cautions = vec![Caution::NotAPrognosis, Caution::SurvivorsOnly];
-        if matches!(self, AgeRule::Mcculloch | AgeRule::Foster | AgeRule::MeltzerFaber) {
-            cautions.push(Caution::SourceNotRead);
-        }
+        cautions.extend(caution::of_seen(self.seen()));
         if self == AgeRule::MeltzerFaber && oldest > 80 {
             cautions.push(Caution::SteepAboveEighty);
         }
@@ -197,8 +174,7 @@ formula! {
     /// `age_out_of_domain`.
     ///
     /// # Source
-    /// Recalled; the first differences rise smoothly from 0.010 to 0.055, which supports the recall (row
-    /// `horizon.mcculloch`).
+    /// All 51 entries are equal in public copies; the issuing document was not seen (row `horizon.mcculloch`).
     ///
     /// # Examples
     /// ```
@@ -208,7 +184,8 @@ formula! {
     pub fn mcculloch(age: u8) -> AgeCoefficient {
         AgeRule::Mcculloch.coefficient(age)
     }
-    source: MCCULLOCH, place: "table by age", standing: Standard, seen: Memory,
+    source: MCCULLOCH, place: "table by age", standing: CommonPractice, seen: Secondary,
+    copies: "public code files, compared entry by entry",
     population: "competition results of powerlifters, both sexes alike", domain: "24 to 90 completed years",
 }
 
@@ -226,7 +203,7 @@ formula! {
     /// `age_out_of_domain`.
     ///
     /// # Source
-    /// Recalled (row `horizon.foster`).
+    /// All 10 entries are equal in public copies; the issuing document was not seen (row `horizon.foster`).
     ///
     /// # Examples
     /// ```
@@ -236,7 +213,8 @@ formula! {
     pub fn foster(age: u8) -> AgeCoefficient {
         AgeRule::Foster.coefficient(age)
     }
-    source: FOSTER, place: "table by age", standing: Standard, seen: Memory,
+    source: FOSTER, place: "table by age", standing: CommonPractice, seen: Secondary,
+    copies: "public code files, compared entry by entry",
     population: "competition results of powerlifters, both sexes alike", domain: "14 to 23 completed years",
 }
 
@@ -248,14 +226,16 @@ formula! {
     /// A table by completed years, 30 to 90; masters score = total x Sinclair coefficient x age coefficient.
     ///
     /// # Domain
-    /// Men, 30 to 90. Masters women have had a table of their own since 2018; it is not here because its document
-    /// could not be checked. Above 80 the factor rises faster than strength falls.
+    /// Men, 30 to 90. Masters women have had a table of their own since 2019. It is not here: its document was not
+    /// seen, and what is known of it disagrees (1.340 and 1.321 for the age of 50). Above 80 the factor rises faster
+    /// than strength falls.
     ///
     /// # Errors
     /// `age_out_of_domain`; `not_measured_in_sex` for women.
     ///
     /// # Source
-    /// Recalled (row `horizon.meltzer_faber`).
+    /// All 61 entries are equal in four public copies; the issuing document was not seen (row
+    /// `horizon.meltzer_faber`).
     ///
     /// # Examples
     /// ```
@@ -272,7 +252,8 @@ formula! {
             }
         }
     }
-    source: MELTZER_FABER, place: "table by age", standing: Standard, seen: Memory,
+    source: MELTZER_FABER, place: "table by age", standing: CommonPractice, seen: Secondary,
+    copies: "four public code files, compared entry by entry",
     population: "competition results of masters weightlifters, men", domain: "men, 30 to 90 completed years",
 }
 

@@ -19,6 +19,7 @@
 //! No answer is a prognosis, and each names who was measured. One model holds for the whole of an answer; where sex
 //! is not known the answer is a range over both, or an error.
 
+mod age_table;
 mod band;
 mod card;
 mod carried;

@@ -4,10 +4,12 @@ use crate::error::{Code, Error};
 use crate::numeric;
 use crate::source::{Source, formula, rows};
 
-const GURALNIK_1994: Source = Source {
-    id: "guralnik-1994",
-    citation: "Guralnik JM, Simonsick EM, Ferrucci L, et al. A short physical performance battery assessing lower \
-               extremity function. J Gerontol 1994;49(2):M85-M94",
+/// The scale came in Guralnik JM and others, J Gerontol 1994;49(2):M85-M94. That paper timed 8 feet and printed tenths;
+/// the limits for 4 m, in hundredths, are those of the protocol in use since.
+const BATTERY_PROTOCOL: Source = Source {
+    id: "short-physical-performance-battery",
+    citation: "Short Physical Performance Battery, protocol and score sheet with the walk of 4 m (National Institute \
+               on Aging); after Guralnik JM and others, J Gerontol 1994;49(2):M85-M94, who timed 8 feet",
     doi: None,
 };
 
@@ -39,7 +41,8 @@ formula! {
     /// `out_of_range`.
     ///
     /// # Source
-    /// Guralnik and others 1994, recalled (row `horizon.chair_rise_points`).
+    /// The battery's protocol, recalled; the paper of 1994 is recalled to print tenths of a second (row
+    /// `horizon.chair_rise_points`).
     ///
     /// # Examples
     /// ```
@@ -52,8 +55,8 @@ formula! {
         let limits = [(1119.0, 4), (1369.0, 3), (1669.0, 2), (6000.0, 1)];
         Ok(points(hundredths(seconds)?, &limits, 0))
     }
-    source: GURALNIK_1994, place: "scoring", standing: Published, seen: Memory,
-    population: "older adults of three communities", domain: "0.01 to 3600 s",
+    source: BATTERY_PROTOCOL, place: "score sheet", standing: Published, seen: Memory,
+    population: "older adults; the scale was made in three communities of the United States", domain: "0.01 to 3600 s",
 }
 
 formula! {
@@ -70,7 +73,8 @@ formula! {
     /// `out_of_range`.
     ///
     /// # Source
-    /// Guralnik and others 1994, recalled (row `horizon.gait_points`).
+    /// The battery's protocol for 4 m, recalled; the paper of 1994 timed 8 feet and has limits of its own (row
+    /// `horizon.gait_points`).
     ///
     /// # Examples
     /// ```
@@ -81,8 +85,8 @@ formula! {
         let Some(seconds) = seconds else { return Ok(0) };
         Ok(points(hundredths(seconds)?, &[(481.0, 4), (620.0, 3), (870.0, 2)], 1))
     }
-    source: GURALNIK_1994, place: "scoring", standing: Published, seen: Memory,
-    population: "older adults of three communities", domain: "0.01 to 3600 s",
+    source: BATTERY_PROTOCOL, place: "score sheet", standing: Published, seen: Memory,
+    population: "older adults; the scale was made in three communities of the United States", domain: "0.01 to 3600 s",
 }
 
 rows![chair_rise_points, gait_points];

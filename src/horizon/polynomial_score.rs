@@ -1,11 +1,11 @@
 //! Powerlifting scores that divide by a polynomial of body mass.
 
 use super::relative::{body_mass_within, positive_load};
-use super::score::recalled_score;
+use super::score::{HEAVIEST, Issue};
 use super::{Score, Sex};
 use crate::error::Error;
 use crate::quantity::Mass;
-use crate::source::{Source, formula, rows};
+use crate::source::{Seen, Source, formula, rows};
 
 const DOTS_2019: Source = Source {
     id: "dots-2019",
@@ -34,28 +34,52 @@ struct Polynomial {
     rising: [f64; 6],
     lightest: f64,
     heaviest: f64,
+    beyond: Beyond,
+}
+
+/// What becomes of a body mass outside the limits.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Beyond {
+    /// It is refused: no copy of the formula says what it counts.
+    Refused,
+    /// It counts as the limit, as the formula has it, and the answer says so.
+    CountedAtLimit,
 }
 
 impl Polynomial {
-    /// What a kilogram of the total counts at this body mass.
-    fn coefficient(&self, body_mass: Mass) -> Result<f64, Error> {
-        let mass = body_mass_within(body_mass, self.lightest, self.heaviest)?;
-        let denominator = self.rising.iter().rev().fold(0.0, |sum, factor| sum * mass + factor);
-        Ok(self.numerator / denominator)
+    /// What a kilogram of the total counts at a body mass inside the limits, kg.
+    fn coefficient(&self, mass: f64) -> f64 {
+        self.numerator / self.rising.iter().rev().fold(0.0, |sum, factor| sum * mass + factor)
     }
 
-    fn score(&self, total: Mass, body_mass: Mass, issued: (&'static str, u16)) -> Result<Score, Error> {
+    /// The body mass that counts, and whether it is a limit in place of the lifter's own.
+    fn counted(&self, body_mass: Mass) -> Result<(f64, bool), Error> {
+        if self.beyond == Beyond::Refused {
+            return Ok((body_mass_within(body_mass, self.lightest, self.heaviest)?, false));
+        }
+        let mass = body_mass_within(body_mass, LIGHTEST, HEAVIEST)?;
+        let counted = mass.clamp(self.lightest, self.heaviest);
+        Ok((counted, counted.total_cmp(&mass).is_ne()))
+    }
+
+    fn score(&self, total: Mass, body_mass: Mass, by: &'static str, year: u16) -> Result<Score, Error> {
         let result = positive_load("total", total)?;
+        let (mass, at_limit) = self.counted(body_mass)?;
         let population = "competition results of powerlifters of their time";
-        recalled_score(result, self.coefficient(body_mass)?, issued.0, issued.1, population)
+        let issue = Issue { by, year, population, seen: Seen::Secondary };
+        issue.score(result, self.coefficient(mass), at_limit)
     }
 }
+
+/// Lightest person a score that counts at its limits takes, kg; our choice.
+const LIGHTEST: f64 = 20.0;
 
 const DOTS_MEN: Polynomial = Polynomial {
     numerator: 500.0,
     rising: [-307.750_76, 24.090_075_6, -0.191_875_922_1, 0.000_739_129_3, -0.000_001_093_0, 0.0],
     lightest: 40.0,
     heaviest: 210.0,
+    beyond: Beyond::CountedAtLimit,
 };
 
 const DOTS_WOMEN: Polynomial = Polynomial {
@@ -63,6 +87,7 @@ const DOTS_WOMEN: Polynomial = Polynomial {
     rising: [-57.962_88, 13.617_503_2, -0.112_665_549_5, 0.000_515_856_8, -0.000_001_070_6, 0.0],
     lightest: 40.0,
     heaviest: 150.0,
+    beyond: Beyond::CountedAtLimit,
 };
 
 // Turning points of the denominators: 202.1, 154.9, 203.7 and 158.0 kg, found numerically. The lower end of 40 kg
@@ -72,6 +97,7 @@ const WILKS_1994_MEN: Polynomial = Polynomial {
     rising: [-216.047_514_4, 16.260_633_9, -0.002_388_645, -0.001_137_32, 7.018_63e-6, -1.291e-8],
     lightest: 40.0,
     heaviest: 202.1,
+    beyond: Beyond::Refused,
 };
 
 const WILKS_1994_WOMEN: Polynomial = Polynomial {
@@ -86,6 +112,7 @@ const WILKS_1994_WOMEN: Polynomial = Polynomial {
     ],
     lightest: 40.0,
     heaviest: 154.9,
+    beyond: Beyond::Refused,
 };
 
 const WILKS_2020_MEN: Polynomial = Polynomial {
@@ -100,6 +127,7 @@ const WILKS_2020_MEN: Polynomial = Polynomial {
     ],
     lightest: 40.0,
     heaviest: 203.7,
+    beyond: Beyond::Refused,
 };
 
 const WILKS_2020_WOMEN: Polynomial = Polynomial {
@@ -114,6 +142,7 @@ const WILKS_2020_WOMEN: Polynomial = Polynomial {
     ],
     lightest: 40.0,
     heaviest: 158.0,
+    beyond: Beyond::Refused,
 };
 
 formula! {
@@ -124,13 +153,15 @@ formula! {
     /// `total * 500 / (A m^4 + B m^3 + C m^2 + D m + E)`; `m` body mass in kg, coefficients by sex.
     ///
     /// # Domain
-    /// Body mass 40 to 210 kg (men), 40 to 150 kg (women); refused outside, never clamped.
+    /// Body mass 40 to 210 kg (men), 40 to 150 kg (women). The formula counts a lifter beyond a limit as the limit;
+    /// the answer then carries the caution `counted_at_limit`. 20 to 350 kg are taken.
     ///
     /// # Errors
     /// `load_out_of_domain` at or below 0 kg; `body_mass_out_of_domain`.
     ///
     /// # Source
-    /// BVDK 2019-2020, recalled (row `horizon.dots_2019`).
+    /// BVDK 2019-2020; coefficients and limits are equal in public copies, the issuing document was not seen (row
+    /// `horizon.dots_2019`).
     ///
     /// # Examples
     /// ```
@@ -146,9 +177,10 @@ formula! {
             Sex::Male => DOTS_MEN,
             Sex::Female => DOTS_WOMEN,
         };
-        polynomial.score(total, body_mass, ("Bundesverband Deutscher Kraftdreikaempfer", 2019))
+        polynomial.score(total, body_mass, "Bundesverband Deutscher Kraftdreikaempfer", 2019)
     }
-    source: DOTS_2019, place: "table of coefficients", standing: Standard, seen: Memory,
+    source: DOTS_2019, place: "table of coefficients", standing: CommonPractice, seen: Secondary,
+    copies: "public code files",
     population: "competition results of powerlifters of their time",
     domain: "men 40 to 210 kg, women 40 to 150 kg",
 }
@@ -168,7 +200,8 @@ formula! {
     /// `load_out_of_domain` at or below 0 kg; `body_mass_out_of_domain`.
     ///
     /// # Source
-    /// Wilks 1994, recalled (row `horizon.wilks_1994`).
+    /// Wilks 1994; the coefficients are equal in public copies, no printed document was seen (row
+    /// `horizon.wilks_1994`).
     ///
     /// # Examples
     /// ```
@@ -184,9 +217,10 @@ formula! {
             Sex::Male => WILKS_1994_MEN,
             Sex::Female => WILKS_1994_WOMEN,
         };
-        polynomial.score(total, body_mass, ("R. Wilks; International Powerlifting Federation", 1994))
+        polynomial.score(total, body_mass, "R. Wilks; International Powerlifting Federation", 1994)
     }
-    source: WILKS_1994, place: "table of coefficients", standing: Standard, seen: Memory,
+    source: WILKS_1994, place: "table of coefficients", standing: CommonPractice, seen: Secondary,
+    copies: "public code files",
     population: "competition results of powerlifters of their time",
     domain: "men 40 to 202.1 kg, women 40 to 154.9 kg",
 }
@@ -206,7 +240,8 @@ formula! {
     /// `load_out_of_domain` at or below 0 kg; `body_mass_out_of_domain`.
     ///
     /// # Source
-    /// Wilks 2020, recalled (row `horizon.wilks_2020`).
+    /// Wilks 2020; the coefficients are equal in public copies, no printed document was seen (row
+    /// `horizon.wilks_2020`).
     ///
     /// # Examples
     /// ```
@@ -222,9 +257,10 @@ formula! {
             Sex::Male => WILKS_2020_MEN,
             Sex::Female => WILKS_2020_WOMEN,
         };
-        polynomial.score(total, body_mass, ("R. Wilks", 2020))
+        polynomial.score(total, body_mass, "R. Wilks", 2020)
     }
-    source: WILKS_2020, place: "table of coefficients", standing: Standard, seen: Memory,
+    source: WILKS_2020, place: "table of coefficients", standing: CommonPractice, seen: Secondary,
+    copies: "public code files",
     population: "competition results of powerlifters of their time",
     domain: "men 40 to 203.7 kg, women 40 to 158 kg",
 }

@@ -6,7 +6,7 @@ use super::{Age, Band, Floor, FunctionTest, Sex};
 use crate::caution::Caution;
 use crate::error::{Code, Error};
 use crate::quantity::Mass;
-use crate::source::{Source, formula, rows};
+use crate::source::{Seen, Source, formula, rows};
 
 const EWGSOP2_2019: Source = Source {
     id: "cruz-jentoft-2019",
@@ -41,31 +41,34 @@ const CRESS_MEYER_2003: Source = Source {
     id: "cress-meyer-2003",
     citation: "Cress ME, Meyer M. Maximal voluntary and functional performance levels needed for independence in \
                adults aged 65 to 97 years. Physical Therapy 2003;83(1):37-48",
-    doi: None,
+    doi: Some("10.1093/ptj/83.1.37"),
 };
 
 const EWGSOP2: FloorSource = FloorSource {
     id: "cruz-jentoft-2019",
     population: "older adults, by consensus over several cohorts; grip by 2.5 SD below the peak of young adults",
-    read: true,
+    seen: Seen::Secondary,
 };
 
-const EWGSOP2_RECALLED: FloorSource = FloorSource { read: false, ..EWGSOP2 };
+const EWGSOP2_RECALLED: FloorSource = FloorSource { seen: Seen::Memory, ..EWGSOP2 };
 
-const FNIH: FloorSource =
-    FloorSource { id: "studenski-2014", population: "older adults of several pooled cohorts", read: true };
+const FNIH: FloorSource = FloorSource {
+    id: "studenski-2014",
+    population: "older adults of several pooled cohorts",
+    seen: Seen::Secondary,
+};
 
 const RIKLI_JONES: FloorSource = FloorSource {
     id: "rikli-jones-2013",
     population: "2140 moderately functioning adults of 60 to 94",
-    read: false,
+    seen: Seen::Memory,
 };
 
 const PLOUTZ_SNYDER: FloorSource =
-    FloorSource { id: "ploutz-snyder-2002", population: "100 adults of 73 (SE 0.9)", read: true };
+    FloorSource { id: "ploutz-snyder-2002", population: "100 adults of 73 (SE 0.9)", seen: Seen::Read };
 
 const CRESS_MEYER: FloorSource =
-    FloorSource { id: "cress-meyer-2003", population: "adults of 65 to 97", read: false };
+    FloorSource { id: "cress-meyer-2003", population: "192 adults of 65 to 97", seen: Seen::Read };
 
 fn figure(value: f64) -> Result<Band, Error> {
     Band::new(value, None, value)
@@ -87,7 +90,8 @@ formula! {
     /// `not_in_source` for a test the consensus has no cut-off for.
     ///
     /// # Source
-    /// Cruz-Jentoft and others 2019, table 1; battery and 400 m recalled (row `horizon.ewgsop2_floor`).
+    /// Cruz-Jentoft and others 2019, the cut-off points, as tables of later articles print them; battery and 400 m
+    /// recalled (row `horizon.ewgsop2_floor`).
     ///
     /// # Examples
     /// ```
@@ -113,7 +117,8 @@ formula! {
         };
         Ok(floor)
     }
-    source: EWGSOP2_2019, place: "table 1", standing: Published, seen: Read,
+    source: EWGSOP2_2019, place: "cut-off points; battery and 400 m recalled", standing: Published, seen: Secondary,
+    copies: "tables of two later articles",
     population: "older adults, by consensus over several cohorts", domain: "older adults",
 }
 
@@ -132,7 +137,7 @@ formula! {
     /// `not_in_source` for other tests.
     ///
     /// # Source
-    /// Studenski and others 2014 (row `horizon.fnih_floor`).
+    /// Studenski and others 2014, as a table of a later article prints it (row `horizon.fnih_floor`).
     ///
     /// # Examples
     /// ```
@@ -150,7 +155,8 @@ formula! {
             _ => Err(FNIH.has_no(test)),
         }
     }
-    source: FNIH_2014, place: "final cut points", standing: Published, seen: Read,
+    source: FNIH_2014, place: "final cut points", standing: Published, seen: Secondary,
+    copies: "a table of a later article",
     population: "older adults of several pooled cohorts", domain: "older adults",
 }
 
@@ -306,7 +312,7 @@ formula! {
     /// Below which capacity did adults of 65 to 97 live less independently?
     ///
     /// # Formula
-    /// Peak oxygen uptake 20.1 mL/kg/min; knee-extension torque 2.5 N m/(kg/m).
+    /// Peak oxygen uptake 20 mL/kg/min; knee-extension torque 2.5 N m/(kg/m).
     ///
     /// # Domain
     /// 65 to 97 years, both sexes together.
@@ -315,25 +321,25 @@ formula! {
     /// `not_in_source` for other tests.
     ///
     /// # Source
-    /// Cress and Meyer 2003, recalled (row `horizon.cress_meyer_2003_floor`).
+    /// Cress and Meyer 2003, abstract (row `horizon.cress_meyer_2003_floor`).
     ///
     /// # Examples
     /// ```
     /// use bismar::horizon::{FunctionTest, cress_meyer_2003_floor};
     ///
-    /// assert_eq!(cress_meyer_2003_floor(FunctionTest::PeakOxygenUptake)?.value.low(), 20.1);
+    /// assert_eq!(cress_meyer_2003_floor(FunctionTest::PeakOxygenUptake)?.value.low(), 20.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn cress_meyer_2003_floor(test: FunctionTest) -> Floor {
         let value = match test {
-            FunctionTest::PeakOxygenUptake => 20.1,
+            FunctionTest::PeakOxygenUptake => 20.0,
             FunctionTest::KneeTorqueOverMassPerHeight => 2.5,
             _ => return Err(CRESS_MEYER.has_no(test)),
         };
         Ok(CRESS_MEYER.floor(test, figure(value)?, true, None))
     }
-    source: CRESS_MEYER_2003, place: "thresholds", standing: Published, seen: Memory,
-    population: "adults of 65 to 97", domain: "65 to 97 years",
+    source: CRESS_MEYER_2003, place: "abstract: thresholds", standing: Published, seen: Read,
+    population: "192 adults of 65 to 97", domain: "65 to 97 years",
 }
 
 rows![

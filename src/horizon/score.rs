@@ -6,11 +6,11 @@ use alloc::vec::Vec;
 
 use super::Sex;
 use super::relative::{body_mass_within, positive_load};
-use crate::caution::Caution;
+use crate::caution::{self, Caution};
 use crate::error::Error;
 use crate::numeric;
 use crate::quantity::Mass;
-use crate::source::{Source, formula, rows};
+use crate::source::{Seen, Source, formula, rows};
 
 const IWF_SINCLAIR: Source = Source {
     id: "sinclair-iwf",
@@ -42,22 +42,29 @@ pub struct Score {
     pub cautions: Vec<Caution>,
 }
 
-/// A score from its coefficient, for numbers not checked against the issuing document.
-pub(super) fn recalled_score(
-    result: f64,
-    coefficient: f64,
-    issued_by: &'static str,
-    year: u16,
-    population: &'static str,
-) -> Result<Score, Error> {
-    Ok(Score {
-        points: numeric::finite("points", result * coefficient)?,
-        coefficient: numeric::finite("coefficient", coefficient)?,
-        issued_by: Cow::Borrowed(issued_by),
-        year,
-        population: Cow::Borrowed(population),
-        cautions: vec![Caution::NotAPrognosis, Caution::OtherPopulation, Caution::SourceNotRead],
-    })
+/// Who issued a score's numbers, and how they reached this project.
+pub(super) struct Issue {
+    pub(super) by: &'static str,
+    pub(super) year: u16,
+    pub(super) population: &'static str,
+    pub(super) seen: Seen,
+}
+
+impl Issue {
+    /// The score of a result; `at_limit` where the body mass was counted as a limit of the formula.
+    pub(super) fn score(&self, result: f64, coefficient: f64, at_limit: bool) -> Result<Score, Error> {
+        let mut cautions = vec![Caution::NotAPrognosis, Caution::OtherPopulation];
+        cautions.extend(caution::of_seen(self.seen));
+        cautions.extend(at_limit.then_some(Caution::CountedAtLimit));
+        Ok(Score {
+            points: numeric::finite("points", result * coefficient)?,
+            coefficient: numeric::finite("coefficient", coefficient)?,
+            issued_by: Cow::Borrowed(self.by),
+            year: self.year,
+            population: Cow::Borrowed(self.population),
+            cautions,
+        })
+    }
 }
 
 /// Four years between Olympic Games, for which one set of Sinclair coefficients holds.
@@ -80,9 +87,12 @@ pub enum Olympiad {
     /// 2017 to 2020.
     #[cfg_attr(feature = "serde", serde(rename = "2017-2020"))]
     From2017,
-    /// 2021 to 2024, the latest whose numbers are here.
+    /// 2021 to 2024.
     #[cfg_attr(feature = "serde", serde(rename = "2021-2024"))]
     From2021,
+    /// 2025 to 2028.
+    #[cfg_attr(feature = "serde", serde(rename = "2025-2028"))]
+    From2025,
 }
 
 /// A and b of one Olympiad: kept together, so that no A meets the b of another.
@@ -100,12 +110,17 @@ impl Olympiad {
             Olympiad::From2013 => 2013,
             Olympiad::From2017 => 2017,
             Olympiad::From2021 => 2021,
+            Olympiad::From2025 => 2025,
         }
     }
 
-    /// Whether the pair was read in a copy of the issuing document, or in a page that quotes it.
-    const fn was_read(self) -> bool {
-        matches!(self, Olympiad::From2001 | Olympiad::From2017)
+    /// How the pair reached this project: the first at its issuer, most from copies that agree.
+    const fn seen(self, sex: Sex) -> Seen {
+        match (self, sex) {
+            (Olympiad::From2001, _) => Seen::Read,
+            (Olympiad::From2005, Sex::Male) => Seen::Memory,
+            _ => Seen::Secondary,
+        }
     }
 
     const fn pair(self, sex: Sex) -> SinclairPair {
@@ -122,6 +137,8 @@ impl Olympiad {
             (Olympiad::From2017, Sex::Female) => (0.783_497_476, 153.655),
             (Olympiad::From2021, Sex::Male) => (0.722_762_521, 193.609),
             (Olympiad::From2021, Sex::Female) => (0.787_004_341, 153.757),
+            (Olympiad::From2025, Sex::Male) => (0.700_767_819, 201.159),
+            (Olympiad::From2025, Sex::Female) => (0.674_107_991, 163.918),
         };
         SinclairPair { a, b }
     }
@@ -136,7 +153,7 @@ const fn lightest_in_sinclair_tables(sex: Sex) -> f64 {
 }
 
 /// Heaviest person any of these formulas takes, kg.
-const HEAVIEST: f64 = 350.0;
+pub(super) const HEAVIEST: f64 = 350.0;
 
 formula! {
     "horizon.sinclair",
@@ -144,18 +161,19 @@ formula! {
     ///
     /// # Formula
     /// `total * 10^(A X^2)`, `X = log10(m / b)`; `m` body mass in kg, `A` and `b` of one Olympiad. From `b`
-    /// upwards the coefficient is 1.
+    /// upwards the coefficient is 1, and the answer carries the caution `counted_at_limit`.
     ///
     /// # Domain
-    /// Two-lift totals. Body mass from 32 kg (men) or 28 kg (women), where the published tables begin. The
-    /// coefficients for 2025-2028 could not be found and are not here.
+    /// Two-lift totals. Body mass from 32 kg (men) or 28 kg (women), where the published tables begin.
     ///
     /// # Errors
     /// `load_out_of_domain` at or below 0 kg; `body_mass_out_of_domain`.
     ///
     /// # Source
-    /// International Weightlifting Federation, by Olympiad (row `horizon.sinclair`). The pairs of 2001-2004 and
-    /// 2017-2020 were read, the others recalled; those carry the caution `source_not_read`.
+    /// International Weightlifting Federation, by Olympiad (row `horizon.sinclair`). The pairs of 2001-2004 were
+    /// read there, with a worked example; the men's pair of 2005-2008 is recalled (caution `source_not_read`); the
+    /// others are equal in independent copies (`source_seen_in_copies`). Some copies print 135.390 kg as the men's
+    /// `b` of 2001-2004; the federation's page says 157.141.
     ///
     /// # Examples
     /// ```
@@ -169,19 +187,17 @@ formula! {
     pub fn sinclair(total: Mass, body_mass: Mass, sex: Sex, olympiad: Olympiad) -> Score {
         let result = positive_load("total", total)?;
         let mass = body_mass_within(body_mass, lightest_in_sinclair_tables(sex), HEAVIEST)?;
-        let mut score = recalled_score(
-            result,
-            sinclair_coefficient(&olympiad.pair(sex), mass),
-            "International Weightlifting Federation",
-            olympiad.first_year(),
-            "holders of the world records of the preceding years, by class",
-        )?;
-        if olympiad.was_read() {
-            score.cautions.retain(|caution| *caution != Caution::SourceNotRead);
-        }
-        Ok(score)
+        let pair = olympiad.pair(sex);
+        let issue = Issue {
+            by: "International Weightlifting Federation",
+            year: olympiad.first_year(),
+            population: "holders of the world records of the preceding years, by class",
+            seen: olympiad.seen(sex),
+        };
+        issue.score(result, sinclair_coefficient(&pair, mass), mass >= pair.b)
     }
-    source: IWF_SINCLAIR, place: "coefficients of each Olympiad", standing: Standard, seen: Memory,
+    source: IWF_SINCLAIR, place: "coefficients of each Olympiad; 2001-2004 read, men of 2005-2008 recalled",
+    standing: Standard, seen: Secondary, copies: "three or more public code files and an encyclopedia",
     population: "holders of the world records of the preceding years, by class",
     domain: "men from 32 kg, women from 28 kg",
 }
@@ -248,7 +264,8 @@ formula! {
     /// `load_out_of_domain` at or below 0 kg; `body_mass_out_of_domain` below 40 kg.
     ///
     /// # Source
-    /// International Powerlifting Federation 2020 (row `horizon.ipf_gl_2020`).
+    /// International Powerlifting Federation 2020; the coefficients are equal in independent copies (row
+    /// `horizon.ipf_gl_2020`).
     ///
     /// # Examples
     /// ```
@@ -270,15 +287,16 @@ formula! {
         let result = positive_load("total", total)?;
         let mass = body_mass_within(body_mass, LIGHTEST_FOR_POINTS, HEAVIEST)?;
         let (a, b, c) = ipf_gl_coefficients(sex, equipment, contest);
-        recalled_score(
-            result,
-            100.0 / (a - b * numeric::exp(-c * mass)),
-            "International Powerlifting Federation",
-            2020,
-            "lifters at 84 % or more of the world record of their class",
-        )
+        let issue = Issue {
+            by: "International Powerlifting Federation",
+            year: 2020,
+            population: "lifters at 84 % or more of the world record of their class",
+            seen: Seen::Secondary,
+        };
+        issue.score(result, 100.0 / (a - b * numeric::exp(-c * mass)), false)
     }
-    source: IPF_GL_2020, place: "table of coefficients", standing: Standard, seen: Memory,
+    source: IPF_GL_2020, place: "table of coefficients; its adoption read at a member federation", standing: Standard,
+    seen: Secondary, copies: "three unrelated public code files",
     population: "lifters at 84 % or more of the world record of their class",
     domain: "body mass from 40 kg",
 }

@@ -127,7 +127,7 @@ formula! {
             others: figures.into_iter().filter(|figure| figure.index != wanted).collect(),
             beyond_scatter: scatter.map(|scatter| numeric::fabs(recommended.percent) > scatter),
             population: Cow::Borrowed("the person measured, on the day measured"),
-            cautions: vec![Caution::NotAPrognosis],
+            cautions: vec![Caution::NotAPrognosis, Caution::SourceNotRead],
         })
     }
     source: BISHOP_2018, place: "recommendations for bilateral and unilateral tests", standing: Published,

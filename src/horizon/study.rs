@@ -223,7 +223,7 @@ impl Study {
             Study::Hunter2000 => vec![Caution::CrossSectional],
             Study::Hurley1995 => vec![Caution::CrossSectional],
             Study::Huebner2019 => vec![Caution::SurvivorsOnly],
-            Study::Dodds2014 => vec![Caution::CrossSectional, Caution::SourceNotRead],
+            Study::Dodds2014 => vec![Caution::CrossSectional, Caution::SourceSeenInCopies],
         }
     }
 

@@ -48,7 +48,8 @@ formula! {
     /// `load_out_of_domain` at or below 0 kg.
     ///
     /// # Source
-    /// Haff and Triplett 2016 (row `loading.attempt_step`).
+    /// Haff and Triplett 2016, recalled (row `loading.attempt_step`). A public restatement has the same steps, but takes
+    /// off the whole step after a miss.
     ///
     /// # Examples
     /// ```

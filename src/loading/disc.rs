@@ -294,9 +294,8 @@ mod tests {
     #[test]
     fn no_face_in_grams_is_one_in_pounds() {
         assert_eq!(FACE_STEP_IN_POUNDS, Mass::from_lb(0.01).unwrap().nanograms());
-        assert!(
-            !(FACE_STEP_IN_POUNDS / 100).is_multiple_of(2) && !(FACE_STEP_IN_POUNDS / 100).is_multiple_of(5)
-        );
+        let lb = FACE_STEP_IN_POUNDS / 100;
+        assert!(lb % 2 != 0 && lb % 5 != 0);
         for grams in (1..=100_000).step_by(7) {
             assert_eq!(face_unit(Mass::grams(grams)), Unit::Kg, "{grams} g");
         }

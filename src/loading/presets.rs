@@ -17,9 +17,13 @@ pub(super) const IWF: Source = Source {
 
 pub(super) const IPF: Source = Source {
     id: "ipf-rules",
-    citation: "International Powerlifting Federation. Technical Rules Book, Bars and Discs (2014); the bar \
-               with its collars also in World Drug-Free Powerlifting Federation, Rule Book, 2007, Equipment \
-               and Specifications",
+    citation: "International Powerlifting Federation. Technical Rules Book, Bars and Discs (2014)",
+    doi: None,
+};
+
+const WDFPF: Source = Source {
+    id: "wdfpf-rules",
+    citation: "World Drug-Free Powerlifting Federation. Rule Book, revised January 2007, Equipment and Specifications",
     doi: None,
 };
 
@@ -36,10 +40,11 @@ const POUND_DISCS: [(f64, i16); 6] =
 
 constant! {
     "loading.full_diameter",
-    /// Diameter of the largest disc in both rule books.
+    /// Diameter of the largest disc of the weightlifting rules.
     pub const FULL_DIAMETER: Length = Length::millimetres(450);
-    source: IWF, place: "section 3.3.3", standing: Standard, seen: Memory,
-    domain: "weightlifting discs of 10 kg and more, within 1 mm; the upper limit in powerlifting",
+    source: IWF, place: "section 3.3.3", standing: Standard, seen: Secondary,
+    copies: "two articles that restate the rules",
+    domain: "weightlifting discs of 10 kg and more, within 1 mm; the upper limit in powerlifting, as recalled",
 }
 
 formula! {
@@ -53,7 +58,7 @@ formula! {
     /// None for a valid name.
     ///
     /// # Source
-    /// IWF rules, section 3.3 (row `loading.iwf_bar_men`).
+    /// IWF rules, section 3.3, as others restate them (row `loading.iwf_bar_men`).
     ///
     /// # Examples
     /// ```
@@ -65,7 +70,8 @@ formula! {
     pub fn iwf_bar_men(id: Name) -> Bar {
         Bar::new(id, Mass::grams(20_000), COLLAR)?.with_sleeve(Length::millimetres(415))
     }
-    source: IWF, place: "section 3.3.2", standing: Standard, seen: Read,
+    source: IWF, place: "section 3.3.2", standing: Standard, seen: Secondary,
+    copies: "a national federation's page, a broadcaster's guide and an article that restate the rules",
 }
 
 formula! {
@@ -79,7 +85,7 @@ formula! {
     /// None for a valid name.
     ///
     /// # Source
-    /// IWF rules, section 3.3 (row `loading.iwf_bar_women`).
+    /// IWF rules, section 3.3, as others restate them (row `loading.iwf_bar_women`).
     ///
     /// # Examples
     /// ```
@@ -91,7 +97,8 @@ formula! {
     pub fn iwf_bar_women(id: Name) -> Bar {
         Bar::new(id, Mass::grams(15_000), COLLAR)?.with_sleeve(Length::millimetres(320))
     }
-    source: IWF, place: "section 3.3.2", standing: Standard, seen: Read,
+    source: IWF, place: "section 3.3.2", standing: Standard, seen: Secondary,
+    copies: "a national federation's page, a broadcaster's guide and an article that restate the rules",
 }
 
 formula! {
@@ -106,7 +113,8 @@ formula! {
     /// None for a valid name.
     ///
     /// # Source
-    /// IPF rules, Bars and Discs (row `loading.powerlifting_bar`).
+    /// WDFPF rules: bar and collars together weigh 25 kg. The split into 20 kg and twice 2.5 kg is recalled, and the
+    /// same in weightlifting (row `loading.powerlifting_bar`).
     ///
     /// # Examples
     /// ```
@@ -118,7 +126,7 @@ formula! {
     pub fn powerlifting_bar(id: Name) -> Bar {
         Bar::new(id, Mass::grams(20_000), COLLAR)
     }
-    source: IPF, place: "Bars and Discs", standing: Standard, seen: Memory,
+    source: WDFPF, place: "Equipment and Specifications; the split recalled", standing: Standard, seen: Read,
 }
 
 /// A stock of so many pairs of each mass in grams.
@@ -138,7 +146,7 @@ formula! {
     /// `out_of_range` above 15 pairs.
     ///
     /// # Source
-    /// IWF rules, section 3.3.3 (row `loading.iwf_stock`).
+    /// IWF rules, section 3.3.3, as others restate them (row `loading.iwf_stock`).
     ///
     /// # Examples
     /// ```
@@ -151,7 +159,8 @@ formula! {
         };
         Stock::new(stock_of(&IWF_DISCS, pairs)?.into_iter().map(full).collect::<Result<_, Error>>()?)
     }
-    source: IWF, place: "section 3.3.3", standing: Standard, seen: Read,
+    source: IWF, place: "section 3.3.3", standing: Standard, seen: Secondary,
+    copies: "a broadcaster's guide and an article that restate the rules",
 }
 
 formula! {
@@ -166,7 +175,9 @@ formula! {
     /// `out_of_range` above 15 pairs.
     ///
     /// # Source
-    /// IPF rules, Bars and Discs (row `loading.powerlifting_stock`).
+    /// IPF rules, Bars and Discs, recalled for the edition of 2014 (row `loading.powerlifting_stock`). A copy of
+    /// unknown edition lists discs up to 50 kg, and a page for referees has 0.5, 1, 1.5 and 2 kg for records: count
+    /// your own.
     ///
     /// # Examples
     /// ```
@@ -176,7 +187,7 @@ formula! {
     pub fn powerlifting_stock(pairs: u16) -> Stock {
         Stock::new(stock_of(&IPF_DISCS, pairs)?)
     }
-    source: IPF, place: "Bars and Discs", standing: Standard, seen: Memory,
+    source: IPF, place: "Bars and Discs; recalled", standing: CommonPractice, seen: Memory,
 }
 
 formula! {
@@ -222,7 +233,7 @@ formula! {
     /// None.
     ///
     /// # Source
-    /// IPF rules, conversion table (row `loading.quarter_pounds_down`).
+    /// The rows of rule books and record charts as recalled; none was read (row `loading.quarter_pounds_down`).
     ///
     /// # Examples
     /// ```
@@ -236,7 +247,7 @@ formula! {
         let quarters = mass.nanograms().saturating_mul(4).div_euclid(pound);
         Ok(quarters as f64 / 4.0)
     }
-    source: IPF, place: "conversion table", standing: Standard, seen: Memory,
+    source: IPF, place: "conversion table; recalled", standing: CommonPractice, seen: Memory,
 }
 
 rows![

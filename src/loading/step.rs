@@ -23,7 +23,7 @@ constant! {
     "loading.step_low",
     /// Smallest step of the published range, in percent of the load.
     pub const STEP_LOW: f64 = 2.0;
-    source: ACSM_2009, place: "progression of loading", standing: Published, seen: Memory,
+    source: ACSM_2009, place: "abstract: 2 to 10 %", standing: Published, seen: Read,
     population: "healthy adults", domain: "when one or two repetitions more than wanted can be done",
 }
 
@@ -31,7 +31,7 @@ constant! {
     "loading.step_high",
     /// Largest step of the published range, in percent of the load.
     pub const STEP_HIGH: f64 = 10.0;
-    source: ACSM_2009, place: "progression of loading", standing: Published, seen: Memory,
+    source: ACSM_2009, place: "abstract: 2 to 10 %", standing: Published, seen: Read,
     population: "healthy adults", domain: "when one or two repetitions more than wanted can be done",
 }
 

@@ -76,7 +76,7 @@ formula! {
     /// `out_of_range` below 0 kg or above 1000 kg.
     ///
     /// # Source
-    /// IWF rules, section 3.3 (row `loading.iwf_tolerance`).
+    /// IWF rules, section 3.3, recalled; their text was not seen (row `loading.iwf_tolerance`).
     ///
     /// # Examples
     /// ```
@@ -94,7 +94,7 @@ formula! {
             around(face, Mass::ZERO, Mass::grams(10))
         }
     }
-    source: IWF, place: "section 3.3", standing: Standard, seen: Memory,
+    source: IWF, place: "section 3.3; recalled", standing: CommonPractice, seen: Memory,
 }
 
 formula! {
@@ -111,7 +111,7 @@ formula! {
     /// `out_of_range` below 0 kg or above 1000 kg.
     ///
     /// # Source
-    /// IPF rules, Bars and Discs (row `loading.powerlifting_tolerance`).
+    /// IPF rules, Bars and Discs, as a translation quotes them (row `loading.powerlifting_tolerance`).
     ///
     /// # Examples
     /// ```
@@ -126,7 +126,7 @@ formula! {
         let error = ten_thousandths(face, 25).max(Mass::grams(10)).min(face);
         around(face, error, error)
     }
-    source: IPF, place: "Bars and Discs", standing: Standard, seen: Memory,
+    source: IPF, place: "Bars and Discs", standing: Standard, seen: Secondary, copies: "a translation of the rules",
 }
 
 rows![iwf_tolerance, powerlifting_tolerance];

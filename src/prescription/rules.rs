@@ -197,7 +197,8 @@ formula! {
         };
         Ok(StepRange { least: Kilograms::new(least)?, most: Kilograms::new(most)? })
     }
-    source: KNIGHT_1979, place: "table of repetitions and next session", standing: Published, seen: Read,
+    source: KNIGHT_1979, place: "table of repetitions and next session", standing: Published, seen: Secondary,
+    copies: "two later books",
     population: "knee rehabilitation", domain: "knee extension",
 }
 

@@ -28,9 +28,10 @@ constant! {
     /// Somewhat more than one repetition is worth on the reps-load curves (2.4 to 3.7 %).
     ///
     /// # Source
-    /// Helms et al. 2018, Frontiers in Physiology; the detail is from memory.
+    /// Helms et al. 2018, Frontiers in Physiology, as a digest quotes it: 2 % for every half point outside a target
+    /// range of ratings, and more after missed repetitions. This row has one target in place of a range.
     pub const PART_PER_POINT: f64 = 0.04;
-    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Memory,
+    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Secondary, copies: "a public digest",
     population: "trained young men; squat and bench press",
 }
 
@@ -56,7 +57,9 @@ formula! {
     /// `out_of_range` for `k`; `load_out_of_domain` at or below 0 kg.
     ///
     /// # Source
-    /// Helms et al. 2018, Frontiers in Physiology 9:247 (row `prescription.next_set_fixed`); from memory.
+    /// Helms et al. 2018, Frontiers in Physiology 9:247, as a digest quotes it (row `prescription.next_set_fixed`). The
+    /// source changed the load only outside a range of ratings, and more after missed repetitions; the limit of 10 %
+    /// and the limit of the granted load are our choice.
     ///
     /// # Examples
     /// ```
@@ -72,7 +75,7 @@ formula! {
         let part = numeric::within(Code::OutOfRange, "part_per_point", part_per_point, 0.0, LARGEST_ADJUSTMENT, "of the load")?;
         capped(load, 1.0 - part * (done.value() - target.value()), limit)
     }
-    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Memory,
+    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Secondary, copies: "a public digest",
     population: "trained young men; squat and bench press", domain: "ratings from 0 to 10",
 }
 

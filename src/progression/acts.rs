@@ -4,6 +4,7 @@
 use super::guard::Situation;
 use super::state::State;
 use super::status::{Calibration, OverrideInForce, Purpose, Status};
+use super::view::View;
 use crate::error::Error;
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
@@ -102,7 +103,10 @@ impl State {
         to: Option<Grant>,
         on: Day,
     ) -> Result<alloc::vec::Vec<Reason>, Error> {
-        let situation = Situation::new(self.view(id, on)?, to);
+        let view = self.view(id, on)?;
+        // A break that asks for a way back holds the lift before it is next trained.
+        let back = super::layoff::returned(&view).map(|now| view.lift.standing(now));
+        let situation = Situation::new(View { lift: back.as_ref().unwrap_or(view.lift), ..view }, to);
         #[cfg(test)]
         let without = self.taken_out;
         #[cfg(not(test))]

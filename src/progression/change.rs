@@ -3,6 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::bounds::{MOST_REGIONS, MOST_SET_ASIDE};
 use super::digest::digest;
 use super::lift::{Lift, Now};
 use super::loadable::Loadable;
@@ -13,11 +14,6 @@ use crate::error::{Allowed, Code, Error};
 use crate::loading::Implement;
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{Grant, LiftParameters, Parameters, Place, at_most};
-
-/// The most lifts that are set aside, so that a state stays small.
-const MOST_SET_ASIDE: usize = 16;
-/// The most regions of one lifter, declared now or earlier.
-const MOST_REGIONS: usize = 96;
 
 impl State {
     pub(crate) fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
@@ -42,7 +38,11 @@ impl State {
         }
         at_most("lifts set aside", known.len(), MOST_SET_ASIDE)?;
         known.sort_by(|one, other| one.set.id.cmp(&other.set.id));
-        known.iter_mut().for_each(|lift| lift.now.withdraw_offer(on));
+        for lift in &mut known {
+            lift.now.withdraw_offer(on);
+            // The equipment may change meanwhile, and nothing is loaded on it.
+            lift.loadable = Arc::default();
+        }
         self.set_aside = known;
         self.declare_regions(parameters)?;
         self.in_force =

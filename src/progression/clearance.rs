@@ -14,7 +14,7 @@ impl State {
     pub(crate) fn take_clearance(&mut self, clearance: &Clearance, on: Day, event: u32) -> Result<(), Error> {
         for (at, limit) in clearance.limits.iter().enumerate() {
             if let Some(region) = &limit.region {
-                self.check_region(region).map_err(|error| error.within(&alloc::format!("limits[{at}]")))?;
+                self.check_region_in("limits", at, region)?;
             }
         }
         let days = self.policy().map_or(Policy::default().clearance_days, |policy| policy.clearance_days);
@@ -71,7 +71,7 @@ impl State {
         self.shared.asks.retain(|open| open.ask != answer.ask);
         if self.shared.asks.len() == before {
             let rule = crate::error::Allowed::rule("something that was asked and is still open");
-            return Err(Error::new(Code::NotAsked, "ask", alloc::format!("{:?}", answer.ask), rule));
+            return Err(Error::new(Code::NotAsked, "ask", answer.ask.as_str(), rule));
         }
         Ok(())
     }

@@ -96,7 +96,7 @@ impl State {
             }
             _ => {}
         }
-        self.parameters().map(drop).ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))
+        self.declared().map(drop)
     }
 
     /// One decision from a state as of the day.

@@ -4,7 +4,7 @@ use alloc::sync::Arc;
 
 use super::foreseen::Foreseen;
 use super::shared::{OpenAsk, TodayReport};
-use super::state::State;
+use super::state::{State, Told};
 use super::status::Status;
 use crate::condition::DayClass;
 use crate::error::{Code, Error};
@@ -28,9 +28,9 @@ use crate::record::{DayReport, Event, EventKind, Layoff, LayoffReason, Log, Next
 /// ```
 pub fn fold(log: &Log) -> Result<State, Error> {
     log.check()?;
-    let events = log.effective()?;
+    let (events, told) = log.effective_and_told()?;
     let foreseen = Foreseen::find(&events);
-    let mut state = State::before(log);
+    let mut state = State { told: Told(told), ..State::before(log) };
     for event in &events {
         state.take(event, &foreseen)?;
     }
@@ -46,12 +46,18 @@ impl State {
     /// log anew. Else what [`fold`] reports; the state is unchanged on an error. A number that an event before the last
     /// one used is seen by [`fold`] only.
     pub fn apply(&mut self, event: &Event) -> Result<(), Error> {
-        event.check_in(self.log_version).map_err(|error| error.at_event(event.sequence))?;
+        let lifter = &self.shared.lifter;
+        lifter.check()?;
+        event
+            .check_in(self.log_version)
+            .and_then(|()| lifter.check_born_by(event.day))
+            .map_err(|error| error.at_event(event.sequence))?;
         if self.changes_the_past(event) {
             return Err(Error::plain(Code::NeedsRefold, "event").at_event(event.sequence));
         }
         let mut next = self.clone();
         next.take(event, &Foreseen::default())?;
+        next.told = Told(self.told.0.saturating_add(1));
         *self = next;
         Ok(())
     }
@@ -91,7 +97,10 @@ impl State {
                 self.take_layoff(layoff, on);
                 Ok(())
             }
-            EventKind::PainReport(answer) => self.take_pains(core::slice::from_ref(answer), on, number),
+            EventKind::PainReport(answer) => {
+                self.check_region(&answer.region)?;
+                self.take_pains(core::slice::from_ref(answer), on, number)
+            }
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
             EventKind::SymptomReport(report) => {
                 self.stop_everything(&report.signs, on, number);
@@ -146,7 +155,7 @@ impl State {
     ) -> Result<(), Error> {
         // Not asked is no answer.
         let Some(pain) = &report.pain else { return Ok(()) };
-        self.take_pains(pain, on, event)?;
+        self.take_pain_list(pain, on, event)?;
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);
@@ -161,7 +170,9 @@ impl State {
         event: u32,
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
-        self.take_pains(report.pain.as_deref().unwrap_or_default(), on, event)?;
+        if let Some(pain) = &report.pain {
+            self.take_pain_list(pain, on, event)?;
+        }
         for ask in report.asks.iter().flatten() {
             if !self.shared.asks.iter().any(|open| open.ask == *ask) {
                 self.shared.asks.push(OpenAsk { ask: *ask, since: on });

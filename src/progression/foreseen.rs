@@ -20,7 +20,15 @@ pub(crate) struct Foreseen {
 struct SplitDay {
     lift: Name,
     first: u32,
-    later: Vec<(u32, LiftSession)>,
+    later: Vec<LaterPart>,
+}
+
+/// What a later session of the day did with the lift, and where it hurt.
+#[derive(Clone, Debug)]
+struct LaterPart {
+    session: u32,
+    done: LiftSession,
+    hurt: Vec<Name>,
 }
 
 impl Foreseen {
@@ -47,13 +55,22 @@ impl Foreseen {
     /// Whether the lift was trained earlier on the day of that session.
     pub(crate) fn is_later_part(&self, session: u32, lift: &Name) -> bool {
         let own = self.days.iter().filter(|day| day.lift == *lift);
-        own.into_iter().any(|day| day.later.iter().any(|(event, _)| *event == session))
+        own.into_iter().any(|day| day.later.iter().any(|part| part.session == session))
     }
 
     /// What later sessions of that day did of the lift.
     pub(crate) fn later_parts(&self, session: u32, lift: &Name) -> impl Iterator<Item = &LiftSession> {
+        self.later(session, lift).map(|part| &part.done)
+    }
+
+    /// Regions that hurt in later sessions of that day with the lift.
+    pub(crate) fn hurt_later(&self, session: u32, lift: &Name) -> impl Iterator<Item = &Name> {
+        self.later(session, lift).flat_map(|part| &part.hurt)
+    }
+
+    fn later(&self, session: u32, lift: &Name) -> impl Iterator<Item = &LaterPart> {
         let day = self.days.iter().find(|day| day.first == session && day.lift == *lift);
-        day.into_iter().flat_map(|day| day.later.iter().map(|(_, part)| part))
+        day.into_iter().flat_map(|day| &day.later)
     }
 }
 
@@ -71,7 +88,9 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
                 today.1.push((&done.lift, event.sequence));
                 continue;
             };
-            let part = (event.sequence, done.clone());
+            let hurting = session.pain.iter().flatten().filter(|answer| answer.score.score() > 0);
+            let hurt = hurting.map(|answer| answer.region.clone()).collect();
+            let part = LaterPart { session: event.sequence, done: done.clone(), hurt };
             match found.iter_mut().rfind(|day| day.first == *first && day.lift == done.lift) {
                 Some(day) => day.later.push(part),
                 None => {

@@ -175,7 +175,8 @@ fn state_allows(s: &Situation<'_>) -> Vec<Reason> {
 
 fn gate_open(s: &Situation<'_>) -> Vec<Reason> {
     let mut reasons = Vec::new();
-    if !super::offer::gate_is_open(&s.view) {
+    // A run outlasts a session that nobody marked, but no move is taken on it.
+    if !super::offer::gate_is_open(&s.view) || !s.now().last_passed() {
         reasons.push(Reason::GateNotOpen);
     }
     // Whatever the last session came to: a worse one never permits what a better one would have to wait for.

@@ -119,7 +119,8 @@ pub struct Now {
     /// The last session's least reserve, in half repetitions, where effort was given for every set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reserve: Option<u16>,
-    /// Regions that earlier parameters gave the lift and in which something is still open.
+    /// Regions that earlier parameters gave the lift, or that halted every lift since none loaded them, and in which
+    /// something is still open.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub former: Vec<Name>,
     /// The last coach's act for this lift that a guard refused, until its next session.
@@ -133,6 +134,11 @@ const fn is_nought(days: &u16) -> bool {
 }
 
 impl Lift {
+    /// The same lift, standing otherwise.
+    pub(crate) fn standing(&self, now: Now) -> Lift {
+        Lift { set: Arc::clone(&self.set), now, loadable: Arc::clone(&self.loadable) }
+    }
+
     /// Ids of every region that concerns the lift: those it loads, and those it had in which something is still open.
     pub(crate) fn regions(&self) -> impl Iterator<Item = &Name> {
         self.set.regions.iter().chain(&self.now.former)

@@ -23,6 +23,7 @@
 #![doc = include_str!("../guide/transitions.md")]
 
 mod acts;
+mod bounds;
 mod change;
 mod clearance;
 mod decision;

@@ -42,9 +42,28 @@ impl State {
     /// `unknown_region`; then none is taken.
     pub(crate) fn take_pains(&mut self, answers: &[PainAnswer], on: Day, event: u32) -> Result<(), Error> {
         for (at, answer) in answers.iter().enumerate() {
-            self.check_region(&answer.region).map_err(|error| error.within(&alloc::format!("pain[{at}]")))?;
+            self.check_region_in("pain", at, &answer.region)?;
         }
         answers.iter().for_each(|answer| self.take_pain(answer, on, event));
+        Ok(())
+    }
+
+    /// Takes a list of answers: who was asked so has none in the regions that it does not name.
+    ///
+    /// # Errors
+    /// `unknown_region`; then none is taken.
+    pub(crate) fn take_pain_list(
+        &mut self,
+        answers: &[PainAnswer],
+        on: Day,
+        event: u32,
+    ) -> Result<(), Error> {
+        self.take_pains(answers, on, event)?;
+        for region in &mut self.shared.regions {
+            if !answers.iter().any(|answer| answer.region == region.id) {
+                region.note(Pain::NONE, on);
+            }
+        }
         Ok(())
     }
 
@@ -81,9 +100,6 @@ impl State {
             let answer = answers.iter().find(|answer| answer.region == region.id);
             let usual = region.usual_level(on, policy.usual_review_days);
             let clear = answer.is_none_or(|answer| zone(answer, usual, policy) == Zone::Clear);
-            if answer.is_none() {
-                region.note(Pain::NONE, on);
-            }
             if !loaded.contains(&region.id) {
                 continue;
             }

@@ -29,7 +29,7 @@ impl State {
         let loaded = self.loaded_regions(session);
         self.come_back_where_due(session, &loaded, on);
         if let Some(answers) = &session.pain {
-            self.take_pains(answers, on, event)?;
+            self.take_pain_list(answers, on, event)?;
             self.count_clear(answers, &loaded, on);
         }
         self.shared.pain_asked = Some(session.pain.is_some());
@@ -37,6 +37,8 @@ impl State {
             // A second session of the lift on that day was judged with the first: one civil day is one.
             if !foreseen.is_later_part(event, &done.lift) {
                 self.take_lift(done, session, on, event, foreseen)?;
+            } else if hurts(self.lift(&done.lift)?, session) {
+                self.hold_partner(&done.lift);
             }
         }
         for region in self.shared.regions.iter_mut().filter(|region| loaded.contains(&region.id)) {
@@ -50,7 +52,7 @@ impl State {
 
     /// Everything that a session names must be there, before any of it is taken.
     fn check_session(&self, session: &Session) -> Result<(), Error> {
-        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
+        let all = self.declared()?;
         for (at, done) in session.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             let lift = self.lift(&done.lift).map_err(inside)?;
@@ -115,35 +117,36 @@ impl State {
     ) -> Result<(), Error> {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let said = Said::new(done, foreseen.later_parts(event, &done.lift));
-        let hurts = self.hurts(&done.lift, session)?;
-        // What changed about the setup is known before the session is judged: it starts the comparison anew.
+        let own = self.lift(&done.lift)?;
+        let later = foreseen.hurt_later(event, &done.lift).any(|region| own.has_region(region));
+        let hurts = later || hurts(own, session);
+        // What is said of the setup is known before the session is judged: a change starts the comparison anew, and alone
+        // without pins nothing is given back.
         note_setup(&mut self.lift_mut(&done.lift)?.now, &said, on);
+        note_rack(self.lift_mut(&done.lift)?, &said);
         let view = self.view(&done.lift, on)?;
         let mut result = judge(&view, &said, hurts).map_err(|error| error.within("sets"))?;
-        if result.outcome == Outcome::Pass && foreseen.retracts(event, view.lift.regions()) {
+        // Nothing that is missing from a session makes the flare after it count for less.
+        let flared = foreseen.retracts(event, view.lift.regions());
+        if flared {
             result.outcome = Outcome::Fail;
         }
+        let held = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
-            bad_day: view.shared.class_on(on).is_confirmed_bad(),
+            // A bad day excuses technique, not pain.
+            bad_day: view.shared.class_on(on).is_confirmed_bad() && !flared,
             may_restore: may_restore(&view),
             all: Arc::clone(&all),
         };
         let lift = self.lift_mut(&done.lift)?;
-        note_rack(lift, &said);
         lift.now.reserve = result.reserve;
         take_result(lift, &result, on, event, &facts);
+        lift.now.partner_pain |= held;
         self.offer_where_open(&done.lift, on)?;
         if result.pain {
             self.hold_partner(&done.lift);
         }
         Ok(())
-    }
-
-    /// Whether a region of the lift hurt in that session.
-    fn hurts(&self, id: &Name, session: &Session) -> Result<bool, Error> {
-        let lift = self.lift(id)?;
-        let answers = session.pain.iter().flatten();
-        Ok(answers.into_iter().any(|answer| answer.score.score() > 0 && lift.has_region(&answer.region)))
     }
 
     /// Pain in the strict lift of a pair: the forgiving one holds and starts one step down next time.
@@ -155,6 +158,25 @@ impl State {
             lift.now.partner_pain = true;
         }
     }
+}
+
+/// Whether a region of the lift hurt in that session.
+fn hurts(lift: &Lift, session: &Session) -> bool {
+    let mut answers = session.pain.iter().flatten();
+    answers.any(|answer| answer.score.score() > 0 && lift.has_region(&answer.region))
+}
+
+/// Whether the strict lift beside this one was trained on this day and hurt: the forgiving lift's own work of the day ends
+/// no hold, in whatever order the two were done.
+fn partner_hurt_today(view: &View<'_>) -> bool {
+    let Some(partner) = view.partner.filter(|partner| partner.pair.strict == partner.lift.set.id) else {
+        return false;
+    };
+    let today = |region: &super::region::RegionState| {
+        region.scores.last().is_some_and(|(day, score)| *day == view.on && score.score() > 0)
+    };
+    let mut regions = view.shared.regions.iter().filter(|region| partner.lift.has_region(&region.id));
+    partner.lift.now.last_session == Some(view.on) && regions.any(today)
 }
 
 /// What a result needs to know beside the lift itself.

@@ -13,9 +13,9 @@ use crate::sign::Ask;
 const FALL_DAYS: i32 = 183;
 const FALL_PART: f64 = 0.05;
 /// The most sessions that an answer may still speak of.
-const MOST_SESSIONS: usize = 16;
+pub(crate) const MOST_SESSIONS: usize = 16;
 /// The most body masses kept, so that a state stays small.
-const MOST_MASSES: usize = 12;
+pub(crate) const MOST_MASSES: usize = 12;
 
 /// What concerns every lift.
 #[derive(Clone, Debug, PartialEq)]

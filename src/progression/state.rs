@@ -25,6 +25,7 @@ pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
 pub struct State {
     pub(crate) log_version: u32,
     pub(crate) last: Option<(Day, u32)>,
+    pub(crate) told: Told,
     pub(crate) in_force: Option<InForce>,
     pub(crate) shared: Shared,
     pub(crate) lifts: Vec<Lift>,
@@ -33,6 +34,17 @@ pub struct State {
     /// A guard taken out, for the test that each of them is needed.
     #[cfg(test)]
     pub(crate) taken_out: Option<&'static str>,
+}
+
+/// How many different events the log told, corrections too: by it a stored state is known to be of that log. How a log
+/// is written is no part of where the lifts stand, so it makes no two states differ.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Told(pub(crate) u32);
+
+impl PartialEq for Told {
+    fn eq(&self, _: &Told) -> bool {
+        true
+    }
 }
 
 /// The parameters in force and their digest.
@@ -99,6 +111,7 @@ impl State {
         State {
             log_version: VERSION,
             last: None,
+            told: Told(0),
             in_force: None,
             shared: Shared::new(lifter),
             lifts: Vec::new(),
@@ -262,10 +275,23 @@ impl State {
         }
     }
 
+    /// The parameters in force.
+    ///
+    /// # Errors
+    /// `no_parameters` before the first ones.
+    pub(crate) fn declared(&self) -> Result<&Parameters, Error> {
+        self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))
+    }
+
     /// Refuses a region that is not declared.
     pub(crate) fn check_region(&self, id: &Name) -> Result<(), Error> {
-        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        all.check_region("region", id)
+        self.declared()?.check_region("region", id)
+    }
+
+    /// The same for an entry of a list.
+    pub(crate) fn check_region_in(&self, list: &str, at: usize, id: &Name) -> Result<(), Error> {
+        let inside = |error: Error| error.within(&alloc::format!("{list}[{at}]"));
+        self.declared()?.check_region("region", id).map_err(inside)
     }
 
     /// The same, but for one that is no longer declared and in which something is still open.
@@ -279,8 +305,7 @@ impl State {
     /// One lift with everything that a rule may look at.
     pub(crate) fn view(&self, id: &Name, on: Day) -> Result<View<'_>, Error> {
         let lift = self.lift(id)?;
-        let all = self.parameters().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        Ok(self.view_of(lift, all, on))
+        Ok(self.view_of(lift, self.declared()?, on))
     }
 
     fn view_of<'a>(&'a self, lift: &'a Lift, all: &'a Parameters, on: Day) -> View<'a> {

@@ -38,7 +38,7 @@ pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
 }
 
 /// Whether a stop halts the lift.
-fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool {
+pub(crate) fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool {
     let stopped = |region: &super::region::RegionState| region.stop.is_some();
     shared.stop.is_some()
         || shared.regions.iter().any(|region| stopped(region) && lift.has_region(&region.id))
@@ -70,6 +70,12 @@ impl State {
     pub(crate) fn halt_where_stopped(&mut self, on: Day) {
         let Some(in_force) = &self.in_force else { return };
         for lift in &mut self.lifts {
+            // What halts it for want of a lift goes on concerning it, though a lift loads the region again.
+            for region in self.shared.stops_without_lift(&in_force.parameters) {
+                if !lift.has_region(&region.id) {
+                    lift.now.former.push(region.id.clone());
+                }
+            }
             if !lift.now.status.is_stopped() && is_halted(lift, &self.shared, &in_force.parameters) {
                 let way = lift.now.status.way_back();
                 lift.now.forget_evidence(on);

@@ -8,11 +8,10 @@ use super::digest::digest;
 use super::lift::{Lift, Now};
 use super::loadable::Loadable;
 use super::shared::Shared;
-use super::sitting::SITTINGS;
-use super::state::{InForce, LIBRARY_VERSION, State};
+use super::state::{InForce, LIBRARY_VERSION, State, Told};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Day;
-use crate::record::{LiftParameters, MOST_LIMITS, Parameters, at_most};
+use crate::record::{LiftParameters, Parameters};
 
 /// The format name that every stored state carries.
 pub const STATE_FORMAT: &str = "bismar-state";
@@ -27,6 +26,8 @@ pub struct StoredState {
     log_version: u32,
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     last: Option<(Day, u32)>,
+    /// How many different events the log told, corrections too.
+    told: u32,
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     parameters: Option<Arc<Parameters>>,
     digest: String,
@@ -44,6 +45,7 @@ impl From<&State> for StoredState {
             version: LIBRARY_VERSION.into(),
             log_version: state.log_version,
             last: state.last,
+            told: state.told.0,
             parameters: state.in_force.as_ref().map(|in_force| Arc::clone(&in_force.parameters)),
             digest: state.digest().into(),
             shared: state.shared.clone(),
@@ -58,15 +60,15 @@ impl TryFrom<StoredState> for State {
 
     /// # Errors
     /// `wrong_format`; `other_version` for a state that another version of the library made; `parameters_altered` where
-    /// the digest is not that of the parameters; `out_of_range` where lifts and parameters do not fit together; `too_many`
-    /// limits or sessions; what [`Parameters::check`] and [`LiftParameters::check_grant`] report.
+    /// the digest is not that of the parameters; `out_of_range` where lifts and parameters do not fit together, or where a
+    /// lift is at work that a stop in force halts; `too_many` and `duplicate_name` where a list holds more than the fold
+    /// puts into it; what [`Parameters::check`] and [`LiftParameters::check_grant`] report.
     fn try_from(stored: StoredState) -> Result<State, Error> {
-        stored.check_header()?;
-        let limits = stored.shared.limits().len();
-        at_most("limits", limits, MOST_LIMITS).map_err(|error| error.within("clearance").within("shared"))?;
+        check_header(&stored.format, &stored.version)?;
         let mut state = State {
             log_version: stored.log_version,
             last: stored.last,
+            told: Told(stored.told),
             ..State::new(stored.shared.lifter.clone())
         };
         let sets = stored.parameters.as_ref().map_or(0, |all| all.lifts.len());
@@ -75,45 +77,44 @@ impl TryFrom<StoredState> for State {
             return Err(Error::range(Code::OutOfRange, "lifts", stored.lifts.len(), count, count, "lifts"));
         }
         state.shared = stored.shared;
-        let Some(parameters) = stored.parameters else { return Ok(state) };
-        parameters.check().map_err(|error| error.within("parameters"))?;
-        if digest(&parameters) != stored.digest {
-            let rule = Allowed::rule("the digest of the parameters");
-            return Err(Error::new(Code::ParametersAltered, "digest", stored.digest.as_str(), rule));
-        }
-        let body = state.shared.body_mass().map(|(_, mass)| mass);
-        let lift = |set: Arc<LiftParameters>, now: Now, loadable: Loadable| -> Result<Lift, Error> {
-            set.check_grant(&now.grant).map_err(|error| error.within("grant"))?;
-            at_most("sittings", now.sittings.len(), SITTINGS)?;
-            Ok(Lift { set, now, loadable: Arc::new(loadable) })
+        let Some(parameters) = stored.parameters else {
+            check_digest("", &stored.digest)?;
+            return state.check_bounds().map(|()| state);
         };
+        parameters.check().map_err(|error| error.within("parameters"))?;
+        check_digest(&digest(&parameters), &stored.digest)?;
+        let body = state.shared.body_mass().map(|(_, mass)| mass);
         for (at, (set, now)) in parameters.lifts.iter().zip(stored.lifts).enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             let loadable = Loadable::of(set, &parameters, body).map_err(inside)?;
-            state.lifts.push(lift(Arc::new(set.clone()), now, loadable).map_err(inside)?);
+            state.lifts.push(Lift { set: Arc::new(set.clone()), now, loadable: Arc::new(loadable) });
         }
         for (at, (set, now)) in stored.set_aside.into_iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("set_aside[{at}]"));
             set.check().map_err(inside)?;
-            state.set_aside.push(lift(set, now, Loadable::default()).map_err(inside)?);
+            state.set_aside.push(Lift { set, now, loadable: Arc::default() });
         }
         state.in_force = Some(InForce { digest: stored.digest.into(), parameters });
-        Ok(state)
+        state.check_bounds().map(|()| state)
     }
 }
 
-impl StoredState {
-    fn check_header(&self) -> Result<(), Error> {
-        if self.format != STATE_FORMAT {
-            let rule = Allowed::rule(STATE_FORMAT);
-            return Err(Error::new(Code::WrongFormat, "format", self.format.as_str(), rule));
-        }
-        if self.version != LIBRARY_VERSION {
-            let rule = Allowed::rule(LIBRARY_VERSION);
-            return Err(Error::new(Code::OtherVersion, "version", self.version.as_str(), rule));
-        }
-        Ok(())
+fn check_header(format: &str, version: &str) -> Result<(), Error> {
+    if format != STATE_FORMAT {
+        return Err(Error::new(Code::WrongFormat, "format", format, Allowed::rule(STATE_FORMAT)));
     }
+    if version != LIBRARY_VERSION {
+        return Err(Error::new(Code::OtherVersion, "version", version, Allowed::rule(LIBRARY_VERSION)));
+    }
+    Ok(())
+}
+
+fn check_digest(own: &str, stored: &str) -> Result<(), Error> {
+    if own == stored {
+        return Ok(());
+    }
+    let rule = Allowed::rule("the digest of the parameters");
+    Err(Error::new(Code::ParametersAltered, "digest", stored, rule))
 }
 
 #[cfg(feature = "serde")]
@@ -146,19 +147,35 @@ impl State {
     /// What reading reports, and what the conversion of a [`StoredState`] reports: `other_version` for one of another
     /// version, which is to be folded anew.
     pub fn from_json(text: &str) -> Result<State, Error> {
-        crate::value::Value::from_json(text)?.read::<StoredState>()?.try_into()
+        use crate::value::Value;
+        let document = Value::from_json(text)?;
+        // One of another version may have another shape, so its header is looked at before the rest.
+        if let (Some(Value::Text(format)), Some(Value::Text(version))) =
+            (document.field("format"), document.field("version"))
+        {
+            check_header(format, version)?;
+        }
+        document.read::<StoredState>()?.try_into()
     }
 
     /// Reads a stored state where it is of use, and folds the log anew where it is of another version or altered, or
-    /// where it is not the state after the log's last event.
+    /// where the log has told more since: a later event, a late one, a correction. A log is only ever added to; an event
+    /// that somebody wrote over is not seen here.
     ///
     /// # Errors
-    /// What [`fold`](super::fold()) reports.
+    /// What [`fold`](super::fold()) reports of the log.
     pub fn from_json_or_fold(text: &str, log: &crate::record::Log) -> Result<State, Error> {
-        let last = log.effective()?.last().map(|event| (event.day, event.sequence));
+        log.check()?;
+        let (events, told) = log.effective_and_told()?;
+        let last = events.last().map(|event| (event.day, event.sequence));
         match State::from_json(text) {
-            Ok(state) if state.last == last && state.shared.lifter == log.lifter => Ok(state),
+            Ok(state) if state.is_after(log, last, told) => Ok(state),
             _ => super::fold(log),
         }
+    }
+
+    fn is_after(&self, log: &crate::record::Log, last: Option<(Day, u32)>, told: u32) -> bool {
+        let same_log = self.log_version == log.version && self.shared.lifter == log.lifter;
+        same_log && self.last == last && self.told.0 == told
     }
 }

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 use core::fmt;
 
-use super::mass::{decimal, split_unit};
+use super::decimal::{decimal, split_unit};
 use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;

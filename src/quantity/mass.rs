@@ -1,9 +1,10 @@
-//! Exact masses, and calculated ones.
+//! Exact masses.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
+use super::decimal::{decimal, split_unit};
+use super::rounding::scaled;
 use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
@@ -23,7 +24,7 @@ pub enum Unit {
 }
 
 impl Unit {
-    const fn nanograms(self) -> i64 {
+    pub(super) const fn nanograms(self) -> i64 {
         match self {
             Unit::Kg => NANOGRAMS_PER_KILOGRAM,
             Unit::Lb => NANOGRAMS_PER_POUND,
@@ -222,69 +223,6 @@ impl Mass {
     }
 }
 
-/// `value * factor` rounded once, half away from zero, with no rounding in between.
-/// The caller has checked that the product fits.
-fn scaled(value: f64, factor: i64) -> i64 {
-    let bits = value.to_bits();
-    let exponent = ((bits >> 52) & 0x7ff) as i32 - 1075;
-    // Below 2^-120 every product is far under half a nanogram.
-    if exponent < -120 {
-        return 0;
-    }
-    let mantissa = (bits & ((1 << 52) - 1)) | (1 << 52);
-    let zeros = factor.trailing_zeros();
-    let odd = factor.unsigned_abs() >> zeros;
-    let exponent = exponent + zeros as i32;
-    let magnitude = if exponent >= 0 {
-        (i128::from(mantissa) * i128::from(odd)) << exponent
-    } else if (-60..=-HALF).contains(&exponent) && odd < 1 << 36 {
-        i128::from(in_halves(mantissa, odd, exponent.unsigned_abs()))
-    } else if exponent < -126 {
-        0
-    } else {
-        (i128::from(mantissa) * i128::from(odd) + (1_i128 << (-exponent - 1))) >> -exponent
-    };
-    let signed = if value < 0.0 { -magnitude } else { magnitude };
-    signed as i64
-}
-
-/// Bits of the lower half of a mantissa.
-const HALF: i32 = 26;
-
-/// `mantissa * factor / 2^shift`, rounded half up, by halves of the mantissa: exact in 64 bits where the shift takes
-/// off the lower half at least, which is every load that is lifted. WebAssembly has no product of 128 bits.
-fn in_halves(mantissa: u64, factor: u64, shift: u32) -> i64 {
-    let low = mantissa & ((1 << HALF) - 1);
-    let high = mantissa >> HALF;
-    let carried = (low * factor + (1 << (shift - 1))) >> HALF;
-    ((high * factor + carried) >> (shift - HALF as u32)) as i64
-}
-
-/// Reads a decimal number with a point or a comma, as people type it; no thousands separators.
-pub(crate) fn decimal(field: &'static str, text: &str) -> Result<f64, Error> {
-    let refuse =
-        || Error::new(Code::NotANumber, field, text, Allowed::rule("a decimal number such as 62.5 or 62,5"));
-    let trimmed = text.trim();
-    let digits = trimmed.strip_prefix(['-', '+']).unwrap_or(trimmed);
-    let marks = digits.bytes().filter(|byte| matches!(byte, b'.' | b',')).count();
-    let plain = digits.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b','));
-    let ends_well =
-        digits.starts_with(|c: char| c.is_ascii_digit()) && digits.ends_with(|c: char| c.is_ascii_digit());
-    if !plain || marks > 1 || !ends_well || digits.len() > 24 {
-        return Err(refuse());
-    }
-    let pointed: String = trimmed.chars().map(|c| if c == ',' { '.' } else { c }).collect();
-    pointed.parse::<f64>().map_err(|_| refuse())
-}
-
-/// Splits `62.5 kg` into its number and its unit text (empty where none is given).
-pub(crate) fn split_unit(text: &str) -> (&str, &str) {
-    let trimmed = text.trim();
-    let at = trimmed.find(|c: char| c.is_alphabetic()).unwrap_or(trimmed.len());
-    let (number, unit) = trimmed.split_at(at);
-    (number.trim_end(), unit)
-}
-
 impl core::str::FromStr for Mass {
     type Err = Error;
 
@@ -308,58 +246,15 @@ impl fmt::Display for Mass {
     }
 }
 
-/// A calculated mass in kilograms: an estimate, a mean, a difference. Not a mass on a bar.
-///
-/// Invariant: finite, and never `-0.0`.
-///
-/// ```
-/// use bismar::quantity::Kilograms;
-///
-/// assert_eq!(Kilograms::new(126.5)?.value(), 126.5);
-/// # Ok::<(), bismar::Error>(())
-/// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
-pub struct Kilograms(f64);
-
-impl Kilograms {
-    /// A calculated mass.
-    ///
-    /// # Errors
-    /// `not_finite`.
-    pub fn new(kilograms: f64) -> Result<Kilograms, Error> {
-        numeric::finite("kg", kilograms).map(Kilograms)
-    }
-
-    /// The number of kilograms.
-    #[must_use]
-    pub const fn value(self) -> f64 {
-        self.0
-    }
-
-    /// As a mass to put on a bar, rounded to the nearest nanogram.
-    ///
-    /// # Errors
-    /// `out_of_range` beyond 2000 kg either way.
-    pub fn to_mass(self) -> Result<Mass, Error> {
-        Mass::from_kg(self.0)
-    }
-}
-
-impl From<Mass> for Kilograms {
-    fn from(mass: Mass) -> Self {
-        Kilograms(mass.kg())
-    }
-}
-
 #[cfg(feature = "serde")]
-mod wire {
+pub(super) mod wire {
     //! `{ "kg": 62.5 }` or `{ "lb": 137.5 }` in; kilograms out.
-    use super::{Kilograms, Mass};
+    use super::Mass;
     use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
     #[derive(Serialize, Deserialize)]
     #[serde(deny_unknown_fields)]
-    enum Wire {
+    pub(in crate::quantity) enum Wire {
         #[serde(rename = "kg")]
         Kg(f64),
         #[serde(rename = "lb")]
@@ -387,49 +282,11 @@ mod wire {
             Wire::read(from)
         }
     }
-
-    impl Serialize for Kilograms {
-        fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-            Wire::Kg(self.value()).serialize(to)
-        }
-    }
-
-    impl<'de> Deserialize<'de> for Kilograms {
-        fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Kilograms, D::Error> {
-            match Wire::deserialize(from)? {
-                Wire::Kg(value) => Kilograms::new(value),
-                Wire::Lb(value) => Mass::from_lb(value).map(Kilograms::from),
-            }
-            .map_err(|error| de::Error::custom(error.named("")))
-        }
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use proptest::prelude::*;
-
-    /// The product in full width, then one rounding.
-    fn in_full(value: f64, factor: i64) -> i64 {
-        let bits = value.to_bits();
-        let shift = 1075 - ((bits >> 52) & 0x7ff) as i32;
-        let mantissa = i128::from((bits & ((1 << 52) - 1)) | (1 << 52));
-        let magnitude = match shift {
-            1..=126 => (mantissa * i128::from(factor) + (1_i128 << (shift - 1))) >> shift,
-            _ => 0,
-        };
-        (if value < 0.0 { -magnitude } else { magnitude }) as i64
-    }
-
-    proptest! {
-        #[test]
-        fn a_load_is_rounded_once(mantissa in 1.0_f64..2.0, power in -70_i32..11, lb in any::<bool>(), minus in any::<bool>()) {
-            let value = mantissa * numeric::pow(2.0, f64::from(power)) * if minus { -1.0 } else { 1.0 };
-            let unit = if lb { Unit::Lb } else { Unit::Kg };
-            prop_assert_eq!(scaled(value, unit.nanograms()), in_full(value, unit.nanograms()));
-        }
-    }
 
     #[test]
     fn halves_round_away_from_zero() {

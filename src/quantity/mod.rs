@@ -16,19 +16,23 @@
 //! | [`Interval`] | a lower and an upper end with a level | `f64` |
 
 mod day;
+mod decimal;
 mod effort;
 mod interval;
+mod kilograms;
 mod length;
 mod mass;
 mod name;
 mod pound;
+mod rounding;
 mod scalar;
 
 pub use day::Day;
 pub use effort::{Reserve, Rir, Rpe};
 pub use interval::Interval;
+pub use kilograms::Kilograms;
 pub use length::Length;
-pub use mass::{Kilograms, Mass, Unit};
+pub use mass::{Mass, Unit};
 pub use name::Name;
 pub use pound::{POUND, mass_in_pounds};
 pub use scalar::{Fraction, Pain, Reps};

@@ -69,7 +69,7 @@ impl Lifter {
         }
     }
 
-    fn check(&self) -> Result<(), Error> {
+    pub(crate) fn check(&self) -> Result<(), Error> {
         match self.age {
             Some(band) if band.from > band.to || band.to > 130 => {
                 let rule = Allowed::rule("from <= to <= 130");
@@ -80,7 +80,7 @@ impl Lifter {
     }
 
     /// Nobody is born after a day on which they train.
-    fn check_born_by(&self, day: Day) -> Result<(), Error> {
+    pub(crate) fn check_born_by(&self, day: Day) -> Result<(), Error> {
         match self.born {
             Some(born) if born > day => {
                 let rule = Allowed::Rule(alloc::format!("{day} or earlier, the day of an event").into());
@@ -146,9 +146,11 @@ impl Log {
         at_most("events", self.events.len(), MAX_EVENTS)?;
         self.lifter.check()?;
         for (at, event) in self.events.iter().enumerate() {
-            let checked = event.check_in(self.version).and_then(|()| self.lifter.check_born_by(event.day));
+            let inside = |error: Error| error.within(&alloc::format!("events[{at}]"));
+            let checked = event.check_in(self.version).map_err(inside);
             checked
-                .map_err(|error| error.within(&alloc::format!("events[{at}]")).at_event(event.sequence))?;
+                .and_then(|()| self.lifter.check_born_by(event.day))
+                .map_err(|error| error.at_event(event.sequence))?;
         }
         Ok(())
     }
@@ -160,7 +162,13 @@ impl Log {
     /// `sequence_reused` where two different events share a number; `correction_of_nothing` and
     /// `correction_cycle`.
     pub fn effective(&self) -> Result<Vec<Cow<'_, Event>>, Error> {
+        self.effective_and_told().map(|(effective, _)| effective)
+    }
+
+    /// The same, and how many different events the log tells, corrections too.
+    pub(crate) fn effective_and_told(&self) -> Result<(Vec<Cow<'_, Event>>, u32), Error> {
         let events = distinct(&self.events)?;
+        let told = events.len() as u32;
         let chains = Chains::of(&events)?;
         let mut effective = Vec::with_capacity(events.len());
         for event in events {
@@ -173,7 +181,7 @@ impl Log {
             }
         }
         effective.sort_by_key(|event| (event.day, event.sequence));
-        Ok(effective)
+        Ok((effective, told))
     }
 }
 

@@ -49,8 +49,8 @@ pub use parameters::{MAX_LIFTS, MAX_REGIONS, Pair, Parameters};
 pub use place::{Dimension, Grant, Place, StepPolicy, Tempo, Work};
 pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
 pub use policy::{LayoffRow, Policy};
-pub(crate) use session::at_most;
 pub use session::{ByTheBar, Effort, LiftSession, Session, Setup, WorkSet};
+pub(crate) use session::{MOST_KIT, at_most};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[policy::ROWS];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[policy::ENTRIES];

@@ -12,7 +12,7 @@ use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 const MOST_LIFTS: usize = 16;
 const MOST_SETS: usize = 30;
 /// The most words about kit.
-const MOST_KIT: usize = 16;
+pub(crate) const MOST_KIT: usize = 16;
 
 /// One training session: the lifts that were done and how the person was.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,9 +3,7 @@
 use super::domain::{counts, open_unit};
 use crate::error::Error;
 use crate::numeric::beta::beta_quantile;
-use crate::numeric::binomial::{binomial_cdf, binomial_pmf, binomial_upper};
 use crate::numeric::normal::{normal_quantile, normal_reach};
-use crate::numeric::search::root;
 use crate::numeric::{larger, smaller, sqrt};
 use crate::quantity::Interval;
 use crate::source::{Source, formula, rows};
@@ -15,15 +13,10 @@ const WILSON_1927: Source = Source {
     citation: "Wilson EB. Probable inference, the law of succession, and statistical inference. J Am Stat Assoc 22:209-212, 1927",
     doi: None,
 };
-const NEWCOMBE_1998: Source = Source {
+pub(super) const NEWCOMBE_1998: Source = Source {
     id: "newcombe-1998",
     citation: "Newcombe RG. Two-sided confidence intervals for the single proportion: comparison of seven methods. Stat Med 17:857-872, 1998",
     doi: Some("10.1002/(SICI)1097-0258(19980430)17:8<857::AID-SIM777>3.0.CO;2-E"),
-};
-const CLOPPER_PEARSON_1934: Source = Source {
-    id: "clopper-pearson-1934",
-    citation: "Clopper CJ, Pearson ES. The use of confidence or fiducial limits illustrated in the case of the binomial. Biometrika 26:404-413, 1934",
-    doi: None,
 };
 const AGRESTI_COULL_1998: Source = Source {
     id: "agresti-coull-1998",
@@ -151,7 +144,7 @@ formula! {
 }
 
 /// A one-sided confidence: at least one half, below 1.
-fn one_sided(confidence: f64) -> Result<f64, Error> {
+pub(super) fn one_sided(confidence: f64) -> Result<f64, Error> {
     open_unit("confidence", confidence)?;
     crate::numeric::within(crate::Code::OutOfRange, "confidence", confidence, 0.5, 1.0, "")
 }
@@ -193,79 +186,6 @@ formula! {
     }
     source: NEWCOMBE_1998, place: "method 4, Table I", standing: Published, seen: Memory,
     domain: "independent trials at a constant rate",
-}
-
-/// Lower end of the exact interval, leaving `tail` below it.
-fn exact_low(x: f64, n: f64, tail: f64) -> Result<f64, Error> {
-    if x <= 0.0 { Ok(0.0) } else { Ok(beta_quantile(x, n - x + 1.0, tail, 1.0 - tail)?.0) }
-}
-
-/// Upper end of the exact interval, leaving `tail` above it.
-fn exact_high(x: f64, n: f64, tail: f64) -> Result<f64, Error> {
-    if x >= n { Ok(1.0) } else { Ok(beta_quantile(x + 1.0, n - x, 1.0 - tail, tail)?.0) }
-}
-
-formula! {
-    "statistics.clopper_pearson_interval",
-    /// How well is a rate known, never promising more than the counts carry?
-    ///
-    /// # Formula
-    /// Low: the `a/2` quantile of Beta(x, n-x+1), 0 at no success; high: the `1-a/2` quantile of Beta(x+1, n-x),
-    /// 1 at all successes; `a = 1 - level`.
-    ///
-    /// # Domain
-    /// Any counts. Covers at least as often as it says, usually more: wider than needed.
-    ///
-    /// # Errors
-    /// `no_trials`, `successes_exceed_trials`, `out_of_range` for a level outside 0 to 1 (ends excluded).
-    ///
-    /// # Source
-    /// Clopper & Pearson 1934 (row `statistics.clopper_pearson_interval`).
-    ///
-    /// # Examples
-    /// ```
-    /// let interval = bismar::statistics::clopper_pearson_interval(0, 20, 0.95)?;
-    /// assert!((interval.high() - 0.1684).abs() < 0.00005);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn clopper_pearson_interval(successes: u32, trials: u32, level: f64) -> Interval {
-        let (x, n) = counts(successes, trials)?;
-        let tail = 0.5 * (1.0 - open_unit("level", level)?);
-        Interval::new(exact_low(x, n, tail)?, exact_high(x, n, tail)?, level)
-    }
-    source: CLOPPER_PEARSON_1934, place: "p 404-413", standing: Published, seen: Memory,
-    domain: "independent trials at a constant rate",
-}
-
-formula! {
-    "statistics.clopper_pearson_lower",
-    /// At least how high is the rate, with this exact confidence on one side?
-    ///
-    /// # Formula
-    /// The `1 - confidence` quantile of Beta(x, n-x+1); 0 at no success.
-    ///
-    /// # Domain
-    /// Any counts; confidence from 0.5.
-    ///
-    /// # Errors
-    /// `no_trials`, `successes_exceed_trials`, `out_of_range` for a confidence below 0.5 or at 1.
-    ///
-    /// # Source
-    /// Clopper & Pearson 1934 (row `statistics.clopper_pearson_lower`).
-    ///
-    /// # Examples
-    /// ```
-    /// // All of 29 good: at least 90 % with 95 % confidence.
-    /// assert!(bismar::statistics::clopper_pearson_lower(29, 29, 0.95)? >= 0.9);
-    /// assert!(bismar::statistics::clopper_pearson_lower(28, 28, 0.95)? < 0.9);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn clopper_pearson_lower(successes: u32, trials: u32, confidence: f64) -> f64 {
-        let (x, n) = counts(successes, trials)?;
-        exact_low(x, n, 1.0 - one_sided(confidence)?)
-    }
-    source: CLOPPER_PEARSON_1934, place: "p 404-413, one side", standing: Published, seen: Memory,
-    domain: "confidence 0.5 to 1",
 }
 
 formula! {
@@ -337,45 +257,6 @@ formula! {
 }
 
 formula! {
-    "statistics.mid_p_interval",
-    /// How well is a rate known, exact but counting the observed outcome half?
-    ///
-    /// # Formula
-    /// Low solves `P(X > x) + P(X = x)/2 = a/2`, high `P(X < x) + P(X = x)/2 = a/2`; `X` binomial with `n` trials.
-    ///
-    /// # Domain
-    /// Any counts; covers close to the stated level on average.
-    ///
-    /// # Errors
-    /// `no_trials`, `successes_exceed_trials`, `out_of_range` for a level outside 0 to 1 (ends excluded).
-    ///
-    /// # Source
-    /// Newcombe 1998, method 6 (row `statistics.mid_p_interval`).
-    ///
-    /// # Examples
-    /// ```
-    /// let interval = bismar::statistics::mid_p_interval(0, 20, 0.95)?;
-    /// assert!((interval.high() - 0.1391).abs() < 0.00005);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn mid_p_interval(successes: u32, trials: u32, level: f64) -> Interval {
-        let (x, n) = counts(successes, trials)?;
-        let tail = 0.5 * (1.0 - open_unit("level", level)?);
-        let p = x / n;
-        let above = |q: f64| Ok(binomial_upper(successes, trials, q)? + 0.5 * binomial_pmf(successes, trials, q) - tail);
-        let below = |q: f64| {
-            let less = if successes == 0 { 0.0 } else { binomial_cdf(successes - 1, trials, q)? };
-            Ok(less + 0.5 * binomial_pmf(successes, trials, q) - tail)
-        };
-        let low = if successes == 0 { 0.0 } else { root(above, 0.0, 1.0, "low")? };
-        let high = if successes == trials { 1.0 } else { root(below, 0.0, 1.0, "high")? };
-        Interval::new(smaller(low, p), larger(high, p), level)
-    }
-    source: NEWCOMBE_1998, place: "mid-P, Table I", standing: Published, seen: Memory,
-    domain: "independent trials at a constant rate",
-}
-
-formula! {
     "statistics.proportion_score",
     /// How many standard errors does an observed rate lie from a supposed one?
     ///
@@ -410,10 +291,7 @@ rows![
     wilson_interval,
     wilson_lower,
     wilson_corrected_interval,
-    clopper_pearson_interval,
-    clopper_pearson_lower,
     agresti_coull_interval,
     jeffreys_interval,
-    mid_p_interval,
     proportion_score,
 ];

@@ -20,6 +20,7 @@
 //! | Left against right | [`percentage_difference_bishop_2018`] and eight others |
 
 mod posterior;
+mod binomial_exact;
 mod binomial_interval;
 mod curve_fit;
 mod cusum;
@@ -37,16 +38,18 @@ pub(crate) mod robust;
 mod theil_sen;
 mod trend_filter;
 mod trend_fit;
+mod trend_state;
 mod run_length;
 mod run_rules;
 mod sequential;
+mod sequential_test;
 mod success_run;
 mod symmetry;
 
+pub use binomial_exact::{clopper_pearson_interval, clopper_pearson_lower, mid_p_interval};
 pub use binomial_interval::{
-    agresti_coull_interval, clopper_pearson_interval, clopper_pearson_lower, jeffreys_interval,
-    mid_p_interval, proportion_score, simple_interval, wilson_corrected_interval, wilson_interval,
-    wilson_lower,
+    agresti_coull_interval, jeffreys_interval, proportion_score, simple_interval, wilson_corrected_interval,
+    wilson_interval, wilson_lower,
 };
 pub use curve_fit::{CurveFit, power_fit, saturating_fit};
 pub use cusum::{CUSUM_REFERENCE, CUSUM_THRESHOLD, CusumDesign, CusumPoint, Side, cusum_chart};
@@ -74,16 +77,18 @@ pub use run_length::{
 };
 pub use run_rules::{RunRule, RunSignal, nelson_rules, western_electric_rules, western_electric_run_length};
 pub use sequential::{
-    SequentialCounts, SequentialDecision, SequentialLines, SequentialTest, sequential_acceptance,
-    sequential_average_trials, sequential_counts, sequential_decision, sequential_lines,
+    SequentialCounts, SequentialDecision, SequentialLines, sequential_acceptance, sequential_average_trials,
+    sequential_counts, sequential_decision, sequential_lines,
 };
+pub use sequential_test::SequentialTest;
 pub use success_run::{
     no_event_upper, rule_of_three, success_run_trials, success_run_trials_with_uniform_prior,
 };
 pub use theil_sen::{RobustLine, robust_line};
 pub(crate) use trend_filter::trend_end;
-pub use trend_filter::{TrendPath, TrendState, TrendStop, local_trend};
+pub use trend_filter::{TrendPath, TrendStop, local_trend};
 pub use trend_fit::{TrendFit, local_trend_fit, trend_forecast};
+pub use trend_state::TrendState;
 
 pub use symmetry::{
     asymmetry_impellizzeri_2007, asymmetry_kobayashi_2013, asymmetry_robinson_1987, asymmetry_shorter_2008,
@@ -94,6 +99,7 @@ pub use symmetry::{
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     sequential::ROWS,
     binomial_interval::ROWS,
+    binomial_exact::ROWS,
     posterior::ROWS,
     success_run::ROWS,
     robust::ROWS,
@@ -117,6 +123,7 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     sequential::ENTRIES,
     binomial_interval::ENTRIES,
+    binomial_exact::ENTRIES,
     posterior::ENTRIES,
     success_run::ENTRIES,
     robust::ENTRIES,

@@ -2,7 +2,8 @@
 
 use super::domain::{not_negative, open_unit};
 use super::reading::{Reading, stops};
-use super::trend_filter::{TrendState, on_two_days, trend_likelihood};
+use super::trend_filter::{on_two_days, trend_likelihood};
+use super::trend_state::TrendState;
 use crate::error::{Code, Error};
 use crate::numeric::normal::normal_reach;
 use crate::numeric::search::lowest_corner;

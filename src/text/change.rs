@@ -17,7 +17,7 @@ impl Words<'_> {
     /// ```
     /// use bismar::{prescription::Change, text::Words};
     ///
-    /// let said = Words::default().change(&Change::PassingSessions { count: 1 });
+    /// let said = Words::plain().change(&Change::PassingSessions { count: 1 });
     /// assert_eq!(said, "A step needs the lifter to pass 1 more session, on another day.");
     /// ```
     #[must_use]

@@ -32,7 +32,7 @@ pub fn day_class(class: DayClass) -> &'static str {
         DayClass::BadSingle => "a day with one sign below the usual",
         DayClass::Ordinary => "a day within the usual",
         DayClass::Good => "a day above the usual",
-        DayClass::Unknown => "a day of which nobody knows how it compares with the usual",
+        DayClass::Unknown => "a day that nobody compared with the usual",
     }
 }
 

@@ -25,13 +25,13 @@ pub fn severity(severity: Severity) -> &'static str {
 /// [`Words::finding`] in kilograms and with ids.
 #[must_use]
 pub fn finding(finding: &Finding) -> String {
-    Words::default().finding(finding)
+    Words::plain().finding(finding)
 }
 
 /// [`Words::found`] in kilograms and with ids.
 #[must_use]
 pub fn found(found: &Found) -> String {
-    Words::default().found(found)
+    Words::plain().found(found)
 }
 
 impl Words<'_> {

@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::capital;
 use super::day::millimetres;
 use super::mass::face;
 use super::place::with_place;
@@ -29,7 +30,7 @@ impl Words<'_> {
         };
         let blocks =
             lift.blocks.map(|blocks| format!("; on blocks of {}", millimetres(blocks))).unwrap_or_default();
-        Some(format!("{said}{blocks}"))
+        Some(capital(&format!("{said}{blocks}")))
     }
 
     /// The warm-up sets, with their place; none where there are none.
@@ -40,7 +41,7 @@ impl Words<'_> {
             format!("{} x {}{fixed}", self.mass(set.load), set.reps)
         };
         let sets: Vec<String> = lift.warm_up.iter().map(set).collect();
-        let where_done = with_place("warm-up".to_string(), &self.place(&lift.lift, lift.place));
+        let where_done = with_place("Warm-up".to_string(), &self.place(&lift.lift, lift.place));
         (!sets.is_empty()).then(|| format!("{where_done}: {}", sets.join(", ")))
     }
 }

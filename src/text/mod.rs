@@ -96,37 +96,37 @@ pub fn error(error: &Error) -> String {
 /// [`Words::mass`] in kilograms.
 #[must_use]
 pub fn mass(mass: Mass) -> String {
-    Words::default().mass(mass)
+    Words::plain().mass(mass)
 }
 
 /// [`Words::reason`] in kilograms and with ids.
 #[must_use]
 pub fn reason(reason: &Reason) -> String {
-    Words::default().reason(reason)
+    Words::plain().reason(reason)
 }
 
 /// [`Words::change`] in kilograms and with ids.
 #[must_use]
 pub fn change(change: &Change) -> String {
-    Words::default().change(change)
+    Words::plain().change(change)
 }
 
 /// [`Words::missing`] with ids.
 #[must_use]
 pub fn missing(missing: &Missing) -> String {
-    Words::default().missing(missing)
+    Words::plain().missing(missing)
 }
 
 /// [`Words::lift_line`] in kilograms and with ids.
 #[must_use]
 pub fn lift_line(lift: &LiftToday) -> String {
-    Words::default().lift_line(lift)
+    Words::plain().lift_line(lift)
 }
 
 /// [`Words::one_line`] in kilograms and with ids.
 #[must_use]
 pub fn one_line(lift: &LiftToday) -> String {
-    Words::default().one_line(lift)
+    Words::plain().one_line(lift)
 }
 
 /// A count with its noun.

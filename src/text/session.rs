@@ -54,7 +54,7 @@ impl Words<'_> {
     pub fn lift_line(&self, lift: &LiftToday) -> String {
         let name = self.lift_name(&lift.lift);
         match (lift.verdict, self.stop(lift)) {
-            (Verdict::Stop, Some(stop)) if !stop.is_empty() => format!("{stop} ({name})"),
+            (Verdict::Stop, Some(stop)) if !stop.is_empty() => format!("{stop} Stopped: {name}."),
             (Verdict::Stop, _) => format!("Stop: {name}."),
             (Verdict::Rest, _) => format!("{name}: {}", verdict(lift.verdict)),
             _ => {
@@ -117,17 +117,29 @@ impl Words<'_> {
         }
     }
 
-    /// The reasons of a lift that its other lines do not tell already.
+    /// The reasons of a lift that its other lines do not tell already. Beside its own stop, nothing is said of work.
     pub(super) fn why(&self, lift: &LiftToday, stopped: bool) -> Vec<String> {
-        let told = |reason: &&Reason| {
-            is_stop(reason)
-                || matches!(reason, Reason::MoveOnOffer { .. })
-                || (stopped && matches!(reason, Reason::Holding { .. } | Reason::GoodDay))
+        let halted = lift.verdict == Verdict::Stop;
+        let tells = |reason: &&Reason| match reason {
+            Reason::MoveOnOffer { .. } => false,
+            Reason::Holding { .. } | Reason::GoodDay => !stopped,
+            _ => !is_stop(reason) && (!halted || holds_beside_a_stop(reason)),
         };
-        lift.reasons
-            .iter()
-            .filter(|reason| !told(reason))
-            .map(|reason| self.reason_for(lift, reason))
-            .collect()
+        lift.reasons.iter().filter(tells).map(|reason| self.reason_for(lift, reason)).collect()
     }
+}
+
+/// What a coach must know of a lift that is stopped: clearances, and pain that stays.
+const fn holds_beside_a_stop(reason: &Reason) -> bool {
+    matches!(
+        reason,
+        Reason::NotCleared
+            | Reason::ClearanceMissing
+            | Reason::ClearanceExpired { .. }
+            | Reason::NoLoadedFlexion
+            | Reason::PainPersists { .. }
+            | Reason::UsualPainReview { .. }
+            | Reason::UnknownEventPresent { .. }
+            | Reason::MoveRefused { .. }
+    )
 }

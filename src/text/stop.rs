@@ -19,6 +19,9 @@ const EVERY_LIFT: &str =
     "Every lift stays stopped until a clinician has cleared it and the coach has signed off.";
 const THESE_LIFTS: &str = "The lifts that this concerns stay stopped until a clinician has cleared it and the coach has signed off.";
 
+/// Where what is stopped is no part of the session.
+const ELSEWHERE: &str = "Stop: a stop is in force that no lift of this session names.";
+
 /// Cautions that belong to a stop and are read with it.
 const OF_A_STOP: [Caution; 3] = [Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst];
 
@@ -48,50 +51,76 @@ pub(super) const fn is_stop(reason: &Reason) -> bool {
     halt(reason).is_some()
 }
 
+/// Each stop once, the gravest first; the bare word that a lift is stopped is left out beside what stops it.
+fn in_order<'a>(reasons: impl Iterator<Item = &'a Reason>) -> Vec<&'a Reason> {
+    let mut stops: Vec<&Reason> = Vec::new();
+    for reason in reasons.filter(|reason| is_stop(reason)) {
+        if !stops.contains(&reason) {
+            stops.push(reason);
+        }
+    }
+    crate::numeric::sort::sort_by_key(&mut stops, |reason| halt(reason));
+    if stops.first().is_some_and(|reason| halt(reason) < Some(Halt::Unnamed)) {
+        stops.retain(|reason| halt(reason) != Some(Halt::Unnamed));
+    }
+    stops
+}
+
 impl Words<'_> {
     /// Why a lift is stopped and what to do now; none where it is not.
     #[must_use]
     pub fn stop(&self, lift: &LiftToday) -> Option<String> {
-        (lift.verdict == Verdict::Stop).then(|| self.halts(lift.reasons.iter(), None).join(" "))
+        (lift.verdict == Verdict::Stop).then(|| self.halt_line(lift.reasons.iter()))
     }
 
-    /// What stands above everything else in a session with a stop; empty in one without.
+    /// What stands above everything else in a session with a stop; empty in one without. First each stop with what to do at
+    /// once, then the signs of an emergency, then one paragraph on the clinician.
     pub(super) fn session_stops(&self, session: &SessionPlan) -> Vec<String> {
         let stopped = session.lifts.iter().filter(|lift| lift.verdict == Verdict::Stop);
-        let mut lines = self.halts(stopped.clone().flat_map(|lift| &lift.reasons), Some(session.today));
+        let stops = in_order(stopped.clone().flat_map(|lift| &lift.reasons));
         let of_lifts = stopped.flat_map(|lift| &lift.cautions);
         let mut cautions: Vec<Caution> = session.cautions.iter().chain(of_lifts).copied().collect();
         cautions.retain(|caution| OF_A_STOP.contains(caution));
-        cautions.sort_unstable();
+        crate::numeric::sort::sort(&mut cautions);
         cautions.dedup();
-        lines.extend(cautions.into_iter().map(|caution| caution.meaning().to_string()));
+        let mut lines = self.halts(&stops, Some(session.today));
+        if lines.is_empty() && !cautions.is_empty() {
+            lines.push(ELSEWHERE.to_string());
+        }
+        let (first, last): (Vec<Caution>, Vec<Caution>) =
+            cautions.into_iter().partition(|caution| *caution != Caution::SeeClinicianFirst);
+        lines.extend(first.into_iter().map(|caution| caution.meaning().to_string()));
+        let see = last.into_iter().map(Caution::meaning);
+        let paragraph: Vec<&str> = clinician(&stops).into_iter().chain(see).collect();
+        if !paragraph.is_empty() {
+            lines.push(paragraph.join(" "));
+        }
         lines
     }
 
-    /// Each stop once, the gravest first, then the clinician once.
-    fn halts<'a>(&self, reasons: impl Iterator<Item = &'a Reason>, today: Option<Day>) -> Vec<String> {
-        let mut stops: Vec<&Reason> = Vec::new();
-        for reason in reasons.filter(|reason| is_stop(reason)) {
-            if !stops.contains(&reason) {
-                stops.push(reason);
-            }
-        }
-        crate::numeric::sort::sort_by_key(&mut stops, |reason| halt(reason));
-        let named = stops.iter().any(|reason| halt(reason) < Some(Halt::Unnamed));
+    /// Each stop, with what to do at once.
+    fn halts(&self, stops: &[&Reason], today: Option<Day>) -> Vec<String> {
         let mut lines = Vec::new();
-        for reason in stops.iter().filter(|reason| !(named && halt(reason) == Some(Halt::Unnamed))) {
+        for reason in stops {
             lines.extend(self.stopped_by(reason));
             if let Reason::SymptomStop { signs, since } = reason {
                 lines.extend(at_once(signs, today == Some(*since)));
             }
         }
-        lines.extend(clinician(&stops).map(String::from));
         lines
+    }
+
+    /// The same in one paragraph, and then the clinician.
+    fn halt_line<'a>(&self, reasons: impl Iterator<Item = &'a Reason>) -> String {
+        let stops = in_order(reasons);
+        let mut lines = self.halts(&stops, None);
+        lines.extend(clinician(&stops).map(String::from));
+        lines.join(" ")
     }
 
     /// A stop alone, in one paragraph.
     pub(super) fn stop_reason(&self, reason: &Reason) -> Option<String> {
-        is_stop(reason).then(|| self.halts(core::iter::once(reason), None).join(" "))
+        is_stop(reason).then(|| self.halt_line(core::iter::once(reason)))
     }
 
     /// What stops, and since when.

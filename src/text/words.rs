@@ -15,7 +15,7 @@ use crate::record::{LiftParameters, Pair, Parameters};
 /// use bismar::quantity::{Mass, Unit};
 /// use bismar::text::Words;
 ///
-/// let words = Words::default();
+/// let words = Words::plain();
 /// assert_eq!(words.mass(Mass::from_kg(62.5)?), "62.5 kg");
 /// assert_eq!(words.mass(Mass::from_kg(-25.0)?), "25 kg of help");
 /// assert_eq!(words.in_unit(Unit::Lb).mass(Mass::from_lb(137.5)?), "137.5 lb");
@@ -27,14 +27,13 @@ pub struct Words<'a> {
     step: Step,
 }
 
-impl Default for Words<'_> {
+impl<'a> Words<'a> {
     /// Kilograms, and ids.
-    fn default() -> Self {
+    #[must_use]
+    pub fn plain() -> Words<'a> {
         Words { parameters: None, step: Step::of(Unit::Kg, None) }
     }
-}
 
-impl<'a> Words<'a> {
     /// The names of these parameters, in the unit that most kinds of their discs are marked in; kilograms where neither
     /// is more.
     #[must_use]

@@ -3,7 +3,6 @@
 use super::course::*;
 use super::hand::*;
 use bismar::condition::DayClass;
-use bismar::progression::Status;
 use bismar::reason::Reason;
 use bismar::record::*;
 
@@ -14,15 +13,15 @@ fn open(automatic: bool) -> Course {
     let mut course = Course::new(all);
     press_week(&mut course);
     press_week(&mut course);
-    assert_eq!(course.state().lifts[PRESS].status, Status::ReadyToAdvance);
+    assert_eq!(course.stands(PRESS).status, READY);
     course
 }
 
 fn at_43_5(course: &Course) -> bool {
-    let press = &course.state().lifts[PRESS];
-    let moved = press.tuple.load == kg(43.5);
-    assert_eq!(press.status == Status::Consolidating, moved);
-    assert!(moved || press.tuple.load == kg(40.0));
+    let press = course.stands(PRESS);
+    let moved = press.grant.load() == kg(43.5);
+    assert_eq!(press.status == CONSOLIDATING, moved);
+    assert!(moved || press.grant.load() == kg(40.0));
     moved
 }
 
@@ -31,9 +30,26 @@ fn a_report_of_an_ordinary_day_takes_the_move_where_the_policy_says_so() {
     for automatic in [true, false] {
         let mut course = open(automatic);
         assert!(!at_43_5(&course), "the day is not known yet");
-        assert_eq!(course.state().refused, None, "waiting is not a refusal");
+        assert_eq!(course.stands(PRESS).refused, None, "waiting is not a refusal");
         course.day_report(DayClass::Ordinary, true);
         assert_eq!(at_43_5(&course), automatic);
+    }
+}
+
+#[test]
+fn a_break_that_asks_for_a_way_back_takes_no_move() {
+    for automatic in [true, false] {
+        let mut course = open(automatic);
+        // Twelve days after the session, and nine before its offer ends.
+        course.day = course.stands(PRESS).last_session.unwrap().plus(12).unwrap();
+        assert!(blocked(&course, PRESS).contains(&Reason::Returning { at_most: kg(40.0) }));
+        course.day_report(DayClass::Ordinary, true);
+        assert!(!at_43_5(&course), "by the rule");
+        course.accept(2);
+        assert!(!at_43_5(&course), "by the coach");
+        let to = with(&course.stands(PRESS).grant, |to| to.work.reps = 6);
+        assert!(!coach_moves(&course, to), "by hand");
+        assert_eq!(course.limit(PRESS), kg(36.0));
     }
 }
 
@@ -42,7 +58,7 @@ fn a_bad_day_takes_no_move() {
     let mut course = open(true);
     course.day_report(DayClass::BadAgreeing, true);
     assert!(!at_43_5(&course));
-    assert_eq!(course.state().refused, None);
+    assert_eq!(course.stands(PRESS).refused, None);
 }
 
 #[test]
@@ -65,11 +81,11 @@ fn a_refusal_of_the_coach_is_not_forgotten_by_waiting() {
     // The strict lift has nothing on offer.
     let refused = course.next_number();
     course.accept(0);
-    assert_eq!(course.state().refused, Some(refused));
+    assert_eq!(course.stands(STRICT).refused, Some(refused));
     assert!(decision(&course, STRICT).reasons.contains(&Reason::MoveRefused { event: refused }));
     course.day_report(DayClass::BadAgreeing, true);
     assert!(!at_43_5(&course));
-    assert_eq!(course.state().refused, Some(refused));
+    assert_eq!(course.stands(STRICT).refused, Some(refused));
 }
 
 #[test]
@@ -78,12 +94,12 @@ fn a_role_set_during_a_planned_break_leaves_the_lift_at_rest() {
         let mut course = open(false);
         course.step(&Step::Layoff(1));
         course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None }));
-        assert_eq!(course.state().lifts[PRESS].status, Status::Resting, "the first session ends the break");
+        assert_eq!(course.stands(PRESS).status, RESTING, "the first session ends the break");
         // A lift that rests by its role is woken by another role.
         let mut course = open(false);
         course.step(&Step::Role { lift: 2, role: 2 });
-        assert_eq!(course.state().lifts[PRESS].status, Status::Resting);
+        assert_eq!(course.stands(PRESS).status, RESTING);
         course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None }));
-        assert_ne!(course.state().lifts[PRESS].status, Status::Resting);
+        assert_ne!(course.stands(PRESS).status, RESTING);
     }
 }

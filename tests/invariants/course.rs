@@ -1,19 +1,38 @@
-//! Courses of events for the invariants: short scripts that shrink well, played into logs.
+//! A log while it grows, with the state after each event.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::ops::Deref;
+use std::rc::Rc;
 
 use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
-use bismar::loading::{Bar, Disc, Implement, Stock};
-use bismar::progression::{MoveOutlook, State, fold};
+use bismar::loading::{AtHeight, Bar, Disc, Implement, Prepared, Stock};
+use bismar::progression::{MoveOutlook, Now, State, Status, fold};
 use bismar::quantity::{Day, Mass, Name, Pain, Reps};
 use bismar::record::*;
-use proptest::prelude::*;
+
+pub use super::step::*;
+pub use super::world::*;
 
 /// Sessions in a row that the gates of these courses ask for.
 pub const RUN: usize = 2;
 pub const STRICT: usize = 0;
 pub const FORGIVING: usize = 1;
 pub const PRESS: usize = 2;
+
+/// Names of the states, for cases that ask where a lift stands and not what its state carries.
+pub const LEARNING: &str = Status::NAMES[0];
+pub const HOLDING: &str = Status::NAMES[1];
+pub const READY: &str = Status::NAMES[2];
+pub const CONSOLIDATING: &str = Status::NAMES[3];
+pub const STEPPING_BACK: &str = Status::NAMES[4];
+pub const RESTING: &str = Status::NAMES[5];
+pub const RETURNING: &str = Status::NAMES[6];
+pub const MAINTAINING: &str = Status::NAMES[7];
+pub const STOPPED: &str = Status::NAMES[8];
+pub const RETIRED: &str = Status::NAMES[9];
 
 pub fn name(text: &str) -> Name {
     Name::new(text).unwrap()
@@ -23,21 +42,30 @@ pub fn kg(value: f64) -> Mass {
     Mass::from_kg(value).unwrap()
 }
 
-fn lift(label: &str, body: Body, region: &str, load: Mass) -> LiftParameters {
-    let rung = |text: &str, below: &[&str]| Rung {
-        name: name(text),
-        harder_than: below.iter().map(|text| name(text)).collect(),
-        own_ratio: None,
-    };
+/// The same with something changed.
+pub fn with<T: Clone>(from: &T, change: impl FnOnce(&mut T)) -> T {
+    let mut changed = from.clone();
+    change(&mut changed);
+    changed
+}
+
+/// Heaviest load that the tests look at, as high as any lift here could go.
+pub const HEAVIEST_KG: f64 = 500.0;
+
+pub fn lift_set(id: &str, body: Body, region: &str, load: Mass) -> LiftParameters {
+    let rung =
+        |text: &str, below: &[&str]| Rung::new(name(text), below.iter().map(|text| name(text)).collect());
     LiftParameters {
-        name: name(label),
+        id: name(id),
+        name: None,
         body,
         regions: vec![name(region)],
         implement: name("bar"),
         rungs: vec![rung("easy", &[]), rung("middle", &["easy"]), rung("hard", &["middle"])],
+        starts_from: StartsFrom::Rack,
         ranges: Vec::new(),
         tempos: Vec::new(),
-        start: Tuple { rung: 1, range: 0, tempo: 0, sets: 2, reps: 5, load },
+        start: Grant { place: Place::at_rung(1), work: Work::new(2, 5, load) },
         moving: Dimension::Load,
         criteria: vec![Criterion::critical("brace").unwrap(), Criterion::ordinary("depth").unwrap()],
         pass: PassRules::default(),
@@ -52,145 +80,133 @@ fn lift(label: &str, body: Body, region: &str, load: Mass) -> LiftParameters {
     }
 }
 
-/// Masses multiplied by `scale`: bar, discs and loads alike.
+/// Regions of these ids.
+pub fn regions(ids: &[&str]) -> Vec<Region> {
+    ids.iter().map(|id| Region::new(name(id))).collect()
+}
+
+/// A pair of the hip, a press of the shoulder, and a knee that no lift loads. Masses multiplied by `scale`: bar, discs
+/// and loads alike.
 pub fn parameters(scale: u32) -> Parameters {
     let times = |value: f64| kg(value).times(scale).unwrap();
     let disc = |value: f64, count: u16| Disc::new(times(value), count).unwrap();
     let bar = Bar::new(name("bar"), times(20.0), Mass::ZERO).unwrap();
     let discs = vec![disc(20.0, 4), disc(10.0, 4), disc(5.0, 2), disc(2.5, 2), disc(1.25, 2), disc(0.5, 4)];
     Parameters {
+        regions: regions(&["hip", "shoulder", "knee"]),
         lifts: vec![
-            lift("strict", Body::Lower, "hip", times(50.0)),
-            lift("forgiving", Body::Lower, "hip", times(60.0)),
-            lift("press", Body::Upper, "shoulder", times(40.0)),
+            lift_set("strict", Body::Lower, "hip", times(50.0)),
+            lift_set("forgiving", Body::Lower, "hip", times(60.0)),
+            lift_set("press", Body::Upper, "shoulder", times(40.0)),
         ],
         pairs: vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }],
         implements: vec![Implement::Bar(bar)],
         stock: Stock::new(discs).unwrap(),
+        blocks: Vec::new(),
         policy: Policy::default(),
     }
 }
 
+/// Every load that a lift can have at a place, rising; worked out with the loading module alone.
+pub fn loads(all: &Parameters, set: &LiftParameters, place: Place) -> Vec<Mass> {
+    let implement = all.implement(&set.implement).unwrap();
+    let highest = kg(HEAVIEST_KG);
+    if let (Implement::Bar(bar), StartsFrom::Floor) = (implement, set.starts_from) {
+        let height = set.start_height(place).unwrap();
+        return AtHeight::new(bar, &all.stock, &all.blocks, height, highest).unwrap().totals().collect();
+    }
+    let prepared = Prepared::new(implement, &all.stock, highest).unwrap();
+    prepared.totals(prepared.lightest().unwrap(), highest).collect()
+}
+
+/// How a lift stands, in plain values; everything else that is known of it is [`Now`].
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Quality {
-    Clean,
-    OneMiss,
-    ManyMisses,
-    CriticalLost,
-    Unscored,
+pub struct Stands<'a> {
+    pub status: &'static str,
+    pub now: &'a Now,
+    /// Sessions of calibration: done, and asked for.
+    pub learned: (u8, u8),
 }
 
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Weight {
-    AtLimit,
-    Lighter,
-    Heavier,
+impl Deref for Stands<'_> {
+    type Target = Now;
+
+    fn deref(&self) -> &Now {
+        self.now
+    }
 }
 
-/// One thing that happens. Each becomes at most a few events.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Step {
-    Wait(u8),
-    /// A whole clean week: day report, moves taken, session, next morning.
-    CleanWeek,
-    Session {
-        lifts: u8,
-        quality: Quality,
-        weight: Weight,
-        pain: Option<u8>,
-    },
-    Morning {
-        flare: bool,
-    },
-    Day {
-        class: u8,
-        asked: bool,
-    },
-    Pain {
-        score: u8,
-        sharp: bool,
-        region: bool,
-    },
-    Usual(u8),
-    Symptom,
-    Clearance {
-        cleared: bool,
-    },
-    SignOff(u8),
-    Override {
-        lift: u8,
-        up: bool,
-        days: u8,
-    },
-    Ease(u8),
-    /// A little easier for some days, without a reason.
-    EaseFor {
-        lift: u8,
-        days: u8,
-    },
-    Accept(u8),
-    Decline(u8),
-    Layoff(u8),
-    Rung {
-        lift: u8,
-        up: bool,
-    },
-    Role {
-        lift: u8,
-        role: u8,
-    },
-    Rater,
-    Unknown,
-    Missed,
+impl Stands<'_> {
+    /// Passes of a step back or of a return.
+    pub fn passes(&self) -> u8 {
+        match self.now.status {
+            Status::SteppingBack { passes, .. } | Status::Returning { passes, .. } => passes,
+            _ => 0,
+        }
+    }
+
+    /// Load before a break or a stop, on the way back from it.
+    pub fn cap(&self) -> Option<Mass> {
+        self.now.status.way_back().map(|way| way.cap)
+    }
+
+    /// Row of the layoff table with which a way back began.
+    pub fn row(&self) -> Option<u8> {
+        self.now.status.way_back().map(|way| way.row)
+    }
+
+    /// Load before a step back that lowered it.
+    pub fn stepped_from(&self) -> Option<Mass> {
+        match self.now.status {
+            Status::SteppingBack { from, .. } => from,
+            _ => None,
+        }
+    }
+
+    /// Last session that earned the move on offer.
+    pub fn offered(&self) -> Option<Day> {
+        match self.now.status {
+            Status::ReadyToAdvance { since } => Some(since),
+            _ => None,
+        }
+    }
 }
 
-pub fn any_step() -> impl Strategy<Value = Step> {
-    let quality = prop_oneof![
-        5 => Just(Quality::Clean),
-        2 => Just(Quality::OneMiss),
-        2 => Just(Quality::ManyMisses),
-        1 => Just(Quality::CriticalLost),
-        1 => Just(Quality::Unscored),
-    ];
-    let weight =
-        prop_oneof![6 => Just(Weight::AtLimit), 1 => Just(Weight::Lighter), 1 => Just(Weight::Heavier)];
-    let pain = prop_oneof![6 => Just(Some(0)), 2 => (1_u8..=6).prop_map(Some), 1 => Just(None)];
-    prop_oneof![
-        14 => Just(Step::CleanWeek),
-        4 => (1_u8..50).prop_map(Step::Wait),
-        8 => (1_u8..8, quality, weight, pain)
-            .prop_map(|(lifts, quality, weight, pain)| Step::Session { lifts, quality, weight, pain }),
-        4 => prop::bool::weighted(0.2).prop_map(|flare| Step::Morning { flare }),
-        4 => (0_u8..5, any::<bool>()).prop_map(|(class, asked)| Step::Day { class, asked }),
-        1 => (0_u8..=8, any::<bool>(), any::<bool>()).prop_map(|(score, sharp, region)| Step::Pain { score, sharp, region }),
-        1 => (1_u8..=2).prop_map(Step::Usual),
-        1 => Just(Step::Symptom),
-        2 => prop::bool::weighted(0.9).prop_map(|cleared| Step::Clearance { cleared }),
-        2 => (0_u8..4).prop_map(Step::SignOff),
-        1 => (0_u8..3, any::<bool>(), 0_u8..20).prop_map(|(lift, up, days)| Step::Override { lift, up, days }),
-        1 => (0_u8..3).prop_map(Step::Ease),
-        1 => (0_u8..3, 0_u8..60).prop_map(|(lift, days)| Step::EaseFor { lift, days }),
-        5 => (0_u8..3).prop_map(Step::Accept),
-        1 => (0_u8..3).prop_map(Step::Decline),
-        1 => (0_u8..3).prop_map(Step::Layoff),
-        1 => (0_u8..3, any::<bool>()).prop_map(|(lift, up)| Step::Rung { lift, up }),
-        1 => (0_u8..3, 0_u8..4).prop_map(|(lift, role)| Step::Role { lift, role }),
-        1 => Just(Step::Rater),
-        1 => prop::bool::weighted(0.1).prop_map(|unknown| if unknown { Step::Unknown } else { Step::Missed }),
-    ]
+/// How the lift with that number stands in a state.
+pub fn stands(state: &State, at: usize) -> Stands<'_> {
+    let now = state.lifts().nth(at).expect("a lift with that number").now();
+    Stands { status: now.status.as_str(), now, learned: (now.calibration.done, now.calibration.needed) }
 }
 
-pub fn any_course() -> impl Strategy<Value = Vec<Step>> {
-    prop::collection::vec(any_step(), 1..40)
+/// How every lift stands.
+pub fn all_stand(state: &State) -> Vec<Stands<'_>> {
+    (0..state.lifts().len()).map(|at| stands(state, at)).collect()
 }
 
-/// A log while it grows, with the state after each event.
+/// Loads by parameters, lift and range, so that each is worked out once.
+type Known = BTreeMap<(String, usize, u8), Rc<Vec<Mass>>>;
+
+thread_local! {
+    static KNOWN: RefCell<Known> = const { RefCell::new(BTreeMap::new()) };
+}
+
+fn known(state: &State, at: usize, place: Place) -> Rc<Vec<Mass>> {
+    let all = state.parameters().unwrap();
+    let key = (state.digest().to_owned(), at, place.range);
+    KNOWN.with_borrow_mut(|known| {
+        Rc::clone(known.entry(key).or_insert_with(|| Rc::new(loads(all, &all.lifts[at], place))))
+    })
+}
+
+/// A log while it grows.
 #[derive(Clone)]
 pub struct Course {
     pub log: Log,
     pub day: Day,
     /// The state after each event of the log; as the fold of the log up to it leaves it.
     pub states: Vec<State>,
+    /// What every mass of this world is multiplied by.
+    pub scale: u32,
 }
 
 impl Course {
@@ -200,13 +216,21 @@ impl Course {
 
     /// The first two events of a lifter who was born on that day: parameters, and a clearance.
     pub fn of_lifter_born(parameters: Parameters, born: Option<&str>) -> Course {
-        let born = born.map(|day| day.parse().unwrap());
-        let lifter = Lifter { id: name("invented"), born, invented: true };
-        let mut course =
-            Course { log: Log::new(lifter), day: "2025-01-06".parse().unwrap(), states: Vec::new() };
+        let lifter = Lifter {
+            born: born.map(|day| day.parse().unwrap()),
+            invented: true,
+            ..Lifter::new(name("invented"))
+        };
+        let mut course = Course::empty(lifter);
         course.add(EventKind::ParametersChanged(Box::new(parameters)));
         course.clear(true);
         course
+    }
+
+    /// A log without events. It says that it is of a newer version, so that an event of an unknown kind may stand in it.
+    pub fn empty(lifter: Lifter) -> Course {
+        let log = Log { version: VERSION + 1, ..Log::new(lifter) };
+        Course { log, day: "2025-01-06".parse().unwrap(), states: Vec::new(), scale: 1 }
     }
 
     pub fn play(steps: &[Step]) -> Course {
@@ -223,6 +247,31 @@ impl Course {
         self.states.last().unwrap()
     }
 
+    /// The parameters in force.
+    pub fn set(&self) -> &Parameters {
+        self.state().parameters().unwrap()
+    }
+
+    /// How that lift stands.
+    pub fn stands(&self, at: usize) -> Stands<'_> {
+        stands(self.state(), at)
+    }
+
+    /// How every lift stands.
+    pub fn all_stand(&self) -> Vec<Stands<'_>> {
+        all_stand(self.state())
+    }
+
+    /// So many kilograms in the scale of this world.
+    pub fn scaled(&self, kilograms: f64) -> Mass {
+        kg(kilograms).times(self.scale).unwrap()
+    }
+
+    /// Number of lifts.
+    pub fn count(&self) -> usize {
+        self.state().lifts().len()
+    }
+
     pub fn next_number(&self) -> u32 {
         self.log.events.len() as u32 + 1
     }
@@ -230,13 +279,25 @@ impl Course {
     /// An event that the log takes; whoever expects that one is turned away asks `turned_away`.
     pub fn add(&mut self, kind: EventKind) {
         let event = Event { sequence: self.next_number(), day: self.day, kind, note: None };
-        let mut state = self.states.last().cloned().unwrap_or_else(|| State::new(self.log.lifter.born));
+        let mut state = self.states.last().cloned().unwrap_or_else(|| State::before(&self.log));
         let applied = state.apply(&event);
         self.log.events.push(event);
         match applied {
             Ok(()) => self.states.push(state),
             Err(error) if error.code() == Code::NeedsRefold => self.states.push(fold(&self.log).unwrap()),
             Err(error) => panic!("turned away: {error} {:?}", self.log.events.last()),
+        }
+    }
+
+    /// An event that the log takes, or that leaves it as it was: whether it was taken.
+    pub fn try_add(&mut self, kind: EventKind) -> bool {
+        let event = Event { sequence: self.next_number(), day: self.day, kind, note: None };
+        match self.state().clone().apply(&event) {
+            Err(error) if error.code() != Code::NeedsRefold => false,
+            _ => {
+                self.add(event.kind);
+                true
+            }
         }
     }
 
@@ -251,65 +312,120 @@ impl Course {
     }
 
     pub fn lift_name(&self, at: u8) -> Name {
-        name(["strict", "forgiving", "press"][usize::from(at % 3)])
+        let lifts = &self.set().lifts;
+        lifts[usize::from(at) % lifts.len()].id.clone()
     }
 
     pub fn limit(&self, at: usize) -> Mass {
         self.state().decide(self.day).unwrap()[at].limit
     }
 
-    pub fn pain(region: &str, score: u8) -> PainAnswer {
-        PainAnswer { region: name(region), score: Pain::new(score).unwrap(), features: Vec::new() }
+    /// The loads of that lift at a place.
+    pub fn loads(&self, at: usize, place: Place) -> Rc<Vec<Mass>> {
+        known(self.state(), at, place)
     }
 
-    pub fn set(load: Mass, quality: Quality) -> WorkSet {
-        let (reps, acceptable, first) = match quality {
-            Quality::Clean | Quality::CriticalLost => (5, Some(5), None),
-            Quality::OneMiss => (5, Some(4), Some(4)),
-            Quality::ManyMisses => (5, Some(2), Some(1)),
-            Quality::Unscored => (5, None, None),
+    /// The loads of that lift at a place, after that event.
+    pub fn loads_at(&self, event: usize, at: usize, place: Place) -> Rc<Vec<Mass>> {
+        known(&self.states[event], at, place)
+    }
+
+    /// What a coach puts on the bar for the highest load allowed: that load, or the next below it that can be made.
+    pub fn printed(&self, at: usize) -> Mass {
+        let decision = self.state().decide(self.day).unwrap().swap_remove(at);
+        let loads = self.loads(at, decision.grant.place);
+        loads.iter().copied().rfind(|load| *load <= decision.limit).unwrap_or(loads[0])
+    }
+
+    pub fn pain(region: &str, score: u8) -> PainAnswer {
+        PainAnswer::plain(name(region), Pain::new(score).unwrap())
+    }
+
+    pub fn set_of(load: Mass, reps: u8, quality: Quality) -> WorkSet {
+        let but_one = reps.saturating_sub(1);
+        let (acceptable, first) = match quality {
+            Quality::Clean | Quality::CriticalLost => (Some(reps), None),
+            Quality::OneMiss => (Some(but_one), Some(reps.min(4))),
+            Quality::ManyMisses => (Some(but_one.min(2)), Some(1)),
+            Quality::Unscored => (None, None),
         };
         let marks = acceptable.map(|acceptable| {
             let brace = if quality == Quality::CriticalLost { Mark::NotMet } else { Mark::Met };
-            let mut marks = SetMarks::scored(reps, acceptable, Rater::Coach);
-            marks.first_failing_rep = first;
+            let mut marks = SetMarks::scored(u16::from(reps), u16::from(acceptable), Rater::Coach);
+            marks.first_failing_rep = first.map(u16::from);
             marks.with("brace", brace).unwrap().with("depth", Mark::Met).unwrap()
         });
-        WorkSet { load, reps: Reps::whole(reps).unwrap(), effort: None, failed: false, marks }
+        WorkSet { load, reps: Reps::whole(u16::from(reps)).unwrap(), effort: None, failed: false, marks }
     }
 
+    /// The sets of that lift as they are granted, at a load near the highest allowed.
     pub fn lift(&self, at: usize, quality: Quality, weight: Weight) -> LiftSession {
-        let limit = self.limit(at);
-        let step = self.state().parameters.as_ref().unwrap().lifts[at].start.load.scaled_down(0.1).unwrap();
+        let printed = self.printed(at);
+        let step = part(self.set().lifts[at].start.load(), 0.1);
         let load = match weight {
-            Weight::AtLimit => limit,
-            Weight::Lighter => limit.minus(step).unwrap().max(Mass::ZERO),
-            Weight::Heavier => limit.plus(step).unwrap(),
+            Weight::AtLimit => printed,
+            Weight::Lighter => self.with_sign(at, printed.minus(step).unwrap()),
+            Weight::Heavier => self.with_sign(at, printed.plus(step).unwrap()),
         };
-        // A single miss belongs to one set only.
-        let second = if quality == Quality::OneMiss { Quality::Clean } else { quality };
-        let sets = vec![Course::set(load, second), Course::set(load, quality)];
-        LiftSession { lift: self.lift_name(at as u8), sets, setup: None, cue: None }
+        let work = self.stands(at).grant.work;
+        // A single miss belongs to the last set only.
+        let before = if quality == Quality::OneMiss { Quality::Clean } else { quality };
+        let quality_of = |set: u8| if set + 1 == work.sets { quality } else { before };
+        let sets = (0..work.sets).map(|set| Course::set_of(load, work.reps, quality_of(set))).collect();
+        LiftSession::as_granted(self.lift_name(at as u8), sets)
     }
 
+    /// Whether the implement of that lift helps, so that its loads count below zero.
+    pub fn helps(&self, at: usize) -> bool {
+        let implement = self.set().implement(&self.set().lifts[at].implement);
+        matches!(implement, Some(Implement::Assistance(_)))
+    }
+
+    /// The load, or none where it has the wrong sign for the implement.
+    pub fn with_sign(&self, at: usize, load: Mass) -> Mass {
+        if self.helps(at) { load.min(Mass::ZERO) } else { load.max(Mass::ZERO) }
+    }
+
+    /// The lifts that a set of bits names.
+    pub fn chosen(&self, lifts: u8) -> Vec<usize> {
+        let chosen: Vec<usize> = (0..self.count()).filter(|at| lifts >> at & 1 == 1).collect();
+        if chosen.is_empty() { vec![usize::from(lifts) % self.count()] } else { chosen }
+    }
+
+    /// Pain, where it is asked about, is in the first region of the last of the lifts.
     pub fn session(&mut self, lifts: u8, quality: Quality, weight: Weight, pain: Option<u8>) {
-        let lifts: Vec<LiftSession> =
-            (0..3).filter(|at| lifts >> at & 1 == 1).map(|at| self.lift(at, quality, weight)).collect();
-        let region = if lifts.iter().any(|lift| lift.lift.as_str() == "press") { "shoulder" } else { "hip" };
+        let chosen = self.chosen(lifts);
+        let lifts: Vec<LiftSession> = chosen.iter().map(|at| self.lift(*at, quality, weight)).collect();
+        let last = &self.set().lifts[*chosen.last().unwrap()];
+        let region = last.regions[0].as_str();
         let pain = pain.map(|score| if score == 0 { Vec::new() } else { vec![Course::pain(region, score)] });
+        self.train(lifts, pain);
+    }
+
+    pub fn train(&mut self, lifts: Vec<LiftSession>, pain: Option<Vec<PainAnswer>>) {
         self.add(EventKind::SessionRecorded(Session { lifts, pain, minutes: None, effort: None }));
     }
 
+    /// The day's questions: every one asked and nothing found, or only the class known.
     pub fn day_report(&mut self, class: DayClass, asked: bool) {
-        let pain = asked.then(Vec::new);
-        self.add(EventKind::DayReport(DayReport { class: Some(class), pain, ..DayReport::default() }));
+        let class_alone = DayReport { class: Some(class), ..DayReport::default() };
+        self.add(EventKind::DayReport(if asked { DayReport::all_well(class) } else { class_alone }));
     }
 
+    /// Number of the last session, if there was one.
+    pub fn last_session(&self) -> Option<u32> {
+        let session = |event: &&Event| matches!(event.kind, EventKind::SessionRecorded(_));
+        self.log.events.iter().rev().find(session).map(|event| event.sequence)
+    }
+
+    /// The morning after the last session: nothing hurts, or more than before it everywhere.
     pub fn morning(&mut self, flare: bool) {
-        let session =
-            self.log.events.iter().rev().find(|event| matches!(event.kind, EventKind::SessionRecorded(_)));
-        let Some(session) = session.map(|event| event.sequence) else { return };
         let pain = if flare { vec![Course::pain("hip", 2), Course::pain("shoulder", 2)] } else { Vec::new() };
+        self.next_day(Some(pain));
+    }
+
+    pub fn next_day(&mut self, pain: Option<Vec<PainAnswer>>) {
+        let Some(session) = self.last_session() else { return };
         self.day = self.day.plus(1).unwrap();
         self.add(EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }));
     }
@@ -319,127 +435,46 @@ impl Course {
         self.add(EventKind::AdvanceAccepted(advance));
     }
 
-    pub fn clean_week(&mut self) {
-        self.day_report(DayClass::Ordinary, true);
-        for at in 0..3_u8 {
-            let offered = matches!(
-                self.state().decide(self.day).unwrap()[usize::from(at)].outlook,
-                MoveOutlook::OnOffer { .. }
-            );
-            if offered {
-                self.accept(at);
+    /// Takes every move on offer.
+    pub fn accept_offers(&mut self) {
+        for at in 0..self.count() {
+            let outlook = self.state().decide(self.day).unwrap().swap_remove(at).outlook;
+            if matches!(outlook, MoveOutlook::OnOffer { .. }) {
+                self.accept(at as u8);
             }
         }
-        self.session(7, Quality::Clean, Weight::AtLimit, Some(0));
+    }
+
+    pub fn clean_week(&mut self) {
+        self.day_report(DayClass::Ordinary, true);
+        self.accept_offers();
+        self.session(u8::MAX, Quality::Clean, Weight::AtLimit, Some(0));
         self.morning(false);
         self.day = self.day.plus(6).unwrap();
     }
 
-    pub fn step(&mut self, step: &Step) {
-        match *step {
-            Step::Wait(days) => self.day = self.day.plus(i32::from(days)).unwrap(),
-            Step::CleanWeek => self.clean_week(),
-            Step::Session { lifts, quality, weight, pain } => self.session(lifts, quality, weight, pain),
-            Step::Morning { flare } => self.morning(flare),
-            Step::Day { class, asked } => self.day_report(DayClass::ALL[usize::from(class % 5)], asked),
-            Step::Pain { score, sharp, region } => {
-                let mut answer = Course::pain(if region { "hip" } else { "shoulder" }, score);
-                if sharp {
-                    answer.features.push(PainFeature::Sharp);
-                }
-                self.add(EventKind::PainReport(answer));
-            }
-            Step::Usual(level) => self.add(EventKind::UsualPainAgreed(UsualPain {
-                region: name("hip"),
-                level: Pain::new(level).unwrap(),
-                who: name("coach"),
-                clinician: false,
-            })),
-            Step::Symptom => {
-                self.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }))
-            }
-            Step::Clearance { cleared } => self.clear(cleared),
-            Step::SignOff(scope) => {
-                let scope = match scope {
-                    0 => SignOffScope::Everything,
-                    1 => SignOffScope::Region(name("hip")),
-                    2 => SignOffScope::Region(name("shoulder")),
-                    _ => SignOffScope::Gate(name("strict")),
-                };
-                self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
-            }
-            Step::Override { lift, up, days } => {
-                let granted = self.state().lifts[usize::from(lift)].tuple.load;
-                let load = granted.scaled_down(if up { 1.1 } else { 0.9 }).unwrap();
-                let expires = Some(self.day.plus(i32::from(days)).unwrap());
-                let why = Some(String::from("to see how it moves"));
-                let (lift, who) = (self.lift_name(lift), name("coach"));
-                self.add(EventKind::CoachOverride(Override { lift, load, who, why, expires }));
-            }
-            Step::Ease(lift) => {
-                let load = self.state().lifts[usize::from(lift)].tuple.load.scaled_down(0.9).unwrap();
-                let (lift, who) = (self.lift_name(lift), name("coach"));
-                self.add(EventKind::CoachOverride(Override { lift, load, who, why: None, expires: None }));
-            }
-            Step::EaseFor { lift, days } => {
-                let load = self.state().lifts[usize::from(lift)].tuple.load.scaled_down(0.98).unwrap();
-                let expires = Some(self.day.plus(i32::from(days)).unwrap());
-                let (lift, who) = (self.lift_name(lift), name("coach"));
-                self.add(EventKind::CoachOverride(Override { lift, load, who, why: None, expires }));
-            }
-            Step::Accept(lift) => self.accept(lift),
-            Step::Decline(lift) => {
-                let advance = Advance { lift: self.lift_name(lift), who: name("coach") };
-                self.add(EventKind::AdvanceDeclined(advance));
-            }
-            Step::Layoff(reason) => {
-                let reason =
-                    [LayoffReason::Well, LayoffReason::Planned, LayoffReason::Ill][usize::from(reason % 3)];
-                self.add(EventKind::LayoffNoted(Layoff { from: self.day, to: None, reason }));
-            }
-            Step::Rung { lift, up } => {
-                let mut to = self.state().lifts[usize::from(lift)].tuple;
-                to.rung = if up { (to.rung + 1).min(2) } else { to.rung.saturating_sub(1) };
-                let (lift, who) = (self.lift_name(lift), name("coach"));
-                self.add(EventKind::VariantChanged(Move { lift, to, who }));
-            }
-            Step::Role { lift, role } => {
-                let role = [Role::Train, Role::Maintain, Role::Rest, Role::Retire][usize::from(role % 4)];
-                self.add(EventKind::RoleSet(RoleSet { lift: self.lift_name(lift), role, not_below: None }));
-            }
-            Step::Rater => {
-                self.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }))
-            }
-            Step::Unknown => {
-                let body =
-                    bismar::value::Value::Map(vec![("rung".into(), bismar::value::Value::Number(3.0))]);
-                self.add(EventKind::Unknown(UnknownEvent { kind: "hologram_recorded".into(), body }));
-            }
-            Step::Missed => self.add(EventKind::SessionMissed(SessionMissed { reason: name("work") })),
-        }
-    }
-
-    /// Every upward change: number of the event that made it (as a place in the log), lift, tuple before and
-    /// after. Going back to the load before a short break is a return, not a move.
-    pub fn upward(&self) -> Vec<(usize, usize, Tuple, Tuple)> {
+    /// Every upward move: number of the event that made it (as a place in the log), lift, grant before and after. Going
+    /// back to the load before a short break is a return, not a move.
+    pub fn upward(&self) -> Vec<(usize, usize, Grant, Grant)> {
         let mut found = Vec::new();
         for at in 1..self.states.len() {
             let (before, after) = (&self.states[at - 1], &self.states[at]);
-            for lift in 0..after.lifts.len().min(before.lifts.len()) {
-                let (was, is) = (&before.lifts[lift], &after.lifts[lift]);
-                let set = &after.parameters.as_ref().unwrap().lifts[lift];
-                let harder = is.tuple.load > was.tuple.load
-                    || set.is_harder(is.tuple.rung, was.tuple.rung)
-                    || is.tuple.sets > was.tuple.sets
-                    || is.tuple.reps > was.tuple.reps;
-                let returned =
-                    was.return_cap.is_some_and(|cap| is.tuple.load <= cap) && is.tuple.rung == was.tuple.rung;
-                // A fold that retracts may change a past grant; that is no move of this event.
-                if harder && !returned && is.moves.len() > was.moves.len() {
-                    found.push((at, lift, was.tuple, is.tuple));
+            for lift in 0..after.lifts().len().min(before.lifts().len()) {
+                let (was, is) = (stands(before, lift), stands(after, lift));
+                let set = &after.parameters().unwrap().lifts[lift];
+                // A fold that takes a pass back may change a past grant; that is no move of this event.
+                let moved = is.moves.last() != was.moves.last()
+                    && is.moves.last().is_some_and(|(day, _)| *day == self.log.events[at].day);
+                if moved && !set.harder_in(&was.grant, &is.grant).is_empty() {
+                    found.push((at, lift, was.grant, is.grant));
                 }
             }
         }
         found
     }
+}
+
+/// A part of a load, without its sign.
+pub fn part(load: Mass, part: f64) -> Mass {
+    Mass::from_nanograms(load.nanograms().abs()).unwrap().scaled_down(part).unwrap()
 }

@@ -12,15 +12,15 @@ fn train(course: &mut Course) -> u32 {
 }
 
 fn answer(course: &mut Course, session: u32, pain: &[(&str, u8)]) {
-    let pain = pain.iter().map(|(label, score)| Course::pain(label, *score)).collect();
+    let pain = Some(pain.iter().map(|(label, score)| Course::pain(label, *score)).collect());
     course.add(EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }));
 }
 
 /// What the session came to for the lift of the hip and the lift of the shoulder.
 fn outcomes(course: &Course, session: u32) -> [Outcome; 2] {
     [FORGIVING, PRESS].map(|at| {
-        let sittings = &lift(course, at).sittings;
-        sittings.iter().find(|sitting| sitting.session == session).unwrap().outcome
+        let mut sittings = lift(course, at).now.sittings.iter();
+        sittings.find(|sitting| sitting.session == session).unwrap().outcome
     })
 }
 

@@ -3,7 +3,6 @@
 use super::course::*;
 use super::hand::*;
 use bismar::gate::{Evidence, EvidenceRule, Gate, GateState, Met, Missing, PassRun, Requirement};
-use bismar::progression::Status;
 use bismar::quantity::Rir;
 use bismar::record::*;
 
@@ -48,9 +47,9 @@ fn pain_that_waits_for_clear_sessions_is_an_open_block() {
         gate(&course, STRICT).missing.contains(&Missing::OpenBlock { name: name("hip") })
     };
     assert!(!blocked(None));
-    let pain = |score: u8, region: bool| Some(Step::Pain { score, sharp: false, region });
-    assert!(blocked(pain(4, true)) && blocked(pain(7, true)));
-    assert!(!blocked(pain(4, false)), "the shoulder is no region of this lift");
+    let pain = |score: u8, region: u8| Some(ache(region, score));
+    assert!(blocked(pain(4, HIP)) && blocked(pain(7, HIP)));
+    assert!(!blocked(pain(4, SHOULDER)), "the shoulder is no region of this lift");
 }
 
 #[test]
@@ -83,8 +82,8 @@ fn a_stopped_partner_keeps_the_gate_of_a_pair_shut() {
     let waits = Missing::Pair { name: name("forgiving") };
     assert!(!gate(&course, STRICT).missing.contains(&waits));
     course.add(EventKind::PainReport(Course::pain("knee", 7)));
-    assert_eq!(course.state().lifts[FORGIVING].status, Status::StoppedRefer);
-    assert_ne!(course.state().lifts[STRICT].status, Status::StoppedRefer);
+    assert_eq!(course.stands(FORGIVING).status, STOPPED);
+    assert_ne!(course.stands(STRICT).status, STOPPED);
     assert!(gate(&course, STRICT).missing.contains(&waits));
 }
 
@@ -112,7 +111,7 @@ fn misses_of_sessions_that_are_no_longer_listed_still_count() {
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     }
     course.morning(false);
-    assert_eq!(course.state().lifts[PRESS].sittings.len(), 12);
+    assert_eq!(course.stands(PRESS).sittings.len(), 12);
     assert_eq!(misses(&course), 6);
 }
 

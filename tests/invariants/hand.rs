@@ -4,7 +4,7 @@ use super::course::*;
 use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::loading::{Implement, MachineStack};
-use bismar::progression::{Decision, MoveOutlook, Status};
+use bismar::progression::{Decision, MoveOutlook};
 use bismar::quantity::{Day, Mass};
 use bismar::reason::Reason;
 use bismar::record::*;
@@ -14,7 +14,7 @@ pub fn helped(mut all: Parameters) -> Parameters {
     let stack = MachineStack::new(name("helper"), Mass::ZERO, vec![kg(5.0); 12], Vec::new(), 1.0).unwrap();
     all.implements.push(Implement::Assistance(stack));
     all.lifts[PRESS].implement = name("helper");
-    (all.lifts[PRESS].start.load, all.lifts[PRESS].ceiling) = (kg(-20.0), None);
+    (all.lifts[PRESS].start.work.load, all.lifts[PRESS].ceiling) = (kg(-20.0), None);
     all
 }
 
@@ -33,12 +33,12 @@ pub fn ready(set: impl FnOnce(&mut Parameters)) -> Course {
     let mut course = Course::new(all);
     // The sessions of calibration count for the run of two that the gate asks for.
     for _ in 0..12 {
-        if course.state().lifts[PRESS].status != Status::ReadyToAdvance {
+        if course.stands(PRESS).status != READY {
             press_week(&mut course);
         }
     }
     course.day_report(DayClass::Ordinary, true);
-    assert_eq!(course.state().lifts[PRESS].status, Status::ReadyToAdvance);
+    assert_eq!(course.stands(PRESS).status, READY);
     course
 }
 
@@ -55,11 +55,22 @@ pub fn blocked(course: &Course, at: usize) -> Vec<Reason> {
 }
 
 /// Where the lift would move, whatever stands in the way.
-pub fn next(course: &Course, at: usize) -> Option<Tuple> {
+pub fn next(course: &Course, at: usize) -> Option<Grant> {
     match decision(course, at).outlook {
         MoveOutlook::OnOffer { to } => Some(to),
         MoveOutlook::Blocked { to, .. } => to,
     }
+}
+
+/// The sentence for a reason, where sentences are built in.
+#[cfg(feature = "english")]
+pub fn sentence(reason: &Reason) -> Option<String> {
+    Some(bismar::text::reason(reason))
+}
+
+#[cfg(not(feature = "english"))]
+pub fn sentence(_: &Reason) -> Option<String> {
+    None
 }
 
 /// The error with which an event is turned away; none where it is taken.
@@ -88,15 +99,15 @@ pub fn given(load: f64, why: Option<&str>, expires: Option<Day>) -> Override {
 pub fn overrule(course: &mut Course, load: f64, days: i32) -> bool {
     let (event, expires) = (course.next_number(), course.day.plus(days).unwrap());
     course.add(EventKind::CoachOverride(given(load, Some("to see how it moves"), Some(expires))));
-    course.state().refused != Some(event)
+    course.stands(PRESS).refused != Some(event)
 }
 
 /// The coach's move of the press to that place: whether it is taken. A refused one is noted and changes nothing.
-pub fn coach_moves(course: &Course, to: Tuple) -> bool {
+pub fn coach_moves(course: &Course, to: Grant) -> bool {
     let mut course = course.clone();
-    let (before, event) = (course.state().lifts[PRESS].tuple, course.next_number());
+    let (before, event) = (course.stands(PRESS).grant, course.next_number());
     course.add(EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") }));
-    let (after, refused) = (course.state().lifts[PRESS].tuple, course.state().refused == Some(event));
+    let (after, refused) = (course.stands(PRESS).grant, course.stands(PRESS).refused == Some(event));
     assert_eq!(after, if refused { before } else { to });
     !refused
 }

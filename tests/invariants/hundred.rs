@@ -3,8 +3,8 @@
 use super::course::*;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
-use bismar::progression::{Decision, LiftState, Status};
-use bismar::quantity::{Day, Mass, Pain, Reps};
+use bismar::progression::Decision;
+use bismar::quantity::{Day, Mass, Pain};
 use bismar::record::*;
 
 /// Every lift starts at its ceiling of 100 kg on the middle rung, so that nothing moves up; a step is 5 %.
@@ -14,7 +14,7 @@ pub fn hundred() -> Parameters {
     all.implements.push(Implement::Pieces(Pieces::new(name("pieces"), masses).unwrap()));
     for lift in &mut all.lifts {
         lift.implement = name("pieces");
-        lift.start.load = kg(100.0);
+        lift.start.work.load = kg(100.0);
         (lift.step, lift.ceiling) = (Some(StepPolicy::Part(0.05)), Some(kg(100.0)));
     }
     all
@@ -24,8 +24,8 @@ pub fn kilograms(mass: Mass) -> i64 {
     mass.nanograms() / kg(1.0).nanograms()
 }
 
-pub fn lift(course: &Course, at: usize) -> &LiftState {
-    &course.state().lifts[at]
+pub fn lift(course: &Course, at: usize) -> Stands<'_> {
+    course.stands(at)
 }
 
 pub fn on(course: &Course, at: usize, day: Day) -> Decision {
@@ -47,24 +47,23 @@ pub fn clean(course: &mut Course, lifts: u8, class: DayClass) {
     course.session(lifts, Quality::Clean, Weight::AtLimit, Some(0));
 }
 
-pub fn set_of(load: Mass, reps: u16) -> WorkSet {
-    let mut set = Course::set(load, Quality::Clean);
-    set.reps = Reps::whole(reps).unwrap();
-    let marks = set.marks.as_mut().unwrap();
-    (marks.reps, marks.acceptable) = (reps, Some(reps));
-    set
+pub fn set_of(load: Mass, reps: u8) -> WorkSet {
+    Course::set_of(load, reps, Quality::Clean)
 }
 
 /// One session of one lift with these sets and these answers about pain.
 pub fn sets(course: &mut Course, at: usize, sets: Vec<WorkSet>, pain: Option<Vec<PainAnswer>>) {
-    let lift = LiftSession { lift: course.lift_name(at as u8), sets, setup: None, cue: None };
-    course.add(EventKind::SessionRecorded(Session { lifts: vec![lift], pain, minutes: None, effort: None }));
+    let lift = LiftSession::as_granted(course.lift_name(at as u8), sets);
+    course.train(vec![lift], pain);
 }
 
 pub fn role(course: &mut Course, at: usize, role: Role) {
     let lift = course.lift_name(at as u8);
     course.add(EventKind::RoleSet(RoleSet { lift, role, not_below: None }));
 }
+
+/// Born so that age asks for nothing: of whom nothing is known counts as older.
+pub const YOUNG: Option<&str> = Some("1975-07-01");
 
 /// All lifts trained once, on 6 January 2025, by a lifter born on that day.
 pub fn trained(parameters: Parameters, born: Option<&str>) -> Course {
@@ -75,11 +74,11 @@ pub fn trained(parameters: Parameters, born: Option<&str>) -> Course {
 
 /// All lifts trained twice, which ends calibration; two days after the second session.
 pub fn holding(parameters: Parameters) -> Course {
-    let mut course = trained(parameters, None);
+    let mut course = trained(parameters, YOUNG);
     wait(&mut course, 2);
     clean(&mut course, 7, DayClass::Ordinary);
     wait(&mut course, 2);
-    assert_eq!(lift(&course, PRESS).status, Status::Holding);
+    assert_eq!(lift(&course, PRESS).status, HOLDING);
     course
 }
 
@@ -90,6 +89,6 @@ pub fn agree(course: &mut Course, label: &str, level: u8) {
 }
 
 pub fn report(course: &mut Course, label: &str, score: u8, features: &[PainFeature]) {
-    let features = features.to_vec();
+    let features = Some(features.to_vec());
     course.add(EventKind::PainReport(PainAnswer { features, ..Course::pain(label, score) }));
 }

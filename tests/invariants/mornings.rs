@@ -4,7 +4,6 @@ use super::course::*;
 use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::gate::Outcome;
-use bismar::progression::Status;
 use bismar::reason::Reason;
 use bismar::record::*;
 
@@ -22,52 +21,57 @@ fn next_day(course: &mut Course) {
 
 fn day_report(course: &mut Course, pain: Vec<PainAnswer>) {
     let class = Some(DayClass::Ordinary);
-    course.add(EventKind::DayReport(DayReport { class, pain: Some(pain), ..DayReport::default() }));
+    course.add(EventKind::DayReport(DayReport {
+        class,
+        pain: Some(pain),
+        asks: Some(Vec::new()),
+        ..DayReport::default()
+    }));
 }
 
 fn answer_of(course: &mut Course, session: u32, pain: Vec<PainAnswer>) {
-    course.add(EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }));
+    course.add(EventKind::NextDayReport(NextDayReport { session, pain: Some(pain), soreness: None }));
 }
 
 fn last_sessions(course: &Course, lift: usize) -> Vec<(Outcome, bool)> {
-    course.state().lifts[lift].sittings.iter().map(|each| (each.outcome, each.confirmed)).collect()
+    course.stands(lift).sittings.iter().map(|each| (each.outcome, each.confirmed)).collect()
 }
 
 #[test]
 fn a_clear_session_between_two_flares_leaves_them_in_a_row() {
     let mut course = weeks(3);
-    let before = course.state().lifts[PRESS].tuple.load;
+    let before = course.stands(PRESS).grant.load();
     press(&mut course);
     course.morning(true);
-    assert_eq!(course.state().lifts[PRESS].tuple.load, before, "the first flare holds");
+    assert_eq!(course.stands(PRESS).grant.load(), before, "the first flare holds");
     next_day(&mut course);
     press(&mut course);
     course.morning(true);
-    let after = &course.state().lifts[PRESS];
-    assert_eq!(after.status, Status::SteppingBack);
-    assert_eq!((before, after.tuple.load), (kg(43.5), kg(38.5)), "one step, not two");
+    let after = course.stands(PRESS);
+    assert_eq!(after.status, STEPPING_BACK);
+    assert_eq!((before, after.grant.load()), (kg(43.5), kg(38.5)), "one step, not two");
 }
 
 #[test]
 fn a_clear_morning_between_two_flares_parts_them() {
     let mut course = weeks(3);
-    let before = course.state().lifts[PRESS].tuple.load;
+    let before = course.stands(PRESS).grant.load();
     for flare in [true, false, true] {
         press(&mut course);
         course.morning(flare);
         next_day(&mut course);
     }
-    assert_eq!(course.state().lifts[PRESS].tuple.load, before);
+    assert_eq!(course.stands(PRESS).grant.load(), before);
 }
 
 #[test]
 fn one_flare_told_twice_is_one() {
     let mut course = weeks(3);
-    let before = course.state().lifts[PRESS].tuple.load;
+    let before = course.stands(PRESS).grant.load();
     press(&mut course);
     course.morning(true);
     day_report(&mut course, vec![Course::pain("shoulder", 2)]);
-    assert_eq!(course.state().lifts[PRESS].tuple.load, before);
+    assert_eq!(course.stands(PRESS).grant.load(), before);
 }
 
 #[test]
@@ -79,8 +83,8 @@ fn a_flare_told_before_the_next_session_counts_like_one_told_in_the_morning() {
     press(&mut course);
     next_day(&mut course);
     day_report(&mut course, vec![Course::pain("shoulder", 2)]);
-    let after = &course.state().lifts[PRESS];
-    assert_eq!((after.status, after.tuple.load), (Status::SteppingBack, kg(38.5)));
+    let after = course.stands(PRESS);
+    assert_eq!((after.status, after.grant.load()), (STEPPING_BACK, kg(38.5)));
 }
 
 #[test]
@@ -94,7 +98,7 @@ fn the_second_flare_of_a_region_steps_every_lift_of_it_back() {
     next_day(&mut course);
     day_report(&mut course, vec![Course::pain("hip", 2)]);
     assert!(course.limit(FORGIVING) < before);
-    assert_eq!(course.state().lifts[STRICT].status, Status::SteppingBack);
+    assert_eq!(course.stands(STRICT).status, STEPPING_BACK);
 }
 
 #[test]
@@ -183,7 +187,7 @@ fn two_answers_about_one_region_are_refused() {
     let course = weeks(1);
     let kinds = [
         EventKind::DayReport(DayReport { pain: Some(twice()), ..DayReport::default() }),
-        EventKind::NextDayReport(NextDayReport { session: 4, pain: twice(), soreness: None }),
+        EventKind::NextDayReport(NextDayReport { session: 4, pain: Some(twice()), soreness: None }),
         EventKind::SessionRecorded(Session {
             lifts: vec![course.lift(PRESS, Quality::Clean, Weight::AtLimit)],
             pain: Some(twice()),
@@ -201,7 +205,7 @@ fn two_answers_about_one_region_are_refused() {
 #[test]
 fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
     let mut course = weeks(3);
-    let before = course.state().lifts[PRESS].tuple.load;
+    let before = course.stands(PRESS).grant.load();
     // Nobody marks these sessions, so that no fail in a row steps the lift back.
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
     course.morning(true);
@@ -211,25 +215,61 @@ fn an_answer_on_the_day_of_training_does_not_part_two_flares() {
     // Told the same evening: no morning has come yet.
     answer_of(&mut course, session, Vec::new());
     course.morning(true);
-    let after = &course.state().lifts[PRESS];
-    assert_eq!(after.status, Status::SteppingBack);
-    assert_eq!((before, after.tuple.load), (kg(43.5), kg(38.5)));
+    let after = course.stands(PRESS);
+    assert_eq!(after.status, STEPPING_BACK);
+    assert_eq!((before, after.grant.load()), (kg(43.5), kg(38.5)));
+}
+
+#[test]
+fn a_flare_counts_against_a_session_whatever_it_came_to() {
+    for (quality, weight) in [
+        (Quality::Clean, Weight::AtLimit),
+        (Quality::ManyMisses, Weight::AtLimit),
+        (Quality::Unscored, Weight::AtLimit),
+        (Quality::Clean, Weight::Lighter),
+    ] {
+        let mut course = weeks(3);
+        course.session(4, quality, weight, Some(0));
+        course.morning(true);
+        let last = last_sessions(&course, PRESS).last().copied();
+        assert_eq!(
+            (course.stands(PRESS).fails, last),
+            (1, Some((Outcome::Fail, true))),
+            "{quality:?} {weight:?}"
+        );
+    }
+}
+
+#[test]
+fn a_bad_day_is_no_excuse_for_a_flare() {
+    for class in [DayClass::BadAgreeing, DayClass::Ordinary] {
+        let mut course = weeks(3);
+        course.day_report(class, true);
+        press(&mut course);
+        course.morning(true);
+        let after = course.stands(PRESS);
+        assert_eq!((after.fails, after.neutral), (1, 0), "{class:?}");
+        // Nor does the run of passes go on over it.
+        next_day(&mut course);
+        press(&mut course);
+        assert_eq!(super::hand::decision(&course, PRESS).gate.met, [], "{class:?}");
+    }
 }
 
 #[test]
 fn a_lift_at_rest_is_left_where_it_is() {
     let mut course = weeks(3);
     course.step(&Step::Role { lift: 0, role: 2 });
-    let before = [STRICT, FORGIVING].map(|at| course.state().lifts[at].tuple.load);
+    let before = [STRICT, FORGIVING].map(|at| course.stands(at).grant.load());
     for _ in 0..2 {
         course.session(2, Quality::Clean, Weight::AtLimit, Some(0));
         course.morning(true);
         next_day(&mut course);
     }
-    let after = [STRICT, FORGIVING].map(|at| &course.state().lifts[at]);
-    assert_eq!((after[0].status, after[0].tuple.load), (Status::Resting, before[0]));
-    assert_eq!(after[1].status, Status::SteppingBack);
-    assert!(after[1].tuple.load < before[1]);
+    let after = [STRICT, FORGIVING].map(|at| course.stands(at));
+    assert_eq!((after[0].status, after[0].grant.load()), (RESTING, before[0]));
+    assert_eq!(after[1].status, STEPPING_BACK);
+    assert!(after[1].grant.load() < before[1]);
 }
 
 #[test]
@@ -239,14 +279,14 @@ fn two_flares_step_a_lift_back_that_was_stepping_back_already() {
         course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
         next_day(&mut course);
     }
-    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(36.0));
+    assert_eq!(course.stands(PRESS).grant.load(), kg(36.0));
     for _ in 0..2 {
         course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
         course.morning(true);
         next_day(&mut course);
     }
     // Those are other sessions than the fails: nine tenths of 36 kg are 32.4, and 32 can be loaded.
-    assert_eq!(course.state().lifts[PRESS].tuple.load, kg(32.0));
+    assert_eq!(course.stands(PRESS).grant.load(), kg(32.0));
 }
 
 #[test]
@@ -258,6 +298,6 @@ fn another_rater_between_training_and_its_morning_is_no_step_back() {
         course.morning(true);
         next_day(&mut course);
     }
-    let after = &course.state().lifts[PRESS];
-    assert_eq!((after.status, after.tuple.load), (Status::SteppingBack, kg(36.0)));
+    let after = course.stands(PRESS);
+    assert_eq!((after.status, after.grant.load()), (STEPPING_BACK, kg(36.0)));
 }

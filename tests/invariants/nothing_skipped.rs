@@ -3,7 +3,6 @@
 use super::course::*;
 use super::hundred::*;
 use super::returns::short_break;
-use bismar::progression::Status;
 use bismar::record::*;
 
 fn press(course: &mut Course, quality: Quality) {
@@ -19,11 +18,11 @@ fn short_breaks_in_a_row_are_no_short_break() {
     assert_eq!(course.limit(PRESS), kg(90.0));
     press(&mut course, Quality::Clean);
     let after = lift(&course, PRESS);
-    assert_eq!((after.status, after.tuple.load, after.passes), (Status::Returning, kg(90.0), 1));
+    assert_eq!((after.status, after.grant.load(), after.passes()), (RETURNING, kg(90.0), 1));
     wait(&mut course, 2);
     press(&mut course, Quality::Clean);
     let after = lift(&course, PRESS);
-    assert_eq!((after.status, after.tuple.load), (Status::Holding, kg(90.0)));
+    assert_eq!((after.status, after.grant.load()), (HOLDING, kg(90.0)));
 }
 
 /// What blocks every upward move blocks this one too.
@@ -32,20 +31,15 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
     let mut course = short_break(|_| {});
     course.step(&Step::Unknown);
     press(&mut course, Quality::Clean);
-    assert_eq!(lift(&course, PRESS).tuple.load, kg(95.0));
+    assert_eq!(lift(&course, PRESS).grant.load(), kg(95.0));
 
     for (pins, given_back) in [(None, false), (Some(bismar::quantity::Length::millimetres(700)), true)] {
         let mut course = short_break(|all| all.lifts[PRESS].over_the_body = true);
-        let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
-        lift.setup = Some(Setup { alone: true, spotter: false, pins, ..Setup::default() });
+        let mut done = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
+        done.setup = Some(Setup { company: Some(ByTheBar::Alone), pins, kit: None });
         let pain = Some(vec![Course::pain("shoulder", 0)]);
-        course.add(EventKind::SessionRecorded(Session {
-            lifts: vec![lift],
-            pain,
-            minutes: None,
-            effort: None,
-        }));
-        assert_eq!(lift(&course, PRESS).tuple.load == kg(100.0), given_back, "{pins:?}");
+        course.train(vec![done], pain);
+        assert_eq!(lift(&course, PRESS).grant.load() == kg(100.0), given_back, "{pins:?}");
     }
 }
 
@@ -54,17 +48,17 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
 fn a_step_back_leaves_calibration_where_it_was() {
     let mut all = hundred();
     all.lifts[PRESS].learning_sessions = Some(8);
-    let mut course = Course::of_lifter_born(all, None);
+    let mut course = Course::of_lifter_born(all, YOUNG);
     for quality in [Quality::ManyMisses, Quality::ManyMisses] {
         press(&mut course, quality);
         wait(&mut course, 3);
     }
     let back = lift(&course, PRESS);
-    assert_eq!((back.status, back.tuple.load), (Status::SteppingBack, kg(95.0)));
+    assert_eq!((back.status, back.grant.load()), (STEPPING_BACK, kg(95.0)));
     let done = back.learned.0;
     press(&mut course, Quality::Clean);
     let after = lift(&course, PRESS);
-    assert_eq!((after.status, after.learned), (Status::Learning, (done, 8)));
+    assert_eq!((after.status, after.learned), (LEARNING, (done, 8)));
 }
 
 /// A rest is no pass: what was to be looked at one step easier is looked at on the way back.
@@ -77,15 +71,15 @@ fn a_rest_does_not_end_a_step_back() {
         press(&mut course, Quality::ManyMisses);
         wait(&mut course, 3);
     }
-    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::SteppingBack, kg(95.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (STEPPING_BACK, kg(95.0)));
     role(&mut course, PRESS, Role::Rest);
     role(&mut course, PRESS, Role::Train);
-    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Returning, kg(95.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (RETURNING, kg(95.0)));
     press(&mut course, Quality::Clean);
-    assert_eq!(lift(&course, PRESS).status, Status::Returning);
+    assert_eq!(lift(&course, PRESS).status, RETURNING);
     wait(&mut course, 3);
     press(&mut course, Quality::Clean);
-    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Holding, kg(95.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (HOLDING, kg(95.0)));
 }
 
 /// Nor does a short break, where the coach asks for more than one pass after a step back.
@@ -104,8 +98,8 @@ fn a_short_break_does_not_shorten_a_step_back() {
     for passes in 1..=3 {
         assert_eq!(course.limit(PRESS), limit);
         press(&mut course, Quality::Clean);
-        let expected = if passes == 3 { Status::Holding } else { Status::Returning };
-        assert_eq!((lift(&course, PRESS).status, lift(&course, PRESS).tuple.load), (expected, limit));
+        let expected = if passes == 3 { HOLDING } else { RETURNING };
+        assert_eq!((lift(&course, PRESS).status, lift(&course, PRESS).grant.load()), (expected, limit));
         wait(&mut course, 3);
     }
 }
@@ -120,16 +114,17 @@ fn a_place_that_is_gone_is_no_way_up_from_a_return() {
     press(&mut course, Quality::Clean);
     wait(&mut course, 50);
     press(&mut course, Quality::Clean);
-    let before = lift(&course, PRESS).clone();
-    assert_eq!((before.status, before.tuple.rung, before.passes), (Status::Returning, 1, 1));
+    let before_state = course.state().clone();
+    let before = stands(&before_state, PRESS);
+    assert_eq!((before.status, before.grant.place.rung, before.passes()), (RETURNING, 1, 1));
     let mut all = hundred();
     range(&mut all, 700);
-    all.lifts[PRESS].start.rung = 2;
+    all.lifts[PRESS].start.place.rung = 2;
     course.add(EventKind::ParametersChanged(Box::new(all)));
     let after = lift(&course, PRESS);
-    assert_eq!((after.status, after.tuple.rung, after.passes), (Status::Returning, 1, 0));
-    assert_eq!(after.tuple.load, before.tuple.load);
+    assert_eq!((after.status, after.grant.place.rung, after.passes()), (RETURNING, 1, 0));
+    assert_eq!(after.grant.load(), before.grant.load());
     wait(&mut course, 3);
     press(&mut course, Quality::Clean);
-    assert_eq!(lift(&course, PRESS).status, Status::Returning);
+    assert_eq!(lift(&course, PRESS).status, RETURNING);
 }

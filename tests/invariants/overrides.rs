@@ -3,7 +3,6 @@
 use super::course::*;
 use super::hand::*;
 use bismar::error::Code;
-use bismar::progression::Status;
 use bismar::quantity::Mass;
 use bismar::reason::Reason;
 use bismar::record::*;
@@ -27,7 +26,7 @@ fn an_override_counts_to_its_last_day_and_no_longer() {
         assert!(overrule(&mut course, load, 5));
         assert_eq!((limit_after(&course, 0), limit_after(&course, 5)), (kg(load), kg(load)));
         assert_eq!(limit_after(&course, 6), kg(40.0));
-        assert_eq!(course.state().lifts[PRESS].tuple.load, kg(40.0), "the grant itself stays");
+        assert_eq!(course.stands(PRESS).grant.load(), kg(40.0), "the grant itself stays");
         let until = Some(course.day.plus(5).unwrap());
         let said = Reason::OverrideInForce { load: kg(load), who: name("coach"), until };
         assert!(decision(&course, PRESS).reasons.contains(&said));
@@ -44,12 +43,16 @@ fn an_override_upward_needs_a_reason_and_an_end() {
         let mut course = course.clone();
         let event = course.next_number();
         course.add(EventKind::CoachOverride(given(42.0, why, expires)));
-        let lift = &course.state().lifts[PRESS];
-        assert_eq!((lift.tuple.load, lift.overruled.is_none()), (kg(40.0), true), "{why:?} {expires:?}");
+        let lift = course.stands(PRESS);
+        assert_eq!((lift.grant.load(), lift.overruled.is_none()), (kg(40.0), true), "{why:?} {expires:?}");
         assert_eq!(course.limit(PRESS), kg(40.0));
         assert!(decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
-        // Said of the last event only.
+        // Said until the lift is next trained.
         course.step(&Step::Missed);
+        course.session(1, Quality::Clean, Weight::AtLimit, Some(0));
+        assert!(decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
+        course.day = course.day.plus(1).unwrap();
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
         assert!(!decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
     }
 }
@@ -58,19 +61,19 @@ fn an_override_upward_needs_a_reason_and_an_end() {
 fn an_override_to_the_granted_load_ends_an_earlier_one() {
     let mut course = trained();
     assert!(overrule(&mut course, 42.0, 5));
-    let sittings = course.state().lifts[PRESS].sittings.clone();
+    let sittings = course.stands(PRESS).sittings.clone();
     course.add(EventKind::CoachOverride(given(40.0, None, None)));
-    let lift = &course.state().lifts[PRESS];
-    assert!(lift.overruled.is_none() && course.state().refused.is_none());
+    let lift = course.stands(PRESS);
+    assert!(lift.overruled.is_none() && lift.refused.is_none());
     assert_eq!((course.limit(PRESS), &lift.sittings), (kg(40.0), &sittings), "nothing else changes");
 }
 
 #[test]
 fn an_override_that_has_ended_already_does_nothing() {
     let mut course = trained();
-    let plain = course.state().lifts[PRESS].clone();
+    let before = course.state().clone();
     assert!(overrule(&mut course, 42.0, -1));
-    assert_eq!(course.state().lifts[PRESS], plain);
+    assert_eq!(course.stands(PRESS), stands(&before, PRESS));
     // Nor does it take the place of one in force, which is lower.
     assert!(overrule(&mut course, 30.0, 10));
     overrule(&mut course, 36.0, -1);
@@ -107,19 +110,18 @@ fn no_override_passes_the_lowest_ceiling() {
 
 #[test]
 fn no_override_passes_a_stop_or_an_illness() {
-    let pain = |region| Step::Pain { score: 7, sharp: false, region };
-    // Region `true` is the hip, which the press does not load.
+    // The press does not load the hip.
     for (step, taken) in [
         (Step::Symptom, false),
-        (pain(false), false),
-        (pain(true), true),
+        (ache(SHOULDER, 7), false),
+        (ache(HIP, 7), true),
         (Step::Layoff(2), false),
         (Step::Layoff(0), true),
     ] {
         let mut course = trained();
         course.step(&step);
         assert_eq!(overrule(&mut course, 42.0, 5), taken, "{step:?}");
-        assert_eq!(course.state().lifts[PRESS].overruled.is_some(), taken);
+        assert_eq!(course.stands(PRESS).overruled.is_some(), taken);
         // Down is always allowed.
         assert!(overrule(&mut course, 35.0, 5));
     }
@@ -132,7 +134,7 @@ fn a_load_of_the_wrong_sign_is_turned_away() {
     assert_eq!(turned_away(&course, EventKind::CoachOverride(given(42.0, Some("to see"), end))), None);
     let below = EventKind::CoachOverride(given(-20.0, Some("to see"), end));
     assert_eq!(turned_away(&course, below), Some(Code::NegativeLoad));
-    let to = Tuple { load: kg(-20.0), ..course.state().lifts[PRESS].tuple };
+    let to = with(&course.stands(PRESS).grant, |to| to.work.load = kg(-20.0));
     let moved = EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") });
     assert_eq!(turned_away(&course, moved), Some(Code::NegativeLoad));
 }
@@ -141,9 +143,9 @@ fn a_load_of_the_wrong_sign_is_turned_away() {
 fn an_override_down_without_an_end_is_the_new_place() {
     let mut course = ready(|_| {});
     course.add(EventKind::CoachOverride(given(30.0, None, None)));
-    let lift = &course.state().lifts[PRESS];
-    assert_eq!((lift.tuple.load, lift.overruled.is_none()), (kg(30.0), true));
+    let lift = course.stands(PRESS);
+    assert_eq!((lift.grant.load(), lift.overruled.is_none()), (kg(30.0), true));
     // Technique shown at 40 kg does not carry over, and nothing is on offer any more.
     assert!(lift.sittings.is_empty());
-    assert_eq!(lift.status, Status::Holding);
+    assert_eq!(lift.status, HOLDING);
 }

@@ -4,7 +4,7 @@ use super::course::*;
 use super::hundred::*;
 use bismar::condition::DayClass;
 use bismar::gate::Mark;
-use bismar::progression::{MoveOutlook, Status};
+use bismar::progression::MoveOutlook;
 use bismar::quantity::Day;
 use bismar::reason::Reason;
 use bismar::record::*;
@@ -62,7 +62,7 @@ fn an_open_gate_and_a_stopped_lift_have_no_closed_gate() {
     let mut ready = 0;
     for _ in 0..6 {
         week(&mut course, |course| course.session(7, Quality::Clean, Weight::AtLimit, Some(0)));
-        if lift(&course, STRICT).status == Status::ReadyToAdvance {
+        if lift(&course, STRICT).status == READY {
             assert_eq!(lift(&course, STRICT).closed_since, None);
             ready += 1;
         }
@@ -99,7 +99,7 @@ fn moved_and_kept() -> Course {
         }
     }
     role(&mut course, PRESS, Role::Maintain);
-    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (Status::Maintaining, kg(105.0)));
+    assert_eq!((lift(&course, PRESS).status, course.limit(PRESS)), (MAINTAINING, kg(105.0)));
     course
 }
 

@@ -7,7 +7,8 @@ use bismar::source::Row;
 
 #[path = "../../examples/shared/provenance.rs"]
 mod page;
-use page::{Work, report, works};
+pub use page::standing_and_seen_agree;
+use page::{Work, independent, report, works};
 
 const PAGE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/src/guide/provenance.md");
 
@@ -36,7 +37,10 @@ fn listed(page: &str) -> Vec<String> {
     for line in page.lines() {
         if let Some(name) = line.strip_prefix("## `") {
             module = name.trim_end_matches('`');
-        } else if let Some(rest) = line.strip_prefix("| `") {
+        } else if line.starts_with("# ") {
+            // Tables of other sections list keys too.
+            module = "";
+        } else if let Some(rest) = line.strip_prefix("| `").filter(|_| !module.is_empty()) {
             listed.push(format!("{module}.{}", rest.split('`').next().unwrap()));
         }
     }
@@ -83,4 +87,41 @@ fn a_row_without_its_place_is_a_gap() {
     let rows: Vec<_> = rows().into_iter().map(|row| if row.key == bare.key { bare } else { row }).collect();
     let gaps = report(&rows, &all_works()).gaps;
     assert_eq!(gaps, ["one_rm.epley_1985: no place in its source", "one_rm.epley_1985: no documentation"]);
+}
+
+#[test]
+fn fewer_than_three_checks_need_a_reason() {
+    let key = "loading.iwf_bar_men";
+    let mut works = all_works();
+    assert!(report(&rows(), &works).gaps.is_empty());
+    for work in &mut works {
+        work.fewer.retain(|(named, _)| named != key);
+    }
+    assert_eq!(report(&rows(), &works).gaps, [format!("{key}: fewer than three checks, and no reason")]);
+}
+
+#[test]
+fn a_reason_that_is_not_needed_is_a_gap() {
+    let mut works = all_works();
+    works[0].fewer.push(("one_rm.epley_1985".into(), "none".into()));
+    let gap = "one_rm.epley_1985: a reason for fewer than three checks that is not needed";
+    assert_eq!(report(&rows(), &works).gaps, [gap]);
+}
+
+#[test]
+fn a_formula_needs_a_value_from_outside() {
+    let key = "one_rm.epley_1985";
+    let mut works = all_works();
+    for check in works.iter_mut().flat_map(|work| &mut work.checks).filter(|check| check.function == key) {
+        check.kind = "choice".into();
+    }
+    assert_eq!(report(&rows(), &works).gaps, [format!("{key}: no value from outside, and no reason")]);
+}
+
+/// Only such a check could have shown a wrong formula; a constant typed twice could not.
+#[test]
+fn a_quarter_of_the_rows_have_a_result_or_an_independent_implementation() {
+    let rows = rows();
+    let with = independent(&rows, &all_works());
+    assert!(4 * with >= rows.len(), "{with} of {}", rows.len());
 }

@@ -88,8 +88,10 @@ const SHAPES: Record<string, string> = {
   stopped_refer: "stopped",
   retired: "retired",
 };
-export function statusWords(status: string): string {
-  return SHAPES[status] ?? status;
+/** The state of a lift in words; a state that carries numbers comes as an object of one field. */
+export function statusWords(status: string | Tree): string {
+  const name = typeof status === "string" ? status : (Object.keys(status)[0] ?? "").replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+  return SHAPES[name] ?? name;
 }
 
 /** The granted load over time, with passed and failed sessions by shape. */
@@ -97,8 +99,8 @@ export function courseChart(lift: string, steps: Tree[], sessions: Tree[]): HTML
   const own = steps.filter((step) => step.lift === lift);
   const marks = new Map<string, string>();
   for (const session of sessions) {
-    const lift = session.lifts.find((one: Tree) => one.lift === lift);
-    if (lift) marks.set(session.day, lift.passed);
+    const done = session.lifts.find((one: Tree) => one.lift === lift);
+    if (done) marks.set(session.day, done.passed);
   }
   const x = own.map((step) => seconds(step.day));
   const y = own.map((step) => step.load.kg);

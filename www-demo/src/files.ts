@@ -71,7 +71,7 @@ function header(lifter: Tree, id: string): string {
 /** A plan with every lift, where none came with the log. */
 function usualPlan(log: string): string {
   const history = attempt("page.history", { log, today: "2999-01-01" }).answer;
-  const lifts = (history?.parameters?.lifts ?? []).map((one: Tree) => ({ lift: one.name }));
+  const lifts = (history?.parameters?.lifts ?? []).map((one: Tree) => ({ lift: one.id }));
   return JSON.stringify({ format: "bismar-plan", version: 1, lifts });
 }
 

@@ -184,7 +184,7 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
     next.rungs = all;
     redraw();
   };
-  const own = rungs[at.rung]?.name;
+  const own = rungs[at.place?.rung ?? 0]?.id;
   const harder = (rung: Tree, place: number): Child => {
     const below: string[] = rung.harder_than ?? [];
     const others = rungs.filter((other) => other !== rung);
@@ -192,21 +192,21 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
     return el(
       "div",
       { class: "field" },
-      el("span", { class: "label" }, `${rung.name} is directly harder than`),
+      el("span", { class: "label" }, `${rung.name ?? rung.id} is directly harder than`),
       el(
         "div",
         { class: "choices" },
         others.map((other) =>
-          toggle(other.name, below.includes(other.name), (on) =>
-            put(rungs.map((one, where) => (where === place ? { ...one, harder_than: on ? [...below, other.name] : below.filter((name) => name !== other.name) } : one))),
+          toggle(other.name ?? other.id, below.includes(other.id), (on) =>
+            put(rungs.map((one, where) => (where === place ? { ...one, harder_than: on ? [...below, other.id] : below.filter((id) => id !== other.id) } : one))),
           ),
         ),
       ),
     );
   };
   const without = (place: number): Tree[] => {
-    const gone = rungs[place]?.name;
-    return rungs.filter((_, where) => where !== place).map((one) => ({ ...one, harder_than: (one.harder_than ?? []).filter((name: string) => name !== gone) }));
+    const gone = rungs[place]?.id;
+    return rungs.filter((_, where) => where !== place).map((one) => ({ ...one, harder_than: (one.harder_than ?? []).filter((id: string) => id !== gone) }));
   };
   return [
     el("p", { class: "soft" }, "Rungs that no chain of \u201charder than\u201d connects are not compared: going from one to the other is sideways."),
@@ -217,12 +217,12 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
         el(
           "li",
           {},
-          el("div", { class: "row" }, el("b", {}, rung.name), rung.name === own ? el("span", { class: "tag" }, "stands here") : button("Remove", () => put(without(place)), { "aria-label": `Remove the rung ${rung.name}` })),
+          el("div", { class: "row" }, el("b", {}, rung.name ?? rung.id), rung.id === own ? el("span", { class: "tag" }, "stands here") : button("Remove", () => put(without(place)), { "aria-label": `Remove the rung ${rung.name ?? rung.id}` })),
           harder(rung, place),
         ),
       ),
     ),
-    textAdder("Another rung", "rung", (name) => put([...rungs, { name, harder_than: [] }])),
+    textAdder("Another rung", "rung", (id) => put([...rungs, { id, harder_than: [] }])),
   ];
 }
 
@@ -261,7 +261,7 @@ function regionsPart(app: App, next: Tree, redraw: () => void): Child {
 
 function holdWords(next: Tree): string | undefined {
   const parts = gateParts(next.gate);
-  const reps = parts?.evidence ? { reps: next.start.sets * next.start.reps } : {};
+  const reps = parts?.evidence ? { reps: next.start.work.sets * next.start.work.reps } : {};
   const found = attempt("gate.operating_characteristic", { gate: camel(next.gate), skill: { rate: 0.9, ...reps }, sessions: 24 }).answer;
   return found?.meanSessions === undefined ? undefined : `At 9 good of 10, repetitions independent, this gate opens after about ${plain(found.meanSessions, 0)} sessions.`;
 }
@@ -276,22 +276,22 @@ function camel(tree: Tree): Tree {
 export function liftView(app: App): Child {
   const { lifter } = app;
   const lifts: Tree[] = (lifter && app.parameters(lifter)?.lifts) ?? [];
-  const was = lifts.find((one) => one.name === app.kept.lift) ?? lifts[0];
+  const was = lifts.find((one) => one.id === app.kept.lift) ?? lifts[0];
   if (!lifter || !was) return [el("h1", { tabindex: -1 }, "A lift"), el("p", {}, "No lift is in view.")];
-  const place = app.facts(lifter).places.find((one: Tree) => one.lift === was.name);
-  app.kept.lift = was.name;
+  const place = app.facts(lifter).places.find((one: Tree) => one.lift === was.id);
+  app.kept.lift = was.id;
   const next: Tree = (app.kept.next ??= snake(was));
   const changed = JSON.stringify(next) !== JSON.stringify(snake(was));
   const redraw = (): void => app.refresh();
   const save = (): void =>
-    void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one: Tree) => (one.name === was.name ? next : one)))).then((done) => {
+    void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one: Tree) => (one.id === was.id ? next : one)))).then((done) => {
       if (done) app.go("plan");
     });
   const hold = holdWords(next);
   return [
-    el("h1", { tabindex: -1 }, was.name),
+    el("h1", { tabindex: -1 }, was.name ?? was.id),
     choices("Role", Object.entries(ROLES).map(([value, label]) => ({ value, label })), place?.role, (role) => {
-      void app.record(lifter, { role_set: { lift: was.name, role } }).then(() => app.refresh());
+      void app.record(lifter, { role_set: { lift: was.id, role } }).then(() => app.refresh());
     }),
     place?.role === "maintain" &&
       el(
@@ -301,14 +301,14 @@ export function liftView(app: App): Child {
         el("div", { class: "choices" }, button("On plan down to \u2026", () =>
           openPad("On plan down to", unitNow(), (value) => {
             const load = attempt("page.mass", { mass: given(value) }).answer;
-            if (load) void app.record(lifter, { role_set: { lift: was.name, role: "maintain", not_below: load } }).then(() => app.refresh());
+            if (load) void app.record(lifter, { role_set: { lift: was.id, role: "maintain", not_below: load } }).then(() => app.refresh());
           }), { "data-act": "not-below" })),
       ),
     choices("What moves in this block", Object.entries(MOVING).map(([value, label]) => ({ value, label })), next.moving, (value) => {
       next.moving = value;
       redraw();
     }),
-    (next.moving === "reps" || next.moving === "sets") && stepped(next.moving === "reps" ? "Most repetitions a set" : "Most sets", next[`${next.moving}_top`] ?? next.start[next.moving], 1, 30, (top) => {
+    (next.moving === "reps" || next.moving === "sets") && stepped(next.moving === "reps" ? "Most repetitions a set" : "Most sets", next[`${next.moving}_top`] ?? next.start.work[next.moving], 1, 30, (top) => {
       next[`${next.moving}_top`] = top;
       redraw();
     }),

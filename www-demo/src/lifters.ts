@@ -23,7 +23,7 @@ function nextLift(app: App, id: string): Next {
   const done = new Set(app.draft(lifter).map((one) => one.lift));
   const lift = found.answer.session.lifts.find((one: Tree) => one.sets > 0 && !done.has(one.lift));
   if (!lift) return { id, bar: "", lift: undefined, words: done.size > 0 ? "done for today" : "nothing to lift today" };
-  const bar = app.parameters(lifter)?.lifts.find((one: Tree) => one.name === lift.lift)?.implement ?? "";
+  const bar = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift)?.implement ?? "";
   return { id, bar, lift, words: `${lift.lift}: ${liftLine(lift)}` };
 }
 

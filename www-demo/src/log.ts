@@ -93,7 +93,7 @@ function summary(kind: Tree, byRoot: Map<number, Chain>): string {
 function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "Correct a session" });
   const session = structuredClone(kind.session_recorded);
-  const criteriaOf = (lift: string): Tree[] => app.parameters(lifter)?.lifts.find((one: Tree) => one.name === lift)?.criteria ?? [];
+  const criteriaOf = (lift: string): Tree[] => app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift)?.criteria ?? [];
   const edit = (lift: Tree, at: number): void => {
     const set = lift.sets[at];
     box.close();
@@ -169,7 +169,7 @@ export function logView(app: App): Child {
   const shown: number = app.kept.shown ?? PAGE;
   const entries = [...byRoot.values()].toReversed();
   const last = lastRoot === undefined ? undefined : byRoot.get(lastRoot);
-  const lifts: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.name);
+  const lifts: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
   return [
     el("h1", { tabindex: -1 }, `Log of ${lifter.id}`),
     el("p", { class: "soft" }, `${count(lifter.events.length, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),

@@ -22,9 +22,18 @@ export const ROLES: Record<string, string> = {
 };
 
 /** Writes a whole new set of what is set for the lifts. */
+/** Every region that a lift names is declared; none that was declared is taken away. */
+function declareRegions(all: Tree): void {
+  const known = new Set((all.regions ?? []).map((one: Tree) => one.id));
+  const named: string[] = all.lifts.flatMap((one: Tree) => one.regions as string[]);
+  const added = [...new Set(named)].filter((id) => !known.has(id)).map((id) => ({ id }));
+  all.regions = [...(all.regions ?? []), ...added];
+}
+
 export function putParameters(app: App, lifter: Loaded, change: (next: Tree) => void): Promise<boolean> {
   const next = snake(app.parameters(lifter));
   change(next);
+  declareRegions(next);
   return app.record(lifter, { parameters_changed: next });
 }
 
@@ -44,7 +53,7 @@ function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement 
     "li",
     { class: "card", "data-planned": lift.lift },
     el("h2", {}, `${at + 1}. ${lift.lift}`),
-    place && el("p", { class: "soft" }, `${ROLES[place.role] ?? place.role}; ${statusWords(place.status)} at ${mass(place.at.load)}.`),
+    place && el("p", { class: "soft" }, `${ROLES[place.role] ?? place.role}; ${statusWords(place.status)} at ${mass(place.at.work.load)}.`),
     choices("Repetitions to leave in reserve", RESERVES.map((value) => ({ value, label: String(value) })), Number(lift.reserve ?? RESERVE), (value) => change({ reserve: value })),
     el(
       "div",
@@ -141,7 +150,7 @@ export function planView(app: App): Child {
   const { lifter } = app;
   if (!lifter) return [el("h1", { tabindex: -1 }, "Plan and lifts"), el("p", {}, "No lifter is in view.")];
   const plan: Tree = JSON.parse(lifter.plan);
-  const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.name);
+  const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
   return [
     el("h1", { tabindex: -1 }, `Plan of ${lifter.id}`),
     el("p", { class: "soft" }, "Sets, repetitions and load come from what each lift has been granted; the plan says which lifts, in which order, and how much to leave."),

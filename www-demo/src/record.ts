@@ -8,14 +8,14 @@ import { numberField, openPad } from "./pad.ts";
 function criteria(app: App, lift: string): Tree[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return parameters?.lifts.find((one: Tree) => one.name === lift)?.criteria ?? [];
+  return parameters?.lifts.find((one: Tree) => one.id === lift)?.criteria ?? [];
 }
 
 /** Whether the lift is one that falls on the lifter: a bench press, a squat. */
 export function overTheBody(app: App, lift: string): boolean {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return parameters?.lifts.find((one: Tree) => one.name === lift)?.overTheBody ?? false;
+  return parameters?.lifts.find((one: Tree) => one.id === lift)?.overTheBody ?? false;
 }
 
 /** How a set was set up, as far as somebody said so. */
@@ -56,8 +56,11 @@ function setupOf(all: (Tree | undefined)[]): Tree | undefined {
   const pinned = heights.length === all.length;
   return {
     ...(pinned ? { pins: { mm: Math.min(...heights) } } : {}),
-    ...(all.every((one) => one?.company === "spotter") ? { spotter: true } : {}),
-    ...(known.some((one) => one.company === "alone") ? { alone: true } : {}),
+    ...(known.some((one) => one.company === "alone")
+      ? { company: "alone" }
+      : all.every((one) => one?.company === "spotter")
+        ? { company: "spotter" }
+        : {}),
   };
 }
 
@@ -232,9 +235,9 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
 export function implementOf(app: App, lift: Tree | undefined): Tree {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  const lift = parameters?.lifts.find((one: Tree) => one.name === lift?.lift);
+  const set = parameters?.lifts.find((one: Tree) => one.id === lift?.lift);
   const all: Tree[] = app.kit().implements;
-  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === lift?.implement)) ?? app.bar();
+  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === set?.implement)) ?? app.bar();
 }
 
 const FEATURES = [
@@ -256,7 +259,7 @@ export interface PainFacts {
 export function regionsOf(app: App): string[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  const names = (parameters?.lifts ?? []).flatMap((one: Tree) => one.regions as string[]);
+  const names = (parameters?.regions ?? []).map((one: Tree) => one.id as string);
   const all = [...new Set<string>(names)];
   return all.length > 0 ? all : ["lower back", "knee", "shoulder", "hip"];
 }
@@ -297,17 +300,17 @@ export function finishBox(app: App): void {
   const lifts = [...new Set(entries.map((one) => one.lift))];
   const setups = new Map(lifts.filter((lift) => overTheBody(app, lift) && !entries.some((one) => one.lift === lift && one.setup)).map((lift): [string, Setup] => [lift, { company: undefined, pins: undefined }]));
   const write = (asked: boolean): void => {
-    const lifts = lifts.map((lift): Tree => {
+    const done = lifts.map((lift): Tree => {
       const own = entries.filter((one) => one.lift === lift);
       const cue = own.findLast((one) => one.cue)?.cue;
       const said = setups.get(lift);
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
       return { lift, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
-    if (hurt && facts.region) pains.push({ region: facts.region, score: facts.score, ...(facts.features.length > 0 ? { features: facts.features } : {}) });
+    if (hurt && facts.region) pains.push({ region: facts.region, score: facts.score, features: facts.features });
     box.close();
     void app
-      .record(lifter, { session_recorded: { lifts, ...(asked ? { pain: pains } : {}) } }, undefined, true)
+      .record(lifter, { session_recorded: { lifts: done, ...(asked ? { pain: pains } : {}) } }, undefined, true)
       .then(() => app.refresh());
   };
   const draw = (): void =>
@@ -357,7 +360,8 @@ export function dayBox(app: App): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "The day\u2019s questions" });
   const pain: PainFacts = { region: undefined, score: 0, features: [] };
   let hurt: "no" | "yes" | undefined;
-  let asks: string[] = [];
+  // Nothing tapped is not an answer.
+  let asks: string[] | undefined;
   let shape: string | undefined;
   const draw = (): void =>
     fill(
@@ -367,9 +371,19 @@ export function dayBox(app: App): void {
         "div",
         { class: "field" },
         el("span", { class: "label" }, "Any of these since last time?"),
-        el("div", { class: "choices" }, ASKS.map(([code, label]) =>
-          button(label, () => { asks = asks.includes(code) ? asks.filter((one) => one !== code) : [...asks, code]; draw(); }, { class: "choice", "aria-pressed": asks.includes(code) ? "true" : "false" }),
-        )),
+        el(
+          "div",
+          { class: "choices" },
+          button("None of these", () => { asks = asks?.length === 0 ? undefined : []; draw(); }, { class: "choice", "data-act": "no-asks", "aria-pressed": asks?.length === 0 ? "true" : "false" }),
+          ASKS.map(([code, label]) =>
+            button(label, () => {
+              const others = (asks ?? []).filter((one) => one !== code);
+              const all = asks?.includes(code) ? others : [...others, code];
+              asks = all.length > 0 ? all : undefined;
+              draw();
+            }, { class: "choice", "aria-pressed": asks?.includes(code) ? "true" : "false" }),
+          ),
+        ),
       ),
       choices("Pain now, in a joint, a tendon or the spine?", [{ value: "no", label: "None" }, { value: "yes", label: "Some" }], hurt, (value) => { hurt = value; draw(); }),
       hurt === "yes" ? painFields(app, pain, draw) : undefined,
@@ -379,16 +393,16 @@ export function dayBox(app: App): void {
         { class: "row" },
         button("Cancel", () => box.close(), { class: "quiet" }),
         button("Save", () => {
-          const pains = hurt === "yes" && pain.region ? [{ region: pain.region, score: pain.score, ...(pain.features.length > 0 ? { features: pain.features } : {}) }] : [];
+          const pains = hurt === "yes" && pain.region ? [{ region: pain.region, score: pain.score, features: pain.features }] : [];
           box.close();
           void app.record(lifter, {
             day_report: {
               ...(shape ? { class: shape } : {}),
               ...(hurt === undefined ? {} : { pain: pains }),
-              ...(asks.length > 0 ? { asks } : {}),
+              ...(asks ? { asks } : {}),
             },
           }).then(() => app.refresh());
-        }, { class: "main", "data-act": "save-day", disabled: (hurt === "yes" && pain.region === undefined) || (hurt === undefined && asks.length === 0 && shape === undefined) }),
+        }, { class: "main", "data-act": "save-day", disabled: (hurt === "yes" && pain.region === undefined) || (hurt === undefined && asks === undefined && shape === undefined) }),
       ),
     );
   draw();

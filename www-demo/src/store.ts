@@ -71,7 +71,7 @@ export class Store {
   static async open(): Promise<Store> {
     const store = new Store();
     try {
-      const opening = openDB("bismar", 1, {
+      const opening = openDB("bismar lifters", 1, {
         upgrade(base) {
           base.createObjectStore("lifters", { keyPath: "id" });
           base.createObjectStore("events", { keyPath: ["lifter", "place"] });

@@ -130,7 +130,7 @@ function offers(app: App, today: Tree): Child {
         "article",
         { class: "card offer" },
         el("h2", {}, `${lift.lift}: a step is on offer`),
-        el("p", { class: "big" }, `${mass(lift.outlook.onOffer.to.load)}, if the coach wants it`),
+        el("p", { class: "big" }, `${mass(lift.outlook.onOffer.to.work.load)}, if the coach wants it`),
         el("p", { class: "why" }, "The gate is open. Staying is as good; nobody has to add weight today."),
         el(
           "div",

@@ -71,7 +71,7 @@ function morningAfter(app: App): void {
     ],
     () => {
       if (more === "yes" && !pain.region) return "Where, please.";
-      const answers = more === "yes" ? [{ region: pain.region, score: pain.score, ...(pain.features.length > 0 ? { features: pain.features } : {}) }] : [];
+      const answers = more === "yes" ? [{ region: pain.region, score: pain.score, features: pain.features }] : [];
       return { next_day_report: { session: last.sequence, pain: answers } };
     },
   );
@@ -145,14 +145,14 @@ function overrule(app: App): void {
   const by = who("Coach");
   const why = el("input", { type: "text", maxlength: 200, autocomplete: "off", id: "why" });
   const until = el("input", { type: "date", autocomplete: "off", id: "until" });
-  let lift: string = lifts[0]?.name ?? "";
+  let lift: string = lifts[0]?.id ?? "";
   let load: Tree = { kg: 20 };
   writeBox(
     app,
     "The coach decides otherwise",
     (redraw) => [
       el("p", { class: "soft" }, "Downward for good, or upward with a reason and an end. Stops and clearances stand above it."),
-      choices("Lift", lifts.map((one) => ({ value: one.name as string, label: one.name as string })), lift, (value) => {
+      choices("Lift", lifts.map((one) => ({ value: one.id as string, label: (one.name ?? one.id) as string })), lift, (value) => {
         lift = value;
         redraw();
       }),
@@ -281,7 +281,7 @@ export function anotherRung(app: App, lift: string): void {
         redraw();
       }),
     ],
-    () => ({ variant_changed: { lift, to: { ...place.at, rung }, who: "coach" } }),
+    () => ({ variant_changed: { lift, to: { ...place.at, place: { ...place.at.place, rung } }, who: "coach" } }),
   );
 }
 

@@ -33,7 +33,7 @@ async function saved(hand, selector) {
 }
 
 const stored = (hand) => hand.page.evaluate(() => new Promise((resolve) => {
-  const opening = indexedDB.open("bismar");
+  const opening = indexedDB.open("bismar lifters");
   opening.onsuccess = () => {
     opening.result.transaction("events").objectStore("events").count().onsuccess = (event) => { opening.result.close(); resolve(event.target.result); };
   };
@@ -219,7 +219,7 @@ describe("faults of storage", () => {
     const hand = await Hand.open(browser);
     await hand.demo();
     await hand.page.evaluate(() => new Promise((resolve, reject) => {
-      const opening = indexedDB.open("bismar");
+      const opening = indexedDB.open("bismar lifters");
       opening.onsuccess = () => {
         const writing = opening.result.transaction("events", "readwrite");
         const rows = writing.objectStore("events");

@@ -18,7 +18,7 @@ const button = (name) => hand.page.getByRole("button", { name, exact: true });
 
 /** The last event in the log, as it is on the device. */
 const last = () => hand.page.evaluate(() => new Promise((resolve) => {
-  const opening = indexedDB.open("bismar");
+  const opening = indexedDB.open("bismar lifters");
   opening.onsuccess = () => {
     opening.result.transaction("events").objectStore("events").getAll().onsuccess = (event) => {
       opening.result.close();

@@ -5,23 +5,26 @@ use std::string::String;
 use std::vec;
 use std::vec::Vec;
 
+use super::super::foreseen::Foreseen;
+use super::super::lift::Lift;
 use super::super::retraction::Retractions;
 use super::super::state::State;
 use crate::condition::DayClass;
 use crate::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
-use crate::loading::{Implement, Pieces, Stock};
+use crate::loading::{Bar, Disc, Implement, Pieces, Stock};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Reps};
 use crate::record::*;
 
-pub(super) const STRICT: usize = 0;
-pub(super) const FORGIVING: usize = 1;
+pub(super) const STRICT: &str = "strict";
+pub(super) const FORGIVING: &str = "forgiving";
+pub(super) const LIFTS: [&str; 2] = [STRICT, FORGIVING];
 
 /// Today, always: waiting moves everything else into the past instead.
 pub(super) fn today() -> Day {
     Day::from_number(20_000).unwrap()
 }
 
-fn name(text: &str) -> Name {
+pub(super) fn name(text: &str) -> Name {
     Name::new(text).unwrap()
 }
 
@@ -29,17 +32,23 @@ pub(super) fn kg(value: f64) -> Mass {
     Mass::from_kg(value).unwrap()
 }
 
+/// The lift of that id, where the parameters in force have it.
+pub(super) fn find<'a>(state: &'a State, id: &str) -> Option<&'a Lift> {
+    state.lifts.iter().find(|lift| lift.set.id.as_str() == id)
+}
+
 fn lift(label: &str, load: f64, ceiling: f64) -> LiftParameters {
-    let rung = |text: &str, below: Vec<Name>| Rung { name: name(text), harder_than: below, own_ratio: None };
     LiftParameters {
-        name: name(label),
+        id: name(label),
+        name: None,
         body: Body::Lower,
         regions: vec![name("hip")],
         implement: name("bells"),
-        rungs: vec![rung("easy", vec![]), rung("full", vec![name("easy")])],
+        rungs: vec![Rung::new(name("easy"), vec![]), Rung::new(name("full"), vec![name("easy")])],
+        starts_from: StartsFrom::Rack,
         ranges: vec![Length::from_mm(300.0).unwrap(), Length::from_mm(400.0).unwrap()],
         tempos: vec![],
-        start: Tuple { rung: 1, range: 1, tempo: 0, sets: 1, reps: 3, load: kg(load) },
+        start: Grant { place: Place { rung: 1, range: 1, tempo: 0 }, work: Work::new(1, 3, kg(load)) },
         moving: Dimension::Load,
         criteria: vec![Criterion::critical("brace").unwrap()],
         pass: PassRules::default(),
@@ -55,7 +64,26 @@ fn lift(label: &str, load: f64, ceiling: f64) -> LiftParameters {
     }
 }
 
-pub(super) fn parameters() -> Parameters {
+/// What the coach may set instead: the same, the strict lift left out, both lifts on another region, another kind of
+/// implement for the strict one.
+pub(super) const SETS: usize = 4;
+
+/// One of the sets of parameters of this world.
+pub(super) fn parameters_of(set: usize) -> Parameters {
+    let mut all = parameters();
+    match set {
+        1 => {
+            all.lifts.remove(0);
+            all.pairs.clear();
+        }
+        2 => all.lifts.iter_mut().for_each(|lift| lift.regions = vec![name("back")]),
+        3 => all.lifts[0].implement = name("bar"),
+        _ => {}
+    }
+    all
+}
+
+fn parameters() -> Parameters {
     let row = |from_days, load_left, easier_rung| LayoffRow {
         from_days,
         load_left,
@@ -64,12 +92,17 @@ pub(super) fn parameters() -> Parameters {
         restart: false,
     };
     Parameters {
+        regions: ["hip", "back", "neck"].map(|id| Region::new(name(id))).to_vec(),
         lifts: vec![lift("strict", 20.0, 22.0), lift("forgiving", 20.0, 24.0)],
         pairs: vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }],
-        implements: vec![Implement::Pieces(
-            Pieces::new(name("bells"), [18.0, 20.0, 22.0, 24.0, 30.0].map(kg).to_vec()).unwrap(),
-        )],
-        stock: Stock::default(),
+        implements: vec![
+            Implement::Pieces(
+                Pieces::new(name("bells"), [18.0, 20.0, 22.0, 24.0, 30.0].map(kg).to_vec()).unwrap(),
+            ),
+            Implement::Bar(Bar::new(name("bar"), kg(18.0), Mass::ZERO).unwrap()),
+        ],
+        stock: Stock::new(vec![Disc::new(kg(1.0), 6).unwrap()]).unwrap(),
+        blocks: vec![],
         policy: Policy {
             cooling_off_days: 3,
             region_window_days: 2,
@@ -91,14 +124,12 @@ pub(super) fn parameters() -> Parameters {
 
 /// The world before anything has happened in it.
 pub(super) fn world(without: Option<&'static str>) -> State {
-    let mut state = State::new(None).with_guard_taken_out(without);
-    let event = Event {
-        sequence: 1,
-        day: today(),
-        kind: EventKind::ParametersChanged(parameters().into()),
-        note: None,
-    };
-    state.take(&event, &Retractions::default()).unwrap();
+    // Somebody young enough, and a log of a newer version, so that unknown events are kept.
+    let mut lifter = Lifter::new(name("invented"));
+    lifter.born = Some(today().plus(-15_000).unwrap());
+    let mut state = State::new(lifter).with_guard_taken_out(without);
+    state.log_version = VERSION + 1;
+    take(&mut state, EventKind::ParametersChanged(parameters().into()), &Foreseen::default());
     state
 }
 
@@ -130,11 +161,21 @@ acts! {
     DayOrdinary "ordinary day, no pain",
     DayBad "bad day, no pain",
     DayFever "a day with fever",
+    DayFall "a day after a fall",
+    DayNotAsked "ordinary day, nothing asked",
+    FeverOver "the coach says that the fever is over",
+    FallCleared "a clinician's word about the fall",
     StrictClean "strict clean",
     StrictFail "strict fails",
     StrictUnscored "strict not scored, pain not asked",
     StrictCriticalPain "strict loses a critical point with pain",
     StrictAlone "strict clean, alone without pins",
+    StrictEasierRung "strict clean, on the easier rung",
+    StrictLessRange "strict clean, short of its range",
+    StrictLighter "strict clean, lighter",
+    StrictBelt "strict clean, with a belt",
+    StrictNoBelt "strict clean, without a belt",
+    StrictNoReserve "strict clean, nothing in reserve",
     BothClean "both clean",
     BothFault "both lose the same critical point",
     ForgivingClean "forgiving clean",
@@ -145,6 +186,7 @@ acts! {
     PainLittle "pain 2",
     PainSome "pain 3",
     PainMuch "pain 7",
+    PainNeck "pain 7 where no lift loads",
     Usual "pain 2 agreed as usual",
     Symptom "stop sign",
     BreakWell "a break, well",
@@ -152,10 +194,11 @@ acts! {
     BreakIll "a break, ill",
     Cleared "cleared",
     NotCleared "not cleared",
-    Limited "cleared up to 20 kg",
+    Limited "cleared up to 20 kg for the hip",
     ClearanceEnds "the clearance ends",
     SignOff "sign-off for everything",
     SignOffRegion "sign-off for the region",
+    SignOffNeck "sign-off for the neck",
     SignOffGate "sign-off for the gate",
     OverrideUp "override up",
     Ease "ease for good",
@@ -178,7 +221,10 @@ acts! {
     BlockStarts "a block starts",
     BlockEnds "a block ends",
     FunctionTest "a test of function",
-    SameParameters "the same parameters anew",
+    SameParameters "the first parameters anew",
+    StrictLeftOut "strict left out",
+    OtherRegion "both lifts on another region",
+    OtherImplement "strict with another kind of implement",
     Unknown "unknown event",
 }
 
@@ -192,14 +238,17 @@ impl Act {
             Act::BothFlare => {
                 let session = next_number(state);
                 let retractions = Retractions::of(session, today().plus(-1).unwrap(), name("hip"));
-                take(state, self.kind(state), &retractions);
+                let foreseen = Foreseen::retracting(retractions);
+                take(state, self.kind(state), &foreseen);
                 super::codec::wait(state, 1);
-                let score = Pain::new(2).unwrap();
-                let answer = PainAnswer { region: name("hip"), score, features: vec![] };
-                let report = NextDayReport { session, pain: vec![answer], soreness: None };
-                take(state, EventKind::NextDayReport(report), &retractions);
+                let pain = Some(vec![PainAnswer::plain(name("hip"), Pain::new(2).unwrap())]);
+                take(
+                    state,
+                    EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }),
+                    &foreseen,
+                );
             }
-            _ => take(state, self.kind(state), &Retractions::default()),
+            _ => take(state, self.kind(state), &Foreseen::default()),
         }
     }
 
@@ -218,35 +267,38 @@ impl Act {
             EventKind::ClearanceRecorded(Clearance { status, who: name("clinic"), expires: None, limits })
         };
         let role = |role| EventKind::RoleSet(RoleSet { lift: name("strict"), role, not_below: None });
-        let granted = state.lifts[STRICT].tuple;
+        let granted = find(state, STRICT).map_or(parameters().lifts[0].start, |lift| lift.now.grant);
         let pause = |reason| EventKind::LayoffNoted(Layoff { from: today(), to: None, reason });
         let ranged = |to| EventKind::RangeChanged(Move { lift: name("strict"), to, who: name("coach") });
         let moved = |to| EventKind::VariantChanged(Move { lift: name("strict"), to, who: name("coach") });
-        let pain =
-            |score| PainAnswer { region: name("hip"), score: Pain::new(score).unwrap(), features: vec![] };
+        let pain = |score| PainAnswer::plain(name("hip"), Pain::new(score).unwrap());
+        let day = |class, asks| {
+            EventKind::DayReport(DayReport {
+                class: Some(class),
+                pain: Some(vec![]),
+                asks,
+                ..DayReport::default()
+            })
+        };
         match self {
-            Act::DayOrdinary | Act::DayBad => {
-                let class = if self == Act::DayBad { DayClass::BadAgreeing } else { DayClass::Ordinary };
-                EventKind::DayReport(DayReport {
-                    class: Some(class),
-                    pain: Some(vec![]),
-                    ..DayReport::default()
-                })
-            }
-            Act::DayFever => {
-                let class = Some(DayClass::Ordinary);
-                EventKind::DayReport(DayReport {
-                    class,
-                    pain: Some(vec![]),
-                    asks: vec![Ask::Fever],
-                    ..DayReport::default()
-                })
-            }
+            Act::DayOrdinary => day(DayClass::Ordinary, Some(vec![])),
+            Act::DayBad => day(DayClass::BadAgreeing, Some(vec![])),
+            Act::DayFever => day(DayClass::Ordinary, Some(vec![Ask::Fever])),
+            Act::DayFall => day(DayClass::Ordinary, Some(vec![Ask::Fall])),
+            Act::DayNotAsked => day(DayClass::Ordinary, None),
+            Act::FeverOver => EventKind::AskAnswered(AskAnswered { ask: Ask::Fever, who, clinician: false }),
+            Act::FallCleared => EventKind::AskAnswered(AskAnswered { ask: Ask::Fall, who, clinician: true }),
             Act::StrictClean => session(state, &[STRICT], Quality::Clean, Some(vec![])),
             Act::StrictFail => session(state, &[STRICT], Quality::Fails, Some(vec![])),
             Act::StrictUnscored => session(state, &[STRICT], Quality::Unscored, None),
             Act::StrictCriticalPain => session(state, &[STRICT], Quality::Critical, Some(vec![pain(1)])),
             Act::StrictAlone => session(state, &[STRICT], Quality::Alone, Some(vec![])),
+            Act::StrictEasierRung => session(state, &[STRICT], Quality::EasierRung, Some(vec![])),
+            Act::StrictLessRange => session(state, &[STRICT], Quality::LessRange, Some(vec![])),
+            Act::StrictLighter => session(state, &[STRICT], Quality::Lighter, Some(vec![])),
+            Act::StrictBelt => session(state, &[STRICT], Quality::Belt, Some(vec![])),
+            Act::StrictNoBelt => session(state, &[STRICT], Quality::NoBelt, Some(vec![])),
+            Act::StrictNoReserve => session(state, &[STRICT], Quality::NoReserve, Some(vec![])),
             Act::BothFlare | Act::BothClean => {
                 session(state, &[STRICT, FORGIVING], Quality::Clean, Some(vec![]))
             }
@@ -255,17 +307,15 @@ impl Act {
             Act::ForgivingFail => session(state, &[FORGIVING], Quality::Fails, Some(vec![])),
             Act::Morning => {
                 let last =
-                    state.lifts.iter().flat_map(|lift| &lift.sittings).map(|sitting| sitting.session).max();
-                EventKind::NextDayReport(NextDayReport {
-                    session: last.unwrap_or(0),
-                    pain: vec![],
-                    soreness: None,
-                })
+                    state.lifts.iter().flat_map(|lift| &lift.now.sittings).map(|sitting| sitting.session);
+                let session = last.max().unwrap_or(0);
+                EventKind::NextDayReport(NextDayReport { session, pain: Some(vec![]), soreness: None })
             }
             Act::Missed => EventKind::SessionMissed(SessionMissed { reason: name("work") }),
             Act::PainLittle => EventKind::PainReport(pain(2)),
             Act::PainSome => EventKind::PainReport(pain(3)),
             Act::PainMuch => EventKind::PainReport(pain(7)),
+            Act::PainNeck => EventKind::PainReport(PainAnswer { region: name("neck"), ..pain(7) }),
             Act::Usual => EventKind::UsualPainAgreed(UsualPain {
                 region: name("hip"),
                 level: Pain::new(2).unwrap(),
@@ -279,7 +329,8 @@ impl Act {
             Act::Cleared => clearance(ClearanceStatus::Cleared, vec![]),
             Act::NotCleared => clearance(ClearanceStatus::NotCleared, vec![]),
             Act::Limited => {
-                let limit = ClearanceLimits { load: Some(kg(20.0)), ..ClearanceLimits::default() };
+                let (region, load) = (Some(name("hip")), Some(kg(20.0)));
+                let limit = ClearanceLimits { region, load, ..ClearanceLimits::default() };
                 clearance(ClearanceStatus::ClearedWithLimits, vec![limit])
             }
             Act::ClearanceEnds => EventKind::ClearanceExpired(who),
@@ -290,6 +341,9 @@ impl Act {
             Act::SignOffRegion => {
                 EventKind::CoachSignOff(SignOff { who, scope: SignOffScope::Region(name("hip")) })
             }
+            Act::SignOffNeck => {
+                EventKind::CoachSignOff(SignOff { who, scope: SignOffScope::Region(name("neck")) })
+            }
             Act::OverrideUp => EventKind::CoachOverride(Override {
                 lift: name("strict"),
                 load: kg(22.0),
@@ -298,7 +352,7 @@ impl Act {
                 expires: Some(today().plus(1).unwrap()),
             }),
             Act::Ease => {
-                let load = if granted.load > kg(20.0) { kg(20.0) } else { kg(18.0) };
+                let load = if granted.load() > kg(20.0) { kg(20.0) } else { kg(18.0) };
                 EventKind::CoachOverride(Override {
                     lift: name("strict"),
                     load,
@@ -310,11 +364,11 @@ impl Act {
             Act::AcceptStrict => EventKind::AdvanceAccepted(advance("strict")),
             Act::AcceptForgiving => EventKind::AdvanceAccepted(advance("forgiving")),
             Act::DeclineStrict => EventKind::AdvanceDeclined(advance("strict")),
-            Act::JumpStrict => moved(Tuple { load: kg(24.0), ..granted }),
-            Act::RungDown => moved(Tuple { rung: 0, ..granted }),
-            Act::RungUp => moved(Tuple { rung: 1, load: kg(22.0), ..granted }),
-            Act::RangeDown => ranged(Tuple { range: 0, ..granted }),
-            Act::RangeUp => ranged(Tuple { range: 1, ..granted }),
+            Act::JumpStrict => moved(granted.with_load(kg(24.0))),
+            Act::RungDown => moved(granted.on_rung(0)),
+            Act::RungUp => moved(granted.on_rung(1).with_load(kg(22.0))),
+            Act::RangeDown => ranged(at_range(granted, 0)),
+            Act::RangeUp => ranged(at_range(granted, 1)),
             Act::Rater => EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }),
             Act::Discs => {
                 EventKind::BarOrDiscsChanged(BarChanged { lift: Some(name("strict")), now: name("others") })
@@ -334,7 +388,10 @@ impl Act {
             Act::FunctionTest => {
                 EventKind::FunctionTested(Measurement { test: FunctionTest::Grip, result: 40.0 })
             }
-            Act::SameParameters => EventKind::ParametersChanged(parameters().into()),
+            Act::SameParameters => EventKind::ParametersChanged(parameters_of(0).into()),
+            Act::StrictLeftOut => EventKind::ParametersChanged(parameters_of(1).into()),
+            Act::OtherRegion => EventKind::ParametersChanged(parameters_of(2).into()),
+            Act::OtherImplement => EventKind::ParametersChanged(parameters_of(3).into()),
             Act::Unknown => {
                 EventKind::Unknown(UnknownEvent { kind: "later".into(), body: crate::value::Value::Null })
             }
@@ -343,13 +400,21 @@ impl Act {
     }
 }
 
+fn at_range(grant: Grant, range: u8) -> Grant {
+    Grant { place: Place { range, ..grant.place }, ..grant }
+}
+
 fn next_number(state: &State) -> u32 {
     state.last.map_or(1, |(_, last)| last + 1)
 }
 
-fn take(state: &mut State, kind: EventKind, retractions: &Retractions) {
+/// Takes an event; one that names what is not there is turned away and leaves the state as it was.
+fn take(state: &mut State, kind: EventKind, foreseen: &Foreseen) {
     let event = Event { sequence: next_number(state), day: today(), kind, note: None };
-    state.take(&event, retractions).unwrap();
+    let mut next = state.clone();
+    if next.take(&event, foreseen).is_ok() {
+        *state = next;
+    }
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -359,47 +424,68 @@ enum Quality {
     Unscored,
     Critical,
     Alone,
+    EasierRung,
+    LessRange,
+    Lighter,
+    Belt,
+    NoBelt,
+    NoReserve,
 }
 
-fn session(state: &State, lifts: &[usize], quality: Quality, pain: Option<Vec<PainAnswer>>) -> EventKind {
-    let lifts = lifts.iter().map(|at| {
-        let load = state.limit(*at, today());
+fn session(state: &State, lifts: &[&str], quality: Quality, pain: Option<Vec<PainAnswer>>) -> EventKind {
+    let lifts = lifts.iter().map(|id| {
+        let limit = state.view(&name(id), today()).map_or(kg(20.0), |view| view.limit());
+        let load = if quality == Quality::Lighter { kg(18.0) } else { limit };
         let acceptable = if quality == Quality::Fails { 1 } else { 3 };
         let brace = if quality == Quality::Critical { Mark::NotMet } else { Mark::Met };
         let mut marks = SetMarks::scored(3, acceptable, Rater::Coach);
         marks.first_failing_rep = (quality == Quality::Fails).then_some(2);
         let marks = (quality != Quality::Unscored).then(|| marks.with("brace", brace).unwrap());
         let reps = Reps::whole(3).unwrap();
-        let set = WorkSet { load, reps, effort: None, failed: false, marks };
-        let setup = Setup { alone: quality == Quality::Alone, ..Setup::default() };
-        let lift = name(["strict", "forgiving"][*at]);
-        LiftSession { lift, sets: vec![set], setup: Some(setup), cue: None }
+        let effort = (quality == Quality::NoReserve).then(|| Effort::Rir(crate::quantity::Rir::whole(0)));
+        let set = WorkSet { load, reps, effort, failed: false, marks };
+        let kit = match quality {
+            Quality::Belt => Some(vec![name("belt")]),
+            Quality::NoBelt => Some(vec![]),
+            _ => None,
+        };
+        let company = Some(if quality == Quality::Alone { ByTheBar::Alone } else { ByTheBar::Others });
+        let place = (quality == Quality::EasierRung).then(|| Place { rung: 0, range: 1, tempo: 0 });
+        let reached = (quality == Quality::LessRange).then(|| Length::from_mm(200.0).unwrap());
+        let setup = Some(Setup { company, kit, pins: None });
+        LiftSession { place, reached, setup, ..LiftSession::as_granted(name(id), vec![set]) }
     });
     EventKind::SessionRecorded(Session { lifts: lifts.collect(), pain, minutes: None, effort: None })
 }
 
+/// One day of training of both lifts, the morning after it, and the day that follows.
+const BOTH: [Act; 4] = [Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne];
+/// A move taken two days after the pair was trained, and the lifts trained on.
+const FORGIVING_MOVES: [Act; 4] = [Act::WaitOne, Act::DayOrdinary, Act::AcceptForgiving, Act::Nothing];
+const STRICT_MOVES: [Act; 4] = [Act::WaitOne, Act::DayOrdinary, Act::AcceptStrict, Act::Nothing];
+const CLEARED: [Act; 4] = [Act::Cleared, Act::Nothing, Act::Nothing, Act::Nothing];
+const EASIER: [Act; 4] = [Act::Cleared, Act::RungDown, Act::Nothing, Act::Nothing];
+
 /// The forgiving lift moves, then the strict one, then the forgiving one to its top.
 static TO_THE_TOP: &[Act] = [
-    [Act::Cleared, Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne],
-    [Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne, Act::Nothing],
-    [Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne, Act::Nothing],
-    [Act::DayOrdinary, Act::AcceptForgiving, Act::BothClean, Act::Morning, Act::WaitOne],
-    [Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne, Act::Nothing],
-    [Act::DayOrdinary, Act::AcceptStrict, Act::BothClean, Act::Morning, Act::WaitOne],
-    [Act::Cleared, Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne],
-    [Act::DayOrdinary, Act::AcceptForgiving, Act::BothClean, Act::Morning, Act::WaitOne],
-    [Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne, Act::Nothing],
+    CLEARED,
+    BOTH,
+    BOTH,
+    BOTH,
+    FORGIVING_MOVES,
+    BOTH,
+    BOTH,
+    STRICT_MOVES,
+    CLEARED,
+    BOTH,
+    BOTH,
+    FORGIVING_MOVES,
+    BOTH,
+    BOTH,
 ]
 .as_flattened();
 
 /// The strict lift goes down a rung and proves itself there.
-static DOWN_A_RUNG: &[Act] = [
-    [Act::Cleared, Act::RungDown, Act::DayOrdinary, Act::BothClean, Act::Morning],
-    [Act::WaitOne, Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne],
-    [Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitOne, Act::DayOrdinary],
-    [Act::AcceptForgiving, Act::BothClean, Act::Morning, Act::WaitOne, Act::DayOrdinary],
-    [Act::BothClean, Act::Morning, Act::WaitOne, Act::DayOrdinary, Act::Nothing],
-]
-.as_flattened();
+static DOWN_A_RUNG: &[Act] = [EASIER, BOTH, BOTH, BOTH, FORGIVING_MOVES, BOTH, BOTH].as_flattened();
 
 pub(super) const TRUNKS: &[&[Act]] = &[TO_THE_TOP, DOWN_A_RUNG];

@@ -1,16 +1,22 @@
 //! Canonical bytes of a state of the small world, and back. Days are kept as days before today, cut at [`FAR`].
 
+use std::boxed::Box;
+use std::sync::Arc;
 use std::vec::Vec;
 
-use super::super::state::{
-    ClearanceInForce, LiftState, OverrideInForce, RegionState, Sitting, State, Stop, TodayReport,
-};
-use super::super::status::Status;
-use super::alphabet::{kg, today};
+use super::super::lift::{Lift, Now, SetupSeen};
+use super::super::region::RegionState;
+use super::super::shared::{ClearanceInForce, OpenAsk, TodayReport};
+use super::super::sitting::Sitting;
+use super::super::state::State;
+use super::super::status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};
+use super::alphabet::{LIFTS, SETS, kg, name, parameters_of, today};
 use crate::condition::DayClass;
 use crate::gate::Outcome;
-use crate::quantity::{Day, Mass, Name, Pain};
-use crate::record::{ClearanceLimits, ClearanceStatus, Role, Tuple};
+use crate::quantity::{Day, Mass, Pain};
+use crate::reason::Shortfall;
+use crate::record::{ClearanceLimits, ClearanceStatus, Grant, Place};
+use crate::sign::Ask;
 
 /// More days than any rule of this world compares.
 const FAR: i32 = 7;
@@ -22,38 +28,54 @@ const KEPT: usize = 4;
 /// Lets days pass: everything moves into the past.
 pub(super) fn wait(state: &mut State, days: i32) {
     let moved = |day: &mut Day| *day = day.plus(-days).unwrap();
-    for lift in &mut state.lifts {
-        moved(&mut lift.since);
-        moved(&mut lift.here.1);
-        lift.sittings.iter_mut().for_each(|sitting| moved(&mut sitting.day));
-        lift.last_session.iter_mut().for_each(moved);
-        lift.moves.iter_mut().for_each(|(day, _)| moved(day));
-        lift.offered.iter_mut().for_each(moved);
-        lift.proven.iter_mut().for_each(|(day, _)| moved(day));
-        lift.overruled.iter_mut().for_each(|overruled| moved(&mut overruled.expires));
+    for lift in state.lifts.iter_mut().chain(&mut state.set_aside) {
+        let now = &mut lift.now;
+        moved(&mut now.since);
+        moved(&mut now.here.1);
+        if let Status::ReadyToAdvance { since } = &mut now.status {
+            moved(since);
+        }
+        now.sittings.iter_mut().for_each(|sitting| moved(&mut sitting.day));
+        now.last_session.iter_mut().for_each(moved);
+        now.moves.iter_mut().for_each(|(day, _)| moved(day));
+        now.proven.iter_mut().for_each(|(day, _)| moved(day));
+        now.overruled.iter_mut().for_each(|overruled| moved(&mut overruled.expires));
+        now.setup.iter_mut().for_each(|seen| seen.changed.iter_mut().for_each(moved));
     }
-    for region in &mut state.regions {
+    let shared = &mut state.shared;
+    for region in &mut shared.regions {
         region.loaded.iter_mut().for_each(moved);
         region.last.iter_mut().for_each(|(day, _)| moved(day));
+        region.scores.iter_mut().for_each(|(day, _)| moved(day));
         region.flared.iter_mut().for_each(moved);
         region.usual.iter_mut().for_each(|(_, agreed, _)| moved(agreed));
         region.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
         region.moves.iter_mut().for_each(moved);
     }
-    state.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
-    state.clearance.iter_mut().for_each(|clearance| {
+    shared.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
+    shared.clearance.iter_mut().for_each(|clearance| {
         moved(&mut clearance.given);
         moved(&mut clearance.expires);
     });
-    state.today.iter_mut().for_each(|report| moved(&mut report.day));
+    shared.asks.iter_mut().for_each(|open| moved(&mut open.since));
+    shared.today.iter_mut().for_each(|report| moved(&mut report.day));
+    shared.sessions.iter_mut().for_each(|(_, day)| moved(day));
     state.last.iter_mut().for_each(|(day, _)| moved(day));
     state.expire(today());
 }
 
-const STATUSES: [Status; 10] = Status::ALL;
-const ROLES: [Role; 4] = [Role::Train, Role::Maintain, Role::Rest, Role::Retire];
 const OUTCOMES: [Outcome; 3] = [Outcome::Pass, Outcome::Fail, Outcome::NotScored];
 const LOADS: [f64; 5] = [18.0, 20.0, 22.0, 24.0, 30.0];
+const SHORT: [Shortfall; 7] = [
+    Shortfall::Rung,
+    Shortfall::Range,
+    Shortfall::Tempo,
+    Shortfall::Load,
+    Shortfall::Sets,
+    Shortfall::Reps,
+    Shortfall::Limit,
+];
+const ASKS: [Ask; 2] = [Ask::Fever, Ask::Fall];
 
 fn place<T: PartialEq>(all: &[T], one: &T) -> u8 {
     all.iter().position(|each| each == one).unwrap() as u8
@@ -77,8 +99,14 @@ impl Out {
         self.0.push(place(&LOADS.map(kg), &load));
     }
 
-    fn stop(&mut self, stop: Stop) {
+    fn stop(&mut self, stop: &Stop) {
         self.0.push(u8::from(stop.cleared) | u8::from(stop.signed) << 1);
+    }
+
+    fn way(&mut self, way: WayBack) {
+        self.load(way.cap);
+        // Whether there was a gap at all is only said, never compared.
+        self.0.push(way.row.min(3) << 1 | u8::from(way.gap > 0));
     }
 }
 
@@ -105,162 +133,246 @@ impl In<'_> {
 
     fn stop(&mut self) -> Stop {
         let flags = self.byte();
-        Stop { since: today(), event: 1, cleared: flags & 1 != 0, signed: flags & 2 != 0 }
+        let stop = Stop::new(today(), 1, Vec::new());
+        Stop { cleared: flags & 1 != 0, signed: flags & 2 != 0, ..stop }
     }
+
+    fn way(&mut self) -> WayBack {
+        let cap = self.load();
+        let byte = self.byte();
+        WayBack { cap, row: byte >> 1, gap: u16::from(byte & 1) * 6 }
+    }
+}
+
+/// Which of the sets of parameters is in force.
+fn set_of(state: &State) -> usize {
+    let all = state.parameters().unwrap();
+    (0..SETS).find(|set| parameters_of(*set) == *all).unwrap()
 }
 
 pub(super) fn encode(state: &State) -> Vec<u8> {
-    let mut out = Out(Vec::with_capacity(96));
-    state.lifts.iter().for_each(|lift| encode_lift(lift, &mut out));
-    state.regions.iter().for_each(|region| encode_region(region, &mut out));
-    out.maybe(state.stop, Out::stop);
-    out.maybe(state.clearance.as_ref(), |out, clearance| {
+    let mut out = Out(Vec::with_capacity(128));
+    out.0.push(in_force(state));
+    for id in LIFTS {
+        let of = |lifts: &[Lift]| lifts.iter().find(|lift| lift.set.id.as_str() == id).cloned();
+        match (of(&state.lifts), of(&state.set_aside)) {
+            (Some(lift), _) => encode_now(&lift.now, &mut out),
+            (None, Some(lift)) => {
+                // Which set it had when it was left out.
+                let other = lift.set.regions.iter().any(|region| region.as_str() == "back");
+                out.0.push(u8::from(other) | u8::from(lift.set.implement.as_str() == "bar") << 1);
+                encode_now(&lift.now, &mut out);
+            }
+            (None, None) => out.0.push(u8::MAX),
+        }
+    }
+    let shared = &state.shared;
+    shared.regions.iter().for_each(|region| encode_region(region, &mut out));
+    out.maybe(shared.stop.as_ref(), Out::stop);
+    out.maybe(shared.clearance.as_ref(), |out, clearance| {
         let status =
             [ClearanceStatus::Cleared, ClearanceStatus::ClearedWithLimits, ClearanceStatus::NotCleared];
-        out.0.push(place(&status, &clearance.status));
+        out.0.push(place(&status, &clearance.status) | u8::from(!clearance.limits.is_empty()) << 2);
         out.day(clearance.expires);
     });
     // Of breaks only illness makes a difference, and each lift keeps its own.
-    out.0.push(u8::from(state.ill_since.is_some()));
-    out.0.push(u8::from(state.asks_first()));
-    // Of an earlier day's report only what it asks first still counts.
-    let report = state.today.as_ref().filter(|report| report.day == today());
-    out.maybe(report, |out, report| {
-        out.0.push(place(&DayClass::ALL, &report.class) << 1 | u8::from(report.pain_asked))
+    out.0.push(u8::from(shared.ill_since.is_some()));
+    out.0.push(shared.asks.iter().map(|open| 1 << place(&ASKS, &open.ask)).sum());
+    out.maybe(shared.report_on(today()), |out, report| {
+        let asked = u8::from(report.pain_asked) | u8::from(report.asks_asked) << 1;
+        out.0.push(place(&DayClass::ALL, &report.class) << 2 | asked);
     });
-    out.0.push(match state.pain_asked {
+    out.0.push(match shared.pain_asked {
         None => 0,
         Some(asked) => 1 + u8::from(asked),
     });
-    out.0.push(state.unknown.min(1) as u8);
+    out.0.push(shared.unknown.min(1) as u8);
     out.0
 }
 
-fn encode_lift(lift: &LiftState, out: &mut Out) {
-    out.0.push(place(&STATUSES, &lift.status));
-    out.load(lift.tuple.load);
-    out.0.push(lift.tuple.rung | lift.tuple.range << 1);
-    out.0.push(place(&ROLES, &lift.role));
+/// The set in force, told by what differs, since comparing whole sets at every state is slow.
+fn in_force(state: &State) -> u8 {
+    let all = state.parameters().unwrap();
+    match (all.lifts.len(), &all.lifts[0]) {
+        (1, _) => 1,
+        (_, strict) if strict.regions[0].as_str() == "back" => 2,
+        (_, strict) if strict.implement.as_str() == "bar" => 3,
+        _ => 0,
+    }
+}
+
+fn encode_status(status: &Status, out: &mut Out) {
+    out.0.push(place(&Status::NAMES, &status.as_str()));
+    match status {
+        Status::ReadyToAdvance { since } => out.day(*since),
+        Status::SteppingBack { passes, .. } => out.0.push((*passes).min(2)),
+        Status::Returning { way, passes } => {
+            out.way(*way);
+            out.0.push((*passes).min(2));
+        }
+        Status::Resting { way } | Status::StoppedRefer { way } => out.maybe(*way, Out::way),
+        _ => {}
+    }
+}
+
+fn decode_status(bytes: &mut In<'_>) -> Status {
+    match Status::NAMES[usize::from(bytes.byte())] {
+        "learning" => Status::Learning,
+        "holding" => Status::Holding,
+        "ready_to_advance" => Status::ReadyToAdvance { since: bytes.day() },
+        "consolidating" => Status::Consolidating,
+        "stepping_back" => Status::SteppingBack { from: None, passes: bytes.byte() },
+        "resting" => Status::Resting { way: bytes.maybe(In::way) },
+        "returning" => Status::Returning { way: bytes.way(), passes: bytes.byte() },
+        "maintaining" => Status::Maintaining,
+        "stopped_refer" => Status::StoppedRefer { way: bytes.maybe(In::way) },
+        _ => Status::Retired,
+    }
+}
+
+fn encode_now(now: &Now, out: &mut Out) {
+    encode_status(&now.status, out);
+    out.load(now.grant.load());
+    out.0.push(now.grant.place.rung | now.grant.place.range << 1);
+    match now.purpose {
+        Purpose::Train => out.0.push(0),
+        Purpose::Maintain { not_below } => {
+            out.0.push(1);
+            out.maybe(not_below, Out::load);
+        }
+        Purpose::Rest => out.0.push(2),
+        Purpose::Retire => out.0.push(3),
+    }
     out.0.extend([
-        lift.learned.0.min(3),
-        lift.learned.1.min(3),
-        lift.passes.min(2),
-        lift.fails.min(2),
-        lift.neutral.min(2),
+        now.calibration.done.min(3),
+        now.calibration.needed.min(3),
+        now.fails.min(2),
+        now.neutral.min(2),
+        now.here.0.min(MANY) as u8,
     ]);
-    out.0.push(lift.here.0.min(MANY) as u8);
-    let kept = lift.sittings.len().min(KEPT);
-    let recent = &lift.sittings[lift.sittings.len() - kept..];
+    let kept = now.sittings.len().min(KEPT);
+    let recent = &now.sittings[now.sittings.len() - kept..];
     out.0.push(kept as u8);
-    let newest = recent.last().map(|last| last.day);
     for sitting in recent {
-        out.0.push(
-            place(&OUTCOMES, &sitting.outcome)
-                | u8::from(sitting.critical) << 2
-                | u8::from(sitting.bad_day) << 3
-                | u8::from(sitting.confirmed) << 4
-                | u8::from(Some(sitting.day) == newest) << 5,
-        );
+        let flags = [
+            sitting.critical,
+            sitting.bad_day,
+            sitting.confirmed,
+            sitting.short_of_reserve,
+            sitting.other_rater,
+            sitting.at_grant,
+        ];
+        let flags: u8 = flags.iter().enumerate().map(|(at, flag)| u8::from(*flag) << (at + 2)).sum();
+        out.0.push(place(&OUTCOMES, &sitting.outcome) | flags);
         out.day(sitting.day);
     }
-    out.maybe(lift.last_session, Out::day);
+    out.maybe(now.last_session, Out::day);
+    out.maybe(now.short, |out, short| out.0.push(place(&SHORT, &short)));
     let recent_moves: Vec<&(Day, Mass)> =
-        lift.moves.iter().filter(|(day, _)| today().since(*day) < FAR).collect();
+        now.moves.iter().filter(|(day, _)| today().since(*day) < FAR).collect();
     out.0.push(recent_moves.len() as u8);
     for (day, load) in recent_moves {
         out.day(*day);
         out.load(*load);
     }
-    out.maybe(lift.offered, Out::day);
-    out.maybe(lift.return_cap, Out::load);
-    out.0.extend([lift.return_row, lift.half_sessions]);
-    out.maybe(lift.proven, |out, (day, load)| {
+    out.0.extend([now.missed.min(FAR as u16) as u8, now.half_sessions]);
+    out.maybe(now.proven, |out, (day, load)| {
         out.day(day);
         out.load(load);
     });
-    out.maybe(lift.overruled.as_ref(), |out, overruled| {
+    out.maybe(now.overruled.as_ref(), |out, overruled| {
         out.load(overruled.load);
         out.day(overruled.expires);
     });
-    out.maybe(lift.not_below, Out::load);
-    let flags = [lift.partner_pain, lift.unguarded, lift.fault.is_some(), lift.ill];
-    out.0.push(flags.iter().enumerate().map(|(at, flag)| u8::from(*flag) << at).sum());
+    out.maybe(now.setup.as_ref().and_then(|seen| seen.kit.as_ref()), |out, kit| {
+        out.0.push(kit.len() as u8);
+    });
+    let flags = [now.partner_pain, now.unguarded, now.fault.is_some(), now.ill, now.other_rater];
+    let former = ["hip", "back"].map(|id| now.former.iter().any(|region| region.as_str() == id));
+    let flags = flags.into_iter().chain(former).enumerate();
+    out.0.push(flags.map(|(at, flag)| u8::from(flag) << at).sum());
 }
 
-fn decode_lift(bytes: &mut In<'_>, like: &LiftState) -> LiftState {
-    let status = STATUSES[usize::from(bytes.byte())];
+fn decode_now(bytes: &mut In<'_>, like: &Now) -> Now {
+    let status = decode_status(bytes);
     let load = bytes.load();
-    let place = bytes.byte();
-    let role = ROLES[usize::from(bytes.byte())];
-    let [done, needed, passes, fails, neutral, here] = [(); 6].map(|()| bytes.byte());
+    let at = bytes.byte();
+    let purpose = match bytes.byte() {
+        0 => Purpose::Train,
+        1 => Purpose::Maintain { not_below: bytes.maybe(In::load) },
+        2 => Purpose::Rest,
+        _ => Purpose::Retire,
+    };
+    let [done, needed, fails, neutral, here] = [(); 5].map(|()| bytes.byte());
     let count = bytes.byte();
     let sittings = (0..count)
         .map(|number| {
             let flags = bytes.byte();
-            let day = bytes.day();
+            let flag = |at: u8| flags & 1 << (at + 2) != 0;
             Sitting {
                 session: u32::from(number) + 1,
-                day,
+                day: bytes.day(),
                 outcome: OUTCOMES[usize::from(flags & 3)],
-                critical: flags & 4 != 0,
-                bad_day: flags & 8 != 0,
-                at_grant: flags & 3 == 0,
-                confirmed: flags & 16 != 0,
+                critical: flag(0),
+                bad_day: flag(1),
+                confirmed: flag(2),
+                short_of_reserve: flag(3),
+                other_rater: flag(4),
+                at_grant: flag(5),
                 scored: 3,
                 acceptable: if flags & 3 == 0 { 3 } else { 1 },
             }
         })
         .collect();
     let last_session = bytes.maybe(In::day);
+    let short = bytes.maybe(|bytes| SHORT[usize::from(bytes.byte())]);
     let moves = (0..bytes.byte()).map(|_| (bytes.day(), bytes.load())).collect();
-    let offered = bytes.maybe(In::day);
-    let return_cap = bytes.maybe(In::load);
-    let [return_row, half_sessions] = [(); 2].map(|()| bytes.byte());
+    let [missed, half_sessions] = [(); 2].map(|()| bytes.byte());
     let proven = bytes.maybe(|bytes| (bytes.day(), bytes.load()));
     let overruled = bytes.maybe(|bytes| {
         let load = bytes.load();
-        OverrideInForce { load, expires: bytes.day(), who: Name::new("coach").unwrap(), event: 1 }
+        OverrideInForce { load, expires: bytes.day(), who: name("coach"), event: 1 }
     });
-    let not_below = bytes.maybe(In::load);
+    let kit = bytes.maybe(|bytes| (0..bytes.byte()).map(|_| name("belt")).collect());
     let flags = bytes.byte();
-    LiftState {
+    let flag = |at: u8| flags & 1 << at != 0;
+    let former = ["hip", "back"].into_iter().enumerate().filter(|(at, _)| flag(*at as u8 + 5));
+    let place = Place { rung: at & 1, range: at >> 1, ..like.grant.place };
+    Now {
         status,
-        since: today(),
-        tuple: Tuple { load, rung: place & 1, range: place >> 1, ..like.tuple },
-        role,
-        learned: (done, needed),
-        passes,
+        grant: Grant { place, ..like.grant.with_load(load) },
+        purpose,
+        calibration: Calibration { done, needed },
         fails,
         neutral,
         here: (u16::from(here), today()),
         sittings,
-        earlier: (0, 0),
         last_session,
+        short,
         moves,
-        offered,
-        return_cap,
-        return_row,
+        missed: u16::from(missed),
         half_sessions,
-        peak: like.peak,
         proven,
         overruled,
-        signed_off: false,
-        partner_pain: flags & 1 != 0,
-        ill: flags & 8 != 0,
-        unguarded: flags & 2 != 0,
-        fault: (flags & 4 != 0).then(|| Name::new("brace").unwrap()),
-        weak: None,
-        watched: None,
-        not_below,
-        stepped_from: None,
-        closed_since: None,
-        reserve: None,
+        partner_pain: flag(0),
+        unguarded: flag(1),
+        fault: flag(2).then(|| name("brace")),
+        ill: flag(3),
+        other_rater: flag(4),
+        setup: kit.map(|kit| Box::new(SetupSeen { kit: Some(kit), ..SetupSeen::default() })),
+        former: former.map(|(_, id)| name(id)).collect(),
+        ..Now::new(like.grant, today(), 1)
     }
 }
 
 fn encode_region(region: &RegionState, out: &mut Out) {
+    out.0.push(u8::from(region.lifted));
     out.maybe(region.loaded, Out::day);
-    out.maybe(region.last, |out, (_, score)| out.0.push(score.score()));
+    out.maybe(region.last, |out, (day, score)| out.0.push(score.score() << 1 | u8::from(day == today())));
+    out.0.push(region.scores.len() as u8);
+    for (day, score) in &region.scores {
+        out.0.push(score.score() << 1 | u8::from(*day == today()));
+    }
     // Only one level is ever agreed here.
     out.maybe(region.usual, |out, (_, agreed, steady)| {
         out.day(agreed);
@@ -268,64 +380,104 @@ fn encode_region(region: &RegionState, out: &mut Out) {
     });
     out.0.extend([region.clear_needed, region.flares.min(2)]);
     out.maybe(region.flared, Out::day);
-    out.maybe(region.stop, Out::stop);
+    out.maybe(region.stop.as_ref(), Out::stop);
     let recent: Vec<&Day> = region.moves.iter().filter(|day| today().since(**day) < FAR).collect();
     out.0.push(recent.len() as u8);
     recent.into_iter().for_each(|day| out.day(*day));
 }
 
 fn decode_region(bytes: &mut In<'_>, like: &RegionState) -> RegionState {
+    let score = |bytes: &mut In<'_>| {
+        let byte = bytes.byte();
+        let day = if byte & 1 == 1 { today() } else { today().plus(-1).unwrap() };
+        (day, Pain::new(byte >> 1).unwrap())
+    };
+    let lifted = bytes.byte() == 1;
     let loaded = bytes.maybe(In::day);
-    let last = bytes.maybe(|bytes| (today(), Pain::new(bytes.byte()).unwrap()));
+    let last = bytes.maybe(score);
+    let scores = (0..bytes.byte()).map(|_| score(bytes)).collect();
     let usual = bytes.maybe(|bytes| (Pain::new(2).unwrap(), bytes.day(), bytes.byte()));
     let [clear_needed, flares] = [(); 2].map(|()| bytes.byte());
     let flared = bytes.maybe(In::day);
     let stop = bytes.maybe(In::stop);
     let moves = (0..bytes.byte()).map(|_| bytes.day()).collect();
-    let name = like.name.clone();
-    RegionState { name, loaded, last, usual, clear_needed, flares, flared, stop, moves }
+    let id = like.id.clone();
+    RegionState { id, lifted, loaded, last, scores, usual, clear_needed, flares, flared, stop, moves }
 }
 
-/// A state with these bytes; what the bytes leave out is taken from the start of the world.
-pub(super) fn decode(bytes: &[u8], start: &State) -> State {
-    let mut bytes = In(bytes);
-    let mut state = start.clone();
-    state.lifts = start.lifts.iter().map(|lift| decode_lift(&mut bytes, lift)).collect();
-    state.regions = start.regions.iter().map(|region| decode_region(&mut bytes, region)).collect();
-    state.stop = bytes.maybe(In::stop);
-    state.clearance = bytes.maybe(|bytes| {
-        let limit = ClearanceLimits { load: Some(kg(20.0)), ..ClearanceLimits::default() };
-        let (status, limits) = match bytes.byte() {
-            0 => (ClearanceStatus::Cleared, Vec::new()),
-            1 => (ClearanceStatus::ClearedWithLimits, std::vec![limit]),
-            _ => (ClearanceStatus::NotCleared, Vec::new()),
-        };
-        ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
-    });
-    state.layoff = None;
-    state.ill_since = (bytes.byte() != 0).then(today);
-    let asks_first = bytes.byte() == 1;
-    let report = bytes.maybe(In::byte);
-    let earlier = TodayReport {
-        day: today().plus(-1).unwrap(),
-        class: DayClass::Unknown,
-        asks_first,
-        pain_asked: false,
-        minutes: None,
-    };
-    state.today = match report {
-        Some(flags) => {
-            let class = DayClass::ALL[usize::from(flags >> 1)];
-            Some(TodayReport { day: today(), class, pain_asked: flags & 1 != 0, ..earlier })
+/// The worlds as each set of parameters leaves a new one, so that decoding makes nothing anew.
+pub(super) struct Worlds([State; SETS]);
+
+impl Worlds {
+    pub(super) fn new(start: &State) -> Worlds {
+        Worlds(std::array::from_fn(|set| {
+            let mut state = start.clone();
+            state.take_parameters(&parameters_of(set), today()).unwrap();
+            state.set_aside.clear();
+            assert_eq!(set_of(&state), set);
+            state
+        }))
+    }
+
+    /// A state with these bytes; what the bytes leave out is taken from the start of the world.
+    pub(super) fn decode(&self, bytes: &[u8]) -> State {
+        let mut bytes = In(bytes);
+        let set = usize::from(bytes.byte());
+        let mut state = self.0[set].clone();
+        for id in LIFTS {
+            if let Some(lift) = state.lifts.iter_mut().find(|lift| lift.set.id.as_str() == id) {
+                lift.now = decode_now(&mut bytes, &lift.now);
+                continue;
+            }
+            let variant = bytes.byte();
+            if variant != u8::MAX {
+                let from = if variant & 1 != 0 { 2 } else { usize::from(variant >> 1) * 3 };
+                let like = self.0[from].lifts.iter().find(|lift| lift.set.id.as_str() == id).unwrap();
+                let now = decode_now(&mut bytes, &like.now);
+                state.set_aside.push(Lift {
+                    now,
+                    set: Arc::clone(&like.set),
+                    loadable: Arc::clone(&like.loadable),
+                });
+            }
         }
-        None => asks_first.then_some(earlier),
-    };
-    state.pain_asked = match bytes.byte() {
-        0 => None,
-        asked => Some(asked == 2),
-    };
-    state.unknown = u32::from(bytes.byte());
-    state.last = Some((today(), 9));
-    state.refused = None;
-    state
+        let shared = &mut state.shared;
+        shared.regions =
+            self.0[0].shared.regions.iter().map(|region| decode_region(&mut bytes, region)).collect();
+        shared.stop = bytes.maybe(In::stop);
+        shared.clearance = bytes.maybe(|bytes| {
+            let (region, load) = (Some(name("hip")), Some(kg(20.0)));
+            let limit = ClearanceLimits { region, load, ..ClearanceLimits::default() };
+            let flags = bytes.byte();
+            let status = match flags & 3 {
+                0 => ClearanceStatus::Cleared,
+                1 => ClearanceStatus::ClearedWithLimits,
+                _ => ClearanceStatus::NotCleared,
+            };
+            let limits = if flags & 4 != 0 { std::vec![limit] } else { Vec::new() };
+            ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
+        });
+        shared.layoff = None;
+        shared.ill_since = (bytes.byte() != 0).then(today);
+        let asks = bytes.byte();
+        let open = ASKS.into_iter().enumerate().filter(|(at, _)| asks & 1 << at != 0);
+        shared.asks = open.map(|(_, ask)| OpenAsk { ask, since: today() }).collect();
+        shared.today = bytes.maybe(|bytes| {
+            let flags = bytes.byte();
+            TodayReport {
+                day: today(),
+                class: DayClass::ALL[usize::from(flags >> 2)],
+                pain_asked: flags & 1 != 0,
+                asks_asked: flags & 2 != 0,
+                minutes: None,
+            }
+        });
+        shared.pain_asked = match bytes.byte() {
+            0 => None,
+            asked => Some(asked == 2),
+        };
+        shared.unknown = u32::from(bytes.byte());
+        state.last = Some((today(), 9));
+        state
+    }
 }

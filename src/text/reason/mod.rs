@@ -1,4 +1,6 @@
-//! Reasons as sentences.
+//! Reasons as sentences, in groups that take turns: a stop, pain and the day, the course of the lift, its work.
+//!
+//! Uses reason, prescription, quantity, record, and the words of the module above.
 
 mod course;
 mod pain;
@@ -19,7 +21,7 @@ impl Words<'_> {
     /// ```
     /// use bismar::{reason::Reason, text::Words};
     ///
-    /// let said = Words::default().reason(&Reason::CoolingOff { days_left: 3 });
+    /// let said = Words::plain().reason(&Reason::CoolingOff { days_left: 3 });
     /// assert_eq!(said, "The last step was recent: 3 more days.");
     /// ```
     #[must_use]

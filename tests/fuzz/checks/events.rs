@@ -8,7 +8,7 @@ use bismar::gate::{
     SetMarks,
 };
 use bismar::loading::{Bar, Disc, Implement, MachineStack, Pieces, Stock};
-use bismar::progression::{State, fold};
+use bismar::progression::{Decision, State, fold};
 use bismar::quantity::{Day, Length, Mass, Name, Pain, Reps, Rir, Rpe};
 use bismar::record::*;
 use bismar::value::Value;
@@ -18,8 +18,12 @@ use super::session::{below_the_grant, plan_of, spoken};
 
 /// Events of one script; each is folded whole, so the work grows with the square.
 const MOST_EVENTS: usize = 48;
-const REGIONS: &[&str] = &["hip", "knee", "shoulder"];
+/// The neck is declared and no lift loads it; nobody declares the elbow.
+const REGIONS: &[&str] = &["hip", "knee", "shoulder", "neck", "elbow"];
+/// Nobody declares the last.
 const LIFTS: &[&str] = &["strict", "forgiving", "press", "nothing"];
+/// Heights of starts, the highest first: the discs stand 225 mm high, the blocks add to smaller ones.
+const HEIGHTS: [i16; 3] = [325, 275, 225];
 const IMPLEMENTS: &[&str] = &["bar", "pieces", "machine", "assistance"];
 
 fn name(text: &str) -> Name {
@@ -36,7 +40,7 @@ fn first_day() -> Day {
 
 /// A lifter who has started: the state that plans are asked on.
 pub fn started() -> (State, Day) {
-    let mut log = Log::new(Lifter { id: name("invented"), born: None, invented: true });
+    let mut log = Log::new(Lifter { invented: true, ..Lifter::new(name("invented")) });
     let kinds = [
         EventKind::ParametersChanged(Box::new(parameters(&mut Bytes::new(&[])))),
         EventKind::ClearanceRecorded(Clearance {
@@ -55,9 +59,11 @@ pub fn started() -> (State, Day) {
 /// Plays the bytes as a script of events.
 pub fn check(data: &[u8]) {
     let mut bytes = Bytes::new(data);
-    let born = bytes.flag().then(|| Day::from_calendar(1940 + i32::from(bytes.byte()), 3, 1).ok()).flatten();
-    let mut log = Log::new(Lifter { id: name("invented"), born, invented: true });
-    let mut state = State::new(born);
+    let mut log = Log::new(lifter(&mut bytes));
+    if bytes.rarely(6) {
+        log.version = VERSION + 1;
+    }
+    let mut state = State::before(&log);
     let mut day = first_day();
     for number in 1..=MOST_EVENTS as u32 {
         if bytes.is_empty() {
@@ -82,7 +88,21 @@ pub fn check(data: &[u8]) {
         state = take(&mut log, state, event);
         promises(&state, &mut bytes);
     }
-    stored(&state);
+    stored(&state, &log);
+}
+
+/// Born on some day of which a few lie after the log, in an age band, or of unknown age.
+fn lifter(bytes: &mut Bytes<'_>) -> Lifter {
+    let mut lifter = Lifter { invented: true, ..Lifter::new(name("invented")) };
+    match bytes.below(4) {
+        0 | 1 => lifter.born = Day::from_calendar(1940 + i32::from(bytes.below(100)), 3, 1).ok(),
+        2 => {
+            let from = 40 + bytes.below(50);
+            lifter.age = Some(AgeBand { from, to: from + bytes.below(10), on: first_day() });
+        }
+        _ => {}
+    }
+    lifter
 }
 
 /// One more event, by itself and with the whole log.
@@ -125,7 +145,7 @@ fn take(log: &mut Log, state: State, event: Event) -> State {
 }
 
 fn promises(state: &State, bytes: &mut Bytes<'_>) {
-    let Some((last, _)) = state.last else { return };
+    let Some((last, _)) = state.last() else { return };
     let mut plan = plan_of(state);
     plan.easy_week = bytes.rarely(8);
     plan.minutes = bytes.rarely(8).then(|| u16::from(bytes.byte()));
@@ -136,13 +156,12 @@ fn promises(state: &State, bytes: &mut Bytes<'_>) {
     let Ok(today) = last.plus(later) else { return };
     below_the_grant(state, &plan, today);
     let Ok(decisions) = state.decide(today) else { return };
-    for (decision, lift) in decisions.iter().zip(&state.lifts) {
-        let overruled = lift.overruled.as_ref().map_or(Mass::ZERO, |overruled| overruled.load);
-        let earned = lift.peak.max(overruled);
+    for (decision, lift) in decisions.iter().zip(state.lifts()) {
+        let now = lift.now();
+        let overruled = now.overruled.as_ref().map_or(Mass::ZERO, |overruled| overruled.load);
+        let earned = now.peak.max(overruled);
         assert!(decision.limit <= earned, "{}: {} was never granted", decision.lift, decision.limit);
-        let set =
-            state.parameters.as_ref().and_then(|all| all.lifts.iter().find(|set| set.name == decision.lift));
-        let ceiling = set.and_then(|set| set.ceiling).unwrap_or(Mass::MAX);
+        let ceiling = lift.parameters().ceiling.unwrap_or(Mass::MAX);
         assert!(
             decision.limit <= ceiling,
             "{}: {} is above the coach's ceiling",
@@ -150,13 +169,36 @@ fn promises(state: &State, bytes: &mut Bytes<'_>) {
             decision.limit
         );
     }
+    halted(state, &decisions);
 }
 
-/// Written and read back it is the same state.
-fn stored(state: &State) {
-    let text = Value::write(state).expect("a state holds no NaN").to_json();
-    let read: State = Value::from_json(&text).and_then(|tree| tree.read()).expect("what is written is read");
-    assert_eq!(Value::write(&read), Value::write(state));
+/// A stop of everything, or of a region that no lift loads, halts every lift; one of a region every lift of it.
+fn halted(state: &State, decisions: &[Decision]) {
+    let stopped = |lift: &LiftParameters| {
+        let all = || state.parameters().into_iter().flat_map(|all| &all.lifts);
+        let open = state.regions().iter().filter(|region| region.stop.is_some());
+        let mut open = open.map(|region| &region.id);
+        let concerns =
+            |id: &Name| lift.regions.contains(id) || !all().any(|other| other.regions.contains(id));
+        state.stop().is_some() || open.any(concerns)
+    };
+    for (decision, lift) in decisions.iter().zip(state.lifts()) {
+        if stopped(lift.parameters()) {
+            assert!(
+                decision.status.is_stopped(),
+                "{}: {} under a stop",
+                decision.lift,
+                decision.status.as_str()
+            );
+        }
+    }
+}
+
+/// Written and read back it is the same state, and one of its log.
+fn stored(state: &State, log: &Log) {
+    let text = state.to_json().expect("a state holds no NaN");
+    assert!(State::from_json(&text).expect("what is written is read") == *state);
+    assert!(State::from_json_or_fold(&text, log).expect("a good log") == *state);
 }
 
 fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind {
@@ -168,13 +210,15 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
         0..=11 => EventKind::SessionRecorded(session(bytes, state)),
         12 | 13 => EventKind::NextDayReport(NextDayReport {
             session: (number - 1).saturating_sub(u32::from(bytes.below(3))) * 4,
-            pain: if bytes.rarely(3) { vec![pain(bytes)] } else { Vec::new() },
+            pain: (!bytes.rarely(6)).then(|| if bytes.rarely(3) { vec![pain(bytes)] } else { Vec::new() }),
             soreness: None,
         }),
         14..=17 => EventKind::DayReport(DayReport {
             class: bytes.flag().then(|| bytes.pick(&DayClass::ALL)),
             pain: bytes.flag().then(|| if bytes.rarely(4) { vec![pain(bytes)] } else { Vec::new() }),
-            asks: if bytes.rarely(8) { vec![Ask::Fever] } else { Vec::new() },
+            asks: bytes
+                .flag()
+                .then(|| if bytes.rarely(4) { vec![bytes.pick(&Ask::ALL)] } else { Vec::new() }),
             minutes: bytes.rarely(6).then(|| bytes.u16()),
             ..DayReport::default()
         }),
@@ -182,7 +226,7 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
         22 => EventKind::AdvanceDeclined(Advance { lift: lift(bytes), who: who() }),
         23 => EventKind::PainReport(pain(bytes)),
         24 => EventKind::UsualPainAgreed(UsualPain {
-            region: name(bytes.pick(REGIONS)),
+            region: region(bytes),
             level: Pain::new(bytes.below(5)).expect("a score"),
             who: who(),
             clinician: bytes.flag(),
@@ -193,7 +237,7 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             who: who(),
             scope: match bytes.below(3) {
                 0 => SignOffScope::Everything,
-                1 => SignOffScope::Region(name(bytes.pick(REGIONS))),
+                1 => SignOffScope::Region(region(bytes)),
                 _ => SignOffScope::Gate(lift(bytes)),
             },
         }),
@@ -211,7 +255,7 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
         }),
         32 => {
             let load = load(bytes);
-            let to = tuple(bytes, load);
+            let to = grant(bytes, load);
             let moved = Move { lift: lift(bytes), to, who: who() };
             if bytes.flag() { EventKind::VariantChanged(moved) } else { EventKind::RangeChanged(moved) }
         }
@@ -235,10 +279,15 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             let with = (bytes.flag() && number > 1).then(|| Box::new(kind(bytes, state, on, 1)));
             EventKind::Correction(Correction { replaces, day: bytes.rarely(3).then(|| near(bytes)), with })
         }
-        38 => match bytes.below(4) {
-            0 => EventKind::BodyMassRecorded(load(bytes)),
-            1 => EventKind::ClearanceExpired(name("clinic")),
-            2 => EventKind::BlockStarted(name("block")),
+        38 => match bytes.below(6) {
+            0 | 1 => EventKind::AskAnswered(AskAnswered {
+                ask: bytes.pick(&Ask::ALL),
+                who: who(),
+                clinician: bytes.flag(),
+            }),
+            2 => EventKind::BodyMassRecorded(load(bytes)),
+            3 => EventKind::ClearanceExpired(name("clinic")),
+            4 => EventKind::BlockStarted(name("block")),
             _ => EventKind::FunctionTested(Measurement {
                 test: FunctionTest::Grip,
                 result: f64::from(bytes.u16()),
@@ -251,14 +300,20 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
     }
 }
 
+/// A region, now and then one that nobody declares.
+fn region(bytes: &mut Bytes<'_>) -> Name {
+    let known = if bytes.rarely(30) { REGIONS.len() } else { REGIONS.len() - 1 };
+    name(REGIONS[usize::from(bytes.byte()) % known])
+}
+
 fn pain(bytes: &mut Bytes<'_>) -> PainAnswer {
-    let features = if bytes.rarely(6) {
-        vec![bytes.pick(&[PainFeature::Sharp, PainFeature::New, PainFeature::Rising])]
-    } else {
-        Vec::new()
+    let features = match bytes.below(6) {
+        0 => None,
+        1 => Some(vec![bytes.pick(&[PainFeature::Sharp, PainFeature::New, PainFeature::Rising])]),
+        _ => Some(Vec::new()),
     };
     let score = Pain::new(if bytes.rarely(4) { bytes.below(11) } else { bytes.below(4) }).expect("a score");
-    PainAnswer { region: name(bytes.pick(REGIONS)), score, features }
+    PainAnswer { region: region(bytes), score, features }
 }
 
 fn clearance(bytes: &mut Bytes<'_>, near: impl Fn(&mut Bytes<'_>) -> Day) -> Clearance {
@@ -269,7 +324,7 @@ fn clearance(bytes: &mut Bytes<'_>, near: impl Fn(&mut Bytes<'_>) -> Day) -> Cle
     };
     let limits = if bytes.rarely(3) {
         vec![ClearanceLimits {
-            region: bytes.flag().then(|| name(bytes.pick(REGIONS))),
+            region: bytes.flag().then(|| region(bytes)),
             load: bytes.flag().then(|| load(bytes)),
             effort: bytes.flag().then(|| Rpe::new(f64::from(bytes.below(11))).ok()).flatten(),
             range: bytes.rarely(4).then(|| Length::millimetres(300)),
@@ -291,10 +346,14 @@ fn load(bytes: &mut Bytes<'_>) -> Mass {
     }
 }
 
-fn tuple(bytes: &mut Bytes<'_>, load: Mass) -> Tuple {
-    let place = |bytes: &mut Bytes<'_>| if bytes.rarely(3) { bytes.below(4) } else { 0 };
-    let (rung, range, tempo) = (place(bytes), place(bytes), place(bytes));
-    Tuple { rung, range, tempo, sets: 1 + bytes.below(4), reps: 1 + bytes.below(8), load }
+/// A place, now and then one that does not exist.
+fn place(bytes: &mut Bytes<'_>) -> Place {
+    let at = |bytes: &mut Bytes<'_>| if bytes.rarely(3) { bytes.below(4) } else { 0 };
+    Place { rung: at(bytes), range: at(bytes), tempo: at(bytes) }
+}
+
+fn grant(bytes: &mut Bytes<'_>, load: Mass) -> Grant {
+    Grant { place: place(bytes), work: Work { sets: 1 + bytes.below(4), reps: 1 + bytes.below(8), load } }
 }
 
 fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
@@ -302,7 +361,7 @@ fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
     let mut lifts = Vec::new();
     for (at, label) in LIFTS.iter().take(3).enumerate() {
         if which >> at & 1 == 1 {
-            lifts.push(lift(bytes, state, at, label));
+            lifts.push(done(bytes, state, at, label));
         }
     }
     let asked = !bytes.rarely(8);
@@ -310,17 +369,17 @@ fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
     Session { lifts, pain: asked.then_some(answers), minutes: None, effort: None }
 }
 
-fn lift(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSession {
-    let granted = state.lifts.get(at).map(|lift| lift.tuple);
-    let (mut sets, reps) = granted.map_or((2, 5), |tuple| (tuple.sets, u16::from(tuple.reps)));
+fn done(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSession {
+    let granted = state.lifts().nth(at).map(|lift| lift.grant());
+    let (mut sets, reps) = granted.map_or((2, 5), |grant| (grant.work.sets, u16::from(grant.work.reps)));
     if bytes.rarely(10) {
         sets = 1 + bytes.below(5);
     }
-    let at_grant = granted.map_or(Mass::ZERO, |tuple| tuple.load);
+    let at_grant = granted.map_or(Mass::ZERO, |grant| grant.load());
     let weight = if bytes.rarely(8) { load(bytes) } else { at_grant };
     let quality = bytes.byte();
     let set = |bytes: &mut Bytes<'_>| {
-        let done = if bytes.rarely(16) { u16::from(bytes.below(12)) } else { reps };
+        let made = if bytes.rarely(16) { u16::from(bytes.below(12)) } else { reps };
         let effort = match bytes.below(6) {
             0 => Rpe::new(f64::from(bytes.below(21)) / 2.0).ok().map(Effort::Rpe),
             1 => None,
@@ -328,14 +387,18 @@ fn lift(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSes
         };
         WorkSet {
             load: weight,
-            reps: Reps::whole(done).expect("a count"),
+            reps: Reps::whole(made).expect("a count"),
             effort,
             failed: bytes.rarely(20),
-            marks: (quality % 8 != 1).then(|| marks(bytes, done, quality)),
+            marks: (quality % 8 != 1).then(|| marks(bytes, made, quality)),
         }
     };
+    let height = |bytes: &mut Bytes<'_>| Length::millimetres(HEIGHTS[usize::from(bytes.below(3))]);
     LiftSession {
         lift: name(label),
+        place: bytes.rarely(6).then(|| place(bytes)),
+        height: bytes.rarely(6).then(|| height(bytes)),
+        reached: bytes.rarely(8).then(|| height(bytes)),
         sets: (0..sets).map(|_| set(bytes)).collect(),
         setup: setup(bytes),
         cue: None,
@@ -343,7 +406,11 @@ fn lift(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSes
 }
 
 fn setup(bytes: &mut Bytes<'_>) -> Option<Setup> {
-    bytes.rarely(4).then(|| Setup { alone: bytes.flag(), spotter: bytes.flag(), ..Setup::default() })
+    bytes.rarely(4).then(|| Setup {
+        pins: bytes.rarely(3).then(|| Length::millimetres(400)),
+        company: bytes.flag().then(|| bytes.pick(&[ByTheBar::Alone, ByTheBar::Others, ByTheBar::Spotter])),
+        kit: bytes.rarely(3).then(|| vec![name(bytes.pick(&["belt", "shoes"]))]),
+    })
 }
 
 fn marks(bytes: &mut Bytes<'_>, reps: u16, quality: u8) -> SetMarks {
@@ -374,7 +441,13 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
     };
     let small = kg(bytes.pick(&[0.5, 0.25, 1.25, 2.0]));
     let faces = [(kg(20.0), 4), (kg(10.0), 4), (kg(5.0), 2), (kg(2.5), 2), (kg(1.25), 2), (small, 4)];
-    let discs = faces.iter().map(|(mass, count)| Disc::new(*mass, *count).expect("a disc")).collect();
+    let across = |mass: Mass| Length::millimetres(if mass >= kg(10.0) { 450 } else { 230 });
+    let told = !bytes.rarely(8);
+    let disc = |(mass, count): &(Mass, u16)| {
+        let disc = Disc::new(*mass, *count).expect("a disc");
+        if told { disc.with_diameter(across(*mass)).expect("a diameter") } else { disc }
+    };
+    let discs = faces.iter().map(disc).collect();
     let pairs = vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }];
     let mut lifts = vec![
         lift(bytes, "strict", Body::Lower, 50.0),
@@ -385,6 +458,12 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
         lifts.truncate(1 + usize::from(bytes.below(2)));
     }
     Parameters {
+        regions: REGIONS.iter().take(4).map(|id| Region::new(name(id))).collect(),
+        blocks: if bytes.rarely(3) {
+            vec![Length::millimetres(50), Length::millimetres(110)]
+        } else {
+            Vec::new()
+        },
         pairs: if bytes.rarely(4) || lifts.len() < 2 { Vec::new() } else { pairs },
         lifts,
         implements: vec![
@@ -400,9 +479,8 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
 
 fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftParameters {
     let rung = |text: &str, below: &[&str], own_ratio| Rung {
-        name: name(text),
-        harder_than: below.iter().map(|text| name(text)).collect(),
         own_ratio,
+        ..Rung::new(name(text), below.iter().map(|text| name(text)).collect())
     };
     let own = bytes.rarely(6).then(|| f64::from(bytes.byte()) / 100.0);
     let rungs = match bytes.below(4) {
@@ -419,9 +497,9 @@ fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftPar
     let starts = if bytes.rarely(6) { load(bytes) } else { kg(load_kg) };
     let regions = if body == Body::Lower { vec![name("hip"), name("knee")] } else { vec![name("shoulder")] };
     let start = if bytes.rarely(6) {
-        tuple(bytes, starts)
+        grant(bytes, starts)
     } else {
-        Tuple { rung: 0, range: 0, tempo: 0, sets: 2, reps: 5, load: starts }
+        Grant { place: Place::default(), work: Work::new(2, 5, starts) }
     };
     let moving = [
         Dimension::Load,
@@ -431,13 +509,20 @@ fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftPar
         Dimension::Sets,
         Dimension::Reps,
     ];
+    let starts_from = match bytes.below(6) {
+        1 => StartsFrom::Floor,
+        2 => StartsFrom::Pins,
+        _ => StartsFrom::Rack,
+    };
     LiftParameters {
-        name: name(label),
+        id: name(label),
+        name: bytes.rarely(8).then(|| name("what people say")),
         body,
         regions,
         implement: name(if bytes.rarely(5) { bytes.pick(IMPLEMENTS) } else { "bar" }),
         rungs,
-        ranges: (0..bytes.below(3)).map(|at| Length::millimetres(200 + 50 * i16::from(at))).collect(),
+        starts_from,
+        ranges: HEIGHTS.iter().skip(usize::from(bytes.below(4))).map(|mm| Length::millimetres(*mm)).collect(),
         tempos: (0..bytes.below(3)).map(|at| Tempo { down: 2 + at, hold: 0, up: 1 }).collect(),
         start,
         moving: if bytes.rarely(3) { bytes.pick(&moving) } else { Dimension::Load },

@@ -98,9 +98,8 @@ pub(crate) fn regions(lifts: &[LiftParameters]) -> Result<Vec<Region>, Error> {
 /// A log with its first events, and the plan for the first session.
 pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
     let lifts: Vec<LiftParameters> = asked.lifts.iter().map(lift).collect::<Result<_, _>>()?;
-    let planned = lifts
-        .iter()
-        .map(|lift| LiftPlan { reserve: Some(Rir::whole(4)), ..LiftPlan::new(lift.id.clone()) });
+    let planned =
+        lifts.iter().map(|lift| LiftPlan { reserve: Some(Rir::whole(4)), ..LiftPlan::new(lift.id.clone()) });
     let plan = Plan { lifts: planned.collect(), ..Plan::of([]) };
     let pairs = pairs(&lifts)?;
     let parameters = Parameters {

@@ -2,8 +2,8 @@
 
 use bismar::Error;
 use bismar::prescription::sideways;
-use bismar::quantity::{Day, Name, Pain};
 use bismar::progression::Purpose;
+use bismar::quantity::{Day, Name, Pain};
 use bismar::record::{Grant, LiftParameters, Parameters};
 use serde::{Deserialize, Serialize};
 

@@ -83,6 +83,7 @@ pub(crate) fn source(asked: Key) -> Result<SourceSaid, Error> {
         },
         seen: match row.seen {
             Seen::Read => "read in the source",
+            Seen::Secondary => "equal in independent copies, not read in the source",
             Seen::Memory => "recalled, not checked in the source",
             Seen::NotApplicable => "",
         },

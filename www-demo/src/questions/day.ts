@@ -141,7 +141,7 @@ function goUp(app: App): Child {
     }),
     eachLift(
       found,
-      (one) => (one.lift.outlook.onOffer ? `Up to ${mass(one.lift.outlook.onOffer.to.load)} is on offer` : `Stay at ${mass(one.lift.limit)}`),
+      (one) => (one.lift.outlook.onOffer ? `Up to ${mass(one.lift.outlook.onOffer.to.work.load)} is on offer` : `Stay at ${mass(one.lift.limit)}`),
       (one) => (one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
       (one) => list(one.line.blockers.map((each: Tree) => each.text)),
     ),
@@ -208,7 +208,7 @@ function hurts(app: App): Child {
   }
   const facts = kept<PainFacts>(app, "pain", () => ({ region: "lower back", score: 3, features: [] }));
   const inputs = fields(painFields(app, facts, () => app.refresh()));
-  const kind = { pain_report: { region: facts.region ?? "lower back", score: facts.score, ...(facts.features.length > 0 ? { features: facts.features } : {}) } };
+  const kind = { pain_report: { region: facts.region ?? "lower back", score: facts.score, features: facts.features } };
   if (!app.lifter) {
     const stops = facts.score > 5 || facts.features.some((one) => one !== "new" && one !== "rising");
     return [
@@ -242,7 +242,7 @@ function hurts(app: App): Child {
 }
 
 function liftsOf(app: App, name: string): Tree | undefined {
-  return app.lifter && app.parameters(app.lifter)?.lifts.find((one: Tree) => one.name === name);
+  return app.lifter && app.parameters(app.lifter)?.lifts.find((one: Tree) => one.id === name);
 }
 
 function afterBreak(app: App): Child {
@@ -272,8 +272,8 @@ function afterBreak(app: App): Child {
 function ugly(app: App): Child {
   const lift = liftChoice(app);
   const start = (): { kg: number } => {
-    const lift = lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
-    return lift?.load ?? app.startLoad();
+    const found = lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
+    return found?.load ?? app.startLoad();
   };
   const load = massField(app, `load ${lift.value ?? ""}`, "Load", start);
   const sets = kept(app, "sets", () => 1);

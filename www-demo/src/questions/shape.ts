@@ -61,7 +61,7 @@ export function fields(...items: Child[]): HTMLElement {
 export function liftNames(app: App): string[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return (parameters?.lifts ?? []).map((one: Tree) => one.name);
+  return (parameters?.lifts ?? []).map((one: Tree) => one.id);
 }
 
 export function liftChoice(app: App, key = "lift"): { field: Child; value: string | undefined } {

@@ -92,7 +92,7 @@ function rangeStep(app: App): Child {
   const lift = liftChoice(app);
   const from = countField(app, "from", "Blocks now", () => 100, "mm");
   const to = countField(app, "to", "Blocks then", () => 50, "mm");
-  const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => placeOf(app, lift.value)?.at.load ?? { kg: 60 });
+  const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => placeOf(app, lift.value)?.at.work.load ?? { kg: 60 });
   const inputs = fields(lift.field, from.field, to.field, load.field);
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
   if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
@@ -220,7 +220,7 @@ const TOGETHER = 0.2;
 
 function howLong(app: App): Child {
   const lift = liftChoice(app);
-  const own = lifts(app).find((one) => one.name === lift.value);
+  const own = lifts(app).find((one) => one.id === lift.value);
   const good = kept(app, "good", () => 9);
   const sessions = kept(app, "sessions", () => 3);
   const run = { passRun: { acceptable: good, of: 10, sessions } };
@@ -235,7 +235,7 @@ function howLong(app: App): Child {
     choices("How much repetitions of a day go together", [{ value: 0, label: "Not at all" }, { value: 0.1, label: "A little" }, { value: TOGETHER, label: "Some" }, { value: 0.4, label: "A lot" }], together, (value) => put(app, "together", value)),
   );
   // A test of evidence has to know how many repetitions a session brings.
-  const reps = own && JSON.stringify(gate).includes("evidence") ? { reps: own.start.sets * own.start.reps } : {};
+  const reps = own && JSON.stringify(gate).includes("evidence") ? { reps: own.start.work.sets * own.start.work.reps } : {};
   const at = (rate: number, correlation: number): { answer?: Tree; refused?: Error } => attempt("gate.operating_characteristic", { gate, skill: { rate, correlation, ...reps }, sessions: 24 });
   const rows = [0.8, 0.85, 0.9, 0.95, 0.98].map((rate): [number, Tree | undefined, Tree | undefined] => [rate, at(rate, together).answer, at(rate, 0).answer]);
   const first = at(0.9, together);

@@ -1,0 +1,103 @@
+//! What a stored state may hold: lists no longer than the fold makes them, each thing once, and no lift at work that a
+//! stop in force halts.
+
+use super::lift::Lift;
+use super::region::{LAST_SCORES, RegionState};
+use super::shared::{MOST_MASSES, MOST_SESSIONS, Shared};
+use super::sitting::SITTINGS;
+use super::state::State;
+use super::stop::is_halted;
+use crate::error::{Allowed, Code, Error};
+use crate::record::{MOST_KIT, MOST_LIMITS, at_most};
+use crate::sign::{Ask, StopSign};
+
+/// The most lifts that are set aside, so that a state stays small.
+pub(crate) const MOST_SET_ASIDE: usize = 16;
+/// The most regions of one lifter, declared now or earlier.
+pub(crate) const MOST_REGIONS: usize = 96;
+/// The most moves kept: one a day over the longest window that any rules may have.
+const MOST_MOVES: usize = 366;
+
+impl State {
+    /// Refuses what no fold would have made.
+    ///
+    /// # Errors
+    /// `too_many`, `duplicate_name`, `out_of_range`, and what the lifter's own check reports.
+    pub(super) fn check_bounds(&self) -> Result<(), Error> {
+        self.shared.check(self.last).map_err(|error| error.within("shared"))?;
+        at_most("set_aside", self.set_aside.len(), MOST_SET_ASIDE)?;
+        each_once("set_aside", self.set_aside.iter().chain(&self.lifts).map(|lift| lift.set.id.as_str()))?;
+        for (list, lifts) in [("lifts", &self.lifts), ("set_aside", &self.set_aside)] {
+            for (at, lift) in lifts.iter().enumerate() {
+                lift.check().map_err(|error| error.within(&alloc::format!("{list}[{at}]")))?;
+            }
+        }
+        self.check_halted()
+    }
+
+    /// A stop in force holds every lift that it concerns.
+    fn check_halted(&self) -> Result<(), Error> {
+        let Some(all) = self.parameters() else { return Ok(()) };
+        for (at, lift) in self.lifts.iter().enumerate() {
+            let status = &lift.now.status;
+            if !status.is_stopped() && is_halted(lift, &self.shared, all) {
+                let rule = Allowed::rule("stopped, as long as a stop is in force");
+                return Err(Error::new(Code::OutOfRange, "status", status.as_str(), rule)
+                    .within(&alloc::format!("lifts[{at}]")));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Shared {
+    fn check(&self, last: Option<(crate::quantity::Day, u32)>) -> Result<(), Error> {
+        self.lifter.check()?;
+        if let Some((day, _)) = last {
+            self.lifter.check_born_by(day)?;
+        }
+        at_most("limits", self.limits().len(), MOST_LIMITS).map_err(|error| error.within("clearance"))?;
+        at_most("asks", self.asks.len(), Ask::ALL.len())?;
+        each_once("asks", self.asks.iter().map(|open| open.ask.as_str()))?;
+        at_most("sessions", self.sessions.len(), MOST_SESSIONS)?;
+        at_most("body_masses", self.body_masses.len(), MOST_MASSES)?;
+        at_most("regions", self.regions.len(), MOST_REGIONS)?;
+        each_once("regions", self.regions.iter().map(|region| region.id.as_str()))?;
+        for (at, region) in self.regions.iter().enumerate() {
+            region.check().map_err(|error| error.within(&alloc::format!("regions[{at}]")))?;
+        }
+        let signs = self.stop.as_ref().map_or(0, |stop| stop.signs.len());
+        at_most("signs", signs, StopSign::ALL.len()).map_err(|error| error.within("stop"))
+    }
+}
+
+impl RegionState {
+    fn check(&self) -> Result<(), Error> {
+        at_most("scores", self.scores.len(), LAST_SCORES)?;
+        at_most("moves", self.moves.len(), MOST_MOVES)?;
+        let signs = self.stop.as_ref().map_or(0, |stop| stop.signs.len());
+        at_most("signs", signs, 0).map_err(|error| error.within("stop"))
+    }
+}
+
+impl Lift {
+    fn check(&self) -> Result<(), Error> {
+        let now = &self.now;
+        self.set.check_grant(&now.grant).map_err(|error| error.within("grant"))?;
+        at_most("sittings", now.sittings.len(), SITTINGS)?;
+        at_most("moves", now.moves.len(), MOST_MOVES)?;
+        at_most("former", now.former.len(), MOST_REGIONS)?;
+        each_once("former", now.former.iter().map(crate::quantity::Name::as_str))?;
+        let kit = now.setup.as_ref().and_then(|seen| seen.kit.as_ref());
+        at_most("kit", kit.map_or(0, alloc::vec::Vec::len), MOST_KIT).map_err(|error| error.within("setup"))
+    }
+}
+
+fn each_once<'a>(field: &'static str, names: impl Iterator<Item = &'a str> + Clone) -> Result<(), Error> {
+    for (at, name) in names.clone().enumerate() {
+        if names.clone().take(at).any(|earlier| earlier == name) {
+            return Err(Error::new(Code::DuplicateName, field, name, Allowed::rule("each once")));
+        }
+    }
+    Ok(())
+}
