@@ -101,7 +101,7 @@ fn today() -> Result<Today, String> {
     let day = options.today.or_else(|| next_day(&log)).ok_or("the log is empty; give --today")?;
     let state = fold(&log).map_err(tied("log", options.log.as_ref()))?;
     let session = next_session_from(&state, &plan, day).map_err(|error| text::error(&error))?;
-    let sheet = state.parameters().map_or_else(Words::default, Words::of).session(&session);
+    let sheet = state.parameters().map_or_else(Words::plain, Words::of).session(&session);
     let invented = if log.lifter.invented { " (invented data)" } else { "" };
     Ok(Today { session, sheet, title: format!("{}{invented}", log.lifter.id), json: options.json })
 }

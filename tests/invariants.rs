@@ -42,4 +42,5 @@ mod invariants {
     pub mod step;
     mod steps;
     pub mod world;
+    mod worse;
 }

@@ -5,6 +5,7 @@
     clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
+    clippy::float_cmp,
     reason = "a test may panic"
 )]
 #![cfg(feature = "json")]

@@ -494,7 +494,7 @@ impl Course {
             Change::Discs { fewer } => {
                 // Where some were taken away before, all are there again.
                 let count = |disc: &Disc| if fewer { disc.count().min(2) } else { disc.count().max(4) };
-                let discs = all.stock.discs().iter().map(|disc| disc.clone().counted(count(disc)).unwrap());
+                let discs = all.stock.discs().iter().map(|disc| (*disc).counted(count(disc)).unwrap());
                 all.stock = Stock::new(discs.collect()).unwrap();
             }
             Change::Ceiling { lift, set } => {

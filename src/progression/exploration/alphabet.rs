@@ -450,7 +450,7 @@ fn session(state: &State, lifts: &[&str], quality: Quality, pain: Option<Vec<Pai
             _ => None,
         };
         let company = Some(if quality == Quality::Alone { ByTheBar::Alone } else { ByTheBar::Others });
-        let place = (quality == Quality::EasierRung).then(|| Place { rung: 0, range: 1, tempo: 0 });
+        let place = (quality == Quality::EasierRung).then_some(Place { rung: 0, range: 1, tempo: 0 });
         let reached = (quality == Quality::LessRange).then(|| Length::from_mm(200.0).unwrap());
         let setup = Some(Setup { company, kit, pins: None });
         LiftSession { place, reached, setup, ..LiftSession::as_granted(name(id), vec![set]) }

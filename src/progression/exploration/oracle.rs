@@ -220,9 +220,10 @@ pub(super) fn step_rule(before: &State, act: Act, after: &State) -> Option<Strin
         // Another kind of implement begins at its start, whatever the number on the old one was.
         let anew =
             matches!(act, Act::OtherImplement | Act::SameParameters | Act::StrictLeftOut | Act::OtherRegion);
+        let starts = anew && is.now.grant == is.set.start;
         if !up.is_empty()
             && !returned
-            && !(anew && is.now.grant == is.set.start)
+            && !starts
             && let Some(rule) = move_rule(before, was, act, &is.now.grant, &up)
         {
             return Some(rule);
