@@ -20,6 +20,7 @@ use std::collections::BTreeSet;
 use bismar::Code;
 use bismar::condition::DayClass;
 use bismar::error::{Error, Given};
+use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::progression::{State, fold};
 use bismar::record::*;
 use bismar::value::Value;
@@ -367,6 +368,32 @@ fn a_start_that_cannot_be_loaded_is_refused() {
             assert_eq!(error.allowed().to_string(), allowed);
         }
     }
+}
+
+/// The same lifts on other equipment: their loads are those of the equipment that is there now.
+#[test]
+fn a_start_is_held_against_the_equipment_that_it_comes_with() {
+    let mut on_blocks = parameters();
+    on_blocks.lifts[0].starts_from = StartsFrom::Floor;
+    on_blocks.lifts[0].ranges = vec![mm(275.0)];
+    on_blocks.lifts[0].start.work.load = kg(60.0);
+    on_blocks.blocks = vec![mm(50.0)];
+    let changed = |from: &Parameters, change: &dyn Fn(&mut Parameters)| {
+        let mut all = from.clone();
+        change(&mut all);
+        let error = refused(&World::new(from.clone()), &EventKind::ParametersChanged(Box::new(all)));
+        assert_eq!(told(&error), (Code::NotLoadable, "lifts[0].start.work.load"));
+        error.allowed().to_string()
+    };
+    let few = Stock::new(vec![Disc::new(kg(5.0), 2).unwrap()]).unwrap();
+    let allowed = changed(&parameters(), &|all| all.stock = few.clone());
+    assert_eq!(allowed, "20 to 30 kg at the height of the start");
+    let heavy = Implement::Bar(Bar::new(name("bar"), kg(65.0), kg(0.0)).unwrap());
+    let allowed = changed(&parameters(), &|all| all.implements[0] = heavy.clone());
+    assert_eq!(allowed, "65 to 212 kg at the height of the start");
+    // Without its blocks the nearest that the bar comes to 275 mm is on the largest discs.
+    let without = |all: &mut Parameters| (all.blocks, all.lifts[0].start.work.load) = (Vec::new(), kg(59.5));
+    assert_eq!(changed(&on_blocks, &without), "60 to 167 kg at the height of the start");
 }
 
 fn answered(ask: Ask, clinician: bool) -> EventKind {

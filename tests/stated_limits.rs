@@ -274,6 +274,6 @@ fn a_fit_of_the_response_is_asked_for_within_bounds() {
 #[test]
 fn the_first_rung_is_sought_on_a_ladder() {
     assert_eq!(told(first_rung(&[], &[])), (Code::EmptyList, "rungs".into()));
-    let rung = Rung { name: name("box"), harder_than: Vec::new(), own_ratio: None };
+    let rung = Rung::new(name("box"), Vec::new());
     assert_eq!(told(first_rung(&[rung], &[])), (Code::NotEnoughData, "passed".into()));
 }

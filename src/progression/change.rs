@@ -22,10 +22,21 @@ impl State {
         self.set_aside.iter_mut().for_each(|lift| lift.now.count_own_gap(on));
         known.append(&mut self.set_aside);
         let before = self.in_force.take();
+        let same_equipment = before.as_ref().is_some_and(|before| {
+            let before = &before.parameters;
+            before.implements == parameters.implements
+                && before.stock == parameters.stock
+                && before.blocks == parameters.blocks
+        });
         for (at, set) in parameters.lifts.iter().enumerate() {
             let body = self.shared.body_mass().map(|(_, mass)| mass);
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
-            let loadable = Loadable::of(set, parameters, body).map_err(inside)?;
+            let kept = known.iter().filter(|_| same_equipment);
+            let alike = |lift: &&Lift| lift.loads_like(set);
+            let loadable = match self.lifts.iter().find(alike).or_else(|| kept.clone().find(alike)) {
+                Some(lift) => Arc::clone(&lift.loadable),
+                None => Arc::new(Loadable::of(set, parameters, body).map_err(inside)?),
+            };
             check_start(set, &loadable).map_err(inside)?;
             let earlier = known.iter().position(|lift| lift.set.id == set.id).map(|at| known.swap_remove(at));
             let now = match earlier {
@@ -34,7 +45,7 @@ impl State {
                 }
                 None => Now::new(set.start, on, set.learning(&parameters.policy)),
             };
-            self.lifts.push(Lift { set: Arc::new(set.clone()), now, loadable: Arc::new(loadable) });
+            self.lifts.push(Lift { set: Arc::new(set.clone()), now, loadable });
         }
         at_most("lifts set aside", known.len(), MOST_SET_ASIDE)?;
         known.sort_by(|one, other| one.set.id.cmp(&other.set.id));

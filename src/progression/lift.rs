@@ -149,6 +149,13 @@ impl Lift {
         self.regions().any(|region| region == id)
     }
 
+    /// Whether a lift set like that has the same loads on the same equipment, and this one knows them.
+    pub(crate) fn loads_like(&self, set: &LiftParameters) -> bool {
+        let own = &self.set;
+        let same_start = own.starts_from == set.starts_from && own.ranges == set.ranges;
+        own.implement == set.implement && same_start && !self.loadable.is_unknown()
+    }
+
     /// The granted load as it can be made at its place: what is printed, and what a session is held against.
     pub(crate) fn granted_as_loaded(&self) -> Mass {
         self.loadable.at(self.now.grant.place).rounded_down(self.now.grant.load())

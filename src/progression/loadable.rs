@@ -64,6 +64,11 @@ impl Loadable {
         Ok(Loadable { heights, helped })
     }
 
+    /// Whether nobody has worked the loads out, as for a lift that is set aside.
+    pub(crate) const fn is_unknown(&self) -> bool {
+        self.heights.is_empty()
+    }
+
     fn height(&self, place: Place) -> Option<&Height> {
         self.heights.get(usize::from(place.range)).or_else(|| self.heights.first())
     }

@@ -86,8 +86,11 @@ impl TryFrom<StoredState> for State {
         let body = state.shared.body_mass().map(|(_, mass)| mass);
         for (at, (set, now)) in parameters.lifts.iter().zip(stored.lifts).enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
-            let loadable = Loadable::of(set, &parameters, body).map_err(inside)?;
-            state.lifts.push(Lift { set: Arc::new(set.clone()), now, loadable: Arc::new(loadable) });
+            let loadable = match state.lifts.iter().find(|lift| lift.loads_like(set)) {
+                Some(lift) => Arc::clone(&lift.loadable),
+                None => Arc::new(Loadable::of(set, &parameters, body).map_err(inside)?),
+            };
+            state.lifts.push(Lift { set: Arc::new(set.clone()), now, loadable });
         }
         for (at, (set, now)) in stored.set_aside.into_iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("set_aside[{at}]"));
