@@ -8,7 +8,10 @@
 
 mod alphabet;
 mod codec;
+mod codec_lift;
 mod oracle;
+mod small_world;
+mod trunks;
 
 use std::collections::{HashSet, VecDeque};
 use std::println;
@@ -16,8 +19,9 @@ use std::string::{String, ToString};
 use std::vec::Vec;
 
 pub(super) use alphabet::Act;
-use alphabet::{STRICT, find, world};
+use alphabet::world;
 use codec::{Worlds, encode};
+use small_world::{FORGIVING, STRICT, find, kg, name, today};
 
 use super::sitting::Sitting;
 use super::state::State;
@@ -43,7 +47,7 @@ fn explore(without: Option<&'static str>, most: usize) -> Explored {
     let mut parents: Vec<(u32, Act)> = std::vec![(0, Act::Nothing)];
     // Besides the start, the states along a few ordinary courses: moves need many days, and breadth alone would
     // look at millions of first weeks before the first of them.
-    for trunk in alphabet::TRUNKS {
+    for trunk in trunks::TRUNKS {
         let (mut state, mut own) = (start.clone(), 0);
         for act in [Act::Nothing].iter().chain(*trunk) {
             act.apply(&mut state);
@@ -156,11 +160,11 @@ fn no_course_breaks_a_rule() {
 #[test]
 fn a_jump_of_two_steps_is_no_one_step() {
     let mut state = world(None);
-    let id = alphabet::name(STRICT);
+    let id = name(STRICT);
     let granted = find(&state, STRICT).unwrap().now.grant;
     let place = crate::record::Place { rung: 0, range: 0, ..granted.place };
     state.lift_mut(&id).unwrap().now.grant.place = place;
-    let said = state.blockers(&id, Some(granted), alphabet::today()).unwrap();
+    let said = state.blockers(&id, Some(granted), today()).unwrap();
     assert!(said.contains(&crate::reason::Reason::NotOneStep));
 }
 
@@ -179,8 +183,8 @@ fn every_guard_is_needed() {
 
 /// The states of the transition table, each with what belongs to it.
 pub(super) fn statuses() -> [Status; 10] {
-    let today = alphabet::today();
-    let way = WayBack { cap: alphabet::kg(20.0), row: 2, gap: 6 };
+    let today = today();
+    let way = WayBack { cap: kg(20.0), row: 2, gap: 6 };
     [
         Status::Learning,
         Status::Holding,
@@ -198,7 +202,7 @@ pub(super) fn statuses() -> [Status; 10] {
 /// The world with the strict lift in that state, one fail behind it, pain answered and a clearance in force.
 pub(super) fn world_at(status: &Status) -> State {
     let mut state = world(None);
-    let today = alphabet::today();
+    let today = today();
     let ago = |days: i32| today.plus(-days).unwrap();
     for act in [Act::Cleared, Act::DayOrdinary, Act::BothClean, Act::Morning, Act::WaitThree, Act::WaitThree]
     {
@@ -211,11 +215,11 @@ pub(super) fn world_at(status: &Status) -> State {
         region.loaded = Some(ago(2));
     }
     // The forgiving lift is far enough ahead for a step of the strict one.
-    let forgiving = &mut state.lift_mut(&alphabet::name(alphabet::FORGIVING)).unwrap().now;
-    forgiving.grant = forgiving.grant.with_load(alphabet::kg(22.0));
-    forgiving.proven = Some((today, alphabet::kg(22.0)));
-    let now = &mut state.lift_mut(&alphabet::name(STRICT)).unwrap().now;
-    now.grant = now.grant.on_rung(1).with_load(alphabet::kg(20.0));
+    let forgiving = &mut state.lift_mut(&name(FORGIVING)).unwrap().now;
+    forgiving.grant = forgiving.grant.with_load(kg(22.0));
+    forgiving.proven = Some((today, kg(22.0)));
+    let now = &mut state.lift_mut(&name(STRICT)).unwrap().now;
+    now.grant = now.grant.on_rung(1).with_load(kg(20.0));
     now.enter(status.clone(), today);
     now.last_session = Some(ago(2));
     now.missed = 0;
@@ -232,7 +236,7 @@ pub(super) fn world_at(status: &Status) -> State {
             // The next sign-off is all that is missing.
             let stop = Stop::new(today, 1, std::vec![crate::sign::StopSign::Faint]);
             state.shared.stop = Some(Stop { cleared: true, ..stop });
-            let forgiving = &mut state.lift_mut(&alphabet::name(alphabet::FORGIVING)).unwrap().now;
+            let forgiving = &mut state.lift_mut(&name(FORGIVING)).unwrap().now;
             forgiving.enter(status.clone(), today);
         }
         _ => {}

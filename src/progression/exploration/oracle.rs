@@ -8,7 +8,8 @@ use super::super::lift::Lift;
 use super::super::region::RegionState;
 use super::super::state::State;
 use super::super::status::Status;
-use super::alphabet::{Act, FORGIVING, LIFTS, STRICT, find, kg, today};
+use super::alphabet::Act;
+use super::small_world::{FORGIVING, LIFTS, STRICT, find, kg, today};
 use crate::condition::DayClass;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
@@ -168,6 +169,8 @@ fn passing_days(lift: &Lift) -> usize {
 
 /// Every state must say all that stands in the way.
 pub(super) fn state_rule(state: &State) -> Option<String> {
+    // A break asks for its way back before anything is said about a move.
+    let state = &state.as_of(today());
     for view in state.views(today()) {
         let id = view.lift.set.id.as_str();
         let blockers = state.blockers(&view.lift.set.id, None, today()).unwrap();
