@@ -47,10 +47,15 @@ enum Declaration {
     Enum(syn::ItemEnum),
     /// Kinds listed by a macro.
     Listed(Vec<Listed>),
-    /// Another name for a type.
+    /// Another name for a type, or a type whose `Deserialize` is written by hand over this one.
     Aliased(syn::Type),
-    /// A tuple struct read by hand from this primitive.
-    Plain(Shape),
+}
+
+/// A hand-written `Deserialize`, wherever it stands in its module: what it starts from.
+struct ReadByHand {
+    module: String,
+    name: String,
+    start: syn::Type,
 }
 
 /// One line of such a list: `Name "text" "meaning"`, or after `/// doc` `Name(Body) "text"` or
@@ -70,14 +75,26 @@ pub(crate) fn read(root: &Path) -> Result<Types, Failure> {
     rust_files(&source, &mut files)?;
     files.sort();
     let (mut declared, mut imports) = (Vec::new(), Imports::new());
+    let (mut bare, mut by_hand) = (Vec::new(), Vec::new());
     for path in files {
         let name = path.strip_prefix(&source)?.to_string_lossy().replace('\\', "/");
-        let text = std::fs::read_to_string(&path)?;
-        let parsed = syn::parse_file(&text).map_err(|error| format!("{name}: {error}"))?;
-        let mut file = File { name: name.clone(), text, declared: &mut declared, imports: BTreeMap::new() };
+        let parsed = syn::parse_file(&std::fs::read_to_string(&path)?).map_err(|error| format!("{name}: {error}"))?;
+        let mut file = File {
+            name: name.clone(),
+            declared: &mut declared,
+            bare: &mut bare,
+            by_hand: &mut by_hand,
+            imports: BTreeMap::new(),
+        };
         file.items(&parsed.items, &[]);
         let found = std::mem::take(&mut file.imports);
         imports.insert(name, found);
+    }
+    for (place, said) in bare {
+        let own = |one: &&ReadByHand| one.module == place.module() && one.name == place.name;
+        if let Some(one) = by_hand.iter().find(own) {
+            declared.push(Declared { place, said, item: Declaration::Aliased(one.start.clone()) });
+        }
     }
     Ok(build(declared, imports))
 }
@@ -96,8 +113,10 @@ fn rust_files(folder: &Path, files: &mut Vec<PathBuf>) -> Result<(), Failure> {
 
 struct File<'a> {
     name: String,
-    text: String,
     declared: &'a mut Vec<Declared>,
+    /// Structs without derived reading and writing.
+    bare: &'a mut Vec<(Place, Said)>,
+    by_hand: &'a mut Vec<ReadByHand>,
     imports: BTreeMap<String, String>,
 }
 
@@ -109,10 +128,11 @@ impl File<'_> {
                     let said = said(&one.attrs);
                     if said.serialises || said.deserialises {
                         self.add(inside, &one.ident, said, Declaration::Struct(one.clone()));
-                    } else if let Some(shape) = self.read_by_hand(&one.ident.to_string()) {
-                        self.add(inside, &one.ident, said, Declaration::Plain(shape));
+                    } else {
+                        self.bare.push((self.place(inside, &one.ident), said));
                     }
                 }
+                Item::Impl(one) => self.by_hand.extend(self.read_by_hand(one)),
                 Item::Enum(one) => {
                     let said = said(&one.attrs);
                     if said.serialises || said.deserialises {
@@ -137,17 +157,26 @@ impl File<'_> {
     }
 
     fn add(&mut self, inside: &[String], name: &syn::Ident, said: Said, item: Declaration) {
-        let place = Place { file: self.name.clone(), inside: inside.to_vec(), name: name.to_string() };
+        let place = self.place(inside, name);
         self.declared.push(Declared { place, said, item });
     }
 
-    /// The primitive that a hand-written `Deserialize` starts from.
-    fn read_by_hand(&self, name: &str) -> Option<Shape> {
-        let start = self.text.find(&format!("Deserialize<'de> for {name} {{"))?;
-        let body = self.text.get(start..)?.split("\n    }\n").next()?;
-        let (primitive, _) = body.split_once("::deserialize(from)")?;
-        let word = primitive.rsplit(|c: char| !c.is_alphanumeric()).next()?;
-        primitive_shape(word)
+    fn place(&self, inside: &[String], name: &syn::Ident) -> Place {
+        Place { file: self.name.clone(), inside: inside.to_vec(), name: name.to_string() }
+    }
+
+    /// What a hand-written `Deserialize` starts from: the type before the first `::deserialize(`.
+    fn read_by_hand(&self, one: &syn::ItemImpl) -> Option<ReadByHand> {
+        let (_, of, _) = one.trait_.as_ref()?;
+        if of.segments.last()?.ident != "Deserialize" {
+            return None;
+        }
+        let syn::Type::Path(read) = one.self_ty.as_ref() else { return None };
+        let body: String = one.items.iter().map(|item| quote::quote!(#item).to_string()).collect();
+        let (before, _) = body.split_once(" :: deserialize (")?;
+        let start = syn::parse_str(before.rsplit(|c: char| !c.is_alphanumeric()).next()?).ok()?;
+        let module = self.place(&[], &read.path.segments.last()?.ident).module();
+        Some(ReadByHand { module, name: read.path.get_ident()?.to_string(), start })
     }
 
     /// An enum that a macro of the same file declares from lines of `Name "text" "meaning"`.
@@ -317,7 +346,6 @@ fn merge(own: &mut Body, read: &Body) {
 fn own_body(one: &Declared, from: &From<'_>) -> Body {
     let rule = one.said.rename_all.as_deref();
     match &one.item {
-        Declaration::Plain(shape) => Body::Alias(shape.clone()),
         Declaration::Aliased(written) => Body::Alias(shape(written, from)),
         Declaration::Listed(kinds) => Body::Kinds(
             kinds
