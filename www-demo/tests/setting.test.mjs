@@ -39,7 +39,7 @@ async function edit(lift, change) {
   await hand.page.locator('[data-act="save-lift"]').click();
   await hand.page.getByText("Recorded.").waitFor();
   const { parameters_changed: parameters } = await last();
-  return parameters.lifts.find((one) => one.name === lift);
+  return parameters.lifts.find((one) => one.id === lift);
 }
 
 async function openBox(what) {
@@ -127,7 +127,7 @@ describe("plan and lifts", () => {
       await button("Another point of technique: add").click();
       await button("bar over the foot: critical").click();
     });
-    assert.equal(lift.rungs.at(-1).name, "with a pause");
+    assert.equal(lift.rungs.at(-1).id, "with a pause");
     assert.ok(lift.regions.includes("hip"));
     assert.deepEqual(lift.criteria.at(-1), { id: "bar over the foot", critical: true });
   });
@@ -189,7 +189,7 @@ describe("what else is written down", () => {
     await hand.page.locator('[data-act="no-pain"]').click();
     await hand.page.getByText("Recorded.").waitFor();
     const { session_recorded: session } = await last();
-    assert.deepEqual(session.lifts[0].setup, { alone: true });
+    assert.deepEqual(session.lifts[0].setup, { company: "alone" });
     await go("today");
     assert.match((await card.innerText()).replaceAll("\u00a0", " "), /leave 4.*Nobody and nothing/s);
     await card.locator('[data-act="set"]').click();

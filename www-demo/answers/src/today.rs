@@ -71,10 +71,8 @@ pub(crate) fn said(caution: &Caution) -> Said {
 }
 
 fn line(words: &Words<'_>, lift: &LiftToday) -> Line {
-    let reason = |reason: &bismar::reason::Reason| Said {
-        code: reason.code(),
-        text: words.reason_for(lift, reason),
-    };
+    let reason =
+        |reason: &bismar::reason::Reason| Said { code: reason.code(), text: words.reason_for(lift, reason) };
     let blockers = match &lift.outlook {
         MoveOutlook::OnOffer { .. } => Vec::new(),
         MoveOutlook::Blocked { by, .. } => by.iter().map(reason).collect(),
