@@ -3,6 +3,7 @@
 //! Beside them, what other studies printed that a table or a band has to be in keeping with.
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may panic")]
+#![allow(clippy::float_cmp, reason = "an entry of a table is the printed number or it is not")]
 
 use bismar::horizon::{
     Age, Floor, FunctionTest, Outlook, Sex, Training, bench_press_ratio, foster, grip_centiles,
@@ -118,7 +119,7 @@ fn every_standard_for_independence_holds_for_its_five_years() {
                 );
                 assert_eq!(
                     (of(None).low(), of(None).high()),
-                    (women.min(men), women.max(men)),
+                    if women <= men { (women, men) } else { (men, women) },
                     "{test:?} {years}"
                 );
             }
