@@ -472,18 +472,28 @@ function ask(progress, request, given) {
 
 const PLACES = new WeakMap();
 
+function open(progress, given) {
+  try {
+    put(given);
+    const number = wasm.raw_open();
+    if (number < 0) unpack(wasm.raw_error());
+    PLACES.set(progress, number);
+    closing.register(progress, number, progress);
+  } catch (thrown) {
+    throw translated(thrown);
+  }
+}
+
 /** A folded log that stays inside the instance, so that only what is new crosses. */
 export class Progress {
   constructor(log) {
-    try {
-      put({ log });
-      const number = wasm.raw_open();
-      if (number < 0) unpack(wasm.raw_error());
-      PLACES.set(this, number);
-      closing.register(this, number, this);
-    } catch (thrown) {
-      throw translated(thrown);
-    }
+    open(this, { log });
+  }
+
+  static fromState(state, log) {
+    const progress = Object.create(Progress.prototype);
+    open(progress, { state, log });
+    return progress;
   }
 
   apply(event) {

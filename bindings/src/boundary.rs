@@ -78,7 +78,8 @@ fn given() -> Result<Value, Error> {
     IN.with_borrow(|bytes| NAMES_READ.with_borrow_mut(|names| parcel::read(bytes, names)))
 }
 
-/// Folds the log that was put in and keeps the state: its number, or -1 and `raw_error` says why.
+/// Folds the log that was put in, or takes the state stored with it, and keeps the state: its number, or -1 and
+/// `raw_error` says why.
 #[wasm_bindgen]
 #[must_use]
 pub fn raw_open() -> i32 {

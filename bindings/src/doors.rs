@@ -50,7 +50,7 @@ pub static DOORS: &[Door] = &[
         result: "State",
         call: |given| {
             let mut arguments = Arguments::new(given)?;
-            let (mut state, event): (State, Event) = (arguments.take("state")?, arguments.take("event")?);
+            let (mut state, event): (State, Event) = (state(&mut arguments)?, arguments.take("event")?);
             arguments.finish()?;
             state.apply(&event)?;
             Value::write(&state)
@@ -63,7 +63,7 @@ pub static DOORS: &[Door] = &[
         result: "Vec<Decision>",
         call: |given| {
             let mut arguments = Arguments::new(given)?;
-            let (state, today): (State, Day) = (arguments.take("state")?, arguments.take("today")?);
+            let (state, today): (State, Day) = (state(&mut arguments)?, arguments.take("today")?);
             arguments.finish()?;
             Value::write(&state.decide(today)?)
         },
@@ -88,13 +88,19 @@ pub static DOORS: &[Door] = &[
         result: "SessionPlan",
         call: |given| {
             let mut arguments = Arguments::new(given)?;
-            let (state, plan): (State, Plan) = (arguments.take("state")?, arguments.take("plan")?);
+            let (state, plan): (State, Plan) = (state(&mut arguments)?, arguments.take("plan")?);
             let today: Day = arguments.take("today")?;
             arguments.finish()?;
             Value::write(&next_session_from(&state, &plan, today)?)
         },
     },
 ];
+
+/// Takes the stored state that is given.
+fn state(arguments: &mut Arguments<'_>) -> Result<State, Error> {
+    let stored: Value = arguments.take("state")?;
+    State::from_value(&stored).map_err(|error| error.within("state"))
+}
 
 /// What may be asked of a state that is kept between calls.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -118,15 +124,19 @@ impl Request {
     }
 }
 
-/// Folds the log that is given as the argument `log`.
+/// The state after the log that is given as the argument `log`: the one stored as `state` where it is given and of use,
+/// else folded.
 ///
 /// # Errors
-/// What reading and folding report.
+/// What reading the log and folding it report.
 pub fn open(given: &Value) -> Result<State, Error> {
     let mut arguments = Arguments::new(given)?;
-    let log: Log = arguments.take("log")?;
+    let (log, stored): (Log, Option<Value>) = (arguments.take("log")?, arguments.take("state")?);
     arguments.finish()?;
-    fold(&log)
+    match stored {
+        Some(stored) => State::from_value_or_fold(&stored, &log),
+        None => fold(&log),
+    }
 }
 
 /// Answers a request to a kept state.

@@ -40,11 +40,16 @@ impl Fault {
         let mut fault = Fault::as_spelled(error);
         fault.field = camel(error.field());
         // A kind given as a key (`{ passRun: ... }`) was spelled as a key; given as a text, as a text.
-        let tag =
-            error.code() == Code::UnknownVariant && matches!(at(given, error.field()), Some(Value::Map(_)));
-        if tag || error.code() == Code::UnknownField {
-            if let Allowed::OneOf(names) = &fault.allowed {
-                fault.allowed = Allowed::OneOf(camel(names).into());
+        let key = match error.code() {
+            Code::UnknownField | Code::UnknownEvent => true,
+            Code::UnknownVariant => matches!(at(given, error.field()), Some(Value::Map(_))),
+            _ => false,
+        };
+        if key {
+            match &fault.allowed {
+                Allowed::OneOf(names) => fault.allowed = Allowed::OneOf(camel(names).into()),
+                Allowed::Rule(rule) => fault.allowed = Allowed::Rule(camel(rule).into()),
+                _ => {}
             }
             if let Given::Text(name) = &fault.value {
                 fault.value = Given::Text(camel(name));

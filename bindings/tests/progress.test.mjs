@@ -58,7 +58,63 @@ test("a refused event leaves the state as it was, and a closed one says so", () 
   progress.close();
   progress.close();
   assert.throws(() => progress.state(), { code: "not_ready" });
-  assert.throws(() => new Progress({ ...log, version: 99 }), { name: "BismarError" });
+  assert.throws(() => new Progress({ ...log, version: 0 }), { code: "wrong_format", field: "log.version" });
+});
+
+/** A state that no log gives, so that it is seen whether it was taken or folded anew. */
+const marked = () => {
+  const state = progression.fold({ log });
+  state.lifts[0].peak = { kg: 999 };
+  return state;
+};
+const peak = (progress) => progress.state().lifts[0].peak.kg;
+
+test("a stored state is taken where it is the one after the log's last event", () => {
+  const progress = Progress.fromState(fromJson(JSON.parse(JSON.stringify(toJson(marked())))), log);
+  assert.ok(progress instanceof Progress);
+  assert.equal(peak(progress), 999);
+  progress.close();
+  assert.throws(() => progress.decide(last), { code: "not_ready" });
+});
+
+test("a stored state of no use is not an error: the log is folded", () => {
+  const folded = progression.fold({ log });
+  const note = { sequence: 999_999, day: last, kind: { bodyMassRecorded: { kg: 81 } } };
+  for (const [what, state, of] of [
+    ["another version of the library", { ...marked(), version: "0.0.1" }, log],
+    ["another version, in another shape", { format: "bismar-state", version: "9.0.0", everything: true }, log],
+    ["parameters altered", { ...marked(), digest: "0".repeat(64) }, log],
+    ["one event more", marked(), { ...log, events: [...log.events, note] }],
+    ["one event fewer", marked(), { ...log, events: log.events.slice(0, -1) }],
+    ["another lifter", marked(), { ...log, lifter: { ...log.lifter, id: "somebody-else" } }],
+    ["nothing in it", {}, log],
+  ]) {
+    const progress = Progress.fromState(state, of);
+    assert.equal(peak(progress), folded.lifts[0].peak.kg, what);
+    progress.close();
+  }
+  assert.throws(() => Progress.fromState(marked(), { ...log, format: "other" }), { code: "wrong_format", field: "log.format" });
+});
+
+test("where a state is given by itself, one of another version is refused as such", () => {
+  const other = { format: "bismar-state", version: "9.0.0", everything: true };
+  assert.throws(() => progression.decide({ state: other, today: last }), { code: "other_version", field: "state.version", value: "9.0.0" });
+  const wrong = { ...progression.fold({ log }), surplus: 1 };
+  assert.throws(() => progression.decide({ state: wrong, today: last }), { code: "unknown_field", field: "state.surplus" });
+});
+
+test("an unknown kind of event is refused in a log of this version, and counted in a newer one, where nothing moves up", () => {
+  const unknown = { sequence: 999_999, day: last, kind: { somethingNew: { howMuch: 3 } } };
+  const events = [...log.events, unknown];
+  assert.throws(() => progression.fold({ log: { ...log, events } }), { code: "unknown_event", value: "somethingNew", event: 999_999 });
+  const newer = { ...log, version: log.version + 1, events };
+  const progress = new Progress(newer);
+  assert.equal(progress.state().shared.unknown, 1);
+  for (const decision of progress.decide(last)) {
+    assert.ok(decision.outlook.blocked.by.some((one) => one.unknownEventPresent), decision.lift);
+  }
+  assert.deepEqual(Progress.fromState(progress.state(), newer).state(), progress.state());
+  progress.close();
 });
 
 test("a thousand kept states, given back, take no more memory", () => {

@@ -12,6 +12,8 @@ use super::state::{InForce, LIBRARY_VERSION, State, Told};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Day;
 use crate::record::{LiftParameters, Parameters};
+#[cfg(feature = "serde")]
+use crate::{record::Log, value::Value};
 
 /// The format name that every stored state carries.
 pub const STATE_FORMAT: &str = "bismar-state";
@@ -134,31 +136,21 @@ impl<'de> serde::Deserialize<'de> for State {
     }
 }
 
-#[cfg(feature = "json")]
+#[cfg(feature = "serde")]
 impl State {
-    /// Writes the state as JSON text that [`State::from_json`] reads.
-    ///
-    /// # Errors
-    /// None in practice.
-    pub fn to_json(&self) -> Result<String, Error> {
-        Ok(crate::value::Value::write(self)?.to_json())
-    }
-
-    /// Reads a state that this version of the library stored.
+    /// Reads a state that this version of the library stored, from a tree of values.
     ///
     /// # Errors
     /// What reading reports, and what the conversion of a [`StoredState`] reports: `other_version` for one of another
     /// version, which is to be folded anew.
-    pub fn from_json(text: &str) -> Result<State, Error> {
-        use crate::value::Value;
-        let document = Value::from_json(text)?;
+    pub fn from_value(stored: &Value) -> Result<State, Error> {
         // One of another version may have another shape, so its header is looked at before the rest.
         if let (Some(Value::Text(format)), Some(Value::Text(version))) =
-            (document.field("format"), document.field("version"))
+            (stored.field("format"), stored.field("version"))
         {
             check_header(format, version)?;
         }
-        document.read::<StoredState>()?.try_into()
+        stored.read::<StoredState>()?.try_into()
     }
 
     /// Reads a stored state where it is of use, and folds the log anew where it is of another version or altered, or
@@ -167,18 +159,46 @@ impl State {
     ///
     /// # Errors
     /// What [`fold`](super::fold()) reports of the log.
-    pub fn from_json_or_fold(text: &str, log: &crate::record::Log) -> Result<State, Error> {
+    pub fn from_value_or_fold(stored: &Value, log: &Log) -> Result<State, Error> {
         log.check()?;
         let (events, told) = log.effective_and_told()?;
         let last = events.last().map(|event| (event.day, event.sequence));
-        match State::from_json(text) {
+        match State::from_value(stored) {
             Ok(state) if state.is_after(log, last, told) => Ok(state),
             _ => super::fold(log),
         }
     }
 
-    fn is_after(&self, log: &crate::record::Log, last: Option<(Day, u32)>, told: u32) -> bool {
+    fn is_after(&self, log: &Log, last: Option<(Day, u32)>, told: u32) -> bool {
         let same_log = self.log_version == log.version && self.shared.lifter == log.lifter;
         same_log && self.last == last && self.told.0 == told
+    }
+}
+
+#[cfg(feature = "json")]
+impl State {
+    /// Writes the state as JSON text that [`State::from_json`] reads.
+    ///
+    /// # Errors
+    /// None in practice.
+    pub fn to_json(&self) -> Result<String, Error> {
+        Ok(Value::write(self)?.to_json())
+    }
+
+    /// Reads a state that this version of the library stored.
+    ///
+    /// # Errors
+    /// What reading reports, and what [`State::from_value`] reports.
+    pub fn from_json(text: &str) -> Result<State, Error> {
+        State::from_value(&Value::from_json(text)?)
+    }
+
+    /// Reads a stored state where it is of use, and else folds the log anew, as [`State::from_value_or_fold`] does; text
+    /// that is no JSON is of no use either.
+    ///
+    /// # Errors
+    /// What [`fold`](super::fold()) reports of the log.
+    pub fn from_json_or_fold(text: &str, log: &Log) -> Result<State, Error> {
+        State::from_value_or_fold(&Value::from_json(text).unwrap_or_default(), log)
     }
 }

@@ -7,12 +7,16 @@ import { homeKit, type Kit } from "./kit.ts";
 export interface DraftSet {
   lift: string;
   set: Tree;
+  /** Where it was done; absent means as granted. */
+  place?: Tree;
   cue?: string;
   setup?: Tree;
 }
 
 export interface Today {
   session: Tree;
+  /** What stands above everything else where something is stopped. */
+  stop: string[];
   lines: Tree[];
   cautions: { code: string; text: string }[];
 }
@@ -74,7 +78,7 @@ export class App {
   get lifter(): Loaded | undefined {
     return this.current === undefined ? undefined : this.store.lifter(this.current);
   }
-  header(lifter: Loaded): { id: string; born?: string; invented?: boolean } {
+  header(lifter: Loaded): { id: string; born?: string; age?: Tree; invented?: boolean } {
     return JSON.parse(lifter.header);
   }
   async choose(id: string): Promise<void> {
@@ -84,7 +88,7 @@ export class App {
   }
 
   logText(lifter: Loaded): string {
-    return `{"format":"bismar-log","version":1,"lifter":${lifter.header},"events":[${lifter.events.join(",")}]}`;
+    return `{"format":"bismar-log","version":${lifter.version},"lifter":${lifter.header},"events":[${lifter.events.join(",")}]}`;
   }
 
   /** Asked once for the same log, day and plan. */
@@ -141,6 +145,17 @@ export class App {
   }
   parameters(lifter: Loaded): Tree | undefined {
     return this.facts(lifter).parameters;
+  }
+
+  /** What people call a lift; its id where it has no name. */
+  liftName(id: string, lifter = this.lifter): string {
+    const found = lifter && this.parameters(lifter)?.lifts.find((one: Tree) => one.id === id);
+    return found?.name ?? id;
+  }
+  /** What people call a region; its id where it has no name. */
+  regionName(id: string): string {
+    const found = this.lifter && this.parameters(this.lifter)?.regions.find((one: Tree) => one.id === id);
+    return found?.name ?? id;
   }
 
   /** Bars and discs in view: the lifter's, else the gym's. */

@@ -24,29 +24,30 @@ export function cardView(app: App): Child {
     app.kept.health = value === "yes";
     app.refresh();
   });
-  const hidden = /pain|clearance|symptom|stop|day|morning|asks/i;
-  const reasons = (line: Tree): string[] => line.why.filter((one: Tree) => health || !hidden.test(one.code)).map((one: Tree) => one.text);
+  const hidden = /pain|clear|symptom|stop|day|morning|asks|limit|flexion|body_mass|suspended/i;
+  const told = /pain|clear|clinician|ill\b|illness|unwell|fever|morning/i;
+  const reasons = (line: Tree): string[] => line.why.filter((one: Tree) => health || !(hidden.test(one.code) || told.test(one.text))).map((one: Tree) => one.text);
   return [
     el("div", { class: "no-print" }, asked, button("Print", () => globalThis.print(), { class: "main" })),
     el(
       "section",
       { class: "handover", "aria-label": "Handover card" },
       el("h2", {}, lifter.id),
-      el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift: Tree) => `${lift.lift} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
+      el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
       el("p", { class: "soft", "data-why": true }, `${dayLong(session.today)}${health && history.age !== undefined ? `, ${history.age} years old` : ""}${app.header(lifter).invented ? ", invented" : ""}.`),
       session.lifts.map((lift: Tree, at: number) => {
         const line = lines[at];
         return el(
           "section",
           { class: "handover-lift" },
-          el("h3", {}, `${lift.lift}: ${statusWords(lift.status)}`),
+          el("h3", {}, `${app.liftName(lift.lift)}: ${statusWords(lift.status)}`),
           el("p", {}, `Granted ${mass(lift.limit)}. Today ${liftLine(lift)}.${lift.loaded?.setting?.discs ? ` Each end: ${sideWords(lift.loaded.setting.discs)}.` : ""}`),
           line.missing.length > 0 && el("p", {}, `The gate: ${line.missing.filter((one: string) => health || !/block|pain|morning/.test(one)).join("; ") || "nothing that can be shown here"}.`),
           list(reasons(line)),
         );
       }),
       el("h3", {}, "Last session"),
-      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift: Tree) => `${lift.lift} ${mass(lift.load)} \u00d7 ${lift.sets.map((set: Tree) => plain(set.reps)).join(", ")}${lift.cue ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
+      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set: Tree) => plain(set.reps)).join(", ")}${lift.cue ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
       health && last?.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && stopped && el("p", {}, `Stopped: ${history.stops.join(", ")}.`),
       el("h3", {}, "Bars and discs"),

@@ -95,7 +95,7 @@ export function statusWords(status: string | Tree): string {
 }
 
 /** The granted load over time, with passed and failed sessions by shape. */
-export function courseChart(lift: string, steps: Tree[], sessions: Tree[]): HTMLElement {
+export function courseChart(lift: string, name: string, steps: Tree[], sessions: Tree[]): HTMLElement {
   const own = steps.filter((step) => step.lift === lift);
   const marks = new Map<string, string>();
   for (const session of sessions) {
@@ -122,7 +122,7 @@ export function courseChart(lift: string, steps: Tree[], sessions: Tree[]): HTML
       ],
     }),
     [x, y, passed, failed] as uPlot.AlignedData,
-    `Granted load of ${lift} over time`,
+    `Granted load of ${name} over time`,
   );
 }
 

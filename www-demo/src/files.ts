@@ -65,7 +65,7 @@ function readDocument(app: App, text: string): Incoming[] {
 }
 
 function header(lifter: Tree, id: string): string {
-  return JSON.stringify({ id, ...(lifter.born ? { born: lifter.born } : {}), ...(lifter.invented ? { invented: true } : {}) });
+  return JSON.stringify({ ...lifter, id });
 }
 
 /** A plan with every lift, where none came with the log. */
@@ -77,9 +77,10 @@ function usualPlan(log: string): string {
 
 export async function bringIn(app: App, one: Incoming, as: string, why: string): Promise<void> {
   const log = one.preview.log as string;
-  const events = (JSON.parse(log).events as Tree[]).map((event) => JSON.stringify(event));
+  const { events: all, version } = JSON.parse(log);
+  const events = (all as Tree[]).map((event) => JSON.stringify(event));
   const plan = one.plan ?? usualPlan(log);
-  await app.store.put({ id: as, header: header(one.preview.lifter, as), plan }, events, why);
+  await app.store.put({ id: as, header: header(one.preview.lifter, as), plan, version }, events, why);
   app.current = as;
   await app.store.set("lifter", as);
 }

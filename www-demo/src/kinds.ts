@@ -8,6 +8,7 @@ const KINDS: Record<string, string> = {
   usual_pain_agreed: "Usual pain agreed",
   symptom_report: "Stop sign",
   day_report: "The day\u2019s questions",
+  ask_answered: "What was asked is answered",
   coach_sign_off: "Coach signed off",
   coach_override: "Coach overruled",
   advance_accepted: "Step taken",

@@ -51,7 +51,7 @@ export function implementName(one: Tree): string {
 }
 
 export const LIFTS = [
-  { lift: "front-held squat", bar: "bar 20" },
+  { lift: "front squat", bar: "bar 20" },
   { lift: "box squat", bar: "bar 20" },
   { lift: "straight-bar pull", bar: "bar 20" },
   { lift: "hex-bar pull", bar: "hex bar 25" },

@@ -248,7 +248,7 @@ function regionsPart(app: App, next: Tree, redraw: () => void): Child {
   const all = [...new Set([...regionsOf(app), ...own])];
   return [
     el("p", { class: "soft" }, "Pain in one of these concerns every lift that names it."),
-    el("div", { class: "choices" }, all.map((region) => toggle(region, own.includes(region), (on) => {
+    el("div", { class: "choices" }, all.map((region) => toggle(app.regionName(region), own.includes(region), (on) => {
       next.regions = on ? [...own, region] : own.filter((one) => one !== region);
       redraw();
     }))),

@@ -24,7 +24,7 @@ function nextLift(app: App, id: string): Next {
   const lift = found.answer.session.lifts.find((one: Tree) => one.sets > 0 && !done.has(one.lift));
   if (!lift) return { id, bar: "", lift: undefined, words: done.size > 0 ? "done for today" : "nothing to lift today" };
   const bar = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift)?.implement ?? "";
-  return { id, bar, lift, words: `${lift.lift}: ${liftLine(lift)}` };
+  return { id, bar, lift, words: `${app.liftName(lift.lift, lifter)}: ${liftLine(lift)}` };
 }
 
 export function liftersView(app: App): Child {
@@ -66,7 +66,7 @@ export async function loadDemo(app: App): Promise<void> {
   const log = JSON.parse(demoLog);
   const events = (log.events as Tree[]).map((event) => JSON.stringify(event));
   const id: string = log.lifter.id;
-  await app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)) }, events, "the demo was opened again");
+  await app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)), version: log.version }, events, "the demo was opened again");
   await app.choose(id);
 }
 
@@ -116,7 +116,7 @@ export function beginView(app: App): Child {
     }
     const log = JSON.parse(made.answer.log);
     const events = (log.events as Tree[]).map((event) => JSON.stringify(event));
-    void app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan }, events, "begun anew").then(() => app.choose(id));
+    void app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan, version: log.version }, events, "begun anew").then(() => app.choose(id));
   };
   return [
     el("h1", { tabindex: -1 }, "Somebody new"),

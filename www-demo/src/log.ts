@@ -45,39 +45,39 @@ function correct(app: App, lifter: Loaded, chain: Chain, kind: Tree | undefined)
 
 const DAYS: Record<string, string> = { bad_agreeing: "several bad signs", bad_single: "one bad sign", ordinary: "ordinary", good: "good", unknown: "cannot say" };
 
-function painWords(answers: Tree[] | undefined): string {
+function painWords(app: App, answers: Tree[] | undefined): string {
   if (answers === undefined) return "pain not asked";
-  return answers.length === 0 ? "no pain" : `pain: ${answers.map((one) => `${one.region} ${one.score} of 10`).join(", ")}`;
+  return answers.length === 0 ? "no pain" : `pain: ${answers.map((one) => `${app.regionName(one.region)} ${one.score} of 10`).join(", ")}`;
 }
 
 /** Sets of one load are told together. */
-function setWords(lift: Tree): string {
+function setWords(app: App, lift: Tree): string {
   const parts: string[] = [];
   lift.sets.forEach((set: Tree, at: number) => {
     const same = at > 0 && lift.sets[at - 1].load.kg === set.load.kg;
     parts.push(same ? `, ${set.reps}` : `${at > 0 ? "; " : ""}${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}`);
   });
-  return `${lift.lift} ${parts.join("")}`;
+  return `${app.liftName(lift.lift)} ${parts.join("")}`;
 }
 
-function summary(kind: Tree, byRoot: Map<number, Chain>): string {
+function summary(app: App, kind: Tree, byRoot: Map<number, Chain>): string {
   const [name, body] = Object.entries(kind)[0] as [string, Tree];
   if (name === "session_recorded") {
-    return `${body.lifts.map(setWords).join("; ")}; ${painWords(body.pain)}`;
+    return `${body.lifts.map((lift: Tree) => setWords(app, lift)).join("; ")}; ${painWords(app, body.pain)}`;
   }
   if (name === "day_report") {
-    return [body.class && `the day is ${DAYS[body.class] ?? body.class}`, painWords(body.pain), body.asks && body.asks.map((one: string) => one.replaceAll("_", " ")).join(", "), body.markers && body.markers.map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${one.value}`).join(", ")].filter(Boolean).join("; ");
+    return [body.class && `the day is ${DAYS[body.class] ?? body.class}`, painWords(app, body.pain), body.asks && (body.asks.map((one: string) => one.replaceAll("_", " ")).join(", ") || "none of what is asked first"), body.markers && body.markers.map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${one.value}`).join(", ")].filter(Boolean).join("; ");
   }
   if (name === "next_day_report") {
     const of = byRoot.get(body.session);
-    return `${of ? `after ${dayShort(of.day)}: ` : ""}${painWords(body.pain).replace("no pain", "no more pain than before")}`;
+    return `${of ? `after ${dayShort(of.day)}: ` : ""}${painWords(app, body.pain).replace("no pain", "no more pain than before")}`;
   }
   if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; said by ${body.who}`;
-  if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : Object.values(body.scope)[0]}; ${body.who}`;
-  if (name === "role_set") return `${body.lift}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
+  if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : body.scope.region ? app.regionName(body.scope.region) : app.liftName(String(Object.values(body.scope)[0]))}; ${body.who}`;
+  if (name === "role_set") return `${app.liftName(body.lift)}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
   if (name === "layoff_noted") return `from ${dayShort(body.from)}; ${body.reason}`;
-  if (name === "coach_override") return `${body.lift}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
-  if (name === "advance_accepted" || name === "advance_declined") return `${body.lift}; ${body.who}`;
+  if (name === "coach_override") return `${app.liftName(body.lift)}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
+  if (name === "advance_accepted" || name === "advance_declined") return `${app.liftName(body.lift)}; ${body.who}`;
   if (name === "body_mass_recorded") return mass({ kg: body.kg ?? 0 });
   if (name === "function_tested") return `${TESTS[body.test]?.[0] ?? body.test}: ${body.result} ${TESTS[body.test]?.[1] ?? ""}`;
   if (name === "symptom_report") return body.signs.map((one: string) => one.replaceAll("_", " ")).join(", ");
@@ -99,7 +99,7 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
     box.close();
     sheet(
       app,
-      `${lift.lift}: set ${at + 1}`,
+      `${app.liftName(lift.lift)}: set ${at + 1}`,
       {
         load: set.load,
         reps: set.reps,
@@ -133,7 +133,7 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
   fill(
     box,
     el("h2", {}, "Which set was wrong?"),
-    el("div", { class: "stack" }, session.lifts.map((lift: Tree) => lift.sets.map((set: Tree, at: number) => button(`${lift.lift}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
+    el("div", { class: "stack" }, session.lifts.map((lift: Tree) => lift.sets.map((set: Tree, at: number) => button(`${app.liftName(lift.lift)}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
     button("Cancel", () => box.close(), { class: "quiet" }),
   );
   box.addEventListener("close", () => box.remove());
@@ -157,7 +157,7 @@ function coursesPart(app: App, lifts: string[]): HTMLElement {
   const inside = el("div", {});
   const box = el("details", {}, el("summary", {}, "Lifts of the lifts over time"), inside);
   box.addEventListener("toggle", () => {
-    if (box.open && inside.childElementCount === 0) fill(inside, lifts.map((lift) => [el("h2", {}, lift), coursePart(app, lift)]));
+    if (box.open && inside.childElementCount === 0) fill(inside, lifts.map((lift) => [el("h2", {}, app.liftName(lift)), coursePart(app, lift)]));
   });
   return box;
 }
@@ -188,7 +188,7 @@ export function logView(app: App): Child {
           "li",
           { class: now ? "" : "gone" },
           el("p", {}, el("b", {}, `${dayShort(chain.day)} \u00b7 ${kindWords(name)}`), now && JSON.stringify(now) === JSON.stringify(chain.said[0]) ? "" : ` (${now ? "corrected" : "taken back"})`),
-          el("p", { class: "soft" }, summary(now ?? first, byRoot)),
+          el("p", { class: "soft" }, summary(app, now ?? first, byRoot)),
           el(
             "div",
             { class: "row" },

@@ -21,7 +21,6 @@ export const ROLES: Record<string, string> = {
   retire: "No longer used",
 };
 
-/** Writes a whole new set of what is set for the lifts. */
 /** Every region that a lift names is declared; none that was declared is taken away. */
 function declareRegions(all: Tree): void {
   const known = new Set((all.regions ?? []).map((one: Tree) => one.id));
@@ -30,6 +29,7 @@ function declareRegions(all: Tree): void {
   all.regions = [...(all.regions ?? []), ...added];
 }
 
+/** Writes a whole new set of what is set for the lifts. */
 export function putParameters(app: App, lifter: Loaded, change: (next: Tree) => void): Promise<boolean> {
   const next = snake(app.parameters(lifter));
   change(next);
@@ -47,26 +47,27 @@ function moved<T>(items: T[], from: number, by: number): T[] {
 function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement {
   const lift = plan.lifts[at];
   const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
+  const name = app.liftName(lift.lift);
   const put = (lifts: Tree[]): void => app.putPlan(lifter, { ...plan, lifts });
   const change = (more: Tree): void => put(plan.lifts.map((one: Tree, other: number) => (other === at ? { ...one, ...more } : one)));
   return el(
     "li",
     { class: "card", "data-planned": lift.lift },
-    el("h2", {}, `${at + 1}. ${lift.lift}`),
+    el("h2", {}, `${at + 1}. ${name}`),
     place && el("p", { class: "soft" }, `${ROLES[place.role] ?? place.role}; ${statusWords(place.status)} at ${mass(place.at.work.load)}.`),
     choices("Repetitions to leave in reserve", RESERVES.map((value) => ({ value, label: String(value) })), Number(lift.reserve ?? RESERVE), (value) => change({ reserve: value })),
     el(
       "div",
       { class: "row moves" },
-      button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${lift.lift}: earlier`, "data-act": "earlier" }),
-      button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${lift.lift}: later`, "data-act": "later" }),
+      button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${name}: earlier`, "data-act": "earlier" }),
+      button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${name}: later`, "data-act": "later" }),
     ),
     el(
       "div",
       { class: "stack" },
-      button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${lift.lift}` }),
-      button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${lift.lift}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
-      button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${lift.lift}: gate, rungs, regions`, "data-act": "edit-lift" }),
+      button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${name}` }),
+      button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
+      button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${name}: gate, rungs, regions`, "data-act": "edit-lift" }),
     ),
   );
 }
@@ -78,7 +79,7 @@ function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Chil
     "section",
     {},
     el("h2", {}, "Not in the plan"),
-    el("ul", { class: "kit" }, out.map((name) => el("li", {}, el("span", {}, name), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift: name }] }), { "aria-label": `Plan it: ${name}` }), button("Gate, rungs, regions", () => app.go("lift", { lift: name }), { "aria-label": `${name}: gate, rungs, regions` })))),
+    el("ul", { class: "kit" }, out.map((lift) => el("li", {}, el("span", {}, app.liftName(lift)), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift }] }), { "aria-label": `Plan it: ${app.liftName(lift)}` }), button("Gate, rungs, regions", () => app.go("lift", { lift }), { "aria-label": `${app.liftName(lift)}: gate, rungs, regions` })))),
   );
 }
 
@@ -107,7 +108,7 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
   const pairs: Tree[] = app.parameters(lifter)?.pairs ?? [];
   const strict: string = app.kept.strict ?? names[0] ?? "";
   const forgiving: string = app.kept.forgiving ?? names.find((name) => name !== strict) ?? "";
-  const options = names.map((value) => ({ value, label: value }));
+  const options = names.map((value) => ({ value, label: app.liftName(value) }));
   const set = (change: (next: Tree) => void): void => void putParameters(app, lifter, change).then(() => app.refresh());
   return el(
     "section",
@@ -118,15 +119,17 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
       el(
         "ul",
         { class: "kit roomy" },
-        pairs.map((pair, at) =>
-          el(
+        pairs.map((pair, at) => {
+          const [strict, forgiving] = [app.liftName(pair.strict), app.liftName(pair.forgiving)];
+          const most = `${plain(pair.ratioCap * 100, 0)} %`;
+          return el(
             "li",
             {},
-            el("span", {}, el("b", {}, pair.strict), " strict, ", el("b", {}, pair.forgiving), " forgiving"),
-            button(`At most ${plain(pair.ratioCap * 100, 0)} %`, () => openPad(`Strict at most, in % of ${pair.forgiving}`, "%", (percent) => set((next) => (next.pairs[at].ratio_cap = percent / 100))), { "aria-label": `${pair.strict}: at most ${plain(pair.ratioCap * 100, 0)} % of ${pair.forgiving}. Change` }),
-            button("Part them", () => set((next) => next.pairs.splice(at, 1)), { "aria-label": `Part them: ${pair.strict} and ${pair.forgiving}` }),
-          ),
-        ),
+            el("span", {}, el("b", {}, strict), " strict, ", el("b", {}, forgiving), " forgiving"),
+            button(`At most ${most}`, () => openPad(`Strict at most, in % of ${forgiving}`, "%", (percent) => set((next) => (next.pairs[at].ratio_cap = percent / 100))), { "aria-label": `${strict}: at most ${most} of ${forgiving}. Change` }),
+            button("Part them", () => set((next) => next.pairs.splice(at, 1)), { "aria-label": `Part them: ${strict} and ${forgiving}` }),
+          );
+        }),
       ),
     names.length > 1 &&
       el(

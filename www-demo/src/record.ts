@@ -101,9 +101,14 @@ function setupBefore(app: App, lift: string): Setup {
   return { company: before?.company, pins: before?.pins };
 }
 
-function draftEntry(lift: string, facts: SetFacts): Tree {
-  const setup = setupEvent(facts.setup);
-  return { lift, set: setEvent(facts), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
+/** Where the set is done, unless that is the granted place. */
+function placeEvent(lift: Tree): Tree | undefined {
+  return JSON.stringify(lift.place) === JSON.stringify(lift.granted.place) ? undefined : lift.place;
+}
+
+function draftEntry(lift: Tree, facts: SetFacts): Tree {
+  const [place, setup] = [placeEvent(lift), setupEvent(facts.setup)];
+  return { lift: lift.lift, set: setEvent(facts), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
 }
 
 /** Every planned set, watched by the coach and found good. */
@@ -111,7 +116,7 @@ export function goodSets(app: App, lift: Tree): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const marks = Object.fromEntries(criteria(app, lift.lift).map((one) => [one.id, "met"]));
-  const entry = draftEntry(lift.lift, { load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "", setup: setupBefore(app, lift.lift) });
+  const entry = draftEntry(lift, { load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "", setup: setupBefore(app, lift.lift) });
   app.addDraft(lifter, Array.from({ length: lift.sets }, () => entry));
 }
 
@@ -146,7 +151,7 @@ export function setBox(app: App, lift: Tree, number: number): void {
     cue: "",
     setup: setupBefore(app, lift.lift),
   };
-  sheet(app, `${lift.lift}: set ${number + 1}`, facts, own, (done) => app.addDraft(lifter, [draftEntry(lift.lift, done)]), lift);
+  sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}`, facts, own, (done) => app.addDraft(lifter, [draftEntry(lift, done)]), lift);
 }
 
 /** The sheet for one set, also for correcting an old one. */
@@ -253,7 +258,13 @@ const FEATURES = [
 export interface PainFacts {
   region: string | undefined;
   score: number;
-  features: string[];
+  /** Nothing tapped is not an answer; an empty list is the answer that nothing came with it. */
+  features: string[] | undefined;
+}
+
+/** A report of pain as the log spells it. */
+export function painEvent(facts: PainFacts, region: string): Tree {
+  return { region, score: facts.score, ...(facts.features ? { features: facts.features } : {}) };
 }
 
 export function regionsOf(app: App): string[] {
@@ -264,9 +275,29 @@ export function regionsOf(app: App): string[] {
   return all.length > 0 ? all : ["lower back", "knee", "shoulder", "hip"];
 }
 
+export function regionChoices(app: App): { value: string; label: string }[] {
+  return regionsOf(app).map((value) => ({ value, label: app.regionName(value) }));
+}
+
+/** Any of several, or none of them, or no answer. */
+function severalOf(none: string, all: readonly (readonly [string, string])[], now: string[] | undefined, put: (next: string[] | undefined) => void): HTMLElement {
+  const pressed = (on: boolean): Record<string, string> => ({ class: "choice", "aria-pressed": on ? "true" : "false" });
+  const toggle = (code: string): void => {
+    const others = (now ?? []).filter((one) => one !== code);
+    const next = now?.includes(code) ? others : [...others, code];
+    put(next.length > 0 ? next : undefined);
+  };
+  return el(
+    "div",
+    { class: "choices" },
+    button(none, () => put(now?.length === 0 ? undefined : []), { ...pressed(now?.length === 0), "data-none": true }),
+    all.map(([code, label]) => button(label, () => toggle(code), pressed(now?.includes(code) ?? false))),
+  );
+}
+
 export function painFields(app: App, facts: PainFacts, redraw: () => void): Child[] {
   return [
-    choices("Where", regionsOf(app).map((one) => ({ value: one, label: one })), facts.region, (value) => {
+    choices("Where", regionChoices(app), facts.region, (value) => {
       facts.region = value;
       redraw();
     }),
@@ -278,12 +309,10 @@ export function painFields(app: App, facts: PainFacts, redraw: () => void): Chil
       "div",
       { class: "field" },
       el("span", { class: "label" }, "What came with it"),
-      el("div", { class: "choices" }, FEATURES.map(([code, label]) =>
-        button(label, () => {
-          facts.features = facts.features.includes(code) ? facts.features.filter((one) => one !== code) : [...facts.features, code];
-          redraw();
-        }, { class: "choice", "aria-pressed": facts.features.includes(code) ? "true" : "false" }),
-      )),
+      severalOf("None of these", FEATURES, facts.features, (features) => {
+        facts.features = features;
+        redraw();
+      }),
     ),
   ];
 }
@@ -293,7 +322,7 @@ export function finishBox(app: App): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": "Finish session" });
-  const facts: PainFacts = { region: undefined, score: 0, features: [] };
+  const facts: PainFacts = { region: undefined, score: 0, features: undefined };
   const pains: Tree[] = [];
   let hurt = false;
   const entries = app.draft(lifter);
@@ -303,11 +332,12 @@ export function finishBox(app: App): void {
     const done = lifts.map((lift): Tree => {
       const own = entries.filter((one) => one.lift === lift);
       const cue = own.findLast((one) => one.cue)?.cue;
+      const place = own.find((one) => one.place)?.place;
       const said = setups.get(lift);
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
-      return { lift, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
+      return { lift, ...(place ? { place } : {}), sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
-    if (hurt && facts.region) pains.push({ region: facts.region, score: facts.score, features: facts.features });
+    if (hurt && facts.region) pains.push(painEvent(facts, facts.region));
     box.close();
     void app
       .record(lifter, { session_recorded: { lifts: done, ...(asked ? { pain: pains } : {}) } }, undefined, true)
@@ -317,7 +347,7 @@ export function finishBox(app: App): void {
     fill(
       box,
       el("h2", {}, "Finish session"),
-      [...setups].map(([lift, setup]) => el("div", { class: "field" }, el("h3", {}, `${lift}: may stay empty`), setupFields(setup, draw))),
+      [...setups].map(([lift, setup]) => el("div", { class: "field" }, el("h3", {}, `${app.liftName(lift)}: may stay empty`), setupFields(setup, draw))),
       el("h3", {}, "Any pain in a joint, a tendon or the spine?"),
       el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
       hurt ? painFields(app, facts, draw) : undefined,
@@ -337,7 +367,7 @@ export function finishBox(app: App): void {
   box.showModal();
 }
 
-const ASKS = [
+export const ASKS = [
   ["fever", "Fever"],
   ["dizziness", "Dizzy"],
   ["palpitations", "Heart racing or irregular"],
@@ -358,7 +388,7 @@ export function dayBox(app: App): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": "The day\u2019s questions" });
-  const pain: PainFacts = { region: undefined, score: 0, features: [] };
+  const pain: PainFacts = { region: undefined, score: 0, features: undefined };
   let hurt: "no" | "yes" | undefined;
   // Nothing tapped is not an answer.
   let asks: string[] | undefined;
@@ -371,19 +401,10 @@ export function dayBox(app: App): void {
         "div",
         { class: "field" },
         el("span", { class: "label" }, "Any of these since last time?"),
-        el(
-          "div",
-          { class: "choices" },
-          button("None of these", () => { asks = asks?.length === 0 ? undefined : []; draw(); }, { class: "choice", "data-act": "no-asks", "aria-pressed": asks?.length === 0 ? "true" : "false" }),
-          ASKS.map(([code, label]) =>
-            button(label, () => {
-              const others = (asks ?? []).filter((one) => one !== code);
-              const all = asks?.includes(code) ? others : [...others, code];
-              asks = all.length > 0 ? all : undefined;
-              draw();
-            }, { class: "choice", "aria-pressed": asks?.includes(code) ? "true" : "false" }),
-          ),
-        ),
+        severalOf("None of these", ASKS, asks, (next) => {
+          asks = next;
+          draw();
+        }),
       ),
       choices("Pain now, in a joint, a tendon or the spine?", [{ value: "no", label: "None" }, { value: "yes", label: "Some" }], hurt, (value) => { hurt = value; draw(); }),
       hurt === "yes" ? painFields(app, pain, draw) : undefined,
@@ -393,7 +414,7 @@ export function dayBox(app: App): void {
         { class: "row" },
         button("Cancel", () => box.close(), { class: "quiet" }),
         button("Save", () => {
-          const pains = hurt === "yes" && pain.region ? [{ region: pain.region, score: pain.score, features: pain.features }] : [];
+          const pains = hurt === "yes" && pain.region ? [painEvent(pain, pain.region)] : [];
           box.close();
           void app.record(lifter, {
             day_report: {

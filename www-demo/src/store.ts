@@ -7,6 +7,8 @@ export interface Kept {
   id: string;
   header: string;
   plan: string;
+  /** Version of the log's format, as it came: a newer one may hold entries that this page does not know. */
+  version: number;
 }
 interface Row {
   lifter: string;
@@ -144,7 +146,7 @@ export class Store {
     if (!kept) return undefined;
     const own = await this.whole(base, "events", id, events);
     const draft = await this.whole(base, "drafts", id, drafts);
-    const { header, plan } = kept;
+    const { header, plan, version } = kept;
     const ends = {
       events: own.seal,
       draft: draft.seal,
@@ -153,7 +155,7 @@ export class Store {
       stored: { events: own.texts.length, draft: draft.texts.length, plan },
       revision: kept.revision ?? 0,
     };
-    return { lifter: { id, header, plan, events: own.texts, draft: draft.texts, torn: own.torn + draft.torn }, ends };
+    return { lifter: { id, header, plan, version, events: own.texts, draft: draft.texts, torn: own.torn + draft.torn }, ends };
   }
 
   /** Takes in what other windows wrote; where something of this one waits to be written, it asks instead. */
@@ -296,7 +298,7 @@ export class Store {
         throw error;
       }
       const revision = ends.revision + 1;
-      void writing.objectStore("lifters").put({ id, header: kept.header, plan: kept.plan, revision });
+      void writing.objectStore("lifters").put({ id, header: kept.header, plan: kept.plan, version: kept.version, revision });
       await finished;
       ends.revision = revision;
       ends.stored.plan = kept.plan;

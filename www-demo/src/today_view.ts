@@ -78,11 +78,12 @@ export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
   return el(
     "article",
     { class: stopped ? "card stopped" : "card", "data-lift": lift.lift },
-    el("header", {}, el("h2", {}, lift.lift), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
+    el("header", {}, el("h2", {}, app.liftName(lift.lift)), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
     over && el("p", { class: "done", "data-over": true }, "\u2713 Done today and in the log. Next time, as things stand:"),
     el("p", { class: "big", "data-answer": true }, liftLine(lift)),
     el("p", { class: "why", "data-why": true }, mainReason(line)),
     lift.loaded && loadedDrawing(lift.loaded, app.kit().stock),
+    lift.blocks && el("p", { class: "soft" }, `On blocks of ${plain(lift.blocks.mm, 0)} mm under each end.`),
     warmUp(lift),
     line.cautions.filter((one: Tree) => one.code === "alone_without_pins").map((one: Tree) => caution(one.code)),
     lift.sets > 0 &&
@@ -129,7 +130,7 @@ function offers(app: App, today: Tree): Child {
       el(
         "article",
         { class: "card offer" },
-        el("h2", {}, `${lift.lift}: a step is on offer`),
+        el("h2", {}, `${app.liftName(lift.lift)}: a step is on offer`),
         el("p", { class: "big" }, `${mass(lift.outlook.onOffer.to.work.load)}, if the coach wants it`),
         el("p", { class: "why" }, "The gate is open. Staying is as good; nobody has to add weight today."),
         el(
@@ -154,7 +155,7 @@ export function todayView(app: App): Child {
       button("Log and corrections", () => app.go("log")),
     ];
   }
-  const { session, lines, cautions } = found.answer;
+  const { session, lines, cautions, stop } = found.answer;
   const stopped = session.lifts.length > 0 && session.lifts.every((lift: Tree) => lift.verdict === "stop");
   return [
     el(
@@ -166,7 +167,7 @@ export function todayView(app: App): Child {
       button("Plan and lifts", () => app.go("plan"), { "data-act": "plan" }),
     ),
     app.clockBehind(lifter) && el("p", { class: "caution" }, "The log has a later day than this device. Look at the device\u2019s date."),
-    stopped && cautions.filter((one) => one.code.includes("emergency") || one.code.includes("clinician")).map((one) => caution(one.code)),
+    stop.map((words) => el("p", { class: "caution" }, words)),
     stopped && button("A clearance, then the coach\u2019s sign-off: write them down", () => app.go("log"), {}),
     offers(app, found.answer),
     el("div", { class: "cards" }, session.lifts.map((lift: Tree, at: number) => liftCard(app, lift, lines[at]))),

@@ -4,7 +4,7 @@ import { button, choices, el, fill, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
 import { given, massNumber, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
-import { painFields, regionsOf, type PainFacts } from "./record.ts";
+import { ASKS, painEvent, painFields, regionChoices, regionsOf, type PainFacts } from "./record.ts";
 
 type Made = Tree | string;
 
@@ -56,8 +56,8 @@ function morningAfter(app: App): void {
   const lifter = app.lifter;
   const last = lifter && app.history(lifter).sessions.at(-1);
   if (!last) return;
-  const pain: PainFacts = { region: undefined, score: 3, features: [] };
-  let more = "no";
+  const pain: PainFacts = { region: undefined, score: 3, features: undefined };
+  let more: "no" | "yes" | undefined;
   writeBox(
     app,
     "The morning after",
@@ -70,8 +70,9 @@ function morningAfter(app: App): void {
       more === "yes" && painFields(app, pain, redraw),
     ],
     () => {
+      if (more === undefined) return "More or not, please.";
       if (more === "yes" && !pain.region) return "Where, please.";
-      const answers = more === "yes" ? [{ region: pain.region, score: pain.score, features: pain.features }] : [];
+      const answers = more === "yes" && pain.region ? [painEvent(pain, pain.region)] : [];
       return { next_day_report: { session: last.sequence, pain: answers } };
     },
   );
@@ -121,9 +122,44 @@ function clearance(app: App): void {
   );
 }
 
+/** What was said when asked before training stays open until somebody answers it. */
+function askAnswered(app: App): void {
+  const lifter = app.lifter;
+  const open: string[] = lifter ? app.facts(lifter).asks : [];
+  if (!lifter || open.length === 0) {
+    app.notice = "Nothing that was asked waits for an answer.";
+    app.refresh();
+    return;
+  }
+  const by = who("Who says that training may go on");
+  let ask = open[0] as string;
+  let clinician: "no" | "yes" = "no";
+  writeBox(
+    app,
+    "What was asked is answered",
+    (redraw) => [
+      el("p", { class: "soft" }, "A fever that is over the coach may close; anything else a clinician."),
+      choices("What", ASKS.filter(([code]) => open.includes(code)).map(([value, label]) => ({ value: value as string, label })), ask, (value) => {
+        ask = value;
+        redraw();
+      }),
+      choices("Is that a clinician?", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], clinician, (value) => {
+        clinician = value as typeof clinician;
+        redraw();
+      }),
+      by.field,
+    ],
+    () => {
+      if (by.name() === "") return NAME;
+      if (ask !== "fever" && clinician === "no") return "A clinician answers this one.";
+      return { ask_answered: { ask, who: by.name(), clinician: clinician === "yes" } };
+    },
+  );
+}
+
 function signOff(app: App): void {
   const by = who("Coach");
-  const scopes = [{ value: "everything", label: "Every lift" }, ...regionsOf(app).map((value) => ({ value, label: value }))];
+  const scopes = [{ value: "everything", label: "Every lift" }, ...regionChoices(app)];
   let scope = "everything";
   writeBox(
     app,
@@ -197,7 +233,7 @@ function usualPain(app: App): void {
     "A usual level of pain",
     (redraw) => [
       el("p", { class: "soft" }, "For a region that is never quite free of pain. At or below this level and steady over three sessions a step up is allowed; any rise holds. Looked at again after 90 days; above 2 a clinician agrees it."),
-      choices("Where", regionsOf(app).map((value) => ({ value, label: value })), region, (value) => {
+      choices("Where", regionChoices(app), region, (value) => {
         region = value;
         redraw();
       }),
@@ -273,7 +309,7 @@ export function anotherRung(app: App, lift: string): void {
   let rung: number = place.sideways[0].rung;
   writeBox(
     app,
-    `${lift}: another rung`,
+    `${app.liftName(lift)}: another rung`,
     (redraw) => [
       el("p", { class: "soft" }, "Sideways or easier, never with more load. What the gate has counted begins anew there; the way back up goes through the gate."),
       choices("Rung", place.sideways.map((one: Tree) => ({ value: one.rung as number, label: one.name as string })), rung, (value) => {
@@ -292,6 +328,7 @@ export function writeDownPart(app: App): Child {
     ["A session was missed", missed],
     ["A break", away],
     ["A clearance", clearance],
+    ["What was asked is answered", askAnswered],
     ["The coach signs off", signOff],
     ["The coach decides otherwise", overrule],
     ["A usual level of pain", usualPain],

@@ -117,6 +117,11 @@ fn progress(out: &mut String, types: &Types) {
 export declare class Progress {{
   /** Folds the log. @throws {{BismarError}} */
   constructor(log: {});
+  /**
+   * Takes a stored state where this version of the library made it and the log has told nothing since; else folds the
+   * log. @throws {{BismarError}} for a log that does not fold; a state that is of no use is not an error.
+   */
+  static fromState(state: {}, log: {}): Progress;
   /** Applies one more event; `needs_refold` if it changes the past. The state is unchanged on an error. */
   apply(event: {}): void;
   /** What may each lift do today, and what stands in its way? */
@@ -129,6 +134,8 @@ export declare class Progress {{
   close(): void;
 }}
 ",
+        given("Log"),
+        given("State"),
         given("Log"),
         given("Event"),
         given("Day"),

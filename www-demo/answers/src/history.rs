@@ -5,6 +5,7 @@ use bismar::gate::{Outcome, session_pass};
 use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
+use bismar::text::Words;
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
@@ -110,9 +111,9 @@ pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
     if state.stop().is_some() {
         stops.push("everything".to_string());
     }
-    stops.extend(
-        state.regions().iter().filter(|region| region.stop.is_some()).map(|region| region.id.to_string()),
-    );
+    let words = state.parameters().map_or_else(Words::plain, Words::of);
+    let stopped = state.regions().iter().filter(|region| region.stop.is_some());
+    stops.extend(stopped.map(|region| words.region_name(&region.id).to_string()));
     Ok(Answer {
         parameters: state.parameters().cloned(),
         age: age.map(|age| age.completed()),
@@ -193,6 +194,7 @@ fn places(state: &State) -> Vec<(Name, Mass, &'static str)> {
 }
 
 fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
+    let words = state.parameters().map_or_else(Words::plain, Words::of);
     Done {
         sequence: event.sequence,
         day: event.day,
@@ -202,7 +204,7 @@ fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
             .pain
             .iter()
             .flatten()
-            .map(|pain| format!("{} {}/10", pain.region, pain.score.score()))
+            .map(|pain| format!("{} {}/10", words.region_name(&pain.region), pain.score.score()))
             .collect(),
         pain_asked: session.pain.is_some(),
         lifts: session.lifts.iter().map(|lift| done_lift(lift, state)).collect(),

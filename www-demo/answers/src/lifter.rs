@@ -4,7 +4,7 @@ use bismar::Error;
 use bismar::prescription::sideways;
 use bismar::progression::Purpose;
 use bismar::quantity::{Day, Name, Pain};
-use bismar::record::{Grant, LiftParameters, Parameters};
+use bismar::record::{Ask, Grant, LiftParameters, Parameters};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
@@ -24,6 +24,8 @@ pub(crate) struct Answer {
     places: Vec<Place>,
     /// Agreed usual levels of pain.
     usual: Vec<Usual>,
+    /// What was said when asked before training and still waits for an answer.
+    asks: Vec<Ask>,
     next_sequence: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
     last_day: Option<Day>,
@@ -92,6 +94,7 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
         parameters: state.parameters().cloned(),
         places: places.collect(),
         usual: usual.collect(),
+        asks: state.asks().iter().map(|open| open.ask).collect(),
         next_sequence: highest.unwrap_or_default().saturating_add(1),
         last_day: state.last().map(|(day, _)| day),
     })

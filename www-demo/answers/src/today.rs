@@ -4,9 +4,9 @@ use bismar::Error;
 use bismar::caution::Caution;
 use bismar::prescription::{LiftToday, SessionPlan, next_session_from};
 use bismar::progression::{MoveOutlook, State, fold};
-use bismar::quantity::Day;
+use bismar::quantity::{Day, Unit};
 use bismar::record::{Event, EventKind, Layoff, LayoffReason, Plan};
-use bismar::text;
+use bismar::text::{self, Words};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
@@ -40,6 +40,8 @@ struct Away {
 #[derive(Serialize)]
 pub(crate) struct Answer {
     session: SessionPlan,
+    /// What stands above everything else where something is stopped; else empty.
+    stop: Vec<String>,
     lines: Vec<Line>,
     cautions: Vec<Said>,
 }
@@ -68,8 +70,9 @@ pub(crate) fn said(caution: &Caution) -> Said {
     Said { code: caution.as_str(), text: text::caution(*caution).to_string() }
 }
 
-fn line(lift: &LiftToday) -> Line {
-    let reason = |reason: &bismar::reason::Reason| Said { code: reason.code(), text: text::reason(reason) };
+fn line(words: &Words<'_>, lift: &LiftToday) -> Line {
+    let reason =
+        |reason: &bismar::reason::Reason| Said { code: reason.code(), text: words.reason_for(lift, reason) };
     let blockers = match &lift.outlook {
         MoveOutlook::OnOffer { .. } => Vec::new(),
         MoveOutlook::Blocked { by, .. } => by.iter().map(reason).collect(),
@@ -78,10 +81,10 @@ fn line(lift: &LiftToday) -> Line {
         verdict: text::verdict(lift.verdict),
         why: lift.reasons.iter().map(reason).collect(),
         blockers,
-        changes: lift.would_change.iter().map(text::change).collect(),
-        missing: lift.gate.missing.iter().map(text::missing).collect(),
+        changes: words.changes(lift),
+        missing: lift.gate.missing.iter().map(|each| words.missing(each)).collect(),
         cautions: lift.cautions.iter().map(said).collect(),
-        step: text::one_line(lift),
+        step: words.one_line(lift),
     }
 }
 
@@ -101,10 +104,16 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
         events.push((today, bismar::value::Value::from_json(kind)?.read()?));
     }
     let state = supposed(&opened, events)?;
-    let session = next_session_from(state.as_ref().unwrap_or(&opened.state), &plan, today)?;
-    let lines = session.lifts.iter().map(line).collect();
-    let cautions = session.cautions.iter().map(said).collect();
-    Ok(Answer { session, lines, cautions })
+    let state = state.as_ref().unwrap_or(&opened.state);
+    let session = next_session_from(state, &plan, today)?;
+    // The page shows loads in the unit that is chosen on it; its sentences are in kilograms.
+    let words = state.parameters().map_or_else(Words::plain, Words::of).in_unit(Unit::Kg);
+    Ok(Answer {
+        stop: words.session(&session).stop,
+        lines: session.lifts.iter().map(|lift| line(&words, lift)).collect(),
+        cautions: session.cautions.iter().map(said).collect(),
+        session,
+    })
 }
 
 /// The state if that had happened too; none where nothing is supposed.

@@ -7,13 +7,14 @@ import { attempt, type Tree } from "../engine.ts";
 import { count, dayShort, mass, plain } from "../numbers.ts";
 import { implementName } from "../kit.ts";
 import { numberField } from "../pad.ts";
-import { dayBox, implementOf, painFields, type PainFacts } from "../record.ts";
+import { dayBox, implementOf, painEvent, painFields, regionsOf, type PainFacts } from "../record.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
 import { barChoice, fields, kept, liftChoice, massField, nobody, put, type Question } from "./shape.ts";
 
-type Found = { lift: Tree; line: Tree };
+/** A lift of the session, its sentences, and what people call it. */
+type Found = { lift: Tree; line: Tree; name: string };
 
 function lifts(app: App, more: Record<string, Tree> = {}, plan?: string): { found: Found[]; refused?: string; answer?: Tree } {
   const lifter = app.lifter;
@@ -21,7 +22,7 @@ function lifts(app: App, more: Record<string, Tree> = {}, plan?: string): { foun
   const got = app.today(lifter, more, plan);
   if (!got.answer) return { found: [], refused: got.refused?.message ?? "" };
   const { session, lines } = got.answer;
-  return { found: session.lifts.map((lift: Tree, at: number) => ({ lift, line: lines[at] })), answer: got.answer };
+  return { found: session.lifts.map((lift: Tree, at: number) => ({ lift, line: lines[at], name: app.liftName(lift.lift) })), answer: got.answer };
 }
 
 function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found) => string, more?: (one: Found) => Child): Child {
@@ -32,7 +33,7 @@ function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found)
       el(
         "article",
         { class: "card", "data-lift": one.lift.lift },
-        el("h2", {}, one.lift.lift),
+        el("h2", {}, one.name),
         el("p", { class: "big" }, big(one)),
         el("p", { class: "why" }, why(one)),
         more?.(one),
@@ -136,7 +137,7 @@ function goUp(app: App): Child {
   const open = found.filter((one) => one.lift.outlook.onOffer);
   return [
     answer({
-      big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.lift.lift).join(", ")}`,
+      big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.name).join(", ")}`,
       why: "Staying at a load is a good result; nobody has to add weight.",
     }),
     eachLift(
@@ -150,7 +151,8 @@ function goUp(app: App): Child {
 
 /** What the gate itself still asks for, most telling first. */
 function gateWords(one: Found): string {
-  const sessions = one.line.changes.find((change: string) => change.includes("passing session"));
+  const more: number | undefined = one.lift.wouldChange.find((change: Tree) => change.passingSessions)?.passingSessions.count;
+  const sessions = more === undefined ? undefined : more === 1 ? "1 more passing session, on another day" : `${more} more passing sessions in a row, each on another day`;
   const [first] = one.line.missing as string[];
   if (one.lift.gate.open || first === undefined) return "nothing missing";
   const watch = /watch: (.*)$/.exec(first)?.[1];
@@ -164,13 +166,13 @@ function missing(app: App): Child {
   const first = found.find((one) => one.line.missing.length > 0) ?? found[0];
   return [
     first && answer({
-      big: `${first.lift.lift}: ${gateWords(first)}`,
+      big: `${first.name}: ${gateWords(first)}`,
       why: "A session counts when its repetitions pass, the first set among them, each on another day.",
     }),
     eachLift(
       found,
       gateWords,
-      (one) => (one.line.changes.length > 0 ? `What would change it: ${one.line.changes.join("; ")}.` : ""),
+      (one) => (one.line.changes.length > 0 ? one.line.changes.join(" ") : ""),
     ),
   ];
 }
@@ -206,14 +208,16 @@ function hurts(app: App): Child {
       button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),
     ];
   }
-  const facts = kept<PainFacts>(app, "pain", () => ({ region: "lower back", score: 3, features: [] }));
+  const [own] = regionsOf(app);
+  const facts = kept<PainFacts>(app, "pain", () => ({ region: regionsOf(app).includes("lower back") ? "lower back" : own, score: 3, features: undefined }));
   const inputs = fields(painFields(app, facts, () => app.refresh()));
-  const kind = { pain_report: { region: facts.region ?? "lower back", score: facts.score, features: facts.features } };
+  const kind = { pain_report: painEvent(facts, facts.region ?? "") };
   if (!app.lifter) {
-    const stops = facts.score > 5 || facts.features.some((one) => one !== "new" && one !== "rising");
+    const came = facts.features ?? [];
+    const stops = facts.score > 5 || came.some((one) => one !== "new" && one !== "rising");
     return [
       answer({
-        big: stops ? "Stop the lifts of that region" : facts.score >= 3 || facts.features.length > 0 ? "Ease off: no step up" : facts.score > 0 ? "Go on, stay at this load" : "Go on",
+        big: stops ? "Stop the lifts of that region" : facts.score >= 3 || came.length > 0 ? "Ease off: no step up" : facts.score > 0 ? "Go on, stay at this load" : "Go on",
         why: stops ? "See a clinician before lifting with that region again." : "Drop load or range until it is 2 or less, else leave the lift. Look again next morning; two sessions without it before a step up.",
         cautions: ["see_clinician_first"],
         ...(stops ? { tone: "stop" as const } : {}),
@@ -227,7 +231,7 @@ function hurts(app: App): Child {
   const worst = touched.find((one) => one.lift.verdict === "stop") ?? touched[0];
   return [
     answer({
-      big: worst ? `${worst.lift.lift}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
+      big: worst ? `${worst.name}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
       why: "Ask again next morning: more pain than before the session takes the pass back. Get it looked at if it is worse each week or above 5.",
       cautions: ["see_clinician_first"],
       ...(worst?.lift.verdict === "stop" ? { tone: "stop" as const } : {}),
@@ -261,7 +265,7 @@ function afterBreak(app: App): Child {
   return [
     inputs,
     answer({
-      big: ill ? "A clearance first, then lower" : first ? `${first.lift.lift}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
+      big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
       why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
       working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row: Tree) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
     }),
@@ -314,13 +318,13 @@ function lastTime(app: App): Child {
   if (!last) return answer({ big: "No session yet", why: "The first one will be here next time." });
   const set = (one: Tree): string => `${mass(one.load)} \u00d7 ${plain(one.reps)}${one.marks?.acceptable === undefined ? ", not watched" : `, ${one.marks.acceptable} good`}${one.effort?.rir === undefined ? "" : `, ${plain(one.effort.rir, 1)} left`}`;
   const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${kindWords(one.kind).toLowerCase()}${one.note ? `, ${one.note}` : ""}`);
-  const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${lift.lift}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
+  const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({
-      big: last.lifts.map((lift: Tree) => `${lift.lift} ${mass(lift.load)}`).join(", "),
+      big: last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
-        last.lifts.map((lift: Tree) => [el("h2", {}, `${lift.lift}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), list(lift.sets.map(set))]),
+        last.lifts.map((lift: Tree) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), list(lift.sets.map(set))]),
         last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
         last.note && el("p", {}, last.note),
         after.length > 0 && [el("h2", {}, "Since then"), list(after)],
@@ -342,7 +346,7 @@ function shortOf(app: App): Child {
   const inputs = fields(
     choices("Minutes", [20, 30, 45, 60].map((value) => ({ value, label: String(value) })), minutes, (value) => put(app, "minutes", value)),
     el("div", { class: "field" }, el("span", { class: "label" }, "Taken or missing"), el("div", { class: "choices" }, names.map((name) => button(name, () => put(app, "taken", taken.includes(name) ? taken.filter((one) => one !== name) : [...taken, name]), { class: "choice", "aria-pressed": taken.includes(name) ? "true" : "false" })))),
-    choices("Sore", [{ value: "", label: "Nothing" }, ...regions.map((value) => ({ value, label: value }))], sore, (value) => put(app, "sore", value)),
+    choices("Sore", [{ value: "", label: "Nothing" }, ...regions.map((value) => ({ value, label: app.regionName(value) }))], sore, (value) => put(app, "sore", value)),
   );
   const suppose = sore ? { suppose: JSON.stringify({ pain_report: { region: sore, score: 3 } }) } : {};
   const { found, refused: no } = lifts(app, suppose, JSON.stringify(plan));
@@ -355,7 +359,7 @@ function shortOf(app: App): Child {
   return [
     inputs,
     answer({
-      big: stay.length === 0 ? "Nothing stays today" : `Keep: ${stay.map((one) => `${one.lift.lift} ${one.lift.sets} \u00d7 ${one.lift.reps}`).join(", ")}`,
+      big: stay.length === 0 ? "Nothing stays today" : `Keep: ${stay.map((one) => `${one.name} ${one.lift.sets} \u00d7 ${one.lift.reps}`).join(", ")}`,
       why: "Nothing is added to make up for it, today or next time.",
     }),
     eachLift(
@@ -377,8 +381,8 @@ function sidewaysPart(app: App, lift: string): Child {
   if (beside.length === 0 && !other) return el("p", { class: "soft" }, "No rung beside or below this one is set; other lifts stay as planned.");
   return [
     beside.length > 0 && el("p", { "data-sideways": lift }, `Instead, with no more load: ${beside.map((one) => one.name).join(", ")}.`),
-    other && el("p", { class: "soft" }, `The other lift of its pair: ${other}, at its own granted load.`),
-    beside.length > 0 && button("Go to another rung", () => anotherRung(app, lift), { "aria-label": `${lift}: go to another rung` }),
+    other && el("p", { class: "soft" }, `The other lift of its pair: ${app.liftName(other)}, at its own granted load.`),
+    beside.length > 0 && button("Go to another rung", () => anotherRung(app, lift), { "aria-label": `${app.liftName(lift)}: go to another rung` }),
   ];
 }
 

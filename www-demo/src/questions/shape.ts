@@ -68,7 +68,7 @@ export function liftChoice(app: App, key = "lift"): { field: Child; value: strin
   const names = liftNames(app);
   const value = kept(app, key, () => names[0] ?? "");
   if (names.length === 0) return { field: undefined, value: undefined };
-  return { field: choices("Lift", names.map((name) => ({ value: name, label: name })), value, (name) => put(app, key, name)), value };
+  return { field: choices("Lift", names.map((name) => ({ value: name, label: app.liftName(name) })), value, (name) => put(app, key, name)), value };
 }
 
 /** What is said where a question is about somebody and nobody is there. */

@@ -54,10 +54,10 @@ function pairRatio(app: App): Child {
   const own = pairs[which] ?? pairs[0];
   const asked = { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving };
   const last = kept<Tree>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
-  const strict = massField(app, `strict ${which}`, own.strict, () => last.strictLoad ?? { kg: 60 });
-  const forgiving = massField(app, `forgiving ${which}`, own.forgiving, () => last.forgivingLoad ?? { kg: 100 });
+  const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.strictLoad ?? { kg: 60 });
+  const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.forgivingLoad ?? { kg: 100 });
   const inputs = fields(
-    pairs.length > 1 && choices("Pair", pairs.map((one, at) => ({ value: at, label: `${one.strict}, ${one.forgiving}` })), which, (value) => put(app, "pair", value)),
+    pairs.length > 1 && choices("Pair", pairs.map((one, at) => ({ value: at, label: `${app.liftName(one.strict)}, ${app.liftName(one.forgiving)}` })), which, (value) => put(app, "pair", value)),
     strict.field,
     forgiving.field,
   );
@@ -71,7 +71,7 @@ function pairRatio(app: App): Child {
     inputs,
     answer({
       big: PLACES[got.place] ?? got.place,
-      why: `${own.forgiving} is ${plain(got.ratio ?? 0)} times ${own.strict}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; ${got.weeks ? "nine weeks of ten lay" : "it may lie"} between ${plain(got.low)} and ${plain(got.high)} (${count(got.own.pairs, "pair")} of estimates).`,
+      why: `${app.liftName(own.forgiving)} is ${plain(got.ratio ?? 0)} times ${app.liftName(own.strict)}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; ${got.weeks ? "nine weeks of ten lay" : "it may lie"} between ${plain(got.low)} and ${plain(got.high)} (${count(got.own.pairs, "pair")} of estimates).`,
       body: review && el("p", {}, review),
       working: list([
         `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.priorLow)} to ${plain(got.priorHigh)}.`,
@@ -189,9 +189,9 @@ export function coursePart(app: App, lift: string): Child {
   if (own.length < 2) return el("p", {}, "Not enough sessions for a picture yet.");
   const moves: Tree[] = own.filter((one, at) => at === 0 || own[at - 1].load.kg !== one.load.kg || own[at - 1].status !== one.status);
   return [
-    courseChart(lift, history.steps, history.sessions),
+    courseChart(lift, app.liftName(lift), history.steps, history.sessions),
     el("p", { class: "soft" }, "Line: the granted load. Full dots: sessions that passed. Open dots: sessions that did not."),
-    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), one.status.replaceAll("_", " "), one.cause.replaceAll("_", " ")]), `Moves of ${lift}, latest first`)),
+    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), one.status.replaceAll("_", " "), one.cause.replaceAll("_", " ")]), `Moves of ${app.liftName(lift)}, latest first`)),
   ];
 }
 
@@ -229,7 +229,7 @@ function howLong(app: App): Child {
   const together = kept(app, "together", () => TOGETHER);
   const inputs = fields(
     own && lift.field,
-    own && choices("Gate", [{ value: "own", label: `As set for ${lift.value}` }, { value: "set", label: "Another" }], use, (value) => put(app, "use", value)),
+    own && choices("Gate", [{ value: "own", label: `As set for ${app.liftName(lift.value ?? "")}` }, { value: "set", label: "Another" }], use, (value) => put(app, "use", value)),
     use === "set" && choices("Good of 10", [7, 8, 9, 10].map((value) => ({ value, label: String(value) })), good, (value) => put(app, "good", value)),
     use === "set" && choices("Sessions in a row", [1, 2, 3, 4].map((value) => ({ value, label: String(value) })), sessions, (value) => put(app, "sessions", value)),
     choices("How much repetitions of a day go together", [{ value: 0, label: "Not at all" }, { value: 0.1, label: "A little" }, { value: TOGETHER, label: "Some" }, { value: 0.4, label: "A lot" }], together, (value) => put(app, "together", value)),

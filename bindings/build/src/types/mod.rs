@@ -4,10 +4,12 @@
 //! TypeScript and JSON Schema for every type without a line written twice. A test holds the result against
 //! real values.
 
+mod bodies;
 pub(crate) mod by_hand;
 mod reader;
 mod schema;
 mod serde_attributes;
+mod shape;
 mod typescript;
 
 use std::collections::BTreeSet;
@@ -100,7 +102,7 @@ impl Types {
     pub(crate) fn of_row(&self, key: &str, written: &str) -> Shape {
         let module = key.split('.').next().unwrap_or_default();
         match syn::parse_str::<syn::Type>(written) {
-            Ok(parsed) => reader::shape(&parsed, &reader::From::module(self, module)),
+            Ok(parsed) => shape::shape(&parsed, &shape::From::module(self, module)),
             Err(_) => Shape::Unknown(written.into()),
         }
     }
