@@ -1,7 +1,7 @@
 //! Which of two answers about a lift allows more.
 
 use bismar::prescription::{LiftToday, Verdict};
-use bismar::progression::{Decision, MoveOutlook};
+use bismar::progression::Decision;
 use bismar::quantity::Mass;
 use bismar::record::*;
 
@@ -45,11 +45,6 @@ pub fn granted_more(set: &LiftParameters, worse: &Decision, better: &Decision) -
 
 fn more<T: PartialOrd + std::fmt::Debug>(what: &str, worse: T, better: T) -> Option<String> {
     (worse > better).then(|| format!("{what} {worse:?} against {better:?}"))
-}
-
-/// Whether a move is on offer.
-pub fn on_offer(outlook: &MoveOutlook) -> bool {
-    matches!(outlook, MoveOutlook::OnOffer { .. })
 }
 
 /// In what today's session asks more of the lifter in `worse` than in `better`.

@@ -198,7 +198,7 @@ fn add_floor(all: &mut Parameters, floor: Floor, ranges_move: bool, scale: u32) 
                 160.0 + kilograms
             })
         };
-        let discs = all.stock.discs().iter().map(|disc| disc.clone().with_diameter(across(disc)).unwrap());
+        let discs = all.stock.discs().iter().map(|disc| (*disc).with_diameter(across(disc)).unwrap());
         all.stock = Stock::new(discs.collect()).unwrap();
     }
 }

@@ -38,7 +38,7 @@ fn today_says_a_line_for_every_lift_of_the_plan() {
     let answer =
         ask("page.today", &[("log", text(LOG)), ("plan", text(PLAN)), ("today", text("2026-08-28"))])
             .unwrap();
-    assert_eq!(list(answer.field("lines").unwrap()).len(), 3);
+    assert_eq!(list(answer.field("lines").unwrap()).len(), 4);
 }
 
 #[test]
