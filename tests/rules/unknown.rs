@@ -155,3 +155,36 @@ fn nobody_asked_is_no_answer() {
     quiet.wait(1).add(EventKind::NextDayReport(NextDayReport { session, pain: None, soreness: None }));
     assert!(blocked_by(&quiet.against("squat"), "pass_provisional"));
 }
+
+#[test]
+fn rule_11_another_rater_restarts_only_where_the_gate_says_so() {
+    use bismar::gate::{Gate, PassRun, Requirement};
+    let offered_after = |restarts: bool| {
+        let mut all = parameters();
+        let run = PassRun::new(9, 10, 2).unwrap().restarted_by_another_rater(restarts);
+        all.lifts[0].gate = Gate::new(Requirement::PassRun(run)).unwrap();
+        let mut world = World::new(all);
+        (0..4).for_each(|_| world.good_day("squat"));
+        world.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }));
+        world.day_report(DayClass::Ordinary);
+        world.is_offered("squat")
+    };
+    assert_eq!((offered_after(false), offered_after(true)), (true, false));
+}
+
+#[test]
+fn rule_12_a_fall_in_body_mass_is_said_beside_the_answer() {
+    let said = |masses: &[(i32, f64)]| {
+        let mut world = World::on_offer("squat");
+        for (days, mass) in masses {
+            world.wait(*days).add(EventKind::BodyMassRecorded(kg(*mass)));
+        }
+        let plan = Plan::of([name("squat")]);
+        let session = bismar::prescription::next_session_from(&world.state(), &plan, world.day).unwrap();
+        session.cautions.iter().any(|caution| caution.as_str() == "mass_falling")
+    };
+    assert!(said(&[(0, 80.0), (100, 78.0), (80, 76.0)]), "a twentieth within half a year");
+    assert!(!said(&[(0, 80.0), (100, 78.0), (80, 76.1)]), "a little less than that");
+    assert!(!said(&[(0, 80.0), (184, 76.0)]), "over a longer time");
+    assert!(!said(&[(0, 80.0), (50, 74.0), (50, 79.0)]), "and back again");
+}
