@@ -4,6 +4,7 @@ use super::relative::{body_mass_within, positive_load};
 use super::score::{HEAVIEST, Issue};
 use super::{Score, Sex};
 use crate::error::Error;
+use crate::numeric;
 use crate::quantity::Mass;
 use crate::source::{Seen, Source, formula, rows};
 
@@ -58,7 +59,7 @@ impl Polynomial {
             return Ok((body_mass_within(body_mass, self.lightest, self.heaviest)?, false));
         }
         let mass = body_mass_within(body_mass, LIGHTEST, HEAVIEST)?;
-        let counted = mass.clamp(self.lightest, self.heaviest);
+        let counted = numeric::smaller(numeric::larger(mass, self.lightest), self.heaviest);
         Ok((counted, counted.total_cmp(&mass).is_ne()))
     }
 
