@@ -58,7 +58,7 @@ test("a refused event leaves the state as it was, and a closed one says so", () 
   progress.close();
   progress.close();
   assert.throws(() => progress.state(), { code: "not_ready" });
-  assert.throws(() => new Progress({ ...log, version: 0 }), { code: "wrong_format", field: "log.version" });
+  assert.throws(() => new Progress({ ...log, version: 0 }), { code: "wrong_format", field: "version" });
 });
 
 /** A state that no log gives, so that it is seen whether it was taken or folded anew. */
@@ -93,7 +93,7 @@ test("a stored state of no use is not an error: the log is folded", () => {
     assert.equal(peak(progress), folded.lifts[0].peak.kg, what);
     progress.close();
   }
-  assert.throws(() => Progress.fromState(marked(), { ...log, format: "other" }), { code: "wrong_format", field: "log.format" });
+  assert.throws(() => Progress.fromState(marked(), { ...log, format: "other" }), { code: "wrong_format", field: "format" });
 });
 
 test("where a state is given by itself, one of another version is refused as such", () => {

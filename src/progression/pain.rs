@@ -104,6 +104,8 @@ impl State {
                 continue;
             }
             region.keep_score(answer.map_or(Pain::NONE, |answer| answer.score), on);
+            // What was said before the session, on the same day, counts as well: the worse of them stands.
+            let clear = clear && region.last.is_none_or(|(day, worst)| day != on || worst <= usual);
             // One civil day is one, however many sessions it had.
             if region.loaded == Some(on) {
                 continue;

@@ -143,6 +143,22 @@ fn what_came_with_pain_is_taken_as_new_where_nobody_asked() {
 }
 
 #[test]
+fn pain_said_before_the_session_is_not_cleared_by_the_session_of_the_same_day() {
+    let mut world = World::on_offer("squat");
+    world.add(EventKind::DayReport(DayReport {
+        pain: Some(vec![PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(2).unwrap())]),
+        ..DayReport::all_well(DayClass::Ordinary)
+    }));
+    world.train("squat", true);
+    assert_eq!(world.state().region(&name("knee")).unwrap().clear_needed, 1);
+    world.morning();
+    world.wait(2).day_report(DayClass::Ordinary);
+    assert!(blocked_by(&world.against("squat"), "pain_block"), "{:?}", world.against("squat"));
+    world.train("squat", true);
+    assert_eq!(world.state().region(&name("knee")).unwrap().clear_needed, 0);
+}
+
+#[test]
 fn nobody_asked_is_no_answer() {
     let mut world = World::on_offer("squat");
     world

@@ -5,7 +5,7 @@ import { button, choices, el, type Child } from "./element.ts";
 import type { Tree } from "./engine.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { statusWords } from "./charts.ts";
-import { dayLong, mass, plain } from "./numbers.ts";
+import { dayLong, face, mass, plain } from "./numbers.ts";
 import { implementName } from "./kit.ts";
 import { liftLine } from "./today_view.ts";
 
@@ -51,7 +51,7 @@ export function cardView(app: App): Child {
       health && last?.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && stopped && el("p", {}, `Stopped: ${history.stops.join(", ")}.`),
       el("h3", {}, "Bars and discs"),
-      el("p", {}, `${parameters.implements.map(implementName).join(", ")}; discs ${parameters.stock.discs.map((disc: Tree) => `${disc.count} \u00d7 ${plain(disc.nominal.kg)}`).join(", ")} kg.`),
+      el("p", {}, `${parameters.implements.map(implementName).join(", ")}; discs ${parameters.stock.discs.map((disc: Tree) => `${disc.count} \u00d7 ${face(disc.nominal)}`).join(", ")}.`),
       caution("holding_is_good"),
       caution("examines_nobody"),
       el("p", { class: "soft" }, `Rules of version ${session.version}, settings ${session.parameters}.`),

@@ -45,11 +45,9 @@ export function otherUnit(mass: Mass): string {
 export function estimate(kg: number): string {
   return unit === "kg" ? plain(kg, 0) : plain(pounds(kg), 0);
 }
-/** A disc by its face. */
-export function face(nominal: Mass): string {
-  const lb = plain(pounds(nominal.kg), 3);
-  const kg = plain(nominal.kg, 3);
-  return lb.length < kg.length && !/\.\d{2}$/.test(kg) ? `${lb} lb` : `${kg}`;
+/** A disc by what is marked on it, in its own unit; kilograms go without a word, as elsewhere on the page. */
+export function face(nominal: { kg?: number; lb?: number }): string {
+  return nominal.lb === undefined ? plain(nominal.kg ?? 0, 3) : `${plain(nominal.lb, 3)} lb`;
 }
 
 /** Reads a number with a comma or a point; nothing where there is none. */

@@ -65,8 +65,9 @@ export function settingsView(app: App): Child {
   );
   const addDisc = (): void =>
     openPad("Mass of one disc", unitNow(), (value) => {
-      const nominal = attempt("page.mass", { mass: given(value) }).answer;
-      if (!nominal) return;
+      // Kept in the unit in which it was said: that is what is marked on the disc.
+      const nominal = given(value);
+      if (!attempt("page.mass", { mass: nominal }).answer) return;
       openPad("Diameter", "mm", (mm) => save({ ...kit, stock: { discs: [...kit.stock.discs, { nominal, diameter: { mm }, thickness: { mm: 24 }, count: 2 }] } }));
     });
   const addBar = (): void =>

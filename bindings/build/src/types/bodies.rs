@@ -141,7 +141,10 @@ fn fields(named: &syn::FieldsNamed, rule: Option<&str>, all_default: bool, from:
             Some("kebab-case") => plain.replace('_', "-"),
             _ => plain,
         });
-        let shape = shape(&field.ty, from);
+        let shape = match said.written_by.as_deref().and_then(|path| path.rsplit("::").next()) {
+            Some("write_face") => face(from.types),
+            _ => shape(&field.ty, from),
+        };
         let optional = matches!(shape, Shape::Optional(_));
         out.push(Field {
             name,
@@ -154,4 +157,10 @@ fn fields(named: &syn::FieldsNamed, rule: Option<&str>, all_default: bool, from:
         });
     }
     out
+}
+
+/// The type of what is written on a disc.
+fn face(types: &Types) -> Shape {
+    let at = types.all.iter().position(|one| one.module == "quantity" && one.name == "Face");
+    at.map_or_else(|| Shape::Unknown("Face".into()), Shape::Type)
 }

@@ -30,6 +30,14 @@ pub(crate) static BY_HAND: &[ByHand] = &[
     },
     ByHand {
         module: "quantity",
+        name: "Face",
+        doc: "The face value of a disc: answered in the unit in which the disc is marked.",
+        given: "{ kg: number } | { lb: number }",
+        answered: "{ kg: number; lb?: never } | { lb: number; kg?: never }",
+        schema: MASS_SCHEMA,
+    },
+    ByHand {
+        module: "quantity",
         name: "Kilograms",
         doc: "A calculated mass, such as an estimate: kilograms or pounds may be given, kilograms are answered.",
         given: "{ kg: number } | { lb: number }",

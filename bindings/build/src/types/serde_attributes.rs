@@ -12,6 +12,8 @@ pub(super) struct Said {
     pub(super) rename: Option<String>,
     pub(super) read_from: Option<String>,
     pub(super) written_as: Option<String>,
+    /// The function that writes a field.
+    pub(super) written_by: Option<String>,
     pub(super) default: bool,
     pub(super) skipped_when_empty: bool,
     pub(super) skipped: bool,
@@ -69,6 +71,7 @@ fn note_word(word: &Meta, said: &mut Said) {
         "rename" => said.rename = text(word),
         "try_from" | "from" => said.read_from = text(word),
         "into" => said.written_as = text(word),
+        "serialize_with" => said.written_by = text(word),
         "default" => said.default = true,
         "skip_serializing_if" => said.skipped_when_empty = true,
         "skip" => said.skipped = true,
