@@ -17,7 +17,7 @@ try {
   const progress = stored ? Progress.fromState(stored, log) : new Progress(log);
   const session = progress.nextSession(await read(planFile), today);
   for (const lift of session.lifts) {
-    const load = lift.load ? `${lift.load.kg} kg` : "no load";
+    const load = lift.load ? `${Math.round(lift.load.kg * 100) / 100} kg` : "no load";
     console.log(`${lift.lift}: ${lift.verdict}, ${load}, ${lift.sets ?? 0} sets of ${lift.reps ?? 0}`);
   }
   if (stateFile) await writeFile(stateFile, JSON.stringify(toJson(progress.state())));
