@@ -18,7 +18,7 @@ export const QUESTIONS = [
   [10, { tap: "[aria-label^='A critical point'] [data-value='yes']" }, /^Bad day by agreeing signs$/, /^Bad day by agreeing signs$/, /^Needs a lifter$/],
   [11, null, /^Yes, once: supported row$/, /^No step up today$/, /^Needs a lifter$/],
   [12, null, /^box squat: 2 more passing sessions in a row/, /: .*passing session/, /^Needs a lifter$/],
-  [13, { tap: "[data-act='no-sign']" }, /^box squat: ease off, .*kg/, /: (ease off|technique only|train)/, /^Ease off: no step up$/],
+  [13, { tap: "[data-act='no-sign']" }, /^box squat: ease off, .*kg/, /: (ease off|technique only|train|rest)/, /^Ease off: no step up$/],
   [14, { tap: "[aria-label='Days without lifting'] [data-value='21']" }, /^box squat: 42\.5 kg$/, /: \d+(\.\d+)? kg$/, /^Needs a lifter$/],
   [15, null, /^Usual for this lifter$/, /^Needs a lifter$/, /^Needs a lifter$/],
   [16, { pad: "Load now", number: "60" }, /^Start at 60 kg$/, /^Start at 60 kg$/, /^Start at 60 kg$/],
