@@ -101,7 +101,7 @@ describe("files", () => {
     assert.match(await hand.big(), /New here: 703 events/);
     await hand.tap('[data-act="bring-in"]');
     await hand.page.waitForSelector("[data-lift]");
-    assert.equal(await hand.big(), "27.04 kg · 3 × 5 · leave 3");
+    assert.equal(await hand.big(), "47.54 kg · 3 × 5 · leave 3");
     await upload(hand, "copy.json", text);
     assert.match(await hand.page.locator("main article").innerText(), /Nothing would change/);
     const document = JSON.parse(text);
