@@ -50,7 +50,7 @@ const ASK_ALL = `${HANDS}
     async () => {
       await tap('[data-place="lifters"]');
       await tap('main [data-act="demo"]');
-      await until(() => find('[data-lift="front squat"]'));
+      await until(() => find('[data-lift="box squat"]'));
     },
   ];
   let asked = 0;

@@ -13,9 +13,9 @@ const MOST_RAW: usize = 240_000;
 const MOST_GZIP: usize = 80_000;
 
 /// What is enforced while the whole library is far above the budget: growth past it is a decision, not an accident.
-const CEILING_RAW: usize = 1_400_000;
+const CEILING_RAW: usize = 1_450_000;
 /// The same after gzip.
-const CEILING_GZIP: usize = 540_000;
+const CEILING_GZIP: usize = 570_000;
 
 /// Modules of the crate whose weight is shown one by one.
 const MODULES: &[&str] = &[
