@@ -9,7 +9,7 @@ cd "$(dirname "$0")/.."
 lines=${BISMAR_BENCH_LINES:-target/benches.txt}
 page=src/guide/benchmarks.md
 if [ -z "${BISMAR_BENCH_LINES:-}" ]; then
-  for bench in one_rm loading dose condition progression package; do
+  for bench in one_rm loading dose condition progression doors package; do
     echo "bench: $bench"
     cargo bench --all-features --bench "$bench"
   done | tee "$lines"
@@ -27,6 +27,7 @@ names() {
     dose) echo "Work done" ;;
     condition) echo "Trend" ;;
     progression) echo "Fold of a log" ;;
+    doors) echo "Questions to a log" ;;
     package) echo "JavaScript package, beside native" ;;
   esac
 }

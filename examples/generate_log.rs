@@ -3,7 +3,7 @@
 //! `cargo run --release --example generate_log -- --seed 7 --years 2 --lifts 5 --out examples/data`
 //!
 //! Writes `demo-log.json` and `demo-plan.json`. The lifter trains as the library prescribes, so the log is what
-//! a coach who follows it would record; the lifter's skill, bad days and pain come from the seed. Everything in
+//! a coach who follows it would record; the lifter's skill, days below the usual and pain come from the seed. Everything in
 //! it is invented.
 
 #[path = "shared/scenario.rs"]

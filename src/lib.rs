@@ -1,7 +1,7 @@
 //! Progression maths for barbell lifts: pure, `no_std`, deterministic.
 //!
 //! A coach rebuilds lifts with adults who mean to keep lifting: movement before load, load held until the movement
-//! has held up, and every session a reading of the day. This crate computes what that coach must decide, and says
+//! has held up, each day told against the lifter's own usual. This crate computes what that coach must decide, and says
 //! with each number where it comes from and how sure it is. It reads no clock, stores nothing and examines nobody.
 //!
 //! # Which function answers which question
@@ -13,15 +13,30 @@
 //! | Where does each lift stand after this log? | [`progression::fold`], [`progression::State::decide`] |
 //! | How does a log begin? | [`guide::first_log`] |
 //! | One more event, please. | [`progression::State::apply`] |
+//! | Keep the state for tomorrow? | [`progression::StoredState`]: `State::to_json`, back by `State::from_json_or_fold` |
 //! | What goes on each side for 62.5 kg? | [`loading::load()`] |
 //! | What can this gym make, and where is the largest gap? | [`loading::reachable()`] |
 //! | What does 5 at 60 say about strength, and how sure is that? | [`one_rm::estimate`]; by one equation: [`one_rm::epley_1985`] and its companions |
 //! | Did that session pass? | [`gate::session_pass`] |
 //! | Is the gate open, and what is missing? | [`gate::Gate::check`] |
 //! | How many sets, how heavy, how much in all? | [`dose`] |
-//! | Is today a good or a bad day? | [`condition`] |
+//! | Is today below, within or above the usual? | [`condition`] |
 //! | What must still be there at 85? | [`horizon`] |
+//! | From the log: does today lie below, within or above the usual? | [`answers::day`] |
+//! | Is the strength of a lift moving? By which own curve? | [`answers::trend`], [`answers::curve`] |
+//! | Was this week a jump? Is an easy week due? | [`answers::week()`], [`answers::easy_week`] |
+//! | A session was missed: shift, merge or drop? | [`answers::missed`] |
+//! | How do a strict and a forgiving lift stand to each other? | [`answers::pair`] |
+//! | Were the verdicts about the day right? | [`answers::verdicts`] |
+//! | That set is done: what now? | [`answers::next_set`] |
+//! | Do two people mark alike? | [`answers::raters`] |
+//! | Was the block right: keep, change, test again, raise the gate? | [`answers::block_review`] |
+//! | What is due this year? | [`answers::year`] |
+//! | What does another coach need to know? | [`answers::handover`] |
+//! | What looks odd in this log? | [`answers::review`] |
+//! | How is each load of today made, disc by disc? For several at one bar? | [`answers::rack`], [`answers::share`] |
 //! | Which equation do I take? | [`guide::choose_an_equation`] |
+//! | The answer in plain sentences, or in another language? | [`text::Words`], [`text::Translation`] |
 //! | What can I not expect of it? | [`guide::not_claimed`] |
 //! | Where does this number come from? | [`registry::row`]; all of them: [`guide::provenance`] |
 //!
@@ -66,6 +81,7 @@ pub mod prescription;
 #[cfg(feature = "rehearsal")]
 pub mod rehearsal;
 pub mod horizon;
+pub mod answers;
 pub mod registry;
 #[cfg(feature = "english")]
 pub mod text;

@@ -13,41 +13,44 @@ use crate::source::{Entry, Row};
 /// One module's lists, a file at a time.
 type Lists<T> = &'static [&'static [&'static T]];
 
-// One line a module; each keeps its own lists, a file at a time.
-static ROWS: &[Lists<Row>] = &[
-    crate::quantity::ROWS,
-    crate::caution::ROWS,
-    crate::reason::ROWS,
-    crate::statistics::ROWS,
-    crate::one_rm::ROWS,
-    crate::loading::ROWS,
-    crate::record::ROWS,
-    crate::dose::ROWS,
-    crate::condition::ROWS,
-    crate::gate::ROWS,
-    crate::progression::ROWS,
-    crate::prescription::ROWS,
+/// One line a module; each keeps its own lists, a file at a time.
+macro_rules! modules {
+    ($($(#[$feature:meta])? $module:ident),+ $(,)?) => {
+        static ROWS: &[Lists<Row>] = &[$($(#[$feature])? crate::$module::ROWS),+];
+        static ENTRIES: &[Lists<Entry>] = &[$($(#[$feature])? crate::$module::ENTRIES),+];
+
+        /// The entries of one module each, so that a build that names some of them carries no others.
+        pub mod of {
+            use crate::source::Entry;
+
+            $(
+                #[doc = concat!("The entries of [`", stringify!($module), "`](crate::", stringify!($module), ").")]
+                $(#[$feature])?
+                pub fn $module() -> impl Iterator<Item = &'static Entry> {
+                    crate::$module::ENTRIES.iter().flat_map(|file| file.iter().copied())
+                }
+            )+
+        }
+    };
+}
+
+modules! {
+    quantity,
+    caution,
+    reason,
+    statistics,
+    one_rm,
+    loading,
+    record,
+    dose,
+    condition,
+    gate,
+    progression,
+    prescription,
     #[cfg(feature = "rehearsal")]
-    crate::rehearsal::ROWS,
-    crate::horizon::ROWS,
-];
-static ENTRIES: &[Lists<Entry>] = &[
-    crate::quantity::ENTRIES,
-    crate::caution::ENTRIES,
-    crate::reason::ENTRIES,
-    crate::statistics::ENTRIES,
-    crate::one_rm::ENTRIES,
-    crate::loading::ENTRIES,
-    crate::record::ENTRIES,
-    crate::dose::ENTRIES,
-    crate::condition::ENTRIES,
-    crate::gate::ENTRIES,
-    crate::progression::ENTRIES,
-    crate::prescription::ENTRIES,
-    #[cfg(feature = "rehearsal")]
-    crate::rehearsal::ENTRIES,
-    crate::horizon::ENTRIES,
-];
+    rehearsal,
+    horizon,
+}
 
 /// Every row: formulas, tables and defaults with their sources.
 pub fn rows() -> impl Iterator<Item = &'static Row> {

@@ -39,6 +39,35 @@ impl StopSign {
     ];
 }
 
+/// What came with the pain; each outranks the score.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum PainFeature {
+    /// Not known from before.
+    New,
+    /// More than the last time.
+    Rising,
+    /// Sharp.
+    Sharp,
+    /// Spreads down an arm or a leg.
+    Radiating,
+    /// The joint locks.
+    Locking,
+    /// Numbness or weakness.
+    Numbness,
+    /// A pop with swelling or loss of strength.
+    Pop,
+}
+
+impl PainFeature {
+    /// Whether this alone stops every lift of the region.
+    #[must_use]
+    pub const fn stops(self) -> bool {
+        !matches!(self, PainFeature::New | PainFeature::Rising)
+    }
+}
+
 /// What is asked before anything else on a training day.
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

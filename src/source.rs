@@ -40,8 +40,8 @@ pub enum Standing {
 pub enum Seen {
     /// Read in the cited work, or in an abstract of it.
     Read,
-    /// Not read in the cited work, but equal in independent public copies of its numbers or in later works that print
-    /// them; the row says in which kind of place.
+    /// Not read in the cited work, but seen in public copies of its numbers or in later works that print them, equal
+    /// where there are several; the row says in which kind of place, and where it is one only.
     Secondary,
     /// Recalled, not read again: treat with more care.
     Memory,
@@ -91,8 +91,10 @@ pub struct Row {
     pub standing: Standing,
     /// How the numbers reached this project.
     pub seen: Seen,
-    /// Which kinds of public copy agree, where [`Seen::Secondary`]; empty otherwise.
+    /// In which kinds of public copy it was seen, where [`Seen::Secondary`]; empty otherwise.
     pub copies: &'static str,
+    /// Which part of it is recalled only, where the rest was read or seen in copies; empty otherwise.
+    pub recalled: &'static str,
     /// Who was measured; empty where nobody was.
     pub population: &'static str,
     /// Where it is valid.
@@ -131,18 +133,19 @@ pub const ARITHMETIC: Source =
 
 /// Declares a public function together with its registry row and its entry in the dispatch table.
 ///
-/// The function returns `Result<T, Error>`; write the body as its inside. `copies`, `population`, `domain` and
-/// `error`, in this order, may be left out where they say nothing.
+/// The function returns `Result<T, Error>`; write the body as its inside. `copies`, `recalled`, `population`,
+/// `domain` and `error`, in this order, may be left out where they say nothing.
 macro_rules! formula {
     (
         $key:literal,
         $(#[doc = $doc:expr])*
         pub fn $name:ident ( $($args:tt)* ) -> $out:ty $body:block
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, recalled: $recalled:expr)? $(, population: $population:expr)?
+        $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
-        #[doc = $crate::source::known!($seen $(, $copies)?)]
+        #[doc = $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)]
         pub fn $name($($args)*) -> Result<$out, $crate::error::Error> $body
 
         #[allow(unused_imports, reason = "argument types of the parent are named here")]
@@ -152,7 +155,7 @@ macro_rules! formula {
             pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
                 key: $key,
                 kind: $crate::source::Kind::Function,
-                doc: concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
+                doc: concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)),
                 arguments: $crate::source::arguments!([] $($args)*),
                 result: stringify!($out),
                 source: $source,
@@ -160,6 +163,7 @@ macro_rules! formula {
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
                 copies: concat!($($copies)?),
+                recalled: concat!($($recalled)?),
                 population: concat!($($population)?),
                 domain: concat!($($domain)?),
                 published_error: concat!($($error)?),
@@ -185,17 +189,18 @@ macro_rules! constant {
         $(#[doc = $doc:expr])*
         pub const $name:ident : $type:ty = $value:expr;
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, recalled: $recalled:expr)? $(, population: $population:expr)?
+        $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
-        #[doc = $crate::source::known!($seen $(, $copies)?)]
+        #[doc = $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)]
         pub const $name: $type = $value;
 
         $crate::source::fixed! {
             $key, $name, $type, super::$name,
-            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
-            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
-            concat!($($error)?)
+            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)),
+            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($recalled)?), concat!($($population)?),
+            concat!($($domain)?), concat!($($error)?)
         }
     };
 }
@@ -208,13 +213,14 @@ macro_rules! default_of {
         $(#[doc = $doc:expr])*
         $name:ident : $type:ty;
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
-        $(, copies: $copies:expr)? $(, population: $population:expr)? $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
+        $(, copies: $copies:expr)? $(, recalled: $recalled:expr)? $(, population: $population:expr)?
+        $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $crate::source::fixed! {
             $key, $name, $type, <$type as Default>::default(),
-            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)?)),
-            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($population)?), concat!($($domain)?),
-            concat!($($error)?)
+            concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)),
+            $source, $place, $standing, $seen, concat!($($copies)?), concat!($($recalled)?), concat!($($population)?),
+            concat!($($domain)?), concat!($($error)?)
         }
     };
 }
@@ -225,8 +231,21 @@ macro_rules! known {
     (Read) => {
         "\n # Known how\n Read in the work or in its abstract.\n"
     };
-    (Secondary) => {
-        "\n # Known how\n Equal in independent copies; the work itself was not read.\n"
+    (Read, recalled $recalled:expr) => {
+        concat!(
+            "\n # Known how\n Read in the work or in its abstract. Recalled, not read again: ",
+            $recalled,
+            ".\n"
+        )
+    };
+    (Secondary, $copies:expr, recalled $recalled:expr) => {
+        concat!(
+            "\n # Known how\n Not read in the work itself; copies seen: ",
+            $copies,
+            ". Recalled, not read again: ",
+            $recalled,
+            ".\n"
+        )
     };
     (Secondary, $copies:expr) => {
         concat!("\n # Known how\n Not read in the work itself; copies seen: ", $copies, ".\n")
@@ -243,7 +262,7 @@ macro_rules! known {
 macro_rules! fixed {
     (
         $key:literal, $name:ident, $type:ty, $value:expr, $doc:expr, $source:expr, $place:expr, $standing:ident,
-        $seen:ident, $copies:expr, $population:expr, $domain:expr, $error:expr
+        $seen:ident, $copies:expr, $recalled:expr, $population:expr, $domain:expr, $error:expr
     ) => {
         #[allow(non_snake_case, unused_imports, reason = "named after the value; its types are named here")]
         pub(crate) mod $name {
@@ -260,6 +279,7 @@ macro_rules! fixed {
                 standing: $crate::source::Standing::$standing,
                 seen: $crate::source::Seen::$seen,
                 copies: $copies,
+                recalled: $recalled,
                 population: $population,
                 domain: $domain,
                 published_error: $error,
@@ -304,6 +324,10 @@ macro_rules! call {
     ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : & str $(, $($rest:tt)*)?) => {{
         let $name: alloc::string::String = $arguments.take(stringify!($name))?;
         $crate::source::call!($arguments, $function, [$($ready)* &$name,] $($($rest)*)?)
+    }};
+    ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : Option<&$type:ty> $(, $($rest:tt)*)?) => {{
+        let $name: Option<$type> = $arguments.take(stringify!($name))?;
+        $crate::source::call!($arguments, $function, [$($ready)* $name.as_ref(),] $($($rest)*)?)
     }};
     ($arguments:ident, $function:path, [$($ready:tt)*] $name:ident : & [$type:ty] $(, $($rest:tt)*)?) => {{
         let $name: alloc::vec::Vec<$type> = $arguments.take(stringify!($name))?;

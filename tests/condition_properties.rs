@@ -53,10 +53,10 @@ fn markers() -> impl Strategy<Value = Vec<Marker>> {
 /// Worst first; unknown allows no more than an ordinary day.
 fn rank(class: DayClass) -> u8 {
     match class {
-        DayClass::BadAgreeing => 0,
-        DayClass::BadSingle => 1,
+        DayClass::Below => 0,
+        DayClass::BelowSingle => 1,
         DayClass::Unknown => 2,
-        DayClass::Ordinary => 3,
+        DayClass::Within => 3,
         _ => 4,
     }
 }
@@ -70,7 +70,7 @@ proptest! {
         let mut more = markers.clone();
         more.push(marker(MarkerKind::Freshness, None, &extra));
         prop_assert!(rank(judged(&more).class) <= rank(before).max(rank(DayClass::Unknown)));
-        prop_assert!(judged(&more).class != DayClass::Good || before == DayClass::Good);
+        prop_assert!(judged(&more).class != DayClass::Above || before == DayClass::Above);
     }
 
     #[test]
@@ -116,7 +116,7 @@ proptest! {
     #[test]
     fn no_day_adds_load(markers in markers()) {
         let verdict = judged(&markers);
-        prop_assert!(verdict.class != DayClass::Good || verdict.advice == DayAdvice::QualitySetAllowed);
+        prop_assert!(verdict.class != DayClass::Above || verdict.advice == DayAdvice::QualitySetAllowed);
         prop_assert!(verdict.class != DayClass::Unknown || !verdict.class.allows_advance());
         prop_assert!(verdict.false_alarms.agreeing <= verdict.false_alarms.any + 1e-12);
     }
@@ -128,7 +128,7 @@ fn a_critical_drop_in_technique_decides_whatever_the_markers_say() {
     let best =
         [marker(MarkerKind::Recovery, Some(10.0), &history), marker(MarkerKind::Sleep, Some(10.0), &history)];
     let verdict = judge_day(day(200), &best, WarmUpTechnique::CriticalDrop, DayOptions::STANDARD).unwrap();
-    assert_eq!(verdict.class, DayClass::BadAgreeing);
+    assert_eq!(verdict.class, DayClass::Below);
     assert!(verdict.technique_decided);
 }
 
@@ -234,7 +234,7 @@ fn verdicts_at_random_are_called_chance() {
     for _ in 0..400 {
         let past: Vec<_> = (0..40)
             .map(|_| PastVerdict {
-                class: if generator.uniform() < 0.3 { DayClass::BadSingle } else { DayClass::Ordinary },
+                class: if generator.uniform() < 0.3 { DayClass::BelowSingle } else { DayClass::Within },
                 fell_short: generator.uniform() < 0.3,
             })
             .collect();

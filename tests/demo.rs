@@ -31,7 +31,7 @@ fn lift(id: &str) -> LiftToday {
 }
 
 #[test]
-fn the_committed_demo_is_what_the_generator_makes() {
+fn row_80_the_committed_demo_is_what_the_generator_makes() {
     let made = make(&Wanted::default()).unwrap();
     assert!(made.log_json == LOG, "examples/data/demo-log.json: run examples/generate_log");
     assert!(made.plan_json == PLAN, "examples/data/demo-plan.json: run examples/generate_log");

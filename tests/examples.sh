@@ -28,7 +28,7 @@ cmp target/demo/demo-plan.json examples/data/demo-plan.json
 [ "$(wc -l < target/service.jsonl)" = "$(wc -l < examples/data/requests.jsonl)" ]
 expect '{"id":1,"answer":{"kg":150}}' target/service.jsonl
 expect '{"id":2,"error":{"code":"out_of_range","field":"reps","value":"300"' target/service.jsonl
-expect '{"id":4,"answer":{"session":{"today":' target/service.jsonl
+expect '{"id":4,"answer":{"session":{"stops":[],' target/service.jsonl
 expect '"sentence":"Entry 5 of the log. ' target/service.jsonl
 expect '{"id":6,"answer":{"format":"bismar-state","version":' target/service.jsonl
 expect '{"id":null,"error":{"code":"not_json"' target/service.jsonl

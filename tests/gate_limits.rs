@@ -28,7 +28,7 @@ fn fact(day: i32, passed: Outcome, acceptable: u32, scored: u32) -> SessionFact 
         critical_fail: false,
         acceptable,
         scored,
-        day_class: DayClass::Ordinary,
+        day_class: DayClass::Within,
         answer_pending: false,
         weakest: None,
         rater: None,
@@ -101,8 +101,8 @@ fn two_sessions_of_a_day_are_one() {
     assert!(state.missing.iter().any(|missing| matches!(missing, Missing::NextMorningAnswer { .. })));
     // Repetitions are summed: 10 of 10 and 6 of 10 are 16 of 20, too few for nine in ten.
     assert!(!open(vec![pass(0), pass(1), fact(1, Outcome::Pass, 6, 10)]));
-    // A fail on a bad day changes nothing; where the other session of the day was ordinary, it is a fail.
-    let bad = SessionFact { day_class: DayClass::BadAgreeing, ..fact(1, Outcome::Fail, 10, 10) };
+    // A fail on a day below the usual changes nothing; where the other session of the day was ordinary, it is a fail.
+    let bad = SessionFact { day_class: DayClass::Below, ..fact(1, Outcome::Fail, 10, 10) };
     assert!(open(vec![pass(0), bad.clone(), pass(2)]));
     assert!(!open(vec![pass(0), bad, fact(1, Outcome::Fail, 10, 10), pass(2)]));
 }
@@ -113,9 +113,9 @@ fn evidence_counts_misses_of_every_session_and_passing_days_of_whole_ones() {
     let check = |sessions: Vec<SessionFact>| gate.check(&facts(sessions)).unwrap();
     let pass = |day| fact(day, Outcome::Pass, 10, 10);
     assert!(check(vec![pass(0), pass(1)]).open);
-    // Not scored, critical, or failed on a bad day: its misses count, its acceptable repetitions do not.
+    // Not scored, critical, or failed on a day below the usual: its misses count, its acceptable repetitions do not.
     let critical = SessionFact { critical_fail: true, ..fact(1, Outcome::Pass, 10, 10) };
-    let bad = SessionFact { day_class: DayClass::BadAgreeing, ..fact(1, Outcome::Fail, 10, 10) };
+    let bad = SessionFact { day_class: DayClass::Below, ..fact(1, Outcome::Fail, 10, 10) };
     for second in [critical, bad, fact(1, Outcome::NotScored, 10, 10)] {
         let state = check(vec![pass(0), second.clone()]);
         let counted = state.missing.iter().find_map(|missing| match missing {

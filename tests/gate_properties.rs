@@ -87,10 +87,10 @@ fn rules() -> impl Strategy<Value = PassRules> {
 
 fn day_class() -> impl Strategy<Value = DayClass> {
     prop_oneof![
-        5 => Just(DayClass::Ordinary),
-        3 => Just(DayClass::BadAgreeing),
-        1 => Just(DayClass::BadSingle),
-        1 => Just(DayClass::Good),
+        5 => Just(DayClass::Within),
+        3 => Just(DayClass::Below),
+        1 => Just(DayClass::BelowSingle),
+        1 => Just(DayClass::Above),
         1 => Just(DayClass::Unknown),
     ]
 }
@@ -416,9 +416,9 @@ proptest! {
                 answer_pending: false, weakest: None, rater: None });
             more
         };
-        prop_assert!(!open(&gate, &facts) || open(&gate, &next(Outcome::Pass, DayClass::Ordinary)));
-        prop_assert_eq!(open(&gate, &facts), open(&gate, &next(Outcome::NotScored, DayClass::Ordinary)));
-        prop_assert!(!open(&gate, &next(Outcome::Fail, DayClass::Ordinary)));
+        prop_assert!(!open(&gate, &facts) || open(&gate, &next(Outcome::Pass, DayClass::Within)));
+        prop_assert_eq!(open(&gate, &facts), open(&gate, &next(Outcome::NotScored, DayClass::Within)));
+        prop_assert!(!open(&gate, &next(Outcome::Fail, DayClass::Within)));
     }
 
     /// Open and missing nothing are one and the same.
@@ -510,7 +510,7 @@ fn add_clean_day(facts: &mut GateFacts, reps: u32) {
         critical_fail: false,
         acceptable: reps,
         scored: reps,
-        day_class: DayClass::Ordinary,
+        day_class: DayClass::Within,
         answer_pending: false,
         weakest: None,
         rater: None,

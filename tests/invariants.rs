@@ -12,11 +12,13 @@
 mod invariants {
     pub mod course;
     mod automatic;
+    mod blockers;
     mod cases;
     mod caution;
     mod clearances;
     mod coach_moves;
     pub mod compare;
+    mod drawn;
     mod flares;
     mod gates;
     mod guards;
@@ -27,6 +29,7 @@ mod invariants {
     mod judged;
     mod layoffs;
     mod looks;
+    mod made;
     mod mornings;
     mod moves;
     mod new_parameters;
@@ -41,6 +44,7 @@ mod invariants {
     mod states;
     pub mod step;
     mod steps;
+    mod units;
     pub mod world;
     mod worse;
 }

@@ -17,7 +17,7 @@
 )]
 
 use bismar::one_rm::{
-    CurveForm, EstimateOptions, SetEffort, SetEvidence, TechniqueVerdict, estimate, own_curve,
+    CurveForm, Estimate, EstimateOptions, SetEffort, SetEvidence, TechniqueVerdict, estimate, own_curve,
 };
 use bismar::quantity::{Day, Mass, Reps, Rir};
 
@@ -152,6 +152,15 @@ fn sets(world: &World, lifter: &Lifter, dice: &mut Dice) -> Vec<SetEvidence> {
     sets
 }
 
+/// Lifters whose sets all go past 15 repetitions to failure get no number; they come again another day.
+fn answered(world: &World, lifter: &Lifter, options: &EstimateOptions, dice: &mut Dice) -> Estimate {
+    loop {
+        if let Ok(answer) = estimate(&sets(world, lifter, dice), options) {
+            return answer;
+        }
+    }
+}
+
 struct Report {
     coverage: f64,
     worst_decile: f64,
@@ -166,7 +175,7 @@ fn report(world: &World, options: &EstimateOptions, lifters: u32, seed: u32) -> 
     let (mut width, mut bias) = (0.0, 0.0);
     for _ in 0..lifters {
         let lifter = Lifter::draw(world, &mut dice);
-        let answer = estimate(&sets(world, &lifter, &mut dice), options).unwrap();
+        let answer = answered(world, &lifter, options, &mut dice);
         seen.push((lifter.reps_at_80, answer.interval.contains(lifter.maximum)));
         width += answer.interval.width() / lifter.maximum;
         bias += (answer.value.value() / lifter.maximum).ln();
@@ -249,9 +258,8 @@ fn the_worst_lifters_are_shown() {
     let mut shares: Vec<f64> = (0..5_000)
         .map(|_| {
             let lifter = Lifter::draw(&USUAL, &mut dice);
-            let held = |dice: &mut Dice| {
-                estimate(&sets(&USUAL, &lifter, dice), &options).unwrap().interval.contains(lifter.maximum)
-            };
+            let held =
+                |dice: &mut Dice| answered(&USUAL, &lifter, &options, dice).interval.contains(lifter.maximum);
             (0..40).filter(|_| held(&mut dice)).count() as f64 / 40.0
         })
         .collect();

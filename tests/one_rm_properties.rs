@@ -166,7 +166,7 @@ proptest! {
 #[test]
 fn one_repetition_gives_the_load_only_where_the_sheet_of_each_equation_says_so() {
     use Equation::*;
-    let exact = [Brzycki1993, Lombardi1989, NscaChart, NscaTextbook];
+    let exact = [Brzycki1993, Lombardi1989, PercentChart, TextbookChart];
     let printed = [
         (Epley1985, 1.03333),
         (Lander1985, 1.01390),
@@ -384,7 +384,7 @@ proptest! {
     }
 }
 
-/// Three standard deviations are the limit: a tenth more than the others is a good day, half as much again is not.
+/// Three standard deviations are the limit: a tenth more than the others is a day above the usual, half as much again is not.
 #[test]
 fn a_set_far_from_the_others_is_flagged_and_no_other() {
     let flagged = |odd: f64| -> Vec<bool> {

@@ -443,6 +443,11 @@ fn every_row_names_its_source() {
             row.key
         );
         assert!(!names_an_address(row.copies), "{}: copies are named by kind of place", row.key);
+        assert!(
+            row.doc.contains(row.recalled),
+            "{}: recalled in part, and its documentation is silent",
+            row.key
+        );
         assert!(row.doc.trim().lines().next().is_some(), "{}: no documentation", row.key);
     }
 }

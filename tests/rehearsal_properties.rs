@@ -98,12 +98,9 @@ fn lift(id: &str, body: Body, region: &str, load: f64) -> LiftParameters {
 fn clean() -> Setup {
     let lifts = vec![lift("squat", Body::Lower, "knee", 40.0), lift("press", Body::Upper, "shoulder", 30.0)];
     let planned = |id: &str| LiftPlan {
-        lift: name(id),
         reserve: Some(Rir::whole(3)),
-        sets: None,
-        reps: None,
         reference: Some(kg(20.0)),
-        keep: false,
+        ..LiftPlan::new(name(id))
     };
     let day = |weekday| TrainingDay { weekday, lifts: vec![name("squat"), name("press")] };
     Setup {
@@ -116,14 +113,7 @@ fn clean() -> Setup {
             blocks: Vec::new(),
             policy: Policy::default(),
         },
-        plan: Plan {
-            format: PLAN_FORMAT.into(),
-            version: PLAN_VERSION,
-            lifts: vec![planned("squat"), planned("press")],
-            unavailable: Vec::new(),
-            minutes: None,
-            easy_week: false,
-        },
+        plan: Plan { lifts: vec![planned("squat"), planned("press")], ..Plan::of([]) },
         week: vec![day(0), day(3)],
         clearance: Clearance {
             status: ClearanceStatus::Cleared,
@@ -198,7 +188,7 @@ const CAUSES: &[(&str, Spoil)] = &[
     }),
     ("start_not_loadable", |s| s.squat().start.work.load = kg(19.0)),
     ("start_not_loadable", |s| s.squat().start.work.load = kg(300.0)),
-    ("start_rounded_down", |s| s.squat().start.work.load = kg(40.1)),
+    ("start_not_loadable", |s| s.squat().start.work.load = kg(40.1)),
     ("height_off", |s| from_the_floor(s, &[310, 225], 450)),
     ("height_unknown", |s| {
         from_the_floor(s, &[225], 450);
@@ -210,7 +200,10 @@ const CAUSES: &[(&str, Spoil)] = &[
         s.squat().start.work.load = kg(59.0);
     }),
     ("region_without_lift", |s| s.parameters.regions.push(Region::new(name("elbow")))),
-    ("stuck_at_start", |s| s.parameters.stock = stock(&[(10.0, 4)])),
+    ("stuck_at_start", |s| {
+        s.parameters.stock = stock(&[(10.0, 4)]);
+        s.parameters.lifts[1].start.work.load = kg(20.0);
+    }),
     ("stuck_later", |s| s.parameters.stock = stock(&[(10.0, 4), (5.0, 2), (1.0, 2), (0.25, 4)])),
     ("nothing_to_move", |s| s.squat().moving = Dimension::Range),
     ("nothing_to_move", |s| s.squat().ceiling = Some(kg(40.0))),
@@ -389,7 +382,7 @@ fn discs_that_help_do_help() {
 
 fn model(rate: f64) -> SkillModel {
     let skill = |label: &str, load: f64| LiftSkill {
-        acceptable_on_bad_day: Some(rate * 0.95),
+        acceptable_below_usual: Some(rate * 0.95),
         critical_fault: 0.01,
         pain: 0.01,
         worse_next_morning: 0.005,
@@ -400,7 +393,7 @@ fn model(rate: f64) -> SkillModel {
         lifts: vec![skill("squat", 46.0), skill("press", 32.0)],
         week: clean().week,
         age: Some(57),
-        bad_day: 0.05,
+        below_usual: 0.05,
         missed_session: 0.05,
         cleared_after_days: Some(14),
     }
@@ -484,7 +477,7 @@ fn the_first_step_comes_when_the_exact_chain_says() {
         lifts: vec![LiftSkill { milestone, ..LiftSkill::of(name("squat"), rate) }],
         week: vec![TrainingDay { weekday: 0, lifts: vec![name("squat")] }],
         age: None,
-        bad_day: 0.0,
+        below_usual: 0.0,
         missed_session: 0.0,
         cleared_after_days: None,
     };
@@ -538,7 +531,7 @@ fn what_is_stated_happens() {
 fn what_is_said_to_block_never_moves() {
     let moves = |setup: &Setup| {
         let mut model = model(1.0);
-        (model.bad_day, model.missed_session) = (0.0, 0.0);
+        (model.below_usual, model.missed_session) = (0.0, 0.0);
         model.lifts = ["squat", "press"].map(|label| LiftSkill::of(name(label), 1.0)).to_vec();
         let played = simulate(&setup.parameters, &setup.plan, &model, 26, 1, 1).ok()?;
         played.lifts[0].moves.half
@@ -628,5 +621,7 @@ mod groups;
 #[path = "rehearsal/heights.rs"]
 mod heights;
 
+#[path = "text/never.rs"]
+mod never;
 #[path = "text/careful.rs"]
 mod careful;

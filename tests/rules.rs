@@ -13,15 +13,33 @@
 #[path = "rules/world.rs"]
 mod world;
 
+#[path = "rules/allowed.rs"]
+mod allowed;
+#[path = "rules/careful.rs"]
+mod careful;
 #[path = "rules/easing.rs"]
 mod easing;
+#[path = "rules/hostile.rs"]
+mod hostile;
+#[path = "rules/heights.rs"]
+mod heights;
 #[path = "rules/identity.rs"]
 mod identity;
+#[cfg(feature = "english")]
+#[path = "rules/named.rs"]
+mod named;
 #[path = "rules/offers.rs"]
 mod offers;
+#[path = "rules/overrides.rs"]
+mod overrides;
 #[path = "rules/returns.rs"]
 mod returns;
 #[path = "rules/would_change.rs"]
 mod would_change;
 #[path = "rules/unknown.rs"]
 mod unknown;
+#[path = "rules/unsaid.rs"]
+mod unsaid;
+#[cfg(feature = "english")]
+#[path = "rules/words.rs"]
+mod words;

@@ -6,13 +6,7 @@ cd "$(dirname "$0")/.."
 export CARGO_TERM_COLOR=never RUSTFLAGS="${RUSTFLAGS:-} -D warnings" RUSTDOCFLAGS="-D warnings"
 
 started=$SECONDS
-step() {
-  local name=$1 before=$SECONDS
-  shift
-  echo "== $name"
-  "$@"
-  echo "== $name: $((SECONDS - before)) s"
-}
+. tests/step.sh
 
 targets() {
   rustup target add thumbv7em-none-eabihf wasm32-unknown-unknown wasm32-wasip1

@@ -32,7 +32,7 @@ fn eventful() -> World {
     let mut world = World::new(all);
     world.add(EventKind::ParametersChanged(Box::new(parameters())));
     (0..4).for_each(|_| world.good_day("squat"));
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     assert!(world.is_offered("squat"));
     world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
     world.good_day("squat");
@@ -53,7 +53,7 @@ fn eventful() -> World {
     let asks = Some(vec![Ask::Fall]);
     world.add(EventKind::DayReport(DayReport {
         asks,
-        class: Some(DayClass::BadSingle),
+        class: Some(DayClass::BelowSingle),
         ..DayReport::default()
     }));
     world
@@ -229,7 +229,7 @@ fn what_a_state_says_of_a_lift_fits_the_lift() {
     let error = refused(&state, "/set_aside/0/0/id", json!("squat"));
     assert_eq!(told(&error), (Code::DuplicateName, "set_aside"));
     let error = refused(&state, "/shared/lifter/born", json!("2026-03-01"));
-    assert_eq!(told(&error), (Code::DaysOutOfOrder, "shared.lifter.born"));
+    assert_eq!(told(&error), (Code::BornLater, "shared.lifter.born"));
 }
 
 /// A state that says of a region that it is stopped, and of its lift that it is not, would be one that nobody halts.

@@ -32,6 +32,7 @@ const ORDER: &[&str] = &[
     "prescription",
     "rehearsal",
     "horizon",
+    "answers",
     "registry",
     "text",
 ];

@@ -4,6 +4,8 @@
 
 use std::collections::BTreeSet;
 
+#[path = "text/never.rs"]
+mod never;
 #[path = "text/careful.rs"]
 mod careful;
 #[path = "text/changes.rs"]

@@ -214,6 +214,11 @@ fn no_number_that_is_none_goes_in_or_out() {
     assert_eq!((error.code(), error.field()), (Code::NotFinite, "present"));
     assert_eq!(error.given(), &Given::Number(f64::INFINITY));
     assert_eq!(Value::write(&-0.0_f64).unwrap().to_json(), "0");
+    // As a refused number it keeps its sign through JSON.
+    let text = Value::Number(-0.0).to_json();
+    assert_eq!(text, "-0.0");
+    let Value::Number(read) = Value::from_json(&text).unwrap() else { panic!("{text}") };
+    assert_eq!(read.to_bits(), (-0.0_f64).to_bits());
 }
 
 /// Bytes, a key that is no text, and a type that does not want to be written.

@@ -5,8 +5,8 @@ use bismar::gate::{Criterion, Gate, PassRules, PassRun, Requirement};
 use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::quantity::{Length, Mass, Name, Rir};
 use bismar::record::{
-    Body, Dimension, Grant, LiftParameters, LiftPlan, PLAN_FORMAT, PLAN_VERSION, Pair, Parameters, Place,
-    Plan, Policy, Region, Rung, StartsFrom, StepPolicy, Work,
+    Body, Dimension, Grant, LiftParameters, LiftPlan, Pair, Parameters, Place, Plan, Policy, Region, Rung,
+    StartsFrom, StepPolicy, Work,
 };
 
 pub fn name(text: &str) -> Result<Name, Error> {
@@ -243,16 +243,9 @@ fn planned<'a>(lifts: impl Iterator<Item = (usize, &'a LiftParameters)>) -> Resu
     let planned = |(at, lift): (usize, &LiftParameters)| {
         let reference = kind(at).reference.map(kg).transpose()?;
         let (lift, reserve) = (lift.id.clone(), Some(Rir::whole(3)));
-        Ok(LiftPlan { lift, reserve, sets: None, reps: None, reference, keep: false })
+        Ok(LiftPlan { reserve, reference, ..LiftPlan::new(lift) })
     };
-    Ok(Plan {
-        format: PLAN_FORMAT.into(),
-        version: PLAN_VERSION,
-        lifts: lifts.map(planned).collect::<Result<_, Error>>()?,
-        unavailable: Vec::new(),
-        minutes: None,
-        easy_week: false,
-    })
+    Ok(Plan { lifts: lifts.map(planned).collect::<Result<_, Error>>()?, ..Plan::of([]) })
 }
 
 /// A plan of every lift.

@@ -12,7 +12,7 @@ use bismar::value::Value;
 pub const CHECKS: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/published");
 
 /// What a check can show, from most to least; a refusal shows what is not answered.
-const KINDS: [&str; 6] = ["result", "constant", "library", "evaluation", "choice", "refusal"];
+const KINDS: [&str; 7] = ["result", "missed", "constant", "library", "evaluation", "choice", "refusal"];
 
 /// One check: which function, on whose authority, what it can show, and how near the answer has to come.
 pub struct Check {
@@ -84,10 +84,13 @@ fn check(case: &Value, document: &Value, source: &Value) -> Result<Check, String
     // What is computed or chosen in a file of printed numbers has not been seen anywhere.
     let sourced = !matches!(standing.as_str(), "computed" | "our-choice");
     let refusal = case.field("expect_error").map(|_| "refusal".to_string());
-    let kind = text(case, "kind").or(refusal).or_else(|| text(document, "kind"));
+    let mut kind = text(case, "kind").or(refusal).or_else(|| text(document, "kind"));
+    if kind.as_deref() == Some("result") && case.field("follows") == Some(&Value::Bool(false)) {
+        kind = Some("missed".into());
+    }
     let mut within = Vec::new();
-    if let Some(tolerance) = case.field("within") {
-        numbers(tolerance, &mut within);
+    if let Some(expected) = case.field("expect") {
+        tolerances(expected, case.field("within"), &mut within);
     }
     Ok(Check {
         function: text(case, "function").ok_or("a case without a function")?,
@@ -105,12 +108,22 @@ fn text(value: &Value, field: &str) -> Option<String> {
     }
 }
 
-fn numbers(value: &Value, found: &mut Vec<f64>) {
-    match value {
-        Value::Number(number) => found.push(*number),
-        Value::List(items) => items.iter().for_each(|item| numbers(item, found)),
-        Value::Map(fields) => fields.iter().for_each(|(_, item)| numbers(item, found)),
-        _ => {}
+/// How near each expected number has to come: a tolerance over several holds for all of them, none means exact.
+fn tolerances(expected: &Value, within: Option<&Value>, found: &mut Vec<f64>) {
+    match (expected, within) {
+        (Value::Map(fields), Some(Value::Number(_)) | None) => {
+            fields.iter().for_each(|(_, item)| tolerances(item, within, found));
+        }
+        (Value::Map(fields), Some(tolerance)) => {
+            fields.iter().for_each(|(key, item)| tolerances(item, tolerance.field(key), found));
+        }
+        (Value::List(items), Some(Value::List(each))) => {
+            items.iter().zip(each).for_each(|(item, tolerance)| tolerances(item, Some(tolerance), found));
+        }
+        (Value::List(items), _) => items.iter().for_each(|item| tolerances(item, within, found)),
+        (Value::Number(_), Some(Value::Number(tolerance))) => found.push(*tolerance),
+        (Value::Null, _) => {}
+        _ => found.push(0.0),
     }
 }
 
@@ -154,12 +167,23 @@ fn gaps(rows: &[&Row], checks: &Checks<'_>) -> Vec<String> {
         gap(row.doc.trim().is_empty(), "no documentation");
         gap(!standing_and_seen_agree(row), "standing and seen disagree");
         gap((row.seen == Seen::Secondary) == row.copies.is_empty(), "copies and seen disagree");
+        let in_part = matches!(row.seen, Seen::Read | Seen::Secondary);
+        gap(!in_part && !row.recalled.is_empty(), "recalled in part and seen disagree");
+        let typed_from_memory =
+            |check: &&Check| check.kind == "constant" && check.seen.as_deref() == Some("memory");
+        let recalled = checks.get(row.key).into_iter().flatten().any(typed_from_memory);
+        gap(
+            in_part && recalled && row.recalled.is_empty(),
+            "a recalled constant that the row does not own up to",
+        );
+        let other_words = |other: &&&Row| other.source.id == row.source.id && other.source != row.source;
+        gap(rows.iter().any(|other| other_words(&other)), "its source is cited in other words elsewhere");
     }
     gaps
 }
 
 /// Kinds whose value came from outside the project.
-const FROM_OUTSIDE: [&str; 4] = ["result", "constant", "library", "evaluation"];
+const FROM_OUTSIDE: [&str; 5] = ["result", "missed", "constant", "library", "evaluation"];
 
 /// Whether a value from outside could exist at all: of a choice of our own, or of the trade, there is none to compare
 /// with.
@@ -204,7 +228,7 @@ fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[Stri
     let percent = 100 * independent / rows.len().max(1);
     let _ = writeln!(
         page,
-        "\n{independent} of {} rows ({percent} %) have a check that is a result or an independent implementation.",
+        "\n{independent} of {} rows ({percent} %) have a result that they give, or an independent implementation.",
         rows.len()
     );
     rows_by_kind(&mut page, rows, checks);
@@ -224,7 +248,7 @@ fn page(rows: &[&'static Row], works: &[Work], checks: &Checks<'_>, gaps: &[Stri
     let (copied, rest): (Vec<&Row>, Vec<&Row>) =
         rest.into_iter().copied().partition(|row| row.seen == Seen::Secondary);
     if !copied.is_empty() {
-        page.push_str("\n# Equal in independent copies\n\nNot read in the work itself.\n");
+        page.push_str("\n# Seen in copies\n\nNot read in the work itself. Several copies are equal; where one only was seen, the row says so.\n");
         by_module(&mut page, &copied, checks);
     }
     page.push_str("\n# Read, derived or chosen\n");
@@ -242,15 +266,18 @@ Made from the registry and the files of checks by `cargo run --example provenanc
 missing; the published checks fail when this page is older than they are.
 
 **Standing** is what kind of authority a number has: *published* in the cited work, set by a *standard*, *derived* by
-arithmetic, *common practice* of the trade, or *our choice*, which is a parameter. **Seen** is how a published number
-reached this project: *read* in the work or in an abstract of it, *copies* where independent public copies agree but the
-work itself was not read, or *recalled* and not read again.
+arithmetic, *common practice* of the trade, or *our choice*, which is a parameter. An equation solved for another of its
+quantities stands as the equation does. **Seen** is how a published number
+reached this project: *read* in the work or in an abstract of it, *copies* where public copies of it were seen, equal where
+there are several, but not the work itself, or *recalled* and not read again. A row names the part of it that is recalled.
 **Checks** count the cases by what they can show. A *result* is an outcome somebody else printed or certified: a worked
-example, a measured mean, a certified value. A *constant* is a number of the source typed a second time: it finds a slip
+example, a measured mean, a certified value. *Missed* is such an outcome that the row does not give: it is kept beside
+what the row gives, and counts for nothing. A *constant* is a number of the source typed a second time: it finds a slip
 of the finger, not a wrong source. *Library* is the answer of an independent implementation; *evaluation* is the same
 formula evaluated elsewhere: both show that the arithmetic is right, not that a recalled coefficient is. A *choice* is our
 own number or rule written down a second time. A *refusal* is an input that is not answered. **Within** is how near the
-answers have to come: the smallest and the largest tolerance, in the unit of the answer, or *exact*.
+answers have to come: the smallest and the largest tolerance over every number and word of the answers, in the unit of
+the answer; *exact* where none is given.
 ";
 
 fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
@@ -261,7 +288,7 @@ fn summary(page: &mut String, rows: &[&Row], works: &[Work], gaps: &[String]) {
         });
 }
 
-/// Rows with a check that could have shown a wrong formula: an outcome, or an independent implementation.
+/// Rows with a check that could have shown a wrong formula and did not: an outcome, or an independent implementation.
 pub fn independent(rows: &[&Row], works: &[Work]) -> usize {
     let checks = works.iter().flat_map(|work| &work.checks);
     let keys: BTreeSet<&str> = checks
@@ -340,8 +367,12 @@ fn table(page: &mut String, rows: &[&Row], checks: &Checks<'_>) {
         // What was recalled stands in sections of its own.
         let standing = match row.seen {
             Seen::Read => format!("{}, read", standing(row.standing)),
-            Seen::Secondary => format!("{}, equal in {}", standing(row.standing), row.copies),
+            Seen::Secondary => format!("{}, seen in {}", standing(row.standing), row.copies),
             _ => standing(row.standing).to_string(),
+        };
+        let standing = match row.recalled {
+            "" => standing,
+            part => format!("{standing}; recalled: {part}"),
         };
         let _ = writeln!(
             page,
@@ -397,12 +428,12 @@ fn tolerance(checks: &[&Check]) -> String {
     match (all.first(), all.last()) {
         (Some(least), Some(most)) if number(*least) == number(*most) => number(*least),
         (Some(least), Some(most)) => format!("{} to {}", number(*least), number(*most)),
-        _ => "exact".into(),
+        _ => "-".into(),
     }
 }
 
 fn number(value: f64) -> String {
-    let short: f64 = format!("{value:.1e}").parse().unwrap_or(value);
+    let short: f64 = format!("{value:.2e}").parse().unwrap_or(value);
     match short {
         0.0 => "exact".into(),
         tiny if tiny < 1e-3 => format!("{tiny:e}"),

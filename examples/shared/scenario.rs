@@ -178,7 +178,7 @@ impl Writer {
         let shoulder = self.parameters.lifts.iter().any(|lift| lift.id.as_str() == STRICT_PRESS);
         let pain = if shoulder { only("shoulder", 3)? } else { Vec::new() };
         let report =
-            DayReport { pain: Some(pain), minutes: Some(75), ..DayReport::all_well(DayClass::Ordinary) };
+            DayReport { pain: Some(pain), minutes: Some(75), ..DayReport::all_well(DayClass::Within) };
         self.add(day, EventKind::DayReport(report), Some("Shoulder 3 of 10 since the garden."))?;
         Ok(())
     }
@@ -186,11 +186,11 @@ impl Writer {
     fn train(&mut self, training: Training) -> Result<(), Error> {
         let day = training.day;
         let class = match self.dice.roll() {
-            _ if training.weeks_left < 4 => DayClass::Ordinary,
-            chance if chance < 0.05 => DayClass::BadAgreeing,
-            chance if chance < 0.12 => DayClass::BadSingle,
-            chance if chance > 0.93 => DayClass::Good,
-            _ => DayClass::Ordinary,
+            _ if training.weeks_left < 4 => DayClass::Within,
+            chance if chance < 0.05 => DayClass::Below,
+            chance if chance < 0.12 => DayClass::BelowSingle,
+            chance if chance > 0.93 => DayClass::Above,
+            _ => DayClass::Within,
         };
         self.add(day, EventKind::DayReport(DayReport::all_well(class)), None)?;
         self.answer_offers(training)?;
@@ -323,11 +323,9 @@ impl Writer {
             let marks = self.marks(lift, &criteria, chance)?;
             let reserve = (3.0 - f64::from(number) * 0.5).clamp(1.0, 3.0);
             sets.push(WorkSet {
-                load,
-                reps: Reps::whole(u16::from(lift.reps))?,
                 effort: Some(Effort::Rir(Rir::new(reserve)?)),
-                failed: false,
                 marks: Some(marks),
+                ..WorkSet::done(load, Reps::whole(u16::from(lift.reps))?)
             });
         }
         // Said once; what is not said again stays.

@@ -53,10 +53,12 @@ cautions! {
     EstimatesAreRanges "estimates_are_ranges" "Estimates are ranges; never test a true maximum because a screen said so.",
     GatesUnproven "gates_unproven" "No evidence was found that technique gates reduce injury.",
     NoPressureLimit "no_pressure_limit" "No limit for blood pressure or effort is on record; none is assumed.",
-    AskBeforeToday "ask_before_today" "Fever, dizziness, palpitations, a fall or a new or changed medicine since last time: ask a clinician before training today.",
+    AskBeforeToday "ask_before_today" "Fever since last time: no training until the coach has recorded that it is over. Dizziness, palpitations, a fall or a new or changed medicine: ask a clinician before training.",
     UnknownEvents "unknown_events" "This log holds events of a newer version that this one cannot read; a stop may be among them, so read it with the newer version before anyone lifts.",
     MassFalling "mass_falling" "Body mass fell by a twentieth or more within half a year; if that was not meant, talk to a clinician.",
     LowerStart "lower_start" "The bar starts at another height than its place asks for, or at one that nobody knows, so today's lift may not be quite the same lift.",
+    PinsMoved "pins_moved" "The pins stand at another height than last time: before the first work set see that they would take the bar at its lowest point, and that the lift still reaches as far as before.",
+    LargeOverride "large_override" "The coach's word allows more than a fifth above the working load: check that it was meant and written in the right unit, and look at each set before the next.",
     // rehearsal
     RehearsalOfRules "rehearsal_of_rules" "A rehearsal of the rules by made-up lifters of stated, unchanging skill: it shows what the rules do, and foretells nothing about a person.",
     // horizon
@@ -69,7 +71,7 @@ cautions! {
     SmallSample "small_sample" "Very few people were measured.",
     OpenEnded "open_ended" "The fastest fall may be faster than shown; the source gives no upper end.",
     SourceNotRead "source_not_read" "The numbers, or some of them, were recalled and not checked against the issuing document.",
-    SourceSeenInCopies "source_seen_in_copies" "The numbers are equal in independent copies; the issuing document itself was not read.",
+    SourceSeenInCopies "source_seen_in_copies" "The numbers were seen in copies, equal where there are several; the document that they come from was not read.",
     CountedAtLimit "counted_at_limit" "Body mass lies beyond a limit of the formula and counts as the limit.",
     SexUnknown "sex_unknown" "Sex is not given, so the range covers both sexes.",
     ProjectJudgement "project_judgement" "A judgement of this project over several sources; change it where better is known.",
@@ -89,6 +91,7 @@ cautions! {
     TeachingSimulation "teaching_simulation" "A simulation for teaching: double load has double effect in it, sessions do not interact, and its time constants are poorly known for anyone (Hellard et al. 2006, doi 10.1080/02640410500244697).",
     // one_rm
     EstimateIsARange "estimate_is_a_range" "An estimate is a range; never test a true maximum because a screen said so.",
+    NewToTheLift "new_to_the_lift" "In the first months of a lift repetitions say too little of the maximum, and part of their rise is practice and not strength (Braith et al. 1993).",
     VelocityIsSpecific "velocity_is_specific" "A relation of load and velocity belongs to one exercise, device, variable and person, every repetition as fast as possible.",
     VelocityRunsHigh "velocity_runs_high" "Maxima predicted from velocity came out too high with free weights; one person was off by -5.5 to +27.8 % (Banyard et al. 2017).",
     VelocityAtMaximumUnreliable "velocity_at_maximum_unreliable" "The velocity of a maximum repeats poorly from test to test (CV 22.5 %: Banyard et al. 2017).",

@@ -129,8 +129,8 @@ formula! {
     /// use bismar::condition::{DayClass, PastVerdict, VerdictSkill, calibration};
     ///
     /// let day = |class, fell_short| PastVerdict { class, fell_short };
-    /// let mut past = vec![day(DayClass::Ordinary, false); 15];
-    /// past.extend([day(DayClass::BadAgreeing, true); 5]);
+    /// let mut past = vec![day(DayClass::Within, false); 15];
+    /// past.extend([day(DayClass::Below, true); 5]);
     /// assert_eq!(calibration(&past)?.skill, VerdictSkill::BetterThanChance);
     /// # Ok::<(), bismar::Error>(())
     /// ```
@@ -139,7 +139,7 @@ formula! {
         crate::numeric::within(Code::OutOfRange, "past", past.len() as f64, 0.0, most, "sessions")?;
         let count = |called: bool, short: bool| {
             let known = past.iter().filter(|day| day.class != DayClass::Unknown);
-            known.filter(|day| day.class.is_bad() == called && day.fell_short == short).count() as u32
+            known.filter(|day| day.class.is_below() == called && day.fell_short == short).count() as u32
         };
         let (hits, false_alarms) = (count(true, true), count(true, false));
         let (misses, quiet) = (count(false, true), count(false, false));

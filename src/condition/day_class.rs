@@ -7,7 +7,7 @@
 /// ```
 /// use bismar::condition::DayClass;
 ///
-/// assert!(DayClass::BadAgreeing.is_bad());
+/// assert!(DayClass::Below.is_below());
 /// assert!(!DayClass::Unknown.allows_advance());
 /// ```
 #[non_exhaustive]
@@ -15,13 +15,13 @@
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum DayClass {
     /// Below the usual: several markers agree, or technique slipped on a critical point.
-    BadAgreeing,
+    Below,
     /// One marker alone lies below the usual: go on, look again after the first work set.
-    BadSingle,
+    BelowSingle,
     /// Within the usual.
-    Ordinary,
+    Within,
     /// Above the usual. Adds no load.
-    Good,
+    Above,
     /// Too little was asked, or too little is known of this lifter, to say.
     Unknown,
 }
@@ -29,35 +29,35 @@ pub enum DayClass {
 impl DayClass {
     /// Every class, from worst to best, unknown last.
     pub const ALL: [DayClass; 5] =
-        [DayClass::BadAgreeing, DayClass::BadSingle, DayClass::Ordinary, DayClass::Good, DayClass::Unknown];
+        [DayClass::Below, DayClass::BelowSingle, DayClass::Within, DayClass::Above, DayClass::Unknown];
 
     /// Whether a marker lies below the usual today.
     #[must_use]
-    pub const fn is_bad(self) -> bool {
-        matches!(self, DayClass::BadAgreeing | DayClass::BadSingle)
+    pub const fn is_below(self) -> bool {
+        matches!(self, DayClass::Below | DayClass::BelowSingle)
     }
 
     /// Whether today lies below the usual by signs that agree; a failed set then does not count against a pass-run.
     #[must_use]
-    pub const fn is_confirmed_bad(self) -> bool {
-        matches!(self, DayClass::BadAgreeing)
+    pub const fn is_confirmed_below(self) -> bool {
+        matches!(self, DayClass::Below)
     }
 
     /// Whether a step up that was earned may be taken today: not on an unknown day, and not while one marker
     /// still lies below the usual (look again after the first work set).
     #[must_use]
     pub const fn allows_advance(self) -> bool {
-        matches!(self, DayClass::Ordinary | DayClass::Good)
+        matches!(self, DayClass::Within | DayClass::Above)
     }
 
     /// The stable name.
     #[must_use]
     pub const fn as_str(self) -> &'static str {
         match self {
-            DayClass::BadAgreeing => "bad_agreeing",
-            DayClass::BadSingle => "bad_single",
-            DayClass::Ordinary => "ordinary",
-            DayClass::Good => "good",
+            DayClass::Below => "below",
+            DayClass::BelowSingle => "below_single",
+            DayClass::Within => "within",
+            DayClass::Above => "above",
             DayClass::Unknown => "unknown",
         }
     }

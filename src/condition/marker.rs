@@ -74,6 +74,12 @@ pub enum MarkerKind {
 }
 
 impl MarkerKind {
+    /// Whether it is read on one fixed set of one lift, so that it means nothing without knowing which.
+    #[must_use]
+    pub const fn is_of_a_set(self) -> bool {
+        matches!(self, MarkerKind::WarmUpVelocity | MarkerKind::WarmUpEffort | MarkerKind::WarmUpTechnique)
+    }
+
     /// Whether a higher value means a better day.
     #[must_use]
     pub const fn higher_is_better(self) -> bool {
@@ -135,6 +141,20 @@ pub struct Conditions {
     /// The time of day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub time_of_day: Option<TimeOfDay>,
+    /// Whether there was caffeine before.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub caffeine: Option<bool>,
+    /// Anything else that is told apart, in the coach's words, in one order.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub other: Vec<Name>,
+}
+
+impl Conditions {
+    /// Whether nothing is said of them.
+    #[must_use]
+    pub fn are_unsaid(&self) -> bool {
+        *self == Conditions::default()
+    }
 }
 
 /// One past value of a marker.

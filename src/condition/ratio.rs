@@ -16,7 +16,7 @@ constant! {
     "condition.hex_to_straight_ratio",
     /// Hex bar over straight bar one-repetition maximum: 265 kg over 245 kg.
     pub const HEX_TO_STRAIGHT_RATIO: f64 = 265.0 / 245.0;
-    source: SWINTON_2011, place: "abstract: 265 +- 41 kg and 245 +- 39 kg", standing: Published, seen: Read,
+    source: SWINTON_2011, place: "265 over 245 kg, both in the abstract", standing: Derived, seen: NotApplicable,
     population: "19 male powerlifters",
 }
 

@@ -273,6 +273,13 @@ fn level_now(path: &[StrengthLevel], shared: f64, level: f64) -> Result<Option<I
     Interval::new(last.level - half, last.level + half, level).map(Some)
 }
 
+impl TrendOptions {
+    /// Checks what a caller may have named.
+    pub(crate) fn check(&self) -> Result<(), Error> {
+        checked(self)
+    }
+}
+
 fn checked(options: &TrendOptions) -> Result<(), Error> {
     crate::statistics::domain::open_unit("level", options.level)?;
     let range = crate::numeric::within;

@@ -19,11 +19,11 @@ const MOST_MARKERS: usize = 20;
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Vote {
     /// Below the lifter's ordinary range.
-    Bad,
+    Below,
     /// Within it.
-    Ordinary,
+    Within,
     /// Above it.
-    Good,
+    Above,
     /// Too few past values under equal conditions.
     NotEnoughHistory,
     /// Not answered or not measured today.
@@ -114,11 +114,11 @@ fn vote_of(marker: &Marker, today: Day, options: DayOptions) -> Result<MarkerVot
     let score = crate::numeric::tidy(if marker.kind.higher_is_better() { upward } else { -upward });
     // A tie is a decision; rounding must not undo it.
     let vote = if score <= -options.threshold + 1e-9 {
-        Vote::Bad
+        Vote::Below
     } else if score >= options.threshold - 1e-9 {
-        Vote::Good
+        Vote::Above
     } else {
-        Vote::Ordinary
+        Vote::Within
     };
     Ok(MarkerVote { kind: marker.kind, vote, score: Some(score), baseline: Some(found) })
 }
@@ -127,26 +127,26 @@ fn vote_of(marker: &Marker, today: Day, options: DayOptions) -> Result<MarkerVot
 fn class_of(votes: &[MarkerVote], technique: WarmUpTechnique, agreeing: u32) -> DayClass {
     let count = |vote: Vote| votes.iter().filter(|one| one.vote == vote).count() as u32;
     let usable = votes.iter().filter(|one| one.score.is_some()).count() as u32;
-    let (bad, good) = (count(Vote::Bad), count(Vote::Good));
+    let (bad, good) = (count(Vote::Below), count(Vote::Above));
     if technique == WarmUpTechnique::CriticalDrop || bad >= agreeing {
-        DayClass::BadAgreeing
+        DayClass::Below
     } else if bad > 0 {
-        DayClass::BadSingle
+        DayClass::BelowSingle
     } else if usable == 0 || 2 * usable < votes.len() as u32 {
         DayClass::Unknown
     } else if good >= agreeing {
-        DayClass::Good
+        DayClass::Above
     } else {
-        DayClass::Ordinary
+        DayClass::Within
     }
 }
 
 const fn advice_for(class: DayClass) -> DayAdvice {
     match class {
-        DayClass::BadAgreeing => DayAdvice::EaseOff,
-        DayClass::BadSingle => DayAdvice::RecheckAfterFirstSet,
-        DayClass::Ordinary => DayAdvice::AsPlanned,
-        DayClass::Good => DayAdvice::QualitySetAllowed,
+        DayClass::Below => DayAdvice::EaseOff,
+        DayClass::BelowSingle => DayAdvice::RecheckAfterFirstSet,
+        DayClass::Within => DayAdvice::AsPlanned,
+        DayClass::Above => DayAdvice::QualitySetAllowed,
         DayClass::Unknown => DayAdvice::PlannedWithoutAdvance,
     }
 }
@@ -178,7 +178,7 @@ formula! {
     ///
     /// let today = Day::from_number(20000)?;
     /// let verdict = judge_day(today, &[], WarmUpTechnique::CriticalDrop, DayOptions::STANDARD)?;
-    /// assert_eq!(verdict.class, DayClass::BadAgreeing);
+    /// assert_eq!(verdict.class, DayClass::Below);
     /// let verdict = judge_day(today, &[], WarmUpTechnique::NotScored, DayOptions::STANDARD)?;
     /// assert_eq!(verdict.class, DayClass::Unknown);
     /// # Ok::<(), bismar::Error>(())

@@ -48,7 +48,7 @@ formula! {
     ///
     /// # Formula
     /// `load + moved_share * body mass`, in kg. In a squat or jump the moved share is 0.88 (all but lower legs
-    /// and feet); in a deadlift or bench press it is 0 by convention.
+    /// and feet; recalled); in a deadlift or bench press it is 0 by convention.
     ///
     /// # Domain
     /// Shares from 0 to 1. Leaving body mass out shifts the load of best power and lowers the power.
@@ -200,7 +200,7 @@ formula! {
         Ok(match table { BodyTable::Male => MALE, BodyTable::Female => FEMALE })
     }
     source: DE_LEVA_1996, place: "table of adjusted parameters", standing: Published, seen: Secondary,
-    copies: "a handbook that reprints the table",
+    copies: "one handbook that reprints the table",
     population: "young adult students",
 }
 

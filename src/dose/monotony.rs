@@ -21,7 +21,7 @@ pub enum Deviation {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum WeekBasis {
-    /// Seven day totals, rest days 0: the text of the 1998 paper.
+    /// Seven day totals, rest days 0: the text of the 1998 paper, as recalled.
     Days,
     /// The sessions as listed, rest days absent unless listed.
     ListedSessions,
@@ -155,15 +155,15 @@ formula! {
     /// # Domain
     /// Seven complete days. Equal days have no monotony. With few training days the value is limited from above
     /// ([`monotony_limit`]), so a level quoted for people who train daily cannot be reached by most lifters; none
-    /// is shown. That high values came before illness was seen in 25 athletes afterwards, with no comparison:
-    /// it foretells nothing.
+    /// is shown. That high values came before illness was seen in 25 athletes afterwards, with no comparison (Foster
+    /// 1998, recalled): it foretells nothing.
     ///
     /// # Errors
     /// `out_of_range` unless there are seven days; `day_not_recorded`.
     ///
     /// # Source
-    /// Foster 1998 defines it over days; which deviation is left open. The one complete table in print (Foster et
-    /// al. 2001, table 5) was made with the population deviation over its listed sessions
+    /// Foster 1998 (recalled) defines it over days; which deviation is left open. The one complete week found (Foster et al.
+    /// 2001, table 5) was made with the population deviation over its listed sessions
     /// ([`sessions_monotony`]), not over days as its text says. The default here follows the text, with the
     /// population deviation.
     ///
@@ -184,8 +184,8 @@ formula! {
         }
         week(&complete(days)?, deviation, WeekBasis::Days)
     }
-    source: FOSTER_2001, place: "method and table 5", standing: Published, seen: Read,
-    population: "athletes, mostly endurance, training daily", domain: "seven complete days",
+    source: FOSTER_2001, place: "method", standing: Published, seen: Read,
+    population: "not said in the part read", domain: "seven complete days",
 }
 
 formula! {
@@ -277,7 +277,7 @@ formula! {
     /// `out_of_range`; `zero_spread` for a deviation of 0.
     ///
     /// # Source
-    /// Foster 1998.
+    /// Foster et al. 2001; first in Foster 1998 (recalled).
     ///
     /// # Examples
     /// ```

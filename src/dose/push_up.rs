@@ -158,7 +158,7 @@ formula! {
     /// The published means and standard deviations, on the feet or on the knees.
     ///
     /// # Domain
-    /// Young adults.
+    /// The people measured; their ages are not confirmed.
     ///
     /// # Errors
     /// None of its own.
@@ -183,7 +183,8 @@ formula! {
         };
         Ok(MeanAndDeviation { mean, deviation })
     }
-    source: MIER_2014, place: "abstract", standing: Published, seen: Read, population: "young adults",
+    source: MIER_2014, place: "abstract", standing: Published, seen: Read,
+    population: "men and women, ages not confirmed",
 }
 
 crate::source::constant! {

@@ -71,7 +71,7 @@ formula! {
     pub fn hammer_thrower_times_busso_1994() -> TimeConstants {
         TimeConstants::new(60.0, 13.0)
     }
-    source: BUSSO_1994, place: "results", standing: Published, seen: Secondary, copies: "a later article",
+    source: BUSSO_1994, place: "results", standing: Published, seen: Secondary, copies: "one later article",
     population: "one hammer thrower",
 }
 

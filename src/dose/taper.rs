@@ -63,7 +63,7 @@ formula! {
             last_session_days_before: MeanAndDeviation { mean: 3.0, deviation: 1.0 },
         })
     }
-    source: GRGIC_MIKULIC_2017, place: "abstract; the days recalled", standing: Published, seen: Memory,
+    source: GRGIC_MIKULIC_2017, place: "abstract", standing: Published, seen: Read, recalled: "the 18 +- 8 days",
     population: "10 Croatian open powerlifters",
 }
 

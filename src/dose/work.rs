@@ -14,7 +14,7 @@ const HORNSBY_2018: Source = Source {
 
 const NIST_SP_811: Source = Source {
     id: "nist-sp-811",
-    citation: "NIST Special Publication 811, appendix B; Abramowitz & Stegun tables 2.4 and 2.5, p 8",
+    citation: "Thompson A, Taylor BN. Guide for the Use of the International System of Units. NIST Special Publication 811, 2008, appendix B; also Abramowitz M, Stegun IA, Handbook of Mathematical Functions, tables 2.4 and 2.5, p 8",
     doi: Some("10.6028/NIST.SP.811e2008"),
 };
 

@@ -116,7 +116,8 @@ formula! {
     /// The zone whose lower edge is at or below the intensity.
     ///
     /// # Domain
-    /// 55 to 100 % of the maximum; below, the table says nothing and nothing is extrapolated.
+    /// 55 to 100 % of the maximum: one copy begins there, the other prints "70 % and below" without an end. Below it
+    /// nothing is answered. Where the copies leave a hole or share an edge, the half-open edges are our choice.
     ///
     /// # Errors
     /// `not_covered`.
@@ -178,7 +179,7 @@ formula! {
     /// None of its own.
     ///
     /// # Source
-    /// Counting; the edges are those of the trade table.
+    /// Counting; the edges are our choice, since copies of the trade table differ in them.
     ///
     /// # Examples
     /// ```

@@ -214,7 +214,7 @@ mod tests {
             critical_fail: false,
             acceptable: if bit(at.into()) { 10 } else { 7 },
             scored: 10,
-            day_class: if bit(4) { DayClass::BadAgreeing } else { DayClass::Ordinary },
+            day_class: if bit(4) { DayClass::Below } else { DayClass::Within },
             answer_pending: bit(5) && at == 3,
             weakest: None,
             rater: None,

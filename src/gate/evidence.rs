@@ -57,7 +57,7 @@ canonical_kinds!(EvidenceRule:
 /// A test of the rate of acceptable repetitions, turned into whole counts when it is built.
 ///
 /// It is looked at after each session. All scored repetitions count; of a session that lost a critical
-/// criterion, was not fully scored, or failed on a confirmed bad day, only the misses do. It opens when misses
+/// criterion, was not fully scored, or failed on a confirmed day below the usual, only the misses do. It opens when misses
 /// are few enough, with at least so many passing days, the last scored one among them. Evidence against ends the
 /// test, as does its last repetition: then it must be started again by leaving the earlier sessions out, on
 /// an easier tuple or because the coach says so.
@@ -290,7 +290,7 @@ pub(super) struct Standing {
 
 impl Standing {
     fn add(&mut self, day: &SessionFact) {
-        let neutral = day.passed == Outcome::Fail && day.day_class.is_confirmed_bad();
+        let neutral = day.passed == Outcome::Fail && day.day_class.is_confirmed_below();
         let misses_only = day.critical_fail || day.passed == Outcome::NotScored || neutral;
         // Misses count from any session, so that a worse one never leaves the count better.
         self.misses += day.misses();

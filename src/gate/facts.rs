@@ -74,7 +74,7 @@ impl SessionFact {
         self.acceptable += later.acceptable;
         self.scored += later.scored;
         self.answer_pending |= later.answer_pending;
-        if self.day_class.is_confirmed_bad() {
+        if self.day_class.is_confirmed_below() {
             self.day_class = later.day_class;
         }
         self.weakest = later.weakest.clone().or_else(|| self.weakest.take());

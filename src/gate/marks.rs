@@ -127,6 +127,23 @@ impl SetMarks {
         self.marks.iter().find(|mark| mark.criterion == *criterion).map_or(Mark::NotSeen, |mark| mark.mark)
     }
 
+    /// Takes over what another person saw lost in the same set, and nothing better.
+    pub(crate) fn take_losses(&mut self, other: &SetMarks) {
+        for lost in other.marks.iter().filter(|each| each.mark == Mark::NotMet) {
+            match self.marks.iter_mut().find(|own| own.criterion == lost.criterion) {
+                Some(own) => own.mark = Mark::NotMet,
+                None => self.marks.push(lost.clone()),
+            }
+        }
+        if let (Some(own), Some(misses)) = (self.misses(), other.misses())
+            && misses > own
+        {
+            self.acceptable = Some(self.reps.saturating_sub(misses));
+            // Where it was lost first nobody can tell of sets of different length.
+            self.first_failing_rep = other.first_failing_rep.filter(|_| other.reps == self.reps);
+        }
+    }
+
     /// Repetitions that were not acceptable, if they were counted.
     #[must_use]
     pub fn misses(&self) -> Option<u16> {

@@ -37,7 +37,7 @@ constant! {
 
 constant! {
     "gate.neutral_fails",
-    /// Fails on confirmed bad days in a row that say nothing; the next one counts.
+    /// Fails on confirmed days below the usual in a row that say nothing; the next one counts.
     ///
     /// # Source
     /// Our choice (row `gate.neutral_fails`).
@@ -48,7 +48,7 @@ constant! {
 
 /// Longest run that may be asked for.
 const MOST_SESSIONS: u8 = 10;
-/// Most fails on bad days in a row that any gate may overlook.
+/// Most fails on days below the usual in a row that any gate may overlook.
 const MOST_NEUTRAL_FAILS: u8 = 5;
 
 /// At least `acceptable` of `of` scored repetitions acceptable, in so many passing sessions in a row on
@@ -56,7 +56,7 @@ const MOST_NEUTRAL_FAILS: u8 = 5;
 ///
 /// A session counts if its verdict is a pass, at least `of` repetitions were scored, and the acceptable share
 /// is at least `acceptable / of`. A session that failed, or whose misses break the share, starts the run
-/// again; on a confirmed bad day it changes nothing, but no more than `neutral_fails` times in a row, and the
+/// again; on a confirmed day below the usual it changes nothing, but no more than `neutral_fails` times in a row, and the
 /// loss of a critical criterion always starts the run again. What was not scored changes nothing.
 ///
 /// ```
@@ -122,7 +122,7 @@ impl PassRun {
         PassRun::new(reps.saturating_sub(misses), reps, sessions)
     }
 
-    /// The same run with another number of fails on bad days in a row that change nothing.
+    /// The same run with another number of fails on days below the usual in a row that change nothing.
     ///
     /// # Errors
     /// `out_of_range` above 5.
@@ -160,7 +160,7 @@ impl PassRun {
         self.sessions
     }
 
-    /// Fails on confirmed bad days in a row that change nothing.
+    /// Fails on confirmed days below the usual in a row that change nothing.
     #[must_use]
     pub const fn neutral_fails(&self) -> u8 {
         self.neutral_fails
@@ -187,7 +187,9 @@ impl PassRun {
             Outcome::NotScored if !short => Effect::Nothing,
             Outcome::Pass if !short && day.scored < u32::from(self.of) => Effect::TooFew,
             Outcome::Pass if !short => Effect::Counts,
-            _ if day.day_class.is_confirmed_bad() && neutral_in_a_row < self.neutral_fails => Effect::Neutral,
+            _ if day.day_class.is_confirmed_below() && neutral_in_a_row < self.neutral_fails => {
+                Effect::Neutral
+            }
             _ => Effect::Restarts,
         }
     }

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use super::FunctionTest;
 use crate::caution::Caution;
 use crate::quantity::{Day, Mass, Name};
+pub use crate::record::{LiftSwap, PlannedGap, Weighing};
 use crate::source::{OURS, default_of, rows};
 
 /// A function test and when it was last done; the result is kept by the record.
@@ -16,42 +17,6 @@ pub struct TestDone {
     pub test: FunctionTest,
     /// The day it was last done.
     pub on: Day,
-}
-
-/// A bar, disc or machine, and when it was last weighed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct Weighing {
-    /// Which bar, disc or machine.
-    pub equipment: Name,
-    /// The day it was last weighed; absent if never.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub on: Option<Day>,
-}
-
-/// A lift that is to make room for another before pain forces it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct LiftSwap {
-    /// The lift.
-    pub lift: Name,
-    /// The last day it is planned for.
-    pub by: Day,
-    /// What takes its place, if known.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub replacement: Option<Name>,
-}
-
-/// Days without training that are known ahead: a journey, an operation, a season.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct PlannedGap {
-    /// What the days are for: a journey, an operation.
-    pub name: Name,
-    /// First day.
-    pub from: Day,
-    /// Last day.
-    pub to: Day,
 }
 
 /// Body mass on a day.

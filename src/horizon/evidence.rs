@@ -143,6 +143,7 @@ formula! {
         Ok(lines(super::evidence_lines::TRAINABILITY))
     }
     source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
+    recalled: "the effects of 2 to 3 sets and of 7 to 9 repetitions",
     population: "each line names its own", domain: "people of about 50 and over",
 }
 
@@ -172,6 +173,7 @@ formula! {
         Ok(lines(super::evidence_lines::MAINTENANCE))
     }
     source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
+    recalled: "the strength lost after 4 weeks off at 90",
     population: "each line names its own", domain: "weeks to a year",
 }
 
@@ -202,7 +204,8 @@ formula! {
     pub fn published_declines() -> Vec<Evidence> {
         Ok(lines(super::evidence_lines::DECLINES))
     }
-    source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
+    source: SEVERAL, place: "abstracts; von Haehling and others 2010 as their review of 2012 repeats it", standing: Published,
+    seen: Read, recalled: "strength at 75 by Mitchell and others 2012; where the figures of von Haehling and others first stood",
     population: "each line names its own", domain: "each line's own",
 }
 

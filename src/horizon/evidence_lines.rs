@@ -189,7 +189,11 @@ pub(super) const DECLINES: &[(&Work, &[Line])] = &[
         ],
     ),
     (
-        &of_study(Study::VonHaehling2010, "J Cachexia Sarcopenia Muscle 2010;1:129-133", Seen::Read),
+        &of_study(
+            Study::VonHaehling2010,
+            "J Cachexia Sarcopenia Muscle 2010;1:129-133, as the review of 2012 by the same authors repeats it",
+            Seen::Secondary,
+        ),
         &[alone("strength_50_to_60", 1.5, YEARLY), alone("strength_after_60", 3.0, YEARLY)],
     ),
     (

@@ -190,7 +190,7 @@ formula! {
 }
 
 formula! {
-    "horizon.foster",
+    "horizon.foster_junior_age",
     /// What does a junior powerlifter's result count at this age?
     ///
     /// # Formula
@@ -203,14 +203,14 @@ formula! {
     /// `age_out_of_domain`.
     ///
     /// # Source
-    /// All 10 entries are equal in public copies; the issuing document was not seen (row `horizon.foster`).
+    /// All 10 entries are equal in public copies; the issuing document was not seen (row `horizon.foster_junior_age`).
     ///
     /// # Examples
     /// ```
-    /// assert_eq!(bismar::horizon::foster(18)?.coefficient, 1.06);
+    /// assert_eq!(bismar::horizon::foster_junior_age(18)?.coefficient, 1.06);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn foster(age: u8) -> AgeCoefficient {
+    pub fn foster_junior_age(age: u8) -> AgeCoefficient {
         AgeRule::Foster.coefficient(age)
     }
     source: FOSTER, place: "table by age", standing: CommonPractice, seen: Secondary,
@@ -370,7 +370,7 @@ formula! {
 
 rows![
     mcculloch,
-    foster,
+    foster_junior_age,
     meltzer_faber,
     all_round_international,
     all_round_united_states,

@@ -1,6 +1,7 @@
 //! Decades: decline, floors to stay above, scenarios, relative strength, the yearly card.
 //!
-//! Uses `error`, `numeric`, `source`, `quantity`, `caution` and `statistics`. It knows no log.
+//! Uses `error`, `numeric`, `source`, `quantity`, `caution`, `statistics`, and of `record` what is planned for the years.
+//! It reads no log.
 //!
 //! | question | function |
 //! |---|---|
@@ -71,7 +72,7 @@ pub use function_test::{Better, FunctionTest};
 pub use grip::{GripCentiles, GripScore, grip_centiles, grip_t_score};
 pub use masters::{
     AgeCoefficient, AgeRule, CarriedResult, all_round_international, all_round_united_states,
-    carried_by_coefficients, foster, mcculloch, meltzer_faber,
+    carried_by_coefficients, foster_junior_age, mcculloch, meltzer_faber,
 };
 pub use norm::{CentileRange, bench_press_ratio, leg_press_ratio, machine_bench_press};
 pub use outlook::{

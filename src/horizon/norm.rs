@@ -181,8 +181,8 @@ formula! {
         };
         Ok(range(&placed(ratio, row, sex, (&BENCH_WOMEN, &BENCH_MEN), true)?, &BENCH_CENTILES, sex, POPULATION))
     }
-    source: COOPER_2002, place: "table of bench press ratios; the centiles of its bands recalled", standing: Published,
-    seen: Secondary, copies: "a college laboratory sheet",
+    source: COOPER_2002, place: "table of bench press ratios", standing: Published,
+    seen: Secondary, copies: "one college laboratory sheet", recalled: "the centiles of its bands",
     population: "visitors of one gymnasium in Dallas, on machines", domain: "from 15 years",
 }
 
@@ -257,7 +257,7 @@ formula! {
         Mass::from_lb(slope * load.lb() + intercept).map(Kilograms::from)
     }
     source: COOPER_2002, place: "conversion beside the table of bench press ratios", standing: Published,
-    seen: Secondary, copies: "a college laboratory sheet",
+    seen: Secondary, copies: "one college laboratory sheet",
     population: "visitors of one gymnasium in Dallas", domain: "one machine",
 }
 

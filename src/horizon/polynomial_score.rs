@@ -195,7 +195,7 @@ formula! {
     ///
     /// # Domain
     /// Body mass 40 to 202.1 kg (men), 40 to 154.9 kg (women): up to the turning point of the denominator.
-    /// No bias was found for bench press and total; a bias against heavier lifters in the deadlift.
+    /// As recalled, no bias was found for bench press and total, and one against heavier lifters in the deadlift.
     ///
     /// # Errors
     /// `load_out_of_domain` at or below 0 kg; `body_mass_out_of_domain`.

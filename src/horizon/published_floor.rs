@@ -117,8 +117,8 @@ formula! {
         };
         Ok(floor)
     }
-    source: EWGSOP2_2019, place: "cut-off points; battery and 400 m recalled", standing: Published, seen: Secondary,
-    copies: "tables of two later articles",
+    source: EWGSOP2_2019, place: "cut-off points", standing: Published, seen: Secondary,
+    copies: "tables of two later articles; the chair rises in one of them", recalled: "the battery and the walk of 400 m",
     population: "older adults, by consensus over several cohorts", domain: "older adults",
 }
 
@@ -156,7 +156,7 @@ formula! {
         }
     }
     source: FNIH_2014, place: "final cut points", standing: Published, seen: Secondary,
-    copies: "a table of a later article",
+    copies: "one table of one later article",
     population: "older adults of several pooled cohorts", domain: "older adults",
 }
 

@@ -196,8 +196,9 @@ formula! {
         };
         issue.score(result, sinclair_coefficient(&pair, mass), mass >= pair.b)
     }
-    source: IWF_SINCLAIR, place: "coefficients of each Olympiad; 2001-2004 read, men of 2005-2008 recalled",
+    source: IWF_SINCLAIR, place: "coefficients of each Olympiad; 2001-2004 read",
     standing: Standard, seen: Secondary, copies: "three or more public code files and an encyclopedia",
+    recalled: "the men's pair of 2005-2008",
     population: "holders of the world records of the preceding years, by class",
     domain: "men from 32 kg, women from 28 kg",
 }

@@ -15,8 +15,7 @@ use crate::statistics::{
 
 const BISHOP_2018: Source = Source {
     id: "bishop-2018",
-    citation: "Bishop C, Read P, Lake J, Chavda S, Turner A. Interlimb asymmetries: understanding how to calculate \
-               differences from bilateral and unilateral tests. Strength Cond J 2018;40(4):1-6",
+    citation: "Bishop C, Read P, Lake J, Chavda S, Turner A. Interlimb asymmetries: understanding how to calculate differences from bilateral and unilateral tests. Strength Cond J 40(4):1-6, 2018",
     doi: Some("10.1519/SSC.0000000000000371"),
 };
 

@@ -217,7 +217,7 @@ impl Study {
         match self {
             Study::Goodpaster2006 | Study::Hughes2001 => vec![],
             Study::Mitchell2012 => vec![Caution::SourceNotRead],
-            Study::VonHaehling2010 => vec![Caution::NoIntervalPublished],
+            Study::VonHaehling2010 => vec![Caution::NoIntervalPublished, Caution::SourceSeenInCopies],
             Study::Frontera2000 => vec![Caution::SmallSample],
             Study::Kemmler2018 => vec![Caution::NoIntervalPublished, Caution::CrossSectional],
             Study::Hunter2000 => vec![Caution::CrossSectional],

@@ -1,13 +1,14 @@
 //! What a load is made on, beyond the bar.
 
 use alloc::vec::Vec;
+use core::cmp::Ordering;
 
 use super::bar::{Bar, not_negative, positive};
-use super::disc::between;
+use super::disc::{between, face_unit};
 use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
-use crate::quantity::{Length, Mass, Name};
+use crate::quantity::{Length, Mass, Name, Unit};
 
 /// The most pieces, plates or add-on weights in a list.
 const LONGEST_LIST: usize = 100;
@@ -46,6 +47,22 @@ canonical_kinds!(Implement:
 );
 
 impl Implement {
+    /// The unit in which most of its own pieces or plates are marked; none where discs are hung on it, or no more are in one.
+    #[cfg_attr(not(feature = "english"), expect(dead_code, reason = "only sentences ask for it"))]
+    pub(crate) fn own_unit(&self) -> Option<Unit> {
+        let faces = match self {
+            Implement::Pieces(pieces) => pieces.masses(),
+            Implement::Machine(stack) | Implement::Assistance(stack) => stack.plates.as_slice(),
+            Implement::Bar(_) | Implement::Handle(_) | Implement::Pin(_) => return None,
+        };
+        let pounds = faces.iter().filter(|face| face_unit(**face) == Unit::Lb).count();
+        match (2 * pounds).cmp(&faces.len()) {
+            Ordering::Greater => Some(Unit::Lb),
+            Ordering::Less => Some(Unit::Kg),
+            Ordering::Equal => None,
+        }
+    }
+
     /// Its name.
     #[must_use]
     pub const fn id(&self) -> &Name {

@@ -126,7 +126,8 @@ formula! {
     pub fn powerlifting_bar(id: Name) -> Bar {
         Bar::new(id, Mass::grams(20_000), COLLAR)
     }
-    source: WDFPF, place: "Equipment and Specifications; the split recalled", standing: Standard, seen: Read,
+    source: WDFPF, place: "Equipment and Specifications", standing: Standard, seen: Read,
+    recalled: "the split into bar and collars, and one bar for men and women",
 }
 
 /// A stock of so many pairs of each mass in grams.
@@ -247,7 +248,7 @@ formula! {
         let quarters = mass.nanograms().saturating_mul(4).div_euclid(pound);
         Ok(quarters as f64 / 4.0)
     }
-    source: IPF, place: "conversion table; recalled", standing: CommonPractice, seen: Memory,
+    source: IPF, place: "rows of rule books and record charts; recalled", standing: CommonPractice, seen: Memory,
 }
 
 rows![

@@ -14,8 +14,7 @@ use crate::source::{ARITHMETIC, Source, constant, formula, rows};
 
 const ACSM_2009: Source = Source {
     id: "acsm-2009",
-    citation: "American College of Sports Medicine. Progression models in resistance training for healthy \
-               adults. Med Sci Sports Exerc 41:687-708, 2009",
+    citation: "American College of Sports Medicine. Progression models in resistance training for healthy adults. Med Sci Sports Exerc 41:687-708, 2009",
     doi: Some("10.1249/MSS.0b013e3181915670"),
 };
 

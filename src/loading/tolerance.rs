@@ -102,7 +102,7 @@ formula! {
     /// What may a powerlifting bar, collar or disc weigh by the rules?
     ///
     /// # Formula
-    /// The larger of 0.25 % and 10 g either way.
+    /// 0.25 % or 10 g either way; that the larger of the two holds is our reading.
     ///
     /// # Domain
     /// One component of up to 1000 kg; limits of several add up. The 10 g count below 4 kg.
@@ -126,7 +126,7 @@ formula! {
         let error = ten_thousandths(face, 25).max(Mass::grams(10)).min(face);
         around(face, error, error)
     }
-    source: IPF, place: "Bars and Discs", standing: Standard, seen: Secondary, copies: "a translation of the rules",
+    source: IPF, place: "Bars and Discs", standing: Standard, seen: Secondary, copies: "one translation of the rules",
 }
 
 rows![iwf_tolerance, powerlifting_tolerance];

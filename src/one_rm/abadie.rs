@@ -106,7 +106,7 @@ formula! {
     }
     source: ABADIE_2000, place: "abstract", standing: Published, seen: Read,
     population: "30 women, 19 to 26 years, chest press", domain: "a load of 5 to 10 repetitions to failure",
-    error: "SEE 2.5 kg, 7.8 % of the maximum",
+    error: "of the maximum from the load: SEE 2.5 kg, 7.8 %",
 }
 
 formula! {
@@ -117,7 +117,8 @@ formula! {
     /// `E = 8.8147 + 1.1828 w`, both in **pounds**; the argument and the result carry their unit.
     ///
     /// # Domain
-    /// Untrained college men, bench press, a load of 7 to 10 repetitions to failure; how many does not enter.
+    /// Recalled as untrained college men, bench press, in pounds: unit, sex and training are not confirmed. A load of 7
+    /// to 10 repetitions to failure; how many does not enter.
     ///
     /// # Errors
     /// `load_out_of_domain` at or below 0 kg.
@@ -138,7 +139,7 @@ formula! {
         maximum(MEN_1999, load)
     }
     source: ABADIE_1999, place: "p 259-263", standing: Published, seen: Memory,
-    population: "untrained college men, bench press", domain: "a load of 7 to 10 repetitions to failure",
+    population: "recalled as untrained college men, bench press; unit, sex and training not confirmed", domain: "a load of 7 to 10 repetitions to failure",
 }
 
 formula! {
@@ -170,7 +171,7 @@ formula! {
         load(MEN_1999, one_rm)
     }
     source: ABADIE_1999, place: "p 259-263", standing: Published, seen: Memory,
-    population: "untrained college men, bench press", domain: "a load of 7 to 10 repetitions to failure",
+    population: "recalled as untrained college men, bench press; unit, sex and training not confirmed", domain: "a load of 7 to 10 repetitions to failure",
 }
 
 rows![abadie_2000, abadie_2000_load, abadie_1999, abadie_1999_load];

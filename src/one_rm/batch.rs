@@ -20,7 +20,7 @@ type Table = [f64; 256];
 const GROUP: usize = 16;
 
 /// Half repetitions that an equation answers at: every one from 1 repetition to its highest.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 struct Range {
     low: u8,
     high: u8,
@@ -128,6 +128,60 @@ impl<F: Fn(f64, u8) -> f64> Batch<F> {
     }
 }
 
+/// An equation with its table, for who gives many sets in several pieces: the table is worked out once.
+///
+/// # Examples
+/// ```
+/// use bismar::one_rm::{Equation, Tabled};
+///
+/// let tabled = Tabled::new(Equation::Epley1985)?;
+/// let mut estimates = [0.0; 2];
+/// tabled.run(&[100.0, 90.0], &[30, 30], &mut estimates)?; // 15 repetitions each
+/// assert_eq!(estimates, [150.0, 135.0]);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Tabled {
+    equation: Equation,
+    range: Range,
+    table: Table,
+}
+
+impl Tabled {
+    /// Works out what the equation makes of every half repetition in its domain.
+    ///
+    /// # Errors
+    /// None in practice: the table holds only what the equation answers.
+    pub fn new(equation: Equation) -> Result<Tabled, Error> {
+        let range = Range::of(equation);
+        let table = if equation.is_scale_free() {
+            table(&range, |reps| equation.multiplier_at(reps))?
+        } else {
+            table(&range, |reps| Ok(cummings_finn::added(reps)))?
+        };
+        Ok(Tabled { equation, range, table })
+    }
+
+    /// As [`one_rm_batch`].
+    ///
+    /// # Errors
+    /// As [`one_rm_batch`].
+    pub fn run(&self, loads: &[f64], half_reps: &[u8], estimates: &mut [f64]) -> Result<(), Error> {
+        if loads.len() != half_reps.len() || loads.len() != estimates.len() {
+            let rule = Allowed::rule("loads, repetitions and estimates of one length");
+            return Err(Error::new(Code::WrongLength, "half_reps", half_reps.len(), rule));
+        }
+        let Tabled { equation, range, ref table } = *self;
+        if equation.is_scale_free() {
+            let one = |load: f64, halves| load * entry(table, halves);
+            Batch { equation, range, least: 0.0, one }.run(loads, half_reps, estimates)
+        } else {
+            let one = |load: f64, halves| cummings_finn::LOAD * load + entry(table, halves);
+            Batch { equation, range, least: LEAST_ADDITIVE, one }.run(loads, half_reps, estimates)
+        }
+    }
+}
+
 /// Estimates for many sets to failure: loads in kg, repetitions in halves (16 for 8 repetitions).
 ///
 /// Gives, bit for bit, what [`Equation::one_rm`] gives for each set whose load is a [`Mass`] in kilograms. Nothing
@@ -155,18 +209,5 @@ pub fn one_rm_batch(
     half_reps: &[u8],
     estimates: &mut [f64],
 ) -> Result<(), Error> {
-    if loads.len() != half_reps.len() || loads.len() != estimates.len() {
-        let rule = Allowed::rule("loads, repetitions and estimates of one length");
-        return Err(Error::new(Code::WrongLength, "half_reps", half_reps.len(), rule));
-    }
-    let range = Range::of(equation);
-    if equation.is_scale_free() {
-        let table = table(&range, |reps| equation.multiplier_at(reps))?;
-        let one = |load: f64, halves| load * entry(&table, halves);
-        Batch { equation, range, least: 0.0, one }.run(loads, half_reps, estimates)
-    } else {
-        let table = table(&range, |reps| Ok(cummings_finn::added(reps)))?;
-        let one = |load: f64, halves| cummings_finn::LOAD * load + entry(&table, halves);
-        Batch { equation, range, least: LEAST_ADDITIVE, one }.run(loads, half_reps, estimates)
-    }
+    Tabled::new(equation)?.run(loads, half_reps, estimates)
 }

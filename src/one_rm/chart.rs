@@ -113,7 +113,7 @@ impl ChartAboveTen {
 }
 
 formula! {
-    "one_rm.nsca_chart_fraction",
+    "one_rm.percent_chart_fraction",
     /// What part of the maximum does the chart give for this many repetitions?
     ///
     /// # Formula
@@ -128,19 +128,19 @@ formula! {
     /// `reps_out_of_domain` below 1 and above 12 or 15 repetitions.
     ///
     /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.nsca_chart_fraction`).
+    /// Training load chart and textbook of the association (row `one_rm.percent_chart_fraction`).
     ///
     /// # Examples
     /// ```
-    /// use bismar::one_rm::{ChartAboveTen, nsca_chart_fraction};
+    /// use bismar::one_rm::{ChartAboveTen, percent_chart_fraction};
     /// use bismar::quantity::Reps;
     ///
     /// let twelve = Reps::whole(12)?;
-    /// assert_eq!(nsca_chart_fraction(twelve, ChartAboveTen::OnePage)?.value(), 0.70);
-    /// assert_eq!(nsca_chart_fraction(twelve, ChartAboveTen::Textbook)?.value(), 0.67);
+    /// assert_eq!(percent_chart_fraction(twelve, ChartAboveTen::OnePage)?.value(), 0.70);
+    /// assert_eq!(percent_chart_fraction(twelve, ChartAboveTen::Textbook)?.value(), 0.67);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn nsca_chart_fraction(reps: Reps, above_ten: ChartAboveTen) -> Fraction {
+    pub fn percent_chart_fraction(reps: Reps, above_ten: ChartAboveTen) -> Fraction {
         let curve = above_ten.curve();
         let reps = numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, curve.highest, "")?;
         let points = match above_ten {
@@ -150,76 +150,79 @@ formula! {
         Fraction::new(percent(points, reps) / 100.0)
     }
     source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
+    recalled: "the textbook's 11, 12 and 15 repetitions",
     population: "a chart; no sample", domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)",
 }
 
 formula! {
-    "one_rm.nsca_chart",
+    "one_rm.percent_chart",
     /// What could be lifted once, from a set to failure, by the chart?
     ///
     /// # Formula
-    /// `E = w / F`, `F` from [`nsca_chart_fraction`]. At one repetition it gives the load itself.
+    /// `E = w / F`, `F` from [`percent_chart_fraction`]. At one repetition it gives the load itself.
     ///
     /// # Domain
-    /// As [`nsca_chart_fraction`].
+    /// As [`percent_chart_fraction`].
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` at or below 0 kg.
     ///
     /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.nsca_chart`).
+    /// Training load chart and textbook of the association (row `one_rm.percent_chart`).
     ///
     /// # Examples
     /// ```
-    /// use bismar::one_rm::{ChartAboveTen, nsca_chart};
+    /// use bismar::one_rm::{ChartAboveTen, percent_chart};
     /// use bismar::quantity::{Mass, Reps};
     ///
-    /// let estimate = nsca_chart(Mass::from_kg(80.0)?, Reps::whole(8)?, ChartAboveTen::OnePage)?;
+    /// let estimate = percent_chart(Mass::from_kg(80.0)?, Reps::whole(8)?, ChartAboveTen::OnePage)?;
     /// assert_eq!(estimate.value(), 100.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn nsca_chart(load: Mass, reps: Reps, above_ten: ChartAboveTen) -> Kilograms {
+    pub fn percent_chart(load: Mass, reps: Reps, above_ten: ChartAboveTen) -> Kilograms {
         above_ten.curve().one_rm(load, reps)
     }
     source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
+    recalled: "the textbook's 11, 12 and 15 repetitions",
     population: "a chart; no sample", domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)",
 }
 
 formula! {
-    "one_rm.nsca_chart_load",
+    "one_rm.percent_chart_load",
     /// What load would be lifted this often to failure, by the chart?
     ///
     /// # Formula
-    /// `w = E F`, `F` from [`nsca_chart_fraction`].
+    /// `w = E F`, `F` from [`percent_chart_fraction`].
     ///
     /// # Domain
-    /// As [`nsca_chart_fraction`].
+    /// As [`percent_chart_fraction`].
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` where the maximum is at or
     /// below 0 kg.
     ///
     /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.nsca_chart_load`).
+    /// Training load chart and textbook of the association (row `one_rm.percent_chart_load`).
     ///
     /// # Examples
     /// ```
-    /// use bismar::one_rm::{ChartAboveTen, nsca_chart_load};
+    /// use bismar::one_rm::{ChartAboveTen, percent_chart_load};
     /// use bismar::quantity::{Kilograms, Reps};
     ///
-    /// let load = nsca_chart_load(Kilograms::new(90.0)?, Reps::whole(8)?, ChartAboveTen::OnePage)?;
+    /// let load = percent_chart_load(Kilograms::new(90.0)?, Reps::whole(8)?, ChartAboveTen::OnePage)?;
     /// assert!((load.value() - 72.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn nsca_chart_load(one_rm: Kilograms, reps: Reps, above_ten: ChartAboveTen) -> Kilograms {
+    pub fn percent_chart_load(one_rm: Kilograms, reps: Reps, above_ten: ChartAboveTen) -> Kilograms {
         above_ten.curve().load(one_rm, reps)
     }
     source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
+    recalled: "the textbook's 11, 12 and 15 repetitions",
     population: "a chart; no sample", domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)",
 }
 
 formula! {
-    "one_rm.nsca_chart_reps",
+    "one_rm.percent_chart_reps",
     /// How many repetitions to failure does a part of the maximum allow, by the chart?
     ///
     /// # Formula
@@ -232,22 +235,23 @@ formula! {
     /// `percent_out_of_domain` outside it.
     ///
     /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.nsca_chart_reps`).
+    /// Training load chart and textbook of the association (row `one_rm.percent_chart_reps`).
     ///
     /// # Examples
     /// ```
-    /// use bismar::one_rm::{ChartAboveTen, nsca_chart_reps};
+    /// use bismar::one_rm::{ChartAboveTen, percent_chart_reps};
     /// use bismar::quantity::Fraction;
     ///
-    /// let reps = nsca_chart_reps(Fraction::new(0.84)?, ChartAboveTen::OnePage)?;
+    /// let reps = percent_chart_reps(Fraction::new(0.84)?, ChartAboveTen::OnePage)?;
     /// assert!((reps - 6.5).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn nsca_chart_reps(fraction: Fraction, above_ten: ChartAboveTen) -> f64 {
+    pub fn percent_chart_reps(fraction: Fraction, above_ten: ChartAboveTen) -> f64 {
         above_ten.curve().reps(fraction)
     }
     source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
+    recalled: "the textbook's 11, 12 and 15 repetitions",
     population: "a chart; no sample", domain: "100 % to 70 % (one page) or 65 % (textbook, from memory)",
 }
 
-rows![nsca_chart_fraction, nsca_chart, nsca_chart_load, nsca_chart_reps];
+rows![percent_chart_fraction, percent_chart, percent_chart_load, percent_chart_reps];

@@ -14,7 +14,7 @@ pub(super) const BERGSTROM_2021: Source = Source {
 
 const MORTON_2014: Source = Source {
     id: "morton-2014",
-    citation: "Morton RH, Redstone MD, Tyler DJ. The critical power concept and bench press: modeling 1RM and repetitions to failure. Int J Exerc Sci 2014;7:152-160",
+    citation: "Morton RH, Redstone MD, Laing DJ. The critical power concept and bench press: modeling 1RM and repetitions to failure. Int J Exerc Sci 2014;7:152-160",
     doi: None,
 };
 

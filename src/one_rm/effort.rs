@@ -4,16 +4,11 @@
 //! literature on reserve, not of the authors of the equations, who all went to failure.
 
 use super::equation::Equation;
+use super::reserve_error::{HALPERIN_2022_UNDER_CALL, LONG_SET, reserve_error};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::{Fraction, Kilograms, Reps, Reserve, Rir, Rpe};
-use crate::source::{ARITHMETIC, Source, constant, formula, rows};
-
-const HALPERIN_2022: Source = Source {
-    id: "halperin-2022",
-    citation: "Halperin I, Malleron T, Har-Nir I, et al. Accuracy in predicting repetitions to task failure in resistance exercise: a scoping review and exploratory meta-analysis. Sports Med 2022;52:377-390",
-    doi: Some("10.1007/s40279-021-01559-x"),
-};
+use crate::source::{ARITHMETIC, Source, formula, rows};
 
 const ZOURDOS_2016: Source = Source {
     id: "zourdos-2016",
@@ -21,38 +16,32 @@ const ZOURDOS_2016: Source = Source {
     doi: Some("10.1519/JSC.0000000000001049"),
 };
 
-constant! {
-    "one_rm.halperin_2022_under_call",
-    /// Repetitions by which people under-call what they have left, on average: to be added to a reported reserve.
-    ///
-    /// # Domain
-    /// 12 studies, 414 people; 95 % interval 0.17 to 1.73 repetitions, with nearly all of the spread (97.9 %)
-    /// between studies: one person's bias may be nothing like it.
-    ///
-    /// # Source
-    /// Halperin et al. 2022, abstract (row `one_rm.halperin_2022_under_call`).
-    pub const HALPERIN_2022_UNDER_CALL: f64 = 0.95;
-    source: HALPERIN_2022, place: "abstract", standing: Published, seen: Read,
-    population: "12 studies, 414 people", domain: "reported repetitions in reserve",
-    error: "95 % interval 0.17 to 1.73 repetitions, I2 97.9 %",
-}
-
 /// What is added to a reported reserve before it is used. Nothing unless asked for.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 pub struct ReserveBias {
     reps: f64,
+    /// Whether long sets take what was measured in long sets instead.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
+    by_length_of_set: bool,
 }
 
 impl ReserveBias {
     /// Reports are taken as they come.
-    pub const NONE: ReserveBias = ReserveBias { reps: 0.0 };
+    pub const NONE: ReserveBias = ReserveBias { reps: 0.0, by_length_of_set: false };
 
     /// The pooled under-call of [`HALPERIN_2022_UNDER_CALL`].
     #[must_use]
     pub const fn halperin_2022() -> ReserveBias {
-        ReserveBias { reps: HALPERIN_2022_UNDER_CALL }
+        ReserveBias { reps: HALPERIN_2022_UNDER_CALL, by_length_of_set: false }
+    }
+
+    /// The pooled under-call in sets of up to 12 repetitions to failure, done and called; beyond, that of
+    /// [`zourdos_2021_reserve_error`](super::zourdos_2021_reserve_error()), its outer lines carried on.
+    #[must_use]
+    pub const fn by_length_of_set() -> ReserveBias {
+        ReserveBias { reps: HALPERIN_2022_UNDER_CALL, by_length_of_set: true }
     }
 
     /// A lifter's own bias: actual less reported reserve, from -10 to 10 repetitions.
@@ -61,18 +50,27 @@ impl ReserveBias {
     /// `not_finite`, `out_of_range`.
     pub fn new(reps: f64) -> Result<ReserveBias, Error> {
         let reps = numeric::within(Code::OutOfRange, "reps", reps, -10.0, 10.0, "repetitions")?;
-        Ok(ReserveBias { reps })
+        Ok(ReserveBias { reps, by_length_of_set: false })
     }
 
-    /// Repetitions added to a reported reserve.
+    /// Repetitions added to a reported reserve; in long sets more, where the bias goes by the length of the set.
     #[must_use]
     pub const fn reps(self) -> f64 {
         self.reps
     }
 
+    /// Repetitions added to this report.
+    pub(super) fn added(self, reps: f64, rir: f64) -> f64 {
+        if self.by_length_of_set && reps + rir > LONG_SET {
+            reserve_error(reps, rir, false).mean
+        } else {
+            self.reps
+        }
+    }
+
     /// Repetitions to failure of a set with a reported reserve; a negative bias leaves no reserve below 0.
     pub(super) fn applied(self, reps: f64, rir: f64) -> f64 {
-        reps + numeric::larger(rir + self.reps, 0.0)
+        reps + numeric::larger(rir + self.added(reps, rir), 0.0)
     }
 }
 
@@ -106,7 +104,7 @@ formula! {
     ///
     /// # Domain
     /// A reported reserve is best near failure and in short sets. The bias is nothing, the pooled
-    /// [`ReserveBias::halperin_2022`], or the lifter's own.
+    /// [`ReserveBias::halperin_2022`], [`ReserveBias::by_length_of_set`], or the lifter's own.
     ///
     /// # Errors
     /// None beyond the types.
@@ -122,6 +120,9 @@ formula! {
     /// let (reps, rir) = (Reps::whole(5)?, Rir::new(2.0)?);
     /// assert_eq!(reps_to_failure(reps, rir, ReserveBias::NONE)?, 7.0);
     /// assert_eq!(reps_to_failure(reps, rir, ReserveBias::halperin_2022())?, 7.95);
+    /// // Thirteen done and three called: nearer twenty than sixteen.
+    /// let long = reps_to_failure(Reps::whole(13)?, Rir::new(3.0)?, ReserveBias::by_length_of_set())?;
+    /// assert!((long - 19.65).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn reps_to_failure(reps: Reps, rir: Rir, bias: ReserveBias) -> f64 {
@@ -323,8 +324,13 @@ pub(super) fn reserve_of(rpe: Rpe) -> Result<(Rir, Rir), Error> {
 }
 
 #[cfg(feature = "serde")]
+fn is_false(flag: &bool) -> bool {
+    !*flag
+}
+
+#[cfg(feature = "serde")]
 mod wire {
-    //! Repetitions added, a plain number.
+    //! Repetitions added, and whether long sets take their own.
     use super::ReserveBias;
     use serde::{Deserialize, Deserializer, de};
 
@@ -334,18 +340,14 @@ mod wire {
             #[serde(deny_unknown_fields, rename = "ReserveBias")]
             struct Wire {
                 reps: f64,
+                #[serde(default)]
+                by_length_of_set: bool,
             }
-            ReserveBias::new(Wire::deserialize(from)?.reps).map_err(de::Error::custom)
+            let wire = Wire::deserialize(from)?;
+            let bias = ReserveBias::new(wire.reps).map_err(de::Error::custom)?;
+            Ok(ReserveBias { by_length_of_set: wire.by_length_of_set, ..bias })
         }
     }
 }
 
-rows![
-    HALPERIN_2022_UNDER_CALL,
-    reps_to_failure,
-    fraction_for,
-    fraction_for_rpe,
-    load_for,
-    reps_for,
-    effort_for,
-];
+rows![reps_to_failure, fraction_for, fraction_for_rpe, load_for, reps_for, effort_for,];

@@ -89,8 +89,8 @@ equations! {
     Osteopenia2024LegExtension "osteopenia_2024_leg_extension" ScaleFree(older_adults::LEG_EXTENSION_CURVE) "The same study, leg extension.",
     Reynolds2006ChestPress "reynolds_2006_chest_press" ScaleFree(reynolds::CHEST_CURVE) "Reynolds et al. 2006: curve through mean 5, 10 and 20RM, bench press.",
     Reynolds2006LegPress "reynolds_2006_leg_press" ScaleFree(reynolds::LEG_CURVE) "The same study, leg press.",
-    NscaChart "nsca_chart" ScaleFree(chart::ONE_PAGE_CURVE) "The one-page chart, up to 12 repetitions.",
-    NscaTextbook "nsca_textbook" ScaleFree(chart::TEXTBOOK_CURVE) "The textbook table, up to 15 repetitions.",
+    PercentChart "percent_chart" ScaleFree(chart::ONE_PAGE_CURVE) "The one-page chart, up to 12 repetitions.",
+    TextbookChart "textbook_chart" ScaleFree(chart::TEXTBOOK_CURVE) "The textbook table, up to 15 repetitions.",
 }
 
 impl Equation {

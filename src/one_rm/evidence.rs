@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::effort::reserve_of;
 use super::equation::Equation;
 use super::options::EstimateOptions;
+use super::reserve_error::LONG_SET;
 use crate::quantity::{Day, Mass, Reps, Rir, Rpe};
 
 /// How near to failure a set went.
@@ -69,7 +70,7 @@ pub enum SetRefusal {
     NotAReserve,
     /// Too many left for the call to mean much.
     TooFarFromFailure,
-    /// Too long a set.
+    /// Too many repetitions to failure, done and called: equations say far too much or too little there.
     TooManyReps,
     /// No repetition was done.
     NoRepetition,
@@ -94,6 +95,8 @@ pub enum SetFlag {
     SomeEquationsOutside,
     /// None of the chosen equations was measured at this many repetitions to failure; they are used all the same.
     AllEquationsOutside,
+    /// Called in a set of more than 12 repetitions to failure: people leave 2 to 5 more than they say there.
+    CalledInALongSet,
     /// A single repetition with nothing left: its load is taken as the maximum (our choice).
     TakenAsMaximum,
     /// It lies far from what the sets say together.
@@ -127,6 +130,7 @@ pub(super) struct Reserve {
 pub(super) struct UsableSet {
     pub(super) at: usize,
     pub(super) load: f64,
+    pub(super) done: f64,
     pub(super) to_failure: f64,
     pub(super) reserve: Reserve,
     pub(super) day: Option<Day>,
@@ -162,9 +166,6 @@ fn plain_refusals(set: &SetEvidence, options: &EstimateOptions) -> Vec<SetRefusa
     if set.reps.value() < 1.0 {
         refusals.push(SetRefusal::NoRepetition);
     }
-    if set.reps > options.highest_reps {
-        refusals.push(SetRefusal::TooManyReps);
-    }
     refusals
 }
 
@@ -181,8 +182,9 @@ fn plain_flags(set: &SetEvidence, options: &EstimateOptions) -> Vec<SetFlag> {
 
 /// The chosen equations that answer here: those measured here if there are any, else all that are defined.
 fn speaking(options: &EstimateOptions, load: f64, reps: f64, flags: &mut Vec<SetFlag>) -> Vec<Equation> {
-    let defined: Vec<Equation> =
-        options.equations.iter().copied().filter(|equation| equation.one_rm_at(load, reps).is_ok()).collect();
+    let answers =
+        |equation: &Equation| equation.one_rm_at(load, reps).is_ok() && !equation.has_run_away_at(reps);
+    let defined: Vec<Equation> = options.equations.iter().copied().filter(answers).collect();
     let measured: Vec<Equation> =
         defined.iter().copied().filter(|equation| equation.was_measured_at(reps)).collect();
     if measured.is_empty() {
@@ -203,9 +205,13 @@ pub(super) fn sort_set(
 ) -> (SetUse, Option<UsableSet>) {
     let mut refusals = plain_refusals(set, options);
     let mut flags = plain_flags(set, options);
+    let most = options.highest_reps.value();
     let reserve = match reserve(set.effort) {
         Ok(reserve) => reserve,
         Err(refusal) => {
+            if set.reps.value() > most {
+                refusals.push(SetRefusal::TooManyReps);
+            }
             refusals.push(refusal);
             return (SetUse { reps_to_failure: None, weight: 0.0, refusals, flags }, None);
         }
@@ -218,6 +224,12 @@ pub(super) fn sort_set(
     }
     let done = set.reps.value();
     let to_failure = if reserve.failed { done } else { options.bias.applied(done, reserve.rir) };
+    if to_failure > most {
+        refusals.push(SetRefusal::TooManyReps);
+    }
+    if !reserve.failed && done + reserve.rir > LONG_SET {
+        flags.push(SetFlag::CalledInALongSet);
+    }
     let is_maximum = to_failure <= 1.0 && options.single_is_maximum;
     if is_maximum {
         flags.push(SetFlag::TakenAsMaximum);
@@ -232,6 +244,6 @@ pub(super) fn sort_set(
     }
     let usable = refusals.is_empty();
     let report = SetUse { reps_to_failure: Some(to_failure), weight: 0.0, refusals, flags };
-    let set = UsableSet { at, load, to_failure, reserve, day: set.day, equations, is_maximum };
+    let set = UsableSet { at, load, done, to_failure, reserve, day: set.day, equations, is_maximum };
     (report, usable.then_some(set))
 }

@@ -6,17 +6,20 @@
 //! |---|---|
 //! | What do these sets say about the maximum, and how sure is that? | [`estimate`] over [`SetEvidence`] |
 //! | What does one published equation say? | [`Equation`], or by name: [`epley_1985`] and its companions |
+//! | What speaks against that number? | [`equation_doubts`] |
 //! | What load for these repetitions and that reserve? | [`load_for`], [`reps_for`], [`fraction_for`] |
 //! | The same as a table for the wall | [`effort_grid`] |
 //! | What is this lifter's own curve? | [`own_curve`], then [`own_curve_load`] |
 //! | What do bar velocities say? | [`velocity_profile`], [`velocity_at_one_rm`] |
-//! | Did strength really change? | [`strength_change`], [`smallest_real_change`] |
+//! | Did strength really change? | [`strength_change`], [`smallest_real_change`]; of a new lifter, [`newcomers_gain`] |
+//! | How far is a called reserve off? | [`REFALO_2024_RESERVE_ERROR`], [`zourdos_2021_reserve_error`] |
 //! | A long column of sets at once? | [`one_rm_batch`] |
 //!
 //! [Which equation](crate::guide::choose_an_equation) compares them and shows where the studies disagree.
 
 mod abadie;
 mod batch;
+mod by_own_curve;
 mod chart;
 mod classic;
 mod critical_load;
@@ -24,46 +27,56 @@ mod critical_load_fit;
 mod curve;
 mod effort;
 mod equation;
+mod doubts;
 mod from_sets;
 mod evidence;
 mod grid;
 mod kravitz;
+mod new_to_lift;
 mod older_adults;
 mod options;
 mod own_curve_fit;
 mod own_curve_form;
 mod posterior;
 mod real_change;
+mod reserve_error;
+mod set_row;
 mod reynolds;
 mod two_sets;
 mod velocity_general;
 mod velocity_line;
 
 pub use abadie::{abadie_1999, abadie_1999_load, abadie_2000, abadie_2000_load};
-pub use batch::one_rm_batch;
-pub use chart::{ChartAboveTen, nsca_chart, nsca_chart_fraction, nsca_chart_load, nsca_chart_reps};
+pub use batch::{Tabled, one_rm_batch};
+pub(crate) use by_own_curve::estimate_by_own_curve;
+pub use chart::{
+    ChartAboveTen, percent_chart, percent_chart_fraction, percent_chart_load, percent_chart_reps,
+};
 pub use classic::*;
 pub use critical_load::{
     bergstrom_2021, bergstrom_2021_load, bergstrom_2021_reps, morton_2014, morton_2014_load, morton_2014_reps,
 };
 pub use critical_load_fit::{CriticalLoad, CriticalLoadDoubt, SetToFailure, bergstrom_2021_fit};
+pub use doubts::{EquationDoubt, equation_doubts};
 pub use effort::{
-    ExpectedEffort, FractionBand, HALPERIN_2022_UNDER_CALL, ReserveBias, effort_for, fraction_for,
-    fraction_for_rpe, load_for, reps_for, reps_to_failure,
+    ExpectedEffort, FractionBand, ReserveBias, effort_for, fraction_for, fraction_for_rpe, load_for,
+    reps_for, reps_to_failure,
 };
 pub use equation::Equation;
 pub use evidence::{SetEffort, SetEvidence, SetFlag, SetRefusal, SetUse, TechniqueVerdict};
 pub use from_sets::{EquationEstimate, Estimate, WidthParts, estimate, usable_sets};
 pub use grid::{GridCell, GridRow, effort_grid};
 pub use kravitz::{PowerLift, kravitz_2003, kravitz_2003_load, kravitz_2003_reps};
+pub use new_to_lift::{
+    NEW_TO_LIFT_SLOPE_CV, NewcomersGain, Practice, braith_1993, braith_1993_load, newcomers_gain,
+};
 pub use older_adults::{
     Device, kemmler_2006, kemmler_2006_load, kemmler_2006_reps, osteopenia_2024, osteopenia_2024_load,
     osteopenia_2024_reps,
 };
 pub use options::{
-    BANYARD_2017_CV, BIAS_ERROR_CORRECTED, BIAS_ERROR_UNCORRECTED, EstimateOptions, GRGIC_2020_CV,
-    MITTER_2022_REPETITION_SEM, PERSONAL_SLOPE_CV, RESERVE_ERROR_IN_LONG_SETS, RESERVE_ERROR_NEAR_FAILURE,
-    RESERVE_ERROR_PER_REPETITION, TYPICAL_SLOPE,
+    BANYARD_2017_CV, EstimateOptions, GRGIC_2020_CV, MITTER_2022_REPETITION_SEM, PERSONAL_SLOPE_CV,
+    TYPICAL_SLOPE,
 };
 pub use own_curve_fit::{CurvePrior, OwnCurve, own_curve};
 pub use own_curve_form::{
@@ -72,6 +85,10 @@ pub use own_curve_form::{
 };
 pub use real_change::{
     BANYARD_2017_SEM, StrengthChange, smallest_real_change, strength_change, typical_error, worthwhile_change,
+};
+pub use reserve_error::{
+    HACKETT_2018_FIRST_SET_ERROR, HALPERIN_2022_UNDER_CALL, REFALO_2024_RESERVE_ERROR,
+    RESERVE_ERROR_PER_REPETITION, RESERVE_HABIT_SPREAD, ReserveError, zourdos_2021_reserve_error,
 };
 pub use reynolds::{
     PressLift, reynolds_2006, reynolds_2006_five_rm, reynolds_2006_five_rm_load, reynolds_2006_load,
@@ -111,6 +128,9 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     effort::ROWS,
     grid::ROWS,
     options::ROWS,
+    reserve_error::ROWS,
+    new_to_lift::ROWS,
+    doubts::ROWS,
     from_sets::ROWS,
     own_curve_fit::ROWS,
     own_curve_form::ROWS,
@@ -142,6 +162,9 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     effort::ENTRIES,
     grid::ENTRIES,
     options::ENTRIES,
+    reserve_error::ENTRIES,
+    new_to_lift::ENTRIES,
+    doubts::ENTRIES,
     from_sets::ENTRIES,
     own_curve_fit::ENTRIES,
     own_curve_form::ENTRIES,

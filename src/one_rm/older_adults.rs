@@ -152,7 +152,7 @@ formula! {
     source: KEMMLER_2006, place: "abstract", standing: Published, seen: Read,
     population: "70 trained postmenopausal women, 57.4 (SD 3.1) years, four machines",
     domain: "1 to 20 repetitions; measured 3 to 20",
-    error: "mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
+    error: "of the maximum: mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
 }
 
 formula! {
@@ -186,7 +186,7 @@ formula! {
     source: KEMMLER_2006, place: "abstract", standing: Published, seen: Read,
     population: "70 trained postmenopausal women, 57.4 (SD 3.1) years, four machines",
     domain: "where the answer lies from 1 to 20 repetitions",
-    error: "mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
+    error: "of the maximum: mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
 }
 
 formula! {

@@ -7,10 +7,11 @@
 use alloc::vec::Vec;
 
 use super::evidence::{SetEvidence, SetUse, UsableSet};
-use super::from_sets::{Row, rows, sort};
+use super::from_sets::sort;
 use super::options::EstimateOptions;
 use super::own_curve_form::{CurveForm, FIRST_REPETITION_SPREAD, FIRST_REPETITION_STEP};
 use super::posterior::{Observations, Posterior, Prior};
+use super::set_row::{Row, rows};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::{Interval, Kilograms};
@@ -76,7 +77,7 @@ pub struct OwnCurve {
 /// Fewest sets, and the least distance between the shortest and the longest, in repetitions to failure.
 const ENOUGH: (usize, f64) = (3, 3.0);
 
-/// Residuals beyond this many of their spreads lose weight (Huber 1964: 95 % efficient for normal noise).
+/// Residuals beyond this many of their spreads lose weight (Huber's rule at 95 % efficiency for normal noise).
 const HUBER: f64 = 1.345;
 
 /// Rounds of reweighting and of following the bend of the curve.
@@ -127,7 +128,9 @@ impl Fitting<'_> {
 
     fn coefficients(&self, set: &UsableSet, row: &Row, slope: f64) -> Vec<f64> {
         let step = if set.is_maximum { 0.0 } else { -1.0 };
-        let mut all = alloc::vec![1.0, -self.form.pull(set.to_failure, slope), row.habit, step];
+        // The curve has no side to its interval: what is left unsaid counts as part of the habit's spread.
+        let habit = numeric::sqrt(row.habit * row.habit + row.unsaid * row.unsaid);
+        let mut all = alloc::vec![1.0, -self.form.pull(set.to_failure, slope), habit, step];
         all.extend((0..self.days).map(|day| if day == row.day { self.day_cv } else { 0.0 }));
         all
     }
@@ -200,7 +203,7 @@ formula! {
     /// `ln 1RM = ln A + step`, the step of the first repetition being an unknown with the spread of the published
     /// equations ([`FIRST_REPETITION_STEP`](super::FIRST_REPETITION_STEP)), seen only by sets of one. The slope has a
     /// normal prior, the habit of calling reserve and each day are unknowns as in [`estimate`](super::estimate), own
-    /// noise is that of the estimate; residuals beyond 1.345 spreads lose weight (Huber 1964). The interval is normal,
+    /// noise is that of the estimate; residuals beyond 1.345 spreads lose weight (Huber's rule). The interval is normal,
     /// from the spread at the last round, widened where sets scatter more than stated.
     ///
     /// # Domain
@@ -252,7 +255,7 @@ formula! {
         }
         finished(&fitting, &standing, options.level, reports)
     }
-    source: MITTER_2023, place: "abstract: best simple form", standing: Published, seen: Read,
+    source: MITTER_2023, place: "the form, from the abstract; prior and fit are ours", standing: Derived, seen: NotApplicable,
     population: "30 people, pin press at 90, 80 and 70 %; here the lifter's own sets",
     domain: "3 usable sets or more, 3 repetitions to failure apart", error: "R2 0.97 to 0.98 for individual curves",
 }

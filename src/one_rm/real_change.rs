@@ -9,13 +9,19 @@ use crate::statistics::{ChangeChances, change_chances, smallest_worthwhile_chang
 
 const HOPKINS_2000: Source = Source {
     id: "hopkins-2000",
-    citation: "Hopkins WG. Measures of reliability in sports medicine and science. Sports Med 2000;30:1-15",
+    citation: "Hopkins WG. Measures of reliability in sports medicine and science. Sports Med 30:1-15, 2000",
     doi: Some("10.2165/00007256-200030010-00001"),
+};
+
+const HOPKINS_2004: Source = Source {
+    id: "hopkins-2004",
+    citation: "Hopkins WG. How to interpret changes in an athletic performance test. Sportscience 8:1-7, 2004",
+    doi: None,
 };
 
 const BANYARD_2017: Source = Source {
     id: "banyard-2017",
-    citation: "Banyard HG, Nosaka K, Haff GG. Reliability and validity of the load-velocity relationship to predict the 1RM back squat. J Strength Cond Res 2017;31(7):1897-1904",
+    citation: "Banyard HG, Nosaka K, Haff GG. Reliability and validity of the load-velocity relationship to predict the 1RM back squat. J Strength Cond Res 31:1897-1904, 2017",
     doi: Some("10.1519/JSC.0000000000001657"),
 };
 
@@ -138,7 +144,7 @@ formula! {
     /// `out_of_range` at or below 0 kg.
     ///
     /// # Source
-    /// Hopkins 2000 (row `one_rm.worthwhile_change`).
+    /// Hopkins 2004 (row `one_rm.worthwhile_change`).
     ///
     /// # Examples
     /// ```
@@ -151,7 +157,7 @@ formula! {
     pub fn worthwhile_change(between_people: Kilograms) -> Kilograms {
         Kilograms::new(smallest_worthwhile_change(between_people.value())?)
     }
-    source: HOPKINS_2000, place: "smallest worthwhile change", standing: Published, seen: Memory,
+    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Read,
     population: "any", domain: "one group of people",
 }
 
@@ -172,7 +178,7 @@ formula! {
     /// `out_of_range` for coefficient, level or worthwhile change; `load_out_of_domain` at or below 0 kg.
     ///
     /// # Source
-    /// Hopkins 2000 (row `one_rm.strength_change`).
+    /// The limits are those of Hopkins 2000, the chances those of Hopkins 2004; both recalled.
     ///
     /// # Examples
     /// ```
@@ -200,7 +206,7 @@ formula! {
             chances: change_chances(change, error, worthwhile.value(), None)?,
         })
     }
-    source: HOPKINS_2000, place: "limits and chances for a change", standing: Published, seen: Memory,
+    source: HOPKINS_2000, place: "limits for a change; the chances from Hopkins 2004", standing: Published, seen: Memory,
     population: "any", domain: "two single tests of one person",
 }
 

@@ -182,7 +182,8 @@ formula! {
     pub fn reynolds_2006(lift: PressLift, load: Mass, reps: Reps) -> Kilograms {
         lift.curve().one_rm(load, reps)
     }
-    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Memory,
+    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
+    copies: "one public code file",
     population: "70 men and women, 18 to 69 years, bench press and leg press",
     domain: "1 to 30 repetitions; measured 1 to 20", error: "0.2 and 2.6 kg, of the group's mean values",
 }
@@ -217,7 +218,8 @@ formula! {
         positive_maximum(one_rm)?;
         lift.curve().load(one_rm, reps)
     }
-    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Memory,
+    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
+    copies: "one public code file",
     population: "70 men and women, 18 to 69 years, bench press and leg press",
     domain: "1 to 30 repetitions; measured 1 to 20", error: "0.2 and 2.6 kg, of the group's mean values",
 }
@@ -251,7 +253,8 @@ formula! {
     pub fn reynolds_2006_reps(lift: PressLift, fraction: Fraction) -> f64 {
         lift.curve().reps(fraction)
     }
-    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Memory,
+    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
+    copies: "one public code file",
     population: "70 men and women, 18 to 69 years, bench press and leg press",
     domain: "where the answer lies from 1 to 200 repetitions", error: "0.2 and 2.6 kg, of the group's mean values",
 }

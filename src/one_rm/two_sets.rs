@@ -7,7 +7,7 @@ use crate::source::{Source, formula, rows};
 
 const BRZYCKI_2000: Source = Source {
     id: "brzycki-2000",
-    citation: "Brzycki M. Predicting the maximum from two sets. Fitness Management 2000;16(7):34-37 (title not confirmed)",
+    citation: "Brzycki M. Assessing strength. Fitness Management 2000;16(7):34-37",
     doi: None,
 };
 
@@ -72,7 +72,8 @@ formula! {
     pub fn brzycki_2000(heavier: Mass, fewer_reps: Reps, lighter: Mass, more_reps: Reps) -> Kilograms {
         Kilograms::new(Line::through(heavier, fewer_reps, lighter, more_reps)?.load(1.0))
     }
-    source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Memory,
+    source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Secondary,
+    copies: "one public code file",
     population: "the lifter's own two sets", domain: "two sets to failure of up to 10 repetitions",
 }
 
@@ -115,7 +116,8 @@ formula! {
             Err(Error::new(Code::LoadOutOfDomain, "load", load, Allowed::rule("a load above 0 kg on the line")))
         }
     }
-    source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Memory,
+    source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Secondary,
+    copies: "one public code file",
     population: "the lifter's own two sets", domain: "1 to 10 repetitions",
 }
 
@@ -152,7 +154,8 @@ formula! {
         let load = positive(load)?;
         answered_reps(line.heavy_reps + (line.heavy - load) / line.step, load / line.load(1.0))
     }
-    source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Memory,
+    source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Secondary,
+    copies: "one public code file",
     population: "the lifter's own two sets", domain: "where the answer lies from 1 to 200 repetitions",
 }
 

@@ -18,7 +18,7 @@ const GARCIA_RAMOS_2018: Source = Source {
 
 const BANYARD_2017: Source = Source {
     id: "banyard-2017",
-    citation: "Banyard HG, Nosaka K, Haff GG. Reliability and validity of the load-velocity relationship to predict the 1RM back squat. J Strength Cond Res 2017;31(7):1897-1904",
+    citation: "Banyard HG, Nosaka K, Haff GG. Reliability and validity of the load-velocity relationship to predict the 1RM back squat. J Strength Cond Res 31:1897-1904, 2017",
     doi: Some("10.1519/JSC.0000000000001657"),
 };
 
@@ -37,9 +37,9 @@ constant! {
     /// denominator. One person was off by -5.5 to +27.8 %.
     ///
     /// # Source
-    /// Banyard et al. 2017, abstract (row `one_rm.banyard_2017_velocity_error`).
+    /// Quotient of two figures in the abstract of Banyard et al. 2017 (row `one_rm.banyard_2017_velocity_error`).
     pub const BANYARD_2017_VELOCITY_ERROR: f64 = 10.6 / 140.3;
-    source: BANYARD_2017, place: "abstract", standing: Published, seen: Read,
+    source: BANYARD_2017, place: "10.6 over 140.3 kg, both in the abstract", standing: Derived, seen: NotApplicable,
     population: "17 strength-trained men", domain: "back squat, five loads up to 90 % of the maximum",
     error: "SEE 10.6 kg; one person -5.5 to +27.8 %",
 }
@@ -307,6 +307,7 @@ formula! {
         Ok(MaximumVelocity { velocity, deviation })
     }
     source: BANYARD_2017, place: "abstract; the papers named at each lift", standing: Published, seen: Read,
+    recalled: "0.52 m/s of the prone bench pull",
     population: "trained men, one study a lift", domain: "seven lifts",
     error: "velocity at the maximum: ICC 0.42, CV 22.5 % between tests",
 }

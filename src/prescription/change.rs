@@ -3,9 +3,10 @@
 use alloc::vec::Vec;
 
 use crate::gate::Missing;
-use crate::progression::{Decision, MoveOutlook};
-use crate::quantity::{Mass, Name};
+use crate::progression::{Decision, MoveOutlook, Status};
+use crate::quantity::{Day, Mass, Name};
 use crate::reason::Reason;
+use crate::record::Policy;
 
 /// One thing that would change the answer, with how much of it.
 #[non_exhaustive]
@@ -56,9 +57,29 @@ pub enum Change {
     /// A session of the work granted, at its place.
     SessionAsGranted,
     /// Sessions whose sets leave what is asked in reserve.
-    MoreInReserve,
+    MoreInReserve {
+        /// How many more.
+        count: u8,
+    },
+    /// Sessions of which the lifter says how much each set left in reserve.
+    EffortSaid {
+        /// How many more.
+        count: u8,
+    },
+    /// The coach ends the override: one to the granted load, without a last day, puts the lift back on its grant.
+    OverrideEnds,
+    /// The other lift of the pair is left out of the plan of that day.
+    LeaveOutPartner {
+        /// Which.
+        partner: Name,
+    },
+    /// The planned break is over.
+    BreakOver {
+        /// Its last day.
+        until: Day,
+    },
     /// An ordinary day.
-    OrdinaryDay,
+    DayWithin,
     /// A session of this lift.
     RecentSession,
     /// A recent passing session of the forgiving lift.
@@ -84,6 +105,8 @@ pub enum Change {
         /// How many more.
         count: u8,
     },
+    /// The plan asks for the whole of the work granted.
+    WholeWork,
     /// More time on the day.
     MoreTime,
     /// The implement is there.
@@ -99,18 +122,50 @@ pub enum Change {
     NewerLibrary,
 }
 
-/// Everything that would have to change for the lift to move up.
-pub(super) fn changes(decision: &Decision) -> Vec<Change> {
+/// Everything that would have to change for the lift to move up, each once.
+pub(super) fn changes(decision: &Decision, policy: &Policy) -> Vec<Change> {
     let mut changes = Vec::new();
     match &decision.outlook {
         MoveOutlook::OnOffer { .. } => changes.push(Change::CoachAccepts),
-        MoveOutlook::Blocked { by, .. } => by.iter().for_each(|reason| add(reason, decision, &mut changes)),
+        MoveOutlook::Blocked { by, .. } => {
+            let each = by.iter().flat_map(|reason| of(reason, decision, policy));
+            each.for_each(|change| join(&mut changes, change));
+        }
     }
-    changes.dedup();
     changes
 }
 
-fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
+/// Names one more thing, unless it is named; of two counts of one kind the larger holds both.
+fn join(changes: &mut Vec<Change>, change: Change) {
+    for named in &mut *changes {
+        match (&mut *named, &change) {
+            (Change::PassingSessions { count }, Change::PassingSessions { count: other }) => {
+                return *count = (*count).max(*other);
+            }
+            (Change::Days { count }, Change::Days { count: other }) => return *count = (*count).max(*other),
+            (
+                Change::ClearSessions { region, count },
+                Change::ClearSessions { region: also, count: other },
+            ) if region == also => return *count = (*count).max(*other),
+            (named, change) if named == change => return,
+            _ => {}
+        }
+    }
+    changes.push(change);
+}
+
+/// Passes that a lift still needs to be done with where it stands.
+fn passes_left(status: &Status, policy: &Policy) -> u32 {
+    let (needed, passes) = match status {
+        Status::Returning { way, passes } if way.row == 1 => (1, passes),
+        Status::Returning { passes, .. } => (policy.return_passes.max(policy.step_back_passes), passes),
+        Status::SteppingBack { passes, .. } => (policy.step_back_passes, passes),
+        _ => return 1,
+    };
+    u32::from(needed.saturating_sub(*passes).max(1))
+}
+
+fn of(reason: &Reason, decision: &Decision, policy: &Policy) -> Vec<Change> {
     let change = match reason {
         Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::Stopped | Reason::NotCleared => {
             Change::ClearanceAndSignOff
@@ -120,29 +175,30 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
         | Reason::ClearanceAfterIllness
         | Reason::ClearanceLimit { .. }
         | Reason::ClearanceRange
-        | Reason::LimitWithoutLift { .. }
-        | Reason::PainPersists { .. } => Change::Clearance,
+        | Reason::LimitWithoutLift { .. } => Change::Clearance,
+        Reason::PainPersists { region } => Change::ClearSessions { region: region.clone(), count: 1 },
         Reason::PainBlock { region, clear_sessions } => {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
         Reason::UsualPainUnsteady { region } => Change::ClearSessions { region: region.clone(), count: 1 },
-        Reason::PairPain
+        Reason::PairPain { .. }
         | Reason::PairFault
         | Reason::Consolidating
         | Reason::SteppingBack
-        | Reason::Returning { .. } => Change::PassingSessions { count: 1 },
+        | Reason::Returning { .. } => {
+            Change::PassingSessions { count: passes_left(&decision.status, policy) }
+        }
         Reason::PainNotAsked => Change::PainAnswer,
         Reason::PassProvisional { .. } => Change::NextMorningAnswer,
-        Reason::LearningNotDone { done, needed } => {
-            Change::LearningSessions { count: needed.saturating_sub(*done).max(1) }
-        }
-        Reason::GateNotOpen => return changes.extend(gate_changes(decision)),
+        Reason::LearningNotDone { done, needed } if done >= needed => Change::PassingSessions { count: 1 },
+        Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed - done },
+        Reason::GateNotOpen => return gate_changes(decision),
         Reason::DayUnknown | Reason::AsksNotAsked => Change::DayReport,
         Reason::AsksFirst { ask, .. } => Change::AskAnswered { ask: *ask },
         Reason::NotAtGrant { .. } => Change::SessionAsGranted,
-        Reason::ReserveShort { .. } => Change::MoreInReserve,
+        Reason::ReserveShort { more, .. } => Change::MoreInReserve { count: *more },
         Reason::PairRest { days, needed } => Change::Days { count: needed.saturating_sub(*days) },
-        Reason::BadDay | Reason::BadDaySingle | Reason::QualifiedOnBadDays => Change::OrdinaryDay,
+        Reason::DayBelow | Reason::DayBelowSingle | Reason::QualifiedBelowUsual => Change::DayWithin,
         Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
         Reason::CoolingOff { days_left }
         | Reason::RegionWindow { days_left, .. }
@@ -150,20 +206,28 @@ fn add(reason: &Reason, decision: &Decision, changes: &mut Vec<Change>) {
         | Reason::PairWindow { days_left } => Change::Days { count: *days_left },
         Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
         Reason::NoLoadableStep { cap, .. } => {
-            changes.push(Change::MoreRepetitions);
-            Change::SmallerDiscs { up_to: *cap }
+            return alloc::vec![Change::MoreRepetitions, Change::SmallerDiscs { up_to: *cap }];
         }
         Reason::UsualPainReview { region, .. } => Change::UsualPainAgreed { region: region.clone() },
         Reason::BodyMassMissing => Change::BodyMass,
         Reason::EasyWeek => Change::EasyWeekOver,
         Reason::HalfSets { sessions } => Change::Sessions { count: *sessions },
-        Reason::ShortOfTime => Change::MoreTime,
+        Reason::ShortOfTime | Reason::FewerSets { .. } => Change::MoreTime,
+        Reason::PlanAsksLess => Change::WholeWork,
         Reason::ImplementUnavailable { implement } => Change::Implement { implement: implement.clone() },
-        Reason::AloneWithoutPins => Change::PinsOrSpotter,
+        Reason::AloneWithoutPins | Reason::RackNotAsked => Change::PinsOrSpotter,
+        Reason::EffortNotSaid { more, .. } => Change::EffortSaid { count: *more },
+        Reason::OverrideInForce { .. } => Change::OverrideEnds,
+        Reason::PairTogether { partner } => Change::LeaveOutPartner { partner: partner.clone() },
+        Reason::PlannedBreak { until: Some(until) } | Reason::IllUntil { until } => {
+            Change::BreakOver { until: *until }
+        }
+        Reason::AskOfToday { .. } => Change::Days { count: 1 },
+        Reason::AfterBreak => Change::Sessions { count: 1 },
         Reason::UnknownEventPresent { .. } => Change::NewerLibrary,
         _ => Change::CoachSetsOtherwise,
     };
-    changes.push(change);
+    alloc::vec![change]
 }
 
 fn gate_changes(decision: &Decision) -> Vec<Change> {
@@ -172,15 +236,14 @@ fn gate_changes(decision: &Decision) -> Vec<Change> {
         return alloc::vec![Change::PassingSessions { count: 1 }];
     }
     let missing = decision.gate.missing.iter();
-    let mut changes: Vec<Change> = missing
-        .map(|missing| match missing {
-            Missing::PassingSessions { have, need, .. } => {
-                Change::PassingSessions { count: need.saturating_sub(*have) }
-            }
-            Missing::NextMorningAnswer { .. } => Change::NextMorningAnswer,
-            _ => Change::GateOpens,
-        })
-        .collect();
-    changes.dedup();
-    changes
+    let changes = missing.filter_map(|missing| match missing {
+        Missing::PassingSessions { have, need, .. } => {
+            Some(Change::PassingSessions { count: need.saturating_sub(*have) })
+        }
+        Missing::NextMorningAnswer { .. } => Some(Change::NextMorningAnswer),
+        // Pain and stops have reasons of their own.
+        Missing::OpenBlock { .. } | Missing::Region { .. } => None,
+        _ => Some(Change::GateOpens),
+    });
+    changes.collect()
 }

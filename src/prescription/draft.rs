@@ -81,6 +81,14 @@ impl Draft {
         self.reps = self.reps.min(reps.max(1));
     }
 
+    /// Half the sets; of one set half the repetitions.
+    pub(super) fn halve_work(&mut self) {
+        match self.sets {
+            0..=1 => self.lower_reps(self.reps.div_ceil(2)),
+            _ => self.halve_sets(),
+        }
+    }
+
     pub(super) fn halve_sets(&mut self) {
         self.lower_sets(self.sets.div_ceil(2));
     }

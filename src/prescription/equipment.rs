@@ -1,9 +1,11 @@
 //! How today's load is made at its height: by discs that carry the bar there, on blocks, or with whatever else the lift is
 //! loaded by.
 
+use alloc::boxed::Box;
+
 use crate::error::Error;
-use crate::loading::{AtHeight, Implement, Loaded, Policy, Prepared};
-use crate::progression::{HEAVIEST, View};
+use crate::loading::{AtHeight, Implement, KeptLoad, Loaded, Policy, Prepared};
+use crate::progression::{HEAVIEST, View, lighter_beside};
 use crate::quantity::{Length, Mass};
 use crate::record::{Place, StartsFrom};
 
@@ -11,9 +13,14 @@ use crate::record::{Place, StartsFrom};
 const AT_LEAST: Mass = Mass::grams(1_000);
 
 /// What loads the lift at its place.
-pub(super) enum Equipment {
+pub(crate) enum Equipment {
     /// Discs carry the bar at a height.
-    Height(AtHeight),
+    Height {
+        /// What is made at that height.
+        kept: AtHeight,
+        /// What is lighter at the nearest other one.
+        beside: Option<Box<AtHeight>>,
+    },
     /// The height is no part of it.
     Plain(Prepared),
     /// Nothing is known that would load it.
@@ -21,19 +28,24 @@ pub(super) enum Equipment {
 }
 
 /// A load as it is made.
-pub(super) struct Made {
-    pub(super) loaded: Loaded,
+pub(crate) struct Made {
+    pub(crate) loaded: Loaded,
     /// Blocks under each end.
-    pub(super) blocks: Option<Length>,
+    pub(crate) blocks: Option<Length>,
+    /// How far off the height the bar's centre lies, in mm.
+    pub(crate) off_by_mm: f64,
 }
 
 impl Equipment {
-    pub(super) fn of(view: &View<'_>, place: Place) -> Result<Equipment, Error> {
+    pub(crate) fn of(view: &View<'_>, place: Place) -> Result<Equipment, Error> {
         let set = &view.lift.set;
         let highest = view.limit().max(AT_LEAST);
         Ok(match (view.all.implement(&set.implement), set.start_height(place)) {
             (Some(Implement::Bar(bar)), Some(height)) if set.starts_from == StartsFrom::Floor => {
-                Equipment::Height(AtHeight::new(bar, &view.all.stock, &view.all.blocks, height, HEAVIEST)?)
+                let all = view.all;
+                let kept = AtHeight::new(bar, &all.stock, &all.blocks, height, HEAVIEST)?;
+                let beside = lighter_beside(&kept, bar, all, height).map(Box::new);
+                Equipment::Height { kept, beside }
             }
             (Some(implement), _) => Equipment::Plain(Prepared::new(implement, &view.all.stock, highest)?),
             (None, _) => Equipment::Nothing,
@@ -41,30 +53,40 @@ impl Equipment {
     }
 
     /// The lightest load at this height.
-    pub(super) fn lightest(&self) -> Option<Mass> {
+    pub(crate) fn lightest(&self) -> Option<Mass> {
         match self {
-            Equipment::Height(kept) => kept.lightest(),
+            Equipment::Height { kept, .. } => kept.lightest(),
             Equipment::Plain(prepared) => prepared.lightest(),
             Equipment::Nothing => None,
         }
     }
 
-    /// That load or the nearest below it.
-    pub(super) fn load(&self, load: Mass) -> Option<Made> {
+    /// That load or the nearest below it; below all that is made at the height, the lightest at the nearest other one.
+    pub(crate) fn load(&self, load: Mass) -> Option<Made> {
         match self {
-            Equipment::Height(kept) => {
-                let kept = kept.load(load, Policy::Below).ok()?;
-                Some(Made { loaded: kept.loaded, blocks: kept.blocks })
+            Equipment::Height { kept, beside } => {
+                let other = |other: &AtHeight| {
+                    let lightest = other.lightest().filter(|lightest| *lightest <= load)?;
+                    other.load(lightest, Policy::Exact).ok()
+                };
+                let here = kept.load(load, Policy::Below).ok();
+                let KeptLoad { loaded, blocks, off_by_mm } =
+                    here.or_else(|| beside.as_deref().and_then(other))?;
+                Some(Made { loaded, blocks, off_by_mm })
             }
             Equipment::Plain(prepared) => {
-                Some(Made { loaded: prepared.load(load, Policy::Below).ok()?, blocks: None })
+                let loaded = prepared.load(load, Policy::Below).ok()?;
+                Some(Made { loaded, blocks: None, off_by_mm: 0.0 })
             }
             Equipment::Nothing => None,
         }
     }
 
-    /// The total that this load is rounded down to.
-    pub(super) fn below(&self, load: Mass) -> Option<Mass> {
-        self.load(load).map(|made| made.loaded.total)
+    /// The total that this load is rounded down to, at the height: a warm-up is done where the work is.
+    pub(crate) fn below(&self, load: Mass) -> Option<Mass> {
+        match self {
+            Equipment::Height { kept, .. } => Some(kept.load(load, Policy::Below).ok()?.loaded.total),
+            _ => self.load(load).map(|made| made.loaded.total),
+        }
     }
 }

@@ -17,6 +17,7 @@ mod draft;
 mod equipment;
 mod first_day;
 mod lift;
+mod mind;
 mod next;
 mod rules;
 mod set_to_set;
@@ -25,6 +26,7 @@ mod time;
 mod warm_up;
 
 pub use change::Change;
+pub(crate) use equipment::Equipment;
 pub use first_day::{first_load, first_rung, sideways};
 pub use lift::{LiftToday, Verdict};
 pub use next::{SessionPlan, next_session, next_session_from};
@@ -32,6 +34,7 @@ pub use rules::{
     NextStep, StepRange, TechniqueStop, acsm_2009_step, double_progression, knight_1979, technique_stop,
     two_for_two,
 };
+pub(crate) use set_to_set::next_set_by_own_curve;
 pub use set_to_set::{
     LARGEST_ADJUSTMENT, PART_PER_POINT, back_off_load, next_set_by_curve, next_set_fixed,
     stop_at_target_effort,

@@ -12,20 +12,23 @@ use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::progression::{State, fold};
 use crate::quantity::Day;
+use crate::reason::Reason;
 use crate::record::{Log, Plan};
 
 /// Today's session: for each lift of the plan what to do, and why.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct SessionPlan {
+    /// Every stop that halts a lift of it, each once; empty in a session without one. Shown before anything else.
+    pub stops: Vec<Reason>,
+    /// What to show beside all of it.
+    pub cautions: Vec<Caution>,
     /// The day it is for.
     pub today: Day,
     /// Class of the day, as reported.
     pub day: DayClass,
     /// The lifts in the order of the plan.
     pub lifts: Vec<LiftToday>,
-    /// What to show beside all of it.
-    pub cautions: Vec<Caution>,
     /// Library version.
     pub version: String,
     /// Digest of the parameters in force.
@@ -67,7 +70,19 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     let (version, parameters) = then.names();
     let lifts = lifts?;
     let cautions = session_cautions(today, &then, &stages, &lifts);
-    Ok(SessionPlan { today, day: then.class_on(today), lifts, cautions, version, parameters })
+    let stops = stops(&lifts);
+    Ok(SessionPlan { stops, cautions, today, day: then.class_on(today), lifts, version, parameters })
+}
+
+fn stops(lifts: &[LiftToday]) -> Vec<Reason> {
+    let mut stops: Vec<Reason> = Vec::new();
+    let halted = lifts.iter().filter(|lift| lift.verdict == Verdict::Stop);
+    for reason in halted.flat_map(|lift| &lift.reasons).filter(|reason| reason.stops_lift()) {
+        if !stops.contains(reason) {
+            stops.push(reason.clone());
+        }
+    }
+    stops
 }
 
 /// What to show beside the whole session: a stop comes first, with the emergency line where a sign asks for it, and then

@@ -8,8 +8,7 @@ use crate::source::{Source, formula, rows};
 
 const ACSM_2009: Source = Source {
     id: "acsm-2009",
-    citation: "American College of Sports Medicine. Progression models in resistance training for healthy adults. Medicine \
-               & Science in Sports & Exercise 41(3):687-708, 2009",
+    citation: "American College of Sports Medicine. Progression models in resistance training for healthy adults. Med Sci Sports Exerc 41:687-708, 2009",
     doi: Some("10.1249/MSS.0b013e3181915670"),
 };
 
@@ -92,7 +91,7 @@ formula! {
     /// `last set >= goal + 2` in this session and the one before.
     ///
     /// # Domain
-    /// Sets of 5 to 10 repetitions. It says what may be asked of the gate; it grants nothing.
+    /// It says what may be asked of the gate; it grants nothing.
     ///
     /// # Errors
     /// None beyond those of building the repetitions.

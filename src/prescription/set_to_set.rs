@@ -2,7 +2,7 @@
 
 use crate::error::{Code, Error};
 use crate::numeric;
-use crate::one_rm::{Equation, load_for};
+use crate::one_rm::{CurveForm, Equation, load_for, own_curve_load, own_curve_one_rm};
 use crate::quantity::{Kilograms, Mass, Reps, Rir, Rpe};
 use crate::source::{OURS, Source, constant, formula, rows};
 
@@ -31,7 +31,7 @@ constant! {
     /// Helms et al. 2018, Frontiers in Physiology, as a digest quotes it: 2 % for every half point outside a target
     /// range of ratings, and more after missed repetitions. This row has one target in place of a range.
     pub const PART_PER_POINT: f64 = 0.04;
-    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Secondary, copies: "a public digest",
+    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Secondary, copies: "one public digest",
     population: "trained young men; squat and bench press",
 }
 
@@ -75,7 +75,7 @@ formula! {
         let part = numeric::within(Code::OutOfRange, "part_per_point", part_per_point, 0.0, LARGEST_ADJUSTMENT, "of the load")?;
         capped(load, 1.0 - part * (done.value() - target.value()), limit)
     }
-    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Secondary, copies: "a public digest",
+    source: HELMS_2018_RPE, place: "methods, load adjustment", standing: Published, seen: Secondary, copies: "one public digest",
     population: "trained young men; squat and bench press", domain: "ratings from 0 to 10",
 }
 
@@ -180,6 +180,22 @@ formula! {
     }
     source: HELMS_2018_STOP, place: "abstract", standing: Published, seen: Read,
     population: "trained powerlifters",
+}
+
+/// The same by the lifter's own curve, of that form and slope.
+pub(crate) fn next_set_by_own_curve(
+    load: Mass,
+    reps: Reps,
+    done: Rir,
+    target: Rir,
+    (form, slope): (CurveForm, f64),
+    limit: Mass,
+) -> Result<Kilograms, Error> {
+    positive(load)?;
+    let left = |reserve: Rir| Reps::from_halves(reps.halves() + reserve.halves());
+    let strength = own_curve_one_rm(form, slope, load, left(done)?)?;
+    let next = own_curve_load(form, slope, strength, left(target)?)?;
+    capped(load, next.value() / load.kg(), limit)
 }
 
 fn positive(load: Mass) -> Result<f64, Error> {

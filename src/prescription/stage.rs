@@ -9,8 +9,8 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{Decision, MoveOutlook, Purpose, Status, View, gap, rest_missing};
-use crate::quantity::{Day, Mass, Rir};
+use crate::progression::{Decision, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt};
+use crate::quantity::{Day, Mass, Pain, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
 
@@ -20,8 +20,8 @@ const RESERVE: Rir = Rir::whole(3);
 const RESERVE_ALONE: Rir = Rir::whole(4);
 /// More in reserve in an easy week (our choice).
 const EASY_WEEK_RESERVE: Rir = Rir::whole(4);
-/// A break of so many days within the last two weeks is an easy week already (our choice).
-const BREAK_COUNTS_DAYS: i32 = 7;
+/// A break of so many full days is an easy week already (our choice). Once a week leaves six between two sessions.
+const BREAK_COUNTS_DAYS: u16 = 7;
 /// Sets of technique work (our choice).
 const TECHNIQUE_SETS: u8 = 2;
 
@@ -86,6 +86,17 @@ impl Stage<'_> {
             (Status::Resting { .. }, Purpose::Rest) => draft.at_least(Verdict::Rest, Reason::Resting),
             _ => {}
         }
+        if let Some(away) = self.view.shared.away_on(self.today) {
+            draft.at_least(Verdict::Rest, away.reason());
+        }
+        // The break, the stop or the step back asks for easier work, and nothing is lighter: less of the same.
+        if self.view.lift.now.nothing_easier {
+            draft.at_least(Verdict::EaseOff, Reason::HalfForLighter);
+            // Half the sets after a break are half the work already.
+            if self.view.lift.now.half_sessions == 0 || draft.sets == 1 {
+                draft.halve_work();
+            }
+        }
         // Not even the easiest range is within the clearance.
         if self.view.range_allowed(self.view.lift.now.grant.place.range).is_none() {
             draft.at_least(Verdict::Rest, Reason::ClearanceRange);
@@ -106,42 +117,64 @@ impl Stage<'_> {
             let Some((day, score)) = region.last else { continue };
             let usual = region.usual_level(self.today, policy.usual_review_days);
             let high = score.score() >= policy.pain_block_from && score > usual;
-            if high && day == self.today {
+            if (high && day == self.today) || region.lowered == Some(self.today) {
                 let (region, clear_sessions) = (region.id.clone(), region.clear_needed);
                 draft.at_least(Verdict::EaseOff, Reason::PainBlock { region, clear_sessions });
                 self.ease(draft);
             } else if high && !asked {
                 let region = region.id.clone();
                 draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region });
+                self.technique(draft);
+            } else if score > Pain::NONE && region.persists(policy.pain_block_from) {
+                draft.at_least(Verdict::EaseOff, Reason::PainPersists { region: region.id.clone() });
+                self.ease(draft);
             }
         }
-        if self.view.lift.now.partner_pain {
-            draft.at_least(Verdict::EaseOff, Reason::PairPain);
+        if let Some(hurt) = strict_hurt(&self.view) {
+            draft.at_least(Verdict::EaseOff, hurt);
             self.ease(draft);
         }
     }
 
     fn day(&self, draft: &mut Draft) {
         match self.view.shared.class_on(self.today) {
-            DayClass::BadAgreeing => {
-                draft.at_least(Verdict::EaseOff, Reason::BadDay);
+            DayClass::Below => {
+                draft.at_least(Verdict::EaseOff, Reason::DayBelow);
                 self.ease(draft);
                 draft.halve_sets();
             }
-            DayClass::BadSingle => draft.say(Reason::BadDaySingle),
-            DayClass::Good => draft.say(Reason::GoodDay),
+            DayClass::BelowSingle => draft.say(Reason::DayBelowSingle),
+            DayClass::Above => draft.say(Reason::DayAbove),
             DayClass::Unknown => draft.say(Reason::DayUnknown),
-            DayClass::Ordinary => {}
+            DayClass::Within => {}
         }
     }
 
-    /// One step down from the lower of grant and override. Where nothing is lighter at this place: the easier rung at no
-    /// more load; where there is none, the lift is left out today. The same work is never called easier.
+    /// One step down from the lower of grant and override.
     fn ease(&self, draft: &mut Draft) {
-        let lift = self.view.lift;
-        let place = self.decision.grant.place;
-        let from = self.decision.limit.min(lift.now.grant.load());
-        if let Some(below) = crate::progression::one_load_back(lift, place, from, self.view.policy()) {
+        let (lift, place) = (self.view.lift, self.decision.grant.place);
+        let below = crate::progression::one_load_back(lift, place, self.from(), self.view.policy());
+        self.lower(draft, below);
+    }
+
+    /// The lightest load at the height, or else at the nearest other one, in few sets.
+    fn technique(&self, draft: &mut Draft) {
+        let loads = self.view.lift.loadable.at(self.decision.grant.place);
+        let lightest = loads.easier(self.from(), loads.lightest().unwrap_or(self.from()));
+        self.lower(draft, lightest);
+        draft.lower_sets(TECHNIQUE_SETS);
+    }
+
+    /// The lower of grant and override.
+    fn from(&self) -> Mass {
+        self.decision.limit.min(self.view.lift.now.grant.load())
+    }
+
+    /// Down to that load. Where nothing is lighter: the easier rung at no more load; where there is none, the lift is left
+    /// out today. The same work is never called easier.
+    fn lower(&self, draft: &mut Draft, below: Option<Mass>) {
+        let (lift, place) = (self.view.lift, self.decision.grant.place);
+        if let Some(below) = below {
             draft.lower_load(below);
             return;
         }
@@ -149,7 +182,7 @@ impl Stage<'_> {
         match lift.set.rungs.get(usize::from(rung)).filter(|_| rung != place.rung) {
             Some(easier) => {
                 draft.easier_rung(rung);
-                draft.lower_load(from);
+                draft.lower_load(self.from());
                 draft.say(Reason::EasierRung { rung: easier.id.clone() });
             }
             None => draft.at_least(Verdict::Rest, Reason::NothingEasier),
@@ -159,8 +192,8 @@ impl Stage<'_> {
     fn effort(&self, draft: &mut Draft) {
         if let Some(reserve) = self.lift.reserve {
             draft.reserve = reserve;
-            // Less than the floor needs the coach's override.
-            if self.view.overruled().is_none() {
+            // Less than the floor needs the coach's override in force: one that allows more, and does not wait.
+            if !self.view.overruled_upward() || self.view.override_waits() {
                 draft.keep_in_reserve(self.view.policy().reserve_floor);
             }
         }
@@ -170,8 +203,8 @@ impl Stage<'_> {
                 draft.keep_in_reserve(Rir::new(f64::from(halves) / 2.0).unwrap_or(RESERVE_ALONE));
             }
         }
-        if self.view.lift.now.unguarded {
-            draft.say(Reason::AloneWithoutPins);
+        if let Some(alone) = self.view.alone() {
+            draft.say(alone);
             draft.keep_in_reserve(RESERVE_ALONE);
         }
     }
@@ -184,14 +217,15 @@ impl Stage<'_> {
         }
         let asked = (self.lift.sets.unwrap_or(draft.sets), self.lift.reps.unwrap_or(draft.reps));
         if asked.0 < draft.sets || asked.1 < draft.reps {
-            draft.say(Reason::PlanAsksLess);
+            draft.no_step(Reason::PlanAsksLess);
             draft.lower_sets(asked.0);
             draft.lower_reps(asked.1);
         }
         if self.plan.easy_week {
-            let gap = gap(&self.view).unwrap_or_default();
-            match u16::try_from(gap) {
-                Ok(days) if gap >= BREAK_COUNTS_DAYS => draft.say(Reason::BreakCounts { days }),
+            // From one day of training to the next lies one full day less than that.
+            let days = gap(&self.view).and_then(|gap| u16::try_from(gap - 1).ok()).unwrap_or_default();
+            match days {
+                BREAK_COUNTS_DAYS.. => draft.say(Reason::BreakCounts { days }),
                 _ => {
                     draft.at_least(Verdict::EaseOff, Reason::EasyWeek);
                     draft.halve_sets();
@@ -203,33 +237,37 @@ impl Stage<'_> {
         if self.plan.unavailable.contains(implement) {
             draft.at_least(Verdict::Rest, Reason::ImplementUnavailable { implement: implement.clone() });
         }
+        if let Some(ask) = self.view.shared.asked_and_answered(self.today) {
+            draft.no_step(Reason::AskOfToday { ask });
+        }
         // Both lifts of a pair in one plan leave no rest between them.
         let partner = self.view.partner.map(|partner| &partner.lift.set.id);
         let together = partner.is_some_and(|id| self.plan.lifts.iter().any(|lift| lift.lift == *id));
         if let Some(rest) = rest_missing(&self.view) {
             draft.no_step(rest);
-        } else if together {
-            let needed = u16::from(self.view.policy().pair_rest_days);
-            draft.no_step(Reason::PairRest { days: 0, needed });
+        } else if let Some(partner) = partner.filter(|_| together) {
+            draft.no_step(Reason::PairTogether { partner: partner.clone() });
         }
         // An upward override waits while the lift is eased.
-        if draft.verdict > Verdict::Train {
-            draft.lower_load(self.view.lift.now.grant.load());
+        let granted = self.view.lift.now.grant.load();
+        if draft.verdict > Verdict::Train && draft.load > granted {
+            draft.say(Reason::OverrideSuspended { load: draft.load });
+            draft.lower_load(granted);
         }
     }
 
     pub(super) fn finish(&self, mut draft: Draft) -> Result<LiftToday, Error> {
         let decision = self.without_offer_beside(&draft);
+        decision.outlook.tell(&mut draft.reasons, self.view.lift.now.here.0);
         let place = Place { rung: draft.rung, ..decision.grant.place };
         let equipment = Equipment::of(&self.view, place)?;
         let lifts = draft.verdict < Verdict::Rest;
-        if draft.verdict == Verdict::TechniqueOnly
-            && let Some(lightest) = equipment.lightest()
-        {
-            draft.lower_load(lightest);
-            draft.lower_sets(TECHNIQUE_SETS);
-        }
         let made = if lifts { round(&mut draft, &equipment) } else { None };
+        // Lighter may mean another height: never one that the clearance rules out.
+        let made = made.filter(|made| self.view.height_allowed(place.range, Some(made.off_by_mm)));
+        if lifts && made.is_none() && draft.verdict < Verdict::Rest {
+            draft.at_least(Verdict::Rest, Reason::ClearanceRange);
+        }
         let warm_up = made
             .as_ref()
             .map(|made| warm_up(made.loaded.total, self.lift.reference, |load| equipment.below(load)))
@@ -239,7 +277,7 @@ impl Stage<'_> {
         let (loaded, blocks) =
             made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
         Ok(LiftToday {
-            would_change: changes(&decision),
+            would_change: changes(&decision, self.view.policy()),
             lift: decision.lift,
             verdict: draft.verdict,
             status: decision.status,
@@ -270,20 +308,23 @@ impl Stage<'_> {
             && !draft.against.is_empty()
         {
             decision.outlook = MoveOutlook::Blocked { by: draft.against.clone(), to: Some(to) };
-            decision.reasons.retain(|reason| !matches!(reason, Reason::MoveOnOffer { .. }));
         }
         decision
     }
 
     fn cautions(&self, draft: &Draft) -> alloc::vec::Vec<Caution> {
         let mut cautions = alloc::vec::Vec::new();
-        if draft.verdict == Verdict::Stop {
+        // A fever that is over is the coach's word.
+        let coach =
+            |reason: &Reason| matches!(reason, Reason::AsksFirst { ask, .. } if !ask.needs_clinician());
+        let stops = |reason: &&Reason| reason.stops_lift() && !coach(reason);
+        if draft.verdict == Verdict::Stop && draft.reasons.iter().any(|reason| stops(&reason)) {
             cautions.push(Caution::SeeClinicianFirst);
         }
         if self.view.shared.unknown > 0 {
             cautions.push(Caution::UnknownEvents);
         }
-        if draft.reasons.contains(&Reason::AloneWithoutPins) {
+        if self.view.alone().is_some() {
             cautions.push(Caution::AloneWithoutPins);
         }
         if draft
@@ -302,6 +343,7 @@ impl Stage<'_> {
         if self.view.lift.set.moving == Dimension::Load && draft.verdict == Verdict::Train {
             cautions.push(Caution::GatesUnproven);
         }
+        cautions.extend(super::mind::of_reasons(&self.view, draft));
         cautions.dedup();
         cautions
     }
@@ -313,6 +355,9 @@ fn round(draft: &mut Draft, equipment: &Equipment) -> Option<Made> {
         Some(made) if made.loaded.total <= draft.load => {
             if made.loaded.total < draft.load {
                 draft.say(Reason::RoundedDown { from: draft.load, to: made.loaded.total });
+            }
+            if made.off_by_mm != 0.0 {
+                draft.say(Reason::HeightOff { mm: made.off_by_mm });
             }
             Some(made)
         }

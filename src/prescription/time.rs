@@ -28,7 +28,8 @@ pub(super) fn fit(drafts: &mut [(Draft, bool)], minutes: u16) {
                     draft.sets -= 1;
                     let sets = draft.sets;
                     draft.reasons.retain(|reason| !matches!(reason, Reason::FewerSets { .. }));
-                    draft.say(Reason::FewerSets { sets });
+                    draft.against.retain(|reason| !matches!(reason, Reason::FewerSets { .. }));
+                    draft.no_step(Reason::FewerSets { sets });
                 }
             }
         }
@@ -40,6 +41,8 @@ pub(super) fn fit(drafts: &mut [(Draft, bool)], minutes: u16) {
                 && more
                 && several
             {
+                draft.reasons.retain(|reason| !matches!(reason, Reason::FewerSets { .. }));
+                draft.against.retain(|reason| !matches!(reason, Reason::FewerSets { .. }));
                 draft.at_least(Verdict::Rest, Reason::ShortOfTime);
             }
         }

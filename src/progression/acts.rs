@@ -7,7 +7,7 @@ use super::status::{Calibration, OverrideInForce, Purpose, Status};
 use super::view::View;
 use crate::error::Error;
 use crate::quantity::{Day, Name};
-use crate::reason::Reason;
+use crate::reason::{OverrideEnd, Reason, Restart};
 use crate::record::{Advance, BarChanged, Event, EventKind, Grant, Move, Override, Role, RoleSet};
 
 impl State {
@@ -23,15 +23,21 @@ impl State {
         let over_ceiling = view.ceiling().is_some_and(|ceiling| given.load > ceiling);
         let now = &mut self.lift_mut(&given.lift)?.now;
         if upward && (held || over_ceiling || !reasoned) {
-            now.refused = Some(event);
+            (now.refused, now.override_refused) = (Some(event), true);
             return Ok(());
         }
         match given.expires {
             Some(expires) if expires >= on => {
-                now.overruled =
-                    Some(OverrideInForce { load: given.load, expires, who: given.who.clone(), event });
+                now.overruled = Some(OverrideInForce {
+                    load: given.load,
+                    expires,
+                    who: given.who.clone(),
+                    event,
+                    eases: !upward,
+                });
             }
-            Some(_) => {}
+            // It allows nothing any more, and nothing that stands is changed by it.
+            Some(expires) => now.override_past = Some(expires),
             None => {
                 now.overruled = None;
                 let grant = now.grant.with_load(given.load);
@@ -48,7 +54,7 @@ impl State {
         match self.view(&given.lift, on)?.next_grant() {
             Ok(to) => self.attempt(&given.lift, to, on, event).map(drop),
             Err(_) => {
-                self.lift_mut(&given.lift)?.now.refused = Some(event);
+                self.lift_mut(&given.lift)?.now.refuse(event);
                 Ok(())
             }
         }
@@ -57,7 +63,7 @@ impl State {
     pub(crate) fn take_decline(&mut self, given: &Advance, on: Day) -> Result<(), Error> {
         let now = &mut self.lift_mut(&given.lift)?.now;
         if now.status.is_ready() {
-            now.forget_evidence(on);
+            now.restart(on, Restart::Declined);
         }
         Ok(())
     }
@@ -65,7 +71,7 @@ impl State {
     /// Takes the move that a coach or the rule accepts, if no guard stands in its way; else keeps it as refused.
     pub(crate) fn attempt(&mut self, id: &Name, to: Grant, on: Day, event: u32) -> Result<bool, Error> {
         if !self.blockers(id, Some(to), on)?.is_empty() {
-            self.lift_mut(id)?.now.refused = Some(event);
+            self.lift_mut(id)?.now.refuse(event);
             return Ok(false);
         }
         let Some(all) = self.all() else { return Ok(false) };
@@ -80,6 +86,8 @@ impl State {
         now.moves.push((on, now.grant.load()));
         let weak = now.weak.take();
         now.stand_at(to, on);
+        // What was allowed elsewhere, or eased from more, is no leave to go above what is granted here.
+        now.keep_easing_only(OverrideEnd::Step);
         super::probe::watch(now, weak, on, policy);
         now.peak = now.peak.max(to.load());
         if rung_changed {
@@ -129,7 +137,7 @@ impl State {
         }
         let now = &mut self.lift_mut(&given.lift)?.now;
         now.stand_at(given.to, on);
-        now.keep_easing_only();
+        now.keep_easing_only(OverrideEnd::Move);
         now.forgo_restoring();
         let free = now.status.is_trained()
             && !matches!(now.status, Status::Returning { .. } | Status::Resting { .. });
@@ -148,7 +156,7 @@ impl State {
         }
         for lift in &mut self.lifts {
             if changed.lift.as_ref().is_none_or(|id| lift.set.id == *id) {
-                lift.now.forget_evidence(on);
+                lift.now.restart(on, Restart::BarChanged);
             }
         }
         Ok(())
@@ -163,7 +171,7 @@ impl State {
             if changed.lift.as_ref().is_none_or(|id| lift.set.id == *id) {
                 lift.now.other_rater = !lift.now.other_rater;
                 if lift.set.gate.restarts_with_another_rater() {
-                    lift.now.forget_evidence(on);
+                    lift.now.restart(on, Restart::RaterChanged);
                 }
             }
         }
@@ -225,10 +233,12 @@ impl State {
         let offers: alloc::vec::Vec<(Name, Grant)> =
             ready.filter_map(|view| Some((view.lift.set.id.clone(), view.next_grant().ok()?))).collect();
         for (id, to) in offers {
-            let refused = self.lift(&id)?.now.refused;
+            let now = &self.lift(&id)?.now;
+            let refused = (now.refused, now.override_refused);
             if !self.attempt(&id, to, event.day, event.sequence)? {
                 // Waiting is not a refusal.
-                self.lift_mut(&id)?.now.refused = refused;
+                let now = &mut self.lift_mut(&id)?.now;
+                (now.refused, now.override_refused) = refused;
             }
         }
         Ok(())

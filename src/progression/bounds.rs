@@ -3,7 +3,7 @@
 
 use super::lift::Lift;
 use super::region::{LAST_SCORES, RegionState};
-use super::shared::{MOST_MASSES, MOST_SESSIONS, Shared};
+use super::shared::{MOST_LAYOFFS, MOST_MASSES, MOST_SESSIONS, Shared};
 use super::sitting::SITTINGS;
 use super::state::State;
 use super::stop::is_halted;
@@ -22,29 +22,38 @@ impl State {
     /// Refuses what no fold would have made.
     ///
     /// # Errors
-    /// `too_many`, `duplicate_name`, `out_of_range`, and what the lifter's own check reports.
+    /// `too_many`, `duplicate_name`, `out_of_range`, `unknown_region`, and what the lifter's own check reports.
     pub(super) fn check_bounds(&self) -> Result<(), Error> {
         self.shared.check(self.last).map_err(|error| error.within("shared"))?;
         at_most("set_aside", self.set_aside.len(), MOST_SET_ASIDE)?;
         each_once("set_aside", self.set_aside.iter().chain(&self.lifts).map(|lift| lift.set.id.as_str()))?;
+        self.check_regions()?;
         for (list, lifts) in [("lifts", &self.lifts), ("set_aside", &self.set_aside)] {
             for (at, lift) in lifts.iter().enumerate() {
-                lift.check().map_err(|error| error.within(&alloc::format!("{list}[{at}]")))?;
+                let checked = lift.check().and_then(|()| self.check_halted(lift));
+                checked.map_err(|error| error.within(&alloc::format!("{list}[{at}]")))?;
             }
         }
-        self.check_halted()
+        Ok(())
     }
 
     /// A stop in force holds every lift that it concerns.
-    fn check_halted(&self) -> Result<(), Error> {
-        let Some(all) = self.parameters() else { return Ok(()) };
-        for (at, lift) in self.lifts.iter().enumerate() {
-            let status = &lift.now.status;
-            if !status.is_stopped() && is_halted(lift, &self.shared, all) {
-                let rule = Allowed::rule("stopped, as long as a stop is in force");
-                return Err(Error::new(Code::OutOfRange, "status", status.as_str(), rule)
-                    .within(&alloc::format!("lifts[{at}]")));
-            }
+    fn check_halted(&self, lift: &Lift) -> Result<(), Error> {
+        let status = &lift.now.status;
+        let halted = self.parameters().is_some_and(|all| is_halted(lift, &self.shared, all));
+        if halted && !status.is_stopped() {
+            let rule = Allowed::rule("stopped, as long as a stop is in force");
+            return Err(Error::new(Code::OutOfRange, "status", status.as_str(), rule));
+        }
+        Ok(())
+    }
+
+    /// Of every region that the parameters declare something is known, be it that nothing was said.
+    fn check_regions(&self) -> Result<(), Error> {
+        let mut declared = self.parameters().into_iter().flat_map(|all| &all.regions);
+        if let Some(region) = declared.find(|region| self.shared.region(&region.id).is_none()) {
+            let rule = Allowed::rule("every region that the parameters declare");
+            return Err(Error::new(Code::UnknownRegion, "regions", region.id.as_str(), rule).within("shared"));
         }
         Ok(())
     }
@@ -61,6 +70,7 @@ impl Shared {
         each_once("asks", self.asks.iter().map(|open| open.ask.as_str()))?;
         at_most("sessions", self.sessions.len(), MOST_SESSIONS)?;
         at_most("body_masses", self.body_masses.len(), MOST_MASSES)?;
+        at_most("layoffs", self.layoffs.len(), MOST_LAYOFFS)?;
         at_most("regions", self.regions.len(), MOST_REGIONS)?;
         each_once("regions", self.regions.iter().map(|region| region.id.as_str()))?;
         for (at, region) in self.regions.iter().enumerate() {

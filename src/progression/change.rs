@@ -8,12 +8,14 @@ use super::digest::digest;
 use super::lift::{Lift, Now};
 use super::loadable::Loadable;
 use super::region::RegionState;
+use super::shared::Shared;
 use super::state::{InForce, State};
 use super::status::{Calibration, Status, WayBack};
 use crate::error::{Allowed, Code, Error};
 use crate::loading::Implement;
 use crate::quantity::{Day, Mass, Name};
-use crate::record::{Grant, LiftParameters, Parameters, Place, at_most};
+use crate::reason::{OverrideEnd, Restart};
+use crate::record::{Grant, LiftParameters, Parameters, Place, Work, at_most};
 
 impl State {
     pub(crate) fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
@@ -37,15 +39,20 @@ impl State {
                 Some(lift) => Arc::clone(&lift.loadable),
                 None => Arc::new(Loadable::of(set, parameters, body).map_err(inside)?),
             };
-            check_start(set, &loadable).map_err(inside)?;
             let earlier = known.iter().position(|lift| lift.set.id == set.id).map(|at| known.swap_remove(at));
+            let earlier = earlier.map(|lift| self.shared.with_gap_of_its_regions(lift, set, on));
+            let taken = earlier.as_ref().is_some_and(|lift| lift.set.start == set.start);
+            let start = set.start.with_load(made_of_start(set, &loadable, taken).map_err(inside)?);
             let now = match earlier {
                 Some(earlier) => {
-                    carried(earlier, before.as_ref().map(|all| &*all.parameters), set, parameters, on)
+                    let before = before.as_ref().map(|all| &*all.parameters);
+                    carried(earlier, before, (set, start), parameters, on)
                 }
-                None => Now::new(set.start, on, set.learning(&parameters.policy)),
+                None => Now::new(start, on, set.learning(&parameters.policy)),
             };
-            self.lifts.push(Lift { set: Arc::new(set.clone()), now, loadable });
+            let mut lift = Lift { set: Arc::new(set.clone()), now, loadable };
+            lift.ease_where_nothing_was(on);
+            self.lifts.push(lift);
         }
         at_most("lifts set aside", known.len(), MOST_SET_ASIDE)?;
         known.sort_by(|one, other| one.set.id.cmp(&other.set.id));
@@ -82,48 +89,75 @@ impl State {
         Ok(())
     }
 
-    /// Regions that a lift had earlier concern it only while something in them is open.
+    /// Regions that a lift had earlier concern it only while something in them is open, or a clearance limits them.
     pub(crate) fn forget_closed_regions(&mut self) {
         let shared = &self.shared;
         for lift in &mut self.lifts {
             let set = &lift.set;
-            let open = |id: &Name| shared.region(id).is_some_and(RegionState::is_open);
-            lift.now.former.retain(|id| open(id) && !set.regions.contains(id));
+            lift.now.former.retain(|id| shared.is_open(id) && !set.regions.contains(id));
         }
     }
 }
 
-/// Whether the start can be loaded: at its height, neither below the lightest load nor above the heaviest.
-fn check_start(set: &LiftParameters, loadable: &Loadable) -> Result<(), Error> {
-    let load = set.start.load();
-    let loads = loadable.at(set.start.place);
-    match (loads.lightest(), loads.heaviest()) {
-        (Some(lightest), Some(heaviest)) if load >= lightest && load <= heaviest => Ok(()),
-        (Some(lightest), Some(heaviest)) => {
-            let (low, high) = (lightest.kg(), heaviest.kg());
-            Err(Error::range(
-                Code::NotLoadable,
-                "load",
-                load.kg(),
-                low,
-                high,
-                "kg at the height of the start",
-            )
-            .within("work")
-            .within("start"))
-        }
-        _ => {
-            let rule = Allowed::rule("an implement that makes some load");
-            Err(Error::new(Code::NotLoadable, "implement", set.implement.as_str(), rule))
+impl Lift {
+    /// Other equipment may make the lighter load that a break, a stop or a step back asked for.
+    fn ease_where_nothing_was(&mut self, on: Day) {
+        let (grant, loads) = (self.now.grant, self.loadable.at(self.now.grant.place));
+        if let Some(load) = loads.easier(grant.load(), grant.load()).filter(|_| self.now.nothing_easier) {
+            self.now.stand_at(grant.with_load(load), on);
         }
     }
+}
+
+impl Shared {
+    /// A lift that is to load other regions keeps the gap of those that it had: that the new ones were loaded meanwhile says
+    /// nothing of it.
+    fn with_gap_of_its_regions(&self, mut lift: Lift, set: &LiftParameters, on: Day) -> Lift {
+        if lift.set.regions != set.regions
+            && let Some(own) = lift.now.last_session
+        {
+            let waited =
+                lift.set.regions.iter().filter_map(|id| self.region(id)?.loaded).min().unwrap_or(own);
+            let gap = u16::try_from(on.since(waited)).unwrap_or(0);
+            lift.now.missed = lift.now.missed.max(gap);
+        }
+        lift
+    }
+}
+
+/// The load that the start is made of at its height. One that this log has taken already need not be made any more, as
+/// after discs were lost: then it is the next lighter one.
+fn made_of_start(set: &LiftParameters, loadable: &Loadable, taken: bool) -> Result<Mass, Error> {
+    let load = set.start.load();
+    let loads = loadable.at(set.start.place);
+    let Some((lightest, heaviest)) = loads.lightest().zip(loads.heaviest()) else {
+        let rule = Allowed::rule("an implement that makes some load");
+        return Err(Error::new(Code::NotLoadable, "implement", set.implement.as_str(), rule));
+    };
+    let error = match (loads.not_above(load), loads.not_below(load)) {
+        (Some(below), Some(above)) => match loads.written_as(load) {
+            Some(made) => return Ok(made),
+            None if taken => return Ok(below),
+            None => {
+                let rule =
+                    alloc::format!("{below} or {above}, made nearest to it at the height of the start");
+                Error::new(Code::NotLoadable, "load", load.kg(), Allowed::Rule(rule.into()))
+            }
+        },
+        (Some(below), None) if taken => return Ok(below),
+        _ => {
+            let (low, high) = (lightest.kg(), heaviest.kg());
+            Error::range(Code::NotLoadable, "load", load.kg(), low, high, "kg at the height of the start")
+        }
+    };
+    Err(error.within("work").within("start"))
 }
 
 /// How a lift goes on under its new parameters.
 fn carried(
     earlier: Lift,
     before: Option<&Parameters>,
-    set: &LiftParameters,
+    (set, start): (&LiftParameters, Grant),
     all: &Parameters,
     on: Day,
 ) -> Now {
@@ -138,16 +172,17 @@ fn carried(
     let other_kind = before.is_some_and(|before| kind(before, &was.implement) != kind(all, &set.implement));
     if other_kind || all.check_load(set, now.grant.load()).is_err() {
         // The number on a bar says nothing about dumbbells, a stack or help: from the start, and learned anew.
-        forget_loads(&mut now, set.start, learning, on);
+        let place = no_harder(&was, (set, start.place), now.grant.place);
+        forget_loads(&mut now, Grant { place, ..start }, learning, on);
     } else {
         match same_place(&was, set, now.grant.place) {
             Some(place) => now.grant.place = place,
-            None => lose_place(&mut now, &was, set, learning, on),
+            None => lose_place(&mut now, &was, (set, start), learning, on),
         }
     }
     let other_test = was.gate != set.gate || was.criteria != set.criteria || was.pass != set.pass;
     if other_test || was.implement != set.implement || was.starts_from != set.starts_from {
-        now.forget_evidence(on);
+        now.restart(on, if other_test { Restart::GateChanged } else { Restart::EquipmentChanged });
     }
     now
 }
@@ -172,14 +207,32 @@ fn forget_loads(now: &mut Now, start: Grant, learning: u8, on: Day) {
     relearn(now, start.load(), on);
 }
 
-/// The place is gone from the new lists: learn it anew, no heavier and on no harder rung than before.
-fn lose_place(now: &mut Now, was: &LiftParameters, set: &LiftParameters, learning: u8, on: Day) {
-    let load = now.grant.load().min(set.start.load());
-    let stood = was.rungs.get(usize::from(now.grant.place.rung)).and_then(|rung| set.rung_with(&rung.id));
-    let rung = stood.filter(|rung| set.is_harder(set.start.place.rung, *rung));
-    let place = Place { rung: rung.unwrap_or(set.start.place.rung), ..set.start.place };
-    now.stand_at(Grant { place, ..set.start.with_load(load) }, on);
-    now.keep_easing_only();
+/// The start's place, but no harder than where it stood: on no harder rung, in no longer range and no slower tempo.
+fn no_harder(was: &LiftParameters, (set, start): (&LiftParameters, Place), stood: Place) -> Place {
+    let rung = was.rungs.get(usize::from(stood.rung)).and_then(|rung| set.rung_with(&rung.id));
+    let rung = rung.filter(|rung| set.is_harder(start.rung, *rung)).unwrap_or(start.rung);
+    let range = same_entry(&was.ranges, &set.ranges, stood.range).unwrap_or(stood.range).min(start.range);
+    let tempo = same_entry(&was.tempos, &set.tempos, stood.tempo).unwrap_or(stood.tempo).min(start.tempo);
+    Place { rung, range, tempo }
+}
+
+/// The place is gone from the new lists: learn it anew, with no more work and at no harder place than before.
+fn lose_place(
+    now: &mut Now,
+    was: &LiftParameters,
+    (set, start): (&LiftParameters, Grant),
+    learning: u8,
+    on: Day,
+) {
+    let granted = now.grant;
+    let work = Work {
+        sets: granted.work.sets.min(start.work.sets),
+        reps: granted.work.reps.min(start.work.reps),
+        load: granted.load().min(start.load()),
+    };
+    let load = work.load;
+    now.stand_at(Grant { place: no_harder(was, (set, start.place), granted.place), work }, on);
+    now.keep_easing_only(OverrideEnd::PlaceGone);
     now.calibration = Calibration::of(learning);
     relearn(now, load, on);
 }

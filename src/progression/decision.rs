@@ -11,7 +11,7 @@ use super::view::View;
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{GateState, Outcome};
 use crate::quantity::{Day, Mass, Name};
-use crate::reason::Reason;
+use crate::reason::{Reason, Restart};
 use crate::record::Grant;
 
 /// Whether the lift may move up, and if not, everything that stands in the way.
@@ -31,6 +31,22 @@ pub enum MoveOutlook {
         #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
         to: Option<Grant>,
     },
+}
+
+impl MoveOutlook {
+    /// Where the step is not for today, no reason says that one is on offer: the lift holds, after so many sessions. Beside an
+    /// offer nothing is counted.
+    pub(crate) fn tell(&self, reasons: &mut Vec<Reason>, sessions: u16) {
+        let offers = |reason: &&mut Reason| matches!(reason, Reason::MoveOnOffer { .. });
+        match self {
+            MoveOutlook::Blocked { .. } => {
+                reasons.iter_mut().filter(offers).for_each(|reason| *reason = Reason::Holding { sessions });
+            }
+            MoveOutlook::OnOffer { .. } => {
+                reasons.retain(|reason| !matches!(reason, Reason::CountedAnew { .. }));
+            }
+        }
+    }
 }
 
 /// The decision for one lift on one day.
@@ -116,8 +132,9 @@ impl State {
             _ => MoveOutlook::Blocked { by, to: to.ok() },
         };
         let mut reasons = super::stop::reasons(view);
-        reasons.extend(break_reasons(now));
+        reasons.extend(break_reasons(view));
         reasons.extend(state_reasons(view));
+        outlook.tell(&mut reasons, now.here.0);
         let (version, parameters) = self.names();
         Decision {
             lift: view.lift.set.id.clone(),
@@ -128,7 +145,7 @@ impl State {
             gate: super::offer::gate_state(view),
             reasons,
             evidence: now.sittings.iter().map(|sitting| sitting.session).collect(),
-            expires: super::waiting::offer_end(view).and_then(|end| end.plus(1).ok()),
+            expires: super::waiting::takeable_until(view).and_then(|end| end.plus(1).ok()),
             version,
             parameters,
         }
@@ -136,12 +153,20 @@ impl State {
 }
 
 /// The break that a lift comes back from, until the return is over.
-fn break_reasons(now: &Now) -> Vec<Reason> {
-    let mut reasons = Vec::new();
-    if let Status::Returning { way, .. } = &now.status
-        && way.gap > 0
-    {
-        reasons.push(Reason::Layoff { gap: way.gap, row: way.row, load: now.grant.load() });
+fn break_reasons(view: &View<'_>) -> Vec<Reason> {
+    let (now, mut reasons) = (&view.lift.now, Vec::new());
+    if let Status::Returning { way, .. } = &now.status {
+        if way.gap > 0 {
+            reasons.push(Reason::Layoff { gap: way.gap, row: way.row, load: now.grant.load() });
+        }
+        reasons.extend(now.stepped_from.map(|from| Reason::SteppedBack { from }));
+        reasons.extend(now.reopened.map(|on| Reason::StopLifted { on }));
+        if now.after_illness {
+            reasons.push(Reason::AfterIllness);
+        }
+        if way.gap > 0 && view.shared.lifter.oldest_on(view.on).is_none() {
+            reasons.push(Reason::AgeUnknown);
+        }
     }
     if now.half_sessions > 0 {
         reasons.push(Reason::HalfSets { sessions: now.half_sessions });
@@ -151,19 +176,14 @@ fn break_reasons(now: &Now) -> Vec<Reason> {
 
 fn state_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
-    reasons.extend(state_reason(now, super::waiting::offer_end(view)));
-    if let (Purpose::Maintain { not_below: Some(not_below) }, Status::Maintaining) =
-        (now.purpose, &now.status)
-    {
-        reasons.push(Reason::MaintainingBand { not_below });
-    }
+    reasons.extend(state_reason(view, super::waiting::takeable_until(view)));
+    reasons.extend(counted_anew(now));
+    reasons.extend(kept_reasons(now));
     if let Status::SteppingBack { from: Some(from), .. } = now.status {
         reasons.push(Reason::SteppedBack { from });
     }
     reasons.extend(limit_reasons(view));
-    if now.partner_pain {
-        reasons.push(Reason::PairPain);
-    }
+    reasons.extend(super::pair::strict_hurt(view));
     if super::pair::review_due(view) {
         reasons.push(Reason::PairReview);
     }
@@ -173,20 +193,55 @@ fn state_reasons(view: &View<'_>) -> Vec<Reason> {
     if let Some(since) = now.setup.as_ref().and_then(|seen| seen.changed).filter(|_| now.setup_is_news()) {
         reasons.push(Reason::SetupChanged { since });
     }
-    reasons.extend(now.refused.map(|event| Reason::MoveRefused { event }));
+    reasons.extend(pins_moved(now));
+    reasons.extend(now.refused.map(|event| match now.override_refused {
+        true => Reason::OverrideRefused { event },
+        false => Reason::MoveRefused { event },
+    }));
+    reasons.extend(now.override_past.map(|last_day| Reason::OverridePast { last_day }));
     reasons
+}
+
+/// Since when the sessions that a holding lift counts are counted, where that is not since it stands there.
+fn counted_anew(now: &Now) -> Option<Reason> {
+    let (since, why) = now.restarted?;
+    // A setup that has just changed says so itself.
+    let said = why == Restart::SetupChanged && now.setup_is_news();
+    let counts = matches!(now.status, Status::Holding | Status::ReadyToAdvance { .. });
+    (counts && !said).then_some(Reason::CountedAnew { since, why })
+}
+
+/// That a lift is kept on purpose, from the start, and its band.
+fn kept_reasons(now: &Now) -> Vec<Reason> {
+    let Purpose::Maintain { not_below } = now.purpose else { return Vec::new() };
+    let mut reasons = Vec::new();
+    if now.status != Status::Maintaining && now.status.is_trained() {
+        reasons.push(Reason::Maintaining);
+    }
+    reasons.extend(not_below.filter(|_| now.status == Status::Maintaining).map(|not_below| {
+        match now.below_band {
+            Some(load) => Reason::BelowBand { load, not_below },
+            None => Reason::MaintainingBand { not_below },
+        }
+    }));
+    reasons
+}
+
+/// Where the safety pins stood in the last session, if that was elsewhere than before.
+fn pins_moved(now: &Now) -> Option<Reason> {
+    let seen = now.setup.as_ref()?;
+    let (on, from) = seen.pins_moved.filter(|(on, _)| Some(*on) == now.last_session)?;
+    Some(Reason::PinsMoved { from_mm: from.mm(), to_mm: seen.pins?.mm(), on })
 }
 
 /// What the coach and a clearance make of the granted load and range.
 fn limit_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
-    if let Some(given) = now.overruled.as_ref().filter(|given| given.expires >= view.on) {
-        let (load, who, until) = (given.load, given.who.clone(), Some(given.expires));
-        reasons.push(Reason::OverrideInForce { load, who, until });
-        if view.override_waits() {
-            reasons.push(Reason::OverrideSuspended { load });
-        }
+    reasons.extend(view.override_in_force());
+    if let Some(load) = view.overruled().filter(|_| view.override_waits()) {
+        reasons.push(Reason::OverrideSuspended { load });
     }
+    reasons.extend(now.override_ended.map(|(load, by)| Reason::OverrideEnded { load, by }));
     let allowed = view.allowed();
     if let Some(load) = view.lift.set.ceiling.filter(|ceiling| *ceiling < allowed) {
         reasons.push(Reason::Ceiling { load });
@@ -198,7 +253,7 @@ fn limit_reasons(view: &View<'_>) -> Vec<Reason> {
     if view.range_allowed(range) != Some(range) {
         reasons.push(Reason::ClearanceRange);
     }
-    match view.lift.loadable.off_by_mm(view.place()) {
+    match view.lift.loadable.off_at(view.place(), view.limit()) {
         Some(mm) if mm != 0.0 => reasons.push(Reason::HeightOff { mm }),
         Some(_) => {}
         None => reasons.push(Reason::HeightUnknown),
@@ -229,10 +284,12 @@ fn last_session_reason(now: &Now) -> Option<Reason> {
     if let Some(short) = now.short {
         return Some(Reason::NotAtGrant { short });
     }
-    now.sittings.last().filter(|last| last.outcome == Outcome::NotScored).map(|_| Reason::NotScored)
+    let last = now.sittings.last().filter(|last| last.outcome == Outcome::NotScored)?;
+    Some(if last.miss_unplaced { Reason::MissNotPlaced } else { Reason::NotScored })
 }
 
-fn state_reason(now: &Now, offer_end: Option<Day>) -> Option<Reason> {
+fn state_reason(view: &View<'_>, offer_end: Option<Day>) -> Option<Reason> {
+    let now = &view.lift.now;
     Some(match &now.status {
         Status::Learning => {
             Reason::LearningNotDone { done: now.calibration.done, needed: now.calibration.needed }
@@ -240,7 +297,9 @@ fn state_reason(now: &Now, offer_end: Option<Day>) -> Option<Reason> {
         Status::Holding => Reason::Holding { sessions: now.here.0 },
         Status::ReadyToAdvance { .. } => Reason::MoveOnOffer { until: offer_end? },
         Status::Consolidating => Reason::Consolidating,
+        Status::SteppingBack { .. } if now.nothing_easier => Reason::HalfForLighter,
         Status::SteppingBack { .. } => Reason::SteppingBack,
+        Status::Resting { .. } if now.purpose != Purpose::Rest && !view.is_away() => Reason::AfterBreak,
         Status::Resting { .. } => Reason::Resting,
         Status::Returning { way, .. } => Reason::Returning { at_most: way.cap },
         Status::Maintaining => Reason::Maintaining,

@@ -1,6 +1,8 @@
 //! The fold: events in order, one state out. The walk from an event to a state goes through here and nowhere else.
 
+use alloc::borrow::Cow;
 use alloc::sync::Arc;
+use alloc::vec::Vec;
 
 use super::foreseen::Foreseen;
 use super::shared::{OpenAsk, TodayReport};
@@ -9,6 +11,7 @@ use super::status::Status;
 use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::quantity::Day;
+use crate::reason::OverrideEnd;
 use crate::record::{DayReport, Event, EventKind, Layoff, LayoffReason, Log, NextDayReport};
 
 /// Folds a whole log into the state after its last event. Order in the list does not matter; day and number do.
@@ -27,14 +30,47 @@ use crate::record::{DayReport, Event, EventKind, Layoff, LayoffReason, Log, Next
 /// # Ok::<(), bismar::Error>(())
 /// ```
 pub fn fold(log: &Log) -> Result<State, Error> {
+    fold_watched(log, |_, _, _, _| {}).map(|(_, state)| state)
+}
+
+/// The state around an event: as the event found it, and as it left it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum When {
+    Before,
+    After,
+}
+
+/// The same fold, watched: what each event in turn (with its place among them) found and left. Also the events that count, in order.
+pub(crate) fn fold_watched(
+    log: &Log,
+    watch: impl FnMut(&State, usize, &Event, When),
+) -> Result<(Vec<Cow<'_, Event>>, State), Error> {
     log.check()?;
     let (events, told) = log.effective_and_told()?;
-    let foreseen = Foreseen::find(&events);
     let mut state = State { told: Told(told), ..State::before(log) };
-    for event in &events {
-        state.take(event, &foreseen)?;
-    }
+    take_all(&mut state, &events, watch)?;
+    Ok((events, state))
+}
+
+/// Folds events of that log which count, in order: all of them or the first so many.
+pub(crate) fn fold_in_order(log: &Log, events: &[Cow<'_, Event>]) -> Result<State, Error> {
+    let mut state = State::before(log);
+    take_all(&mut state, events, |_, _, _, _| {})?;
     Ok(state)
+}
+
+fn take_all(
+    state: &mut State,
+    events: &[Cow<'_, Event>],
+    mut watch: impl FnMut(&State, usize, &Event, When),
+) -> Result<(), Error> {
+    let foreseen = Foreseen::find(events);
+    for (at, event) in events.iter().enumerate() {
+        watch(state, at, event, When::Before);
+        state.take(event, &foreseen)?;
+        watch(state, at, event, When::After);
+    }
+    Ok(())
 }
 
 impl State {
@@ -62,7 +98,8 @@ impl State {
         Ok(())
     }
 
-    fn changes_the_past(&self, event: &Event) -> bool {
+    /// Whether the event says something about what was taken before it.
+    pub(super) fn changes_the_past(&self, event: &Event) -> bool {
         // A number not above the last one may have been used before; only the whole log knows.
         let late = self.last.is_some_and(|(day, number)| event.day < day || event.sequence <= number);
         let again = |id: &crate::quantity::Name| {
@@ -181,6 +218,7 @@ impl State {
         // Two reports of one day are one: the more cautious answer stands.
         let class = report.class.unwrap_or(DayClass::Unknown);
         let earlier = self.shared.today.take().filter(|earlier| earlier.day == on);
+        let raised = earlier.as_ref().and_then(|earlier| earlier.raised);
         let (class, asks_asked, pain_asked, minutes) = match &earlier {
             Some(earlier) => {
                 (earlier.class.min(class), earlier.asks_asked, earlier.pain_asked, earlier.minutes)
@@ -192,6 +230,7 @@ impl State {
             class,
             asks_asked: asks_asked || report.asks.is_some(),
             pain_asked: pain_asked || report.pain.is_some(),
+            raised: raised.or(report.asks.as_deref().and_then(|asks| asks.first().copied())),
             minutes: report.minutes.or(minutes),
         });
         // The same question before the next session stands for the next-morning answer.
@@ -208,14 +247,16 @@ impl State {
         if layoff.reason == LayoffReason::Ill {
             self.shared.ill_since = Some(layoff.from);
             let all = self.lifts.iter_mut().chain(&mut self.set_aside);
-            all.for_each(|lift| lift.now.ill = true);
+            for lift in all {
+                lift.now.ill = true;
+                // What was allowed above the grant was allowed to somebody well.
+                lift.now.keep_easing_only(OverrideEnd::Illness);
+            }
         }
-        // An illness noted earlier is not forgotten for a holiday noted later.
-        let keep = self.shared.layoff.as_ref().is_some_and(|before| before.reason == LayoffReason::Ill);
-        if !keep {
-            self.shared.layoff = Some(layoff.clone());
-        }
-        if layoff.reason == LayoffReason::Planned {
+        self.shared.note_layoff(layoff);
+        // One that is still to come, or is over, leaves the lifts as they stand.
+        let now = layoff.from <= on && layoff.to.is_none_or(|to| on <= to);
+        if layoff.reason == LayoffReason::Planned && now {
             for lift in &mut self.lifts {
                 let now = &mut lift.now;
                 if now.status.is_trained() && !matches!(now.status, Status::SteppingBack { .. }) {

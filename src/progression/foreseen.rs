@@ -37,11 +37,6 @@ impl Foreseen {
         Foreseen { retractions: Retractions::find(events), days: split_days(events) }
     }
 
-    #[cfg(test)]
-    pub(crate) fn retracting(retractions: Retractions) -> Foreseen {
-        Foreseen { retractions, days: Vec::new() }
-    }
-
     /// Whether that session's pass is taken back for a lift of these regions.
     pub(crate) fn retracts<'a>(&self, session: u32, regions: impl Iterator<Item = &'a Name>) -> bool {
         self.retractions.holds(session, regions)

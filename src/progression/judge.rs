@@ -4,8 +4,8 @@ use alloc::vec::Vec;
 
 use super::view::View;
 use crate::error::Error;
-use crate::gate::{Mark, Outcome, SetMarks, session_pass_of};
-use crate::quantity::{Length, Name, Reserve};
+use crate::gate::{Mark, Outcome, PassReason, SetMarks, session_pass_of};
+use crate::quantity::{Length, Mass, Name, Reserve};
 use crate::reason::Shortfall;
 use crate::record::{Effort, LiftParameters, LiftSession, Place, Setup, WorkSet};
 
@@ -27,6 +27,14 @@ pub(crate) struct Judged {
     pub(crate) watched_held: bool,
     /// The least reserve of the sets, in half repetitions, where every set says one.
     pub(crate) reserve: Option<u16>,
+    /// The least reserve of the sets that say one.
+    pub(crate) least_said: Option<u16>,
+    /// A set says nothing of its effort.
+    pub(crate) effort_unsaid: bool,
+    /// All that is not known is which repetition was missed.
+    pub(crate) miss_unplaced: bool,
+    /// The heaviest load of its sets.
+    pub(crate) heaviest: Option<Mass>,
 }
 
 /// What was said of a lift on one day, in one session or in several.
@@ -46,6 +54,11 @@ impl<'a> Said<'a> {
         self.parts.iter().filter_map(|part| part.setup.as_ref())
     }
 
+    /// Height of the safety pins, as last said.
+    pub(crate) fn pins(&self) -> Option<Length> {
+        self.setups().filter_map(|setup| setup.pins).last()
+    }
+
     /// Height at which it began, as last measured.
     pub(crate) fn height(&self) -> Option<Length> {
         self.parts.iter().rev().find_map(|part| part.height)
@@ -57,9 +70,10 @@ impl<'a> Said<'a> {
 pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
     let (set, now) = (&*view.lift.set, &view.lift.now);
     let unscored: Vec<SetMarks> =
-        said.sets.iter().filter(|set| set.marks.is_none()).map(|set| unscored(set)).collect();
+        said.sets.iter().filter(|set| set.all_marks().next().is_none()).map(|set| unscored(set)).collect();
+    let careful: Vec<_> = said.sets.iter().map(|set| set.careful_marks()).collect();
     let mut missing = unscored.iter();
-    let marks = said.sets.iter().filter_map(|set| set.marks.as_ref().or_else(|| missing.next()));
+    let marks = careful.iter().filter_map(|marks| marks.as_deref().or_else(|| missing.next()));
     let marks: Vec<&SetMarks> = marks.collect();
     let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
     let short = shortfall(view, said);
@@ -80,7 +94,13 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         fault: lost_critical(set, &marks),
         watched_held: super::probe::watched_held(now, set, &marks),
         weak: verdict.weakest,
-        reserve: least_reserve(&said.sets),
+        reserve: all_reserves(&said.sets).and_then(|all| all.into_iter().min()),
+        least_said: said.sets.iter().filter_map(|set| reserve(set.effort?)).min(),
+        effort_unsaid: said.sets.iter().any(|set| set.effort.is_none()),
+        miss_unplaced: outcome == Outcome::NotScored
+            && verdict.passed == Outcome::NotScored
+            && verdict.reasons.iter().all(|reason| matches!(reason, PassReason::EarlyMissPossible { .. })),
+        heaviest: said.sets.iter().map(|set| set.load).max(),
     })
 }
 
@@ -93,8 +113,8 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     }
     let loads = lift.loadable.at(grant.place);
     let printed = lift.granted_as_loaded();
-    let limit = view.limit();
-    if limit != grant.load() && loads.rounded_down(limit) != printed {
+    // More than granted may be allowed: what is granted can be shown all the same.
+    if loads.rounded_down(view.limit()) < printed {
         return Some(Shortfall::Limit);
     }
     // The sets of a plan with a lighter day are training; every set must be at the load.
@@ -102,12 +122,16 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
         return Some(Shortfall::Load);
     }
     let due = usize::from(grant.work.sets);
-    let due = if lift.now.half_sessions > 0 { due.div_ceil(2) } else { due };
+    // Where nothing is lighter than the work granted, less of it is asked for.
+    let less = lift.now.nothing_easier;
+    let due = if lift.now.half_sessions > 0 || less { due.div_ceil(2) } else { due };
+    let reps = u16::from(grant.work.reps);
+    let reps = if less && grant.work.sets == 1 { reps.div_ceil(2) } else { reps };
     if said.sets.len() < due {
         return Some(Shortfall::Sets);
     }
     // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
-    let whole = said.sets.iter().all(|done| done.reps.halves() >= 2 * u16::from(grant.work.reps));
+    let whole = said.sets.iter().all(|done| done.reps.halves() >= 2 * reps);
     (!whole).then_some(Shortfall::Reps)
 }
 
@@ -157,14 +181,19 @@ fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {
         .cloned()
 }
 
-fn least_reserve(sets: &[&WorkSet]) -> Option<u16> {
-    let halves = sets.iter().map(|set| match set.effort? {
+/// The reserve of each set, where every set says one.
+fn all_reserves(sets: &[&WorkSet]) -> Option<Vec<u16>> {
+    sets.iter().map(|set| reserve(set.effort?)).collect()
+}
+
+/// Repetitions left, in halves, where the effort says how many.
+fn reserve(effort: Effort) -> Option<u16> {
+    match effort {
         Effort::Rir(reserve) => Some(reserve.halves()),
         Effort::Rpe(rating) => match rating.reserve() {
             Reserve::Exactly(reserve) | Reserve::Between(reserve, _) => Some(reserve.halves()),
             Reserve::MoreLoadOnly => Some(0),
             Reserve::NotAReserve => None,
         },
-    });
-    halves.collect::<Option<Vec<u16>>>().and_then(|all| all.into_iter().min())
+    }
 }

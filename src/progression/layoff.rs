@@ -7,7 +7,8 @@ use super::lift::{Lift, Now};
 use super::status::{Status, WayBack};
 use super::view::View;
 use crate::quantity::Day;
-use crate::record::{LayoffRow, Place, Policy};
+use crate::reason::OverrideEnd;
+use crate::record::{Place, Policy};
 
 /// Rows further down after an illness in bed, a hospital stay or an operation (our choice).
 const ROWS_AFTER_ILLNESS: usize = 2;
@@ -47,17 +48,18 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
 fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     let (lift, policy, on) = (view.lift, view.policy(), view.on);
     let before = &lift.now;
-    let rows: &[LayoffRow] = policy.layoff.get(..usize::from(row)).unwrap_or_default();
-    let left = rows.iter().fold(1.0, |left, row| crate::numeric::smaller(left, row.load_left));
+    let rows = || policy.layoff.iter().take(usize::from(row));
+    let left = rows().fold(1.0, |left, row| crate::numeric::smaller(left, row.load_left));
     let (place, load) = (before.grant.place, before.grant.load());
     let loads = lift.loadable.at(place);
     let one_back = super::moves::one_load_back(lift, place, load, policy).unwrap_or(load);
-    let mut returned = loads.share(load, left).min(one_back);
-    if rows.iter().any(|row| row.restart) {
-        returned = loads.lightest().unwrap_or(returned).min(returned);
+    let mut at_most = loads.share(load, left).min(one_back);
+    if rows().any(|row| row.restart) {
+        at_most = loads.lightest().unwrap_or(at_most).min(at_most);
     }
-    let mut grant = before.grant.with_load(loads.rounded_down(returned).min(load));
-    if rows.iter().any(|row| row.easier_rung) && view.is_strict() {
+    let easier = loads.easier(load, at_most);
+    let mut grant = before.grant.with_load(easier.unwrap_or(load));
+    if easier.is_none() || (rows().any(|row| row.easier_rung) && view.is_strict()) {
         grant.place = Place { rung: lift.set.easier_rung(place.rung), ..place };
     }
     let mut now = before.clone();
@@ -70,10 +72,11 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
         row: earlier.map_or(row, |earlier| earlier.row.max(row)),
         gap,
     };
-    now.stand_at(grant, on);
+    now.stand_easier(grant, on);
     now.enter(Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 }, on);
     now.half_sessions = HALF_SESSIONS;
-    now.keep_easing_only();
+    now.after_illness |= before.ill;
+    now.keep_easing_only(OverrideEnd::Break);
     now
 }
 
@@ -81,12 +84,12 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
 /// longer one onward from where the lift stands.
 pub(crate) fn finish_return(lift: &mut Lift, on: Day, policy: &Policy, may_restore: bool) {
     let Status::Returning { way, passes } = lift.now.status else { return };
-    let short = way.row == 1;
-    let needed = if short { 1 } else { policy.return_passes.max(policy.step_back_passes) };
-    if passes < needed || (short && !may_restore) {
+    // Where the load may not be given back, a short break ends as a longer one does.
+    let restores = way.row == 1 && may_restore && passes > 0;
+    if !restores && passes < policy.return_passes.max(policy.step_back_passes) {
         return;
     }
-    if short {
+    if restores {
         let grant = lift.now.grant.with_load(way.cap);
         lift.now.stand_at(grant, on);
     }

@@ -10,7 +10,7 @@ use super::sitting::{SITTINGS, Sitting};
 use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
 use crate::gate::Outcome;
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::reason::Shortfall;
+use crate::reason::{OverrideEnd, Restart, Shortfall};
 use crate::record::{Grant, LiftParameters};
 
 /// One lift.
@@ -41,6 +41,12 @@ pub struct SetupSeen {
     /// Day of the last change.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub changed: Option<Day>,
+    /// Height of the safety pins; absent where nobody ever said.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub pins: Option<Length>,
+    /// Day on which the pins were last found moved, and their height before.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub pins_moved: Option<(Day, Length)>,
 }
 
 /// How one lift stands.
@@ -89,6 +95,21 @@ pub struct Now {
     /// An override in force.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub overruled: Option<OverrideInForce>,
+    /// Load of an override upward that has ended, and what ended it, until the next session.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub override_ended: Option<(Mass, OverrideEnd)>,
+    /// Last day of an override that was past when it was recorded, until the next session.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub override_past: Option<Day>,
+    /// Since when sessions at this place are counted anew, and why.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub restarted: Option<(Day, Restart)>,
+    /// On the way back: load from which a step back was taken last.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub stepped_from: Option<Mass>,
+    /// Heaviest load of the last session of a maintained lift, where that lay below its band.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub below_band: Option<Mass>,
     /// The coach signed the gate off since the last move.
     pub signed_off: bool,
     /// The partner's strict lift hurt: hold, and start one step down.
@@ -98,6 +119,9 @@ pub struct Now {
     pub ill: bool,
     /// When the rack was last spoken of, the lifter was alone under the bar without pins.
     pub unguarded: bool,
+    /// Somebody has said once who and what would take the bar.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub rack_said: bool,
     /// How it was last said to be set up.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub setup: Option<Box<SetupSeen>>,
@@ -120,9 +144,21 @@ pub struct Now {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reserve: Option<u16>,
     /// Regions that earlier parameters gave the lift, or that halted every lift since none loaded them, and in which
-    /// something is still open.
+    /// something is still open or limited.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub former: Vec<Name>,
+    /// What was refused last was an override.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub override_refused: bool,
+    /// Day on which a stop was lifted from which the lift comes back.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reopened: Option<Day>,
+    /// The lift comes back from an illness.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub after_illness: bool,
+    /// A break, a stop or a step back asks for easier work than granted, and there is none.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub nothing_easier: bool,
     /// The last coach's act for this lift that a guard refused, until its next session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub refused: Option<u32>,
@@ -183,10 +219,16 @@ impl Now {
             peak: grant.load(),
             proven: None,
             overruled: None,
+            override_ended: None,
+            override_past: None,
+            restarted: None,
+            stepped_from: None,
+            below_band: None,
             signed_off: false,
             partner_pain: false,
             ill: false,
             unguarded: false,
+            rack_said: false,
             setup: None,
             other_rater: false,
             fault: None,
@@ -195,8 +237,20 @@ impl Now {
             closed_since: None,
             reserve: None,
             former: Vec::new(),
+            override_refused: false,
+            reopened: None,
+            after_illness: false,
+            nothing_easier: false,
             refused: None,
         }
+    }
+
+    /// Stands at an easier grant than before, as a break, a stop or a step back asks for; where it is the same, nothing is
+    /// easier.
+    pub(crate) fn stand_easier(&mut self, grant: Grant, day: Day) {
+        let same = grant == self.grant;
+        self.stand_at(grant, day);
+        self.nothing_easier = same;
     }
 
     /// Goes to another state on that day.
@@ -214,6 +268,11 @@ impl Now {
         self.enter(status, day);
     }
 
+    /// Keeps that a step was refused.
+    pub(crate) fn refuse(&mut self, event: u32) {
+        (self.refused, self.override_refused) = (Some(event), false);
+    }
+
     /// Takes back a move on offer, where one is.
     pub(crate) fn withdraw_offer(&mut self, day: Day) {
         if self.status.is_ready() {
@@ -223,6 +282,10 @@ impl Now {
 
     /// Onward from a return or a step back. Neither takes the place of sessions of calibration still to come.
     pub(crate) fn lead_on(&mut self, day: Day) {
+        self.nothing_easier = false;
+        self.reopened = None;
+        self.stepped_from = None;
+        self.after_illness = false;
         if self.calibration.is_open() {
             self.enter(Status::Learning, day);
         } else {
@@ -253,6 +316,9 @@ impl Now {
     /// Stands at another place or with other work from that day: technique shown elsewhere does not carry over.
     pub(crate) fn stand_at(&mut self, grant: Grant, day: Day) {
         self.grant = grant;
+        self.nothing_easier = false;
+        self.stepped_from = None;
+        self.below_band = None;
         self.weak = None;
         self.watched = None;
         if let Status::SteppingBack { from, .. } = &mut self.status {
@@ -264,12 +330,21 @@ impl Now {
     /// Evidence toward the gate starts anew.
     pub(crate) fn forget_evidence(&mut self, day: Day) {
         self.here = (0, day);
+        self.restarted = None;
         self.sittings.clear();
         self.earlier = (0, 0);
         self.fails = 0;
         self.neutral = 0;
         self.signed_off = false;
         self.withdraw_offer(day);
+    }
+
+    /// The same where the lift stays where it is: what was counted there is not forgotten without a word.
+    pub(crate) fn restart(&mut self, day: Day, why: Restart) {
+        let counted = self.here.0 > 0;
+        let before = self.restarted;
+        self.forget_evidence(day);
+        self.restarted = if counted { Some((day, why)) } else { before };
     }
 
     /// Ends the right to go straight back to the load before a short break.
@@ -280,9 +355,10 @@ impl Now {
     }
 
     /// Drops an override that allows more than is granted; one that allows less stays in force.
-    pub(crate) fn keep_easing_only(&mut self) {
+    pub(crate) fn keep_easing_only(&mut self, by: OverrideEnd) {
         let granted = self.grant.load();
-        self.overruled.take_if(|overruled| overruled.load > granted);
+        let ended = self.overruled.take_if(|overruled| !overruled.eases && overruled.load > granted);
+        self.override_ended = ended.map(|ended| (ended.load, by)).or(self.override_ended);
     }
 
     /// Takes the days since its own last session for the gap to come back from.

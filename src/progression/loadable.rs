@@ -3,15 +3,19 @@
 use alloc::vec::Vec;
 
 use crate::error::Error;
-use crate::loading::{AtHeight, Implement, Prepared};
+use crate::loading::{AtHeight, Bar, Implement, Prepared};
 use crate::quantity::{Length, Mass};
 use crate::record::{LiftParameters, Parameters, Place, StartsFrom};
 
 /// The heaviest load looked at: well above any load of a lifter whom this serves.
 pub(crate) const HEAVIEST: Mass = Mass::grams(500_000);
+/// A start that is lower by no more than this is no lower one (our choice: what a tape measures).
+const LOWER_WITHIN_MM: f64 = 10.0;
 /// The furthest that a recorded load may lie from the one printed and still be it: what rounding to half kilograms or
 /// whole pounds makes (our choice).
 const WRITTEN_WITHIN: Mass = Mass::grams(250);
+/// What rounding to a tenth of a kilogram makes.
+const TENTH_WITHIN: Mass = Mass::grams(50);
 
 /// The loads that one lift can have, range by range where the discs carry the bar.
 ///
@@ -23,6 +27,8 @@ pub(crate) struct Loadable {
     heights: Vec<Height>,
     /// Body mass under the help; absent where nothing helps.
     helped: Option<Option<Mass>>,
+    /// The lists are those of the ranges, so that one that is not there has no loads.
+    by_range: bool,
 }
 
 /// The loads at one height.
@@ -32,12 +38,17 @@ struct Height {
     totals: Vec<Mass>,
     /// How far off the height the bar's centre lies, in mm; none where no disc tells.
     off_by_mm: Option<f64>,
+    /// Where nothing lighter is made at the height: the lightest at the height nearest to it that is no lower, and how far
+    /// off that lies.
+    beside: Option<(Mass, f64)>,
 }
 
 /// The loads at a place.
 #[derive(Clone, Copy)]
 pub(crate) struct Loads<'a> {
     totals: &'a [Mass],
+    /// The one lighter load at the nearest other height, where there is one.
+    beside: Option<Mass>,
     helped: Option<Option<Mass>>,
 }
 
@@ -50,7 +61,9 @@ impl Loadable {
                 let at = |height: &Length| {
                     let kept = AtHeight::new(bar, &all.stock, &all.blocks, *height, HEAVIEST)?;
                     let off_by_mm = kept.height_known().then(|| kept.off_by_mm());
-                    Ok(Height { totals: kept.totals().collect(), off_by_mm })
+                    let beside = lighter_beside(&kept, bar, all, *height);
+                    let beside = beside.and_then(|other| Some((other.lightest()?, other.off_by_mm())));
+                    Ok(Height { totals: kept.totals().collect(), off_by_mm, beside })
                 };
                 lift.ranges.iter().map(at).collect::<Result<Vec<Height>, Error>>()?
             }
@@ -58,10 +71,11 @@ impl Loadable {
                 let prepared = Prepared::new(implement, &all.stock, HEAVIEST)?;
                 let lightest = prepared.lightest().unwrap_or(HEAVIEST);
                 let totals = prepared.totals(lightest, HEAVIEST).collect();
-                alloc::vec![Height { totals, off_by_mm: Some(0.0) }]
+                alloc::vec![Height { totals, off_by_mm: Some(0.0), beside: None }]
             }
         };
-        Ok(Loadable { heights, helped })
+        let by_range = lift.starts_from == StartsFrom::Floor && matches!(implement, Implement::Bar(_));
+        Ok(Loadable { heights, helped, by_range })
     }
 
     /// Whether nobody has worked the loads out, as for a lift that is set aside.
@@ -70,19 +84,32 @@ impl Loadable {
     }
 
     fn height(&self, place: Place) -> Option<&Height> {
-        self.heights.get(usize::from(place.range)).or_else(|| self.heights.first())
+        self.heights.get(if self.by_range { usize::from(place.range) } else { 0 })
     }
 
     /// The loads at a place.
     pub(crate) fn at(&self, place: Place) -> Loads<'_> {
-        let totals = self.height(place).map(|height| height.totals.as_slice()).unwrap_or_default();
-        Loads { totals, helped: self.helped }
+        let height = self.height(place);
+        let totals = height.map(|height| height.totals.as_slice()).unwrap_or_default();
+        let beside = height.and_then(|height| height.beside).map(|(load, _)| load);
+        Loads { totals, beside, helped: self.helped }
     }
 
     /// How far off its height the bar's centre lies at the nearest way to load it, in mm; none where nobody knows, since
     /// no disc tells its diameter.
     pub(crate) fn off_by_mm(&self, place: Place) -> Option<f64> {
         self.height(place).map_or(Some(0.0), |height| height.off_by_mm)
+    }
+
+    /// The same for that load, which may be lighter than any at the height.
+    pub(crate) fn off_at(&self, place: Place, load: Mass) -> Option<f64> {
+        let lightest = self.at(place).lightest();
+        match self.height(place).and_then(|height| height.beside) {
+            Some((beside, off)) if beside <= load && lightest.is_some_and(|lightest| load < lightest) => {
+                Some(off)
+            }
+            _ => self.off_by_mm(place),
+        }
     }
 
     pub(crate) const fn helps(&self) -> bool {
@@ -106,6 +133,17 @@ impl Loads<'_> {
         match self.helped {
             None => Mass::from_nanograms(load.nanograms().abs()).unwrap_or(Mass::ZERO),
             Some(body) => body.and_then(|body| body.plus(load).ok()).unwrap_or(Mass::ZERO).max(Mass::ZERO),
+        }
+    }
+
+    /// The load at which no more than that is moved; the most help where nobody knows what it helps to move.
+    pub(crate) fn at_which_moved(&self, limit: Mass) -> Mass {
+        match self.helped {
+            None => limit,
+            Some(body) => {
+                let load = body.and_then(|body| limit.minus(body).ok());
+                load.unwrap_or_else(|| self.lightest().unwrap_or(Mass::ZERO))
+            }
         }
     }
 
@@ -154,9 +192,31 @@ impl Loads<'_> {
         self.totals.get(self.totals.partition_point(|total| *total <= load)).copied()
     }
 
+    /// The load that somebody meant who wrote this one down, to a tenth of a kilogram or finer; none where none lies so near.
+    pub(crate) fn written_as(&self, load: Mass) -> Option<Mass> {
+        let apart = |made: &Mass| made.minus(load).map_or(i64::MAX, |gap| gap.nanograms().abs());
+        let beside = [self.not_above(load), self.not_below(load)];
+        let nearest = beside.into_iter().flatten().min_by_key(apart);
+        nearest.filter(|made| apart(made) <= TENTH_WITHIN.nanograms())
+    }
+
     /// Rounded down to what can be loaded; the lightest where nothing lies below.
     pub(crate) fn rounded_down(&self, load: Mass) -> Mass {
-        self.not_above(load).or_else(|| self.lightest()).unwrap_or(load)
+        let beside = || self.beside.filter(|beside| *beside <= load);
+        self.not_above(load).or_else(beside).or_else(|| self.lightest()).unwrap_or(load)
+    }
+
+    /// The one lighter load at the nearest other height, where it is below this one.
+    pub(crate) fn beside_below(&self, load: Mass) -> Option<Mass> {
+        self.beside.filter(|beside| *beside < load)
+    }
+
+    /// A load below what is made of this one, at most that much or else the lightest: at the height, or else at the nearest
+    /// other one; none where nothing is lighter.
+    pub(crate) fn easier(&self, load: Mass, at_most: Mass) -> Option<Mass> {
+        let made = self.rounded_down(load);
+        let here = self.not_above(at_most).or_else(|| self.lightest());
+        here.filter(|here| *here < made).or_else(|| self.beside_below(made))
     }
 
     /// Whether a load as somebody wrote it down is the one that was printed: no other loadable load lies nearer, and the
@@ -170,4 +230,19 @@ impl Loads<'_> {
         let own = apart(printed);
         own <= WRITTEN_WITHIN.nanograms() && others.into_iter().flatten().all(|other| own < apart(other))
     }
+}
+
+/// What the bar is loaded with at the height that is nearest to this one and where something is lighter than everything
+/// here; none where nothing is, or nobody knows the height. A bar that starts lower is no easier start, whatever it
+/// weighs.
+pub(crate) fn lighter_beside(
+    kept: &AtHeight,
+    bar: &Bar,
+    all: &Parameters,
+    height: Length,
+) -> Option<AtHeight> {
+    let below = kept.lightest()?.minus(Mass::grams(1)).ok()?;
+    let other = AtHeight::new(bar, &all.stock, &all.blocks, height, below).ok()?;
+    let known = kept.height_known() && other.height_known();
+    (known && other.off_by_mm() >= -LOWER_WITHIN_MM).then_some(other)
 }

@@ -47,6 +47,7 @@ mod probe;
 mod region;
 mod retraction;
 mod session;
+mod setup;
 mod shared;
 mod sitting;
 mod state;
@@ -61,20 +62,22 @@ mod waiting;
 
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
+pub(crate) use fold::{When, fold_in_order, fold_watched};
 pub use guard::GUARD_NAMES;
 pub(crate) use layoff::gap;
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
 pub use lift::{Now, SetupSeen};
-pub(crate) use loadable::HEAVIEST;
 #[cfg(feature = "rehearsal")]
 pub(crate) use loadable::Loadable;
+pub(crate) use loadable::{HEAVIEST, lighter_beside};
 #[cfg(feature = "rehearsal")]
 pub(crate) use moves::next_grant;
 pub(crate) use moves::one_load_back;
-pub(crate) use pair::rest_missing;
+pub(crate) use pair::{rest_missing, strict_hurt};
 pub use region::RegionState;
 pub use shared::{ClearanceInForce, OpenAsk};
+pub(crate) use shared::{FALL_DAYS, FALL_PART};
 pub use sitting::Sitting;
 pub use state::{LiftState, State};
 pub use status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};

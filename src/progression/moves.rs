@@ -70,8 +70,8 @@ fn next_load(set: &LiftParameters, load: Mass, loads: &Loads<'_>) -> Result<Mass
 /// Load on a harder rung: a part of the old load, or less where the lifter's own ratio says so.
 pub(crate) fn rung_load(lift: &Lift, rung: u8, part: f64) -> Mass {
     let grant = lift.now.grant;
-    let own = lift.set.rungs.get(usize::from(rung)).and_then(|rung| rung.own_ratio).unwrap_or(1.0);
-    let part = crate::numeric::smaller(part, own);
+    let own = lift.set.rungs.get(usize::from(rung)).and_then(|rung| rung.own_ratio);
+    let part = own.map_or(part, |own| crate::numeric::smaller(part, own));
     let loads = lift.loadable.at(grant.place);
     loads.rounded_down(loads.share(grant.load(), part)).min(grant.load())
 }
@@ -99,17 +99,18 @@ pub(crate) fn one_step_back(lift: &Lift, policy: &Policy) -> Grant {
     }
     match one_load_back(lift, place, work.load, policy) {
         Some(load) => from.with_load(load),
-        // Below the lightest at this height: an easier rung, or the same place unloaded by the coach.
+        // Nothing is lighter: an easier rung; where there is none, the grant stays and nothing is easier.
         None => from.on_rung(set.easier_rung(place.rung)),
     }
 }
 
-/// The load one step easier at that place, whatever dimension moves; none where nothing is lighter.
+/// The load one step easier at that place, whatever dimension moves, or the one at the nearest other height; none where
+/// nothing is lighter.
 pub(crate) fn one_load_back(lift: &Lift, place: Place, load: Mass, policy: &Policy) -> Option<Mass> {
     let loads = lift.loadable.at(place);
     // From what is printed for that load: the same work is no step back.
     let load = loads.not_above(load)?;
-    let below = loads.below(load)?;
+    let Some(below) = loads.below(load) else { return loads.beside_below(load) };
     let lowest = loads.not_below(loads.grown(load, -policy.step_back_cap)).unwrap_or(below).min(below);
     let wanted = match lift.set.step_policy() {
         StepPolicy::Part(part) => loads.grown(load, -part),

@@ -83,7 +83,7 @@ fn fact(sitting: &Sitting, fault: Option<&Name>, other: Option<&Name>) -> Sessio
         critical_fail: sitting.critical,
         acceptable: u32::from(sitting.acceptable),
         scored: u32::from(sitting.scored),
-        day_class: if sitting.bad_day { DayClass::BadAgreeing } else { DayClass::Ordinary },
+        day_class: if sitting.below_usual { DayClass::Below } else { DayClass::Within },
         answer_pending: !sitting.confirmed,
         weakest: fault.filter(|_| sitting.outcome == Outcome::Fail).cloned(),
         rater: other.filter(|_| sitting.other_rater).cloned(),

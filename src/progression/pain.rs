@@ -2,7 +2,7 @@
 
 use super::region::RegionState;
 use super::state::State;
-use crate::error::Error;
+use crate::error::{Code, Error};
 use crate::quantity::{Day, Name, Pain};
 use crate::record::{PainAnswer, Policy, UsualPain};
 
@@ -44,11 +44,10 @@ impl State {
         for (at, answer) in answers.iter().enumerate() {
             self.check_region_in("pain", at, &answer.region)?;
         }
-        answers.iter().for_each(|answer| self.take_pain(answer, on, event));
-        Ok(())
+        answers.iter().try_for_each(|answer| self.take_pain(answer, on, event))
     }
 
-    /// Takes a list of answers: who was asked so has none in the regions that it does not name.
+    /// Takes a list of answers: who was asked so has none in the declared regions that it does not name.
     ///
     /// # Errors
     /// `unknown_region`; then none is taken.
@@ -59,7 +58,8 @@ impl State {
         event: u32,
     ) -> Result<(), Error> {
         self.take_pains(answers, on, event)?;
-        for region in &mut self.shared.regions {
+        self.shared.pain_on = Some(on);
+        for region in self.declared_regions() {
             if !answers.iter().any(|answer| answer.region == region.id) {
                 region.note(Pain::NONE, on);
             }
@@ -67,51 +67,69 @@ impl State {
         Ok(())
     }
 
-    fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) {
-        let Some(all) = self.all() else { return };
+    /// The regions that are asked about: one that is no longer declared waits until it is again.
+    fn declared_regions(&mut self) -> impl Iterator<Item = &mut RegionState> {
+        let all = self.in_force.as_ref().map(|in_force| &in_force.parameters);
+        let declared = move |region: &&mut RegionState| all.is_some_and(|all| all.declares(&region.id));
+        self.shared.regions.iter_mut().filter(declared)
+    }
+
+    fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
+        let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let policy = &all.policy;
-        let Some(region) = self.shared.region_mut(&answer.region) else { return };
+        let region = self.shared.known_mut(&answer.region)?;
         let zone = zone(answer, region.usual_level(on, policy.usual_review_days), policy);
         region.note(answer.score, on);
+        if zone > Zone::Clear {
+            region.unclear = Some(on);
+        }
+        if zone >= Zone::Block {
+            region.lowered = Some(on);
+        }
         match zone {
             Zone::Clear => {}
             Zone::Hold => region.clear_needed = region.clear_needed.max(1),
             Zone::Block => region.clear_needed = region.clear_needed.max(policy.clear_sessions),
             Zone::Stop => {
                 region.clear_needed = region.clear_needed.max(policy.clear_sessions);
-                self.stop_region(&answer.region, on, event);
+                self.stop_region(answer, on, event)?;
             }
         }
-    }
-
-    pub(crate) fn agree_usual(&mut self, usual: &UsualPain, on: Day) -> Result<(), Error> {
-        self.check_region(&usual.region)?;
-        if let Some(region) = self.shared.region_mut(&usual.region) {
-            region.usual = Some((usual.level, on, 0));
+        if zone > Zone::Clear {
+            self.hold_partners_in(&answer.region);
         }
         Ok(())
     }
 
-    /// Counts a session in which pain was asked about: clear regions come one training day nearer.
-    pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
+    /// Pain where the strict lift of a pair loads and the forgiving one does not: that one holds, whoever said so and when.
+    /// In a region of both it is the forgiving lift's own pain.
+    fn hold_partners_in(&mut self, region: &Name) {
         let Some(all) = self.all() else { return };
-        let policy = &all.policy;
-        for region in &mut self.shared.regions {
+        let loads = |id: &Name| self.lift(id).is_ok_and(|lift| lift.has_region(region));
+        let sore = all.pairs.iter().filter(|pair| loads(&pair.strict) && !loads(&pair.forgiving));
+        let sore: alloc::vec::Vec<&Name> = sore.map(|pair| &pair.strict).collect();
+        sore.into_iter().for_each(|id| self.hold_partner(id));
+    }
+
+    pub(crate) fn agree_usual(&mut self, usual: &UsualPain, on: Day) -> Result<(), Error> {
+        self.check_region(&usual.region)?;
+        self.shared.known_mut(&usual.region)?.usual = Some((usual.level, on, 0));
+        Ok(())
+    }
+
+    /// Counts a session in which pain was asked about, after its answers were taken: clear regions come one training day
+    /// nearer.
+    pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
+        for region in self.declared_regions().filter(|region| loaded.contains(&region.id)) {
             let answer = answers.iter().find(|answer| answer.region == region.id);
-            let usual = region.usual_level(on, policy.usual_review_days);
-            let clear = answer.is_none_or(|answer| zone(answer, usual, policy) == Zone::Clear);
-            if !loaded.contains(&region.id) {
-                continue;
-            }
             region.keep_score(answer.map_or(Pain::NONE, |answer| answer.score), on);
-            // What was said before the session, on the same day, counts as well: the worse of them stands.
-            let clear = clear && region.last.is_none_or(|(day, worst)| day != on || worst <= usual);
             // One civil day is one, however many sessions it had.
             if region.loaded == Some(on) {
                 continue;
             }
             region.count_steady();
-            if clear {
+            // What was said on that day before the session counts as well.
+            if region.unclear != Some(on) {
                 region.clear_needed = region.clear_needed.saturating_sub(1);
             }
         }

@@ -16,6 +16,25 @@ pub(crate) fn rest_missing(view: &View<'_>) -> Option<Reason> {
     (days < needed).then_some(Reason::PairRest { days, needed })
 }
 
+/// Why a forgiving lift holds and starts one step down, where its strict lift hurt: with the last pain that was said of a
+/// region of that lift, where its last report still says some.
+pub(crate) fn strict_hurt(view: &View<'_>) -> Option<Reason> {
+    if !view.lift.now.partner_pain {
+        return None;
+    }
+    let strict = view.partner.map(|partner| partner.lift);
+    let concerned =
+        view.shared.regions.iter().filter(|region| strict.is_some_and(|lift| lift.has_region(&region.id)));
+    let said =
+        concerned.filter_map(|region| Some((region, region.last.filter(|(_, score)| score.score() > 0)?)));
+    let last = said.max_by_key(|(_, last)| *last);
+    Some(Reason::PairPain {
+        region: last.map(|(region, _)| region.id.clone()),
+        score: last.map(|(_, (_, score))| score.score()),
+        on: last.map(|(_, (on, _))| on),
+    })
+}
+
 /// Whether the forgiving lift of this lift's pair has run far ahead while the strict one's gate stayed closed.
 pub(crate) fn review_due(view: &View<'_>) -> bool {
     let review = || {

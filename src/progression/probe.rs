@@ -19,7 +19,12 @@ pub(crate) fn due(view: &View<'_>) -> Option<Reason> {
         (Some(watched), _) => watched,
         (None, kept) => (kept?, None),
     };
-    Some(Reason::ProbeDue { by, criterion })
+    // On its last day it is due; from the next on it is late.
+    Some(if view.on > by {
+        Reason::ProbeOverdue { since: by, criterion }
+    } else {
+        Reason::ProbeDue { by, criterion }
+    })
 }
 
 /// Day by which a maintained lift is to be seen at its place again: some weeks after the last session that was

@@ -23,6 +23,12 @@ pub struct RegionState {
     /// The last score reported, and its day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub last: Option<(Day, Pain)>,
+    /// Last day on which an answer about it asked for less load: a high score, or pain that was new or rising.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub lowered: Option<Day>,
+    /// Last day on which an answer about it was more than its usual: by its score, or by a feature.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub unclear: Option<Day>,
     /// Worst scores of the last training days on which pain in it was asked about, oldest first.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub scores: Vec<(Day, Pain)>,
@@ -51,6 +57,8 @@ impl RegionState {
             lifted: false,
             loaded: None,
             last: None,
+            lowered: None,
+            unclear: None,
             scores: Vec::new(),
             usual: None,
             clear_needed: 0,
@@ -61,9 +69,15 @@ impl RegionState {
         }
     }
 
-    /// Whether anything here still waits for an answer.
-    pub(crate) const fn is_open(&self) -> bool {
-        self.stop.is_some() || self.clear_needed > 0
+    /// Whether it was said to hurt on that day.
+    pub(crate) fn hurts_on(&self, on: Day) -> bool {
+        self.last.is_some_and(|(day, score)| day == on && score > Pain::NONE)
+    }
+
+    /// Whether anything here still waits for an answer, or hurt when it was last spoken of.
+    pub(crate) fn is_open(&self) -> bool {
+        let hurts = self.last.is_some_and(|(_, score)| score > Pain::NONE);
+        self.stop.is_some() || self.clear_needed > 0 || hurts
     }
 
     /// The score up to which pain is no more than usual; none where the agreed level is due to be looked at.

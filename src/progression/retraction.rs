@@ -24,13 +24,6 @@ pub(crate) struct Flare {
 }
 
 impl Retractions {
-    /// That session of that day flared in that region, as the event after it found.
-    #[cfg(test)]
-    pub(crate) fn of(session: u32, day: Day, region: Name) -> Retractions {
-        let flare = Flare { event: session + 1, trained: day, regions: alloc::vec![region.clone()] };
-        Retractions { passes: alloc::vec![(session, region)], flares: alloc::vec![flare] }
-    }
-
     /// Whether that session's pass is taken back for a lift of these regions.
     pub(crate) fn holds<'a>(&self, session: u32, mut regions: impl Iterator<Item = &'a Name>) -> bool {
         let from = self.passes.partition_point(|(earlier, _)| *earlier < session);
@@ -148,10 +141,15 @@ impl Morning {
     /// morning after.
     fn answer(&mut self, event: &Event, asked: Option<u32>, pain: &[PainAnswer], found: &mut Retractions) {
         let last = self.sessions.last().map(|session| session.day);
-        // An answer about a session speaks of its day.
-        let asked = asked.map(|number| {
-            self.sessions.iter().find(|session| session.number == number).map(|session| session.day)
-        });
+        // An answer about a session speaks of its day. One whose number names none of the last sessions, and is of no older
+        // one, speaks of the last day where it is worse; it answers for nothing.
+        let day_of = |number: u32| match self.sessions.iter().find(|session| session.number == number) {
+            Some(session) => Some(Some(session.day)),
+            None if self.sessions.first().is_some_and(|first| number < first.number) => Some(None),
+            None => None,
+        };
+        let (numbered, asked) = (asked.is_some(), asked.and_then(day_of));
+        let answers = asked.is_some() || !numbered;
         // A level that is due to be looked at again stands for nothing.
         let in_force =
             self.usual.iter().filter(|(.., agreed)| event.day.since(*agreed) <= i32::from(self.review_days));
@@ -163,7 +161,9 @@ impl Morning {
             if !spoken_of {
                 continue;
             }
-            session.answered = Some(event.day);
+            if answers {
+                session.answered = Some(event.day);
+            }
             let worse = pain.iter().filter(|answer| answer.score > session.level(&answer.region, &usual));
             for answer in worse {
                 found.passes.push((session.number, answer.region.clone()));

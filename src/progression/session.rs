@@ -1,20 +1,21 @@
 //! What a session means for its lifts.
 
-use alloc::boxed::Box;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::foreseen::Foreseen;
-use super::judge::{Judged, Said, judge, same_height};
+use super::judge::{Judged, Said, judge};
 use super::layoff::returned;
-use super::lift::{Lift, SetupSeen};
+use super::lift::Lift;
+use super::setup::{note_rack, note_setup};
 use super::sitting::Sitting;
 use super::state::State;
-use super::status::Status;
+use super::status::{Purpose, Status};
 use super::view::View;
 use crate::error::{Code, Error};
 use crate::gate::Outcome;
-use crate::quantity::{Day, Name};
+use crate::quantity::{Day, Mass, Name};
+use crate::reason::OverrideEnd;
 use crate::record::{LiftSession, Parameters, Policy, Session};
 
 impl State {
@@ -45,7 +46,7 @@ impl State {
             region.loaded = Some(on);
         }
         self.note_pairs(on);
-        self.shared.layoff = None;
+        self.shared.end_layoffs(on);
         self.shared.note_session(event, on);
         Ok(())
     }
@@ -61,6 +62,13 @@ impl State {
             }
             // The sign is the same for all sets, so the two ends speak for those between.
             let loads = || done.sets.iter().map(|set| set.load);
+            for (number, marks) in (0..)
+                .zip(&done.sets)
+                .flat_map(|(number, set)| set.also_marked.iter().map(move |one| (number, one)))
+            {
+                let field = alloc::format!("sets[{number}].also_marked");
+                marks.check(&lift.set.criteria).map_err(|error| inside(error.within(&field)))?;
+            }
             for load in [loads().min(), loads().max()].into_iter().flatten() {
                 all.check_load(&lift.set, load).map_err(|error| inside(error.within("sets")))?;
             }
@@ -80,10 +88,12 @@ impl State {
         regions
     }
 
-    /// The lifts of the session come back from their breaks; the others remember the gap that it ended for a region of
-    /// theirs.
+    /// The lifts of the session come back from their breaks; the others, and those trained in spite of a stop, remember the
+    /// gap that it ended for a region of theirs.
     fn come_back_where_due(&mut self, session: &Session, loaded: &[Name], on: Day) {
-        let trained = |lift: &Lift| session.lifts.iter().any(|done| done.lift == lift.set.id);
+        let trained = |lift: &Lift| {
+            !lift.now.status.is_stopped() && session.lifts.iter().any(|done| done.lift == lift.set.id)
+        };
         let back: Vec<_> = self.views(on).map(|view| trained(view.lift).then(|| returned(&view))).collect();
         let regions = &self.shared.regions;
         for (lift, back) in self.lifts.iter_mut().zip(back) {
@@ -99,7 +109,12 @@ impl State {
                 continue;
             };
             if let Some(now) = back {
+                let rests = lift.now.purpose == Purpose::Rest;
                 lift.now = now;
+                // The coach's word that it rests stands, whatever was trained in spite of it.
+                if rests {
+                    lift.now.rest(on);
+                }
             }
             lift.now.missed = 0;
             // Of an illness each lift comes back by itself; one that is stopped or retired has not yet.
@@ -133,9 +148,10 @@ impl State {
         }
         let held = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
-            // A bad day excuses technique, not pain.
-            bad_day: view.shared.class_on(on).is_confirmed_bad() && !flared,
+            // A day below the usual excuses technique, not pain.
+            below_usual: view.shared.class_on(on).is_confirmed_below() && !flared,
             may_restore: may_restore(&view),
+            first: comes_first(&view),
             all: Arc::clone(&all),
         };
         let lift = self.lift_mut(&done.lift)?;
@@ -150,7 +166,7 @@ impl State {
     }
 
     /// Pain in the strict lift of a pair: the forgiving one holds and starts one step down next time.
-    fn hold_partner(&mut self, strict: &Name) {
+    pub(crate) fn hold_partner(&mut self, strict: &Name) {
         let pair =
             self.parameters().and_then(|all| all.pair_of(strict)).filter(|pair| pair.strict == *strict);
         let forgiving = pair.map(|pair| pair.forgiving.clone());
@@ -166,24 +182,34 @@ fn hurts(lift: &Lift, session: &Session) -> bool {
     answers.any(|answer| answer.score.score() > 0 && lift.has_region(&answer.region))
 }
 
-/// Whether the strict lift beside this one was trained on this day and hurt: the forgiving lift's own work of the day ends
+/// Whether the strict lift beside this one hurt on this day, trained or where this one loads nothing: the forgiving lift's own work of the day ends
 /// no hold, in whatever order the two were done.
 fn partner_hurt_today(view: &View<'_>) -> bool {
     let Some(partner) = view.partner.filter(|partner| partner.pair.strict == partner.lift.set.id) else {
         return false;
     };
-    let today = |region: &super::region::RegionState| {
-        region.scores.last().is_some_and(|(day, score)| *day == view.on && score.score() > 0)
-    };
-    let mut regions = view.shared.regions.iter().filter(|region| partner.lift.has_region(&region.id));
-    partner.lift.now.last_session == Some(view.on) && regions.any(today)
+    let trained = partner.lift.now.last_session == Some(view.on);
+    let strict = |id: &Name| partner.lift.has_region(id) && (trained || !view.lift.has_region(id));
+    view.shared.regions.iter().any(|region| strict(&region.id) && region.hurts_on(view.on))
 }
 
 /// What a result needs to know beside the lift itself.
 struct Facts {
-    bad_day: bool,
+    below_usual: bool,
     may_restore: bool,
+    /// Something comes before training.
+    first: bool,
     all: Arc<Parameters>,
+}
+
+/// Whether something comes before training: what was said and is open, or was said on this day; an illness that nobody has
+/// cleared; a limit of which nobody can tell whom it concerns.
+fn comes_first(view: &View<'_>) -> bool {
+    let shared = view.shared;
+    !shared.asks.is_empty()
+        || shared.asked_and_answered(view.on).is_some()
+        || shared.ill_since.is_some()
+        || shared.limits_without_lift(view.all).next().is_some()
 }
 
 /// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no day below the usual;
@@ -195,35 +221,9 @@ fn may_restore(view: &View<'_>) -> bool {
     !hurts
         && shared.is_cleared(view.policy().clearance_required, view.on)
         && asked
-        && !shared.class_on(view.on).is_bad()
+        && !shared.class_on(view.on).is_below()
         && shared.unknown == 0
-        && !view.lift.now.unguarded
-}
-
-/// A changed setup starts the comparison anew. What nobody spoke of leaves what was last said.
-fn note_setup(now: &mut super::lift::Now, said: &Said<'_>, on: Day) {
-    let mut kit: Option<Vec<Name>> = said.setups().filter_map(|setup| setup.kit.clone()).last();
-    kit.iter_mut().for_each(|kit| crate::numeric::sort::sort(kit));
-    let height = said.height();
-    if kit.is_none() && height.is_none() {
-        return;
-    }
-    let seen = now.setup.get_or_insert_with(Box::<SetupSeen>::default);
-    let other_kit = matches!((&seen.kit, &kit), (Some(before), Some(after)) if before != after);
-    let other_height =
-        matches!((seen.height, height), (Some(before), Some(after)) if !same_height(before, after));
-    seen.kit = kit.or_else(|| seen.kit.take());
-    seen.height = height.or(seen.height);
-    if other_kit || other_height {
-        seen.changed = Some(on);
-        now.forget_evidence(on);
-    }
-}
-
-/// Nothing said about the rack leaves what was last said.
-fn note_rack(lift: &mut Lift, said: &Said<'_>) {
-    let spoken = said.setups().filter_map(crate::record::Setup::is_unguarded).last();
-    lift.now.unguarded = lift.set.over_the_body && spoken.unwrap_or(lift.now.unguarded);
+        && view.is_guarded()
 }
 
 fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
@@ -231,6 +231,9 @@ fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fa
     now.last_session = Some(on);
     now.short = result.short;
     now.refused = None;
+    now.override_ended = None;
+    now.override_past = None;
+    now.below_band = result.heaviest.filter(|load| lies_below_band(now.purpose, *load));
     now.fault.clone_from(&result.fault);
     if result.watched_held {
         now.watched = None;
@@ -242,10 +245,23 @@ fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fa
         return;
     }
     if matches!(now.status, Status::Resting { .. }) {
+        if now.purpose == Purpose::Rest {
+            return;
+        }
         now.wake(on);
     }
-    now.half_sessions = now.half_sessions.saturating_sub(1);
-    now.partner_pain = false;
+    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing; what is worse
+    // counts.
+    if facts.first && result.outcome == Outcome::Pass {
+        if now.status == Status::Learning {
+            count_learning(lift, on);
+        }
+        return;
+    }
+    if !facts.first {
+        now.half_sessions = now.half_sessions.saturating_sub(1);
+        now.partner_pain = false;
+    }
     now.here.0 = now.here.0.saturating_add(1);
     let asked = facts.all.policy.reserve_to_advance.halves();
     now.remember(Sitting {
@@ -253,10 +269,12 @@ fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fa
         day: on,
         outcome: result.outcome,
         critical: result.critical,
-        bad_day: facts.bad_day,
+        below_usual: facts.below_usual,
         at_grant: result.short.is_none(),
         confirmed: false,
-        short_of_reserve: result.reserve.is_some_and(|left| left < asked),
+        short_of_reserve: result.least_said.is_some_and(|left| left < asked),
+        effort_unsaid: result.effort_unsaid,
+        miss_unplaced: result.miss_unplaced,
         other_rater: now.other_rater,
         scored: result.scored,
         acceptable: result.acceptable,
@@ -265,7 +283,7 @@ fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fa
         Outcome::Pass => take_pass(lift, on, facts),
         Outcome::NotScored => take_neutral(lift, on),
         Outcome::Fail
-            if facts.bad_day && !result.critical && now.neutral < facts.all.policy.neutral_fails =>
+            if facts.below_usual && !result.critical && now.neutral < facts.all.policy.neutral_fails =>
         {
             now.neutral += 1;
             take_neutral(lift, on);
@@ -335,23 +353,31 @@ pub(crate) fn step_back(lift: &mut Lift, on: Day, policy: &Policy) {
     let grant = super::moves::one_step_back(lift, policy);
     let on_plan = is_within_band(&lift.now, &grant);
     let now = &mut lift.now;
-    now.stand_at(grant, on);
-    now.keep_easing_only();
+    now.stand_easier(grant, on);
+    now.keep_easing_only(OverrideEnd::StepBack);
     if on_plan {
         return;
     }
     now.forgo_restoring();
     let from = (grant.load() < before.load()).then_some(before.load());
     match &mut now.status {
-        Status::Returning { passes, .. } => *passes = 0,
+        Status::Returning { passes, .. } => {
+            *passes = 0;
+            now.stepped_from = from;
+        }
         _ => now.enter(Status::SteppingBack { from, passes: 0 }, on),
     }
+}
+
+/// Whether a load lies below the band of a maintained lift.
+fn lies_below_band(purpose: Purpose, load: Mass) -> bool {
+    matches!(purpose, Purpose::Maintain { not_below: Some(lowest) } if load < lowest)
 }
 
 /// Whether a maintained lift that goes there stays within the band that the coach has set.
 fn is_within_band(now: &super::lift::Now, to: &crate::record::Grant) -> bool {
     let band = match now.purpose {
-        super::status::Purpose::Maintain { not_below } if now.status == Status::Maintaining => not_below,
+        Purpose::Maintain { not_below } if now.status == Status::Maintaining => not_below,
         _ => None,
     };
     band.is_some_and(|lowest| to.load() >= lowest && now.grant.with_load(to.load()) == *to)

@@ -23,15 +23,19 @@ pub struct Sitting {
     /// A critical criterion was lost.
     pub critical: bool,
     /// It was a confirmed day below the usual.
-    pub bad_day: bool,
+    pub below_usual: bool,
     /// The work granted was done: place, load, sets and repetitions.
     pub at_grant: bool,
     /// The next-morning answer was given and raised nothing.
     pub confirmed: bool,
     /// A set left less in reserve than asked.
     pub short_of_reserve: bool,
+    /// Nobody said of every set how much was left.
+    pub effort_unsaid: bool,
     /// Somebody else than before gave the marks.
     pub other_rater: bool,
+    /// A repetition was missed early in the first set or later, and nobody said which: nothing else stood against a pass.
+    pub miss_unplaced: bool,
     /// Repetitions scored.
     pub scored: u16,
     /// Repetitions among them that were acceptable.
@@ -51,11 +55,13 @@ impl From<SittingLine> for Sitting {
             day,
             outcome,
             critical: flag(1),
-            bad_day: flag(2),
+            below_usual: flag(2),
             confirmed: flag(4),
             at_grant: flag(8),
             short_of_reserve: flag(16),
             other_rater: flag(32),
+            effort_unsaid: flag(64),
+            miss_unplaced: flag(128),
             scored,
             acceptable,
         }
@@ -67,11 +73,13 @@ impl From<Sitting> for SittingLine {
     fn from(sitting: Sitting) -> SittingLine {
         let flags = [
             sitting.critical,
-            sitting.bad_day,
+            sitting.below_usual,
             sitting.confirmed,
             sitting.at_grant,
             sitting.short_of_reserve,
             sitting.other_rater,
+            sitting.effort_unsaid,
+            sitting.miss_unplaced,
         ];
         let flags = flags.into_iter().rev().fold(0, |bits, flag| 2 * bits + u8::from(flag));
         (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)

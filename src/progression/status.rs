@@ -199,6 +199,9 @@ pub struct Stop {
     /// Signs that stopped; none for pain or for a clearance that was refused.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub signs: Vec<crate::sign::StopSign>,
+    /// What came with the pain that stopped, where that was said.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub features: Vec<crate::sign::PainFeature>,
     /// A clearance was given since.
     pub cleared: bool,
     /// The coach signed off since.
@@ -207,7 +210,7 @@ pub struct Stop {
 
 impl Stop {
     pub(crate) const fn new(since: Day, event: u32, signs: Vec<crate::sign::StopSign>) -> Stop {
-        Stop { since, event, signs, cleared: false, signed: false }
+        Stop { since, event, signs, features: Vec::new(), cleared: false, signed: false }
     }
 
     /// Whether both have been given.
@@ -228,4 +231,7 @@ pub struct OverrideInForce {
     pub who: Name,
     /// Its event.
     pub event: u32,
+    /// It asked for no more than was granted when it was given, and asks for no more ever since.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub eases: bool,
 }

@@ -10,9 +10,10 @@ use super::shared::Shared;
 use super::state::State;
 use super::status::{Purpose, Status, Stop, WayBack};
 use super::view::View;
-use crate::quantity::{Day, Name};
-use crate::reason::Reason;
-use crate::record::{Grant, Parameters, Policy};
+use crate::error::Error;
+use crate::quantity::Day;
+use crate::reason::{OverrideEnd, Reason};
+use crate::record::{Grant, PainAnswer, Parameters, Policy};
 use crate::sign::StopSign;
 
 /// Sessions with half the sets after a stop (our choice).
@@ -28,7 +29,8 @@ pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
     let without = view.shared.stops_without_lift(view.all).filter(|region| !view.lift.has_region(&region.id));
     for region in own.chain(without) {
         if let Some(stop) = &region.stop {
-            reasons.push(Reason::PainStop { region: region.id.clone(), since: stop.since });
+            let (region, features) = (region.id.clone(), stop.features.clone());
+            reasons.push(Reason::PainStop { region, since: stop.since, features });
         }
     }
     for region in view.shared.limits_without_lift(view.all) {
@@ -59,17 +61,19 @@ impl State {
     }
 
     /// Halts the lifts of a region.
-    pub(crate) fn stop_region(&mut self, id: &Name, on: Day, event: u32) {
-        if let Some(region) = self.shared.region_mut(id) {
-            region.stop = Some(Stop::new(on, event, Vec::new()));
-        }
+    pub(crate) fn stop_region(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
+        let features = answer.features.iter().flatten().copied().collect();
+        let stop = Stop { features, ..Stop::new(on, event, Vec::new()) };
+        self.shared.known_mut(&answer.region)?.stop = Some(stop);
         self.halt_where_stopped(on);
+        Ok(())
     }
 
-    /// Puts every lift into its stop that a stop in force concerns.
+    /// Puts every lift into its stop that a stop in force concerns, those set aside as well: they come back from it as if they
+    /// had been there.
     pub(crate) fn halt_where_stopped(&mut self, on: Day) {
         let Some(in_force) = &self.in_force else { return };
-        for lift in &mut self.lifts {
+        for lift in self.lifts.iter_mut().chain(&mut self.set_aside) {
             // What halts it for want of a lift goes on concerning it, though a lift loads the region again.
             for region in self.shared.stops_without_lift(&in_force.parameters) {
                 if !lift.has_region(&region.id) {
@@ -79,7 +83,7 @@ impl State {
             if !lift.now.status.is_stopped() && is_halted(lift, &self.shared, &in_force.parameters) {
                 let way = lift.now.status.way_back();
                 lift.now.forget_evidence(on);
-                lift.now.keep_easing_only();
+                lift.now.keep_easing_only(OverrideEnd::Stop);
                 lift.now.enter(Status::StoppedRefer { way }, on);
             }
         }
@@ -107,14 +111,14 @@ impl State {
 fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy) {
     let before = lift.now.grant;
     let place = before.place;
-    let loads = lift.loadable.at(place);
     let easier = super::moves::one_load_back(lift, place, before.load(), policy);
-    let load = easier.unwrap_or_else(|| loads.rounded_down(before.load())).min(before.load());
+    let load = easier.unwrap_or(before.load());
     let rung = lift.set.easier_rung(place.rung);
     let now = &mut lift.now;
-    now.stand_at(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
-    now.keep_easing_only();
+    now.stand_easier(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
+    now.keep_easing_only(OverrideEnd::Stop);
     now.half_sessions = HALF_SESSIONS;
+    now.reopened = Some(on);
     // Two passing sessions lead on from here; the load before is not simply restored.
     let way = WayBack {
         cap: before.load(),

@@ -3,9 +3,11 @@
 use super::lift::Lift;
 use super::region::RegionState;
 use super::shared::Shared;
+use super::status::Status;
+use crate::condition::DayClass;
 use crate::quantity::{Day, Length, Mass};
 use crate::reason::Reason;
-use crate::record::{ClearanceLimits, Grant, Pair, Parameters, Place, Policy};
+use crate::record::{ClearanceLimits, Grant, Pair, Parameters, Place, Policy, StartsFrom};
 
 /// The other lift of a pair.
 #[derive(Clone, Copy)]
@@ -54,9 +56,10 @@ impl<'a> View<'a> {
         self.limits().any(|limit| limit.effort.is_some() || limit.no_breath_hold)
     }
 
-    /// The lowest load that a clearance limits the lift to.
+    /// The lowest load that a clearance limits the lift to. With help the limit is one of what is moved.
     pub(crate) fn clearance_load(&self) -> Option<Mass> {
-        self.limits().filter_map(|limit| limit.load).min()
+        let limit = self.limits().filter_map(|limit| limit.load).min()?;
+        Some(self.lift.loadable.at(self.lift.now.grant.place).at_which_moved(limit))
     }
 
     /// Whether a clearance limits the range of the lift.
@@ -71,8 +74,23 @@ impl<'a> View<'a> {
         let allowed = |range: Length| {
             self.limits().filter_map(|limit| limit.range).all(|limit| reaches(ranges, limit, range))
         };
-        let fits = |number: &u8| ranges.get(usize::from(*number)).is_none_or(|range| allowed(*range));
+        let as_made = |range: u8| self.lift.loadable.off_by_mm(Place { range, ..self.lift.now.grant.place });
+        let fits = |number: &u8| {
+            ranges.get(usize::from(*number)).is_none_or(|range| allowed(*range))
+                && self.height_allowed(*number, as_made(*number))
+        };
         (0..=range).rev().find(fits)
+    }
+
+    /// Whether the clearance allows a bar that starts so far off the height of that range, above it positive; none where
+    /// nobody knows how far, and then no limit is known to be kept.
+    pub(crate) fn height_allowed(&self, range: u8, off_by_mm: Option<f64>) -> bool {
+        let height = self.lift.set.ranges.get(usize::from(range));
+        let Some(height) = height.filter(|_| self.lift.set.starts_from == StartsFrom::Floor) else {
+            return true;
+        };
+        let mut limits = self.limits().filter_map(|limit| limit.range);
+        limits.all(|limit| off_by_mm.is_some_and(|off| height.mm() + off >= limit.mm()))
     }
 
     /// The granted place as the clearance leaves it.
@@ -92,26 +110,80 @@ impl<'a> View<'a> {
         given.filter(|given| given.expires >= self.on).map(|given| given.load)
     }
 
-    /// Whether an override upward waits: while pain, a day below the usual, or something asked stands.
-    pub(crate) fn override_waits(&self) -> bool {
-        let upward = self.overruled().is_some_and(|load| load > self.lift.now.grant.load());
-        upward && (self.hurts() || self.shared.class_on(self.on).is_bad() || !self.shared.asks.is_empty())
+    /// An override in force, as a reason.
+    pub(crate) fn override_in_force(&self) -> Option<Reason> {
+        let given = self.lift.now.overruled.as_ref().filter(|given| given.expires >= self.on)?;
+        let (load, who, until) = (given.load, given.who.clone(), Some(given.expires));
+        Some(Reason::OverrideInForce { load, who, until })
     }
 
-    /// Whether a region of the lift hurts today, or still needs clear sessions.
+    /// Whether an override in force allows more than is granted.
+    pub(crate) fn overruled_upward(&self) -> bool {
+        let eases = self.lift.now.overruled.as_ref().is_some_and(|given| given.eases);
+        !eases && self.overruled().is_some_and(|load| load > self.lift.now.grant.load())
+    }
+
+    /// Whether an override upward waits: until everything was asked today and nothing was said that speaks against it, and
+    /// while the lift comes back from a break, a stop or a step back.
+    pub(crate) fn override_waits(&self) -> bool {
+        self.overruled_upward()
+            && (self.is_coming_back() || self.hurts() || !self.is_well_today() || self.is_away())
+    }
+
+    /// Whether the lift comes back from a break, a stop or a step back, or stands where nothing is trained.
+    fn is_coming_back(&self) -> bool {
+        let now = &self.lift.now;
+        let status = &now.status;
+        now.half_sessions > 0
+            || status.way_back().is_some()
+            || !status.is_trained()
+            || matches!(status, Status::SteppingBack { .. } | Status::Resting { .. })
+    }
+
+    /// Whether a region of the lift hurts today, still needs clear sessions, or hurts more and more.
     fn hurts(&self) -> bool {
-        let today = |region: &RegionState| {
-            region.last.is_some_and(|(day, score)| day == self.on && score.score() > 0)
+        let hurts = |region: &RegionState| {
+            region.hurts_on(self.on)
+                || region.clear_needed > 0
+                || region.persists(self.policy().pain_block_from)
         };
-        self.lift.now.partner_pain || self.regions().any(|region| region.clear_needed > 0 || today(region))
+        self.lift.now.partner_pain || self.regions().any(hurts)
+    }
+
+    /// Whether the day's questions were all asked, and none of the answers speaks against more than is granted.
+    fn is_well_today(&self) -> bool {
+        let shared = self.shared;
+        let asked = shared.report_on(self.on).is_some_and(|report| report.asks_asked && report.pain_asked);
+        let usual = matches!(shared.class_on(self.on), DayClass::Within | DayClass::Above);
+        asked && usual && shared.asks.is_empty() && shared.unknown == 0 && self.is_guarded()
+    }
+
+    /// Whether somebody or something would take the bar, as far as anybody said; a lift that is not done under the bar
+    /// needs nobody.
+    pub(crate) fn is_guarded(&self) -> bool {
+        let now = &self.lift.now;
+        !self.lift.set.over_the_body || (now.rack_said && !now.unguarded)
+    }
+
+    /// Why the lift goes no further than alone under a bar without pins, where it does not.
+    pub(crate) fn alone(&self) -> Option<Reason> {
+        let said = self.lift.now.rack_said;
+        let reason = if said { Reason::AloneWithoutPins } else { Reason::RackNotAsked };
+        (!self.is_guarded()).then_some(reason)
+    }
+
+    /// Whether the day lies within a break or an illness as noted.
+    pub(crate) fn is_away(&self) -> bool {
+        self.shared.away_on(self.on).is_some()
     }
 
     /// The load that the grant or an override allows, before every ceiling.
     pub(crate) fn allowed(&self) -> Mass {
         let granted = self.lift.now.grant.load();
         match self.overruled() {
-            Some(load) if !self.override_waits() => load,
-            _ => granted,
+            Some(load) if self.overruled_upward() && !self.override_waits() => load,
+            Some(load) => load.min(granted),
+            None => granted,
         }
     }
 

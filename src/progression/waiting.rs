@@ -8,6 +8,7 @@ use super::state::State;
 use super::status::Status;
 use super::view::View;
 use crate::quantity::Day;
+use crate::reason::Restart;
 
 /// Last day of the move on offer, where one is.
 pub(crate) fn offer_end(view: &View<'_>) -> Option<Day> {
@@ -20,6 +21,14 @@ pub(crate) fn offer_end(view: &View<'_>) -> Option<Day> {
     };
     let fresh = last.plus(i32::from(policy.freshness_days)).ok()?;
     Some(plain.max(free.plus(days).ok()?.min(fresh)))
+}
+
+/// Last day on which the move can be taken, where one is on offer: a clearance that ends earlier ends it for then. One given
+/// anew lets it go on to its own end.
+pub(crate) fn takeable_until(view: &View<'_>) -> Option<Day> {
+    let cleared = view.shared.clearance.as_ref().map(|clearance| clearance.expires);
+    let cleared = cleared.filter(|expires| *expires >= view.on);
+    offer_end(view).map(|end| cleared.map_or(end, |expires| end.min(expires)))
 }
 
 /// The first day from that one on which the lift no longer has to wait for its turn; none where no wait ends it.
@@ -47,12 +56,14 @@ fn ends_of_windows(view: &View<'_>) -> Vec<Day> {
 impl State {
     /// Lets offers and overrides run out. Time alone only ever takes permission away.
     pub(crate) fn expire(&mut self, on: Day) {
-        let over: Vec<bool> =
-            self.views(on).map(|view| offer_end(&view).is_some_and(|end| on > end)).collect();
+        let over: Vec<Option<Day>> =
+            self.views(on).map(|view| offer_end(&view).filter(|end| on > *end)).collect();
         for (lift, over) in self.lifts.iter_mut().zip(over) {
             lift.now.overruled.take_if(|overruled| overruled.expires < on);
-            if over {
-                lift.now.forget_evidence(on);
+            if let Some(end) = over {
+                lift.now.restart(on, Restart::OfferEnded);
+                // It ended by itself on its own day, whenever somebody looks.
+                lift.now.restarted = Some((end, Restart::OfferEnded));
             }
         }
     }

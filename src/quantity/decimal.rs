@@ -25,6 +25,6 @@ pub(crate) fn decimal(field: &'static str, text: &str) -> Result<f64, Error> {
 pub(crate) fn split_unit(text: &str) -> (&str, &str) {
     let trimmed = text.trim();
     let at = trimmed.find(|c: char| c.is_alphabetic()).unwrap_or(trimmed.len());
-    let (number, unit) = trimmed.split_at(at);
+    let (number, unit) = trimmed.split_at_checked(at).unwrap_or((trimmed, ""));
     (number.trim_end(), unit)
 }

@@ -28,6 +28,7 @@ mod rounding;
 mod scalar;
 
 pub use day::Day;
+pub(crate) use decimal::decimal;
 pub use effort::{Reserve, Rir, Rpe};
 pub use interval::Interval;
 pub use kilograms::Kilograms;

@@ -3,53 +3,23 @@
 //! Uses quantity and source. A reason is a code and numbers; sentences are made of them elsewhere, so that an app
 //! can speak any language.
 
+#[macro_use]
+mod declare;
+mod halts;
+mod happened;
+mod shortfall;
+mod told;
+#[macro_use]
+mod work;
+
+pub use happened::{OverrideEnd, Restart};
+pub use shortfall::Shortfall;
+pub use told::Told;
+
 use crate::quantity::{Day, Mass, Name, Rir};
-use crate::sign::{Ask, StopSign};
+use crate::sign::{Ask, PainFeature, StopSign};
 
-/// In what a session fell short of the work granted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Shortfall {
-    /// Done on another rung.
-    Rung,
-    /// Less range.
-    Range,
-    /// Another tempo.
-    Tempo,
-    /// Another load.
-    Load,
-    /// Fewer sets.
-    Sets,
-    /// Fewer repetitions.
-    Reps,
-    /// The day allowed less than is granted, so no session could show it.
-    Limit,
-}
-
-macro_rules! reasons {
-    ($($(#[doc = $doc:literal])+ $variant:ident $({ $($(#[doc = $field_doc:literal])+ $field:ident : $type:ty),+ $(,)? })? $text:literal,)+) => {
-        /// Why a decision is what it is.
-        #[non_exhaustive]
-        #[derive(Clone, Debug, PartialEq)]
-        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case", deny_unknown_fields))]
-        pub enum Reason {
-            $($(#[doc = $doc])+ $variant $({ $($(#[doc = $field_doc])+ $field: $type),+ })?,)+
-        }
-
-        impl Reason {
-            /// Every code of this version.
-            pub const CODES: &'static [&'static str] = &[$($text),+];
-
-            /// The stable code.
-            #[must_use]
-            pub const fn code(&self) -> &'static str {
-                match self { $(Reason::$variant { .. } => $text,)+ }
-            }
-        }
-    };
-}
-
-reasons! {
+with_those_of_the_work! {
     /// A sign that stops everything was reported; only a clearance and the coach's sign-off reopen.
     SymptomStop {
         /// Which signs; none where a clearance was refused.
@@ -62,7 +32,9 @@ reasons! {
         /// Where.
         region: Name,
         /// When.
-        since: Day
+        since: Day,
+        /// What came with it, where that was said.
+        features: alloc::vec::Vec<PainFeature>
     } "pain_stop",
     /// The lift is stopped until a clearance and the coach's sign-off.
     Stopped "stopped",
@@ -153,6 +125,15 @@ reasons! {
         /// Granted load before the break.
         at_most: Mass
     } "returning",
+    /// The way back began at a stop, which a clearance and the coach's sign-off lifted.
+    StopLifted {
+        /// When.
+        on: Day
+    } "stop_lifted",
+    /// The way back comes after an illness.
+    AfterIllness "after_illness",
+    /// The lifter's age is not known, so a break counts as for an older one.
+    AgeUnknown "age_unknown",
     /// The lift is kept where it is on purpose.
     Maintaining "maintaining",
     /// The lift is kept, and down to this load it is on plan.
@@ -168,28 +149,49 @@ reasons! {
         /// What to watch, where something was weak.
         criterion: Option<Name>
     } "probe_due",
+    /// The look that was due is not done, and its last day is past.
+    ProbeOverdue {
+        /// Last day on which it was to be done.
+        since: Day,
+        /// What to watch, where something was weak.
+        criterion: Option<Name>
+    } "probe_overdue",
+    /// The lift is kept, and its last session lay below the load down to which it is on plan.
+    BelowBand {
+        /// Heaviest load of that session.
+        load: Mass,
+        /// The lowest load on plan.
+        not_below: Mass
+    } "below_band",
     /// The lift is no longer used.
     Retired "retired",
     /// The lift holds its load: right where it should be.
     Holding {
-        /// Sessions at this place.
+        /// Sessions at this place, or there since they are counted anew.
         sessions: u16
     } "holding",
+    /// Sessions at this place are counted anew since then.
+    CountedAnew {
+        /// From that day on.
+        since: Day,
+        /// Why.
+        why: Restart
+    } "counted_anew",
     /// The gate is open; a move waits for the coach.
     MoveOnOffer {
         /// Last day of the offer.
         until: Day
     } "move_on_offer",
-    /// Today is a bad day by two agreeing signs, or by a drop in a critical criterion.
-    BadDay "bad_day",
+    /// Today is a day below the usual by two agreeing signs, or by a drop in a critical criterion.
+    DayBelow "day_below",
     /// One sign says bad: look again after the first work set.
-    BadDaySingle "bad_day_single",
+    DayBelowSingle "day_below_single",
     /// The day's class is not known.
     DayUnknown "day_unknown",
-    /// A good day: no extra load.
-    GoodDay "good_day",
-    /// All sessions that opened the gate were bad days.
-    QualifiedOnBadDays "qualified_on_bad_days",
+    /// A day above the usual: no extra load.
+    DayAbove "day_above",
+    /// All sessions that opened the gate were days below the usual.
+    QualifiedBelowUsual "qualified_below_usual",
     /// The lift was never trained.
     NeverTrained "never_trained",
     /// The last session lies too far back.
@@ -231,7 +233,14 @@ reasons! {
         days_left: u16
     } "pair_window",
     /// Pain in the strict lift: the forgiving lift holds and starts one step down.
-    PairPain "pair_pain",
+    PairPain {
+        /// Where, where its last report still says so.
+        region: Option<Name>,
+        /// How much, of 10.
+        score: Option<u8>,
+        /// When that was said.
+        on: Option<Day>
+    } "pair_pain",
     /// The same critical fault in both lifts of a pair holds both.
     PairFault "pair_fault",
     /// Too few rest days since the other lift of the pair.
@@ -241,6 +250,11 @@ reasons! {
         /// Full rest days asked for.
         needed: u16
     } "pair_rest",
+    /// The plan has both lifts of the pair on one day.
+    PairTogether {
+        /// The other one.
+        partner: Name
+    } "pair_together",
     /// The forgiving lift has run far ahead of a strict lift that is held: look at the pair, nothing is blocked.
     PairReview "pair_review",
     /// Nothing loadable lies within the allowed step.
@@ -268,8 +282,12 @@ reasons! {
     } "unknown_event_present",
     /// Alone under a bar without pins: never a step up, and more in reserve.
     AloneWithoutPins "alone_without_pins",
+    /// Nobody said who and what would take a bar above the body; taken as alone without pins.
+    RackNotAsked "rack_not_asked",
     /// The last session was not marked by anyone but the lifter.
     NotScored "not_scored",
+    /// A repetition of the first set was missed, and nobody said which: whether the session passed is not known.
+    MissNotPlaced "miss_not_placed",
     /// The last session was not the work granted, so it is training and says nothing about the gate.
     NotAtGrant {
         /// In what it differed first.
@@ -280,106 +298,29 @@ reasons! {
         /// When.
         since: Day
     } "setup_changed",
+    /// The safety pins stand at another height than before.
+    PinsMoved {
+        /// From this height, in millimetres.
+        from_mm: f64,
+        /// To this one.
+        to_mm: f64,
+        /// In the session of that day.
+        on: Day
+    } "pins_moved",
     /// Sets left less in reserve than asked, in so many of the last three sessions.
     ReserveShort {
         /// Sessions.
-        sessions: u8
+        sessions: u8,
+        /// Sessions with enough in reserve still to come.
+        more: u8
     } "reserve_short",
-    /// Nothing lighter can be done at this place, and no easier rung is there, so the lift is left out today.
-    NothingEasier "nothing_easier",
-    /// Nothing lighter can be loaded at this place, so today's work is on the easier rung.
-    EasierRung {
-        /// Which.
-        rung: Name
-    } "easier_rung",
-    /// The coach's override upward waits while pain, a day below the usual, an ask or easing stands.
-    OverrideSuspended {
-        /// Load allowed by it.
-        load: Mass
-    } "override_suspended",
-    /// The bar's centre lies off its height by so much at the nearest way to load it.
-    HeightOff {
-        /// Millimetres; above is positive.
-        mm: f64
-    } "height_off",
-    /// No disc tells its diameter, so nobody knows at which height the bar begins.
-    HeightUnknown "height_unknown",
-    /// Pain rises over three sessions, or stands high for three: a clinician should look at it.
-    PainPersists {
-        /// Where.
-        region: Name
-    } "pain_persists",
-    /// Days since the region was loaded, and what is left of the load.
-    Layoff {
-        /// Days.
-        gap: u16,
-        /// Row of the layoff table, 1 being the shortest.
-        row: u8,
-        /// Load that is granted now.
-        load: Mass
-    } "layoff",
-    /// First sessions after a break have half the sets.
-    HalfSets {
-        /// Sessions still to come.
-        sessions: u8
-    } "half_sets",
-    /// The coach overruled the gate.
-    OverrideInForce {
-        /// Load allowed by it.
-        load: Mass,
-        /// Who.
-        who: Name,
-        /// Last day, where it has one.
-        until: Option<Day>
-    } "override_in_force",
-    /// A planned easy week.
-    EasyWeek "easy_week",
-    /// Life gave an easy week already; none is added on top.
-    BreakCounts {
-        /// Days without training in the last two weeks.
-        days: u16
-    } "break_counts",
-    /// More is left in reserve than planned.
-    ReserveFloor {
-        /// Repetitions.
-        reserve: Rir
-    } "reserve_floor",
-    /// Rounded down to what the equipment makes.
-    RoundedDown {
-        /// From.
-        from: Mass,
-        /// To.
-        to: Mass
-    } "rounded_down",
-    /// The equipment makes nothing at or below the load.
-    NothingLoadable {
-        /// Lightest load it makes.
-        lightest: Mass
-    } "nothing_loadable",
-    /// The implement is taken or missing today; nothing is added to make up for it.
-    ImplementUnavailable {
-        /// Which.
-        implement: Name
-    } "implement_unavailable",
-    /// Too little time: the lift is left out today, and nothing is added to make up for it.
-    ShortOfTime "short_of_time",
-    /// Fewer sets fit into the time.
-    FewerSets {
-        /// Sets that fit.
-        sets: u8
-    } "fewer_sets",
-    /// The plan asks for less than granted.
-    PlanAsksLess "plan_asks_less",
-    /// A coach's act was refused by a guard, and is kept as refused.
-    MoveRefused {
-        /// The event.
-        event: u32
-    } "move_refused",
-    /// Two fails in a row, or a second flare: one step easier.
-    SteppedBack {
-        /// From this load.
-        from: Mass
-    } "stepped_back",
+    /// Nobody said how much the sets left in reserve, in so many of the last three sessions.
+    EffortNotSaid {
+        /// Sessions.
+        sessions: u8,
+        /// Sessions of which it is said still to come.
+        more: u8
+    } "effort_not_said",
 }
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];

@@ -10,16 +10,33 @@ use crate::quantity::Day;
 struct Link<'a> {
     sequence: u32,
     said: &'a Correction,
-    /// First event of the chain, and the last day said for it; found once.
-    found: Option<(u32, Option<Day>)>,
+    /// What following the chain up to here has found; found once.
+    found: Option<Found<'a>>,
+}
+
+/// What a chain says up to one of its links.
+#[derive(Clone, Copy)]
+struct Found<'a> {
+    /// First event of the chain.
+    first: u32,
+    /// The last day said for it.
+    day: Option<Day>,
+    content: Content<'a>,
+}
+
+/// What stands in the place of the first event of a chain.
+#[derive(Clone, Copy)]
+enum Content<'a> {
+    /// Its own content.
+    Own,
+    /// Other content.
+    Other(&'a EventKind),
+    /// Nothing: it did not happen.
+    Nothing,
 }
 
 /// What the last correction of a chain says.
-pub(super) struct Last<'a> {
-    first: u32,
-    said: &'a Correction,
-    day: Option<Day>,
-}
+pub(super) struct Last<'a>(Found<'a>);
 
 /// The last correction of each chain, in order of the events that they began with.
 pub(super) struct Chains<'a> {
@@ -40,14 +57,11 @@ impl<'a> Chains<'a> {
         for at in 0..links.len() {
             follow(at, &mut links, events, &mut steps)?;
         }
-        let mut lasts: Vec<Last<'a>> = links
-            .iter()
-            .filter_map(|link| link.found.map(|(first, day)| Last { first, said: link.said, day }))
-            .collect();
+        let mut lasts: Vec<Last<'a>> = links.iter().filter_map(|link| link.found.map(Last)).collect();
         // The sort keeps the order of numbers within a chain, and the last correction of a chain speaks.
-        lasts.sort_by_key(|last| last.first);
+        lasts.sort_by_key(|last| last.0.first);
         lasts.reverse();
-        lasts.dedup_by_key(|last| last.first);
+        lasts.dedup_by_key(|last| last.0.first);
         lasts.reverse();
         Ok(Chains {
             lasts,
@@ -58,7 +72,7 @@ impl<'a> Chains<'a> {
 
     /// The last correction of the chain that began with that event.
     pub(super) fn last_of(&self, first: u32) -> Option<&Last<'a>> {
-        let at = self.lasts.binary_search_by_key(&first, |last| last.first).ok()?;
+        let at = self.lasts.binary_search_by_key(&first, |last| last.0.first).ok()?;
         self.lasts.get(at)
     }
 }
@@ -72,7 +86,12 @@ fn link<'a>(event: &&'a Event) -> Option<Link<'a>> {
 
 /// Follows one correction to the first event of its chain, and keeps what it found at every link on the way, so
 /// that no link is followed twice. Counts the links looked at.
-fn follow(from: usize, links: &mut [Link<'_>], events: &[&Event], steps: &mut usize) -> Result<(), Error> {
+fn follow<'a>(
+    from: usize,
+    links: &mut [Link<'a>],
+    events: &[&Event],
+    steps: &mut usize,
+) -> Result<(), Error> {
     let mut path = Vec::new();
     let mut next = Some(from);
     let mut found = None;
@@ -89,16 +108,22 @@ fn follow(from: usize, links: &mut [Link<'_>], events: &[&Event], steps: &mut us
         let replaced = link.said.replaces;
         next = links.binary_search_by_key(&replaced, |link| link.sequence).ok();
         if next.is_none() {
-            found = Some((existing(replaced, link.sequence, events)?, None));
+            let first = existing(replaced, link.sequence, events)?;
+            found = Some(Found { first, day: None, content: Content::Own });
         }
     }
     *steps += path.len() + 1;
-    let Some((first, mut day)) = found else { return Err(cycle(links.get(from))) };
+    let Some(mut found) = found else { return Err(cycle(links.get(from))) };
     for at in path.into_iter().rev() {
         let Some(link) = links.get_mut(at) else { continue };
-        // A correction that says no day keeps the day of the link that it replaces.
-        day = link.said.day.or(day);
-        link.found = Some((first, day));
+        // A correction that says no day keeps the day of the link that it replaces; one that says only a day, its content.
+        found.day = link.said.day.or(found.day);
+        found.content = match (&link.said.with, link.said.day) {
+            (Some(with), _) => Content::Other(with),
+            (None, Some(_)) => found.content,
+            (None, None) => Content::Nothing,
+        };
+        link.found = Some(found);
     }
     Ok(())
 }
@@ -120,8 +145,12 @@ fn cycle(link: Option<&Link<'_>>) -> Error {
 impl Last<'_> {
     /// What stands in the event's place; nothing where the event did not happen.
     pub(super) fn applied_to(&self, event: &Event) -> Option<Event> {
-        let kind = self.said.with.as_deref()?.clone();
-        Some(Event { day: self.day.unwrap_or(event.day), kind, ..event.clone() })
+        let kind = match self.0.content {
+            Content::Own => event.kind.clone(),
+            Content::Other(kind) => kind.clone(),
+            Content::Nothing => return None,
+        };
+        Some(Event { day: self.0.day.unwrap_or(event.day), kind, ..event.clone() })
     }
 }
 

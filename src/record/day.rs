@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::health::{PainAnswer, one_answer_a_region};
 use super::session::at_most;
-use crate::condition::{DayClass, MarkerKind};
+use crate::condition::{Conditions, DayClass, MarkerKind};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Name, Pain};
 use crate::sign::Ask;
@@ -25,7 +25,7 @@ impl AskAnswered {
     pub(super) fn check(&self) -> Result<(), Error> {
         if self.ask.needs_clinician() && !self.clinician {
             let rule = Allowed::rule("a clinician's word, so clinician: true");
-            return Err(Error::new(Code::NeedsClinician, "clinician", self.who.as_str(), rule));
+            return Err(Error::new(Code::NeedsClinician, "clinician", "false", rule));
         }
         Ok(())
     }
@@ -70,13 +70,16 @@ impl DayReport {
 }
 
 /// One marker of a day as it was answered or measured.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct MarkerAnswer {
     /// What was asked.
     pub kind: MarkerKind,
     /// The answer, in the unit of the marker.
     pub value: f64,
+    /// Under what conditions; only answers under equal ones are compared. Absent means that nobody said.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Conditions::are_unsaid"))]
+    pub conditions: Conditions,
 }
 
 /// More markers than this library knows are a mistake.
@@ -90,9 +93,17 @@ impl DayReport {
     pub(super) fn check(&self) -> Result<(), Error> {
         one_answer_a_region(self.pain.as_deref().unwrap_or_default())?;
         at_most("asks", self.asks.as_ref().map_or(0, Vec::len), Ask::ALL.len())?;
-        at_most("markers", self.markers.len(), MOST_MARKERS)?;
-        for (at, marker) in self.markers.iter().enumerate() {
-            if self.markers.iter().take(at).any(|earlier| earlier.kind == marker.kind) {
+        MarkerAnswer::check_all(&self.markers)
+    }
+}
+
+impl MarkerAnswer {
+    /// Checks a list of answers.
+    pub(crate) fn check_all(markers: &[MarkerAnswer]) -> Result<(), Error> {
+        at_most("markers", markers.len(), MOST_MARKERS)?;
+        for (at, marker) in markers.iter().enumerate() {
+            at_most("other", marker.conditions.other.len(), MOST_MARKERS)?;
+            if markers.iter().take(at).any(|earlier| earlier.kind == marker.kind) {
                 let rule = Allowed::rule("each marker once");
                 return Err(Error::new(Code::DuplicateName, "markers", at, rule));
             }

@@ -167,7 +167,8 @@ pub struct Correction {
     /// The day it really happened, if that was wrong too.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub day: Option<Day>,
-    /// What happened instead; absent means that it did not happen at all.
+    /// What happened instead. Absent beside a day, what happened stays and only its day was wrong; absent without one, it did
+    /// not happen at all.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub with: Option<Box<EventKind>>,
 }

@@ -6,34 +6,7 @@ use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 use crate::sign::StopSign;
 
-/// What came with the pain; each outranks the score.
-#[non_exhaustive]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum PainFeature {
-    /// Not known from before.
-    New,
-    /// More than the last time.
-    Rising,
-    /// Sharp.
-    Sharp,
-    /// Spreads down an arm or a leg.
-    Radiating,
-    /// The joint locks.
-    Locking,
-    /// Numbness or weakness.
-    Numbness,
-    /// A pop with swelling or loss of strength.
-    Pop,
-}
-
-impl PainFeature {
-    /// Whether this alone stops every lift of the region.
-    #[must_use]
-    pub const fn stops(self) -> bool {
-        !matches!(self, PainFeature::New | PainFeature::Rising)
-    }
-}
+pub use crate::sign::PainFeature;
 
 /// Joint, tendon or spine pain in one region. Muscle soreness is recorded apart.
 #[derive(Clone, Debug, PartialEq)]

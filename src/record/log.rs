@@ -85,7 +85,7 @@ impl Lifter {
             Some(born) if born > day => {
                 let rule = Allowed::Rule(alloc::format!("{day} or earlier, the day of an event").into());
                 let given = alloc::format!("{born}");
-                Err(Error::new(Code::DaysOutOfOrder, "born", given, rule).within("lifter"))
+                Err(Error::new(Code::BornLater, "born", given, rule).within("lifter"))
             }
             _ => Ok(()),
         }

@@ -28,6 +28,8 @@ mod place;
 mod plan;
 mod policy;
 mod session;
+mod set_rule;
+mod years;
 
 pub use crate::sign::{Ask, StopSign};
 pub use absence::{Layoff, LayoffReason, SessionMissed};
@@ -51,6 +53,8 @@ pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
 pub use policy::{LayoffRow, Policy};
 pub use session::{ByTheBar, Effort, LiftSession, Session, Setup, WorkSet};
 pub(crate) use session::{MOST_KIT, at_most};
+pub use set_rule::SetRule;
+pub use years::{LiftSwap, LoadToKeep, PlannedGap, Weighing, YearsAhead};
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[policy::ROWS];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[policy::ENTRIES];

@@ -192,6 +192,11 @@ impl Parameters {
         declared(Code::UnknownRegion, field, id, self.regions.iter().map(|region| &region.id))
     }
 
+    /// Whether that region is declared.
+    pub(crate) fn declares(&self, id: &Name) -> bool {
+        self.regions.iter().any(|region| region.id == *id)
+    }
+
     /// The implement with that id.
     #[must_use]
     pub fn implement(&self, id: &Name) -> Option<&Implement> {

@@ -4,6 +4,8 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::session::at_most;
+use super::set_rule::SetRule;
+use super::years::YearsAhead;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Mass, Name, Rir};
 
@@ -31,6 +33,9 @@ pub struct Plan {
     /// This is a planned easy week.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub easy_week: bool,
+    /// What is planned beyond the coming sessions.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub years: Option<YearsAhead>,
 }
 
 /// One lift of the plan. Sets, repetitions and load come from the grant; the plan can only ask for less.
@@ -54,13 +59,16 @@ pub struct LiftPlan {
     /// The lift that the coach would keep when time is short.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub keep: bool,
+    /// By which rule one set follows another; absent means the lifter's own curve.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rule: Option<SetRule>,
 }
 
 impl LiftPlan {
     /// That lift as it is granted.
     #[must_use]
     pub const fn new(lift: Name) -> LiftPlan {
-        LiftPlan { lift, reserve: None, sets: None, reps: None, reference: None, keep: false }
+        LiftPlan { lift, reserve: None, sets: None, reps: None, reference: None, keep: false, rule: None }
     }
 }
 
@@ -75,6 +83,7 @@ impl Plan {
             unavailable: Vec::new(),
             minutes: None,
             easy_week: false,
+            years: None,
         }
     }
 
@@ -85,7 +94,13 @@ impl Plan {
     pub fn check(&self) -> Result<(), Error> {
         check_header(&self.format, PLAN_FORMAT, self.version, PLAN_VERSION)?;
         at_most("lifts", self.lifts.len(), super::parameters::MAX_LIFTS)?;
+        if let Some(years) = &self.years {
+            years.check().map_err(|error| error.within("years"))?;
+        }
         for (at, lift) in self.lifts.iter().enumerate() {
+            if let Some(rule) = &lift.rule {
+                rule.check().map_err(|error| error.within(&alloc::format!("lifts[{at}].rule")))?;
+            }
             if self.lifts.iter().take(at).any(|earlier| earlier.lift == lift.lift) {
                 return Err(Error::new(Code::DuplicateLift, "lift", lift.lift.as_str(), Allowed::Unstated)
                     .within(&alloc::format!("lifts[{at}]")));

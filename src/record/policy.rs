@@ -67,7 +67,7 @@ pub struct Policy {
     pub return_passes: u8,
     /// Load on a harder rung as a part of the old load, where no ratio of the lifter's own is lower.
     pub rung_load: f64,
-    /// Fails on a confirmed bad day that count as no information, in a row.
+    /// Fails on a confirmed day below the usual that count as no information, in a row.
     pub neutral_fails: u8,
     /// Days for which the forgiving lift's proof counts.
     pub proof_days: u16,

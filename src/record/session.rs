@@ -1,16 +1,19 @@
 //! What was done in one training session.
 
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::health::{PainAnswer, one_answer_a_region};
 use super::place::Place;
 use crate::error::{Allowed, Code, Error};
-use crate::gate::SetMarks;
+use crate::gate::{Rater, SetMarks};
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 
 /// The most lifts in a session and work sets in a lift.
 const MOST_LIFTS: usize = 16;
 const MOST_SETS: usize = 30;
+/// The most people beside the first who mark one set.
+const MOST_FURTHER_RATERS: usize = 4;
 /// The most words about kit.
 pub(crate) const MOST_KIT: usize = 16;
 
@@ -81,6 +84,13 @@ pub struct WorkSet {
     /// Technique marks. Absent means not scored, which is never a pass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub marks: Option<SetMarks>,
+    /// Mean velocity of the bar in the fastest repetition, in m/s, where somebody measured it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub velocity: Option<f64>,
+    /// Marks of other people who looked at the same set. What one of them saw lost counts as lost; nothing better is taken
+    /// from them.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub also_marked: Vec<SetMarks>,
 }
 
 /// How hard a set was, in one of the two ways people say it. The two run opposite ways and are never mixed.
@@ -170,10 +180,52 @@ impl LiftSession {
 }
 
 impl WorkSet {
+    /// A set of which only load and repetitions are known.
+    #[must_use]
+    pub const fn done(load: Mass, reps: Reps) -> WorkSet {
+        WorkSet {
+            load,
+            reps,
+            effort: None,
+            failed: false,
+            marks: None,
+            velocity: None,
+            also_marked: Vec::new(),
+        }
+    }
+
+    /// Everybody's marks of the set, those that count first.
+    pub fn all_marks(&self) -> impl Iterator<Item = &SetMarks> {
+        self.marks.iter().chain(&self.also_marked)
+    }
+
+    /// The marks with everything in them that anybody else saw lost; none where nobody marked the set.
+    pub(crate) fn careful_marks(&self) -> Option<Cow<'_, SetMarks>> {
+        let own = self.marks.as_ref();
+        if self.also_marked.is_empty() {
+            return own.map(Cow::Borrowed);
+        }
+        let reps = self.reps.halves() / 2;
+        let mut worst = own.cloned().unwrap_or_else(|| SetMarks::unscored(reps, Rater::Coach));
+        self.also_marked.iter().for_each(|other| worst.take_losses(other));
+        Some(Cow::Owned(worst))
+    }
+
     fn check(&self) -> Result<(), Error> {
         if !self.reps.is_whole() {
             let rule = Allowed::rule("whole repetitions");
             return Err(Error::new(Code::NotWhole, "reps", self.reps.value(), rule));
+        }
+        if let Some(velocity) = self.velocity {
+            crate::numeric::within(Code::VelocityOutOfDomain, "velocity", velocity, 0.01, 10.0, "m/s")?;
+        }
+        at_most("also_marked", self.also_marked.len(), MOST_FURTHER_RATERS)?;
+        let who = |marks: &SetMarks| (marks.rater, marks.rater_id.clone());
+        for (at, marks) in self.all_marks().enumerate() {
+            if self.all_marks().take(at).any(|earlier| who(earlier) == who(marks)) {
+                let rule = Allowed::rule("each person once, by rater and rater_id");
+                return Err(Error::new(Code::DuplicateName, "also_marked", at, rule));
+            }
         }
         Ok(())
     }

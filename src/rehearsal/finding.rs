@@ -146,8 +146,8 @@ findings! {
         /// Reserve asked for.
         asks: Rir
     } Blocks "reserve_below_gate",
-    /// The start load lies below everything that can be loaded at the height of the start, or above it, so that recording
-    /// the parameters is refused.
+    /// The equipment does not make the start load at the height of the start, so that recording the parameters is
+    /// refused.
     StartNotLoadable {
         /// Start load.
         load: Mass,
@@ -156,13 +156,6 @@ findings! {
         /// Next heavier one.
         above: Option<Mass>
     } Blocks "start_not_loadable",
-    /// The equipment does not make the start load, so the next lighter load is done instead.
-    StartRoundedDown {
-        /// Start load.
-        load: Mass,
-        /// What is done.
-        to: Mass
-    } Notes "start_rounded_down",
     /// No disc that carries the bar, on blocks or not, holds its centre at a height of the lift.
     HeightOff {
         /// The height.

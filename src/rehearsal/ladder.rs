@@ -30,9 +30,8 @@ pub(super) fn look(parameters: &Parameters, set: &LiftParameters, findings: &mut
         }
     };
     let mut say = |what| findings.push(Finding::about(&set.id, what));
-    match start(&lift) {
-        Some(out @ Found::StartNotLoadable { .. }) => return say(out),
-        rounded => rounded.into_iter().for_each(&mut say),
+    if let Some(out) = not_loadable(&lift) {
+        return say(out);
     }
     if lift.loadable.at(set.start.place).lacks_body_mass() {
         return say(Found::HelpNeedsBodyMass);
@@ -52,17 +51,12 @@ fn planned(parameters: &Parameters, set: &LiftParameters) -> Result<Lift, Error>
     Ok(Lift { set: Arc::new(set.clone()), now, loadable })
 }
 
-/// What the equipment makes of the start load at the height of the start.
-fn start(lift: &Lift) -> Option<Found> {
+/// Whether the equipment does not make the start load at the height of the start.
+fn not_loadable(lift: &Lift) -> Option<Found> {
     let load = lift.set.start.load();
     let loads = lift.loadable.at(lift.set.start.place);
     let (below, above) = (loads.below(load), loads.above(load));
-    match loads.not_above(load) {
-        Some(to) if to == load => None,
-        Some(to) if above.is_some() => Some(Found::StartRoundedDown { load, to }),
-        // Below the lightest load, above the heaviest, or nothing can be made at all.
-        _ => Some(Found::StartNotLoadable { load, below, above }),
-    }
+    loads.written_as(load).is_none().then_some(Found::StartNotLoadable { load, below, above })
 }
 
 fn step_above_cap(lift: &Lift) -> Option<Found> {

@@ -9,7 +9,7 @@ use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::numeric::generator::Generator;
 use crate::prescription::{LiftToday, Verdict, next_session_from};
-use crate::progression::{MoveOutlook, State, fold};
+use crate::progression::{Decision, MoveOutlook, State, fold};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{
     Advance, Clearance, ClearanceStatus, DayReport, Event, EventKind, Grant, LiftParameters, LiftSession,
@@ -115,19 +115,19 @@ impl<'a> Lifter<'a> {
     ) -> Result<(), Error> {
         let today = self.stage.first.plus(number as i32)?;
         let mut chance = self.chance(number, 0);
-        let (missed, bad_day) =
-            (chance.chance(self.stage.model.missed_session), chance.chance(self.stage.model.bad_day));
+        let (missed, below_usual) =
+            (chance.chance(self.stage.model.missed_session), chance.chance(self.stage.model.below_usual));
         if missed {
             self.add(today, EventKind::SessionMissed(SessionMissed { reason: self.stage.who.clone() }))?;
             self.count(tallies, lifts, |_| Went::Missed);
             return Ok(());
         }
         self.reopen(today)?;
-        let class = if bad_day { DayClass::BadAgreeing } else { DayClass::Ordinary };
+        let class = if below_usual { DayClass::Below } else { DayClass::Within };
         self.add(today, EventKind::DayReport(DayReport::all_well(class)))?;
         let moved = self.take_moves(today, lifts)?;
         let before: Vec<Option<Grant>> = lifts.iter().map(|lift| self.grant(lift)).collect();
-        let trained = self.train(number, today, weekday, bad_day)?;
+        let trained = self.train(number, today, weekday, below_usual)?;
         let back: Vec<&Name> = lifts
             .iter()
             .zip(before)
@@ -195,7 +195,9 @@ impl<'a> Lifter<'a> {
             // One move may block the next, so each is asked for by itself.
             let decisions = self.state.decide(today)?;
             let offered = decisions.iter().find(|decision| decision.lift == *lift);
-            if offered.is_some_and(|decision| matches!(decision.outlook, MoveOutlook::OnOffer { .. })) {
+            let offered =
+                offered.is_some_and(|decision| matches!(decision.outlook, MoveOutlook::OnOffer { .. }));
+            if offered && !self.is_turn_of_another(lift, &decisions, today) {
                 let advance = Advance { lift: lift.clone(), who: self.stage.who.clone() };
                 self.add(today, EventKind::AdvanceAccepted(advance))?;
                 self.note_move(lift);
@@ -203,6 +205,31 @@ impl<'a> Lifter<'a> {
             }
         }
         Ok(moved)
+    }
+
+    /// Whether a step of that lift would close the window for one that also has a step on offer, has waited longer, and has
+    /// had no day of training since the window opened. A turn that was not used goes on.
+    fn is_turn_of_another(&self, lift: &Name, decisions: &[Decision], today: Day) -> bool {
+        let Some(own) = self.state.lift_state(lift) else { return false };
+        let Some((last, _)) = own.now().moves.last() else { return false };
+        let window = i32::from(self.stage.parameters.policy.region_window_days);
+        let shares = |other: &LiftParameters| {
+            let paired =
+                self.stage.parameters.pair_of(lift).is_some_and(|pair| {
+                    [&pair.strict, &pair.forgiving].into_iter().any(|id| *id == other.id)
+                });
+            paired || other.regions.iter().any(|region| own.parameters().regions.contains(region))
+        };
+        let offers =
+            decisions.iter().filter(|decision| matches!(decision.outlook, MoveOutlook::OnOffer { .. }));
+        let others = offers.filter(|decision| decision.lift != *lift);
+        others.filter_map(|decision| self.state.lift_state(&decision.lift)).any(|other| {
+            let now = other.now();
+            let waited = now.moves.last().is_none_or(|(day, _)| day < last);
+            let unused =
+                now.last_session.is_some_and(|day| day.since(*last) < window) && today.since(*last) >= window;
+            shares(other.parameters()) && waited && unused
+        })
     }
 
     fn note_move(&mut self, lift: &Name) {
@@ -213,7 +240,7 @@ impl<'a> Lifter<'a> {
     }
 
     /// Does what is prescribed, and says which lifts were trained.
-    fn train(&mut self, number: u32, today: Day, weekday: u8, bad_day: bool) -> Result<Vec<Name>, Error> {
+    fn train(&mut self, number: u32, today: Day, weekday: u8, below_usual: bool) -> Result<Vec<Name>, Error> {
         let Some((_, plan)) = self.stage.plans.iter().find(|(day, _)| *day == weekday) else {
             return Ok(Vec::new());
         };
@@ -225,7 +252,7 @@ impl<'a> Lifter<'a> {
             let (Some((stream, set)), Some(load)) = (found, trainable(prescribed)) else { continue };
             let Some(skill) = self.stage.model.skill(&set.id) else { continue };
             let luck = Luck::new(self.chance(number, stream));
-            lifts.push(luck.lift(prescribed, load, set, skill, bad_day)?);
+            lifts.push(luck.lift(prescribed, load, set, skill, below_usual)?);
             answer(&mut pain, set, luck.hurts(skill));
             answer(&mut morning, set, luck.worse_next_morning(skill));
         }

@@ -43,7 +43,8 @@ formula! {
     /// # Formula
     /// Each draw comes from a stream of its own for lifter, day and lift, so that lifters of different skill
     /// meet the same days. Centiles are the smallest days by which 10, 25, 50, 75 and 90 % of the lifters were
-    /// there.
+    /// there. A step on offer is taken on the lift's day of training; of lifts that share the days after a step (a pair, or a
+    /// region), the one that moved last leaves the next step to one that has waited longer and has not let its day go by.
     ///
     /// # Domain
     /// At most [`MOST_LIFTER_WEEKS`] lifters times weeks. Nobody learns: skill stays as stated.
@@ -78,13 +79,7 @@ formula! {
     /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
     /// #     blocks: vec![], policy: bismar::record::Policy::default(),
     /// # };
-    /// # let lift = LiftPlan {
-    /// #     lift: squat.clone(), reserve: None, sets: None, reps: None, reference: None, keep: false,
-    /// # };
-    /// # let plan = Plan {
-    /// #     format: PLAN_FORMAT.into(), version: PLAN_VERSION, lifts: vec![lift], unavailable: vec![],
-    /// #     minutes: None, easy_week: false,
-    /// # };
+    /// # let plan = Plan::of([squat.clone()]);
     /// use bismar::rehearsal::{LiftSkill, Milestone, SkillModel, TrainingDay, simulate};
     ///
     /// // A squat of 2 x 5 from 40 kg on two days a week, for somebody of whose repetitions 98 % are acceptable.
@@ -94,7 +89,7 @@ formula! {
     ///     lifts: vec![LiftSkill { milestone, ..LiftSkill::of(squat.clone(), 0.98) }],
     ///     week: vec![day(0), day(3)],
     ///     age: Some(57),
-    ///     bad_day: 0.05,
+    ///     below_usual: 0.05,
     ///     missed_session: 0.05,
     ///     cleared_after_days: Some(14),
     /// };

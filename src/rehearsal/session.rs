@@ -8,7 +8,7 @@ use crate::gate::{CriterionMark, Mark, Rater, SetMarks};
 use crate::numeric::generator::Generator;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Pain, Reps};
-use crate::record::{Effort, LiftParameters, LiftSession, WorkSet};
+use crate::record::{ByTheBar, Effort, LiftParameters, LiftSession, Setup, WorkSet};
 
 /// Where the model names no score (our choice: the lowest that blocks by default).
 const PAIN_SCORE: u8 = 3;
@@ -47,9 +47,9 @@ impl Luck {
         load: Mass,
         set: &LiftParameters,
         skill: &LiftSkill,
-        bad_day: bool,
+        below_usual: bool,
     ) -> Result<LiftSession, Error> {
-        let rate = if bad_day { skill.acceptable_on_bad_day } else { None }.unwrap_or(skill.acceptable);
+        let rate = if below_usual { skill.acceptable_below_usual } else { None }.unwrap_or(skill.acceptable);
         let mut generator = self.generator;
         let mut sets = Vec::with_capacity(usize::from(today.sets));
         for number in 1..=today.sets {
@@ -57,10 +57,16 @@ impl Luck {
             let marks = marks(&mut generator, today.reps, rate, set, lost);
             let reps = Reps::whole(u16::from(today.reps))?;
             let effort = Some(Effort::Rir(today.reserve));
-            sets.push(WorkSet { load, reps, effort, failed: false, marks: Some(marks) });
+            sets.push(WorkSet { effort, marks: Some(marks), ..WorkSet::done(load, reps) });
         }
-        // Where it is prescribed: on an easy day that may be an easier rung.
-        Ok(LiftSession { place: Some(today.place), ..LiftSession::as_granted(today.lift.clone(), sets) })
+        // Where it is prescribed: on an easy day that may be an easier rung. Somebody spots what is done under the bar.
+        let spotted = Setup { company: Some(ByTheBar::Spotter), ..Setup::default() };
+        let setup = set.over_the_body.then_some(spotted);
+        Ok(LiftSession {
+            place: Some(today.place),
+            setup,
+            ..LiftSession::as_granted(today.lift.clone(), sets)
+        })
     }
 }
 

@@ -37,9 +37,9 @@ pub struct LiftSkill {
     pub lift: Name,
     /// Chance that an ordinary repetition is acceptable, each by itself.
     pub acceptable: f64,
-    /// The same on a confirmed bad day; absent means no worse.
+    /// The same on a confirmed day below the usual; absent means no worse.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub acceptable_on_bad_day: Option<f64>,
+    pub acceptable_below_usual: Option<f64>,
     /// Chance that a session loses the first critical criterion, in its last set.
     #[cfg_attr(feature = "serde", serde(default))]
     pub critical_fault: f64,
@@ -64,7 +64,7 @@ impl LiftSkill {
         LiftSkill {
             lift,
             acceptable,
-            acceptable_on_bad_day: None,
+            acceptable_below_usual: None,
             critical_fault: 0.0,
             pain: 0.0,
             pain_score: None,
@@ -90,9 +90,9 @@ pub struct SkillModel {
     /// Age in whole years on the first day, at most 100. Absent means unknown, and the rules then take the older.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub age: Option<u8>,
-    /// Chance that a training day is a confirmed bad day.
+    /// Chance that a training day is a confirmed day below the usual.
     #[cfg_attr(feature = "serde", serde(default))]
-    pub bad_day: f64,
+    pub below_usual: f64,
     /// Chance that a training day is missed.
     #[cfg_attr(feature = "serde", serde(default))]
     pub missed_session: f64,
@@ -108,7 +108,7 @@ impl SkillModel {
     /// `out_of_range`, `not_finite` for a chance or the age; `unknown_lift`, `duplicate_lift`, `empty_list`;
     /// `unknown_name` for a milestone's rung; what [`check_week`](super::check_week) reports of the week.
     pub fn check(&self, parameters: &Parameters) -> Result<(), Error> {
-        chance("bad_day", self.bad_day)?;
+        chance("below_usual", self.below_usual)?;
         chance("missed_session", self.missed_session)?;
         if let Some(age) = self.age.filter(|age| *age > OLDEST) {
             return Err(Error::range(Code::OutOfRange, "age", age, 0.0, f64::from(OLDEST), "years"));
@@ -153,7 +153,7 @@ impl SkillModel {
 impl LiftSkill {
     fn check(&self, parameters: &Parameters) -> Result<(), Error> {
         chance("acceptable", self.acceptable)?;
-        chance("acceptable_on_bad_day", self.acceptable_on_bad_day.unwrap_or(0.0))?;
+        chance("acceptable_below_usual", self.acceptable_below_usual.unwrap_or(0.0))?;
         chance("critical_fault", self.critical_fault)?;
         chance("pain", self.pain)?;
         chance("worse_next_morning", self.worse_next_morning)?;

@@ -124,7 +124,8 @@ formula! {
         let high = if successes == trials { 1.0 } else { root(below, 0.0, 1.0, "high")? };
         Interval::new(smaller(low, p), larger(high, p), level)
     }
-    source: NEWCOMBE_1998, place: "mid-P, Table I", standing: Published, seen: Memory,
+    source: NEWCOMBE_1998, place: "mid-P, Table I", standing: Published, seen: Secondary,
+    copies: "the tests of one statistical package and two more public files",
     domain: "independent trials at a constant rate",
 }
 

@@ -30,7 +30,7 @@ const BROWN_CAI_DASGUPTA_2001: Source = Source {
 };
 const NIST_HANDBOOK: Source = Source {
     id: "nist-sematech",
-    citation: "NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.4",
+    citation: "NIST/SEMATECH e-Handbook of Statistical Methods",
     doi: Some("10.18434/M32189"),
 };
 
@@ -184,7 +184,8 @@ formula! {
         let high = if successes == trials { 1.0 } else { smaller((2.0 * x + square + 1.0 + above) / scale, 1.0) };
         Interval::new(smaller(low, p), larger(high, p), level)
     }
-    source: NEWCOMBE_1998, place: "method 4, Table I", standing: Published, seen: Memory,
+    source: NEWCOMBE_1998, place: "method 4, Table I", standing: Published, seen: Secondary,
+    copies: "the tests of one statistical package and two more public files",
     domain: "independent trials at a constant rate",
 }
 

@@ -9,11 +9,8 @@ use crate::numeric::sum::sum;
 use crate::numeric::{exp, fabs, finite, ln, pow, sqrt};
 use crate::source::{Source, formula, rows};
 
-const NIST_STRD: Source = Source {
-    id: "nist-strd",
-    citation: "NIST Statistical Reference Datasets, nonlinear regression",
-    doi: None,
-};
+const NIST_STRD: Source =
+    Source { id: "nist-strd", citation: "NIST Statistical Reference Datasets", doi: None };
 
 /// A fitted curve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -178,7 +175,8 @@ formula! {
         };
         fit(curve, x, y, start_shape)
     }
-    source: NIST_STRD, place: "Misra1a, BoxBOD", standing: Published, seen: Read,
+    source: NIST_STRD, place: "nonlinear regression, Misra1a and BoxBOD", standing: Published, seen: Secondary,
+    copies: "test files of open numerical libraries, one library for a data set",
 }
 
 formula! {
@@ -215,7 +213,8 @@ formula! {
         };
         fit(curve, x, y, start_shape)
     }
-    source: NIST_STRD, place: "DanWood", standing: Published, seen: Read,
+    source: NIST_STRD, place: "nonlinear regression, DanWood", standing: Published, seen: Secondary,
+    copies: "test files of open numerical libraries, one library for a data set",
 }
 
 rows![saturating_fit, power_fit];

@@ -179,7 +179,8 @@ formula! {
         }
         Ok(points)
     }
-    source: MONTGOMERY, place: "chapter 9, tabular form", standing: Published, seen: Read,
+    source: MONTGOMERY, place: "chapter 9, tabular form", standing: Published, seen: Secondary,
+    copies: "the documentation of one statistical package",
 }
 
 rows![CUSUM_REFERENCE, CUSUM_THRESHOLD, cusum_chart, cusum_design_default];

@@ -10,7 +10,7 @@ use crate::source::{Source, constant, formula, rows};
 
 const NIST_HANDBOOK: Source = Source {
     id: "nist-sematech",
-    citation: "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2",
+    citation: "NIST/SEMATECH e-Handbook of Statistical Methods",
     doi: Some("10.18434/M32189"),
 };
 

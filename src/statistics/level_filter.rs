@@ -15,9 +15,9 @@ const DURBIN_KOOPMAN_2012: Source = Source {
     citation: "Durbin J, Koopman SJ. Time Series Analysis by State Space Methods, 2nd ed. Oxford University Press, 2012",
     doi: None,
 };
-const HUBER_1964: Source = Source {
-    id: "huber-1964",
-    citation: "Huber PJ. Robust estimation of a location parameter. Ann Math Stat 35:73-101, 1964",
+const HOLLAND_WELSCH_1977: Source = Source {
+    id: "holland-welsch-1977",
+    citation: "Holland PW, Welsch RE. Robust regression using iteratively reweighted least-squares. Commun Stat Theory Methods 6:813-827, 1977",
     doi: None,
 };
 
@@ -25,7 +25,7 @@ constant! {
     "statistics.clip_at",
     /// Innovations beyond this many standard deviations are clipped: 95 % efficiency where nothing is wrong.
     pub const CLIP_AT: f64 = 1.345;
-    source: HUBER_1964, place: "95 % efficiency", standing: Published, seen: Memory,
+    source: HOLLAND_WELSCH_1977, place: "95 % efficiency", standing: Published, seen: Memory,
 }
 
 constant! {
@@ -292,7 +292,7 @@ formula! {
     /// at or below 0, more than 100,000 readings, or values beyond 1e100; `not_finite`.
     ///
     /// # Source
-    /// Durbin & Koopman 2012, chapter 2; robust forms after Huber 1964, Masreliez & Martin 1977, West 1981 (row
+    /// Durbin & Koopman 2012, chapter 2; robust forms after Huber 1964, Holland & Welsch 1977, Masreliez & Martin 1977, West 1981 (row
     /// `statistics.local_level`).
     ///
     /// # Examples

@@ -15,7 +15,8 @@
 //! | Level and slope? | [`local_trend`], [`local_trend_fit`], [`trend_forecast`] |
 //! | Which line? | [`linear_fit`], [`linear_model`], [`robust_line`], [`saturating_fit`], [`power_fit`] |
 //! | How much does a test wander? | [`test_retest`], [`intraclass_correlation`], [`minimal_detectable_change`] |
-//! | Did this person change? | [`change_chances`], [`true_change_interval`] |
+//! | Did this person change? | [`change_chances`], [`true_change_interval`], [`reliable_change`] |
+//! | Is the mean of several trials better? | [`reliability_of_mean`], [`trials_for_reliability`], [`error_of_mean`] |
 //! | Centre and spread | [`summary`], [`median`], [`robust_spread`] |
 //! | Left against right | [`percentage_difference_bishop_2018`] and eight others |
 
@@ -24,6 +25,7 @@ mod binomial_exact;
 mod binomial_interval;
 mod curve_fit;
 mod cusum;
+mod cusum_lengths;
 pub(crate) mod domain;
 mod ewma;
 mod individual_change;
@@ -34,6 +36,7 @@ mod moments;
 mod reading;
 mod regression;
 mod reliability;
+mod repeated_trials;
 pub(crate) mod robust;
 mod theil_sen;
 mod trend_filter;
@@ -53,6 +56,9 @@ pub use binomial_interval::{
 };
 pub use curve_fit::{CurveFit, power_fit, saturating_fit};
 pub use cusum::{CUSUM_REFERENCE, CUSUM_THRESHOLD, CusumDesign, CusumPoint, Side, cusum_chart};
+pub use cusum_lengths::{
+    cusum_run_length, cusum_run_length_one_sided, cusum_run_length_siegmund, cusum_threshold_for,
+};
 pub use ewma::{EwmaChart, EwmaPoint, ewma_chart, ewma_weight_over, steady_weight};
 pub use individual_change::{
     ChangeChances, change_chances, individual_response_deviation, responding_share, true_change_interval,
@@ -70,11 +76,11 @@ pub use reliability::{
     intraclass_correlation, minimal_detectable_change, smallest_worthwhile_change,
     standard_error_of_measurement, test_retest, typical_error_percent,
 };
-pub use robust::{DEVIATION_TO_SPREAD, median, quantile, robust_spread};
-pub use run_length::{
-    cusum_run_length, cusum_run_length_siegmund, cusum_threshold_for, ewma_run_length, ewma_width_for,
-    shewhart_run_length,
+pub use repeated_trials::{
+    ReliableChange, error_of_mean, reliability_of_mean, reliable_change, trials_for_reliability,
 };
+pub use robust::{DEVIATION_TO_SPREAD, median, quantile, robust_spread};
+pub use run_length::{ewma_run_length, ewma_width_for, shewhart_run_length};
 pub use run_rules::{RunRule, RunSignal, nelson_rules, western_electric_rules, western_electric_run_length};
 pub use sequential::{
     SequentialCounts, SequentialDecision, SequentialLines, sequential_acceptance, sequential_average_trials,
@@ -108,12 +114,14 @@ pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
     regression::ROWS,
     curve_fit::ROWS,
     reliability::ROWS,
+    repeated_trials::ROWS,
     individual_change::ROWS,
     symmetry::ROWS,
     individuals::ROWS,
     ewma::ROWS,
     cusum::ROWS,
     run_length::ROWS,
+    cusum_lengths::ROWS,
     run_rules::ROWS,
     level_filter::ROWS,
     level_fit::ROWS,
@@ -132,12 +140,14 @@ pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
     regression::ENTRIES,
     curve_fit::ENTRIES,
     reliability::ENTRIES,
+    repeated_trials::ENTRIES,
     individual_change::ENTRIES,
     symmetry::ENTRIES,
     individuals::ENTRIES,
     ewma::ENTRIES,
     cusum::ENTRIES,
     run_length::ENTRIES,
+    cusum_lengths::ENTRIES,
     run_rules::ENTRIES,
     level_filter::ENTRIES,
     level_fit::ENTRIES,

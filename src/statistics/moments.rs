@@ -17,11 +17,8 @@ const NEUMAIER_1974: Source = Source {
     citation: "Neumaier A. Rundungsfehleranalyse einiger Verfahren zur Summation endlicher Summen. Z Angew Math Mech 54:39-51, 1974",
     doi: None,
 };
-const NIST_STRD: Source = Source {
-    id: "nist-strd",
-    citation: "NIST Statistical Reference Datasets, univariate summary statistics",
-    doi: None,
-};
+const NIST_STRD: Source =
+    Source { id: "nist-strd", citation: "NIST Statistical Reference Datasets", doi: None };
 
 /// Mean and standard deviation.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -116,7 +113,8 @@ formula! {
         }
         finite("values", products.value() / squares.value())
     }
-    source: NIST_STRD, place: "definition of the lag-1 coefficient", standing: Published, seen: Read,
+    source: NIST_STRD, place: "univariate summary statistics, definition of the lag-1 coefficient", standing: Published, seen: Secondary,
+    copies: "test files of open numerical libraries, one library for a data set",
 }
 
 formula! {

@@ -10,7 +10,7 @@ use crate::numeric::sum::sum;
 use crate::source::{Source, formula, rows};
 
 const NIST_STRD: Source =
-    Source { id: "nist-strd", citation: "NIST Statistical Reference Datasets, linear regression", doi: None };
+    Source { id: "nist-strd", citation: "NIST Statistical Reference Datasets", doi: None };
 
 /// Largest number of predictors of a model.
 const MOST_PREDICTORS: usize = 32;
@@ -156,7 +156,8 @@ formula! {
         let ones = alloc::vec![1.0; x.len()];
         line(&sound(least_squares(&[&ones, x], y)?)?, y, Some(mean(y)))
     }
-    source: NIST_STRD, place: "Norris", standing: Published, seen: Read,
+    source: NIST_STRD, place: "linear regression, Norris", standing: Published, seen: Secondary,
+    copies: "test files of open numerical libraries, one library for a data set",
 }
 
 formula! {
@@ -186,7 +187,8 @@ formula! {
         pairs(x, y, 1)?;
         line(&sound(least_squares(&[x], y)?)?, y, None)
     }
-    source: NIST_STRD, place: "NoInt1", standing: Published, seen: Read,
+    source: NIST_STRD, place: "linear regression, NoInt1", standing: Published, seen: Secondary,
+    copies: "test files of open numerical libraries, one library for a data set",
 }
 
 formula! {
@@ -238,7 +240,8 @@ formula! {
             standard_errors: fit.standard_errors,
         })
     }
-    source: NIST_STRD, place: "Longley, Wampler1", standing: Published, seen: Read,
+    source: NIST_STRD, place: "linear regression, Longley and Wampler1", standing: Published, seen: Secondary,
+    copies: "test files of open numerical libraries, one library for a data set",
 }
 
 rows![linear_fit, linear_fit_through_origin, linear_model];

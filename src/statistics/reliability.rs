@@ -39,14 +39,14 @@ constant! {
     "statistics.small_effect",
     /// Smallest worthwhile change as a part of the spread between people: Cohen's small effect.
     pub const SMALL_EFFECT: f64 = 0.2;
-    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Memory,
+    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Read,
 }
 
 constant! {
     "statistics.competition_effect",
     /// Smallest worthwhile change of a solo competitor as a part of the own variation between competitions.
     pub const COMPETITION_EFFECT: f64 = 0.3;
-    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Memory,
+    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Read,
 }
 
 /// How two trials of the same people differ.
@@ -71,6 +71,15 @@ pub struct IntraclassCorrelation {
     pub two_way_random: f64,
     /// Form (3,1): just these trials, their shift does not count.
     pub two_way_mixed: f64,
+    /// Form (1,k): the mean of all trials, read as (1,1); absent where people do not differ.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub one_way_of_mean: Option<f64>,
+    /// Form (2,k): the mean of all trials, read as (2,1); absent where people do not differ.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub two_way_random_of_mean: Option<f64>,
+    /// Form (3,k): the mean of all trials, read as (3,1); absent where people do not differ.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub two_way_mixed_of_mean: Option<f64>,
     /// Mean square between people.
     pub between_people: f64,
     /// Mean square between trials.
@@ -191,7 +200,8 @@ formula! {
     ///
     /// # Formula
     /// From the mean squares of people `R`, trials `C`, residual `E` and within people `W`, `n` people and `k` trials:
-    /// `(R-W)/(R+(k-1)W)`, `(R-E)/(R+(k-1)E+k(C-E)/n)`, `(R-E)/(R+(k-1)E)`.
+    /// `(R-W)/(R+(k-1)W)`, `(R-E)/(R+(k-1)E+k(C-E)/n)`, `(R-E)/(R+(k-1)E)`; of the mean of the trials `(R-W)/R`,
+    /// `(R-E)/(R+(C-E)/n)`, `(R-E)/R`.
     ///
     /// # Domain
     /// At least two people with at least two trials each; `trials` holds one list a trial, people in one order.
@@ -221,13 +231,22 @@ formula! {
             one_way: finite("trials", (r - w) / whole)?,
             two_way_random: finite("trials", (r - e) / (r + (k - 1.0) * e + k * (c - e) / n))?,
             two_way_mixed: finite("trials", (r - e) / (r + (k - 1.0) * e))?,
+            one_way_of_mean: part(r - w, r),
+            two_way_random_of_mean: part(r - e, r + (c - e) / n),
+            two_way_mixed_of_mean: part(r - e, r),
             between_people: r,
             between_trials: c,
             residual: e,
             within_people: w,
         })
     }
-    source: SHROUT_FLEISS_1979, place: "forms (1,1), (2,1), (3,1)", standing: Published, seen: Memory,
+    source: SHROUT_FLEISS_1979, place: "forms (1,1), (2,1), (3,1), and those of the mean of k trials", standing: Published, seen: Secondary,
+    copies: "the documentation and the tests of two statistical packages",
+}
+
+/// A part of what people differ by; absent where they do not.
+fn part(own: f64, whole: f64) -> Option<f64> {
+    if whole > 0.0 { finite("trials", own / whole).ok() } else { None }
 }
 
 struct MeanSquares {
@@ -323,7 +342,7 @@ formula! {
     pub fn smallest_worthwhile_change(between_people: f64) -> f64 {
         Ok(SMALL_EFFECT * positive("between_people", between_people)?)
     }
-    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Memory,
+    source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Read,
 }
 
 rows![

@@ -277,7 +277,8 @@ formula! {
         }
         Err(Error::plain(Code::DidNotConverge, "shift"))
     }
-    source: CHAMP_WOODALL_1987, place: "all four rules", standing: Published, seen: Memory,
+    source: CHAMP_WOODALL_1987, place: "all four rules", standing: Published, seen: Secondary,
+    copies: "public quotations of a handbook page",
     domain: "independent normal values",
 }
 

@@ -13,7 +13,7 @@ const WALD_1945: Source = Source {
 };
 const NIST_HANDBOOK: Source = Source {
     id: "nist-sematech",
-    citation: "NIST/SEMATECH e-Handbook of Statistical Methods, 6.2.6",
+    citation: "NIST/SEMATECH e-Handbook of Statistical Methods",
     doi: Some("10.18434/M32189"),
 };
 

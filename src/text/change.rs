@@ -1,15 +1,92 @@
 //! What would change an answer, as sentences: each true by itself, and each saying who does what.
 
-use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::counted;
+use super::phrases::Phrases;
 use super::sign::ask;
 use super::words::Words;
 use crate::prescription::{Change, LiftToday};
-use crate::quantity::Mass;
-use crate::sign::Ask;
+use crate::quantity::{Mass, Name};
+
+/// What would change an answer, by key.
+pub(super) const CHANGES: Phrases = &[
+    ("count.more_day.one", "1 more day"),
+    ("count.more_day.other", "{count} more days"),
+    ("count.more_session.one", "1 more session"),
+    ("count.more_session.other", "{count} more sessions"),
+    ("change.coach_accepts", "A step is taken only if the coach takes it."),
+    ("change.passing_session", "A step needs the lifter to pass 1 more session, on another day."),
+    (
+        "change.passing_sessions",
+        "A step needs the lifter to pass {count} more sessions in a row, each on another day.",
+    ),
+    ("change.gate_opens", "A step needs the lifter and the coach to meet the other conditions of the gate."),
+    ("change.learning_sessions", "A step needs the lifter to train {sessions}, to learn the lift."),
+    ("change.next_morning_answer", "A step needs the lifter to answer the question of the morning after."),
+    ("change.days", "A step needs the coach to wait {days}."),
+    (
+        "change.clear_sessions",
+        "A step needs the lifter to train {sessions} without more pain in the {region} than usual.",
+    ),
+    ("change.pain_answer", "A step needs the lifter to answer the question about pain."),
+    ("change.clearance", "A step needs a clinician to give a new clearance, and the coach to record it."),
+    (
+        "change.clearance_and_sign_off",
+        "Training needs a clinician to give a clearance, and then the coach to sign off.",
+    ),
+    ("change.day_report", "A step needs the lifter to answer the questions of the day."),
+    (
+        "change.ask_clinician",
+        "Training needs the lifter to ask a clinician about {ask}, and the coach to record the answer.",
+    ),
+    ("change.ask_over", "Training needs the coach to ask about {ask} again, and to record that it is over."),
+    ("change.session_as_granted", "A step needs the lifter to do all the work of a session at its place."),
+    (
+        "change.more_in_reserve",
+        "A step needs the lifter to end the sets of {sessions} with as much in reserve as asked.",
+    ),
+    (
+        "change.effort_said",
+        "A step needs the lifter to say in {sessions} after each set how much was left in reserve.",
+    ),
+    (
+        "change.override_ends",
+        "A step needs the coach to end the override first: one to the working load, without a last day, ends it.",
+    ),
+    ("change.leave_out_partner", "A step needs the coach to leave {lift} out of this day's plan."),
+    ("change.break_over", "Training needs the coach and the lifter to let the noted break end, with {day}."),
+    ("change.day_within", "A step needs the lifter to pass a session on a day within or above the usual."),
+    ("change.recent_session", "A step needs the lifter to train this lift."),
+    (
+        "change.forgiving_proof",
+        "A step needs the lifter to pass a session of the forgiving lift that is heavy enough for it.",
+    ),
+    (
+        "change.smaller_discs",
+        "A step needs the coach to find discs or dumbbells for a smaller one, up to {load}.",
+    ),
+    (
+        "change.more_repetitions",
+        "A step in load may come later: the coach can let the lifter build repetitions at the same load first.",
+    ),
+    (
+        "change.usual_pain_agreed",
+        "A step needs the coach and the lifter to agree anew on the usual level of pain in the {region}.",
+    ),
+    ("change.body_mass", "A step needs the coach to record the lifter's body mass."),
+    ("change.easy_week_over", "A step needs the coach to let the easy week end first."),
+    ("change.sessions", "A step needs the lifter to train this lift in {sessions}."),
+    ("change.whole_work", "A step needs the coach to plan the whole of the work."),
+    ("change.more_time", "A step needs the coach and the lifter to find more time for the session."),
+    ("change.implement", "A step needs the coach to have the {implement} there."),
+    ("change.pins_or_spotter", "A step needs the coach to set pins or to find a spotter."),
+    ("change.coach_sets_otherwise", "A step needs the coach to set something else for this lift."),
+    (
+        "change.newer_library",
+        "A step needs the coach to read the log with a newer version, which knows every event in it.",
+    ),
+];
 
 impl Words<'_> {
     /// One thing that would change the answer. Each is needed; where there are several, none of them is enough alone.
@@ -22,115 +99,81 @@ impl Words<'_> {
     /// ```
     #[must_use]
     pub fn change(&self, change: &Change) -> String {
-        self.change_at(change, |load| self.at_most(load))
+        self.change_at(change, |load| self.cap(load, None))
     }
 
     /// Everything that would change the answer for a lift, loads with their place.
     #[must_use]
     pub fn changes(&self, lift: &LiftToday) -> Vec<String> {
-        let at =
-            |load| super::place::with_place(self.at_most(load), &self.place(&lift.lift, lift.granted.place));
+        let words = self.for_lift(&lift.lift);
+        let at = |load| {
+            let said = words.cap(load, Some(lift.granted.load()));
+            super::place::with_place(said, &words.place(&lift.lift, lift.granted.place))
+        };
         lift.would_change.iter().map(|change| self.change_at(change, at)).collect()
     }
 
     fn change_at(&self, change: &Change, at: impl Fn(Mass) -> String) -> String {
+        let sessions =
+            |key, count: u8| self.say(key, &[("sessions", self.count("more_session", u32::from(count)))]);
+        let region = |region: &Name| ("region", self.region_name(region).to_string());
         match change {
-            Change::ClearSessions { region, count } => format!(
-                "A step needs the lifter to train {} without more pain in the {} than usual.",
-                more_sessions(u32::from(*count)),
-                self.region_name(region)
-            ),
-            Change::SmallerDiscs { up_to } => format!(
-                "A step needs the coach to find discs or dumbbells for a smaller one, up to {}.",
-                at(*up_to)
-            ),
-            Change::Implement { implement } => {
-                format!("A step needs the coach to have the {implement} there.")
+            Change::PassingSessions { count: 1 } => self.say("change.passing_session", &[]),
+            Change::PassingSessions { count } => {
+                self.say("change.passing_sessions", &[("count", count.to_string())])
             }
-            Change::UsualPainAgreed { region } => format!(
-                "A step needs the coach and the lifter to agree anew on the usual level of pain in the {}.",
-                self.region_name(region)
-            ),
-            Change::AskAnswered { ask } => asked(*ask),
-            _ => counted_change(change).unwrap_or_else(|| plain(change).to_string()),
+            Change::LearningSessions { count } => sessions("change.learning_sessions", *count),
+            Change::MoreInReserve { count } => sessions("change.more_in_reserve", *count),
+            Change::EffortSaid { count } => sessions("change.effort_said", *count),
+            Change::Sessions { count } => sessions("change.sessions", *count),
+            Change::Days { count } => {
+                self.say("change.days", &[("days", self.count("more_day", u32::from((*count).max(1))))])
+            }
+            Change::ClearSessions { region: at, count } => {
+                let sessions = ("sessions", self.count("more_session", u32::from(*count)));
+                self.say("change.clear_sessions", &[sessions, region(at)])
+            }
+            Change::UsualPainAgreed { region: at } => self.say("change.usual_pain_agreed", &[region(at)]),
+            Change::SmallerDiscs { up_to } => self.say("change.smaller_discs", &[("load", at(*up_to))]),
+            Change::Implement { implement } => {
+                self.say("change.implement", &[("implement", implement.to_string())])
+            }
+            Change::LeaveOutPartner { partner } => {
+                self.say("change.leave_out_partner", &[("lift", self.lift_name(partner).to_string())])
+            }
+            Change::BreakOver { until } => self.say("change.break_over", &[("day", super::day(*until))]),
+            Change::AskAnswered { ask: asked } => {
+                let key = if asked.needs_clinician() { "change.ask_clinician" } else { "change.ask_over" };
+                self.say(key, &[("ask", ask(*asked).to_string())])
+            }
+            _ => self.say(plain(change), &[]),
         }
     }
 }
 
-fn asked(asked: Ask) -> String {
-    let what = ask(asked);
-    if asked.needs_clinician() {
-        format!(
-            "Training needs the lifter to ask a clinician about {what}, and the coach to record the answer."
-        )
-    } else {
-        format!("Training needs the coach to ask about {what} again, and to record that it is over.")
-    }
-}
-
-fn more_sessions(count: u32) -> String {
-    counted(count, "more session")
-}
-
-/// Those with a number.
-fn counted_change(change: &Change) -> Option<String> {
-    Some(match change {
-        Change::PassingSessions { count: 1 } => {
-            "A step needs the lifter to pass 1 more session, on another day.".to_string()
-        }
-        Change::PassingSessions { count } => {
-            format!("A step needs the lifter to pass {count} more sessions in a row, each on another day.")
-        }
-        Change::LearningSessions { count } => {
-            format!(
-                "A step needs the lifter to train {}, to learn the lift.",
-                more_sessions(u32::from(*count))
-            )
-        }
-        Change::Days { count } => {
-            format!("A step needs the coach to wait {}.", counted(u32::from((*count).max(1)), "more day"))
-        }
-        Change::Sessions { count } => {
-            format!("A step needs the lifter to train this lift in {}.", more_sessions(u32::from(*count)))
-        }
-        _ => return None,
-    })
-}
-
-/// Those without; every one left over must be named here.
-fn plain(change: &Change) -> &'static str {
+/// Keys of those without a value; every one left over must be named here.
+const fn plain(change: &Change) -> &'static str {
     match change {
-        Change::CoachAccepts => "A step is taken only if the coach takes it.",
-        Change::GateOpens => {
-            "A step needs the lifter and the coach to meet the other conditions of the gate."
-        }
-        Change::NextMorningAnswer => "A step needs the lifter to answer the question of the morning after.",
-        Change::PainAnswer => "A step needs the lifter to answer the question about pain.",
-        Change::Clearance => "A step needs a clinician to give a new clearance, and the coach to record it.",
-        Change::ClearanceAndSignOff => {
-            "Training needs a clinician to give a clearance, and then the coach to sign off."
-        }
-        Change::DayReport => "A step needs the lifter to answer the questions of the day.",
-        Change::SessionAsGranted => "A step needs the lifter to do all the work of a session at its place.",
-        Change::MoreInReserve => "A step needs the lifter to end the sets with as much in reserve as asked.",
-        Change::OrdinaryDay => {
-            "A step needs the lifter to pass a session on a day within or above the usual."
-        }
-        Change::RecentSession => "A step needs the lifter to train this lift.",
-        Change::ForgivingProof => {
-            "A step needs the lifter to pass a session of the forgiving lift that is heavy enough for it."
-        }
-        Change::MoreRepetitions => {
-            "A step in load may come later: the coach can let the lifter build repetitions at the same load first."
-        }
-        Change::BodyMass => "A step needs the coach to record the lifter's body mass.",
-        Change::EasyWeekOver => "A step needs the coach to let the easy week end first.",
-        Change::MoreTime => "A step needs the coach and the lifter to find more time for the session.",
-        Change::PinsOrSpotter => "A step needs the coach to set pins or to find a spotter.",
-        Change::CoachSetsOtherwise => "A step needs the coach to set something else for this lift.",
-        Change::NewerLibrary => {
-            "A step needs the coach to read the log with a newer version, which knows every event in it."
-        }
+        Change::CoachAccepts => "change.coach_accepts",
+        Change::GateOpens => "change.gate_opens",
+        Change::NextMorningAnswer => "change.next_morning_answer",
+        Change::PainAnswer => "change.pain_answer",
+        Change::Clearance => "change.clearance",
+        Change::ClearanceAndSignOff => "change.clearance_and_sign_off",
+        Change::DayReport => "change.day_report",
+        Change::SessionAsGranted => "change.session_as_granted",
+        Change::OverrideEnds => "change.override_ends",
+        Change::DayWithin => "change.day_within",
+        Change::RecentSession => "change.recent_session",
+        Change::ForgivingProof => "change.forgiving_proof",
+        Change::MoreRepetitions => "change.more_repetitions",
+        Change::BodyMass => "change.body_mass",
+        Change::EasyWeekOver => "change.easy_week_over",
+        Change::WholeWork => "change.whole_work",
+        Change::MoreTime => "change.more_time",
+        Change::PinsOrSpotter => "change.pins_or_spotter",
+        Change::CoachSetsOtherwise => "change.coach_sets_otherwise",
+        Change::NewerLibrary => "change.newer_library",
         Change::PassingSessions { .. }
         | Change::LearningSessions { .. }
         | Change::Days { .. }
@@ -139,6 +182,10 @@ fn plain(change: &Change) -> &'static str {
         | Change::UsualPainAgreed { .. }
         | Change::SmallerDiscs { .. }
         | Change::Sessions { .. }
-        | Change::Implement { .. } => "",
+        | Change::Implement { .. }
+        | Change::LeaveOutPartner { .. }
+        | Change::MoreInReserve { .. }
+        | Change::EffortSaid { .. }
+        | Change::BreakOver { .. } => "",
     }
 }

@@ -3,7 +3,6 @@
 use alloc::format;
 use alloc::string::String;
 
-use crate::condition::DayClass;
 use crate::numeric;
 use crate::quantity::{Day, Length};
 use crate::record::Tempo;
@@ -22,18 +21,6 @@ pub fn day(day: Day) -> String {
     let (year, month, day) = day.calendar();
     let month = MONTHS.get(usize::from(month).saturating_sub(1)).copied().unwrap_or_default();
     format!("{day} {month} {year}")
-}
-
-/// The class of a day against the lifter's own.
-#[must_use]
-pub fn day_class(class: DayClass) -> &'static str {
-    match class {
-        DayClass::BadAgreeing => "a day below the usual",
-        DayClass::BadSingle => "a day with one sign below the usual",
-        DayClass::Ordinary => "a day within the usual",
-        DayClass::Good => "a day above the usual",
-        DayClass::Unknown => "a day that nobody compared with the usual",
-    }
 }
 
 /// A tempo in words: `3 s down, 1 s hold, 1 s up`.

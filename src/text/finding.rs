@@ -9,7 +9,7 @@ use super::mass::face;
 use super::words::Words;
 use crate::numeric;
 use crate::quantity::{Mass, Name};
-use crate::record::Dimension;
+use crate::record::{Dimension, LiftParameters};
 use crate::rehearsal::{Finding, Found, Severity};
 
 /// How much a finding matters, in a word or two.
@@ -35,13 +35,16 @@ pub fn found(found: &Found) -> String {
 }
 
 impl Words<'_> {
-    /// A finding as one or two sentences, with the lift in front.
+    /// A finding as one or two sentences, with the lift in front; where they name its load, with the place of its start.
     #[must_use]
     pub fn finding(&self, finding: &Finding) -> String {
         let said = self.found(&finding.what);
-        match &finding.lift {
-            Some(lift) => format!("{}: {said}", self.lift_name(lift)),
-            None => said,
+        let Some(lift) = &finding.lift else { return said };
+        let name = self.lift_name(lift);
+        let place = self.lift(lift).filter(|set| names_a_load_of_the_start(&finding.what, set));
+        match place.map(|set| self.place(lift, set.start.place)).filter(|place| !place.is_empty()) {
+            Some(place) => format!("{name}, {place}: {said}"),
+            None => format!("{name}: {said}"),
         }
     }
 
@@ -64,11 +67,6 @@ impl Words<'_> {
                 "The equipment does not make the start load of {}{}: no log takes these parameters.",
                 mass(load),
                 self.beside(*below, *above)
-            ),
-            Found::StartRoundedDown { load, to } => format!(
-                "The equipment does not make the start load of {}. The next lighter one is done, {}.",
-                mass(load),
-                mass(to)
             ),
             Found::StuckAtStart { load, cap, next, discs } => {
                 format!("From the start on, {}", self.stuck(*load, *cap, *next, discs))
@@ -145,7 +143,7 @@ impl Words<'_> {
             let pairs: Vec<String> = discs.iter().map(|disc| face(*disc)).collect();
             format!(" A pair would help of: {}.", pairs.join(", "))
         };
-        let (load, cap) = (self.mass(load), self.at_most(cap));
+        let (load, cap) = (self.mass(load), self.cap(cap, Some(load)));
         format!("no step up from {load} can be loaded: the cap is {cap}, and {next}.{help}")
     }
 
@@ -163,6 +161,21 @@ impl Words<'_> {
     fn listed(&self, lifts: &[Name]) -> String {
         let names: Vec<&str> = lifts.iter().map(|lift| self.lift_name(lift)).collect();
         names.join(", ")
+    }
+}
+
+/// Whether a finding names a load as it is where the lift starts. Further up only a lift whose load moves is still there.
+fn names_a_load_of_the_start(found: &Found, set: &LiftParameters) -> bool {
+    match found {
+        Found::ReferenceNotLighter { .. }
+        | Found::StartNotLoadable { .. }
+        | Found::StuckAtStart { .. }
+        | Found::CeilingBelowStart { .. }
+        | Found::StepAboveCap { .. }
+        | Found::PairStartAboveCap { .. }
+        | Found::ClearanceBelowStart { .. } => true,
+        Found::StuckLater { .. } | Found::WindowBelowStep { .. } => set.moving == Dimension::Load,
+        _ => false,
     }
 }
 
@@ -226,7 +239,6 @@ fn plain(found: &Found) -> String {
         // Named in the groups that come first.
         Found::ReferenceNotLighter { .. }
         | Found::StartNotLoadable { .. }
-        | Found::StartRoundedDown { .. }
         | Found::RegionWithoutLift { .. }
         | Found::StuckAtStart { .. }
         | Found::StuckLater { .. }

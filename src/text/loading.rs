@@ -20,7 +20,8 @@ impl Words<'_> {
     #[must_use]
     pub fn loading(&self, lift: &LiftToday) -> Option<String> {
         let loaded = lift.loaded.as_ref()?;
-        let load = with_place(self.mass(loaded.total), &self.place(&lift.lift, lift.place));
+        let load =
+            with_place(self.for_lift(&lift.lift).mass(loaded.total), &self.place(&lift.lift, lift.place));
         let implement = self.lift(&lift.lift).and_then(|set| self.parameters()?.implement(&set.implement));
         let said = setting(&loaded.setting, implement);
         let said = match &loaded.setting {
@@ -36,9 +37,10 @@ impl Words<'_> {
     /// The warm-up sets, with their place; none where there are none.
     #[must_use]
     pub fn warm_up(&self, lift: &LiftToday) -> Option<String> {
+        let words = self.for_lift(&lift.lift);
         let set = |set: &crate::prescription::WarmUpSet| {
             let fixed = if set.reference { " (the fixed set of every time)" } else { "" };
-            format!("{} x {}{fixed}", self.mass(set.load), set.reps)
+            format!("{} x {}{fixed}", words.mass(set.load), set.reps)
         };
         let sets: Vec<String> = lift.warm_up.iter().map(set).collect();
         let where_done = with_place("Warm-up".to_string(), &self.place(&lift.lift, lift.place));

@@ -22,15 +22,14 @@ pub(super) struct Step {
 }
 
 impl Step {
-    /// At most half of the lightest disc, going evenly into every disc that is marked in the unit.
+    /// Half of what a pair of the lightest discs changes, or finer, going evenly into every disc that is marked in the unit.
     pub(super) fn of(unit: Unit, stock: Option<&Stock>) -> Step {
         let discs = stock.map(Stock::discs).unwrap_or_default();
-        let faces = || discs.iter().filter(|disc| disc.count() > 0).map(|disc| disc.nominal());
-        let fits = |step: i64| {
-            faces().all(|face| {
-                let (face, step) = (face.nanograms(), step.saturating_mul(thousandth(unit)));
-                2 * step <= face
-                    && (face_unit(Mass::from_nanograms(face).unwrap_or_default()) != unit || face % step == 0)
+        let fits = |thousandths: i64| {
+            let step = thousandths.saturating_mul(thousandth(unit));
+            discs.iter().filter(|disc| disc.count() > 0).all(|disc| {
+                let face = disc.nominal().nanograms();
+                step <= face && (disc.unit() != unit || face % step == 0)
             })
         };
         let steps: &[i64] = if unit == Unit::Lb { &POUND_STEPS } else { &KILOGRAM_STEPS };
@@ -52,6 +51,17 @@ impl Step {
     /// The step at or below: no more load, or no less help.
     pub(super) fn below(self, mass: Mass) -> String {
         self.print(mass.nanograms().div_euclid(self.nanograms()))
+    }
+
+    /// The step at or below where that is still more than the other mass, which is loaded; else exact to the finest step, so
+    /// that what may be loaded is never printed as what is.
+    pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> String {
+        let printed = mass.nanograms().div_euclid(self.nanograms()).saturating_mul(self.nanograms());
+        let told_apart = |loaded: Mass| loaded >= mass || printed > loaded.nanograms();
+        if loaded.is_some_and(told_apart) {
+            return self.below(mass);
+        }
+        Step { thousandths: FINEST, ..self }.below(mass)
     }
 
     fn nanograms(self) -> i64 {

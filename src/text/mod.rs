@@ -14,6 +14,7 @@
 //! | a mass, a day, a place, a disc | [`Words::mass`], [`day()`], [`Words::place`], [`face`] |
 //! | what went wrong | [`error`] |
 
+mod answers;
 mod change;
 mod day;
 #[cfg(feature = "rehearsal")]
@@ -21,6 +22,7 @@ mod finding;
 mod loading;
 mod mass;
 mod missing;
+mod phrases;
 mod place;
 mod reason;
 mod session;
@@ -32,11 +34,13 @@ mod words;
 use alloc::format;
 use alloc::string::String;
 
-pub use day::{day, day_class, tempo};
+pub use answers::Show;
+pub use day::{day, tempo};
 #[cfg(feature = "rehearsal")]
 pub use finding::{finding, found, severity};
 pub use mass::face;
-pub use session::{effort, status, verdict};
+pub use phrases::{Translation, phrases};
+pub use session::{day_class, effort, status, verdict};
 pub use sheet::{LiftSheet, Sheet};
 pub use sign::{ask, stop_sign};
 pub use words::Words;

@@ -23,7 +23,7 @@ impl Words<'_> {
 
     /// A load with its place behind it.
     pub(super) fn load_at(&self, lift: &Name, place: Place, load: Mass) -> String {
-        with_place(self.mass(load), &self.place(lift, place))
+        with_place(self.for_lift(lift).mass(load), &self.place(lift, place))
     }
 
     /// What a step would change: to where, and with which load.
@@ -33,7 +33,11 @@ impl Words<'_> {
     pub fn step_to(&self, lift: &LiftToday, to: Grant) -> String {
         let (from, id) = (lift.granted, &lift.lift);
         let there = |what: &str| {
-            format!("{} at {}", with_place(what.into(), &self.place(id, to.place)), self.mass(to.load()))
+            format!(
+                "{} at {}",
+                with_place(what.into(), &self.place(id, to.place)),
+                self.for_lift(id).mass(to.load())
+            )
         };
         let lower = self.lift(id).is_some_and(|set| set.starts_from != StartsFrom::Rack);
         let harder = |set: &LiftParameters| set.is_harder(to.place.rung, from.place.rung);

@@ -5,41 +5,72 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::day::day;
+use super::phrases::Phrases;
 use super::stop::is_stop;
 use super::words::Words;
+use crate::condition::DayClass;
 use crate::loading::Implement;
 use crate::prescription::{LiftToday, Verdict};
 use crate::progression::{MoveOutlook, Status};
-use crate::quantity::Mass;
+use crate::quantity::{Mass, Name};
 use crate::reason::Reason;
+
+/// Verdicts, states of a lift and classes of a day, by key.
+pub(super) const COURSE: Phrases = &[
+    ("verdict.train", "train"),
+    ("verdict.ease_off", "ease off"),
+    ("verdict.technique_only", "technique only"),
+    ("verdict.rest", "rest"),
+    ("verdict.stop", "stop"),
+    ("status.learning", "learning"),
+    ("status.holding", "holding"),
+    ("status.ready_to_advance", "a step is earned"),
+    ("status.consolidating", "settling in after a step"),
+    ("status.stepping_back", "one step easier, to look again"),
+    ("status.resting", "resting"),
+    ("status.returning", "coming back"),
+    ("status.maintaining", "kept where it is"),
+    ("status.stopped_refer", "stopped, see a clinician"),
+    ("status.retired", "no longer used"),
+    ("day_class.below", "a day below the usual"),
+    ("day_class.below_single", "a day with one sign below the usual"),
+    ("day_class.within", "a day within the usual"),
+    ("day_class.above", "a day above the usual"),
+    ("day_class.unknown", "a day that nobody compared with the usual"),
+];
 
 /// A verdict in a word or two.
 #[must_use]
 pub fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Train => "train",
-        Verdict::EaseOff => "ease off",
-        Verdict::TechniqueOnly => "technique only",
-        Verdict::Rest => "rest",
-        Verdict::Stop => "stop",
-    }
+    english_of("verdict.", verdict.as_str())
 }
 
 /// Where a lift stands in its course, in a few words.
 #[must_use]
 pub fn status(status: &Status) -> &'static str {
-    match status {
-        Status::Learning => "learning",
-        Status::Holding => "holding",
-        Status::ReadyToAdvance { .. } => "a step is earned",
-        Status::Consolidating => "settling in after a step",
-        Status::SteppingBack { .. } => "one step easier, to look again",
-        Status::Resting { .. } => "resting",
-        Status::Returning { .. } => "coming back",
-        Status::Maintaining => "kept where it is",
-        Status::StoppedRefer { .. } => "stopped, see a clinician",
-        Status::Retired => "no longer used",
+    english_of("status.", status.as_str())
+}
+
+/// The class of a day against the lifter's own.
+#[must_use]
+pub fn day_class(class: DayClass) -> &'static str {
+    english_of("day_class.", class_name(class))
+}
+
+const fn class_name(class: DayClass) -> &'static str {
+    match class {
+        DayClass::Below => "below",
+        DayClass::BelowSingle => "below_single",
+        DayClass::Within => "within",
+        DayClass::Above => "above",
+        DayClass::Unknown => "unknown",
     }
+}
+
+/// The English of a key in two parts.
+fn english_of(kind: &str, name: &str) -> &'static str {
+    let found = COURSE.iter().find(|(key, _)| key.strip_prefix(kind) == Some(name));
+    found.map_or("", |(_, text)| text)
 }
 
 /// Sets, repetitions and reserve: `3 x 5, leave 3`.
@@ -49,6 +80,24 @@ pub fn effort(lift: &LiftToday) -> String {
 }
 
 impl Words<'_> {
+    /// A verdict in a word or two.
+    #[must_use]
+    pub fn verdict(&self, verdict: Verdict) -> String {
+        self.say(&format!("verdict.{}", verdict.as_str()), &[])
+    }
+
+    /// Where a lift stands in its course, in a few words.
+    #[must_use]
+    pub fn status(&self, status: &Status) -> String {
+        self.say(&format!("status.{}", status.as_str()), &[])
+    }
+
+    /// The class of a day against the lifter's own.
+    #[must_use]
+    pub fn day_class(&self, class: DayClass) -> String {
+        self.say(&format!("day_class.{}", class_name(class)), &[])
+    }
+
     /// The whole answer for a lift in one line: name, place, verdict, load, sets. A stop says why, and what to do now.
     #[must_use]
     pub fn lift_line(&self, lift: &LiftToday) -> String {
@@ -56,13 +105,13 @@ impl Words<'_> {
         match (lift.verdict, self.stop(lift)) {
             (Verdict::Stop, Some(stop)) if !stop.is_empty() => format!("{stop} Stopped: {name}."),
             (Verdict::Stop, _) => format!("Stop: {name}."),
-            (Verdict::Rest, _) => format!("{name}: {}", verdict(lift.verdict)),
+            (Verdict::Rest, _) => format!("{name}: {}", self.verdict(lift.verdict)),
             _ => {
                 let place = self.place(&lift.lift, lift.place);
                 let place = if place.is_empty() { place } else { format!(", {place}") };
                 format!(
                     "{name}{place}: {}, {}, {}",
-                    verdict(lift.verdict),
+                    self.verdict(lift.verdict),
                     self.work_load(lift),
                     effort(lift)
                 )
@@ -73,10 +122,15 @@ impl Words<'_> {
     /// Today's load as it is lifted: dumbbells count one by one.
     fn work_load(&self, lift: &LiftToday) -> String {
         let Some(load) = lift.load.filter(|load| *load != Mass::ZERO) else { return "no load".to_string() };
-        let implement = self.lift(&lift.lift).and_then(|set| self.parameters()?.implement(&set.implement));
+        self.one_by_one(&lift.lift, self.for_lift(&lift.lift).mass(load))
+    }
+
+    /// A load of that lift: dumbbells count one by one.
+    pub(super) fn one_by_one(&self, lift: &Name, said: String) -> String {
+        let implement = self.lift(lift).and_then(|set| self.parameters()?.implement(&set.implement));
         match implement {
-            Some(Implement::Handle(_) | Implement::Pieces(_)) => format!("{} each", self.mass(load)),
-            _ => self.mass(load),
+            Some(Implement::Handle(_) | Implement::Pieces(_)) => format!("{said} each"),
+            _ => said,
         }
     }
 
@@ -122,7 +176,7 @@ impl Words<'_> {
         let halted = lift.verdict == Verdict::Stop;
         let tells = |reason: &&Reason| match reason {
             Reason::MoveOnOffer { .. } => false,
-            Reason::Holding { .. } | Reason::GoodDay => !stopped,
+            Reason::Holding { .. } | Reason::DayAbove => !stopped,
             _ => !is_stop(reason) && (!halted || holds_beside_a_stop(reason)),
         };
         lift.reasons.iter().filter(tells).map(|reason| self.reason_for(lift, reason)).collect()
@@ -141,5 +195,7 @@ const fn holds_beside_a_stop(reason: &Reason) -> bool {
             | Reason::UsualPainReview { .. }
             | Reason::UnknownEventPresent { .. }
             | Reason::MoveRefused { .. }
+            | Reason::OverrideRefused { .. }
+            | Reason::OverridePast { .. }
     )
 }

@@ -6,7 +6,7 @@ use core::fmt;
 
 use super::stop::cautions_beside;
 use super::words::Words;
-use super::{capital, day, day_class};
+use super::{capital, day};
 use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan, Verdict};
 use crate::progression::MoveOutlook;
@@ -66,7 +66,7 @@ impl Words<'_> {
     pub fn session(&self, session: &SessionPlan) -> Sheet {
         let stop = self.session_stops(session);
         let stopped = !stop.is_empty();
-        let heading = alloc::format!("{}, {}", day(session.today), day_class(session.day));
+        let heading = alloc::format!("{}, {}", day(session.today), self.day_class(session.day));
         let lifts =
             session.lifts.iter().map(|lift| self.lift_sheet(lift, stopped, &session.cautions)).collect();
         let mind = cautions_beside(&session.cautions, stopped).map(said).collect();

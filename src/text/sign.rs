@@ -1,6 +1,6 @@
 //! Stop signs and what is asked first, in words.
 
-use crate::sign::{Ask, StopSign};
+use crate::sign::{Ask, PainFeature, StopSign};
 
 /// A stop sign as it is said.
 #[must_use]
@@ -26,5 +26,18 @@ pub fn ask(ask: Ask) -> &'static str {
         Ask::Palpitations => "palpitations",
         Ask::Fall => "a fall",
         Ask::NewMedicine => "a new or changed medicine",
+    }
+}
+
+/// What came with pain, as it is said.
+pub(super) fn pain_feature(feature: PainFeature) -> &'static str {
+    match feature {
+        PainFeature::New => "new",
+        PainFeature::Rising => "rising",
+        PainFeature::Sharp => "sharp",
+        PainFeature::Radiating => "spreading down an arm or a leg",
+        PainFeature::Locking => "the joint locks",
+        PainFeature::Numbness => "numbness or weakness",
+        PainFeature::Pop => "a pop with swelling or loss of strength",
     }
 }

@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::day::day;
-use super::sign::{ask, stop_sign};
+use super::sign::{ask, pain_feature, stop_sign};
 use super::words::Words;
 use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan, Verdict};
@@ -133,8 +133,10 @@ impl Words<'_> {
                 let signs: Vec<&str> = signs.iter().map(|sign| stop_sign(*sign)).collect();
                 format!("Stop: {}, reported on {}.", signs.join("; "), day(*since))
             }
-            Reason::PainStop { region, since } => {
-                format!("Stop: pain in the {}, reported on {}.", self.region_name(region), day(*since))
+            Reason::PainStop { region, since, features } => {
+                let said: Vec<&str> = features.iter().map(|feature| pain_feature(*feature)).collect();
+                let with = if said.is_empty() { String::new() } else { format!(" ({})", said.join("; ")) };
+                format!("Stop: pain in the {}{with}, reported on {}.", self.region_name(region), day(*since))
             }
             Reason::Stopped => "Stop: this lift was stopped earlier.".to_string(),
             Reason::ClearanceAfterIllness => {

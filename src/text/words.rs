@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::String;
 
 use super::mass::Step;
+use super::phrases::Translation;
 use crate::quantity::{Mass, Name, Unit};
 use crate::record::{LiftParameters, Pair, Parameters};
 
@@ -25,29 +26,66 @@ use crate::record::{LiftParameters, Pair, Parameters};
 pub struct Words<'a> {
     parameters: Option<&'a Parameters>,
     step: Step,
+    /// The host chose the unit, for every implement.
+    chosen: bool,
+    translation: Option<&'a Translation>,
 }
 
 impl<'a> Words<'a> {
     /// Kilograms, and ids.
     #[must_use]
     pub fn plain() -> Words<'a> {
-        Words { parameters: None, step: Step::of(Unit::Kg, None) }
+        Words { parameters: None, step: Step::of(Unit::Kg, None), chosen: false, translation: None }
     }
 
     /// The names of these parameters, in the unit that most kinds of their discs are marked in; kilograms where neither
-    /// is more.
+    /// is more. A load on a stack or on pieces is told in the unit of most of its own plates or pieces.
     #[must_use]
     pub fn of(parameters: &'a Parameters) -> Words<'a> {
         let discs = parameters.stock.discs();
         let pounds = discs.iter().filter(|disc| disc.unit() == Unit::Lb).count();
         let unit = if 2 * pounds > discs.len() { Unit::Lb } else { Unit::Kg };
-        Words { parameters: Some(parameters), step: Step::of(unit, Some(&parameters.stock)) }
+        Words {
+            parameters: Some(parameters),
+            step: Step::of(unit, Some(&parameters.stock)),
+            chosen: false,
+            translation: None,
+        }
     }
 
-    /// The same words with loads in that unit.
+    /// The same words with loads in that unit, whatever they are loaded on.
     #[must_use]
     pub fn in_unit(self, unit: Unit) -> Words<'a> {
-        Words { step: Step::of(unit, self.parameters.map(|all| &all.stock)), ..self }
+        Words { step: Step::of(unit, self.parameters.map(|all| &all.stock)), chosen: true, ..self }
+    }
+
+    /// The same words for the loads of one lift: in the unit of its implement, where that has one of its own and the host has
+    /// chosen none.
+    pub(super) fn for_lift(&self, lift: &Name) -> Words<'a> {
+        let own = || {
+            let set = self.lift(lift)?;
+            self.parameters?.implement(&set.implement)?.own_unit()
+        };
+        match own().filter(|unit| !self.chosen && *unit != self.unit()) {
+            Some(unit) => Words { step: Step::of(unit, None), ..*self },
+            None => *self,
+        }
+    }
+
+    /// A cap, rounded down and yet above what is loaded, where it is above it.
+    pub(super) fn cap(&self, cap: Mass, loaded: Option<Mass>) -> String {
+        self.step.below_but_above(cap, loaded)
+    }
+
+    /// The same words with the phrases of a translation.
+    #[must_use]
+    pub const fn translated(self, translation: &'a Translation) -> Words<'a> {
+        Words { translation: Some(translation), ..self }
+    }
+
+    /// The phrases that stand in the place of the English ones.
+    pub(super) const fn translation(&self) -> Option<&'a Translation> {
+        self.translation
     }
 
     /// The unit of loads.
@@ -59,8 +97,8 @@ impl<'a> Words<'a> {
     /// A load as a coach says it: `62.5 kg`, `25 kg of help`.
     ///
     /// Printed in steps of 0.25 kg or 0.5 lb, or finer: the coarsest of 0.25 (0.5 lb), 0.1, 0.05, 0.025, 0.01 and
-    /// 0.005 that is at most half of the lightest disc in the stock and goes evenly into every disc marked in the unit
-    /// (our choice). No step is coarser than the 0.25 kg within which a load counts as the one written.
+    /// 0.005 that is at most the lightest disc in the stock, half of what a pair of it changes, and goes evenly into every
+    /// disc marked in the unit (our choice). No step is coarser than the 0.25 kg within which a load counts as the one written.
     #[must_use]
     pub fn mass(&self, mass: Mass) -> String {
         self.step.nearest(mass)

@@ -23,8 +23,10 @@ impl Serialize for Value {
             Value::Null => to.serialize_unit(),
             Value::Bool(flag) => to.serialize_bool(*flag),
             Value::Number(number) => {
-                // Whole numbers are written without a fraction, as people write them.
-                let whole = number.abs() < 1e15 && crate::numeric::is_whole(*number);
+                // Whole numbers are written without a fraction, as people write them; -0.0, which only a refused number
+                // can be, keeps its sign.
+                let signed_zero = number.to_bits() == (-0.0_f64).to_bits();
+                let whole = number.abs() < 1e15 && crate::numeric::is_whole(*number) && !signed_zero;
                 if whole { to.serialize_i64(*number as i64) } else { to.serialize_f64(*number) }
             }
             Value::Text(text) => to.serialize_str(text),

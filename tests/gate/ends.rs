@@ -49,9 +49,9 @@ fn a_session_becomes_a_fact_with_its_counts() {
     let sets = [marked(5, Mark::Met), marked(4, Mark::Borderline).first_failing(5)];
     let verdict = session_pass(&PassRules::default(), &criteria, &sets).unwrap();
     let today = Day::from_number(20_000).unwrap();
-    let made = SessionFact::new(today, &verdict, DayClass::Good);
+    let made = SessionFact::new(today, &verdict, DayClass::Above);
     let weakest = Some(criteria[1].id.clone());
-    let expected = SessionFact { day_class: DayClass::Good, weakest, ..fact(0, Outcome::Pass, 9, 10) };
+    let expected = SessionFact { day_class: DayClass::Above, weakest, ..fact(0, Outcome::Pass, 9, 10) };
     assert_eq!(made, expected);
 
     let mut twice = marked(5, Mark::Met);

@@ -31,7 +31,7 @@ fn a_report_of_an_ordinary_day_takes_the_move_where_the_policy_says_so() {
         let mut course = open(automatic);
         assert!(!at_43_5(&course), "the day is not known yet");
         assert_eq!(course.stands(PRESS).refused, None, "waiting is not a refusal");
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         assert_eq!(at_43_5(&course), automatic);
     }
 }
@@ -43,7 +43,7 @@ fn a_break_that_asks_for_a_way_back_takes_no_move() {
         // Twelve days after the session, and nine before its offer ends.
         course.day = course.stands(PRESS).last_session.unwrap().plus(12).unwrap();
         assert!(blocked(&course, PRESS).contains(&Reason::Returning { at_most: kg(40.0) }));
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         assert!(!at_43_5(&course), "by the rule");
         course.accept(2);
         assert!(!at_43_5(&course), "by the coach");
@@ -56,7 +56,7 @@ fn a_break_that_asks_for_a_way_back_takes_no_move() {
 #[test]
 fn a_bad_day_takes_no_move() {
     let mut course = open(true);
-    course.day_report(DayClass::BadAgreeing, true);
+    course.day_report(DayClass::Below, true);
     assert!(!at_43_5(&course));
     assert_eq!(course.stands(PRESS).refused, None);
 }
@@ -65,7 +65,7 @@ fn a_bad_day_takes_no_move() {
 fn nothing_but_training_its_answers_and_the_coach_takes_a_move() {
     let mut course = open(true);
     course.add(EventKind::ClearanceExpired(name("clinic")));
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
     assert!(!at_43_5(&course), "no clearance in force");
     course.clear(true);
     course.step(&Step::Missed);
@@ -83,7 +83,7 @@ fn a_refusal_of_the_coach_is_not_forgotten_by_waiting() {
     course.accept(0);
     assert_eq!(course.stands(STRICT).refused, Some(refused));
     assert!(decision(&course, STRICT).reasons.contains(&Reason::MoveRefused { event: refused }));
-    course.day_report(DayClass::BadAgreeing, true);
+    course.day_report(DayClass::Below, true);
     assert!(!at_43_5(&course));
     assert_eq!(course.stands(STRICT).refused, Some(refused));
 }

@@ -157,7 +157,7 @@ fn an_eased_lift_leaves_three_in_reserve_whatever_the_plan_says() {
     for lift in &mut plan.lifts {
         lift.reserve = Some(Rir::whole(0));
     }
-    course.day_report(DayClass::BadAgreeing, true);
+    course.day_report(DayClass::Below, true);
     let session = next_session_from(course.state(), &plan, course.day).unwrap();
     for lift in &session.lifts {
         assert_eq!((lift.verdict, lift.reserve), (Verdict::EaseOff, Rir::whole(3)));

@@ -157,8 +157,8 @@ proptest! {
         let mut ordinary = Course::of(&drawn);
         ordinary.day = ordinary.day.plus(1).unwrap();
         let mut good = ordinary.clone();
-        ordinary.day_report(DayClass::Ordinary, true);
-        good.day_report(DayClass::Good, true);
+        ordinary.day_report(DayClass::Within, true);
+        good.day_report(DayClass::Above, true);
         prop_assert_eq!(limits(&ordinary, 0), limits(&good, 0));
         prop_assert_eq!(super::prescription::loads(&ordinary), super::prescription::loads(&good));
     }

@@ -148,8 +148,9 @@ fn a_load_above_the_step_or_between_two_loads_is_refused() {
 
 #[test]
 fn a_load_that_stays_need_not_be_loadable() {
-    // A start that no disc makes: what moves is something else.
-    let course = ready(|all| all.lifts[PRESS].start.work.load = kg(40.3));
+    // A load that no disc makes any more: what moves is something else.
+    let mut course = ready(|all| all.lifts[PRESS].start.work.load = kg(41.0));
+    lose_smallest_discs(&mut course);
     let from = course.stands(PRESS).grant;
     assert!(coach_moves(&course, with(&from, |to| to.work.reps = 6)));
 }
@@ -181,7 +182,7 @@ fn a_load_above_the_window_may_stay_while_something_else_moves() {
     let mut all = parameters(1);
     all.policy.window_cap = 0.03;
     course.add(EventKind::ParametersChanged(Box::new(all)));
-    course.day_report(bismar::condition::DayClass::Ordinary, true);
+    course.day_report(bismar::condition::DayClass::Within, true);
     let by = blocked(&course, PRESS);
     assert!(matches!(by[..], [Reason::WindowCap { load, .. }] if load == kg(41.2)), "{by:?}");
     let from = course.stands(PRESS).grant;

@@ -107,6 +107,15 @@ pub fn parameters(scale: u32) -> Parameters {
     }
 }
 
+/// The smallest discs of the gym are lost.
+pub fn lose_smallest_discs(course: &mut Course) {
+    let mut all = course.set().clone();
+    let smallest = all.stock.discs().iter().map(Disc::nominal).min().unwrap();
+    let left = all.stock.discs().iter().filter(|disc| disc.nominal() > smallest).copied();
+    all.stock = Stock::new(left.collect()).unwrap();
+    course.add(EventKind::ParametersChanged(Box::new(all)));
+}
+
 /// Every load that a lift can have at a place, rising; worked out with the loading module alone.
 pub fn loads(all: &Parameters, set: &LiftParameters, place: Place) -> Vec<Mass> {
     let implement = all.implement(&set.implement).unwrap();
@@ -355,7 +364,8 @@ impl Course {
             marks.first_failing_rep = first.map(u16::from);
             marks.with("brace", brace).unwrap().with("depth", Mark::Met).unwrap()
         });
-        WorkSet { load, reps: Reps::whole(u16::from(reps)).unwrap(), effort: None, failed: false, marks }
+        let effort = Some(Effort::Rir(bismar::quantity::Rir::whole(3)));
+        WorkSet { marks, effort, ..WorkSet::done(load, Reps::whole(u16::from(reps)).unwrap()) }
     }
 
     /// The sets of that lift as they are granted, at a load near the highest allowed.
@@ -372,7 +382,9 @@ impl Course {
         let before = if quality == Quality::OneMiss { Quality::Clean } else { quality };
         let quality_of = |set: u8| if set + 1 == work.sets { quality } else { before };
         let sets = (0..work.sets).map(|set| Course::set_of(load, work.reps, quality_of(set))).collect();
-        LiftSession::as_granted(self.lift_name(at as u8), sets)
+        let spotted = Setup { company: Some(ByTheBar::Spotter), ..Setup::default() };
+        let setup = self.set().lifts[at].over_the_body.then_some(spotted);
+        LiftSession { setup, ..LiftSession::as_granted(self.lift_name(at as u8), sets) }
     }
 
     /// Whether the implement of that lift helps, so that its loads count below zero.
@@ -446,7 +458,7 @@ impl Course {
     }
 
     pub fn clean_week(&mut self) {
-        self.day_report(DayClass::Ordinary, true);
+        self.day_report(DayClass::Within, true);
         self.accept_offers();
         self.session(u8::MAX, Quality::Clean, Weight::AtLimit, Some(0));
         self.morning(false);

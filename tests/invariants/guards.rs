@@ -8,7 +8,6 @@ use bismar::error::Code;
 use bismar::prescription::{Change, Verdict, next_session_from};
 use bismar::reason::Reason;
 use bismar::record::*;
-use bismar::value::Value;
 
 #[test]
 fn an_agreed_level_is_spoken_of_only_while_it_hurts() {
@@ -45,11 +44,11 @@ fn a_session_waits_for_its_morning_whatever_it_came_to() {
 
 #[test]
 fn after_a_session_that_did_not_pass_no_move_is_taken_however_open_the_gate() {
-    // A fail on a confirmed bad day, and a session that nobody marked, leave the two passes before them.
+    // A fail on a confirmed day below the usual, and a session that nobody marked, leave the two passes before them.
     for (quality, class) in [
-        (Quality::Unscored, DayClass::Ordinary),
-        (Quality::ManyMisses, DayClass::BadAgreeing),
-        (Quality::Clean, DayClass::Ordinary),
+        (Quality::Unscored, DayClass::Within),
+        (Quality::ManyMisses, DayClass::Below),
+        (Quality::Clean, DayClass::Within),
     ] {
         let passed = quality == Quality::Clean;
         let mut course = ready(|_| {});
@@ -57,7 +56,7 @@ fn after_a_session_that_did_not_pass_no_move_is_taken_however_open_the_gate() {
         course.day_report(class, true);
         course.session(4, quality, Weight::AtLimit, Some(0));
         course.morning(false);
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         assert!(decision(&course, PRESS).gate.open, "{quality:?}");
         let expected = if passed { Vec::new() } else { vec![Reason::GateNotOpen] };
         assert_eq!(blocked(&course, PRESS), expected, "{quality:?}");
@@ -120,7 +119,7 @@ fn pain_once_asked_about_today_has_been_asked_about() {
     };
     let asked = |reports: &[bool]| {
         let mut course = hurt();
-        reports.iter().for_each(|asked| course.day_report(DayClass::Ordinary, *asked));
+        reports.iter().for_each(|asked| course.day_report(DayClass::Within, *asked));
         was_asked(&course)
     };
     assert!(asked(&[true]) && asked(&[true, false]) && asked(&[false, true]));
@@ -129,7 +128,7 @@ fn pain_once_asked_about_today_has_been_asked_about() {
     let again = Some(vec![Course::pain("shoulder", 4)]);
     course.add(EventKind::DayReport(DayReport { pain: again, ..DayReport::default() }));
     course.day = course.day.plus(1).unwrap();
-    course.day_report(DayClass::Ordinary, false);
+    course.day_report(DayClass::Within, false);
     assert!(!was_asked(&course), "that was yesterday");
 }
 
@@ -144,24 +143,18 @@ fn an_illness_is_not_forgotten_for_a_holiday() {
         let ill = course.stands(PRESS).ill;
         assert_eq!(blocked(&course, PRESS).contains(&Reason::ClearanceAfterIllness), ill);
         assert_eq!(course.state().ill_since().is_some(), ill);
-        let stored = Value::write(course.state()).unwrap();
-        let kept = stored.field("shared").and_then(|shared| shared.field("layoff")).unwrap();
-        (kept.field("reason").cloned().unwrap(), ill)
+        ill
     };
     use LayoffReason::{Ill, Planned, Well};
-    let said = |text: &'static str, ill: bool| (Value::Text(text.into()), ill);
-    assert_eq!([noted(&[Ill, Planned]), noted(&[Ill, Well])], [said("ill", true), said("ill", true)]);
-    assert_eq!(
-        [noted(&[Planned, Ill]), noted(&[Well, Planned])],
-        [said("ill", true), said("planned", false)]
-    );
+    assert!([&[Ill, Planned], &[Ill, Well], &[Planned, Ill]].iter().all(|reasons| noted(*reasons)));
+    assert!(!noted(&[Well, Planned]));
 }
 
 #[test]
 fn a_strict_lift_may_reach_its_share_of_the_forgiving_one_and_no_more() {
     // The strict lift stands at 50 kg; its step goes to 55.
     for (forgiving, ratio, cap, held) in
-        [(55.0, 1.0, 55.0, false), (54.0, 1.0, 54.0, true), (60.0, 0.9, 54.0, true), (50.0, 1.1, 55.0, false)]
+        [(55.0, 1.0, 55.0, false), (53.5, 1.0, 53.5, true), (60.0, 0.9, 54.0, true), (50.0, 1.1, 55.0, false)]
     {
         let mut all = parameters(1);
         all.lifts[FORGIVING].start.work.load = kg(forgiving);
@@ -172,7 +165,7 @@ fn a_strict_lift_may_reach_its_share_of_the_forgiving_one_and_no_more() {
             course.morning(false);
             course.day = course.day.plus(6).unwrap();
         }
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         let said = blocked(&course, STRICT);
         assert_eq!(said, if held { vec![Reason::PairCap { load: kg(cap) }] } else { Vec::new() });
     }

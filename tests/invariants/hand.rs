@@ -20,7 +20,7 @@ pub fn helped(mut all: Parameters) -> Parameters {
 
 /// One clean week of the press alone, in which no move is taken.
 pub fn press_week(course: &mut Course) {
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     course.morning(false);
     course.day = course.day.plus(6).unwrap();
@@ -37,7 +37,7 @@ pub fn ready(set: impl FnOnce(&mut Parameters)) -> Course {
             press_week(&mut course);
         }
     }
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
     assert_eq!(course.stands(PRESS).status, READY);
     course
 }

@@ -68,7 +68,7 @@ pub const YOUNG: Option<&str> = Some("1975-07-01");
 /// All lifts trained once, on 6 January 2025, by a lifter born on that day.
 pub fn trained(parameters: Parameters, born: Option<&str>) -> Course {
     let mut course = Course::of_lifter_born(parameters, born);
-    clean(&mut course, 7, DayClass::Ordinary);
+    clean(&mut course, 7, DayClass::Within);
     course
 }
 
@@ -76,7 +76,7 @@ pub fn trained(parameters: Parameters, born: Option<&str>) -> Course {
 pub fn holding(parameters: Parameters) -> Course {
     let mut course = trained(parameters, YOUNG);
     wait(&mut course, 2);
-    clean(&mut course, 7, DayClass::Ordinary);
+    clean(&mut course, 7, DayClass::Within);
     wait(&mut course, 2);
     assert_eq!(lift(&course, PRESS).status, HOLDING);
     course

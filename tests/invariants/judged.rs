@@ -1,10 +1,12 @@
-//! What one session comes to: work granted, fails on bad days, calibration, pain of a partner, what is kept of it.
+//! What one session comes to: work granted, fails on days below the usual, calibration, pain of a partner, what is kept of it.
 
 use super::course::*;
+use super::hand::blocked;
 use super::hundred::*;
 use bismar::condition::DayClass;
 use bismar::gate::{Mark, Outcome, Rater, SetMarks};
 use bismar::quantity::{Rir, Rpe};
+use bismar::reason::Reason;
 use bismar::record::*;
 
 fn outcome(course: &Course, at: usize) -> Outcome {
@@ -77,7 +79,7 @@ fn fails_after(course: &mut Course, class: DayClass, quality: Quality) -> (u8, u
 #[test]
 fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
     let mut course = holding(hundred());
-    let mut bad = |quality| fails_after(&mut course, DayClass::BadAgreeing, quality);
+    let mut bad = |quality| fails_after(&mut course, DayClass::Below, quality);
     assert_eq!(bad(Quality::ManyMisses), (0, 1));
     assert_eq!(bad(Quality::ManyMisses), (0, 2));
     assert_eq!(bad(Quality::ManyMisses), (1, 0));
@@ -86,8 +88,8 @@ fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
 
 #[test]
 fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_bad_day_is_no_excuse() {
-    assert_eq!(fails_after(&mut holding(hundred()), DayClass::BadAgreeing, Quality::CriticalLost), (1, 0));
-    for class in [DayClass::BadSingle, DayClass::Ordinary, DayClass::Good, DayClass::Unknown] {
+    assert_eq!(fails_after(&mut holding(hundred()), DayClass::Below, Quality::CriticalLost), (1, 0));
+    for class in [DayClass::BelowSingle, DayClass::Within, DayClass::Above, DayClass::Unknown] {
         assert_eq!(fails_after(&mut holding(hundred()), class, Quality::ManyMisses), (1, 0), "{class:?}");
     }
 }
@@ -95,9 +97,29 @@ fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_bad_day_is_no_excuse() {
 #[test]
 fn a_fail_on_a_bad_day_takes_back_no_earlier_fail_and_a_pass_does() {
     let mut course = holding(hundred());
-    assert_eq!(fails_after(&mut course, DayClass::Ordinary, Quality::ManyMisses), (1, 0));
-    assert_eq!(fails_after(&mut course, DayClass::BadAgreeing, Quality::ManyMisses), (1, 1));
-    assert_eq!(fails_after(&mut course, DayClass::Ordinary, Quality::Clean), (0, 0));
+    assert_eq!(fails_after(&mut course, DayClass::Within, Quality::ManyMisses), (1, 0));
+    assert_eq!(fails_after(&mut course, DayClass::Below, Quality::ManyMisses), (1, 1));
+    assert_eq!(fails_after(&mut course, DayClass::Within, Quality::Clean), (0, 0));
+}
+
+/// What counts is the row of passes that opens the gate, not an older pass that a fail has made worthless.
+#[test]
+fn a_pass_on_a_usual_day_before_a_fail_does_not_qualify_two_passes_below_the_usual() {
+    let qualified = |between: &[(DayClass, Quality)]| {
+        let mut course = holding(hundred());
+        fails_after(&mut course, DayClass::Within, Quality::ManyMisses);
+        fails_after(&mut course, DayClass::Within, Quality::Clean);
+        for (class, quality) in between {
+            fails_after(&mut course, *class, *quality);
+        }
+        fails_after(&mut course, DayClass::Below, Quality::Clean);
+        fails_after(&mut course, DayClass::Below, Quality::Clean);
+        !blocked(&course, PRESS).contains(&Reason::QualifiedBelowUsual)
+    };
+    assert!(qualified(&[]));
+    assert!(qualified(&[(DayClass::Below, Quality::ManyMisses)]), "a fail below the usual is excused");
+    assert!(!qualified(&[(DayClass::Within, Quality::ManyMisses)]));
+    assert!(!qualified(&[(DayClass::Below, Quality::CriticalLost)]));
 }
 
 #[test]
@@ -107,7 +129,7 @@ fn no_policy_but_its_own_number_makes_fails_of_bad_days_neutral() {
         all.policy.neutral_fails = allowed;
         let mut course = trained(all, YOUNG);
         wait(&mut course, 2);
-        assert_eq!(fails_after(&mut course, DayClass::BadAgreeing, Quality::ManyMisses), expected);
+        assert_eq!(fails_after(&mut course, DayClass::Below, Quality::ManyMisses), expected);
     }
 }
 
@@ -154,10 +176,10 @@ fn placed(consolidating: bool) -> Course {
     all.lifts[PRESS].ceiling = consolidating.then(|| kg(105.0)).or(Some(kg(100.0)));
     let mut course = Course::new(all);
     while lift(&course, PRESS).moves.is_empty() && (consolidating || lift(&course, PRESS).here.0 < 3) {
-        clean(&mut course, 4, DayClass::Ordinary);
+        clean(&mut course, 4, DayClass::Within);
         course.morning(false);
         wait(&mut course, 2);
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         course.accept(2);
     }
     course

@@ -47,7 +47,7 @@ fn a_maintained_lift_is_looked_at_again_after_the_stated_days() {
 fn a_failed_look_is_due_again_at_once_and_a_second_one_steps_back() {
     let mut course = maintained();
     let before = course.stands(PRESS).grant.load();
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
     course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
     assert_eq!(probe(&course, PRESS).unwrap().0, course.day.plus(1).unwrap());
     assert_eq!(course.stands(PRESS).status, MAINTAINING);
@@ -72,7 +72,7 @@ fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
     assert!(reasons(&course, PRESS).contains(&Reason::MaintainingBand { not_below: lowest }));
     let two_fails = |course: &mut Course| {
         for _ in 0..2 {
-            course.day_report(DayClass::Ordinary, true);
+            course.day_report(DayClass::Within, true);
             course.session(4, Quality::ManyMisses, Weight::AtLimit, Some(0));
             course.day = course.day.plus(3).unwrap();
         }
@@ -97,7 +97,9 @@ fn a_look_that_is_missed_moves_nothing() {
         course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
         course.day = course.day.plus(9).unwrap();
     }
-    assert!(probe(&course, PRESS).unwrap().0 < course.day);
+    assert_eq!(probe(&course, PRESS), None);
+    let late = |reason: &Reason| matches!(reason, Reason::ProbeOverdue { since, .. } if *since < course.day);
+    assert!(reasons(&course, PRESS).iter().any(late));
     assert_eq!(course.stands(PRESS).grant, before);
 }
 
@@ -113,7 +115,7 @@ fn press(course: &mut Course, depth: Mark) {
     course.add(EventKind::SessionRecorded(session));
     course.morning(false);
     course.day = course.day.plus(6).unwrap();
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
 }
 
 #[test]
@@ -141,7 +143,7 @@ fn what_was_weak_before_a_move_is_looked_at_after_it() {
 fn forgiving_runs_ahead(count: usize) -> Course {
     let mut course = weeks(3);
     for _ in 0..count {
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         if course.stands(FORGIVING).status == READY {
             course.accept(1);
         }
@@ -168,7 +170,7 @@ fn a_forgiving_lift_far_ahead_asks_for_a_look_at_the_pair() {
     // Where the forgiving lift has hardly grown, time alone asks for nothing.
     let mut still = forgiving_runs_ahead(9);
     for _ in 0..20 {
-        still.day_report(DayClass::Ordinary, true);
+        still.day_report(DayClass::Within, true);
         still.session(3, Quality::Unscored, Weight::AtLimit, Some(0));
         still.day = still.day.plus(7).unwrap();
     }
@@ -182,7 +184,7 @@ fn an_agreed_usual_level_allows_a_move_only_until_it_is_due_to_be_looked_at() {
     let agreed = course.day;
     let week = |course: &mut Course| {
         let pain = vec![Course::pain("hip", 2)];
-        let report = DayReport { class: Some(DayClass::Ordinary), pain: Some(pain), ..DayReport::default() };
+        let report = DayReport { class: Some(DayClass::Within), pain: Some(pain), ..DayReport::default() };
         course.add(EventKind::DayReport(report));
         course.session(2, Quality::Clean, Weight::AtLimit, Some(2));
         course.day = course.day.plus(7).unwrap();
@@ -194,7 +196,7 @@ fn an_agreed_usual_level_allows_a_move_only_until_it_is_due_to_be_looked_at() {
     }
     assert_eq!(course.stands(FORGIVING).status, READY);
     course.day = agreed.plus(91).unwrap();
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
     assert!(reasons(&course, FORGIVING).contains(&review));
     // The level no longer counts: the same pain holds now.
     course.add(EventKind::PainReport(Course::pain("hip", 2)));

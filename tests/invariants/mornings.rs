@@ -20,7 +20,7 @@ fn next_day(course: &mut Course) {
 }
 
 fn day_report(course: &mut Course, pain: Vec<PainAnswer>) {
-    let class = Some(DayClass::Ordinary);
+    let class = Some(DayClass::Within);
     course.add(EventKind::DayReport(DayReport {
         class,
         pain: Some(pain),
@@ -242,7 +242,7 @@ fn a_flare_counts_against_a_session_whatever_it_came_to() {
 
 #[test]
 fn a_bad_day_is_no_excuse_for_a_flare() {
-    for class in [DayClass::BadAgreeing, DayClass::Ordinary] {
+    for class in [DayClass::Below, DayClass::Within] {
         let mut course = weeks(3);
         course.day_report(class, true);
         press(&mut course);

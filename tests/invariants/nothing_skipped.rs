@@ -43,6 +43,26 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
     }
 }
 
+/// A session in spite of a stop ends no break: the weeks before it count when the lift is let go.
+#[test]
+fn a_session_during_a_stop_makes_no_break_shorter() {
+    let left = |trained: bool| {
+        let mut course = holding(hundred());
+        report(&mut course, "shoulder", 7, &[]);
+        after_session(&mut course, 90);
+        if trained {
+            press(&mut course, Quality::Clean);
+        }
+        course.clear(true);
+        course.step(&Step::SignOff(2));
+        let decision = on(&course, PRESS, course.day);
+        (decision.status.as_str(), decision.grant.place.rung, kilograms(decision.limit))
+    };
+    // One step down for the stop, and of that what twelve weeks leave.
+    assert_eq!(left(false), (RETURNING, 0, 60));
+    assert_eq!(left(true), left(false));
+}
+
 /// Two fails while a lift is being learned, then the pass that ends the step back: the sessions left are still to come.
 #[test]
 fn a_step_back_leaves_calibration_where_it_was() {

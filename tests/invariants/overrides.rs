@@ -2,6 +2,7 @@
 
 use super::course::*;
 use super::hand::*;
+use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::quantity::Mass;
 use bismar::reason::Reason;
@@ -15,8 +16,12 @@ fn trained() -> Course {
     course
 }
 
+/// The limit so many days later, on a day on which everything was asked.
 fn limit_after(course: &Course, days: i32) -> Mass {
-    course.state().decide(course.day.plus(days).unwrap()).unwrap()[PRESS].limit
+    let mut later = course.clone();
+    later.day = later.day.plus(days).unwrap();
+    later.day_report(DayClass::Within, true);
+    later.limit(PRESS)
 }
 
 #[test]
@@ -46,14 +51,14 @@ fn an_override_upward_needs_a_reason_and_an_end() {
         let lift = course.stands(PRESS);
         assert_eq!((lift.grant.load(), lift.overruled.is_none()), (kg(40.0), true), "{why:?} {expires:?}");
         assert_eq!(course.limit(PRESS), kg(40.0));
-        assert!(decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
+        assert!(decision(&course, PRESS).reasons.contains(&Reason::OverrideRefused { event }));
         // Said until the lift is next trained.
         course.step(&Step::Missed);
         course.session(1, Quality::Clean, Weight::AtLimit, Some(0));
-        assert!(decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
+        assert!(decision(&course, PRESS).reasons.contains(&Reason::OverrideRefused { event }));
         course.day = course.day.plus(1).unwrap();
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
-        assert!(!decision(&course, PRESS).reasons.contains(&Reason::MoveRefused { event }));
+        assert!(!decision(&course, PRESS).reasons.contains(&Reason::OverrideRefused { event }));
     }
 }
 
@@ -73,7 +78,11 @@ fn an_override_that_has_ended_already_does_nothing() {
     let mut course = trained();
     let before = course.state().clone();
     assert!(overrule(&mut course, 42.0, -1));
-    assert_eq!(course.stands(PRESS), stands(&before, PRESS));
+    // Nothing but that it was refused.
+    let past = course.day.plus(-1).ok();
+    assert_eq!(course.stands(PRESS).override_past, past);
+    let said = with(stands(&before, PRESS).now, |now| now.override_past = past);
+    assert_eq!(*course.stands(PRESS).now, said);
     // Nor does it take the place of one in force, which is lower.
     assert!(overrule(&mut course, 30.0, 10));
     overrule(&mut course, 36.0, -1);
@@ -86,6 +95,7 @@ fn no_override_passes_the_lowest_ceiling() {
         let mut all = parameters(1);
         all.lifts[PRESS].ceiling = ceiling.map(kg);
         let mut course = Course::new(all);
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
         if let Some(load) = limit {
             let load = Some(kg(load));
             limited(&mut course, 100, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
@@ -102,7 +112,7 @@ fn no_override_passes_the_lowest_ceiling() {
         for (load, taken) in [(42.0, true), (lowest, true), (lowest + 1.0, false), (60.0, false)] {
             let mut course = course.clone();
             assert_eq!(overrule(&mut course, load, 5), taken, "{load} under {ceiling:?} and {limit:?}");
-            assert_eq!(course.limit(PRESS), kg(if taken { load } else { 40.0 }));
+            assert_eq!(limit_after(&course, 0), kg(if taken { load } else { 40.0 }));
         }
     }
     assert!(overrule(&mut with(None, None), 60.0, 5), "nothing caps it");

@@ -60,10 +60,10 @@ fn alone(course: &mut Course) {
     course.add(EventKind::SessionRecorded(session));
 }
 
-/// The gate of the press opens on bad days alone.
+/// The gate of the press opens on days below the usual alone.
 fn bad_days(course: &mut Course) {
     for _ in 0..6 {
-        course.day_report(DayClass::BadAgreeing, true);
+        course.day_report(DayClass::Below, true);
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
         course.morning(false);
         course.day = course.day.plus(6).unwrap();
@@ -133,12 +133,46 @@ static CASES: &[Case] = &[
     },
     Case {
         codes: &["rounded_down"],
-        set: |all| all.lifts[PRESS].start.work.load = kg(40.3),
-        play: NOTHING,
+        set: |all| all.lifts[PRESS].start.work.load = kg(41.0),
+        play: |course| lose_smallest_discs(course),
+        plan: WHOLE,
+    },
+    Case {
+        codes: &["ill_until"],
+        set: AS_IS,
+        play: |course| {
+            let (from, to) = (course.day, course.day.plus(9).ok());
+            course.add(EventKind::LayoffNoted(Layoff { from, to, reason: LayoffReason::Ill }));
+            course.day = course.day.plus(3).unwrap();
+            course.clear(true);
+        },
+        plan: WHOLE,
+    },
+    Case {
+        codes: &["planned_break"],
+        set: AS_IS,
+        play: |course| {
+            let (from, to) = (course.day, course.day.plus(3).ok());
+            let reason = LayoffReason::Planned;
+            course.add(EventKind::LayoffNoted(Layoff { from, to, reason }));
+        },
+        plan: WHOLE,
+    },
+    Case {
+        codes: &["effort_not_said"],
+        set: AS_IS,
+        play: |course| {
+            for _ in 0..2 {
+                let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
+                lift.sets.iter_mut().for_each(|set| set.effort = None);
+                course.train(vec![lift], Some(Vec::new()));
+                course.day = course.day.plus(3).unwrap();
+            }
+        },
         plan: WHOLE,
     },
     Case { codes: &["alone_without_pins", "reserve_floor"], set: AS_IS, play: alone, plan: WHOLE },
-    Case { codes: &["qualified_on_bad_days"], set: AS_IS, play: bad_days, plan: WHOLE },
+    Case { codes: &["qualified_below_usual"], set: AS_IS, play: bad_days, plan: WHOLE },
     Case {
         codes: &["asks_first"],
         set: AS_IS,
@@ -276,11 +310,66 @@ static CASES: &[Case] = &[
         plan: WHOLE,
     },
     Case {
+        codes: &["maintaining", "below_band"],
+        set: AS_IS,
+        play: |course| {
+            weeks(course, 3);
+            let not_below = Some(kg(500.0));
+            course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role: Role::Maintain, not_below }));
+            course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
+        },
+        plan: WHOLE,
+    },
+    Case {
+        codes: &["probe_overdue"],
+        set: |all| all.policy.probe_days = 2,
+        play: |course| {
+            weeks(course, 3);
+            course.add(EventKind::RoleSet(RoleSet {
+                lift: name("press"),
+                role: Role::Maintain,
+                not_below: None,
+            }));
+        },
+        plan: WHOLE,
+    },
+    Case {
+        codes: &["counted_anew", "override_past"],
+        set: AS_IS,
+        play: |course| {
+            weeks(course, 2);
+            course.add(EventKind::BarOrDiscsChanged(BarChanged { lift: None, now: name("other") }));
+            let (lift, load, who) = (name("press"), kg(1.0), name("coach"));
+            let expires = course.day.plus(-1).ok();
+            course.add(EventKind::CoachOverride(Override { lift, load, who, why: None, expires }));
+        },
+        plan: WHOLE,
+    },
+    Case {
+        codes: &["miss_not_placed", "pins_moved"],
+        set: AS_IS,
+        play: |course| {
+            for height in [500.0, 400.0] {
+                let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
+                let pins = Some(Length::from_mm(height).unwrap());
+                lift.setup = Some(Setup { pins, ..Setup::default() });
+                // One miss less than would have to be early: it may lie anywhere.
+                if let Some(marks) = &mut lift.sets[0].marks {
+                    marks.acceptable = marks.reps.checked_sub(1);
+                    marks.first_failing_rep = None;
+                }
+                course.train(vec![lift], Some(Vec::new()));
+                course.day = course.day.plus(2).unwrap();
+            }
+        },
+        plan: WHOLE,
+    },
+    Case {
         codes: &["cooling_off", "region_window"],
         set: AS_IS,
         play: |course| {
             weeks(course, 2);
-            course.day_report(DayClass::Ordinary, true);
+            course.day_report(DayClass::Within, true);
             course.accept(2);
         },
         plan: WHOLE,

@@ -79,7 +79,11 @@ fn a_lift_without_its_stopped_region_stays_stopped_until_that_is_signed_off() {
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     let strict = &session.lifts[STRICT];
     assert_eq!((strict.verdict, strict.load), (Verdict::Stop, None));
-    assert!(strict.reasons.contains(&Reason::PainStop { region: name("hip"), since: course.day }));
+    assert!(strict.reasons.contains(&Reason::PainStop {
+        region: name("hip"),
+        since: course.day,
+        features: Vec::new()
+    }));
     signed(&mut course, "hip");
     assert_eq!(statuses(&course)[..2], [RETURNING; 2]);
     // Its clear sessions are still to come; then the hip is the lift's no longer.
@@ -149,7 +153,11 @@ fn a_stop_without_a_lift_halts_every_lift_and_outlives_its_region() {
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     for lift in &session.lifts {
         assert_eq!(lift.verdict, Verdict::Stop);
-        assert!(lift.reasons.contains(&Reason::PainStop { region: name("hip"), since }));
+        assert!(lift.reasons.contains(&Reason::PainStop {
+            region: name("hip"),
+            since,
+            features: Vec::new()
+        }));
     }
     let answer = EventKind::PainReport(Course::pain("hip", 0));
     assert_eq!(turned_away(&course, answer), Some(Code::UnknownRegion));
@@ -170,7 +178,11 @@ fn a_lift_halted_for_a_region_without_a_lift_waits_for_its_sign_off_whatever_loa
     sign_off(&mut course, SignOffScope::Gate(name("press")));
     assert_eq!(statuses(&course), [STOPPED; 3], "nor does a sign-off of something else");
     let since = region(&course, "hip").stop.as_ref().unwrap().since;
-    assert!(blocked(&course, PRESS).contains(&Reason::PainStop { region: name("hip"), since }));
+    assert!(blocked(&course, PRESS).contains(&Reason::PainStop {
+        region: name("hip"),
+        since,
+        features: Vec::new()
+    }));
     course.clear(true);
     signed(&mut course, "hip");
     assert_eq!(statuses(&course), [RETURNING; 3]);
@@ -235,7 +247,7 @@ fn a_second_flare_steps_back_a_lift_that_lost_its_region_meanwhile() {
     report(&mut course, "hip", 3, &[]);
     regions_of(&mut course, [&["groin"], &["hip"], &["shoulder"]]);
     wait(&mut course, 2);
-    clean(&mut course, 1, DayClass::Ordinary);
+    clean(&mut course, 1, DayClass::Within);
     course.morning(true);
     assert_eq!([STRICT, FORGIVING].map(|at| lift(&course, at).status), [STEPPING_BACK; 2]);
     // Once its clear sessions are done the hip is no matter of it.
@@ -243,10 +255,10 @@ fn a_second_flare_steps_back_a_lift_that_lost_its_region_meanwhile() {
     course.morning(true);
     regions_of(&mut course, [&["groin"], &["hip"], &["shoulder"]]);
     wait(&mut course, 2);
-    clean(&mut course, 1, DayClass::Ordinary);
+    clean(&mut course, 1, DayClass::Within);
     wait(&mut course, 2);
     assert!(lift(&course, STRICT).former.is_empty());
-    clean(&mut course, 2, DayClass::Ordinary);
+    clean(&mut course, 2, DayClass::Within);
     course.morning(true);
     assert_ne!(lift(&course, STRICT).status, STEPPING_BACK);
 }

@@ -50,10 +50,10 @@ const RETURNS: [Return; 13] = [
         true,
     ),
     (
-        "a confirmed bad day",
+        "a confirmed day below the usual",
         |_| {},
         |course| {
-            course.day_report(DayClass::BadAgreeing, true);
+            course.day_report(DayClass::Below, true);
             press(course, Some(0));
         },
         false,
@@ -62,7 +62,7 @@ const RETURNS: [Return; 13] = [
         "one bad marker",
         |_| {},
         |course| {
-            course.day_report(DayClass::BadSingle, true);
+            course.day_report(DayClass::BelowSingle, true);
             press(course, Some(0));
         },
         false,
@@ -71,7 +71,7 @@ const RETURNS: [Return; 13] = [
         "an ordinary day",
         |_| {},
         |course| {
-            course.day_report(DayClass::Ordinary, true);
+            course.day_report(DayClass::Within, true);
             press(course, Some(0));
         },
         true,
@@ -149,6 +149,22 @@ fn a_short_break_gives_the_load_back_only_with_everything_in_order() {
 }
 
 #[test]
+fn a_short_break_of_which_the_load_may_not_be_given_back_ends_as_a_longer_one() {
+    let mut course = short_break(|_| {});
+    for passes in 1..=2 {
+        // Nobody asks about pain, so that the load before the break is not given back.
+        press(&mut course, None);
+        let after = lift(&course, PRESS);
+        let expected = if passes == 2 { HOLDING } else { RETURNING };
+        assert_eq!((after.status, after.grant.load()), (expected, kg(95.0)), "after {passes} passes");
+        wait(&mut course, 2);
+    }
+    // Once it is over, the load before it is earned anew.
+    press(&mut course, Some(0));
+    assert_eq!(lift(&course, PRESS).grant.load(), kg(95.0));
+}
+
+#[test]
 fn without_a_clearance_on_record_the_policy_says_whether_one_is_needed() {
     for (required, load) in [(true, 95.0), (false, 100.0)] {
         let mut all = hundred();
@@ -191,8 +207,8 @@ fn learnt() -> Parameters {
 
 #[test]
 fn a_longer_return_takes_two_passes_and_goes_on_from_where_it_stands() {
-    // Whatever the day: a bad day only keeps the load before a short break from being given back.
-    for class in [DayClass::Ordinary, DayClass::BadSingle] {
+    // Whatever the day: a day below the usual only keeps the load before a short break from being given back.
+    for class in [DayClass::Within, DayClass::BelowSingle] {
         let mut course = trained(learnt(), YOUNG);
         after_session(&mut course, 30);
         for passes in 0..2 {
@@ -213,7 +229,7 @@ fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
         let mut course = trained(learnt(), YOUNG);
         after_session(&mut course, gap);
         for _ in 0..2 {
-            clean(&mut course, 4, DayClass::Ordinary);
+            clean(&mut course, 4, DayClass::Within);
             wait(&mut course, 3);
         }
         assert_eq!((lift(&course, PRESS).status, lift(&course, PRESS).learned), (after, learned), "{gap}");
@@ -230,19 +246,19 @@ fn after_twelve_weeks_every_criterion_is_learnt_anew_in_half_the_sessions() {
 }
 
 #[test]
-fn a_kept_lift_stays_kept_and_a_rest_ends_with_the_return() {
+fn a_kept_lift_stays_kept_and_one_set_to_rest_at_rest() {
     let kept = Purpose::Maintain { not_below: None };
     for (given, gap, after, status) in [
         (Role::Maintain, 30, kept, MAINTAINING),
         (Role::Maintain, 12, kept, MAINTAINING),
-        (Role::Rest, 30, Purpose::Train, HOLDING),
-        (Role::Rest, 12, Purpose::Train, HOLDING),
+        (Role::Rest, 30, Purpose::Rest, RESTING),
+        (Role::Rest, 12, Purpose::Rest, RESTING),
     ] {
         let mut course = short_break(|_| {});
         role(&mut course, PRESS, given);
         after_session(&mut course, gap);
         for _ in 0..2 {
-            clean(&mut course, 4, DayClass::Ordinary);
+            clean(&mut course, 4, DayClass::Within);
             wait(&mut course, 3);
         }
         assert_eq!((lift(&course, PRESS).purpose, lift(&course, PRESS).status), (after, status), "{given:?}");
@@ -281,7 +297,7 @@ fn the_first_two_sessions_have_half_the_sets_rounded_up() {
 fn a_gap_that_its_partner_ended_counts_once_when_the_lift_is_next_trained() {
     let mut course = trained(hundred(), YOUNG);
     after_session(&mut course, 42);
-    clean(&mut course, 1, DayClass::Ordinary);
+    clean(&mut course, 1, DayClass::Within);
     let loads =
         |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| kilograms(lift(course, at).grant.load()));
     let statuses = |course: &Course| [STRICT, FORGIVING, PRESS].map(|at| lift(course, at).status);
@@ -290,13 +306,13 @@ fn a_gap_that_its_partner_ended_counts_once_when_the_lift_is_next_trained() {
     // However often the strict lift is trained meanwhile, the forgiving one has been away for six weeks.
     for _ in 0..3 {
         wait(&mut course, 3);
-        clean(&mut course, 1, DayClass::Ordinary);
+        clean(&mut course, 1, DayClass::Within);
     }
     wait(&mut course, 3);
     let decision = on(&course, FORGIVING, course.day);
     assert_eq!((decision.status.as_str(), kilograms(decision.limit)), (RETURNING, 80));
     assert!(decision.reasons.contains(&Reason::Layoff { gap: 42, row: 3, load: kg(80.0) }));
-    clean(&mut course, 2, DayClass::Ordinary);
+    clean(&mut course, 2, DayClass::Within);
     assert_eq!((lift(&course, FORGIVING).status, lift(&course, FORGIVING).missed), (RETURNING, 0));
     wait(&mut course, 3);
     assert_eq!(kilograms(course.limit(FORGIVING)), 80, "once");
@@ -309,7 +325,7 @@ fn a_retired_lift_keeps_its_illness_until_it_comes_back_itself() {
     course.step(&Step::Layoff(2));
     course.clear(true);
     after_session(&mut course, 12);
-    clean(&mut course, 1, DayClass::Ordinary);
+    clean(&mut course, 1, DayClass::Within);
     assert_eq!([STRICT, FORGIVING, PRESS].map(|at| lift(&course, at).ill), [false, true, true]);
     role(&mut course, FORGIVING, Role::Train);
     wait(&mut course, 1);
@@ -319,6 +335,6 @@ fn a_retired_lift_keeps_its_illness_until_it_comes_back_itself() {
         (on(&course, FORGIVING, course.day).status.as_str(), course.limit(FORGIVING)),
         (RETURNING, kg(80.0))
     );
-    clean(&mut course, 2, DayClass::Ordinary);
+    clean(&mut course, 2, DayClass::Within);
     assert!(!lift(&course, FORGIVING).ill);
 }

@@ -10,7 +10,7 @@ use bismar::reason::Reason;
 use bismar::record::*;
 
 fn week(course: &mut Course, play: impl Fn(&mut Course)) {
-    course.day_report(DayClass::Ordinary, true);
+    course.day_report(DayClass::Within, true);
     for at in 0..3_u8 {
         let decision = on(course, usize::from(at), course.day);
         if matches!(decision.outlook, MoveOutlook::OnOffer { .. }) {
@@ -90,7 +90,7 @@ fn moved_and_kept() -> Course {
     all.lifts[PRESS].ceiling = Some(kg(105.0));
     let mut course = Course::new(all);
     while lift(&course, PRESS).moves.is_empty() {
-        course.day_report(DayClass::Ordinary, true);
+        course.day_report(DayClass::Within, true);
         course.accept(2);
         if lift(&course, PRESS).moves.is_empty() {
             press(&mut course, [Mark::NotMet; 2]);

@@ -38,7 +38,7 @@ fn every_state_has_its_name_and_all_but_two_are_trained() {
 }
 
 #[test]
-fn a_rest_ends_with_the_next_session_where_it_left_off() {
+fn a_break_ends_with_the_next_session_where_it_left_off_and_a_rest_with_the_coachs_word() {
     // A session that nobody marks moves nothing by itself.
     for (given, after) in [
         (Role::Train, (Purpose::Train, HOLDING)),
@@ -56,11 +56,14 @@ fn a_rest_ends_with_the_next_session_where_it_left_off() {
     role(&mut course, PRESS, Role::Rest);
     wait(&mut course, 3);
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
+    assert_eq!((lift(&course, PRESS).purpose, lift(&course, PRESS).status), (Purpose::Rest, RESTING));
+    role(&mut course, PRESS, Role::Train);
     assert_eq!((lift(&course, PRESS).purpose, lift(&course, PRESS).status), (Purpose::Train, HOLDING));
     // Calibration that was not done goes on.
     let mut course = trained(hundred(), YOUNG);
     role(&mut course, PRESS, Role::Rest);
     wait(&mut course, 3);
+    role(&mut course, PRESS, Role::Train);
     course.session(4, Quality::Unscored, Weight::AtLimit, Some(0));
     assert_eq!((lift(&course, PRESS).learned, lift(&course, PRESS).status), ((2, 2), LEARNING));
 }
@@ -77,9 +80,9 @@ fn still_allowed(course: &Course) -> Option<i64> {
 }
 
 #[test]
-fn a_step_back_ends_an_override_above_it_and_no_other() {
+fn a_step_back_ends_an_override_upward_and_no_other() {
     for (load, left, limit) in
-        [(110.0, None, 95), (100.0, None, 95), (95.0, Some(95), 95), (90.0, Some(90), 90)]
+        [(110.0, None, 95), (100.0, Some(100), 95), (95.0, Some(95), 95), (90.0, Some(90), 90)]
     {
         let mut course = holding(free());
         assert!(overrule(&mut course, load, 60));
@@ -103,9 +106,9 @@ fn a_stop_ends_an_override_above_the_grant_and_no_other() {
 }
 
 #[test]
-fn a_lift_let_go_one_step_easier_keeps_no_override_above_that() {
+fn a_lift_let_go_one_step_easier_keeps_the_coachs_lower_word() {
     for (load, left, limit) in
-        [(100.0, None, 95), (98.0, None, 95), (95.0, Some(95), 95), (90.0, Some(90), 90)]
+        [(100.0, Some(100), 95), (98.0, Some(98), 95), (95.0, Some(95), 95), (90.0, Some(90), 90)]
     {
         // Given before the stop, then during it.
         for before in [true, false] {
@@ -133,8 +136,8 @@ fn a_lift_let_go_one_step_easier_keeps_no_override_above_that() {
 }
 
 #[test]
-fn a_break_ends_an_override_above_what_it_leaves() {
-    for (load, left, limit) in [(110.0, None, 90), (95.0, None, 90), (85.0, Some(85), 85)] {
+fn a_break_ends_an_override_upward_and_no_other() {
+    for (load, left, limit) in [(110.0, None, 90), (95.0, Some(95), 90), (85.0, Some(85), 85)] {
         let mut course = holding(free());
         assert!(overrule(&mut course, load, 60));
         after_session(&mut course, 30);
@@ -150,7 +153,10 @@ fn an_override_holds_up_to_its_last_day() {
         let mut course = holding(free());
         assert!(overrule(&mut course, load, 5));
         let said = |course: &Course, days: i32| {
-            let decision = on(course, PRESS, course.day.plus(days).unwrap());
+            let mut course = course.clone();
+            wait(&mut course, days);
+            course.day_report(DayClass::Within, true);
+            let decision = on(&course, PRESS, course.day);
             let named =
                 decision.reasons.iter().any(|reason| matches!(reason, Reason::OverrideInForce { .. }));
             (kilograms(decision.limit), named)
@@ -189,16 +195,16 @@ fn an_offer_stands_up_to_its_last_day() {
 #[test]
 fn every_flag_of_a_session_survives_storing() {
     let mut course = holding(hundred());
-    // A confirmed pass, an unconfirmed critical fail on a bad day, and work below the grant.
+    // A confirmed pass, an unconfirmed critical fail on a day below the usual, and work below the grant.
     course.morning(false);
-    course.day_report(DayClass::BadAgreeing, true);
+    course.day_report(DayClass::Below, true);
     course.session(4, Quality::CriticalLost, Weight::AtLimit, Some(0));
     wait(&mut course, 1);
     course.session(4, Quality::Clean, Weight::Lighter, Some(0));
     let kept = lift(&course, PRESS).sittings.clone();
     let flags: Vec<[bool; 4]> = kept
         .iter()
-        .map(|sitting| [sitting.critical, sitting.bad_day, sitting.confirmed, sitting.at_grant])
+        .map(|sitting| [sitting.critical, sitting.below_usual, sitting.confirmed, sitting.at_grant])
         .collect();
     let (yes, no) = (true, false);
     assert_eq!(flags[flags.len() - 3..], [[no, no, yes, yes], [yes, yes, no, yes], [no, no, no, no]]);

@@ -99,7 +99,7 @@ fn a_week_names_lifts_that_there_are_each_once_a_day() {
 /// A lifter who never misses, with nothing left to chance.
 fn faultless(milestone: Milestone) -> SkillModel {
     let mut all = model(1.0);
-    (all.bad_day, all.missed_session) = (0.0, 0.0);
+    (all.below_usual, all.missed_session) = (0.0, 0.0);
     all.lifts = vec![LiftSkill { milestone: Some(milestone), ..LiftSkill::of(name("squat"), 1.0) }];
     all.lifts.push(LiftSkill::of(name("press"), 1.0));
     all
@@ -135,4 +135,44 @@ fn a_clearance_that_runs_out_is_given_anew() {
     assert!(all_year.unwrap() >= 3);
     setup.parameters.policy.clearance_days = 10;
     assert_eq!(moves(&setup), all_year);
+}
+
+/// Squat and press of one region, or of one pair, on two days of the week; the press cannot pass the squat.
+fn moves_of(paired: bool, days: [u8; 2]) -> [u32; 2] {
+    let mut setup = clean();
+    setup.parameters.lifts[1].regions = vec![name("knee")];
+    if paired {
+        pair(&mut setup, "press", "squat");
+    }
+    let mut model = model(1.0);
+    (model.below_usual, model.missed_session) = (0.0, 0.0);
+    model.lifts = ["squat", "press"].map(|label| LiftSkill::of(name(label), 1.0)).to_vec();
+    model.week = [(days[0], "squat"), (days[1], "press")]
+        .map(|(weekday, label)| TrainingDay { weekday, lifts: vec![name(label)] })
+        .to_vec();
+    let played = simulate(&setup.parameters, &setup.plan, &model, 40, 1, 1).unwrap();
+    [0, 1].map(|at: usize| played.lifts[at].moves.half.unwrap())
+}
+
+/// A step of one closes the weeks of both, and the day on which they open again is always the same lift's: it leaves
+/// that one to the lift that has waited longer.
+#[test]
+fn lifts_that_share_a_window_take_turns() {
+    for paired in [false, true] {
+        for days in [[0, 3], [3, 0], [1, 5]] {
+            let [squat, press] = moves_of(paired, days);
+            assert!(
+                squat >= 5 && press >= 5 && squat.abs_diff(press) <= 2,
+                "{paired} {days:?}: {squat}, {press}"
+            );
+        }
+    }
+}
+
+/// A lift that cannot use its turn keeps nobody waiting for ever: the press is trained on the day after the squat, too
+/// soon for a step in its pair.
+#[test]
+fn a_turn_that_is_not_used_goes_on() {
+    let [squat, press] = moves_of(true, [3, 4]);
+    assert!(squat >= 5 && press == 0, "{squat}, {press}");
 }

@@ -21,7 +21,15 @@ fn recorded(setup: &Setup) -> Result<(), bismar::Error> {
 /// disc on it the bar weighs 120 kg.
 #[test]
 fn a_start_that_cannot_be_loaded_is_refused_when_it_is_recorded() {
-    for (load, refused) in [(59.0, true), (60.0, false), (60.1, false), (120.0, false), (120.5, true)] {
+    for (load, refused) in [
+        (59.0, true),
+        (60.0, false),
+        (60.04, false),
+        (60.1, true),
+        (62.7, true),
+        (120.0, false),
+        (120.5, true),
+    ] {
         let mut setup = clean();
         from_the_floor(&mut setup, &[225], 450);
         setup.squat().start.work.load = kg(load);
@@ -33,11 +41,14 @@ fn a_start_that_cannot_be_loaded_is_refused_when_it_is_recorded() {
 }
 
 #[test]
-fn a_start_between_two_loads_says_what_is_done_instead() {
+fn a_start_between_two_loads_is_refused_and_both_are_named() {
     let mut setup = clean();
     from_the_floor(&mut setup, &[225], 450);
     setup.squat().start.work.load = kg(62.7);
-    assert_eq!(found(&setup), [Found::StartRoundedDown { load: kg(62.7), to: kg(62.5) }]);
+    assert_eq!(
+        found(&setup),
+        [Found::StartNotLoadable { load: kg(62.7), below: Some(kg(62.5)), above: Some(kg(63.0)) }]
+    );
 }
 
 /// Discs of 450 mm lie with their centre at 225 mm. At 310 mm they want blocks of 85 mm; without, the nearest way lies
@@ -92,7 +103,7 @@ fn a_lift_from_the_floor_can_be_rehearsed() {
     let mut setup = clean();
     from_the_floor(&mut setup, &[225], 450);
     let mut model = model(1.0);
-    (model.bad_day, model.missed_session) = (0.0, 0.0);
+    (model.below_usual, model.missed_session) = (0.0, 0.0);
     model.lifts = ["squat", "press"].map(|id| LiftSkill::of(name(id), 1.0)).to_vec();
     let played = simulate(&setup.parameters, &setup.plan, &model, 26, 1, 1).unwrap();
     assert!(played.lifts[0].moves.half.unwrap() >= 3);
@@ -112,7 +123,7 @@ fn an_age_that_is_not_told_counts_as_older() {
     ];
     let moves = |age: Option<u8>| {
         let mut model = SkillModel { week: setup.week.clone(), age, ..model(1.0) };
-        (model.bad_day, model.missed_session) = (0.0, 0.0);
+        (model.below_usual, model.missed_session) = (0.0, 0.0);
         model.lifts = ["squat", "press"].map(|id| LiftSkill::of(name(id), 1.0)).to_vec();
         simulate(&setup.parameters, &setup.plan, &model, 26, 1, 1).unwrap().lifts[0].moves.half.unwrap()
     };

@@ -3,8 +3,9 @@
 use super::world::*;
 use bismar::condition::DayClass;
 use bismar::error::Code;
+use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::prescription::Verdict;
-use bismar::quantity::Pain;
+use bismar::quantity::{Mass, Pain};
 use bismar::record::*;
 
 #[test]
@@ -78,7 +79,7 @@ fn a_stop_survives_every_change_of_parameters() {
         world.sign_off(SignOffScope::Region(name("knee")));
         assert!(!stopped(&world, "press"));
         world.add(EventKind::ParametersChanged(Box::new(parameters())));
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         assert_eq!(world.today("squat").status.as_str(), "returning");
     }
 }
@@ -139,9 +140,9 @@ fn pain_in_a_region_that_no_lift_loads_halts_every_lift() {
 fn an_ask_stays_open_whatever_later_reports_leave_out() {
     let mut world = World::on_offer("squat");
     let asks = Some(vec![Ask::NewMedicine]);
-    world.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Ordinary) }));
+    world.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Within) }));
     for _ in 0..3 {
-        world.wait(1).day_report(DayClass::Ordinary);
+        world.wait(1).day_report(DayClass::Within);
         assert_eq!(world.today("squat").verdict, Verdict::Stop);
     }
     let answer = |clinician| {
@@ -168,4 +169,50 @@ fn an_unknown_kind_of_event_is_kept_only_in_a_log_of_a_newer_version() {
     assert!(blocked_by(&world.against("squat"), "unknown_event_present"));
     let text = r#"{"sequence":1,"day":"2026-01-05","kind":{"symptom_reprt":{"signs":["chest_pain"]}}}"#;
     assert_eq!(Event::from_json(text).unwrap_err().code(), Code::UnknownEvent);
+}
+
+#[test]
+fn a_limit_stays_with_a_lift_that_leaves_the_region() {
+    let mut all = parameters();
+    all.lifts.push(lift("lunge", "knee", 30.0));
+    let mut world = World::new(all.clone());
+    world.good_day("squat");
+    let limit =
+        ClearanceLimits { region: Some(name("knee")), load: Some(kg(40.0)), ..ClearanceLimits::default() };
+    world.add(EventKind::ClearanceRecorded(Clearance {
+        status: ClearanceStatus::ClearedWithLimits,
+        who: name("clinic"),
+        expires: None,
+        limits: vec![limit],
+    }));
+    assert_eq!(world.today("squat").limit, kg(40.0));
+    // The lunge still loads the knee, so that nothing halts; the squat is said to load the back instead.
+    all.lifts[0].regions = vec![name("back")];
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    assert_eq!((world.today("squat").limit, world.today("press").limit), (kg(40.0), kg(40.0)));
+    assert_eq!(world.today("press").verdict, Verdict::Train);
+    world.clear();
+    assert_eq!(world.today("squat").limit, kg(60.0), "a clearance without the limit lifts it");
+}
+
+#[test]
+fn a_start_that_cannot_be_loaded_is_refused_with_what_lies_beside_it() {
+    let mut world = World::new(parameters());
+    let before = world.today("squat").load;
+    let mut all = parameters();
+    all.lifts[0].start =
+        Grant { work: Work { load: kg(61.3), ..all.lifts[0].start.work }, ..all.lifts[0].start };
+    let error = world.turned_away(EventKind::ParametersChanged(Box::new(all.clone())));
+    assert_eq!((error.code(), error.field()), (Code::NotLoadable, "lifts[0].start.work.load"));
+    let told = format!("{error}");
+    assert!(told.contains("61 kg") && told.contains("62 kg"), "{told}");
+    assert_eq!(world.today("squat").load, before);
+    // What somebody wrote down of a load of pounds is that load.
+    let pounds = |number: f64| Mass::from_lb(number).unwrap();
+    all.implements[0] = Implement::Bar(Bar::new(name("bar"), pounds(45.0), Mass::ZERO).unwrap());
+    all.stock = Stock::new(vec![Disc::new(pounds(25.0), 2).unwrap()]).unwrap();
+    all.lifts.remove(1);
+    all.lifts[0].start.work.load = kg(43.09);
+    let world = World::new(all);
+    assert_eq!(world.state().lifts().next().unwrap().grant().load(), pounds(95.0));
 }

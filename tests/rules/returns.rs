@@ -13,7 +13,7 @@ fn sharing() -> Parameters {
 }
 
 fn ordinary_session(world: &mut World, id: &str) {
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     world.train(id, true);
 }
 
@@ -36,7 +36,7 @@ fn rule_06_a_row_is_applied_once_however_often_the_partner_trained() {
                 ordinary_session(&mut world, "hinge");
             }
         }
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         loads.push(load(&world, "squat"));
     }
     assert_eq!(loads, [54.0, 54.0, 54.0]);
@@ -53,10 +53,10 @@ fn rule_06_a_gap_that_the_partner_ended_still_counts_once() {
         ordinary_session(&mut world, "squat");
         world.wait(2);
     }
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     assert_eq!(load(&world, "hinge"), 36.0, "a tenth less, once");
     world.train("hinge", true);
-    world.wait(2).day_report(DayClass::Ordinary);
+    world.wait(2).day_report(DayClass::Within);
     assert_eq!(load(&world, "hinge"), 36.0, "and not again");
 }
 
@@ -77,7 +77,7 @@ fn rule_06_the_table_is_followed_exactly() {
     ] {
         let mut world = World::new(parameters());
         ordinary_session(&mut world, "squat");
-        world.wait(days).day_report(DayClass::Ordinary);
+        world.wait(days).day_report(DayClass::Within);
         assert_eq!(load(&world, "squat"), expected, "{days} days");
     }
 }
@@ -87,7 +87,7 @@ fn rule_11_an_unknown_age_counts_as_the_older_row() {
     let with = |lifter: Lifter| {
         let mut world = World::of(lifter, parameters());
         ordinary_session(&mut world, "squat");
-        world.wait(21).day_report(DayClass::Ordinary);
+        world.wait(21).day_report(DayClass::Within);
         load(&world, "squat")
     };
     let nobody_knows = Lifter::new(name("A"));
@@ -108,13 +108,13 @@ fn rule_18_gap_and_row_are_said_until_the_return_is_over() {
     ordinary_session(&mut world, "squat");
     world.wait(30);
     for _ in 0..2 {
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         assert!(says(&world.today("squat"), "layoff"), "{:?}", world.today("squat").reasons);
         world.train("squat", true);
         world.morning();
         world.wait(2);
     }
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     assert!(!says(&world.today("squat"), "layoff"));
 }
 
@@ -130,7 +130,7 @@ fn a_lift_that_was_set_aside_comes_back_under_its_own_days() {
         ordinary_session(&mut world, "hinge");
     }
     world.wait(1).add(EventKind::ParametersChanged(Box::new(sharing())));
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     // 46 days: a fifth less, though the back was trained all along.
     assert_eq!(load(&world, "squat"), 48.0);
 }

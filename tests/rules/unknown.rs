@@ -45,17 +45,17 @@ fn whatever_lightens_a_lift_keeps_its_height() {
         }
         seen.push(today.load.unwrap().kg());
     };
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     look(&world, "work");
     let mut below = world.clone();
-    below.day_report(DayClass::BadAgreeing);
+    below.day_report(DayClass::Below);
     look(&below, "below the usual");
     let mut sore = world.clone();
     sore.pain("knee", 4);
     sore.wait(1);
     assert_eq!(sore.today("squat").verdict, Verdict::TechniqueOnly);
     look(&sore, "technique only");
-    world.wait(200).day_report(DayClass::Ordinary);
+    world.wait(200).day_report(DayClass::Within);
     look(&world, "after half a year");
     // The lightest at this height: 20 kg of bar and two 5 kg discs of full size.
     assert_eq!(seen, [60.0, 54.0, 30.0, 30.0]);
@@ -77,7 +77,7 @@ fn the_nearest_height_says_by_how_much_it_is_off() {
     all.lifts[0].ranges = vec![mm(325.0), mm(240.0)];
     let mut world = World::new(all);
     world.good_day("squat");
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     let today = world.today("squat");
     assert!(
         today
@@ -102,11 +102,11 @@ fn a_changed_setup_is_said_and_starts_the_comparison_anew() {
     let mut world = World::on_offer("squat");
     world.train_with(with(&["flat shoes"]));
     world.morning();
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     assert!(world.is_offered("squat"), "the first word about it is no change");
     world.train_with(with(&["flat shoes", "belt"]));
     world.morning();
-    world.day_report(DayClass::Ordinary);
+    world.day_report(DayClass::Within);
     assert!(!world.is_offered("squat"));
     assert!(says(&world.today("squat"), "setup_changed"));
     assert!(blocked_by(&world.against("squat"), "gate_not_open"));
@@ -147,12 +147,12 @@ fn pain_said_before_the_session_is_not_cleared_by_the_session_of_the_same_day() 
     let mut world = World::on_offer("squat");
     world.add(EventKind::DayReport(DayReport {
         pain: Some(vec![PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(2).unwrap())]),
-        ..DayReport::all_well(DayClass::Ordinary)
+        ..DayReport::all_well(DayClass::Within)
     }));
     world.train("squat", true);
     assert_eq!(world.state().region(&name("knee")).unwrap().clear_needed, 1);
     world.morning();
-    world.wait(2).day_report(DayClass::Ordinary);
+    world.wait(2).day_report(DayClass::Within);
     assert!(blocked_by(&world.against("squat"), "pain_block"), "{:?}", world.against("squat"));
     world.train("squat", true);
     assert_eq!(world.state().region(&name("knee")).unwrap().clear_needed, 0);
@@ -163,7 +163,7 @@ fn nobody_asked_is_no_answer() {
     let mut world = World::on_offer("squat");
     world
         .wait(1)
-        .add(EventKind::DayReport(DayReport { asks: None, ..DayReport::all_well(DayClass::Ordinary) }));
+        .add(EventKind::DayReport(DayReport { asks: None, ..DayReport::all_well(DayClass::Within) }));
     assert!(blocked_by(&world.against("squat"), "asks_not_asked"));
     let mut quiet = World::on_offer("squat");
     quiet.train("squat", true);
@@ -182,7 +182,7 @@ fn rule_11_another_rater_restarts_only_where_the_gate_says_so() {
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
         world.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }));
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         world.is_offered("squat")
     };
     assert_eq!((offered_after(false), offered_after(true)), (true, false));

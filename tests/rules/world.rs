@@ -100,6 +100,18 @@ impl World {
         world
     }
 
+    /// The squat is granted 61 kg, and the discs of 1 kg are lost: 60 kg and 63 kg are what is still made.
+    pub fn granted_what_is_no_longer_made() -> World {
+        let mut all = parameters();
+        all.lifts[0].start.work.load = kg(61.0);
+        let mut world = World::new(all.clone());
+        let left: Vec<Disc> =
+            all.stock.discs().iter().filter(|disc| disc.nominal() > kg(1.0)).copied().collect();
+        all.stock = Stock::new(left).unwrap();
+        world.add(EventKind::ParametersChanged(Box::new(all)));
+        world
+    }
+
     pub fn try_add(&mut self, kind: EventKind) -> Result<(), Error> {
         let sequence = self.log.events.iter().map(|event| event.sequence).max().unwrap_or(0) + 1;
         let mut log = self.log.clone();
@@ -159,7 +171,7 @@ impl World {
         let reps = Reps::whole(5).unwrap();
         let effort = Some(Effort::Rir(Rir::whole(3)));
         (0..count)
-            .map(|_| WorkSet { load, reps, effort, failed: false, marks: Some(marks.clone()) })
+            .map(|_| WorkSet { effort, marks: Some(marks.clone()), ..WorkSet::done(load, reps) })
             .collect()
     }
 
@@ -196,9 +208,29 @@ impl World {
         self.add(EventKind::NextDayReport(NextDayReport { session, pain: Some(Vec::new()), soreness: None }));
     }
 
+    /// The morning after of every session that nobody has answered for, told today.
+    pub fn every_morning(&mut self) {
+        self.wait(1);
+        let events = self.log.events.iter();
+        let answered: Vec<u32> = events
+            .clone()
+            .filter_map(|event| match &event.kind {
+                EventKind::NextDayReport(report) => Some(report.session),
+                _ => None,
+            })
+            .collect();
+        let sessions = events.filter(|event| matches!(event.kind, EventKind::SessionRecorded(_)));
+        let open: Vec<u32> =
+            sessions.map(|event| event.sequence).filter(|session| !answered.contains(session)).collect();
+        for session in open {
+            let report = NextDayReport { session, pain: Some(Vec::new()), soreness: None };
+            self.add(EventKind::NextDayReport(report));
+        }
+    }
+
     /// A day of training at its usual, done well, with the morning after; three days pass.
     pub fn good_day(&mut self, id: &str) {
-        self.day_report(DayClass::Ordinary);
+        self.day_report(DayClass::Within);
         self.train(id, true);
         self.morning();
         self.wait(2);
@@ -208,7 +240,7 @@ impl World {
     pub fn on_offer(id: &str) -> World {
         let mut world = World::new(parameters());
         (0..4).for_each(|_| world.good_day(id));
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         assert!(world.is_offered(id), "{:?}", world.today(id).outlook);
         world
     }

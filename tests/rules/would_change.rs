@@ -15,10 +15,10 @@ fn act(world: &mut World, change: &Change) {
         Change::PassingSessions { count } => (0..*count).for_each(|_| world.good_day("squat")),
         Change::GateOpens | Change::RecentSession | Change::SessionAsGranted => world.good_day("squat"),
         Change::LearningSessions { count } => (0..*count).for_each(|_| world.good_day("squat")),
-        Change::NextMorningAnswer => world.morning(),
+        Change::NextMorningAnswer => world.every_morning(),
         Change::Days { count } => drop(world.wait(i32::from(*count))),
         Change::ClearSessions { count, .. } => (0..*count).for_each(|_| world.good_day("squat")),
-        Change::PainAnswer | Change::OrdinaryDay => {
+        Change::PainAnswer | Change::DayWithin => {
             world.wait(1);
             world.good_day("squat");
         }
@@ -29,7 +29,7 @@ fn act(world: &mut World, change: &Change) {
             world.sign_off(SignOffScope::Everything);
             world.sign_off(SignOffScope::Region(name("knee")));
         }
-        Change::DayReport => world.day_report(DayClass::Ordinary),
+        Change::DayReport => world.day_report(DayClass::Within),
         Change::AskAnswered { ask } => {
             world.add(EventKind::AskAnswered(AskAnswered {
                 ask: *ask,
@@ -38,7 +38,7 @@ fn act(world: &mut World, change: &Change) {
             }));
         }
         Change::ForgivingProof => {
-            world.wait(2).day_report(DayClass::Ordinary);
+            world.wait(2).day_report(DayClass::Within);
             world.train_with(LiftSession::as_granted(
                 name("press"),
                 World::sets(world.today("press").limit, 2, true),
@@ -55,19 +55,30 @@ fn act(world: &mut World, change: &Change) {
             world.add(EventKind::ParametersChanged(Box::new(all)));
         }
         Change::PinsOrSpotter => {
-            world.wait(1).day_report(DayClass::Ordinary);
+            world.wait(1).day_report(DayClass::Within);
             let setup = Some(Setup { company: Some(ByTheBar::Spotter), ..Setup::default() });
             let sets = World::sets(world.today("squat").load.unwrap(), 2, true);
             world.train_with(LiftSession { setup, ..LiftSession::as_granted(name("squat"), sets) });
             world.morning();
         }
-        Change::MoreInReserve => (0..3).for_each(|_| world.good_day("squat")),
+        Change::MoreInReserve { count } | Change::EffortSaid { count } => {
+            (0..*count).for_each(|_| world.good_day("squat"))
+        }
         Change::UsualPainAgreed { region } => world.add(EventKind::UsualPainAgreed(UsualPain {
             region: region.clone(),
             level: Pain::new(2).unwrap(),
             who: name("coach"),
             clinician: false,
         })),
+        Change::OverrideEnds => {
+            let (load, who) = (world.today("squat").granted.load(), name("coach"));
+            let given = Override { lift: name("squat"), load, who, why: None, expires: None };
+            world.add(EventKind::CoachOverride(given));
+        }
+        Change::BreakOver { until } => {
+            let days = until.since(world.day) + 1;
+            world.wait(days.max(0));
+        }
         Change::BodyMass => world.add(EventKind::BodyMassRecorded(kg(80.0))),
         // Beside a step there is nothing to be done about these on the day itself.
         Change::MoreRepetitions
@@ -75,13 +86,15 @@ fn act(world: &mut World, change: &Change) {
         | Change::EasyWeekOver
         | Change::Sessions { .. }
         | Change::MoreTime
+        | Change::WholeWork
+        | Change::LeaveOutPartner { .. }
         | Change::Implement { .. } => {}
         other => panic!("no act for {other:?}"),
     }
 }
 
 fn asks(ask: Ask) -> EventKind {
-    EventKind::DayReport(DayReport { asks: Some(vec![ask]), ..DayReport::all_well(DayClass::Ordinary) })
+    EventKind::DayReport(DayReport { asks: Some(vec![ask]), ..DayReport::all_well(DayClass::Within) })
 }
 
 fn session(world: &mut World, change: impl FnOnce(&mut LiftSession), pain: Option<Vec<PainAnswer>>) {
@@ -104,11 +117,11 @@ fn situations() -> Vec<(&'static str, World)> {
         all.lifts[0].over_the_body = true;
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         let setup = Some(Setup { company: Some(ByTheBar::Alone), ..Setup::default() });
         session(&mut world, |done| done.setup = setup, Some(vec![]));
         world.morning();
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         world
     };
     let coarse = || {
@@ -118,7 +131,7 @@ fn situations() -> Vec<(&'static str, World)> {
         all.stock = Stock::new(vec![disc(20.0, 450.0), disc(10.0, 325.0)]).unwrap();
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         world
     };
     let paired = || {
@@ -126,7 +139,7 @@ fn situations() -> Vec<(&'static str, World)> {
         all.pairs = vec![Pair { strict: name("squat"), forgiving: name("press"), ratio_cap: 2.0 }];
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
-        world.day_report(DayClass::Ordinary);
+        world.day_report(DayClass::Within);
         world
     };
     vec![
@@ -162,7 +175,7 @@ fn situations() -> Vec<(&'static str, World)> {
                 world.wait(1);
             }),
         ),
-        ("bad_day", with(|world| world.day_report(DayClass::BadAgreeing))),
+        ("day_below", with(|world| world.day_report(DayClass::Below))),
         ("pain_block", with(|world| world.pain("knee", 3))),
         ("pain_not_asked", with(|world| session(world, |_| {}, None))),
         ("pass_provisional", with(|world| session(world, |_| {}, Some(vec![])))),
@@ -171,13 +184,13 @@ fn situations() -> Vec<(&'static str, World)> {
             with(|world| {
                 session(world, |done| done.place = Some(Place::at_rung(0)), Some(vec![]));
                 world.morning();
-                world.day_report(DayClass::Ordinary);
+                world.day_report(DayClass::Within);
             }),
         ),
         ("gate_not_open", {
             let mut world = World::new(parameters());
             world.good_day("squat");
-            world.day_report(DayClass::Ordinary);
+            world.day_report(DayClass::Within);
             world
         }),
         ("learning_not_done", {
@@ -185,13 +198,13 @@ fn situations() -> Vec<(&'static str, World)> {
             all.lifts[0].learning_sessions = Some(4);
             let mut world = World::new(all);
             world.good_day("squat");
-            world.day_report(DayClass::Ordinary);
+            world.day_report(DayClass::Within);
             world
         }),
         (
             "stale",
             with(|world| {
-                world.wait(23).day_report(DayClass::Ordinary);
+                world.wait(23).day_report(DayClass::Within);
             }),
         ),
         ("never_trained", World::new(parameters())),
@@ -202,11 +215,11 @@ fn situations() -> Vec<(&'static str, World)> {
                     let hard = |done: &mut LiftSession| {
                         done.sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(0))));
                     };
-                    world.wait(1).day_report(DayClass::Ordinary);
+                    world.wait(1).day_report(DayClass::Within);
                     session(world, hard, Some(vec![]));
                     world.morning();
                 }
-                world.day_report(DayClass::Ordinary);
+                world.day_report(DayClass::Within);
             }),
         ),
         (
@@ -226,7 +239,7 @@ fn situations() -> Vec<(&'static str, World)> {
             with(|world| {
                 world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
                 (0..6).for_each(|_| world.good_day("squat"));
-                world.day_report(DayClass::Ordinary);
+                world.day_report(DayClass::Within);
             }),
         ),
         (
@@ -237,10 +250,25 @@ fn situations() -> Vec<(&'static str, World)> {
                     session(world, |_| {}, Some(pain));
                     world.wait(2);
                 }
-                world.day_report(DayClass::Ordinary);
+                world.day_report(DayClass::Within);
             }),
         ),
         ("alone_without_pins", unguarded()),
+        ("override_in_force", with(|world| world.override_to("squat", 50.0, 90))),
+        (
+            "effort_not_said",
+            with(|world| {
+                for _ in 0..2 {
+                    world.wait(1).day_report(DayClass::Within);
+                    let unsaid = |done: &mut LiftSession| {
+                        done.sets.iter_mut().for_each(|set| set.effort = None);
+                    };
+                    session(world, unsaid, Some(vec![]));
+                    world.morning();
+                }
+                world.day_report(DayClass::Within);
+            }),
+        ),
         ("no_loadable_step", coarse()),
         ("pair_proof_missing", paired()),
     ]
@@ -261,7 +289,7 @@ fn rule_16_each_blocker_goes_when_what_is_named_is_done() {
             assert!(round < 6, "{code}: still {:?}; named {:?}", today.outlook, today.would_change);
             assert!(!today.would_change.is_empty(), "{code}: nothing is named beside {:?}", today.outlook);
             today.would_change.iter().for_each(|change| act(&mut world, change));
-            world.wait(1).day_report(DayClass::Ordinary);
+            world.wait(1).day_report(DayClass::Within);
         }
     }
 }
@@ -275,11 +303,11 @@ fn rule_16_nothing_is_named_that_is_not_in_the_way() {
 #[test]
 fn rule_16_a_refused_act_stays_visible_until_the_next_session() {
     let mut world = World::on_offer("squat");
-    world.day_report(DayClass::BadAgreeing);
+    world.day_report(DayClass::Below);
     world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
     for _ in 0..3 {
         assert!(says(&world.today("squat"), "move_refused"));
-        world.wait(1).day_report(DayClass::Ordinary);
+        world.wait(1).day_report(DayClass::Within);
     }
     world.train("squat", true);
     assert!(!says(&world.today("squat"), "move_refused"));

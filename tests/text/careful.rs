@@ -1,51 +1,10 @@
 //! What no English sentence may say.
 
-/// Nothing here may promise, diagnose or urge. Each word with why it is not used.
-const NEVER: &[(&str, &str)] = &[
-    ("safe", "nobody can promise it"),
-    ("harmless", "nobody can promise it"),
-    ("risk-free", "nobody can promise it"),
-    ("guarantee", "nobody can promise it"),
-    ("injury-free", "nobody can promise it"),
-    ("injury-proof", "nobody can promise it"),
-    ("injury risk", "no rule here was shown to change it"),
-    ("diagnos", "for clinicians"),
-    ("medical", "this examines nobody"),
-    ("abnormal", "a finding, and so for clinicians"),
-    ("healthy", "a finding, and so for clinicians"),
-    ("heal", "a promise about tissue"),
-    ("cure", "a promise about tissue"),
-    ("add load", "urges"),
-    ("add weight", "urges"),
-    ("go heavier", "urges"),
-    ("push", "urges"),
-    ("try harder", "urges"),
-    ("no excuse", "urges"),
-    ("don't stop", "urges against a stop"),
-    ("only holding", "holding is a success"),
-    ("stuck at a load", "holding is a success"),
-    ("stalled", "holding is a success"),
-    ("plateau", "holding is a success"),
-    ("failed", "judges the person; a session did not pass"),
-    ("ugly", "judges the person; technique slipped"),
-    ("good day", "a day lies below, within or above the usual"),
-    ("bad day", "a day lies below, within or above the usual"),
-    ("granted", "a word of the code; people say working load, or today's load"),
-    ("tuple", "a word of the code"),
-    ("none(", "a debug form"),
-    ("some(", "a debug form"),
-    ("mass(", "a debug form"),
-    ("name(", "a debug form"),
-    ("65535", "a number that stands for none"),
-];
-
-/// Said against the very thing: nobody is urged and nothing is diagnosed. A state of health is a matter of its own word.
-const DENIED: &[&str] =
-    &["nobody has to add weight today", "nothing here diagnoses", "in age, sex, health or training"];
+use super::never::{NEVER, undenied};
 
 /// Fails on a sentence that promises, diagnoses or urges, that shows the inside of the code, or that is badly spaced.
 pub fn is_careful(said: &str) {
-    let lower = DENIED.iter().fold(said.to_lowercase(), |rest, denied| rest.replace(denied, ""));
+    let lower = undenied(said);
     for (word, why) in NEVER {
         assert!(!lower.contains(word), "{word:?} ({why}) in {said:?}");
     }

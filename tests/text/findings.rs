@@ -70,7 +70,6 @@ fn of_loads(load: Mass, cap: Mass) -> Vec<(Found, Vec<&'static str>)> {
             Found::StartNotLoadable { load, below: Some(kg(50.0)), above: Some(kg(65.0)) },
             vec!["50 kg and 65 kg"],
         ),
-        (Found::StartRoundedDown { load, to: kg(57.5) }, vec!["60 kg", "57.5 kg"]),
         (Found::HeightOff { height: mm(225.0), mm: -62.5 }, vec!["225 mm", "below"]),
         (Found::HeightUnknown, vec!["diameter"]),
         (
@@ -80,6 +79,10 @@ fn of_loads(load: Mass, cap: Mass) -> Vec<(Found, Vec<&'static str>)> {
         (
             Found::StuckLater { load, cap, next: none(), discs: Vec::new() },
             vec!["later on", "the cap is 63 kg, and nothing heavier can be made."],
+        ),
+        (
+            Found::StuckLater { load: kg(4.0), cap: kg(4.24), next: none(), discs: Vec::new() },
+            vec!["from 4 kg", "the cap is 4.24 kg"],
         ),
         (Found::CeilingBelowStart { ceiling: kg(50.0), start: load }, vec!["50 kg", "60 kg"]),
         (Found::StepAboveCap { wanted: kg(65.0), cap }, vec!["65 kg", "63 kg"]),
@@ -120,6 +123,37 @@ fn of_pairs_and_days() -> Vec<(Found, Vec<&'static str>)> {
     all
 }
 
+/// Where the squat starts.
+const START: &str = "high box, range 450 mm, 3 s down, 1 s hold, 1 s up";
+
+/// Findings that name a load as it is at the start: a load without its place is no load.
+const LOADS_AT_THE_START: [&str; 9] = [
+    "ceiling_below_start",
+    "clearance_below_start",
+    "pair_start_above_cap",
+    "reference_not_lighter",
+    "start_not_loadable",
+    "step_above_cap",
+    "stuck_at_start",
+    "stuck_later",
+    "window_below_step",
+];
+
+/// Further up only a lift whose load moves is still at the place of its start.
+#[test]
+fn a_finding_from_further_up_names_the_start_only_where_the_load_moves() {
+    let mut all = parameters();
+    let what = Found::StuckLater { load: kg(80.0), cap: kg(82.0), next: None, discs: Vec::new() };
+    let finding = Finding { severity: what.severity(), lift: Some(name("sq")), what };
+    assert!(Words::of(&all).finding(&finding).starts_with(&format!("Back squat, {START}: ")));
+    all.lifts[0].moving = Dimension::Range;
+    assert!(Words::of(&all).finding(&finding).starts_with("Back squat: "));
+    assert!(
+        text::finding(&finding).starts_with("sq: "),
+        "nobody knows where a lift without parameters starts"
+    );
+}
+
 #[test]
 fn every_finding_is_a_careful_sentence_with_its_numbers_and_names() {
     let all = parameters();
@@ -134,7 +168,10 @@ fn every_finding_is_a_careful_sentence_with_its_numbers_and_names() {
         }
         is_careful(&said);
         let finding = Finding { severity: found.severity(), lift: Some(name("sq")), what: found };
-        assert_eq!(Words::of(&all).finding(&finding), format!("Back squat: {said}"));
+        let words = Words::of(&all).finding(&finding);
+        let start = words == format!("Back squat, {START}: {said}");
+        assert_eq!(start, LOADS_AT_THE_START.contains(&finding.code()), "{words}");
+        assert!(start || words == format!("Back squat: {said}"), "{words}");
     }
     assert_eq!(text::severity(Severity::Blocks), "cannot work");
     assert_eq!(text::severity(Severity::Warns), "look again");

@@ -130,8 +130,9 @@ pub fn today(id: &str, verdict: Verdict) -> LiftToday {
 
 pub fn session(lifts: Vec<LiftToday>) -> SessionPlan {
     SessionPlan {
+        stops: Vec::new(),
         today: day(),
-        day: bismar::condition::DayClass::Ordinary,
+        day: bismar::condition::DayClass::Within,
         lifts,
         cautions: Vec::new(),
         version: String::new(),

@@ -21,19 +21,22 @@ fn the_unit_is_that_of_most_discs_and_can_be_chosen() {
     let (kilograms, pounds) = (parameters(), in_pounds());
     assert_eq!((Words::of(&kilograms).unit(), Words::of(&pounds).unit()), (Unit::Kg, Unit::Lb));
     // 45 + 2 x 45 lb.
-    assert_eq!(Words::of(&pounds).mass(lb(135.0)), "135 lb");
-    assert_eq!(Words::of(&pounds).in_unit(Unit::Kg).mass(lb(135.0)), "61.25 kg");
+    assert_eq!(Words::of(&pounds).mass(lb(145.0)), "145 lb");
+    assert_eq!(Words::of(&pounds).in_unit(Unit::Kg).mass(lb(145.0)), "65.75 kg");
     assert_eq!(Words::of(&kilograms).in_unit(Unit::Lb).mass(kg(60.0)), "132.5 lb");
 }
 
-/// Half of the lightest disc or finer, and every disc goes into it: half of 1.25 kg is 0.625, half of 0.25 kg is 0.125.
+/// No coarser than half of what a pair of the lightest disc changes, and evenly into every disc.
 #[test]
 fn a_mass_is_printed_no_finer_than_the_gym_can_tell() {
     let with = |faces: &[Mass]| Parameters { stock: discs(faces), ..parameters() };
     let printed = |faces: &[Mass], mass: Mass, unit| Words::of(&with(faces)).in_unit(unit).mass(mass);
     assert_eq!(printed(&[kg(1.25)], kg(53.111), Unit::Kg), "53 kg");
     assert_eq!(printed(&[kg(1.25)], kg(21.25), Unit::Kg), "21.25 kg");
-    assert_eq!(printed(&[kg(0.25)], kg(53.111), Unit::Kg), "53.1 kg");
+    // 20 + 2 x (10 kg + 5 lb + 1.25 kg + 0.25 kg) with discs of both kinds.
+    let both = [kg(10.0), lb(5.0), kg(1.25), kg(0.25)];
+    assert_eq!(printed(&both, kg(47.535_923_7), Unit::Kg), "47.5 kg");
+    assert_eq!(printed(&[kg(0.125)], kg(21.375), Unit::Kg), "21.375 kg");
     assert_eq!(printed(&[kg(5.0), kg(0.5)], kg(53.13), Unit::Kg), "53.25 kg");
     assert_eq!(printed(&[lb(2.5)], lb(100.3), Unit::Lb), "100.5 lb");
     // 1.25 lb is two and a half times 0.5 lb, so the step is 0.25 lb.

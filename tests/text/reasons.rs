@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use bismar::caution::Caution;
 use bismar::quantity::{Mass, Name, Rir};
-use bismar::reason::{Reason, Shortfall};
-use bismar::sign::{Ask, StopSign};
+use bismar::reason::{OverrideEnd, Reason, Restart, Shortfall};
+use bismar::sign::{Ask, PainFeature, StopSign};
 use bismar::text::{self, Words};
 use bismar::value::Value;
 
@@ -47,8 +47,12 @@ fn of_stops(region: Name) -> Vec<(Reason, Vec<&'static str>)> {
         ),
         (signs(&[]), vec!["stop", DAY, "not to train", "clinician"]),
         (
-            Reason::PainStop { region: region.clone(), since },
+            Reason::PainStop { region: region.clone(), since, features: Vec::new() },
             vec!["stop: pain in the left knee", DAY, "clinician", "signed off"],
+        ),
+        (
+            Reason::PainStop { region: region.clone(), since, features: vec![PainFeature::Numbness] },
+            vec!["pain in the left knee (numbness or weakness)", DAY],
         ),
         (Reason::Stopped, vec!["stop", "clinician", "signed off"]),
         (Reason::LimitWithoutLift { region }, vec!["stop", "left knee", "clinician's new clearance"]),
@@ -70,7 +74,11 @@ fn of_pain(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::UsualPainReview { region: region(), agreed: day() }, vec!["left knee", DAY]),
         (Reason::PainNotAsked, vec!["pain", "not the same as none"]),
         (Reason::PainMissingAfterHigh { region: region() }, vec!["left knee", "technique work only"]),
-        (Reason::PairPain, vec!["holds", "one step down"]),
+        (
+            Reason::PairPain { region: Some(region()), score: Some(4), on: Some(day()) },
+            vec!["pain of 4 in the left knee", DAY, "holds", "one step down"],
+        ),
+        (Reason::PairPain { region: None, score: None, on: None }, vec!["holds", "one step down"]),
         (Reason::AsksNotAsked, vec!["fever", "dizziness", "not the same as none"]),
         (Reason::NoLoadedFlexion, vec!["clearance", "spine"]),
         (Reason::NotCleared, vec!["clearance", "not to train"]),
@@ -79,12 +87,16 @@ fn of_pain(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::ClearanceLimit { load }, vec!["clearance", "52.5 kg"]),
         (Reason::ClearanceRange, vec!["clearance", "range"]),
         (Reason::NoLimitsOnRecord, vec!["blood pressure"]),
-        (Reason::BadDay, vec!["below the usual", "signs that agree"]),
-        (Reason::BadDaySingle, vec!["below the usual", "first work set"]),
+        (Reason::DayBelow, vec!["below the usual", "signs that agree"]),
+        (Reason::DayBelowSingle, vec!["below the usual", "first work set"]),
         (Reason::DayUnknown, vec!["below, within or above the usual", "no step up"]),
-        (Reason::GoodDay, vec!["above the usual", "planned load"]),
-        (Reason::QualifiedOnBadDays, vec!["below the usual", "within or above"]),
+        (Reason::DayAbove, vec!["above the usual", "planned load"]),
+        (Reason::QualifiedBelowUsual, vec!["below the usual", "within or above"]),
     ]
+}
+
+fn counted_anew(why: Restart) -> Reason {
+    Reason::CountedAnew { since: day(), why }
 }
 
 fn of_the_course(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
@@ -102,11 +114,36 @@ fn of_the_course(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::MaintainingBand { not_below: load }, vec!["52.5 kg", "on plan"]),
         (Reason::ProbeDue { by: day(), criterion: None }, vec![DAY]),
         (Reason::ProbeDue { by: day(), criterion }, vec![DAY, "brace held"]),
+        (Reason::ProbeOverdue { since: day(), criterion: None }, vec!["overdue since", DAY]),
+        (
+            Reason::ProbeOverdue { since: day(), criterion: Some(name("brace held")) },
+            vec!["overdue since", DAY, "brace held"],
+        ),
+        (Reason::BelowBand { load: kg(45.0), not_below: load }, vec!["45 kg", "below the band", "52.5 kg"]),
         (Reason::Retired, vec!["no longer used"]),
         (Reason::Holding { sessions: 9 }, vec!["9 sessions", "the work itself"]),
+        (counted_anew(Restart::Declined), vec![DAY, "declined"]),
+        (counted_anew(Restart::OfferEnded), vec![DAY, "not taken in time"]),
+        (counted_anew(Restart::BarChanged), vec![DAY, "the bar"]),
+        (counted_anew(Restart::RaterChanged), vec![DAY, "another person"]),
+        (counted_anew(Restart::SetupChanged), vec![DAY, "shoes"]),
+        (counted_anew(Restart::GateChanged), vec![DAY, "the gate"]),
+        (counted_anew(Restart::EquipmentChanged), vec![DAY, "the implement"]),
         (Reason::MoveOnOffer { until: day() }, vec![DAY, "taken or not"]),
         (Reason::MoveRefused { event: 77 }, vec!["refused"]),
+        (Reason::OverrideRefused { event: 77 }, vec!["refused", "a reason and a last day"]),
+        (Reason::OverridePast { last_day: day() }, vec!["refused", DAY, "was past"]),
+        (Reason::StopLifted { on: day() }, vec!["a stop was lifted", DAY, "sign-off"]),
+        (Reason::AfterIllness, vec!["illness", "easier"]),
+        (Reason::AgeUnknown, vec!["age is not known"]),
+        (Reason::EffortNotSaid { sessions: 2, more: 1 }, vec!["nobody said", "2 of the last three"]),
+        (Reason::PairTogether { partner: name("deadlift") }, vec!["deadlift", "same day"]),
         (Reason::NotScored, vec!["marked"]),
+        (Reason::MissNotPlaced, vec!["which repetition", "first set", "not known"]),
+        (
+            Reason::PinsMoved { from_mm: 500.0, to_mm: 400.4, on: day() },
+            vec!["pins", "at 400 mm", DAY, "500 mm before"],
+        ),
         (Reason::NotAtGrant { short: Shortfall::Rung }, vec!["another rung"]),
         (Reason::NotAtGrant { short: Shortfall::Range }, vec!["less range"]),
         (Reason::NotAtGrant { short: Shortfall::Tempo }, vec!["another tempo"]),
@@ -115,7 +152,7 @@ fn of_the_course(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::NotAtGrant { short: Shortfall::Reps }, vec!["fewer repetitions"]),
         (Reason::NotAtGrant { short: Shortfall::Limit }, vec!["less than the working load"]),
         (Reason::SetupChanged { since: day() }, vec![DAY, "not compared"]),
-        (Reason::ReserveShort { sessions: 2 }, vec!["reserve", "2 of the last three"]),
+        (Reason::ReserveShort { sessions: 2, more: 1 }, vec!["reserve", "2 of the last three"]),
         (Reason::NeverTrained, vec!["not been trained yet"]),
         (Reason::Stale { days: 23, allowed: 21 }, vec!["23 days", "21"]),
     ]
@@ -138,6 +175,7 @@ fn of_waiting(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
 
 fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
     let who = name("invented coach");
+    let ended = |by| Reason::OverrideEnded { load, by };
     vec![
         (Reason::NoLoadableStep { cap: load, next: Some(kg(55.0)) }, vec!["52.5 kg", "55 kg"]),
         (Reason::NoLoadableStep { cap: load, next: None }, vec!["52.5 kg"]),
@@ -148,6 +186,20 @@ fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::UnknownEventPresent { count: 1 }, vec!["1 event of", "stop"]),
         (Reason::UnknownEventPresent { count: 2 }, vec!["2 events", "stop"]),
         (Reason::AloneWithoutPins, vec!["pins", "no step up", "reserve"]),
+        (Reason::RackNotAsked, vec!["nobody said", "no step up", "reserve"]),
+        (Reason::PlannedBreak { until: Some(day()) }, vec!["planned break", DAY]),
+        (Reason::PlannedBreak { until: None }, vec!["planned break", "last day"]),
+        (Reason::IllUntil { until: day() }, vec!["illness", DAY]),
+        (Reason::AfterBreak, vec!["planned break is over"]),
+        (Reason::AskOfToday { ask: Ask::Fever }, vec!["fever", "answered", "no step"]),
+        (Reason::HalfForLighter, vec!["nothing lighter", "half"]),
+        (ended(OverrideEnd::Break), vec!["52.5 kg", "no longer counts", "a break"]),
+        (ended(OverrideEnd::Illness), vec!["52.5 kg", "an illness"]),
+        (ended(OverrideEnd::Stop), vec!["52.5 kg", "a stop"]),
+        (ended(OverrideEnd::StepBack), vec!["52.5 kg", "a step back"]),
+        (ended(OverrideEnd::Step), vec!["52.5 kg", "the step up"]),
+        (ended(OverrideEnd::Move), vec!["52.5 kg", "moved the lift"]),
+        (ended(OverrideEnd::PlaceGone), vec!["52.5 kg", "no longer there"]),
         (Reason::Layoff { gap: 12, row: 1, load }, vec!["12 days", "one step down"]),
         (Reason::Layoff { gap: 30, row: 2, load }, vec!["30 days", "working load is 52.5 kg"]),
         (Reason::HalfSets { sessions: 2 }, vec!["half the sets", "2 sessions"]),
@@ -219,7 +271,14 @@ fn people_read_names_where_there_are_any() {
     assert!(knee.contains("left knee") && !knee.contains("knee-l"), "{knee}");
     let rung = said(Reason::EasierRung { rung: name("r0") });
     assert!(rung.contains("easier rung, high box"), "{rung}");
-    assert_eq!(said(Reason::PairPain), "Back squat hurt: this lift holds and starts one step down.");
+    assert_eq!(
+        said(Reason::PairPain { region: Some(name("knee-l")), score: Some(4), on: Some(day()) }),
+        "Pain of 4 in the left knee, which Back squat loads, was said on 27 Aug 2026: this lift holds and starts one step down."
+    );
+    assert_eq!(
+        said(Reason::PairPain { region: None, score: None, on: None }),
+        "Something that Back squat loads hurt: this lift holds and starts one step down."
+    );
     assert_eq!(said(Reason::PairProofMissing), "Deadlift has no recent pass to lean on.");
     assert_eq!(words.lift_name(&name("dl")), "Deadlift");
     // Without parameters there is nothing but the id.

@@ -114,3 +114,24 @@ fn an_open_gate_is_not_called_closed() {
         "A step waits for the next passing session."
     );
 }
+
+/// Pain of today closes what the gate asks of a region: where the step is not for today, the gate is not called open.
+#[test]
+fn a_step_that_is_not_for_today_is_said_without_an_open_gate() {
+    let mut lift = today("squat", Verdict::Train);
+    let region = bismar::quantity::Name::new("left knee").unwrap();
+    let by = vec![Reason::PainBlock { region, clear_sessions: 2 }];
+    lift.outlook = MoveOutlook::Blocked { by, to: None };
+    let said = Words::plain().reason_for(&lift, &Reason::MoveOnOffer { until: day() });
+    assert!(!said.contains("gate") && !said.contains("may be taken"), "{said}");
+    assert!(said.contains("not for today") && said.contains("27 Aug 2026"), "{said}");
+}
+
+/// The step that closed the window may have been the lift's own.
+#[test]
+fn a_region_that_had_its_step_is_said_whichever_lift_took_it() {
+    let region = bismar::quantity::Name::new("shoulder").unwrap();
+    let said = Words::plain().reason(&Reason::RegionWindow { region, days_left: 6 });
+    assert!(!said.to_lowercase().contains("another lift"), "{said}");
+    assert!(said.contains("shoulder") && said.contains("6 more days"), "{said}");
+}

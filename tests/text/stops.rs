@@ -29,16 +29,16 @@ fn symptom(sign: StopSign) -> Reason {
 fn badly_ordered(stop: Reason) -> SessionPlan {
     let stopped = |id: &str| {
         let mut lift = today(id, Verdict::Stop);
-        lift.reasons = vec![Reason::GoodDay, Reason::Holding { sessions: 9 }, Reason::Stopped, stop.clone()];
+        lift.reasons = vec![Reason::DayAbove, Reason::Holding { sessions: 9 }, Reason::Stopped, stop.clone()];
         lift.outlook = MoveOutlook::Blocked { by: vec![stop.clone(), Reason::Stopped], to: None };
         lift.would_change = vec![Change::ClearanceAndSignOff];
         lift.cautions = vec![Caution::SeeClinicianFirst, Caution::GatesUnproven];
         lift
     };
     let mut other = today("dp", Verdict::Train);
-    other.reasons = vec![Reason::GoodDay, Reason::Holding { sessions: 3 }];
+    other.reasons = vec![Reason::DayAbove, Reason::Holding { sessions: 3 }];
     let mut session = session(vec![other, stopped("sq"), stopped("dl")]);
-    session.day = DayClass::Good;
+    session.day = DayClass::Above;
     session.cautions = vec![
         Caution::HoldingIsGood,
         Caution::ExaminesNobody,
@@ -109,7 +109,7 @@ fn a_stopped_lift_is_asked_for_nothing() {
     let knee = || name("knee");
     let mut lift = today("sq", Verdict::Stop);
     lift.reasons = vec![
-        Reason::PainStop { region: knee(), since: day() },
+        Reason::PainStop { region: knee(), since: day(), features: Vec::new() },
         Reason::PainBlock { region: knee(), clear_sessions: 2 },
         Reason::PainMissingAfterHigh { region: knee() },
         Reason::DayUnknown,
@@ -134,7 +134,7 @@ fn a_stop_outside_the_session_is_said_too() {
 #[test]
 fn a_line_about_a_stopped_lift_begins_with_the_sign() {
     let line = |reason: Reason| {
-        let lift = LiftToday { reasons: vec![Reason::GoodDay, reason], ..today("sq", Verdict::Stop) };
+        let lift = LiftToday { reasons: vec![Reason::DayAbove, reason], ..today("sq", Verdict::Stop) };
         assert_eq!(text::one_line(&lift), text::lift_line(&lift));
         text::lift_line(&lift)
     };
@@ -155,7 +155,7 @@ fn a_line_about_a_stopped_lift_begins_with_the_sign() {
         faint.contains("call emergency help now") && faint.contains(&format!("near-faint only: r{RACK}")),
         "{faint}"
     );
-    let pain = line(Reason::PainStop { region: name("knee"), since: day() });
+    let pain = line(Reason::PainStop { region: name("knee"), since: day(), features: Vec::new() });
     assert!(pain.starts_with("Stop: pain in the knee, reported on 27 Aug 2026."), "{pain}");
     assert!(!pain.contains("emergency") && !good_news(&pain), "{pain}");
     // Beside its sign, the bare word that it is stopped is not said.
@@ -167,7 +167,7 @@ fn the_gravest_stop_is_named_first() {
     let mut lift = today("sq", Verdict::Stop);
     lift.reasons = vec![
         Reason::AsksFirst { ask: Ask::Fever, since: day() },
-        Reason::PainStop { region: name("knee"), since: day() },
+        Reason::PainStop { region: name("knee"), since: day(), features: Vec::new() },
         symptom(StopSign::ChestPain),
     ];
     let said = text::lift_line(&lift);
@@ -197,7 +197,7 @@ fn a_sign_reported_in_a_log_heads_the_session_until_it_is_lifted() {
     let report = SymptomReport { signs: vec![StopSign::ChestPain] };
     let log = log_with(vec![
         EventKind::ParametersChanged(Box::new(all.clone())),
-        EventKind::DayReport(DayReport::all_well(DayClass::Good)),
+        EventKind::DayReport(DayReport::all_well(DayClass::Above)),
         EventKind::SymptomReport(report),
     ]);
     let plan = Plan::of([name("sq")]);

@@ -29,8 +29,8 @@ formula! {
     /// 1.0204 w, not the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 49.5 repetitions (pole at 50): pole at 50 repetitions. Measured: a rule for up to
-    /// about 10 repetitions (a laboratory manual; no sample known). Some cite it as 1994.
+    /// From 1 repetition up to 49.5 repetitions (pole at 50): pole at 50 repetitions. No sample is known: a
+    /// rule of a laboratory manual for up to about 10 repetitions. Some cite it as 1994.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 49.5 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -50,7 +50,9 @@ formula! {
     pub fn adams_1998(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: ADAMS_1998, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: ADAMS_1998, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a laboratory manual; no sample known",
     domain: "1 to 49.5 repetitions (pole at 50); a rule for up to about 10 repetitions",
 }
@@ -84,7 +86,9 @@ formula! {
     pub fn adams_1998_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: ADAMS_1998, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: ADAMS_1998, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a laboratory manual; no sample known",
     domain: "1 to 49.5 repetitions (pole at 50); a rule for up to about 10 repetitions",
 }
@@ -117,7 +121,9 @@ formula! {
     pub fn adams_1998_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: ADAMS_1998, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: ADAMS_1998, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a laboratory manual; no sample known",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

@@ -1,4 +1,4 @@
-//! Berger 1961.
+//! Berger 1961, with its constant corrected here.
 
 use crate::numeric;
 use crate::one_rm::curve::Curve;
@@ -12,7 +12,8 @@ const BERGER_1961: Source = Source {
 };
 
 const START: f64 = 1.0261;
-/// Often printed 0.00262, with which ten repetitions would add nothing; 0.0262 gives the load at one.
+/// Later lists print 0.00262, with which ten repetitions would add nothing; 0.0262 gives the load at one. The original
+/// table was not seen: the correction is ours.
 const RATE: f64 = 0.0262;
 
 pub(in crate::one_rm) const CURVE: Curve = Curve {
@@ -31,14 +32,14 @@ formula! {
     /// repetition it gives 1.0004 w, the load itself within rounding.
     ///
     /// # Domain
-    /// From 1 repetition up to 30 repetitions: no pole; grows without end. Measured: measured up to 10
-    /// repetitions (college men, bench press).
+    /// From 1 repetition up to 30 repetitions: no pole; grows without end. Measured, as recalled, up to
+    /// 10 repetitions (college men, bench press).
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
     ///
     /// # Source
-    /// Berger 1961, prediction of the maximum (row `one_rm.berger_1961`).
+    /// Berger 1961 in later lists, its constant corrected by this project (row `one_rm.berger_1961`).
     ///
     /// # Examples
     /// ```
@@ -52,7 +53,7 @@ formula! {
     pub fn berger_1961(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: BERGER_1961, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: BERGER_1961, place: "as later lists print it, 0.0262 in place of their 0.00262", standing: OurChoice, seen: NotApplicable,
     population: "college men, bench press",
     domain: "1 to 30 repetitions; measured up to 10 repetitions",
 }
@@ -86,7 +87,7 @@ formula! {
     pub fn berger_1961_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: BERGER_1961, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: BERGER_1961, place: "as later lists print it, 0.0262 in place of their 0.00262", standing: OurChoice, seen: NotApplicable,
     population: "college men, bench press",
     domain: "1 to 30 repetitions; measured up to 10 repetitions",
 }
@@ -119,7 +120,7 @@ formula! {
     pub fn berger_1961_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: BERGER_1961, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: BERGER_1961, place: "as later lists print it, 0.0262 in place of their 0.00262", standing: OurChoice, seen: NotApplicable,
     population: "college men, bench press",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

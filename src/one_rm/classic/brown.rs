@@ -30,8 +30,8 @@ formula! {
     /// gives 1.0187 w, not the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 30 repetitions: no pole; a straight line without end. Measured: a rule for up to
-    /// about 10 repetitions (a textbook rule; no sample known).
+    /// From 1 repetition up to 30 repetitions: no pole; a straight line without end. No sample is known: a
+    /// textbook's rule for up to about 10 repetitions.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -51,7 +51,9 @@ formula! {
     pub fn brown_1992(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: BROWN_1992, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: BROWN_1992, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook rule; no sample known",
     domain: "1 to 30 repetitions; a rule for up to about 10 repetitions",
 }
@@ -85,7 +87,9 @@ formula! {
     pub fn brown_1992_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: BROWN_1992, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: BROWN_1992, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook rule; no sample known",
     domain: "1 to 30 repetitions; a rule for up to about 10 repetitions",
 }
@@ -118,7 +122,9 @@ formula! {
     pub fn brown_1992_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: BROWN_1992, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: BROWN_1992, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook rule; no sample known",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

@@ -24,8 +24,8 @@ formula! {
     /// gives the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 36.5 repetitions (pole at 36.971): pole at 36.971 repetitions. Measured: stated by
-    /// its author for up to 10 repetitions (a practical rule; no sample).
+    /// From 1 repetition up to 36.5 repetitions (pole at 36.971): pole at 36.971 repetitions. Nobody was
+    /// measured: a practical rule, stated by its author for up to 10 repetitions.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 36.5 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -45,7 +45,9 @@ formula! {
     pub fn brzycki_1993_decimal(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: BRZYCKI_1993, place: "p 88-90, decimal form", standing: Published, seen: Memory,
+    source: BRZYCKI_1993, place: "p 88-90, decimal form", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a practical rule; no sample",
     domain: "1 to 36.5 repetitions (pole at 36.971); stated by its author for up to 10 repetitions",
 }
@@ -79,7 +81,9 @@ formula! {
     pub fn brzycki_1993_decimal_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: BRZYCKI_1993, place: "p 88-90, decimal form", standing: Published, seen: Memory,
+    source: BRZYCKI_1993, place: "p 88-90, decimal form", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a practical rule; no sample",
     domain: "1 to 36.5 repetitions (pole at 36.971); stated by its author for up to 10 repetitions",
 }
@@ -112,7 +116,9 @@ formula! {
     pub fn brzycki_1993_decimal_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: BRZYCKI_1993, place: "p 88-90, decimal form", standing: Published, seen: Memory,
+    source: BRZYCKI_1993, place: "p 88-90, decimal form", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a practical rule; no sample",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

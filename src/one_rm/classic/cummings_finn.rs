@@ -1,4 +1,7 @@
 //! Cummings & Finn 1998: additive, in kilograms, not scale-free.
+//!
+//! The paper's abstract speaks of a regression that also holds the breadth of the shoulders (biacromial). Its coefficients
+//! were not seen; what is here is the line without it, as later lists print it under these authors' names.
 
 use crate::error::{Code, Error};
 use crate::numeric;
@@ -57,14 +60,16 @@ formula! {
     /// twice the load is not twice the maximum.
     ///
     /// # Domain
-    /// From 1 repetition up to 30 repetitions; measured: 4 to 8, untrained college women, bench press.
+    /// From 1 repetition up to 30 repetitions; measured: 4 to 8, 57 untrained women, bench press.
+    /// The abstract names load, repetitions and biacromial breadth as the variables of its equation; this line, known from
+    /// later lists, has no breadth.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg, or where the
     /// offset would leave no maximum.
     ///
     /// # Source
-    /// Cummings & Finn 1998, p 262-265 (row `one_rm.cummings_finn_1998`).
+    /// Cummings & Finn 1998, in the form of later lists (row `one_rm.cummings_finn_1998`).
     ///
     /// # Examples
     /// ```
@@ -78,8 +83,9 @@ formula! {
     pub fn cummings_finn_1998(load: Mass, reps: Reps) -> Kilograms {
         one_rm_at(positive(load)?, reps.value()).and_then(Kilograms::new)
     }
-    source: CUMMINGS_FINN_1998, place: "p 262-265", standing: Published, seen: Memory,
-    population: "untrained college women, bench press", domain: "1 to 30 repetitions; measured 4 to 8",
+    source: CUMMINGS_FINN_1998, place: "line of two variables in later lists; the abstract's own also holds biacromial breadth", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    population: "57 untrained women, bench press", domain: "1 to 30 repetitions; measured 4 to 8",
 }
 
 formula! {
@@ -111,8 +117,9 @@ formula! {
     pub fn cummings_finn_1998_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         load_at(positive_maximum(one_rm)?, reps.value()).and_then(Kilograms::new)
     }
-    source: CUMMINGS_FINN_1998, place: "p 262-265", standing: Published, seen: Memory,
-    population: "untrained college women, bench press", domain: "1 to 30 repetitions; measured 4 to 8",
+    source: CUMMINGS_FINN_1998, place: "line of two variables in later lists; the abstract's own also holds biacromial breadth", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    population: "57 untrained women, bench press", domain: "1 to 30 repetitions; measured 4 to 8",
 }
 
 formula! {
@@ -143,8 +150,9 @@ formula! {
     pub fn cummings_finn_1998_reps(load: Mass, one_rm: Kilograms) -> f64 {
         reps_at(positive(load)?, positive_maximum(one_rm)?)
     }
-    source: CUMMINGS_FINN_1998, place: "p 262-265", standing: Published, seen: Memory,
-    population: "untrained college women, bench press", domain: "where the answer lies from 1 to 200 repetitions",
+    source: CUMMINGS_FINN_1998, place: "line of two variables in later lists; the abstract's own also holds biacromial breadth", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    population: "57 untrained women, bench press", domain: "where the answer lies from 1 to 200 repetitions",
 }
 
 rows![cummings_finn_1998, cummings_finn_1998_load, cummings_finn_1998_reps];

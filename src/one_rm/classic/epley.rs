@@ -29,15 +29,15 @@ formula! {
     /// 1.0333 w, not the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 30 repetitions: no pole; a straight line without end. Measured: a chart for up to
-    /// about 10 repetitions (a coach's chart; no published sample). The form printed with Welday 1988 is the same
+    /// From 1 repetition up to 30 repetitions: no pole; a straight line without end. Not measured: a coach's
+    /// chart without a published sample; that it ended at about 10 repetitions is recalled. The form printed with Welday 1988 is the same
     /// curve.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
     ///
     /// # Source
-    /// Epley 1985, p 86 (row `one_rm.epley_1985`).
+    /// Epley 1985, p 86 as recalled; copies print 1/30 or 0.033 (row `one_rm.epley_1985`).
     ///
     /// # Examples
     /// ```
@@ -51,7 +51,9 @@ formula! {
     pub fn epley_1985(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: EPLEY_1985, place: "p 86", standing: Published, seen: Memory,
+    source: EPLEY_1985, place: "p 86; copies print 1/30 or 0.033", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a coach's chart; no published sample",
     domain: "1 to 30 repetitions; a chart for up to about 10 repetitions",
 }
@@ -85,7 +87,9 @@ formula! {
     pub fn epley_1985_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: EPLEY_1985, place: "p 86", standing: Published, seen: Memory,
+    source: EPLEY_1985, place: "p 86; copies print 1/30 or 0.033", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a coach's chart; no published sample",
     domain: "1 to 30 repetitions; a chart for up to about 10 repetitions",
 }
@@ -118,7 +122,9 @@ formula! {
     pub fn epley_1985_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: EPLEY_1985, place: "p 86", standing: Published, seen: Memory,
+    source: EPLEY_1985, place: "p 86; copies print 1/30 or 0.033", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a coach's chart; no published sample",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

@@ -31,8 +31,8 @@ formula! {
     /// repetition it gives 1.0139 w, not the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 37.5 repetitions (pole at 37.923): pole at 37.923 repetitions. Measured: a
-    /// handbook chart for up to 10 repetitions (a handbook chart; no sample).
+    /// From 1 repetition up to 37.5 repetitions (pole at 37.923): pole at 37.923 repetitions. Nobody was
+    /// measured: a handbook chart for up to 10 repetitions.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 37.5 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -52,7 +52,9 @@ formula! {
     pub fn lander_1985(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: LANDER_1985, place: "p 60-61", standing: Published, seen: Memory,
+    source: LANDER_1985, place: "p 60-61", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a handbook chart; no sample",
     domain: "1 to 37.5 repetitions (pole at 37.923); a handbook chart for up to 10 repetitions",
 }
@@ -87,7 +89,9 @@ formula! {
     pub fn lander_1985_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: LANDER_1985, place: "p 60-61", standing: Published, seen: Memory,
+    source: LANDER_1985, place: "p 60-61", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a handbook chart; no sample",
     domain: "1 to 37.5 repetitions (pole at 37.923); a handbook chart for up to 10 repetitions",
 }
@@ -120,7 +124,9 @@ formula! {
     pub fn lander_1985_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: LANDER_1985, place: "p 60-61", standing: Published, seen: Memory,
+    source: LANDER_1985, place: "p 60-61", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a handbook chart; no sample",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

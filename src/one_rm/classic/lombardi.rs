@@ -31,7 +31,7 @@ formula! {
     ///
     /// # Domain
     /// From 1 repetition up to 30 repetitions: no pole; explodes when inverted (35.4 repetitions at 70 %, 165 at
-    /// 60 %). Measured: fits up to 10 repetitions at best (a textbook; no sample).
+    /// 60 %). Nobody was measured: a textbook's rule, which fits up to 10 repetitions at best.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -51,7 +51,9 @@ formula! {
     pub fn lombardi_1989(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: LOMBARDI_1989, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: LOMBARDI_1989, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook; no sample",
     domain: "1 to 30 repetitions; fits up to 10 repetitions at best",
 }
@@ -85,7 +87,9 @@ formula! {
     pub fn lombardi_1989_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: LOMBARDI_1989, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: LOMBARDI_1989, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook; no sample",
     domain: "1 to 30 repetitions; fits up to 10 repetitions at best",
 }
@@ -118,7 +122,9 @@ formula! {
     pub fn lombardi_1989_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: LOMBARDI_1989, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: LOMBARDI_1989, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook; no sample",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

@@ -55,7 +55,9 @@ formula! {
     pub fn mayhew_1992(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: MAYHEW_1992, place: "p 200-206", standing: Published, seen: Memory,
+    source: MAYHEW_1992, place: "p 200-206", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the pages",
     population: "college men and women, bench press, repetitions in one minute",
     domain: "1 to 50 repetitions; loads of 55 to 95 % lifted as often as possible in one minute, about 50 repetitions at the lightest",
 }
@@ -90,7 +92,9 @@ formula! {
     pub fn mayhew_1992_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: MAYHEW_1992, place: "p 200-206", standing: Published, seen: Memory,
+    source: MAYHEW_1992, place: "p 200-206", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the pages",
     population: "college men and women, bench press, repetitions in one minute",
     domain: "1 to 50 repetitions; loads of 55 to 95 % lifted as often as possible in one minute, about 50 repetitions at the lightest",
 }
@@ -123,7 +127,9 @@ formula! {
     pub fn mayhew_1992_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: MAYHEW_1992, place: "p 200-206", standing: Published, seen: Memory,
+    source: MAYHEW_1992, place: "p 200-206", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the pages",
     population: "college men and women, bench press, repetitions in one minute",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

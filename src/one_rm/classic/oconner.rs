@@ -29,8 +29,8 @@ formula! {
     /// 1.025 w, not the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 30 repetitions: no pole; a straight line without end. Measured: a rule for up to
-    /// about 10 repetitions (a textbook rule; no sample).
+    /// From 1 repetition up to 30 repetitions: no pole; a straight line without end. Nobody was measured: a
+    /// textbook's rule for up to about 10 repetitions.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -50,7 +50,9 @@ formula! {
     pub fn oconner_1989(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: OCONNER_1989, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: OCONNER_1989, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook rule; no sample",
     domain: "1 to 30 repetitions; a rule for up to about 10 repetitions",
 }
@@ -84,7 +86,9 @@ formula! {
     pub fn oconner_1989_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: OCONNER_1989, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: OCONNER_1989, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook rule; no sample",
     domain: "1 to 30 repetitions; a rule for up to about 10 repetitions",
 }
@@ -117,7 +121,9 @@ formula! {
     pub fn oconner_1989_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: OCONNER_1989, place: "prediction of the maximum", standing: Published, seen: Memory,
+    source: OCONNER_1989, place: "prediction of the maximum", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a textbook rule; no sample",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

@@ -32,8 +32,8 @@ formula! {
     /// repetition it gives 1.0130 w, not the load itself.
     ///
     /// # Domain
-    /// From 1 repetition up to 30 repetitions: no pole; levels off at 2.0492 w. Measured: a chart for up to about
-    /// 15 repetitions (a refit of a chart; no sample). The name is also printed Wathen.
+    /// From 1 repetition up to 30 repetitions: no pole; levels off at 2.0492 w. Nobody was measured: a chart
+    /// for up to about 15 repetitions, fitted again. The name is also printed Wathen.
     ///
     /// # Errors
     /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
@@ -53,7 +53,9 @@ formula! {
     pub fn wathan_1994(load: Mass, reps: Reps) -> Kilograms {
         CURVE.one_rm(load, reps)
     }
-    source: WATHAN_1994, place: "chapter on load assignment", standing: Published, seen: Memory,
+    source: WATHAN_1994, place: "chapter on load assignment", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a refit of a chart; no sample",
     domain: "1 to 30 repetitions; a chart for up to about 15 repetitions",
 }
@@ -88,7 +90,9 @@ formula! {
     pub fn wathan_1994_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
         CURVE.load(one_rm, reps)
     }
-    source: WATHAN_1994, place: "chapter on load assignment", standing: Published, seen: Memory,
+    source: WATHAN_1994, place: "chapter on load assignment", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a refit of a chart; no sample",
     domain: "1 to 30 repetitions; a chart for up to about 15 repetitions",
 }
@@ -121,7 +125,9 @@ formula! {
     pub fn wathan_1994_reps(fraction: Fraction) -> f64 {
         CURVE.reps(fraction)
     }
-    source: WATHAN_1994, place: "chapter on load assignment", standing: Published, seen: Memory,
+    source: WATHAN_1994, place: "chapter on load assignment", standing: Published, seen: Secondary,
+    copies: "public code and lists of equations",
+    recalled: "the place in the work, and what it was made from",
     population: "a refit of a chart; no sample",
     domain: "where the answer lies from 1 to 200 repetitions",
 }

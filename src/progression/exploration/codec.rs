@@ -1,301 +1,373 @@
-//! Canonical bytes of a state of the small world, and back. Days are kept as days before today, cut at [`FAR`].
+//! Canonical bytes of a state of the small world, and back.
 
+use std::boxed::Box;
 use std::sync::Arc;
 use std::vec::Vec;
 
-use super::super::lift::Lift;
+use super::super::lift::{Lift, Now, SetupSeen};
 use super::super::region::RegionState;
-use super::super::shared::{ClearanceInForce, OpenAsk, TodayReport};
+use super::super::shared::{ClearanceInForce, OpenAsk, Shared, TodayReport};
+use super::super::sitting::{SITTINGS, Sitting};
 use super::super::state::State;
-use super::super::status::{Status, Stop, WayBack};
-use super::codec_lift::{decode_now, encode_now};
-use super::small_world::{LIFTS, SETS, kg, name, parameters_of, today};
+use super::super::status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};
+use super::bytes::{FAR, Kept, Read, Written, keep, keep_one_of};
+use super::world::{COOLING_OFF, GROWTH_WINDOW, LIFTS, REGION_WINDOW, REVIEW, Set, any_day, name};
 use crate::condition::DayClass;
-use crate::quantity::{Day, Mass, Pain};
-use crate::record::{ClearanceLimits, ClearanceStatus};
+use crate::gate::Outcome;
+use crate::quantity::{Day, Mass};
+use crate::reason::Shortfall;
+use crate::record::{ClearanceLimits, ClearanceStatus, Grant, Layoff, LayoffReason, Place, Work};
 use crate::sign::Ask;
 
-/// More days than any rule of this world compares.
-pub(super) const FAR: i32 = 7;
-/// Lets days pass: everything moves into the past.
-pub(super) fn wait(state: &mut State, days: i32) {
-    let moved = |day: &mut Day| *day = day.plus(-days).unwrap();
-    for lift in state.lifts.iter_mut().chain(&mut state.set_aside) {
-        let now = &mut lift.now;
-        moved(&mut now.since);
-        moved(&mut now.here.1);
-        if let Status::ReadyToAdvance { since } = &mut now.status {
-            moved(since);
-        }
-        now.sittings.iter_mut().for_each(|sitting| moved(&mut sitting.day));
-        now.last_session.iter_mut().for_each(moved);
-        now.moves.iter_mut().for_each(|(day, _)| moved(day));
-        now.proven.iter_mut().for_each(|(day, _)| moved(day));
-        now.overruled.iter_mut().for_each(|overruled| moved(&mut overruled.expires));
-        now.setup.iter_mut().for_each(|seen| seen.changed.iter_mut().for_each(moved));
-    }
-    let shared = &mut state.shared;
-    for region in &mut shared.regions {
-        region.loaded.iter_mut().for_each(moved);
-        region.last.iter_mut().for_each(|(day, _)| moved(day));
-        region.scores.iter_mut().for_each(|(day, _)| moved(day));
-        region.flared.iter_mut().for_each(moved);
-        region.usual.iter_mut().for_each(|(_, agreed, _)| moved(agreed));
-        region.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
-        region.moves.iter_mut().for_each(moved);
-    }
-    shared.stop.iter_mut().for_each(|stop| moved(&mut stop.since));
-    shared.clearance.iter_mut().for_each(|clearance| {
-        moved(&mut clearance.given);
-        moved(&mut clearance.expires);
-    });
-    shared.asks.iter_mut().for_each(|open| moved(&mut open.since));
-    shared.today.iter_mut().for_each(|report| moved(&mut report.day));
-    shared.sessions.iter_mut().for_each(|(_, day)| moved(day));
-    state.last.iter_mut().for_each(|(day, _)| moved(day));
-    state.expire(today());
-}
+keep_one_of!(Outcome: [Outcome::Pass, Outcome::Fail, Outcome::NotScored]);
+keep_one_of!(DayClass: DayClass::ALL);
+keep_one_of!(Ask: Ask::ALL);
+keep_one_of!(ClearanceStatus: [
+    ClearanceStatus::Cleared,
+    ClearanceStatus::ClearedWithLimits,
+    ClearanceStatus::NotCleared,
+]);
+keep_one_of!(Shortfall: [
+    Shortfall::Rung,
+    Shortfall::Range,
+    Shortfall::Tempo,
+    Shortfall::Load,
+    Shortfall::Sets,
+    Shortfall::Reps,
+    Shortfall::Limit,
+]);
 
-const LOADS: [f64; 5] = [18.0, 20.0, 22.0, 24.0, 30.0];
-const ASKS: [Ask; 2] = [Ask::Fever, Ask::Fall];
+keep!(Place { rung, range, tempo });
+keep!(Work { sets, reps, load });
+keep!(Grant { place, work });
 
-pub(super) fn place<T: PartialEq>(all: &[T], one: &T) -> u8 {
-    all.iter().position(|each| each == one).unwrap() as u8
-}
+keep!(WayBack { cap, row } said { gap: 0 });
 
-pub(super) struct Out(pub(super) Vec<u8>);
-
-impl Out {
-    pub(super) fn day(&mut self, day: Day) {
-        self.0.push((today().since(day).clamp(-FAR, FAR) + FAR) as u8);
-    }
-
-    pub(super) fn maybe<T>(&mut self, value: Option<T>, write: impl FnOnce(&mut Out, T)) {
-        self.0.push(u8::from(value.is_some()));
-        if let Some(value) = value {
-            write(self, value);
+impl Kept for Status {
+    fn put(&self, out: &mut Written) {
+        out.all.push(Status::NAMES.iter().position(|known| *known == self.as_str()).unwrap() as u8);
+        match self {
+            Status::ReadyToAdvance { since } => since.put(out),
+            Status::SteppingBack { from: _, passes } => (*passes).min(FEW).put(out),
+            Status::Returning { way, passes } => (*way, (*passes).min(FEW)).put(out),
+            Status::Resting { way } | Status::StoppedRefer { way } => way.put(out),
+            Status::Learning
+            | Status::Holding
+            | Status::Consolidating
+            | Status::Maintaining
+            | Status::Retired => {}
         }
     }
 
-    pub(super) fn load(&mut self, load: Mass) {
-        self.0.push(place(&LOADS.map(kg), &load));
-    }
-
-    fn stop(&mut self, stop: &Stop) {
-        self.0.push(u8::from(stop.cleared) | u8::from(stop.signed) << 1);
-    }
-
-    pub(super) fn way(&mut self, way: WayBack) {
-        self.load(way.cap);
-        // Whether there was a gap at all is only said, never compared.
-        self.0.push(way.row.min(3) << 1 | u8::from(way.gap > 0));
-    }
-}
-
-pub(super) struct In<'a>(&'a [u8]);
-
-impl In<'_> {
-    pub(super) fn byte(&mut self) -> u8 {
-        let (first, rest) = self.0.split_first().unwrap();
-        self.0 = rest;
-        *first
-    }
-
-    pub(super) fn day(&mut self) -> Day {
-        today().plus(FAR - i32::from(self.byte())).unwrap()
-    }
-
-    pub(super) fn maybe<T>(&mut self, read: impl FnOnce(&mut Self) -> T) -> Option<T> {
-        (self.byte() == 1).then(|| read(self))
-    }
-
-    pub(super) fn load(&mut self) -> Mass {
-        kg(LOADS[usize::from(self.byte())])
-    }
-
-    fn stop(&mut self) -> Stop {
-        let flags = self.byte();
-        let stop = Stop::new(today(), 1, Vec::new());
-        Stop { cleared: flags & 1 != 0, signed: flags & 2 != 0, ..stop }
-    }
-
-    pub(super) fn way(&mut self) -> WayBack {
-        let cap = self.load();
-        let byte = self.byte();
-        WayBack { cap, row: byte >> 1, gap: u16::from(byte & 1) * 6 }
-    }
-}
-
-/// Which of the sets of parameters is in force.
-fn set_of(state: &State) -> usize {
-    let all = state.parameters().unwrap();
-    (0..SETS).find(|set| parameters_of(*set) == *all).unwrap()
-}
-
-pub(super) fn encode(state: &State) -> Vec<u8> {
-    let mut out = Out(Vec::with_capacity(128));
-    out.0.push(in_force(state));
-    for id in LIFTS {
-        let of = |lifts: &[Lift]| lifts.iter().find(|lift| lift.set.id.as_str() == id).cloned();
-        match (of(&state.lifts), of(&state.set_aside)) {
-            (Some(lift), _) => encode_now(&lift.now, &mut out),
-            (None, Some(lift)) => {
-                // Which set it had when it was left out.
-                let other = lift.set.regions.iter().any(|region| region.as_str() == "back");
-                out.0.push(u8::from(other) | u8::from(lift.set.implement.as_str() == "bar") << 1);
-                encode_now(&lift.now, &mut out);
+    fn get(from: &mut Read<'_>) -> Status {
+        match Status::NAMES[usize::from(from.byte())] {
+            "learning" => Status::Learning,
+            "holding" => Status::Holding,
+            "ready_to_advance" => Status::ReadyToAdvance { since: Kept::get(from) },
+            "consolidating" => Status::Consolidating,
+            "stepping_back" => Status::SteppingBack { from: None, passes: Kept::get(from) },
+            "resting" => Status::Resting { way: Kept::get(from) },
+            "returning" => {
+                let (way, passes) = Kept::get(from);
+                Status::Returning { way, passes }
             }
-            (None, None) => out.0.push(u8::MAX),
+            "maintaining" => Status::Maintaining,
+            "stopped_refer" => Status::StoppedRefer { way: Kept::get(from) },
+            _ => Status::Retired,
         }
     }
-    let shared = &state.shared;
-    shared.regions.iter().for_each(|region| encode_region(region, &mut out));
-    out.maybe(shared.stop.as_ref(), Out::stop);
-    out.maybe(shared.clearance.as_ref(), |out, clearance| {
-        let status =
-            [ClearanceStatus::Cleared, ClearanceStatus::ClearedWithLimits, ClearanceStatus::NotCleared];
-        out.0.push(place(&status, &clearance.status) | u8::from(!clearance.limits.is_empty()) << 2);
-        out.day(clearance.expires);
-    });
-    // Of breaks only illness makes a difference, and each lift keeps its own.
-    out.0.push(u8::from(shared.ill_since.is_some()));
-    out.0.push(shared.asks.iter().map(|open| 1 << place(&ASKS, &open.ask)).sum());
-    out.maybe(shared.report_on(today()), |out, report| {
-        let asked = u8::from(report.pain_asked) | u8::from(report.asks_asked) << 1;
-        out.0.push(place(&DayClass::ALL, &report.class) << 2 | asked);
-    });
-    out.0.push(match shared.pain_asked {
-        None => 0,
-        Some(asked) => 1 + u8::from(asked),
-    });
-    out.0.push(shared.unknown.min(1) as u8);
-    out.0
 }
 
-/// The set in force, told by what differs, since comparing whole sets at every state is slow.
-fn in_force(state: &State) -> u8 {
-    let all = state.parameters().unwrap();
-    match (all.lifts.len(), &all.lifts[0]) {
-        (1, _) => 1,
-        (_, strict) if strict.regions[0].as_str() == "back" => 2,
-        (_, strict) if strict.implement.as_str() == "bar" => 3,
-        _ => 0,
+/// More passes in a row than any return or step back of this world asks for.
+const FEW: u8 = 2;
+
+impl Kept for Purpose {
+    fn put(&self, out: &mut Written) {
+        match self {
+            Purpose::Train => out.all.push(0),
+            Purpose::Rest => out.all.push(1),
+            Purpose::Retire => out.all.push(2),
+            Purpose::Maintain { not_below } => {
+                out.all.push(3);
+                not_below.put(out);
+            }
+        }
+    }
+
+    fn get(from: &mut Read<'_>) -> Purpose {
+        match from.byte() {
+            0 => Purpose::Train,
+            1 => Purpose::Rest,
+            2 => Purpose::Retire,
+            _ => Purpose::Maintain { not_below: Kept::get(from) },
+        }
     }
 }
 
-fn encode_region(region: &RegionState, out: &mut Out) {
-    out.0.push(u8::from(region.lifted));
-    out.maybe(region.loaded, Out::day);
-    out.maybe(region.last, |out, (day, score)| out.0.push(score.score() << 1 | u8::from(day == today())));
-    out.0.push(region.scores.len() as u8);
-    for (day, score) in &region.scores {
-        out.0.push(score.score() << 1 | u8::from(*day == today()));
+keep!(Calibration { needed } cut |out| { done: *done.min(needed) });
+keep!(OverrideInForce { load, expires, eases } said { who: name("coach"), event: 1 });
+keep!(SetupSeen { kit } said { height: None, changed: None, pins: None, pins_moved: None });
+
+/// Repetitions that the gates of this world ask to be scored.
+const SCORED: u16 = 3;
+
+/// Number of the sessions of that day: two of one day are told apart by nothing.
+fn number_of(day: Day) -> u32 {
+    (FAR + 1 - any_day().since(day)).unsigned_abs()
+}
+
+impl Kept for Sitting {
+    fn put(&self, out: &mut Written) {
+        let Sitting {
+            session: _,
+            day,
+            outcome,
+            critical,
+            below_usual,
+            at_grant,
+            confirmed,
+            short_of_reserve,
+            effort_unsaid,
+            other_rater,
+            miss_unplaced: _,
+            scored,
+            acceptable,
+        } = *self;
+        // One repetition missed is as much as two, and one set scored as much as two.
+        (day, outcome, scored.min(SCORED)).put(out);
+        let missed = acceptable < scored;
+        let flags = [
+            critical,
+            below_usual,
+            at_grant,
+            confirmed,
+            short_of_reserve,
+            effort_unsaid,
+            other_rater,
+            missed,
+        ];
+        out.all.push(flags.into_iter().fold(0, |bits, flag| 2 * bits + u8::from(flag)));
     }
-    // Only one level is ever agreed here.
-    out.maybe(region.usual, |out, (_, agreed, steady)| {
-        out.day(agreed);
-        out.0.push(steady);
-    });
-    out.0.extend([region.clear_needed, region.flares.min(2)]);
-    out.maybe(region.flared, Out::day);
-    out.maybe(region.stop.as_ref(), Out::stop);
-    let recent: Vec<&Day> = region.moves.iter().filter(|day| today().since(**day) < FAR).collect();
-    out.0.push(recent.len() as u8);
-    recent.into_iter().for_each(|day| out.day(*day));
+
+    fn get(from: &mut Read<'_>) -> Sitting {
+        let (day, outcome, scored): (Day, Outcome, u16) = Kept::get(from);
+        let flags = from.byte();
+        let flag = |at: u8| flags & 1 << at != 0;
+        Sitting {
+            session: number_of(day),
+            day,
+            outcome,
+            critical: flag(7),
+            below_usual: flag(6),
+            at_grant: flag(5),
+            confirmed: flag(4),
+            short_of_reserve: flag(3),
+            effort_unsaid: flag(2),
+            other_rater: flag(1),
+            miss_unplaced: false,
+            scored,
+            acceptable: scored - u16::from(flag(0)),
+        }
+    }
 }
 
-fn decode_region(bytes: &mut In<'_>, like: &RegionState) -> RegionState {
-    let score = |bytes: &mut In<'_>| {
-        let byte = bytes.byte();
-        let day = if byte & 1 == 1 { today() } else { today().plus(-1).unwrap() };
-        (day, Pain::new(byte >> 1).unwrap())
-    };
-    let lifted = bytes.byte() == 1;
-    let loaded = bytes.maybe(In::day);
-    let last = bytes.maybe(score);
-    let scores = (0..bytes.byte()).map(|_| score(bytes)).collect();
-    let usual = bytes.maybe(|bytes| (Pain::new(2).unwrap(), bytes.day(), bytes.byte()));
-    let [clear_needed, flares] = [(); 2].map(|()| bytes.byte());
-    let flared = bytes.maybe(In::day);
-    let stop = bytes.maybe(In::stop);
-    let moves = (0..bytes.byte()).map(|_| bytes.day()).collect();
-    let id = like.id.clone();
-    RegionState { id, lifted, loaded, last, scores, usual, clear_needed, flares, flared, stop, moves }
+/// Sessions looked at one by one, whatever they came to.
+const LAST: usize = 3;
+/// Of earlier ones, those that a run may still count: as many as are remembered one by one.
+const EARLIER: usize = SITTINGS - LAST;
+
+/// The sessions that a rule may still look at.
+fn that_count(sittings: &[Sitting]) -> Vec<Sitting> {
+    let (earlier, last) = sittings.split_at(sittings.len().saturating_sub(LAST));
+    let scored = earlier.iter().rev().filter(|sitting| sitting.outcome != Outcome::NotScored);
+    let mut kept: Vec<Sitting> = scored.take(EARLIER).copied().collect();
+    kept.reverse();
+    kept.extend(last);
+    kept
 }
 
-/// The worlds as each set of parameters leaves a new one, so that decoding makes nothing anew.
-pub(super) struct Worlds([State; SETS]);
+/// A day that counts only for so long.
+fn within(day: Day, most: i32, out: &Written) -> Day {
+    if out.ago(day) > most { out.on.plus(-most).unwrap() } else { day }
+}
+
+/// Today, or any day before it.
+fn today_or_earlier(day: Day, out: &Written) -> Day {
+    within(day, 1, out)
+}
+
+/// Since when the lift stands there is compared where it stands lower and has not been trained there: with the day of a
+/// session of today.
+fn stands_since(here: (u16, Day), status: &Status, out: &Written) -> (u16, Day) {
+    let lowered = matches!(status, Status::SteppingBack { .. } | Status::Returning { .. });
+    let day = if lowered && here.0 == 0 { here.1 } else { out.on };
+    (here.0.min(1), today_or_earlier(day, out))
+}
+
+keep!(Now {
+    status, grant, purpose, calibration, last_session, short, half_sessions, proven, overruled, signed_off,
+    partner_pain, ill, unguarded, rack_said, nothing_easier, setup, other_rater, fault, former,
+} cut |out| {
+    fails: (*fails).min(FEW),
+    neutral: (*neutral).min(FEW),
+    here: stands_since(*here, status, out),
+    sittings: that_count(sittings),
+    moves: moves.iter().filter(|(day, _)| out.ago(*day) < GROWTH_WINDOW).copied().collect::<Vec<_>>(),
+    missed: (*missed).min(FAR as u16),
+} said {
+    since: any_day(),
+    earlier: (0, 0),
+    peak: Mass::ZERO,
+    weak: None,
+    watched: None,
+    closed_since: None,
+    reserve: None,
+    refused: None,
+    override_refused: false,
+    override_ended: None,
+    override_past: None,
+    restarted: None,
+    stepped_from: None,
+    below_band: None,
+    reopened: None,
+    after_illness: false,
+});
+
+keep!(Stop { cleared, signed } said { since: any_day(), event: 1, signs: Vec::new(), features: Vec::new() });
+
+keep!(RegionState { id, lifted, loaded, clear_needed, stop } cut |out| {
+    last: last.map(|(day, score)| (today_or_earlier(day, out), score)),
+    unclear: unclear.filter(|day| *day == out.on),
+    scores: scores.iter().map(|(day, score)| (today_or_earlier(*day, out), *score)).collect::<Vec<_>>(),
+    usual: usual.map(|(level, agreed, steady)| (level, within(agreed, REVIEW + 1, out), steady)),
+    flares: (*flares).min(FEW),
+    flared: *flared,
+    moves: moves.iter().copied().filter(|day| out.ago(*day) < REGION_WINDOW).collect::<Vec<_>>(),
+} said {
+    lowered: None,
+});
+
+keep!(ClearanceLimits { region, load, range } said {
+    effort: None, no_loaded_flexion: false, no_breath_hold: false,
+});
+keep!(ClearanceInForce { status, limits } cut |out| { expires: (*expires).max(out.on.plus(-1).unwrap()) } said {
+    given: any_day(),
+});
+keep!(OpenAsk { ask } said { since: any_day() });
+keep!(TodayReport { day, class, asks_asked, pain_asked, raised } said { minutes: None });
+
+impl Kept for Shared {
+    fn put(&self, out: &mut Written) {
+        let Shared {
+            lifter: _,
+            regions,
+            stop,
+            clearance,
+            ill_since,
+            asks,
+            layoffs: _,
+            today,
+            body_masses: _,
+            pain_asked,
+            pain_on,
+            sessions,
+            unknown,
+        } = self;
+        regions.put(out);
+        stop.put(out);
+        clearance.put(out);
+        ill_since.is_some().put(out);
+        let mut open: Vec<OpenAsk> = asks.clone();
+        open.sort_by_key(|open| Ask::ALL.iter().position(|ask| *ask == open.ask));
+        open.put(out);
+        today.as_ref().filter(|report| report.day == out.on).cloned().put(out);
+        pain_asked.put(out);
+        (*pain_on == Some(out.on)).put(out);
+        // The breaks of this world have no end but the next session.
+        self.away_on(out.on).is_some().put(out);
+        // An answer names the last session.
+        sessions.last().map(|(_, day)| *day).put(out);
+        (*unknown > 0).put(out);
+    }
+
+    fn get(from: &mut Read<'_>) -> Shared {
+        let (regions, stop, clearance) = Kept::get(from);
+        let ill_since = bool::get(from).then(any_day);
+        let asks = Kept::get(from);
+        let today = Kept::get(from);
+        let pain_asked = Kept::get(from);
+        let pain_on = bool::get(from).then(any_day);
+        let away = Layoff { from: any_day(), to: None, reason: LayoffReason::Planned };
+        let layoffs = bool::get(from).then_some(away).into_iter().collect();
+        let last: Option<Day> = Kept::get(from);
+        let sessions = last.map(|day| (number_of(day), day)).into_iter().collect();
+        let unknown = u32::from(bool::get(from));
+        let lifter = super::play::lifter();
+        Shared {
+            regions,
+            stop,
+            clearance,
+            ill_since,
+            asks,
+            layoffs,
+            today,
+            pain_asked,
+            pain_on,
+            sessions,
+            unknown,
+            ..Shared::new(lifter)
+        }
+    }
+}
+
+/// A lift that the parameters in force leave out.
+struct SetAside {
+    set: Set,
+    id: &'static str,
+    now: Box<Now>,
+}
+
+keep_one_of!(Set: Set::ALL);
+keep_one_of!(&'static str: LIFTS);
+keep!(SetAside { set, id, now });
+
+/// The worlds as each set of parameters leaves a new one, so that reading makes nothing anew.
+pub(super) struct Worlds(Vec<State>);
 
 impl Worlds {
-    pub(super) fn new(start: &State) -> Worlds {
-        Worlds(std::array::from_fn(|set| {
-            let mut state = start.clone();
-            state.take_parameters(&parameters_of(set), today()).unwrap();
-            state.set_aside.clear();
-            assert_eq!(set_of(&state), set);
-            state
-        }))
+    pub(super) fn new(without: Option<&'static str>) -> Worlds {
+        Worlds(Set::ALL.iter().map(|set| super::play::new_state(*set, any_day(), without)).collect())
     }
 
-    /// A state with these bytes; what the bytes leave out is taken from the start of the world.
-    pub(super) fn decode(&self, bytes: &[u8]) -> State {
-        let mut bytes = In(bytes);
-        let set = usize::from(bytes.byte());
-        let mut state = self.0[set].clone();
-        for id in LIFTS {
-            if let Some(lift) = state.lifts.iter_mut().find(|lift| lift.set.id.as_str() == id) {
-                lift.now = decode_now(&mut bytes, &lift.now);
-                continue;
-            }
-            let variant = bytes.byte();
-            if variant != u8::MAX {
-                let from = if variant & 1 != 0 { 2 } else { usize::from(variant >> 1) * 3 };
-                let like = self.0[from].lifts.iter().find(|lift| lift.set.id.as_str() == id).unwrap();
-                let now = decode_now(&mut bytes, &like.now);
-                state.set_aside.push(Lift {
-                    now,
-                    set: Arc::clone(&like.set),
-                    loadable: Arc::clone(&like.loadable),
-                });
-            }
-        }
-        let shared = &mut state.shared;
-        shared.regions =
-            self.0[0].shared.regions.iter().map(|region| decode_region(&mut bytes, region)).collect();
-        shared.stop = bytes.maybe(In::stop);
-        shared.clearance = bytes.maybe(|bytes| {
-            let (region, load) = (Some(name("hip")), Some(kg(20.0)));
-            let limit = ClearanceLimits { region, load, ..ClearanceLimits::default() };
-            let flags = bytes.byte();
-            let status = match flags & 3 {
-                0 => ClearanceStatus::Cleared,
-                1 => ClearanceStatus::ClearedWithLimits,
-                _ => ClearanceStatus::NotCleared,
-            };
-            let limits = if flags & 4 != 0 { std::vec![limit] } else { Vec::new() };
-            ClearanceInForce { status, given: today(), expires: bytes.day(), limits }
-        });
-        shared.layoff = None;
-        shared.ill_since = (bytes.byte() != 0).then(today);
-        let asks = bytes.byte();
-        let open = ASKS.into_iter().enumerate().filter(|(at, _)| asks & 1 << at != 0);
-        shared.asks = open.map(|(_, ask)| OpenAsk { ask, since: today() }).collect();
-        shared.today = bytes.maybe(|bytes| {
-            let flags = bytes.byte();
-            TodayReport {
-                day: today(),
-                class: DayClass::ALL[usize::from(flags >> 2)],
-                pain_asked: flags & 1 != 0,
-                asks_asked: flags & 2 != 0,
-                minutes: None,
-            }
-        });
-        shared.pain_asked = match bytes.byte() {
-            0 => None,
-            asked => Some(asked == 2),
-        };
-        shared.unknown = u32::from(bytes.byte());
-        state.last = Some((today(), 9));
+    /// Reads a state; what the bytes leave out is as in a new world.
+    pub(super) fn read(&self, from: &mut Read<'_>) -> State {
+        let set = Set::get(from);
+        let mut state = self.0[set as usize].clone();
+        state.lifts.iter_mut().for_each(|lift| lift.now = Now::get(from));
+        state.set_aside = Vec::<SetAside>::get(from).into_iter().map(aside).collect();
+        state.shared = Shared::get(from);
+        // Numbers of earlier events are below.
+        state.last = Some((any_day(), 1_000));
         state
     }
 }
+
+fn aside(aside: SetAside) -> Lift {
+    let set = Arc::new(aside.set.lift(aside.id).unwrap().clone());
+    Lift { set, now: *aside.now, loadable: Arc::default() }
+}
+
+/// Writes a state as of a day.
+pub(super) fn write(state: &State, out: &mut Written) {
+    Set::with_digest(state.digest()).put(out);
+    state.lifts.iter().for_each(|lift| lift.now.put(out));
+    let aside = |lift: &Lift| SetAside {
+        set: Set::with_lift(&lift.set),
+        id: LIFTS.into_iter().find(|id| *id == lift.set.id.as_str()).unwrap(),
+        now: Box::new(lift.now.clone()),
+    };
+    state.set_aside.iter().map(aside).collect::<Vec<_>>().put(out);
+    state.shared.put(out);
+}
+
+const _: () = assert!(COOLING_OFF < GROWTH_WINDOW && GROWTH_WINDOW <= FAR);

@@ -4,9 +4,10 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::Telling;
+use crate::numeric;
 use crate::progression::MoveOutlook;
 use crate::quantity::Day;
-use crate::reason::{Reason, Shortfall};
+use crate::reason::{OverrideEnd, Reason, Restart, Shortfall};
 use crate::text::day::day;
 use crate::text::{capital, counted};
 
@@ -14,17 +15,28 @@ impl Telling<'_> {
     pub(super) fn course(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::GateNotOpen => self.gate_not_open(),
+            Reason::LearningNotDone { done, needed } if done >= needed => {
+                "Learning the lift: its sessions are done, and one that passes ends it.".to_string()
+            }
             Reason::LearningNotDone { done, needed } => {
                 format!("Learning the lift: {done} of {needed} sessions so far.")
             }
             Reason::Consolidating => "Just stepped up: settling in at the new place.".to_string(),
             Reason::SteppingBack => "One step easier, to look again.".to_string(),
             Reason::Resting => "Resting, as planned.".to_string(),
-            // The load before the break is where the way back ends, not what is asked today.
+            // The load before the break may have been at another place, and the way back may end below it.
             Reason::Returning { at_most } => format!(
-                "Coming back after a break, step by step; the way back ends at the {} of before it.",
+                "Coming back after a break, step by step, and at no place past the {} of before it.",
                 self.words.at_most(*at_most)
             ),
+            Reason::StopLifted { on } => format!(
+                "A stop was lifted on {} by a clearance and the coach's sign-off: easier than before it.",
+                day(*on)
+            ),
+            Reason::AfterIllness => "After an illness: easier than after another break so long.".to_string(),
+            Reason::AgeUnknown => {
+                "The lifter's age is not known, so a break counts as it does for an older one.".to_string()
+            }
             Reason::Maintaining => "Kept where it is on purpose.".to_string(),
             Reason::MaintainingBand { not_below } => {
                 format!("Kept on purpose; down to {} it is on plan.", self.standing(*not_below))
@@ -35,20 +47,52 @@ impl Telling<'_> {
             Reason::ProbeDue { by, criterion: Some(criterion) } => {
                 format!("Was weak before the last step, to be looked at again by {}: {criterion}.", day(*by))
             }
+            Reason::ProbeOverdue { since, criterion: None } => format!(
+                "A marked session at this place, to see that it is kept, has been overdue since {}.",
+                day(*since)
+            ),
+            Reason::ProbeOverdue { since, criterion: Some(criterion) } => {
+                format!("Was weak before the last step, and a look at it has been overdue since {}: {criterion}.", day(*since))
+            }
+            Reason::BelowBand { load, not_below } => format!(
+                "Kept on purpose; the last session, at {}, lay below the band, which ends at {}.",
+                self.words.mass(*load),
+                self.standing(*not_below)
+            ),
             Reason::Retired => "No longer used.".to_string(),
             Reason::Holding { sessions } => format!(
-                "Holding, which is the work itself: {} at this place.",
-                counted(u32::from(*sessions), "session")
+                "Holding, which is the work itself: {} at this place{}.",
+                counted(u32::from(*sessions), "session"),
+                if self.counts_anew() { " since the count began anew" } else { "" }
             ),
+            Reason::CountedAnew { since, why } => {
+                format!("Sessions are counted anew since {}: {}.", day(*since), restart(*why))
+            }
             Reason::MoveOnOffer { until } => self.move_on_offer(*until),
             Reason::MoveRefused { .. } => {
-                "The step that was last asked for was refused, for the reasons listed.".to_string()
+                "The step that was last asked for was refused: a rule stood in its way on that day.".to_string()
             }
+            Reason::OverrideRefused { .. } => {
+                "The coach's last word for another load was refused: more than the working load needs a reason and a last day, \
+                 and passes no stop, no ceiling and no limit."
+                    .to_string()
+            }
+            Reason::OverridePast { last_day } => format!(
+                "The coach's last word for another load was refused: its last day, {}, was past when it was given.",
+                day(*last_day)
+            ),
             Reason::SteppedBack { from } => format!("One step easier than {}.", self.standing(*from)),
             _ => {
                 return self.session(reason).or_else(|| self.waiting(reason)).or_else(|| self.paired(reason));
             }
         })
+    }
+
+    /// Whether the sessions that are counted are fewer than those done at the place.
+    fn counts_anew(&self) -> bool {
+        let anew =
+            |reason: &Reason| matches!(reason, Reason::CountedAnew { .. } | Reason::SetupChanged { .. });
+        self.lift.is_some_and(|lift| lift.reasons.iter().any(anew))
     }
 
     /// A gate may be open by its count while the last session did not pass: the offer follows the next pass.
@@ -67,9 +111,7 @@ impl Telling<'_> {
         let until = day(until);
         match self.lift.map(|lift| &lift.outlook) {
             Some(MoveOutlook::Blocked { .. }) => {
-                format!(
-                    "The gate is open; the step that it earned is not for today, and waits until {until}."
-                )
+                format!("A step was earned; it is not for today, and is kept until {until}.")
             }
             _ => format!("The gate is open; the step that it earned waits until {until}, taken or not."),
         }
@@ -79,9 +121,13 @@ impl Telling<'_> {
     fn session(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::PassProvisional { .. } => {
-                "The last pass waits for the answer of the morning after.".to_string()
+                "The answer of the morning after the last session is still to come.".to_string()
             }
             Reason::NotScored => "Nobody who counts marked the whole of the last session.".to_string(),
+            Reason::MissNotPlaced => {
+                "Nobody said which repetition of the first set was missed, so whether the last session passed is not known."
+                    .to_string()
+            }
             Reason::NotAtGrant { short } => {
                 format!("The last session was training and counts toward no step: {}.", shortfall(*short))
             }
@@ -89,9 +135,19 @@ impl Telling<'_> {
                 "Height, stance, box, shoes, belt or straps changed on {}, so sessions before it are not compared.",
                 day(*since)
             ),
-            Reason::ReserveShort { sessions } => {
+            Reason::PinsMoved { from_mm, to_mm, on } => format!(
+                "The pins stood at {} mm on {}, and at {} mm before.",
+                numeric::round(*to_mm),
+                day(*on),
+                numeric::round(*from_mm)
+            ),
+            Reason::ReserveShort { sessions, .. } => {
                 format!("Less than asked was left in reserve in {sessions} of the last three sessions.")
             }
+            Reason::EffortNotSaid { sessions, .. } => format!(
+                "Nobody said how much the sets left in reserve in {sessions} of the last three sessions, and no answer is \
+                 not the same as enough."
+            ),
             Reason::NeverTrained => "This lift has not been trained yet.".to_string(),
             Reason::Stale { days, allowed } => {
                 format!("The last session was {days} days ago; a step asks for one within {allowed}.")
@@ -107,13 +163,13 @@ impl Telling<'_> {
                 format!("The last step was recent: {}.", counted(u32::from(*days_left), "more day"))
             }
             Reason::RegionWindow { region, days_left } => format!(
-                "Another lift stepped up on the {} recently: {}.",
+                "A step was taken on the {} recently: {}.",
                 self.region(region),
                 counted(u32::from(*days_left), "more day")
             ),
             Reason::WindowCap { load, days_left } => format!(
                 "The load has grown enough for these weeks: no step goes past {} for {}.",
-                self.at_most(*load),
+                self.cap(*load),
                 counted(u32::from((*days_left).max(1)), "more day")
             ),
             _ => return None,
@@ -126,7 +182,7 @@ impl Telling<'_> {
         Some(match reason {
             Reason::PairCap { load } => format!(
                 "No step of {strict} goes past what {forgiving} has shown for it: {}.",
-                self.at_most(*load)
+                self.cap(*load)
             ),
             Reason::PairProofMissing => {
                 format!("{} has no recent pass to lean on.", capital(&forgiving))
@@ -139,6 +195,10 @@ impl Telling<'_> {
                 "Only {} since its partner; {needed} would be better.",
                 counted(u32::from(*days), "full rest day")
             ),
+            Reason::PairTogether { partner } => format!(
+                "{} is planned for the same day, which leaves no rest between them.",
+                capital(self.words.lift_name(partner))
+            ),
             Reason::PairReview => {
                 format!("{} has run far ahead: look at the pair, nothing is blocked.", capital(&forgiving))
             }
@@ -147,8 +207,34 @@ impl Telling<'_> {
     }
 }
 
+/// Why sessions are counted anew.
+pub(super) fn restart(why: Restart) -> &'static str {
+    match why {
+        Restart::Declined => "the coach declined the step on offer",
+        Restart::OfferEnded => "the step on offer was not taken in time",
+        Restart::BarChanged => "the bar or the discs changed",
+        Restart::RaterChanged => "another person gives the marks",
+        Restart::SetupChanged => "height, stance, box, shoes, belt or straps changed",
+        Restart::GateChanged => "the gate or what it judges changed",
+        Restart::EquipmentChanged => "the implement, or where the lift starts from, changed",
+    }
+}
+
+/// What ended the coach's word for more.
+pub(super) fn override_end(by: OverrideEnd) -> &'static str {
+    match by {
+        OverrideEnd::Break => "a break ended it",
+        OverrideEnd::Illness => "an illness ended it",
+        OverrideEnd::Stop => "a stop ended it",
+        OverrideEnd::StepBack => "a step back ended it",
+        OverrideEnd::Step => "the step up that was taken ended it",
+        OverrideEnd::Move => "the coach has since moved the lift",
+        OverrideEnd::PlaceGone => "the place it was given for is no longer there",
+    }
+}
+
 /// In what a session fell short.
-fn shortfall(short: Shortfall) -> &'static str {
+pub(super) fn shortfall(short: Shortfall) -> &'static str {
     match short {
         Shortfall::Rung => "it was on another rung",
         Shortfall::Range => "it had less range",

@@ -4,16 +4,23 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::Telling;
+use crate::progression::MoveOutlook;
+use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::Policy;
+use crate::text::counted;
 use crate::text::day::day;
-use crate::text::{capital, counted};
 
 impl Telling<'_> {
     pub(super) fn pain(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::PainBlock { region, clear_sessions } => {
-                self.pain_block(&self.region(region), *clear_sessions)
+                let eased = self.lift.is_none_or(|lift| {
+                    let same =
+                        |said: &Reason| matches!(said, Reason::PainBlock { region: at, .. } if at == region);
+                    lift.reasons.iter().any(same)
+                });
+                self.pain_block(&self.region(region), *clear_sessions, eased)
             }
             Reason::UsualPainUnsteady { region } => format!(
                 "The usual level of pain in the {} has not been steady for three sessions yet.",
@@ -25,8 +32,12 @@ impl Telling<'_> {
                 self.region(region),
                 day(*agreed)
             ),
+            Reason::PainNotAsked if self.never_trained() => {
+                "No session has asked about pain yet, and no answer is not the same as none.".to_string()
+            }
             Reason::PainNotAsked => {
-                "Nobody asked about pain last time, and no answer is not the same as none.".to_string()
+                "Nobody asked about pain, last time or today, and no answer is not the same as none."
+                    .to_string()
             }
             Reason::PainMissingAfterHigh { region } => format!(
                 "The last report for the {} was high and today's is missing: technique work only.",
@@ -37,20 +48,38 @@ impl Telling<'_> {
                  it.",
                 self.region(region)
             ),
-            Reason::PairPain => {
-                format!("{} hurt: this lift holds and starts one step down.", capital(&self.pair().0))
-            }
+            Reason::PairPain { region, score, on } => self.strict_hurt(
+                region.as_ref().zip(*score).zip(*on).map(|((region, score), on)| (region, score, on)),
+            ),
             _ => return self.day(reason).or_else(|| self.clearance(reason)),
         })
     }
 
-    /// Pain from 3 to 5: as much as the table of pain says, and no more.
-    fn pain_block(&self, region: &str, clear_sessions: u8) -> String {
+    /// Pain in a region of the strict lift, by whomever and whenever it was said.
+    fn strict_hurt(&self, said: Option<(&Name, u8, Day)>) -> String {
+        let strict = self.pair().0;
+        let what = match said {
+            Some((region, score, on)) => {
+                let region = self.region(region);
+                format!("Pain of {score} in the {region}, which {strict} loads, was said on {}", day(on))
+            }
+            None => format!("Something that {strict} loads hurt"),
+        };
+        format!("{what}: this lift holds and starts one step down.")
+    }
+
+    /// Pain from 3 to 5, new or rising: as much as the table of pain says, and no more. Where it asks for nothing today, what
+    /// it asks for before a step.
+    fn pain_block(&self, region: &str, clear_sessions: u8, eased: bool) -> String {
         let all = self.words.parameters();
         let from = all.map_or_else(|| Policy::default().pain_block_from, |all| all.policy.pain_block_from);
         let calm = from.saturating_sub(1);
         let lower = format!("Pain in the {region}: lower until {calm} or less, else stop this lift.");
         match clear_sessions {
+            count if !eased => format!(
+                "A step up comes after {} without more pain in the {region} than usual.",
+                counted(u32::from(count), "session")
+            ),
             0 => lower,
             count => format!(
                 "{lower} A step up comes after {} without more of it than usual.",
@@ -59,24 +88,36 @@ impl Telling<'_> {
         }
     }
 
+    /// Whether the lift has had no session yet.
+    fn never_trained(&self) -> bool {
+        let by = self.lift.map(|lift| &lift.outlook);
+        matches!(by, Some(MoveOutlook::Blocked { by, .. }) if by.contains(&Reason::NeverTrained))
+    }
+
     fn day(&self, reason: &Reason) -> Option<String> {
         let said = match reason {
-            Reason::BadDay => {
+            Reason::DayBelow => {
                 "Today lies below the usual, by signs that agree: lighter or easier work, and less of it."
             }
-            Reason::BadDaySingle => {
+            Reason::DayBelowSingle => {
                 "One sign today lies below the usual: go on, and look again after the first work set."
             }
             Reason::DayUnknown => {
                 "Whether today lies below, within or above the usual is not known: the planned work, and no step up."
             }
-            Reason::GoodDay => "Today lies above the usual: the planned load is the load all the same.",
-            Reason::QualifiedOnBadDays => {
+            Reason::DayAbove => "Today lies above the usual: the planned load is the load all the same.",
+            Reason::QualifiedBelowUsual => {
                 "Every pass behind this gate came on a day below the usual: one on a day within or above it first."
             }
             Reason::AsksNotAsked => {
                 "Nobody asked today about fever, dizziness, palpitations, a fall or a new medicine, and no answer is \
                  not the same as none."
+            }
+            Reason::AskOfToday { ask } => {
+                return Some(format!(
+                    "Today there was {}, answered since: no step on the same day.",
+                    crate::text::sign::ask(*ask)
+                ));
             }
             _ => return None,
         };

@@ -4,7 +4,9 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::Telling;
+use super::course::override_end;
 use crate::numeric;
+use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Name};
 use crate::reason::Reason;
 use crate::text::counted;
@@ -26,6 +28,18 @@ impl Telling<'_> {
             ),
             Reason::AloneWithoutPins => {
                 "Alone under a bar without pins: no step up, and more in reserve.".to_string()
+            }
+            Reason::RackNotAsked => {
+                "Nobody said who or what would take the bar: as if alone without pins, so no step up, and more in reserve."
+                    .to_string()
+            }
+            Reason::PlannedBreak { until: Some(until) } => format!("A planned break until {}.", day(*until)),
+            Reason::PlannedBreak { until: None } => "A planned break without a last day noted.".to_string(),
+            Reason::IllUntil { until } => format!("An illness is noted until {}: rest until then.", day(*until)),
+            Reason::AfterBreak => "The planned break is over: a session comes before a step.".to_string(),
+            Reason::HalfForLighter => {
+                "Easier work is asked for and nothing lighter can be done at this place: half of the work instead."
+                    .to_string()
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
             Reason::HalfSets { sessions } => {
@@ -49,6 +63,7 @@ impl Telling<'_> {
             Reason::PlanAsksLess => "The plan asks for less today than the lift allows.".to_string(),
             Reason::OverrideInForce { .. }
             | Reason::OverrideSuspended { .. }
+            | Reason::OverrideEnded { .. }
             | Reason::RoundedDown { .. }
             | Reason::NothingLoadable { .. }
             | Reason::NothingEasier
@@ -69,6 +84,7 @@ impl Telling<'_> {
             | Reason::NoLimitsOnRecord
             | Reason::AsksFirst { .. }
             | Reason::AsksNotAsked
+            | Reason::AskOfToday { .. }
             | Reason::LimitWithoutLift { .. }
             | Reason::PainBlock { .. }
             | Reason::UsualPainUnsteady { .. }
@@ -77,12 +93,12 @@ impl Telling<'_> {
             | Reason::PainMissingAfterHigh { .. }
             | Reason::PainPersists { .. }
             | Reason::PassProvisional { .. }
-            | Reason::PairPain
-            | Reason::BadDay
-            | Reason::BadDaySingle
+            | Reason::PairPain { .. }
+            | Reason::DayBelow
+            | Reason::DayBelowSingle
             | Reason::DayUnknown
-            | Reason::GoodDay
-            | Reason::QualifiedOnBadDays
+            | Reason::DayAbove
+            | Reason::QualifiedBelowUsual
             | Reason::GateNotOpen
             | Reason::LearningNotDone { .. }
             | Reason::Consolidating
@@ -93,14 +109,25 @@ impl Telling<'_> {
             | Reason::Maintaining
             | Reason::MaintainingBand { .. }
             | Reason::ProbeDue { .. }
+            | Reason::ProbeOverdue { .. }
+            | Reason::BelowBand { .. }
+            | Reason::CountedAnew { .. }
+            | Reason::MissNotPlaced
+            | Reason::PinsMoved { .. }
+            | Reason::OverridePast { .. }
             | Reason::Retired
             | Reason::Holding { .. }
             | Reason::MoveOnOffer { .. }
             | Reason::MoveRefused { .. }
+            | Reason::OverrideRefused { .. }
+            | Reason::StopLifted { .. }
+            | Reason::AfterIllness
+            | Reason::AgeUnknown
             | Reason::NotScored
             | Reason::NotAtGrant { .. }
             | Reason::SetupChanged { .. }
             | Reason::ReserveShort { .. }
+            | Reason::EffortNotSaid { .. }
             | Reason::NeverTrained
             | Reason::Stale { .. }
             | Reason::CoolingOff { .. }
@@ -111,6 +138,7 @@ impl Telling<'_> {
             | Reason::PairWindow { .. }
             | Reason::PairFault
             | Reason::PairRest { .. }
+            | Reason::PairTogether { .. }
             | Reason::PairReview => String::new(),
         }
     }
@@ -123,8 +151,14 @@ impl Telling<'_> {
                 format!("{who} overruled the gate: {}{until}.", self.standing(*load))
             }
             Reason::OverrideSuspended { load } => format!(
-                "The coach's word for {} waits while there is pain, a day below the usual, an open question or easing.",
+                "The coach's word for {} waits: not on the way back from a break, a stop or a step back, nor with pain, \
+                 an open or unasked question, a day not known or below the usual, easing, or alone without pins.",
                 self.standing(*load)
+            ),
+            Reason::OverrideEnded { load, by } => format!(
+                "The coach's word for {} no longer counts: {}.",
+                self.words.mass(*load),
+                override_end(*by)
             ),
             Reason::RoundedDown { from, to } => {
                 format!(
@@ -162,7 +196,7 @@ impl Telling<'_> {
     }
 
     fn no_loadable_step(&self, cap: Mass, next: Option<Mass>) -> String {
-        let cap = self.at_most(cap);
+        let cap = self.cap(cap);
         match next {
             Some(next) => format!(
                 "No loadable step: up to {cap} is allowed, and the next that can be loaded is {}. More repetitions \
@@ -176,8 +210,23 @@ impl Telling<'_> {
     fn layoff(&self, gap: u16, row: u8, load: Mass) -> String {
         let gap = counted(u32::from(gap), "day");
         match row {
+            // The same work is not called lower.
+            _ if self.lift.is_some_and(|lift| lift.reasons.contains(&Reason::HalfForLighter)) => {
+                format!("{gap} without this region: less than before is asked for.")
+            }
+            // The row asked for no less; two fails since took the rest, and say so themselves.
+            _ if self.lift.is_some_and(stepped_back) => {
+                format!(
+                    "{gap} without this region, and a step back since: the working load is {} for now.",
+                    self.standing(load)
+                )
+            }
             1 => format!("{gap} without this region: the first session is one step down."),
             _ => format!("{gap} without this region: the working load is {} for now.", self.standing(load)),
         }
     }
+}
+
+fn stepped_back(lift: &LiftToday) -> bool {
+    lift.reasons.iter().any(|reason| matches!(reason, Reason::SteppedBack { .. }))
 }

@@ -386,11 +386,10 @@ fn done(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSes
             _ => Some(Effort::Rir(Rir::whole(bytes.below(5)))),
         };
         WorkSet {
-            load: weight,
-            reps: Reps::whole(made).expect("a count"),
             effort,
             failed: bytes.rarely(20),
             marks: (quality % 8 != 1).then(|| marks(bytes, made, quality)),
+            ..WorkSet::done(weight, Reps::whole(made).expect("a count"))
         }
     };
     let height = |bytes: &mut Bytes<'_>| Length::millimetres(HEIGHTS[usize::from(bytes.below(3))]);

@@ -1,0 +1,249 @@
+//! A log read once for many questions: its events in order, the state after the last, and each lift of each session with
+//! what it was granted and what became of it.
+
+use alloc::borrow::Cow;
+use alloc::collections::BTreeMap;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use crate::caution::Caution;
+use crate::condition::DayClass;
+use crate::error::Error;
+use crate::loading::Implement;
+use crate::progression::{Sitting, State, When, fold_in_order, fold_watched};
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{Event, EventKind, Grant, LiftSession, Log, Parameters, Place, Session};
+
+/// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
+/// method here.
+///
+/// ```
+/// use bismar::answers::Diary;
+/// use bismar::quantity::Name;
+/// use bismar::record::{Lifter, Log};
+///
+/// let log = Log::new(Lifter::new(Name::new("A")?));
+/// let diary = Diary::of(&log)?;
+/// assert!(diary.week("2026-03-02".parse()?)?.total.is_none()); // nothing is written: missing, not nought
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Diary<'a> {
+    log: &'a Log,
+    events: Vec<Cow<'a, Event>>,
+    state: State,
+    done: Vec<Done>,
+    /// For each lift that was ever done the places of its sessions among all, in order.
+    of_lift: BTreeMap<Name, Vec<usize>>,
+}
+
+/// What is kept of one lift of a session beside the event itself.
+#[derive(Clone, Debug)]
+pub(super) struct Done {
+    event: usize,
+    lift: usize,
+    parameters: Arc<Parameters>,
+    /// What was granted when the session began.
+    granted: Grant,
+    /// Its implement helps, so that its loads lie below zero.
+    helped: bool,
+    /// Class of the day, as reported before the session.
+    pub(super) class: DayClass,
+    /// What the session came to for the gate, where it counted.
+    pub(super) sitting: Option<Sitting>,
+    /// The body mass last recorded, with its day.
+    pub(super) body: Option<(Day, Mass)>,
+}
+
+/// One lift of one session.
+#[derive(Clone, Copy)]
+pub(super) struct LiftDone<'d> {
+    pub(super) day: Day,
+    pub(super) lift: &'d LiftSession,
+    pub(super) kept: &'d Done,
+}
+
+impl<'a> Diary<'a> {
+    /// Reads and folds a log.
+    ///
+    /// # Errors
+    /// What [`fold`](crate::progression::fold) reports.
+    pub fn of(log: &'a Log) -> Result<Diary<'a>, Error> {
+        let mut done: Vec<Done> = Vec::new();
+        let (events, state) = fold_watched(log, |state, at, event, when| {
+            let EventKind::SessionRecorded(session) = &event.kind else { return };
+            match when {
+                When::Before => done.extend(found(state, at, event.day, session)),
+                When::After => left(&mut done, state, at, event.sequence, session),
+            }
+        })?;
+        let mut of_lift: BTreeMap<Name, Vec<usize>> = BTreeMap::new();
+        for (number, kept) in done.iter().enumerate() {
+            let Some(lift) = lift_of(&events, kept) else { continue };
+            match of_lift.get_mut(&lift.lift) {
+                Some(all) => all.push(number),
+                None => drop(of_lift.insert(lift.lift.clone(), alloc::vec![number])),
+            }
+        }
+        Ok(Diary { log, events, state, done, of_lift })
+    }
+
+    /// The state at the end of that day, as the log up to it leaves it.
+    ///
+    /// # Errors
+    /// None that the whole log does not give.
+    pub(super) fn state_on(&self, day: Day) -> Result<State, Error> {
+        let until = self.events.partition_point(|event| event.day <= day);
+        fold_in_order(self.log, self.events.get(..until).unwrap_or_default())
+    }
+
+    /// The state after the last event.
+    #[must_use]
+    pub const fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// The log that was read.
+    pub(super) const fn log(&self) -> &Log {
+        self.log
+    }
+
+    /// The log with other events, in the same order.
+    pub(super) fn log_of(&self, events: Vec<Event>) -> Log {
+        let (format, version, lifter) = (self.log.format.clone(), self.log.version, self.log.lifter.clone());
+        Log { format, version, lifter, events }
+    }
+
+    /// The events that count, in order.
+    pub(super) fn events(&self) -> impl DoubleEndedIterator<Item = &Event> {
+        self.events.iter().map(AsRef::as_ref)
+    }
+
+    /// Every session, in order.
+    pub(super) fn sessions(&self) -> impl DoubleEndedIterator<Item = (&Event, &Session)> {
+        self.events().filter_map(|event| match &event.kind {
+            EventKind::SessionRecorded(session) => Some((event, session)),
+            _ => None,
+        })
+    }
+
+    /// The sessions of one day.
+    pub(super) fn sessions_on(&self, day: Day) -> impl Iterator<Item = (&Event, &Session)> {
+        let from = self.events.partition_point(|event| event.day < day);
+        let events = self.events.get(from..).unwrap_or_default().iter().map(AsRef::as_ref);
+        events.take_while(move |event: &&Event| event.day == day).filter_map(|event| match &event.kind {
+            EventKind::SessionRecorded(session) => Some((event, session)),
+            _ => None,
+        })
+    }
+
+    /// Every lift of every session, in order.
+    pub(super) fn lifts_done(&self) -> impl DoubleEndedIterator<Item = LiftDone<'_>> {
+        self.done.iter().filter_map(|kept| self.as_done(kept))
+    }
+
+    /// Every session of one lift, in order.
+    pub(super) fn sessions_of(&self, lift: &Name) -> impl DoubleEndedIterator<Item = LiftDone<'_>> {
+        let of_lift = self.of_lift.get(lift).map(Vec::as_slice).unwrap_or_default();
+        of_lift.iter().filter_map(|number| self.as_done(self.done.get(*number)?))
+    }
+
+    fn as_done<'d>(&'d self, kept: &'d Done) -> Option<LiftDone<'d>> {
+        let day = self.events.get(kept.event)?.day;
+        Some(LiftDone { day, lift: lift_of(&self.events, kept)?, kept })
+    }
+
+    /// Day of the first session.
+    pub(super) fn first_session(&self) -> Option<Day> {
+        self.sessions().next().map(|(event, _)| event.day)
+    }
+
+    /// Refuses a day before the last event: nobody may look back past a stop.
+    pub(super) fn check_today(&self, today: Day) -> Result<(), Error> {
+        super::check_today(&self.state, today)
+    }
+
+    /// Refuses a lift that the log never named.
+    pub(super) fn check_lift(&self, id: &Name) -> Result<(), Error> {
+        let ever = self.state.lifts().chain(self.state.set_aside()).any(|lift| lift.id() == id);
+        match self.state.parameters() {
+            Some(all) if !ever => all.check_id(id),
+            _ => Ok(()),
+        }
+    }
+
+    /// Whether a stop of everything or of a region is in force.
+    pub(super) fn is_stopped(&self) -> bool {
+        self.state.stop().is_some() || self.state.regions().iter().any(|region| region.stop.is_some())
+    }
+
+    /// What to show beside any answer: a stop comes first.
+    pub(super) fn cautions(&self, today: Day) -> Vec<Caution> {
+        super::cautions_of(&self.state, today)
+    }
+}
+
+impl LiftDone<'_> {
+    /// Where it was done: as recorded, else as granted.
+    pub(super) fn place(&self) -> Place {
+        self.lift.place.unwrap_or(self.kept.granted.place)
+    }
+
+    /// Ids of the regions it loaded.
+    pub(super) fn regions(&self) -> &[Name] {
+        let set = self.kept.parameters.lift(&self.lift.lift);
+        set.map(|set| set.regions.as_slice()).unwrap_or_default()
+    }
+
+    /// Whether its implement helps, so that its loads lie below zero.
+    pub(super) const fn is_helped(&self) -> bool {
+        self.kept.helped
+    }
+
+    /// What a set moved: the load, or the body less the help; none where nobody was weighed, or the help outweighs.
+    pub(super) fn moved(&self, load: Mass) -> Option<Mass> {
+        if !self.is_helped() {
+            return Some(load);
+        }
+        let (_, body) = self.kept.body?;
+        body.plus(load).ok().filter(|moved| *moved >= Mass::ZERO)
+    }
+}
+
+/// The lift of the session that is kept.
+fn lift_of<'e>(events: &'e [Cow<'_, Event>], kept: &Done) -> Option<&'e LiftSession> {
+    let EventKind::SessionRecorded(session) = &events.get(kept.event)?.kind else { return None };
+    session.lifts.get(kept.lift)
+}
+
+/// What the lifts of a session found.
+fn found(state: &State, at: usize, day: Day, session: &Session) -> Vec<Done> {
+    let lifts = session.lifts.iter().enumerate();
+    lifts
+        .filter_map(|(lift, done)| {
+            let (parameters, stands) = (state.all()?, state.lift_state(&done.lift)?);
+            let implement = parameters.implement(&stands.parameters().implement);
+            let helped = matches!(implement, Some(Implement::Assistance(_)));
+            Some(Done {
+                event: at,
+                lift,
+                helped,
+                parameters,
+                granted: stands.grant(),
+                class: state.class_on(day),
+                sitting: None,
+                body: state.body_mass(),
+            })
+        })
+        .collect()
+}
+
+/// What the session left of its lifts.
+fn left(done: &mut [Done], state: &State, at: usize, sequence: u32, session: &Session) {
+    for kept in done.iter_mut().rev().take_while(|kept| kept.event == at) {
+        let id = session.lifts.get(kept.lift).map(|lift| &lift.lift);
+        let now = id.and_then(|id| state.lift_state(id)).map(|lift| lift.now());
+        kept.sitting =
+            now.and_then(|now| now.sittings.last()).copied().filter(|last| last.session == sequence);
+    }
+}

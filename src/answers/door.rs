@@ -1,0 +1,103 @@
+//! The doors by name: what is called like a function of the registry, and has no row since no number comes from it.
+
+use super::{
+    DayAnswers, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, block_review, curve,
+    day, easy_week, handover, missed, next_set, pair, rack, raters, review, sets_to_log, share, trend,
+    verdicts, week, year,
+};
+use crate::error::Error;
+use alloc::vec::Vec;
+
+use crate::horizon::{Phase, Sex};
+use crate::loading::Tolerance;
+use crate::quantity::{Day, Name};
+use crate::record::{Log, Plan};
+use crate::source::{Argument, arguments, call};
+use crate::value::{Arguments, Value};
+
+/// A function of whole logs, plans and states, called by name like those of the registry.
+#[derive(Debug)]
+pub struct Door {
+    /// Key, `module.function`.
+    pub key: &'static str,
+    /// What it answers.
+    pub doc: &'static str,
+    /// Arguments in order.
+    pub arguments: &'static [Argument],
+    /// Rust type of the result.
+    pub result: &'static str,
+    /// Reads the arguments strictly, calls, writes the result.
+    pub call: fn(&Value) -> Result<Value, Error>,
+}
+
+macro_rules! doors {
+    ($list:ident $about:literal $($key:literal $doc:literal $function:ident ($($args:tt)*) -> $out:ty;)*) => {
+        #[doc = $about]
+        pub static $list: &[Door] = &[$(Door {
+            key: $key,
+            doc: $doc,
+            arguments: arguments!([] $($args)*),
+            result: stringify!($out),
+            call: |given| {
+                let mut arguments = Arguments::new(given)?;
+                call!(arguments, $function, [] $($args)*)
+            },
+        },)*];
+    };
+}
+
+// Four lists, by what the answers draw on, so that a build that names one of them carries no others.
+doors! {
+    OF_SESSIONS "The doors that draw on sessions, gates and today's work."
+    "answers.handover" "What does another coach need to know, and what changed since the end of that day?"
+        handover(log: &Log, today: Day, since: Day) -> Handover;
+    "answers.missed" "A session was missed: shift, merge or drop, lift by lift?"
+        missed(log: &Log, plan: &Plan, today: Day, next: Option<&NextPlanned>) -> Missed;
+    "answers.next_set" "That set is done: the same, less, more within today's load, or stop?"
+        next_set(log: &Log, plan: &Plan, today: Day, done: &SetsToday) -> NextSet;
+    "answers.rack" "How is each load of today made, disc by disc, what may it weigh, and how large would the next step be?"
+        rack(log: &Log, plan: &Plan, lift: &Name, today: Day, tolerance: Option<&Tolerance>) -> Rack;
+    "answers.share" "Several lifters, one bar: in which order do they lift, and which discs move between the sets?"
+        share(lifters: &[Sharing], today: Day) -> Share;
+    "answers.raters" "Do two people who marked the same sets mark alike?"
+        raters(log: &Log, lift: Option<&Name>, today: Day) -> Raters;
+    "answers.review" "What looks odd in this log: body mass, units, marks, overrides, dates?"
+        review(log: &Log, today: Day) -> Review;
+}
+
+doors! {
+    OF_DAYS "The doors that draw on doses, days and trends."
+    "answers.block_review" "Was the block right: keep the rung or change it, test again, raise the gate; is the trend real?"
+        block_review(log: &Log, today: Day, name: Option<&Name>) -> BlockReview;
+    "answers.curve" "What is this lifter's own curve of repetitions and load, and is there enough for one?"
+        curve(log: &Log, lift: &Name, today: Day) -> Curve;
+    "answers.day" "Does today lie below, within or above this lifter's usual, and how often is that a false alarm?"
+        day(log: &Log, today: Day, answers: Option<&DayAnswers>) -> DayAnswer;
+    "answers.easy_week" "Is an easy week due, counting life's own breaks, and what would it be?"
+        easy_week(log: &Log, plan: Option<&Plan>, today: Day) -> EasyWeek;
+    "answers.pair" "How do a strict and a forgiving lift stand to each other, against this lifter's own past?"
+        pair(log: &Log, strict: &Name, forgiving: &Name, today: Day, loads: Option<&PairLoads>) -> PairAnswer;
+    "answers.trend" "Is the strength of this lift moving, and is the change real?"
+        trend(log: &Log, lift: &Name, today: Day, weeks: Option<u16>) -> Trend;
+    "answers.verdicts" "How often were the verdicts about the day right, better than chance?"
+        verdicts(log: &Log, today: Day) -> Verdicts;
+    "answers.week" "Was this week a jump, by lift, by region and in all, against the lifter's own weeks?"
+        week(log: &Log, today: Day) -> Week;
+}
+
+doors! {
+    OF_YEARS "The doors that draw on years."
+    "answers.year" "What is due this year, how does function stand to its floors, what must still be there later?"
+        year(log: &Log, plan: &Plan, today: Day, sex: Option<Sex>, phases: Option<&Vec<Phase>>) -> Year;
+}
+
+doors! {
+    OF_TABLES "The door that makes a log of a table."
+    "answers.sets_to_log" "Which sessions does this table of sets add to the log, and what had to be guessed?"
+        sets_to_log(table: &SetsTable, log: &Log, reading: Option<&TableReading>) -> SetsToLog;
+}
+
+/// Every door of the log.
+pub fn doors() -> impl Iterator<Item = &'static Door> {
+    OF_SESSIONS.iter().chain(OF_DAYS).chain(OF_YEARS).chain(OF_TABLES)
+}

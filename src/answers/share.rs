@@ -1,0 +1,140 @@
+//! Several lifters, one bar: who goes first, and which discs move between the sets?
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use super::diary::Diary;
+use crate::caution::Caution;
+use crate::error::{Allowed, Code, Error};
+use crate::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, shared_bar};
+use crate::prescription::next_session_from;
+use crate::progression::View;
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{Log, Plan, StartsFrom};
+
+/// One of several who share a bar today.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Sharing {
+    /// The log.
+    pub log: Log,
+    /// The plan of today.
+    pub plan: Plan,
+    /// Id of the lift.
+    pub lift: Name,
+}
+
+/// The work of one lifter at the bar.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct SharedLoads {
+    /// Id of the lifter.
+    pub lifter: Name,
+    /// Id of the lift.
+    pub lift: Name,
+    /// Warm-up and work sets in order; empty where nothing is lifted today.
+    pub loads: Vec<Mass>,
+}
+
+/// One bar for several, today.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Share {
+    /// The day it was made for.
+    pub today: Day,
+    /// The lifters in the order given.
+    pub lifters: Vec<SharedLoads>,
+    /// Turn by turn, by the places in the list of those who lift; absent where nobody does.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub bar: Option<SharedBar>,
+    /// Rows of the registry that the numbers come from.
+    pub sources: Vec<&'static str>,
+    /// What to show beside it.
+    pub cautions: Vec<Caution>,
+}
+
+/// Several lifters share a bar today: in which order do they lift, and which discs move between the sets?
+///
+/// Each lifts what the own log and plan give; nobody's load changes for another's sake. Who rests or is stopped is left out.
+///
+/// # Errors
+/// What [`next_session_from`] and [`shared_bar`] report, with the place in the list; `unknown_lift` for a lift that is not in
+/// its plan; `not_loadable` for one that is not done with a bar, or whose height the discs carry; `not_in_stock` where the
+/// logs do not name the same bar and discs.
+pub fn share(lifters: &[Sharing], today: Day) -> Result<Share, Error> {
+    let mut answer = Share {
+        today,
+        lifters: Vec::new(),
+        bar: None,
+        sources: alloc::vec!["loading.shared_bar"],
+        cautions: Vec::new(),
+    };
+    let mut rack: Option<(Bar, Stock)> = None;
+    for (at, one) in lifters.iter().enumerate() {
+        let inside = |error: Error| error.within(&format!("lifters[{at}]"));
+        let Part { loads, own, cautions } = part(one, today).map_err(inside)?;
+        let same = rack.get_or_insert_with(|| own.clone());
+        if *same != own {
+            let rule = Allowed::rule("the bar and the discs of the first lifter");
+            return Err(inside(Error::new(Code::NotInStock, "implement", own.0.id().as_str(), rule)));
+        }
+        answer.lifters.push(loads);
+        for caution in cautions {
+            if !answer.cautions.contains(&caution) {
+                answer.cautions.push(caution);
+            }
+        }
+    }
+    let sets = |loads: &SharedLoads| SharedLifter {
+        sets: loads.loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
+    };
+    let all: Vec<SharedLifter> =
+        answer.lifters.iter().filter(|loads| !loads.loads.is_empty()).map(sets).collect();
+    if let Some((bar, stock)) = rack.filter(|_| !all.is_empty()) {
+        answer.bar = Some(shared_bar(&bar, &stock, &all)?);
+    }
+    Ok(answer)
+}
+
+/// What one of them lifts, with which bar and discs, and what to show beside it.
+struct Part {
+    loads: SharedLoads,
+    own: (Bar, Stock),
+    cautions: Vec<Caution>,
+}
+
+fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
+    let diary = Diary::of(&one.log)?;
+    let session = next_session_from(diary.state(), &one.plan, today)?;
+    let unknown = || {
+        let rule = Allowed::rule("a lift of the plan");
+        Error::new(Code::UnknownLift, "lift", one.lift.as_str(), rule)
+    };
+    let of_today = session.lifts.iter().find(|lift| lift.lift == one.lift).ok_or_else(unknown)?;
+    let then = diary.state().as_of(today);
+    let (bar, stock) = bar_of(&then.view(&one.lift, today)?).ok_or_else(|| {
+        let rule = Allowed::rule("a lift with a bar from a rack or from pins");
+        Error::new(Code::NotLoadable, "lift", one.lift.as_str(), rule)
+    })?;
+    let work = of_today.load.map(|load| alloc::vec![load; usize::from(of_today.sets)]);
+    let work = work.unwrap_or_default();
+    let warm = of_today
+        .warm_up
+        .iter()
+        .map(|set| set.load)
+        .filter(|load| work.first().is_some_and(|work| load < work));
+    let loads = warm.chain(work.iter().copied()).collect();
+    let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), loads };
+    Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions: of_today.cautions.clone() })
+}
+
+/// The bar and the discs of a lift whose height they do not carry.
+fn bar_of<'a>(view: &View<'a>) -> Option<(&'a Bar, &'a Stock)> {
+    match view.all.implement(&view.lift.set.implement) {
+        Some(Implement::Bar(bar)) if view.lift.set.starts_from != StartsFrom::Floor => {
+            Some((bar, &view.all.stock))
+        }
+        _ => None,
+    }
+}

@@ -1,0 +1,287 @@
+//! What is due this year, how function stands to its floors, and what must still be there in later years.
+
+use alloc::vec::Vec;
+
+use super::diary::Diary;
+use super::lacking::Lacking;
+use crate::caution::Caution;
+use crate::error::Error;
+use crate::horizon::{
+    Age, BodyMassOn, CardSettings, DatedFloor, Floor, FloorMargin, FloorPlan, FunctionTest, Lifter as Person,
+    Outlook, Phase, ScenarioBands, ScenarioSettings, Sex, TestDone, Training, YearlyCard, YearlyFacts,
+    ewgsop2_floor, floor_margin, long_plan, scenario, yearly_card,
+};
+use crate::progression::State;
+use crate::quantity::{Day, Mass, Name};
+use crate::record::{self, Event, EventKind, LoadToKeep, Log, Plan, Weighing, YearsAhead};
+use crate::sign::Ask;
+
+/// Days that a card looks back for falls, new medicines and body masses.
+const LOOK_BACK: i32 = 365;
+
+/// The last result of a test, against its published floor.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct TestedFunction {
+    /// Which test.
+    pub test: FunctionTest,
+    /// When it was last done.
+    pub on: Day,
+    /// Its result, in the unit of the test.
+    pub result: f64,
+    /// The published floor; absent where none is here for this test.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub floor: Option<Floor>,
+    /// How far the result lies from it.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub margin: Option<FloorMargin>,
+}
+
+/// A load that must still be there at a later age.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct KeptLoad {
+    /// As planned.
+    pub planned: LoadToKeep,
+    /// What the lift has last shown in a session that passed, and when.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub shown: Option<(Day, Mass)>,
+    /// What is needed now, and what margin is left; absent where nothing was shown or the birthday is not known.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub plan: Option<FloorPlan>,
+    /// What the phases asked about would leave, with the part of the courses at or above the load; absent where none were
+    /// asked about, nothing was shown or the birthday is not known.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub what_if: Option<ScenarioBands>,
+}
+
+/// The yearly answer.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Year {
+    /// The day it was made for.
+    pub today: Day,
+    /// What is due, by day, and what is worth a talk.
+    pub card: YearlyCard,
+    /// Tests that were done, against their floors.
+    pub tests: Vec<TestedFunction>,
+    /// Loads to keep for later years.
+    pub keep: Vec<KeptLoad>,
+    /// What nobody wrote down.
+    pub missing: Vec<Lacking>,
+    /// Rows that the numbers come from.
+    pub sources: Vec<&'static str>,
+    /// What to show beside it.
+    pub cautions: Vec<Caution>,
+}
+
+/// What is due this year: clearance, tests of everyday function against their floors, weighings, lifts to swap and by when,
+/// planned gaps; and what must still be there at a later age?
+///
+/// Swaps, gaps, weighings and loads to keep come from the plan's [`YearsAhead`], all else from the log. A load to keep is
+/// held against what the lift last showed in a session that passed, by the planning bands for people who keep training. With
+/// phases, each load to keep is also held against what these would leave: what if strength is held, gained, lost for a while?
+///
+/// # Errors
+/// What [`fold`](crate::progression::fold), [`Plan::check`], [`yearly_card`], [`long_plan`] and [`scenario`] report; `before_last_event`.
+pub fn year(
+    log: &Log,
+    plan: &Plan,
+    today: Day,
+    sex: Option<Sex>,
+    phases: Option<&Vec<Phase>>,
+) -> Result<Year, Error> {
+    Diary::of(log)?.year(plan, today, sex, phases)
+}
+
+impl Diary<'_> {
+    /// What is due this year? See [`year`].
+    ///
+    /// # Errors
+    /// As [`year`].
+    pub fn year(
+        &self,
+        plan: &Plan,
+        today: Day,
+        sex: Option<Sex>,
+        phases: Option<&Vec<Phase>>,
+    ) -> Result<Year, Error> {
+        plan.check()?;
+        self.check_today(today)?;
+        let state = self.state();
+        let events: Vec<&Event> = self.events().collect();
+        let none = YearsAhead::default();
+        let ahead = plan.years.as_ref().unwrap_or(&none);
+        let tests = last_tests(&events);
+        let mut settings = CardSettings::default();
+        if let Some(given) = state.clearance() {
+            settings.clearance_days = u16::try_from(given.expires.since(given.given)).unwrap_or(0);
+        }
+        let card = yearly_card(&facts(state, ahead, &tests, &events, today)?, today, &settings)?;
+        let mut missing = Vec::new();
+        if state.clearance().is_none() {
+            missing.push(Lacking::Clearance);
+        }
+        if state.body_mass().is_none() {
+            missing.push(Lacking::BodyMass);
+        }
+        if tests.is_empty() {
+            missing.push(Lacking::FunctionTest);
+        }
+        if state.lifter().born.is_none() && !ahead.keep.is_empty() {
+            missing.push(Lacking::Birthday);
+        }
+        let tests =
+            tests.into_iter().map(|tested| against_floor(tested, sex)).collect::<Result<Vec<_>, _>>()?;
+        let keep = ahead.keep.iter().enumerate();
+        let keep = keep.map(|(at, planned)| {
+            kept(state, planned, today, (sex, phases))
+                .map_err(|error| error.within(&alloc::format!("years.keep[{at}]")))
+        });
+        let keep: Vec<KeptLoad> = keep.collect::<Result<_, _>>()?;
+        let unseen = keep.iter().filter(|kept| kept.shown.is_none());
+        missing.extend(unseen.map(|kept| Lacking::PassOf(kept.planned.lift.clone())));
+        let cautions = cautions(state, &card, &tests, &keep, today);
+        let mut sources = alloc::vec!["horizon.yearly_card"];
+        if tests.iter().any(|tested| tested.floor.is_some()) {
+            sources.extend(["horizon.ewgsop2_floor", "horizon.floor_margin"]);
+        }
+        if keep.iter().any(|kept| kept.plan.is_some()) {
+            sources.extend(["horizon.long_plan", "horizon.planning_bands"]);
+        }
+        if keep.iter().any(|kept| kept.what_if.is_some()) {
+            sources.push("horizon.scenario");
+        }
+        Ok(Year { today, card, tests, keep, missing, sources, cautions })
+    }
+}
+
+/// The last result of each test.
+fn last_tests(events: &[&Event]) -> Vec<(FunctionTest, Day, f64)> {
+    let mut tests: Vec<(FunctionTest, Day, f64)> = Vec::new();
+    for event in events {
+        let EventKind::FunctionTested(done) = &event.kind else { continue };
+        let test = match done.test {
+            record::FunctionTest::ChairRiseSeconds => FunctionTest::FiveChairRises,
+            record::FunctionTest::ChairRiseCount => FunctionTest::ChairStandsIn30Seconds,
+            record::FunctionTest::GaitSpeed => FunctionTest::GaitSpeed,
+            record::FunctionTest::Grip => FunctionTest::Grip,
+            record::FunctionTest::FloorRise => FunctionTest::FloorRise,
+        };
+        tests.retain(|(known, ..)| *known != test);
+        tests.push((test, event.day, done.result));
+    }
+    tests
+}
+
+fn facts(
+    state: &State,
+    ahead: &YearsAhead,
+    tests: &[(FunctionTest, Day, f64)],
+    events: &[&Event],
+    today: Day,
+) -> Result<YearlyFacts, Error> {
+    let recent = || events.iter().filter(|event| today.since(event.day) <= LOOK_BACK);
+    let masses = events.iter().filter_map(|event| match event.kind {
+        EventKind::BodyMassRecorded(mass) => Some(BodyMassOn { on: event.day, mass }),
+        _ => None,
+    });
+    let last = masses.clone().next_back();
+    let mut body_masses: Vec<BodyMassOn> = masses.filter(|one| today.since(one.on) <= LOOK_BACK).collect();
+    if body_masses.is_empty() {
+        body_masses.extend(last);
+    }
+    let said = |wanted: Ask| {
+        recent().any(|event| match &event.kind {
+            EventKind::DayReport(report) => report.asks.iter().flatten().any(|ask| *ask == wanted),
+            _ => false,
+        })
+    };
+    Ok(YearlyFacts {
+        clearance: state.clearance().map(|given| given.given),
+        tests: tests.iter().map(|(test, on, _)| TestDone { test: *test, on: *on }).collect(),
+        equipment: equipment(state, ahead)?,
+        swaps: ahead.swaps.clone(),
+        gaps: ahead.gaps.clone(),
+        body_masses,
+        mass_loss_intended: ahead.mass_loss_intended,
+        fall: said(Ask::Fall),
+        new_medicine: said(Ask::NewMedicine),
+    })
+}
+
+/// Every bar, machine and set of discs in use, and when it was last weighed.
+fn equipment(state: &State, ahead: &YearsAhead) -> Result<Vec<Weighing>, Error> {
+    let mut all = ahead.weighed.clone();
+    let Some(parameters) = state.parameters() else { return Ok(all) };
+    let mut used: Vec<Name> = parameters.implements.iter().map(|implement| implement.id().clone()).collect();
+    if !parameters.stock.discs().is_empty() {
+        used.push(Name::new("discs")?);
+    }
+    for equipment in used {
+        if !all.iter().any(|known| known.equipment == equipment) {
+            all.push(Weighing { equipment, on: None });
+        }
+    }
+    Ok(all)
+}
+
+fn against_floor(
+    (test, on, result): (FunctionTest, Day, f64),
+    sex: Option<Sex>,
+) -> Result<TestedFunction, Error> {
+    // A test that the source has no floor for is told without one.
+    let floor = ewgsop2_floor(test, sex).ok();
+    let margin = floor.as_ref().map(|floor| floor_margin(result, floor)).transpose()?;
+    Ok(TestedFunction { test, on, result, floor, margin })
+}
+
+fn kept(
+    state: &State,
+    planned: &LoadToKeep,
+    today: Day,
+    (sex, phases): (Option<Sex>, Option<&Vec<Phase>>),
+) -> Result<KeptLoad, Error> {
+    if let Some(all) = state.parameters() {
+        all.check_id(&planned.lift)?;
+    }
+    let lift = state.lift_state(&planned.lift);
+    let shown = lift.and_then(|lift| lift.now().proven).filter(|(_, load)| load.is_positive());
+    let (mut plan, mut what_if) = (None, None);
+    if let (Some((_, load)), Some(born), true) = (shown, state.lifter().born, planned.load.is_positive()) {
+        let floor = DatedFloor {
+            name: planned.name.clone(),
+            floor: planned.load.kg(),
+            at: Age::new(f64::from(planned.at_age))?,
+            capacity: load.kg(),
+        };
+        let outlook = Outlook::Planning(Training::Consistent);
+        plan = long_plan(&[floor], &Person { born, sex }, today, &outlook, None)?.into_iter().next();
+        if let Some(phases) = phases {
+            let settings = ScenarioSettings { floor: Some(planned.load.kg()), ..ScenarioSettings::default() };
+            what_if = Some(scenario(load.kg(), Age::on(born, today)?, phases, &outlook, sex, &settings)?);
+        }
+    }
+    Ok(KeptLoad { planned: planned.clone(), shown, plan, what_if })
+}
+
+fn cautions(
+    state: &State,
+    card: &YearlyCard,
+    tests: &[TestedFunction],
+    keep: &[KeptLoad],
+    today: Day,
+) -> Vec<Caution> {
+    let mut cautions = super::cautions_of(state, today);
+    let margins =
+        tests.iter().filter_map(|tested| tested.margin.as_ref()).flat_map(|margin| &margin.cautions);
+    let plans = keep.iter().filter_map(|kept| kept.plan.as_ref()).flat_map(|plan| &plan.cautions);
+    let what_if = keep.iter().filter_map(|kept| kept.what_if.as_ref()).flat_map(|bands| &bands.cautions);
+    for caution in card.cautions.iter().chain(margins).chain(plans).chain(what_if) {
+        if !cautions.contains(caution) {
+            cautions.push(*caution);
+        }
+    }
+    cautions
+}

@@ -1,0 +1,121 @@
+//! How a session goes into the notes, by the text of the rules.
+
+use std::vec::Vec;
+
+use super::notes::{LiftNotes, Notes, SessionNote, Verdict};
+use super::telling::{Standing, Standings, number_of, region_number};
+use super::world::{FORGIVING, LIFTS, REGIONS, STRICT};
+use crate::condition::DayClass;
+use crate::gate::Mark;
+use crate::quantity::Rir;
+use crate::record::*;
+
+impl Notes {
+    pub(super) fn tell_session(&mut self, session: &Session, before: &Standings) {
+        let done: Vec<usize> = session.lifts.iter().map(|lift| number_of(lift.lift.as_str())).collect();
+        let again = self.last_trained() == Some(0);
+        let loads = |notes: &Notes, region| done.iter().any(|lift| notes.concerns(*lift, region));
+        let loaded: Vec<bool> = (0..REGIONS.len()).map(|region| loads(self, region)).collect();
+        for region in &mut self.regions {
+            region.level = region.said;
+        }
+        if let Some(pain) = &session.pain {
+            self.tell_all_pain(pain);
+            for (number, id) in REGIONS.iter().enumerate().filter(|(number, _)| loaded[*number]) {
+                self.regions[number].train(pain.iter().find(|answer| answer.region.as_str() == *id));
+            }
+        }
+        self.pain_asked = Some(session.pain.is_some());
+        self.away = false;
+        for lift in &session.lifts {
+            self.tell_lift(lift, session, before);
+        }
+        for (region, loaded) in self.regions.iter_mut().zip(&loaded) {
+            // Another day of training has a morning of its own, also for what it did not load.
+            region.flared &= again;
+            if *loaded {
+                region.loaded = Some(0);
+            }
+        }
+    }
+
+    fn tell_lift(&mut self, done: &LiftSession, session: &Session, before: &Standings) {
+        let number = number_of(done.lift.as_str());
+        let (Some(standing), Some(set)) = (&before[number], self.set.lift(LIFTS[number])) else { return };
+        let below_usual = self.class() == DayClass::Below;
+        let hurts =
+            session.pain.iter().flatten().any(|answer| {
+                answer.score.score() > 0 && self.concerns(number, region_number(&answer.region))
+            });
+        // Trained, or where the forgiving lift loads nothing.
+        let trained_too = self.lifts[0].last == Some(0);
+        let hurt_today = |region: usize| {
+            let said = self.regions[region].last.is_some_and(|(score, today)| today && score > 0);
+            self.concerns(0, region) && (trained_too || !self.concerns(1, region)) && said
+        };
+        let strict_hurt_today = (0..REGIONS.len()).any(hurt_today);
+        let first = self.comes_first() || self.ill || self.limit_is_lost();
+        let lift = &mut self.lifts[number];
+        if standing.anew {
+            lift.begin_anew();
+        }
+        lift.wear(done);
+        let as_granted = is_as_granted(done, standing, set);
+        let trained = standing.status.is_trained() && !standing.rests;
+        let verdict = verdict(done, as_granted);
+        lift.last = Some(0);
+        lift.elsewise = !as_granted;
+        lift.fault = verdict == Verdict::Critical;
+        if trained {
+            // Two repetitions are asked for.
+            let short = |set: &WorkSet| matches!(set.effort, Some(Effort::Rir(left)) if left < Rir::whole(2));
+            let hard = done.sets.iter().any(short);
+            let verdict = if first && verdict == Verdict::Pass { Verdict::Unheard } else { verdict };
+            lift.keep(SessionNote { ago: 0, verdict, below_usual, hard, answered: false });
+            lift.held &= first || (self.set.pairs() && number == 1 && strict_hurt_today);
+        }
+        if hurts && done.lift.as_str() == STRICT && self.set.pairs() {
+            self.lifts[number_of(FORGIVING)].held = true;
+        }
+    }
+}
+
+impl LiftNotes {
+    /// How it was set up, as far as anybody says: another belt breaks the comparison.
+    fn wear(&mut self, done: &LiftSession) {
+        let Some(setup) = &done.setup else { return };
+        if let Some(company) = setup.company {
+            self.alone = company == ByTheBar::Alone && setup.pins.is_none();
+        }
+        let Some(kit) = &setup.kit else { return };
+        let belt = !kit.is_empty();
+        if self.belt.is_some_and(|before| before != belt) {
+            self.begin_anew();
+        }
+        self.belt = Some(belt);
+    }
+}
+
+/// Whether the work granted was done: place, load, sets, repetitions.
+fn is_as_granted(done: &LiftSession, standing: &Standing, set: &LiftParameters) -> bool {
+    let Grant { place, work } = standing.grant;
+    let sets = usize::from(work.sets).div_ceil(if standing.halves { 2 } else { 1 });
+    let full = set.ranges[usize::from(place.range)];
+    done.place.is_none_or(|there| there == place)
+        && done.reached.is_none_or(|reached| reached >= full)
+        && done.sets.len() >= sets
+        && done.sets.iter().all(|set| set.load == work.load && set.reps.value() >= f64::from(work.reps))
+}
+
+fn verdict(done: &LiftSession, as_granted: bool) -> Verdict {
+    let marks = || done.sets.iter().filter_map(|set| set.marks.as_ref());
+    let brace = super::world::name("brace");
+    if marks().any(|marks| marks.mark(&brace) == Mark::NotMet) {
+        return Verdict::Critical;
+    }
+    if done.sets.iter().any(|set| set.failed) || marks().any(|marks| marks.misses() != Some(0)) {
+        return Verdict::Fail;
+    }
+    let seen = marks().count() == done.sets.len();
+    if seen && as_granted { Verdict::Pass } else { Verdict::Nothing }
+}

@@ -1,0 +1,43 @@
+//! What happened to a lift, where a reason names it.
+
+/// What ended the coach's override upward.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum OverrideEnd {
+    /// A break.
+    Break,
+    /// An illness.
+    Illness,
+    /// A stop.
+    Stop,
+    /// A step back.
+    StepBack,
+    /// A step up.
+    Step,
+    /// The coach moved the lift by hand.
+    Move,
+    /// New parameters no longer have its place.
+    PlaceGone,
+}
+
+/// Why sessions at a place are counted anew, though the lift stands where it stood.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Restart {
+    /// The coach declined the step on offer.
+    Declined,
+    /// The step on offer was not taken by its last day.
+    OfferEnded,
+    /// The bar or the discs changed.
+    BarChanged,
+    /// Another person gives the marks.
+    RaterChanged,
+    /// Height, stance, box, shoes, belt or straps changed.
+    SetupChanged,
+    /// The gate, its criteria or its rules changed.
+    GateChanged,
+    /// The implement or where the lift starts from changed.
+    EquipmentChanged,
+}

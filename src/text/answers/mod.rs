@@ -1,0 +1,96 @@
+//! The doors of the log as plain sentences.
+//!
+//! Uses answers, and the phrases and words of the module above.
+
+mod common;
+mod days;
+mod gate;
+mod handover;
+mod next_set;
+mod rack;
+mod raters;
+mod review;
+mod strength;
+mod week;
+mod years;
+
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use super::words::Words;
+use crate::answers::{
+    BlockReview, Curve, DayAnswer, EasyWeek, Handover, Missed, NextSet, PairAnswer, Rack, Raters, Review,
+    Share, Trend, Verdicts, Week, Year,
+};
+use crate::prescription::SessionPlan;
+
+/// Every list of phrases, a line a door.
+pub(super) const LISTS: &[super::phrases::Phrases] = &[
+    common::COMMON,
+    days::DAYS,
+    gate::GATE,
+    handover::HANDOVER,
+    next_set::NEXT_SET,
+    rack::RACK,
+    raters::RATERS,
+    review::REVIEW,
+    strength::STRENGTH,
+    week::WEEK,
+    years::YEARS,
+    super::change::CHANGES,
+    super::missing::MISSING,
+    super::session::COURSE,
+];
+
+/// An answer that can be said: the whole of it as plain sentences, in the unit and with the names of the words.
+///
+/// ```
+/// use bismar::answers::review;
+/// use bismar::quantity::Name;
+/// use bismar::record::{Lifter, Log};
+/// use bismar::text::{Show, Words};
+///
+/// let review = review(&Log::new(Lifter::new(Name::new("A")?)), "2026-03-02".parse()?)?;
+/// assert_eq!(review.show(&Words::plain())[0], "No session is in the log.");
+/// # Ok::<(), bismar::Error>(())
+/// ```
+pub trait Show {
+    /// The sentences, in the order in which they are to be read.
+    fn show(&self, words: &Words<'_>) -> Vec<String>;
+}
+
+macro_rules! shown {
+    ($($answer:ty: $by:ident,)+) => {
+        $(impl Show for $answer {
+            fn show(&self, words: &Words<'_>) -> Vec<String> {
+                words.$by(self)
+            }
+        })+
+    };
+}
+
+shown! {
+    BlockReview: block_review,
+    Curve: curve,
+    DayAnswer: day_answer,
+    EasyWeek: easy_week,
+    Handover: handover,
+    Missed: missed,
+    NextSet: next_set,
+    PairAnswer: pair_answer,
+    Rack: rack,
+    Raters: raters,
+    Review: review,
+    Share: share,
+    Trend: trend,
+    Verdicts: verdicts,
+    Week: week,
+    Year: year,
+}
+
+impl Show for SessionPlan {
+    fn show(&self, words: &Words<'_>) -> Vec<String> {
+        let sheet = words.session(self).to_string();
+        sheet.lines().map(str::trim).filter(|line| !line.is_empty()).map(ToString::to_string).collect()
+    }
+}

@@ -1,0 +1,178 @@
+//! What comes after a set, in words.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use crate::answers::{NextSet, SetReason, SetWork, Then};
+use crate::quantity::{Kilograms, Name};
+use crate::text::capital;
+use crate::text::phrases::Phrases;
+use crate::text::words::Words;
+
+pub(in crate::text) const NEXT_SET: Phrases = &[
+    ("next_set.begin", "{lift}, set {set} of {sets}: {load} x {reps}, leave {reserve}."),
+    ("next_set.same", "{lift}, set {set} of {sets}: the same, {load} x {reps}, leave {reserve}."),
+    ("next_set.down_to", "{lift}, set {set} of {sets}: down to {load} x {reps}, leave {reserve}."),
+    (
+        "next_set.up_to",
+        "{lift}, set {set} of {sets}: up to {load} x {reps} is within today's load; leave {reserve}.",
+    ),
+    (
+        "next_set.easier_rung",
+        "{lift}, set {set} of {sets}: the easier rung, {rung}, {load} x {reps}, leave {reserve}.",
+    ),
+    ("next_set.stop", "{lift}: no more sets today."),
+    ("next_set.instead", "To practise instead, with little or no load: {rung}."),
+    ("set_reason.not_today", "Today's answer for this lift is to leave it."),
+    ("set_reason.first_set", "The first set of today."),
+    ("set_reason.pain_stops", "Pain of {score} in the {region}: the lift ends."),
+    (
+        "set_reason.pain_eases",
+        "Pain of {score} in the {region}: one step less, and the lift ends if it does not settle.",
+    ),
+    ("set_reason.pain_holds", "Pain of {score} in the {region}, as known from before: nothing goes up."),
+    ("set_reason.pain_not_asked", "Nobody asked about pain after the set: nothing goes up."),
+    ("set_reason.critical_fault", "A critical point was lost: {criterion}."),
+    ("set_reason.repetition_missed", "A repetition was missed."),
+    ("set_reason.two_faults", "That is the second such set today: end on a clean repetition."),
+    ("set_reason.not_marked", "Nobody marked technique of the last set: nothing goes up."),
+    ("set_reason.all_sets_done", "All {sets} are done."),
+    ("set_reason.effort_not_said", "Nobody said how hard the last set was."),
+    ("set_reason.effort_says_nothing", "How hard the last set was is told too loosely to reckon with."),
+    ("set_reason.as_asked", "The last set left as much as asked."),
+    (
+        "set_reason.by_effort",
+        "The last set left {left}, and {asked} were asked for: by a published relation that is {part}.",
+    ),
+    (
+        "set_reason.by_own_curve",
+        "The last set left {left}, and {asked} were asked for: by the lifter's own curve that is {part}.",
+    ),
+    ("part.less", "{part} less"),
+    ("part.more", "{part} more"),
+    ("set_reason.below_reserve", "The last set left {left}; today {least} is the least."),
+    ("set_reason.by_technique", "Only technique, pain and missed repetitions change the load here."),
+    ("set_reason.below_range", "A set ended below {bottom} repetitions."),
+    ("set_reason.within_range", "More repetitions come first, up to {top}."),
+    (
+        "set_reason.top_of_range",
+        "{top} repetitions in every set. Whether the load moves is for the gate to say, not for this session.",
+    ),
+    ("set_reason.by_table", "By the table of repetitions: between {least} and {most}."),
+    ("set_reason.rating_reached", "A rating of {rating} is reached, which ends the lift."),
+    ("set_reason.rating_not_reached", "A rating of {rating} ends the lift; it is not reached."),
+    ("set_reason.back_off", "The first set is done; the others are {part} lighter."),
+    ("set_reason.limited", "Nothing goes above today's load, {load}."),
+    ("set_reason.nothing_lighter", "Nothing lighter can be loaded within one step."),
+];
+
+impl Words<'_> {
+    /// Why the next set is what it is, as a sentence.
+    #[must_use]
+    pub fn set_reason(&self, reason: &SetReason) -> String {
+        let mut key = reason.code();
+        let with = match reason {
+            SetReason::PainStops { region, score }
+            | SetReason::PainEases { region, score }
+            | SetReason::PainHolds { region, score } => alloc::vec![
+                ("region", self.region_name(region).to_string()),
+                ("score", score.score().to_string()),
+            ],
+            SetReason::CriticalFault { criterion } => alloc::vec![("criterion", criterion.to_string())],
+            SetReason::AllSetsDone { sets } => alloc::vec![("sets", self.count("set", u32::from(*sets)))],
+            SetReason::ByEffort { left, asked, part, own_curve } => {
+                if *own_curve {
+                    key = "by_own_curve";
+                }
+                alloc::vec![
+                    ("left", left.to_string()),
+                    ("asked", asked.to_string()),
+                    ("part", self.change_by(*part))
+                ]
+            }
+            SetReason::BelowReserve { left, least } => {
+                alloc::vec![("left", left.to_string()), ("least", least.to_string())]
+            }
+            SetReason::BelowRange { bottom } => alloc::vec![("bottom", bottom.to_string())],
+            SetReason::WithinRange { top } | SetReason::TopOfRange { top } => {
+                alloc::vec![("top", top.to_string())]
+            }
+            SetReason::RatingReached { rating } | SetReason::RatingNotReached { rating } => {
+                alloc::vec![("rating", rating.to_string())]
+            }
+            SetReason::ByTable { least, most } => {
+                alloc::vec![("least", self.step_of(*least)), ("most", self.step_of(*most))]
+            }
+            SetReason::BackOff { reduction } => alloc::vec![("part", self.percent(*reduction))],
+            SetReason::Limited { to } => alloc::vec![("load", self.at_most(*to))],
+            SetReason::NotToday
+            | SetReason::FirstSet
+            | SetReason::PainNotAsked
+            | SetReason::RepetitionMissed
+            | SetReason::TwoFaults
+            | SetReason::NotMarked
+            | SetReason::EffortNotSaid
+            | SetReason::EffortSaysNothing
+            | SetReason::AsAsked
+            | SetReason::ByTechnique
+            | SetReason::NothingLighter => Vec::new(),
+        };
+        self.say(&format!("set_reason.{key}"), &with)
+    }
+
+    /// A step of the load, less or more.
+    fn step_of(&self, step: Kilograms) -> String {
+        let size = Kilograms::new(crate::numeric::fabs(step.value())).and_then(Kilograms::to_mass);
+        let part = size.map(|size| self.mass(size)).unwrap_or_default();
+        self.say(if step.value() < 0.0 { "part.less" } else { "part.more" }, &[("part", part)])
+    }
+
+    /// How much less or more, in whole percent.
+    fn change_by(&self, part: f64) -> String {
+        self.say(if part < 0.0 { "part.less" } else { "part.more" }, &[("part", self.percent(part))])
+    }
+
+    /// What comes after a set, in sentences: what to do, then why.
+    #[must_use]
+    pub fn next_set(&self, next: &NextSet) -> Vec<String> {
+        self.for_lift(&next.lift).set_and_reasons(next)
+    }
+
+    fn set_and_reasons(&self, next: &NextSet) -> Vec<String> {
+        let lift = capital(self.lift_name(&next.lift));
+        let mut said = alloc::vec![match (&next.then, &next.work) {
+            (Then::Begin, Some(work)) => self.set_line("begin", next, work, lift),
+            (Then::Same, Some(work)) => self.set_line("same", next, work, lift),
+            (Then::DownTo(_), Some(work)) => self.set_line("down_to", next, work, lift),
+            (Then::UpTo(_), Some(work)) => self.set_line("up_to", next, work, lift),
+            (Then::EasierRung(_), Some(work)) => self.set_line("easier_rung", next, work, lift),
+            _ => self.say("next_set.stop", &[("lift", lift)]),
+        }];
+        said.extend(next.reasons.iter().map(|reason| self.set_reason(reason)));
+        let instead =
+            |rung: &Name| self.say("next_set.instead", &[("rung", self.rung_called(&next.lift, rung))]);
+        said.extend(next.instead.as_ref().map(instead));
+        said.extend(next.cautions.iter().map(|caution| self.caution(*caution)));
+        said
+    }
+
+    fn set_line(&self, key: &str, next: &NextSet, work: &SetWork, lift: String) -> String {
+        let with = [
+            ("lift", lift),
+            ("set", (u16::from(next.done) + 1).to_string()),
+            ("sets", next.sets.to_string()),
+            ("load", self.mass(work.load)),
+            ("reps", work.reps.to_string()),
+            ("reserve", work.reserve.to_string()),
+            ("rung", self.rung_name(&next.lift, work.place.rung)),
+        ];
+        self.say(&format!("next_set.{key}"), &with)
+    }
+
+    /// What people call a rung, by its id.
+    fn rung_called(&self, lift: &Name, rung: &Name) -> String {
+        let known = self.lift(lift).and_then(|set| set.rungs.iter().find(|known| known.id == *rung));
+        known.map_or(rung, |known| known.label()).to_string()
+    }
+}

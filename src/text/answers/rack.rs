@@ -1,0 +1,112 @@
+//! The rack in words: loads, discs that move, the next step, a shared bar.
+
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use crate::answers::{Rack, RackSet, Share};
+use crate::loading::{EndMoves, PlacedDisc, StepSize};
+use crate::text::phrases::Phrases;
+use crate::text::words::Words;
+use crate::text::{capital, face};
+
+pub(in crate::text) const RACK: Phrases = &[
+    ("rack.nothing", "{lift}: nothing is lifted today."),
+    ("rack.warm_up", "Warm-up {load} x {reps}."),
+    ("rack.work", "{lift}: {load} x {reps}."),
+    ("rack.moves", "{off} off, {on} on at each end."),
+    ("rack.on", "{on} on at each end."),
+    ("rack.off", "{off} off at each end."),
+    ("rack.in_turn", "The ends in turn, so that neither is ever more than {most} heavier."),
+    ("rack.weighs", "The work load may weigh {low} to {high}."),
+    ("rack.step", "The next load here is {next}, {percent} % more."),
+    (
+        "rack.step_large",
+        "The next load here is {next}, {percent} % more: above the published range of steps.",
+    ),
+    ("rack.bridge", "About {reps} repetitions at the present load stand for the same at that one."),
+    ("share.nobody", "Nobody lifts today."),
+    ("share.turn", "{lifter}: {load}."),
+    ("share.moves", "Discs handled at each end: {moves}."),
+];
+
+fn percent_of(words: &Words<'_>, percent: f64) -> String {
+    words.rounded(percent, 1)
+}
+
+fn discs(discs: &[PlacedDisc]) -> String {
+    discs.iter().map(|disc| face(disc.nominal)).collect::<Vec<_>>().join(" + ")
+}
+
+impl Words<'_> {
+    /// How the loads of today are made, in sentences.
+    #[must_use]
+    pub fn rack(&self, rack: &Rack) -> Vec<String> {
+        let lift = capital(self.lift_name(&rack.lift));
+        if rack.sets.is_empty() {
+            return [self.say("rack.nothing", &[("lift", lift)])]
+                .into_iter()
+                .chain(self.ending(&rack.missing, &rack.cautions))
+                .collect();
+        }
+        let mut said = Vec::new();
+        for set in &rack.sets {
+            said.push(self.rack_set(&lift, set));
+            said.extend(set.moves.as_ref().and_then(|moves| self.rack_moves(moves)));
+        }
+        let most =
+            rack.sets.iter().filter_map(|set| set.handling.as_ref()).map(|way| way.most_imbalance).max();
+        let most = most.filter(|most| most.is_positive());
+        said.extend(most.map(|most| self.say("rack.in_turn", &[("most", self.mass(most))])));
+        said.extend(rack.weighs.map(|band| {
+            self.say("rack.weighs", &[("low", self.mass(band.low)), ("high", self.mass(band.high))])
+        }));
+        if let Some(step) = &rack.step {
+            let key = if step.size == StepSize::AboveRange { "rack.step_large" } else { "rack.step" };
+            let with = [("next", self.mass(step.next.total)), ("percent", percent_of(self, step.percent))];
+            said.push(self.say(key, &with));
+            let reps = step.reps_first.filter(|_| step.size == StepSize::AboveRange);
+            said.extend(reps.map(|reps| self.say("rack.bridge", &[("reps", reps.value().to_string())])));
+        }
+        said.extend(self.ending(&rack.missing, &rack.cautions));
+        said
+    }
+
+    fn rack_set(&self, lift: &str, set: &RackSet) -> String {
+        let key = if set.warm_up { "rack.warm_up" } else { "rack.work" };
+        let mut with = alloc::vec![("load", self.mass(set.load)), ("reps", set.reps.to_string())];
+        if !set.warm_up {
+            with.push(("lift", lift.to_string()));
+        }
+        self.say(key, &with)
+    }
+
+    fn rack_moves(&self, moves: &EndMoves) -> Option<String> {
+        let (off, on) = (("off", discs(&moves.off)), ("on", discs(&moves.on)));
+        match (moves.off.is_empty(), moves.on.is_empty()) {
+            (true, true) => None,
+            (true, false) => Some(self.say("rack.on", &[on])),
+            (false, true) => Some(self.say("rack.off", &[off])),
+            (false, false) => Some(self.say("rack.moves", &[off, on])),
+        }
+    }
+
+    /// One bar for several, in sentences.
+    #[must_use]
+    pub fn share(&self, share: &Share) -> Vec<String> {
+        let Some(bar) = &share.bar else {
+            let nobody = self.say("share.nobody", &[]);
+            return [nobody].into_iter().chain(self.ending(&[], &share.cautions)).collect();
+        };
+        let lifting: Vec<_> = share.lifters.iter().filter(|loads| !loads.loads.is_empty()).collect();
+        let mut said = Vec::new();
+        for turn in &bar.turns {
+            let who = lifting.get(usize::from(turn.lifter)).map(|loads| capital(loads.lifter.as_str()));
+            let with = [("lifter", who.unwrap_or_default()), ("load", self.mass(turn.moves.total))];
+            said.push(self.say("share.turn", &with));
+            said.extend(self.rack_moves(&turn.moves));
+        }
+        said.push(self.say("share.moves", &[("moves", bar.moves_each_end.to_string())]));
+        said.extend(self.ending(&[], &share.cautions));
+        said
+    }
+}

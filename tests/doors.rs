@@ -1,0 +1,46 @@
+//! The doors of the log: numbers worked out by hand beside each case.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::float_cmp,
+    reason = "a test may panic, and exact sums are exact"
+)]
+
+#[path = "text/careful.rs"]
+mod careful;
+#[path = "doors/day.rs"]
+mod day;
+#[path = "doors/made.rs"]
+mod made;
+#[path = "text/never.rs"]
+mod never;
+#[path = "doors/block.rs"]
+mod block;
+#[path = "doors/evidence.rs"]
+mod evidence;
+#[path = "doors/handover.rs"]
+mod handover;
+#[path = "doors/next_set.rs"]
+mod next_set;
+#[path = "doors/plans.rs"]
+mod plans;
+#[path = "doors/raters.rs"]
+mod raters;
+#[path = "doors/review.rs"]
+mod review;
+#[path = "doors/strength.rs"]
+mod strength;
+#[path = "doors/show.rs"]
+mod show;
+#[path = "doors/table.rs"]
+mod table;
+#[path = "doors/week.rs"]
+mod week;
+#[path = "doors/year.rs"]
+mod year;
+#[allow(dead_code, reason = "the world is shared with other tests")]
+#[path = "rules/world.rs"]
+mod world;

@@ -1,0 +1,205 @@
+//! Everything that another coach needs.
+
+use bismar::answers::{Handover, Lacking, handover};
+use bismar::caution::Caution;
+use bismar::condition::DayClass;
+use bismar::gate::{Missing, Outcome};
+use bismar::progression::{MoveOutlook, Purpose, Status, fold};
+use bismar::quantity::{Day, Pain, Rpe};
+use bismar::record::*;
+use bismar::sign::StopSign;
+use bismar::text::Words;
+
+use crate::careful::is_careful;
+use crate::world::{World, kg, name, parameters};
+
+fn asked(world: &World, since: Day) -> (Handover, Vec<String>) {
+    let answer = handover(&world.log, world.day, since).unwrap();
+    let state = fold(&world.log).unwrap();
+    let words = state.parameters().map_or_else(Words::plain, Words::of);
+    let said = words.handover(&answer);
+    for said in &said {
+        is_careful(said);
+        assert!(!said.contains(['{', '}']), "{said}");
+    }
+    (answer, said)
+}
+
+/// The squat starts at 60 kg with one session of calibration and a gate of two sessions of 9 in 10; a step is 10 %, which
+/// the gym makes as 66 kg.
+#[test]
+fn row_79_a_handover_says_place_gate_override_limits_pain_and_what_was_said() {
+    let mut world = World::new(parameters());
+    let since = world.day;
+    world.add(EventKind::ClearanceRecorded(Clearance {
+        status: ClearanceStatus::ClearedWithLimits,
+        who: name("clinic"),
+        expires: Some(world.day.plus(100).unwrap()),
+        limits: vec![
+            ClearanceLimits {
+                effort: Some(Rpe::new(8.0).unwrap()),
+                no_breath_hold: true,
+                ..ClearanceLimits::default()
+            },
+            ClearanceLimits {
+                region: Some(name("shoulder")),
+                load: Some(kg(42.5)),
+                ..ClearanceLimits::default()
+            },
+        ],
+    }));
+    world.wait(1).add(EventKind::BodyMassRecorded(kg(80.0)));
+    world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within)));
+    let sets = World::sets(kg(60.0), 2, true);
+    let squat = LiftSession { cue: Some(name("knees out")), ..LiftSession::as_granted(name("squat"), sets) };
+    world.train_with(squat);
+    let last = world.log.events.last_mut().unwrap();
+    last.note = Some("slept little".into());
+    let trained = last.day;
+    world.wait(1).pain("knee", 2);
+    world.override_to("squat", 62.0, 7);
+    world.wait(1);
+    let (answer, said) = asked(&world, since);
+
+    let squat = &answer.lifts[0];
+    assert_eq!(
+        (&squat.lift, squat.granted.load(), &squat.status),
+        (&name("squat"), kg(60.0), &Status::Holding)
+    );
+    let missing = &squat.gate_state.missing;
+    assert!(
+        missing.iter().any(|each| matches!(each, Missing::PassingSessions { have: 1, need: 2, .. })),
+        "{missing:?}"
+    );
+    assert!(squat.criteria[0].critical);
+    let given = squat.overruled.as_ref().unwrap();
+    assert_eq!((given.load, given.why.as_deref()), (kg(62.0), Some("to look at one set")));
+    // The limit of effort is everybody's, that of the shoulder the press's alone.
+    assert_eq!((squat.limits.len(), answer.lifts[1].limits.len()), (1, 2));
+    let last = squat.last.as_ref().unwrap();
+    assert_eq!((last.day, last.sets.len(), last.outcome), (trained, 2, Some(Outcome::Pass)));
+    assert_eq!((last.cue.as_ref(), last.note.as_deref()), (Some(&name("knees out")), Some("slept little")));
+    assert_eq!(answer.pain[0].last.1, Pain::new(2).unwrap());
+    assert_eq!(answer.body_mass.map(|(_, mass)| mass), Some(kg(80.0)));
+    // The press has not been trained.
+    assert_eq!(answer.missing, [Lacking::SessionOf(name("press"))]);
+    assert!(answer.cautions.contains(&Caution::ExaminesNobody));
+
+    let all = said.join("\n");
+    for part in [
+        "Squat: holding, 2 x 5 at 60 kg (full).",
+        "Gate: 2 sessions in a row that pass, each on another day, with at least 9 of 10 repetitions acceptable.",
+        "1 of 2 passing sessions in a row",
+        "brace (must hold in every repetition)",
+        "Overruled by coach until 14 Jan 2026, to 62 kg: to look at one set",
+        "Limit: no rating above 8, no long breath-hold.",
+        "Limit for the shoulder: no load above 42.5 kg.",
+        "Last on 6 Jan 2026: 60 kg x 5; 60 kg x 5; passed.",
+        "Said last: knees out.",
+        "Written beside it: slept little",
+        "Pain in the knee: 2 of 10 on 7 Jan 2026.",
+        "Clearance of 5 Jan 2026: cleared within limits, until 15 Apr 2026.",
+        "Body mass 80 kg on 6 Jan 2026.",
+        "Since 5 Jan 2026: 1 session.",
+        "7 Jan 2026: override by the coach, squat.",
+        "No session of press is in the log.",
+    ] {
+        assert!(all.contains(part), "{part:?} in\n{all}");
+    }
+}
+
+#[test]
+fn an_empty_log_is_handed_over_as_missing() {
+    let log = Log::new(Lifter::new(name("invented")));
+    let today = "2026-01-05".parse().unwrap();
+    let answer = handover(&log, today, today).unwrap();
+    assert_eq!(answer.missing, [Lacking::Parameters, Lacking::Clearance, Lacking::BodyMass]);
+    assert!(answer.lifts.is_empty() && answer.age.is_none() && answer.body_mass.is_none());
+}
+
+#[test]
+fn a_stop_is_said_before_anything_else() {
+    let mut world = World::new(parameters());
+    world.good_day("squat");
+    world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+    let (answer, said) = asked(&world, world.day);
+    assert_eq!((answer.stops.len(), answer.stops[0].region.as_ref()), (1, None));
+    assert!(said[0].starts_with("Stop: chest pain or pressure"), "{said:?}");
+    assert!(!said.iter().any(|line| line.contains("staying is as good")));
+    world.clear();
+    let (answer, said) = asked(&world, world.day);
+    assert!(answer.stops[0].cleared && !answer.stops[0].signed);
+    assert_eq!(said[1], "A clearance for it is there; the coach's sign-off is not.");
+    let mut world = World::new(parameters());
+    world.pain("knee", 7);
+    let (answer, said) = asked(&world, world.day);
+    assert_eq!(answer.stops[0].region, Some(name("knee")));
+    assert!(said[0].starts_with("Stop: pain in the knee"), "{said:?}");
+}
+
+/// From 60 kg a step of 10 % at most is 66 kg.
+#[test]
+fn what_changed_is_told_from_the_end_of_the_day_asked_about() {
+    let mut world = World::on_offer("squat");
+    let before = world.day.plus(-1).unwrap();
+    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    let (answer, said) = asked(&world, before);
+    assert_eq!(answer.changed.lifts.len(), 1);
+    let moved = &answer.changed.lifts[0];
+    assert_eq!((moved.from.as_ref().unwrap().0.load(), moved.to.0.load()), (kg(60.0), kg(66.0)));
+    assert_eq!(answer.changed.acts.iter().map(|act| act.kind).collect::<Vec<_>>(), ["advance_accepted"]);
+    assert_eq!(answer.changed.sessions, 0);
+    assert!(said.iter().any(|line| line.contains("step taken, squat")), "{said:?}");
+    // Since today nothing has changed.
+    let (answer, _) = asked(&world, world.day);
+    assert!(answer.changed.lifts.is_empty() && answer.changed.acts.is_empty());
+    // Since long before there was no lift at all.
+    let (answer, _) = asked(&world, "2020-01-01".parse().unwrap());
+    assert!(answer.changed.lifts.iter().all(|lift| lift.from.is_none()));
+    assert_eq!(answer.changed.sessions, 4);
+}
+
+/// A step is on offer; kept on purpose, the lift takes none.
+#[test]
+fn row_71_a_lift_that_is_kept_moves_nowhere_and_says_down_to_where() {
+    let mut world = World::on_offer("squat");
+    let role = RoleSet { lift: name("squat"), role: Role::Maintain, not_below: Some(kg(55.0)) };
+    world.add(EventKind::RoleSet(role));
+    let (answer, said) = asked(&world, world.day);
+    let squat = &answer.lifts[0];
+    assert_eq!(squat.purpose, Purpose::Maintain { not_below: Some(kg(55.0)) });
+    let MoveOutlook::Blocked { by, .. } = &squat.outlook else { panic!("a step is on offer") };
+    assert!(by.iter().any(|reason| reason.code() == "maintaining"), "{by:?}");
+    assert!(said.contains(&"Kept on purpose; down to 55 kg it is on plan.".to_string()), "{said:?}");
+}
+
+#[test]
+fn every_kind_of_act_has_its_phrase() {
+    let phrases = bismar::text::phrases();
+    let beside = [
+        "session_recorded",
+        "next_day_report",
+        "day_report",
+        "pain_report",
+        "body_mass_recorded",
+        "correction",
+    ];
+    for kind in EventKind::NAMES.iter().filter(|kind| !beside.contains(kind)) {
+        assert!(phrases.iter().any(|(key, _)| *key == format!("act.{kind}")), "{kind}");
+    }
+}
+
+/// The demo log: every lift is told with its gate, and nothing is missing.
+#[test]
+fn the_demo_log_is_handed_over() {
+    let log = Log::from_json(include_str!("../../examples/data/demo-log.json")).unwrap();
+    let today = "2026-08-28".parse().unwrap();
+    let answer = handover(&log, today, "2026-08-01".parse().unwrap()).unwrap();
+    let state = fold(&log).unwrap();
+    assert_eq!(answer.lifts.len(), state.lifts().len());
+    assert!(answer.missing.is_empty(), "{:?}", answer.missing);
+    for said in Words::of(state.parameters().unwrap()).handover(&answer) {
+        is_careful(&said);
+        assert!(!said.contains(['{', '}']), "{said}");
+    }
+}

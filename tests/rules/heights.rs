@@ -1,0 +1,155 @@
+//! Where nothing lighter is made at the height: the nearest height with its caution, else the easier rung, else nothing
+//! today. The same work is never called easier.
+
+use super::world::*;
+use bismar::condition::DayClass;
+use bismar::loading::{Disc, Stock};
+use bismar::prescription::{LiftToday, Verdict};
+use bismar::record::*;
+
+/// A pull at 225 mm: of discs that high only 20 kg ones, so 60 kg is the lightest; the 10 kg ones reach 162.5 mm.
+fn pull(small: bool, rung: u8, blocks: &[f64]) -> Parameters {
+    let mut all = parameters();
+    let disc = |mass: f64, count: u16, across: f64| {
+        Disc::new(kg(mass), count).unwrap().with_diameter(mm(across)).unwrap()
+    };
+    let mut discs = vec![disc(20.0, 2, 450.0)];
+    if small {
+        discs.extend([disc(10.0, 4, 325.0), disc(2.5, 2, 190.0)]);
+    }
+    all.stock = Stock::new(discs).unwrap();
+    all.blocks = blocks.iter().map(|height| mm(*height)).collect();
+    all.lifts = vec![LiftParameters {
+        starts_from: StartsFrom::Floor,
+        ranges: vec![mm(225.0)],
+        start: Grant { place: Place { rung, range: 0, tempo: 0 }, work: Work::new(3, 5, kg(60.0)) },
+        gate: bismar::gate::Gate::new(bismar::gate::Requirement::PassRun(
+            bismar::gate::PassRun::new(9, 10, 2).unwrap(),
+        ))
+        .unwrap(),
+        ..lift("squat", "knee", 60.0)
+    }];
+    all
+}
+
+/// What lightens the lift: a day below the usual, pain, technique only, breaks, a stop that was lifted, a step back.
+fn lightened(all: &Parameters) -> Vec<(&'static str, LiftToday)> {
+    let mut usual = World::new(all.clone());
+    (0..2).for_each(|_| usual.good_day("squat"));
+    let after = |change: fn(&mut World)| {
+        let mut world = usual.clone();
+        change(&mut world);
+        world.today("squat")
+    };
+    vec![
+        ("a day below the usual", after(|world| world.day_report(DayClass::Below))),
+        (
+            "pain",
+            after(|world| {
+                world.day_report(DayClass::Within);
+                world.pain("knee", 4);
+            }),
+        ),
+        (
+            "technique only",
+            after(|world| {
+                world.pain("knee", 4);
+                world.wait(1);
+            }),
+        ),
+        ("47 days", after(|world| world.wait(47).day_report(DayClass::Within))),
+        ("250 days", after(|world| world.wait(250).day_report(DayClass::Within))),
+        (
+            "a stop that was lifted",
+            after(|world| {
+                world.pain("knee", 7);
+                world.wait(1).clear();
+                world.sign_off(SignOffScope::Region(name("knee")));
+                world.wait(1).day_report(DayClass::Within);
+            }),
+        ),
+        (
+            "a step back",
+            after(|world| {
+                for _ in 0..2 {
+                    world.day_report(DayClass::Within);
+                    world.train("squat", false);
+                    world.morning();
+                    world.wait(2);
+                }
+                world.day_report(DayClass::Within);
+            }),
+        ),
+    ]
+}
+
+#[test]
+fn the_nearest_height_above_is_taken_and_says_by_how_much_it_is_off() {
+    for (what, today) in lightened(&pull(true, 0, &[90.0])) {
+        // 20 kg of bar and two of 10 kg on blocks, 27.5 mm higher.
+        assert_eq!(
+            (today.load, today.blocks),
+            (Some(kg(40.0)), Some(mm(90.0))),
+            "{what}: {:?}",
+            today.reasons
+        );
+        assert!(says(&today, "height_off"), "{what}");
+        assert!(today.cautions.iter().any(|caution| caution.as_str() == "lower_start"), "{what}");
+    }
+}
+
+#[test]
+fn a_lighter_bar_that_starts_lower_is_not_called_easier() {
+    for (what, today) in lightened(&pull(true, 0, &[])) {
+        // Two of 10 kg would carry the bar 62.5 mm lower.
+        assert_ne!(today.load, Some(kg(40.0)), "{what}: {:?}", today.reasons);
+        assert!(says(&today, "nothing_easier") || says(&today, "half_for_lighter"), "{what}");
+    }
+}
+
+#[test]
+fn blocks_that_come_near_are_used() {
+    for (what, today) in lightened(&pull(true, 0, &[60.0, 65.0])) {
+        assert_eq!((today.load, today.blocks), (Some(kg(40.0)), Some(mm(65.0))), "{what}");
+        assert!(says(&today, "height_off"), "{what}");
+    }
+}
+
+#[test]
+fn without_anything_lighter_the_easier_rung_or_half_of_the_work() {
+    for (what, today) in lightened(&pull(false, 1, &[])) {
+        assert_eq!((today.place.rung, today.load), (0, Some(kg(60.0))), "{what}: {:?}", today.reasons);
+        assert_ne!(today.verdict, Verdict::Rest, "{what}");
+    }
+    for (what, today) in lightened(&pull(false, 0, &[])) {
+        // What asks for easier work today, and there is none: nothing today.
+        if ["a day below the usual", "pain", "technique only"].contains(&what) {
+            assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{what}: {:?}", today.reasons);
+            assert!(says(&today, "nothing_easier"), "{what}");
+            continue;
+        }
+        // A way back leads somewhere.
+        let sets = today.granted.work.sets;
+        assert_eq!(
+            (today.verdict, today.load),
+            (Verdict::EaseOff, Some(kg(60.0))),
+            "{what}: {:?}",
+            today.reasons
+        );
+        assert!(sets > 1 && today.sets == sets.div_ceil(2), "{what}: {} of {sets} sets", today.sets);
+        assert!(says(&today, "half_for_lighter"), "{what}");
+    }
+}
+
+#[test]
+fn smaller_discs_bought_later_make_the_work_easier_that_a_stop_asks_for() {
+    let mut world = World::new(pull(false, 0, &[]));
+    (0..2).for_each(|_| world.good_day("squat"));
+    world.pain("knee", 7);
+    world.wait(1).clear();
+    world.sign_off(SignOffScope::Region(name("knee")));
+    world.wait(1).day_report(DayClass::Within);
+    assert_eq!(world.today("squat").load, Some(kg(60.0)));
+    world.add(EventKind::ParametersChanged(Box::new(pull(true, 0, &[65.0]))));
+    assert_eq!(world.today("squat").load, Some(kg(40.0)));
+}
