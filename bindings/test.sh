@@ -5,13 +5,8 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-step() {
-  local name=$1 from=$SECONDS
-  shift
-  echo "== bindings: $name"
-  "$@"
-  echo "== bindings: $name: $((SECONDS - from)) s"
-}
+part=bindings
+. tests/step.sh
 
 targets() {
   rustup target list --installed | grep -qx wasm32-unknown-unknown || rustup target add wasm32-unknown-unknown
@@ -38,7 +33,7 @@ reproducible() {
   mkdir -p "$other"
   git ls-files -z --cached --others --exclude-standard | tar --null -T - -cf - | tar -C "$other" -xf -
   ln -s "$PWD/bindings/node_modules" "$other/bindings/node_modules"
-  CARGO_TARGET_DIR="$other/target" "${CARGO_TARGET_DIR:-target}/debug/bismar-build" package --root "$other" >/dev/null
+  CARGO_TARGET_DIR="$other/target" "${CARGO_TARGET_DIR:-target}/debug/bismar-build" package --root "$other" --parts "$BISMAR_PARTS" >/dev/null
   diff -r bindings/pkg "$other/bindings/pkg"
   echo "byte for byte the same from two folders"
   rm -rf "$(dirname "$other")"
@@ -49,13 +44,15 @@ tests() {
   node --test --test-reporter=spec --test-concurrency=1 "$@"
 }
 
+# Parts of the package to build and test beside the whole; `.ci/run` names all of them.
+export BISMAR_PARTS=${BISMAR_PARTS-session}
 export BISMAR_VITE_OUT=${BISMAR_VITE_OUT:-$PWD/target/bindings-vite}
 export BISMAR_CORPUS=${BISMAR_CORPUS:-$PWD/target/bindings-corpus}
 
 step "toolchain target" targets
 step "npm packages" packages
 step "lock file names no host" no_registry_host
-step "build the package" cargo run --quiet --package bismar-build -- package
+step "build the package" cargo run --quiet --package bismar-build -- package --parts "$BISMAR_PARTS"
 step "corpus and native digests" cargo run --quiet --package bismar-build -- corpus "$BISMAR_CORPUS"
 step "surface, boundary, instance, logs, published checks, schemas, types, bits in Node" tests \
   bindings/tests/{surface,boundary,instance,progress,published,schemas,types,bits}.test.mjs

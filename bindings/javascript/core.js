@@ -1,29 +1,5 @@
 // The part of the package that is written by hand; the tool puts the glue before it and the functions after it.
 
-/** An error of the library: `code` is stable, `field` is the path, `allowed` says what would have been accepted. */
-export class BismarError extends Error {
-  constructor({ code, field = "", value, allowed, event }, cause) {
-    super(sentence(code, field, value, allowed, event), cause === undefined ? undefined : { cause });
-    this.name = "BismarError";
-    this.code = code;
-    this.field = field;
-    this.value = value;
-    this.allowed = allowed;
-    this.event = event;
-  }
-}
-
-function sentence(code, field, value, allowed, event) {
-  let text = event === undefined ? code : `event ${event}: ${code}`;
-  if (field !== "") text += `: ${field}`;
-  if (value !== undefined) text += ` = ${typeof value === "string" ? JSON.stringify(value) : value}`;
-  if (allowed === undefined) return text;
-  if (allowed.oneOf !== undefined) return `${text} (allowed: ${allowed.oneOf.join(", ")})`;
-  if (allowed.rule !== undefined) return `${text} (allowed: ${allowed.rule})`;
-  const unit = allowed.unit === undefined ? "" : ` ${allowed.unit}`;
-  return `${text} (allowed: ${allowed.low} to ${allowed.high}${unit})`;
-}
-
 // Why the instance can no longer be used; undefined while it can.
 let fault;
 let starting;
@@ -221,15 +197,26 @@ function wellFormed(text) {
   return !/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/.test(text);
 }
 
-/** A typed array of numbers as it is; others are refused. */
+// What a typed array is, by its own slots: nothing that a caller can put over them is asked.
+const TYPED = Object.getPrototypeOf(Uint8Array.prototype);
+const slot = (name) => Object.getOwnPropertyDescriptor(TYPED, name).get;
+const [kindOf, lengthOf, bufferOf] = [slot(Symbol.toStringTag), slot("length"), slot("buffer")];
+const COLUMNS = /^(Float32|Float64|Uint8|Uint16|Uint32|Int8|Int16|Int32)Array$/;
+
+/** A copy of a typed array's numbers, taken at once; what is none, or has lost its buffer, is refused. */
 function column(list) {
-  const kind = Object.prototype.toString.call(list);
-  const { byteLength } = list;
-  const kept = list instanceof Float64Array || /^\[object (Float|Int|Uint)(8|16|32|64)(Clamped)?Array\]$/.test(kind);
-  if (!kept || Object.hasOwn(list, "length") || Object.hasOwn(list, "byteLength") || byteLength === undefined) {
-    throw refusal("wrong_type", "an array of numbers");
+  if (!COLUMNS.test(kindOf.call(list) ?? "")) throw refusal("wrong_type", "an array of numbers");
+  const length = lengthOf.call(list);
+  try {
+    // A buffer that was handed over has no bytes to look at.
+    new Uint8Array(bufferOf.call(list), 0, 0);
+    if (length === 0 && bufferOf.call(list).byteLength === 0 && bufferOf.call(list).detached === true) throw new TypeError();
+    const copy = new Float64Array(length);
+    copy.set(list);
+    return copy;
+  } catch {
+    throw refusal("wrong_type", "an array that still has its numbers");
   }
-  return list;
 }
 
 // Thrown while packing; becomes an error with the path once it is known.
@@ -437,87 +424,29 @@ function takeColumns(names, given) {
     for (field of Object.keys(given)) if (!names.includes(field)) throw refusal("unknown_field");
     const columns = [];
     let rows;
-    for (field of names) {
-      if (!Object.hasOwn(given, field)) throw refusal("missing_field");
-      const one = given[field];
-      if (typeof one !== "number") {
-        if (!ArrayBuffer.isView(one)) throw refusal("wrong_type", "a number or a typed array of numbers");
-        rows ??= column(one).length;
-        if (column(one).length !== rows || rows > MOST_VALUES) throw refusal("wrong_type", "columns of one length");
+    // All are read before any is copied: a getter may change what was read before it.
+    const read = names.map((name) => {
+      field = name;
+      if (!Object.hasOwn(given, name)) throw refusal("missing_field");
+      return given[name];
+    });
+    for (const [at, one] of read.entries()) {
+      field = names[at];
+      if (typeof one === "number") {
+        columns.push(one);
+        continue;
       }
-      columns.push(one);
+      if (!ArrayBuffer.isView(one)) throw refusal("wrong_type", "a number or a typed array of numbers");
+      const copy = column(one);
+      rows ??= copy.length;
+      if (copy.length !== rows || rows > MOST_VALUES) throw refusal("wrong_type", "columns of one length");
+      columns.push(copy);
     }
     return columns;
   } catch (thrown) {
     const { code, allowed, value } =
       thrown instanceof Refusal ? thrown : refusal("wrong_type", "values that can be read");
     throw new BismarError({ code, field, value, allowed });
-  }
-}
-
-// ---- A state kept between calls.
-
-const closing = new FinalizationRegistry((number) => wasm?.raw_close(number));
-
-function ask(progress, request, given) {
-  const number = PLACES.get(progress);
-  if (number === undefined) throw new BismarError({ code: "not_ready", field: "progress", allowed: { rule: "not closed" } });
-  try {
-    put(given);
-    return unpack(wasm.raw_ask(number, request));
-  } catch (thrown) {
-    throw translated(thrown);
-  }
-}
-
-const PLACES = new WeakMap();
-
-function open(progress, given) {
-  try {
-    put(given);
-    const number = wasm.raw_open();
-    if (number < 0) unpack(wasm.raw_error());
-    PLACES.set(progress, number);
-    closing.register(progress, number, progress);
-  } catch (thrown) {
-    throw translated(thrown);
-  }
-}
-
-/** A folded log that stays inside the instance, so that only what is new crosses. */
-export class Progress {
-  constructor(log) {
-    open(this, { log });
-  }
-
-  static fromState(state, log) {
-    const progress = Object.create(Progress.prototype);
-    open(progress, { state, log });
-    return progress;
-  }
-
-  apply(event) {
-    ask(this, 0, { event });
-  }
-
-  decide(today) {
-    return ask(this, 1, { today });
-  }
-
-  nextSession(plan, today) {
-    return ask(this, 2, { plan, today });
-  }
-
-  state() {
-    return ask(this, 3, {});
-  }
-
-  close() {
-    const number = PLACES.get(this);
-    if (number === undefined) return;
-    PLACES.delete(this);
-    closing.unregister(this);
-    wasm?.raw_close(number);
   }
 }
 

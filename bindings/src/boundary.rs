@@ -4,14 +4,13 @@
 use std::cell::RefCell;
 
 use bismar::Error;
-use bismar::progression::State;
 use bismar::value::Value;
 use wasm_bindgen::prelude::*;
 
 use crate::fault::Fault;
 use crate::flat::{self, Column};
 use crate::parcel::{NamesRead, NamesWritten};
-use crate::{dispatch, doors, parcel};
+use crate::{dispatch, parcel};
 
 thread_local! {
     static IN: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
@@ -20,9 +19,7 @@ thread_local! {
     static NAMES_WRITTEN: RefCell<NamesWritten> = RefCell::default();
     static COLUMNS: RefCell<Vec<Column>> = const { RefCell::new(Vec::new()) };
     static ANSWERS: RefCell<Vec<f64>> = const { RefCell::new(Vec::new()) };
-    // States kept for the package's handles; a place that was given back is used again.
-    static KEPT_STATES: RefCell<Vec<Option<State>>> = const { RefCell::new(Vec::new()) };
-    static LAST: RefCell<Option<Fault>> = const { RefCell::new(None) };
+    pub(crate) static LAST: RefCell<Option<Fault>> = const { RefCell::new(None) };
 }
 
 /// Memory that is kept between calls at most; what a large call took is given back.
@@ -54,7 +51,7 @@ pub fn raw_answer() -> usize {
     OUT.with_borrow(|bytes| bytes.as_ptr() as usize)
 }
 
-fn answer(value: &Value) -> i32 {
+pub(crate) fn answer(value: &Value) -> i32 {
     OUT.with_borrow_mut(|bytes| {
         bytes.clear();
         bytes.shrink_to(KEPT);
@@ -63,7 +60,7 @@ fn answer(value: &Value) -> i32 {
     })
 }
 
-fn refuse(fault: &Fault) -> i32 {
+pub(crate) fn refuse(fault: &Fault) -> i32 {
     -answer(&fault.to_value())
 }
 
@@ -74,64 +71,8 @@ pub fn raw_build() -> i32 {
     answer(&Value::Text(option_env!("BISMAR_BUILD_ID").unwrap_or("unbuilt").into()))
 }
 
-fn given() -> Result<Value, Error> {
+pub(crate) fn given() -> Result<Value, Error> {
     IN.with_borrow(|bytes| NAMES_READ.with_borrow_mut(|names| parcel::read(bytes, names)))
-}
-
-/// Folds the log that was put in, or takes the state stored with it, and keeps the state: its number, or -1 and
-/// `raw_error` says why.
-#[wasm_bindgen]
-#[must_use]
-pub fn raw_open() -> i32 {
-    let opened = given()
-        .map_err(|error| Fault::as_spelled(&error))
-        .and_then(|given| doors::open(&given).map_err(|error| Fault::about(&error, &given)));
-    match opened {
-        Ok(state) => KEPT_STATES.with_borrow_mut(|states| {
-            let free = states.iter().position(Option::is_none).unwrap_or(states.len());
-            if free == states.len() {
-                states.push(None);
-            }
-            if let Some(place) = states.get_mut(free) {
-                *place = Some(state);
-            }
-            free as i32
-        }),
-        Err(fault) => {
-            LAST.set(Some(fault));
-            -1
-        }
-    }
-}
-
-/// Asks a kept state.
-#[wasm_bindgen]
-#[must_use]
-pub fn raw_ask(number: usize, request: u32) -> i32 {
-    let given = match given() {
-        Ok(given) => given,
-        Err(error) => return refuse(&Fault::as_spelled(&error)),
-    };
-    let answered = KEPT_STATES.with_borrow_mut(|states| {
-        match (states.get_mut(number).and_then(Option::as_mut), doors::Request::from_number(request)) {
-            (Some(state), Some(request)) => doors::ask(state, request, &given),
-            _ => Err(doors::gone()),
-        }
-    });
-    match answered {
-        Ok(value) => answer(&value),
-        Err(error) => refuse(&Fault::about(&error, &given)),
-    }
-}
-
-/// Gives a kept state back.
-#[wasm_bindgen]
-pub fn raw_close(number: usize) {
-    KEPT_STATES.with_borrow_mut(|states| {
-        if let Some(place) = states.get_mut(number) {
-            *place = None;
-        }
-    });
 }
 
 /// Calls the function at `index` of the dispatch table with the value that was put in.

@@ -1,15 +1,13 @@
-//! Calls by number: the entries of the registry, then the doors, then those that only the offline page has.
+//! Calls by number: those of the surface, then those that only the offline page has.
 
-use bismar::error::Allowed;
 use bismar::source::Entry;
 use bismar::value::Value;
-use bismar::{Code, Error, registry};
+use bismar_surface::calls::{self, Call};
 
-use crate::doors::DOORS;
 use crate::fault::Fault;
 
 thread_local! {
-    static TABLE: Vec<&'static Entry> = registry::entries().collect();
+    static TABLE: Vec<Call> = calls::numbered().map(|(_, call)| call).collect();
 }
 
 #[cfg(feature = "page")]
@@ -17,18 +15,11 @@ static FURTHER: &[Entry] = bismar_page::ENTRIES;
 #[cfg(not(feature = "page"))]
 static FURTHER: &[Entry] = &[];
 
-type Call = fn(&Value) -> Result<Value, Error>;
-
 fn find(index: u32) -> Option<Call> {
     let index = usize::try_from(index).ok()?;
-    TABLE.with(|table| match table.get(index) {
-        Some(entry) => Some(entry.call),
-        None => {
-            let index = index.checked_sub(table.len())?;
-            let further = || FURTHER.get(index.checked_sub(DOORS.len())?).map(|entry| entry.call);
-            DOORS.get(index).map(|door| door.call).or_else(further)
-        }
-    })
+    let listed = |table: &Vec<Call>| (table.get(index).copied(), index.checked_sub(table.len()));
+    let (call, further) = TABLE.with(listed);
+    call.or_else(|| FURTHER.get(further?).map(|entry| entry.call))
 }
 
 /// Calls the function with that number with a tree whose keys are in Rust's spelling.
@@ -38,10 +29,6 @@ fn find(index: u32) -> Option<Call> {
 pub fn call(index: u32, given: &Value) -> Result<Value, Fault> {
     match find(index) {
         Some(call) => call(given).map_err(|error| Fault::about(&error, given)),
-        None => {
-            let error =
-                Error::new(Code::UnknownFunction, "function", index, Allowed::rule("a key of the registry"));
-            Err(Fault::as_spelled(&error))
-        }
+        None => Err(Fault::as_spelled(&calls::unknown(index))),
     }
 }

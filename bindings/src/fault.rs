@@ -1,7 +1,7 @@
 //! An error in JavaScript's spelling.
 
 use bismar::error::{Allowed, Given};
-use bismar::value::{Key, Value};
+use bismar::value::Value;
 use bismar::{Code, Error};
 
 use crate::names::camel;
@@ -63,41 +63,7 @@ impl Fault {
     /// The error as the plain object that the package's error class is made from.
     #[must_use]
     pub fn to_value(&self) -> Value {
-        let mut fields = vec![
-            ("code".into(), Value::Text(self.code.as_str().into())),
-            ("field".into(), Value::Text(self.field.clone().into())),
-        ];
-        match &self.value {
-            Given::Nothing => {}
-            Given::Number(number) => fields.push(("value".into(), Value::Number(*number))),
-            Given::Text(text) => fields.push(("value".into(), Value::Text(text.clone().into()))),
-        }
-        if let Some(allowed) = allowed(&self.allowed) {
-            fields.push(("allowed".into(), Value::Map(allowed)));
-        }
-        if let Some(event) = self.event {
-            fields.push(("event".into(), Value::Number(f64::from(event))));
-        }
-        Value::Map(fields)
-    }
-}
-
-fn allowed(allowed: &Allowed) -> Option<Vec<(Key, Value)>> {
-    match allowed {
-        Allowed::Between { low, high, unit } => {
-            let mut fields = vec![("low".into(), Value::Number(*low)), ("high".into(), Value::Number(*high))];
-            if !unit.is_empty() {
-                fields.push(("unit".into(), Value::Text(unit.clone())));
-            }
-            Some(fields)
-        }
-        Allowed::OneOf(names) => {
-            let names =
-                names.split(',').map(|name| Value::Text(name.trim_start_matches(' ').to_string().into()));
-            Some(vec![("one_of".into(), Value::List(names.collect()))])
-        }
-        Allowed::Rule(rule) => Some(vec![("rule".into(), Value::Text(rule.clone()))]),
-        _ => None,
+        bismar_surface::fault::parts(self.code.as_str(), &self.field, &self.value, &self.allowed, self.event)
     }
 }
 

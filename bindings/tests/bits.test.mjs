@@ -7,7 +7,7 @@ import init, * as bismar from "../pkg/node.js";
 import { differing, digests } from "./corpus-runner.mjs";
 import { corpusFolder } from "./files.mjs";
 
-test("every function gives the same bits natively and in Node", async () => {
+test("row_77: every function gives the same bits natively and in Node", async () => {
   await init();
   const expected = JSON.parse(readFileSync(join(corpusFolder, "digests.json"), "utf8"));
   const found = await digests(bismar, readFileSync(join(corpusFolder, "corpus.bin")));

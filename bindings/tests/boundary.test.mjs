@@ -148,3 +148,46 @@ test("10 000 bad calls leave memory as it was", () => {
   assert.equal(diagnostics().memoryBytes, before);
   assert.deepEqual(call({ load: { kg: 100 }, reps: 15 }), { kg: 150 });
 });
+
+test("columns are read by what they are: subclassed, falsely tagged, handed over, resized, shared", () => {
+  const { batch } = bismar;
+  const reps = 5;
+  const right = batch.oneRm.epley1985({ load: new Float64Array([100, 110]), reps });
+  class Longer extends Float64Array {
+    get length() {
+      return 1_000_000;
+    }
+  }
+  assert.deepEqual(batch.oneRm.epley1985({ load: new Longer([100, 110]), reps }), right);
+  const tagged = new Float64Array([100, 110]);
+  Object.defineProperty(tagged, Symbol.toStringTag, { value: "Uint8Array" });
+  Object.defineProperty(tagged, "length", { value: 7 });
+  assert.deepEqual(batch.oneRm.epley1985({ load: tagged, reps }), right);
+  const shared = new Float64Array(new SharedArrayBuffer(16));
+  shared.set([100, 110]);
+  assert.deepEqual(batch.oneRm.epley1985({ load: shared, reps }), right);
+  const handedOver = new Float64Array([100, 110]);
+  structuredClone(handedOver.buffer, { transfer: [handedOver.buffer] });
+  assert.throws(() => batch.oneRm.epley1985({ load: handedOver, reps }), { code: "wrong_type", field: "load" });
+  assert.throws(() => batch.oneRm.epley1985({ load: new BigInt64Array(2), reps }), { code: "wrong_type" });
+  assert.throws(() => batch.oneRm.epley1985({ load: new DataView(new ArrayBuffer(8)), reps }), { code: "wrong_type" });
+  const false_ = Object.setPrototypeOf({ length: 2, [Symbol.toStringTag]: "Float64Array" }, Float64Array.prototype);
+  assert.throws(() => batch.oneRm.epley1985({ load: false_, reps }), { code: "wrong_type" });
+  // A getter that shrinks what was read before it: the copy is taken after all were read.
+  const buffer = new ArrayBuffer(16, { maxByteLength: 16 });
+  const shrinking = new Float64Array(buffer);
+  shrinking.set([100, 110]);
+  const given = { load: shrinking, get reps() { buffer.resize(8); return new Float64Array([5]); } };
+  assert.deepEqual(batch.oneRm.epley1985(given), right.slice(0, 1));
+  assert.deepEqual(batch.oneRm.epley1985({ load: new Float64Array([100, 110]), reps }), right, "the instance stays alive");
+});
+
+test("a message cuts a long value, the error keeps it", () => {
+  const long = "x".repeat(50_000);
+  try {
+    bismar.oneRm.epley1985({ load: { kg: 100 }, reps: long });
+    assert.fail();
+  } catch (error) {
+    assert.ok(error.message.length < 600, String(error.message.length));
+  }
+});

@@ -35,9 +35,13 @@ const node = (folder, file) => {
 
 test("the tarball holds what it should and nothing else", () => {
   const { files } = JSON.parse(npm(["pack", "--dry-run", "--json", "--silent"], pkg))[0];
-  const names = files.map(({ path }) => path).sort();
+  const parts = readdirSync(pkg).filter((name) => existsSync(join(pkg, name, "core.js")));
+  const own = ["bismar.wasm", "core.js", "index.d.ts", "index.js", "node.js", "slim.d.ts", "slim.js"];
+  const names = files.map(({ path }) => path).filter((path) => !parts.includes(path.split("/")[0])).sort();
+  const inParts = files.map(({ path }) => path).filter((path) => parts.includes(path.split("/")[0])).sort();
+  assert.deepEqual(inParts, parts.flatMap((part) => own.map((file) => `${part}/${file}`)).sort());
   assert.deepEqual(names, [
-    "LICENSE", "README.md", "bismar.wasm", "core.js", "index.d.ts", "index.js", "inline.d.ts", "inline.js", "node.js",
+    "LICENSE", "README.md", "bismar.wasm", "core.js", "error.js", "index.d.ts", "index.js", "inline.d.ts", "inline.js", "node.js",
     "package.json", "registry.json", "schemas/log.schema.json", "schemas/plan.schema.json",
     "schemas/state.schema.json", "slim.d.ts", "slim.js",
   ]);
@@ -46,7 +50,8 @@ test("the tarball holds what it should and nothing else", () => {
 test("nothing in the package tells where it was built", () => {
   for (const name of readdirSync(pkg)) {
     if (name === "schemas") continue;
-    const text = readFileSync(join(pkg, name), "latin1");
+    const inside = existsSync(join(pkg, name, "core.js")) ? ["core.js", "bismar.wasm", "index.d.ts"].map((file) => join(name, file)) : [name];
+    const text = inside.map((file) => readFileSync(join(pkg, file), "latin1")).join("");
     for (const trace of ["/root/", "/home/", process.env.HOME, bindings]) {
       assert.ok(trace === undefined || trace === "/" || !text.includes(trace), `${name} mentions ${trace}`);
     }
@@ -91,6 +96,25 @@ test("Node, slim with the raw wasm, and the data files", () => {
     await readFile(new URL(import.meta.resolve("bismar/schemas/log.schema.json")));
     console.log(${PRINT}, rows.length > 0);`;
   assert.equal(node(project("slim", { "main.js": text }), "main.js"), "150 true");
+});
+
+test("two parts beside each other, in Node and bundled", { skip: !["strength", "loading"].every((part) => existsSync(join(pkg, part))) && "both parts are not built" }, async () => {
+  const text = `
+    import start, { oneRm } from "bismar/strength";
+    import begin, { loading } from "bismar/loading";
+    await Promise.all([start(), begin()]);
+    const max = oneRm.epley1985({ load: { kg: 100 }, reps: 15 });
+    console.log(max.kg, loading.stepHigh);`;
+  const folder = project("parts", { "main.js": text });
+  assert.equal(node(folder, "main.js"), "150 10");
+  const slim = `
+    import strength from "bismar/strength/bismar.wasm"; import loading from "bismar/loading/bismar.wasm";
+    import start, { oneRm } from "bismar/strength/slim"; import begin, { loading as bars } from "bismar/loading/slim";
+    Promise.all([start(strength), begin(loading)]).then(() => console.log(oneRm.epley1985({ load: { kg: 100 }, reps: 15 }).kg, bars.stepHigh));`;
+  const { build } = await import("esbuild");
+  const bundled = project("parts-bundled", { "main.js": slim });
+  await build({ absWorkingDir: bundled, entryPoints: ["main.js"], bundle: true, logLevel: "silent", format: "cjs", platform: "node", outfile: "out/main.cjs", target: "node20", loader: { ".wasm": "binary" } });
+  assert.equal(node(bundled, "out/main.cjs"), "150 10");
 });
 
 test("Node, a worker thread", () => {

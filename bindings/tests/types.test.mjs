@@ -1,7 +1,7 @@
 // The declarations: good and bad uses under `tsc --strict`, and real values against the text.
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import test from "node:test";
@@ -42,6 +42,14 @@ function compile(files) {
   rmSync(folder, { recursive: true });
   return { status, text: `${stdout}${stderr}` };
 }
+
+test("the declarations of each part that is built", () => {
+  const parts = readdirSync(pkg).filter((name) => existsSync(join(pkg, name, "index.d.ts")));
+  const uses = parts.map((name, at) => `import init${at} from "bismar/${name}"; import type { Code as Code${at} } from "bismar/${name}/slim"; await init${at}();`);
+  const strength = parts.includes("strength") ? 'import { oneRm } from "bismar/strength"; const max: number = oneRm.epley1985({ load: { kg: 1 }, reps: 2 }).kg; console.log(max);' : "";
+  const { status, text } = compile({ "parts.ts": [...uses, strength, "export {};"].join("\n") });
+  assert.equal(status, 0, text.slice(0, 4000));
+});
 
 test("good uses compile under --strict, bad ones do not", () => {
   const { status, text } = compile({ "good.ts": readFileSync(join(bindings, "tests/types/good.ts"), "utf8") });

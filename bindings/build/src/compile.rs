@@ -5,7 +5,7 @@ use std::process::Command;
 
 use wasm_bindgen_cli_support::{Bindgen, EncodeInto};
 
-use crate::Failure;
+use crate::{Failure, order};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
@@ -35,8 +35,19 @@ pub(crate) fn compile(root: &Path, build_id: &str, features: &[&str]) -> Result<
     let raw = cargo(root, build_id, features)?;
     let mut output = bindgen(&raw)?;
     let glue = output.js().to_string();
-    let named = output.wasm_mut().emit_wasm();
-    let wasm = optimise(root, &named)?;
+    let module = output.wasm_mut();
+    let named = module.emit_wasm();
+    // Like beside like compresses better: names that sort by kind, for the pass that lays functions out by name.
+    let sizes: Vec<_> = module.funcs.iter_local().map(|(id, function)| (id, function.size())).collect();
+    let mut ranked: Vec<_> = sizes
+        .into_iter()
+        .map(|(id, size)| (order::kind(module.funcs.get(id).name.as_deref().unwrap_or_default()), size, id))
+        .collect();
+    ranked.sort();
+    for (rank, (_, _, id)) in ranked.into_iter().enumerate() {
+        module.funcs.get_mut(id).name = Some(format!("f{rank:06}"));
+    }
+    let wasm = optimise(root, &module.emit_wasm())?;
     Ok(Compiled { wasm, named, glue })
 }
 
@@ -89,7 +100,9 @@ fn optimise(root: &Path, named: &[u8]) -> Result<Vec<u8>, Failure> {
     std::fs::write(&before, named)?;
     let status = Command::new("node")
         .arg(root.join("bindings/node_modules/binaryen/bin/wasm-opt"))
-        .args(["-Oz", "--strip-debug", "--strip-producers", "--strip-target-features"])
+        // A body that is inlined into its one caller is no longer like its neighbours: a tenth more after gzip.
+        .args(["-Oz", "--one-caller-inline-max-function-size=0", "--reorder-functions-by-name"])
+        .args(["--strip-debug", "--strip-producers", "--strip-target-features"])
         .args(FEATURES)
         .args([before.as_os_str(), "-o".as_ref(), after.as_os_str()])
         .status()?;

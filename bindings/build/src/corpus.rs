@@ -9,9 +9,11 @@ use std::collections::BTreeMap;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
+use bismar::answers::Door;
 use bismar::value::Value;
 use bismar_bindings::dispatch;
 use bismar_bindings::names::camel;
+use bismar_surface::{calls, fault};
 use serde_json::{Map, json};
 use sha2::{Digest, Sha256};
 
@@ -20,6 +22,9 @@ use crate::{Failure, javascript};
 
 /// Inputs a function gets, unless they are large or slow.
 const INPUTS: usize = 2_000;
+/// The same for languages that run the very code that the native digests come from, so that only reading and writing
+/// can differ; they decode slowly.
+const PLAIN_INPUTS: usize = 200;
 /// Fewest inputs a function gets, however large or slow.
 const FEWEST: usize = 40;
 /// Bytes of inputs a function gets at most.
@@ -64,14 +69,43 @@ const EDGES: &[f64] = &[
     2_147_483_648.0,
 ];
 
+/// In whose spelling the corpus is written and its answers are digested.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Spelling {
+    /// The package's: camelCase, also in errors.
+    JavaScript,
+    /// That of the log's JSON, for every other language.
+    Plain,
+}
+
+impl Spelling {
+    fn inputs(self) -> usize {
+        match self {
+            Spelling::JavaScript => INPUTS,
+            Spelling::Plain => PLAIN_INPUTS,
+        }
+    }
+
+    fn key(self, name: &str) -> String {
+        match self {
+            Spelling::JavaScript => camel(name),
+            Spelling::Plain => name.into(),
+        }
+    }
+}
+
 /// Writes the corpus and its digests into the folder.
-pub(crate) fn write(root: &Path, folder: &Path) -> Result<(), Failure> {
+pub(crate) fn write(root: &Path, folder: &Path, spelling: Spelling) -> Result<(), Failure> {
     std::fs::create_dir_all(folder)?;
     let seeds = seeds(root)?;
     let (mut bytes, mut digests, mut total) = (Vec::new(), Map::new(), 0);
-    for (index, key) in javascript::keys().into_iter().enumerate() {
+    let mut keys = javascript::keys(None);
+    if spelling == Spelling::Plain {
+        keys.extend(bismar_surface::doors::OF_TABLES.iter().map(|door| door.key));
+    }
+    for (index, key) in keys.into_iter().enumerate() {
         let Some(given) = seeds.get(key) else { return Err(format!("{key}: no input to start from").into()) };
-        let function = Function { index: index as u32, key };
+        let function = Function { index: index as u32, key, spelling };
         let (count, digest) = function.run(given, &mut bytes);
         total += count;
         digests.insert(key.into(), json!({ "count": count, "digest": digest }));
@@ -129,7 +163,56 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
     ] {
         seeds.entry(key.into()).or_default().push(given);
     }
+    // With a load to keep, so that the years have something to reckon with.
+    let mut ahead = plan.clone();
+    if let Value::Map(fields) = &mut ahead {
+        let keep = r#"{"keep":[{"lift":"front squat","name":"the sack","load":{"kg":30},"at_age":75}]}"#;
+        fields.push(("years".into(), Value::from_json(keep)?));
+    }
+    for door in bismar::answers::doors() {
+        let own = seeds.entry(door.key.into()).or_default();
+        own.push(asked(door, &log, &plan, &today)?);
+        if door.key == "answers.year" {
+            own.push(asked(door, &log, &ahead, &today)?);
+        }
+    }
     Ok(())
+}
+
+/// What a door of the log is asked about the demo log. What is not named here and may be left out is left out.
+fn asked(door: &Door, log: &Value, plan: &Value, today: &Value) -> Result<Value, Failure> {
+    let mut given = Vec::new();
+    for argument in door.arguments {
+        let value = match argument.name {
+            "log" => log.clone(),
+            "plan" => plan.clone(),
+            "today" | "since" => today.clone(),
+            "done" => {
+                map(&[("lift", &Value::Text("front squat".into())), ("sets", &Value::List(Vec::new()))])
+            }
+            "lift" | "strict" => Value::Text("front squat".into()),
+            "forgiving" => Value::Text("box squat".into()),
+            "sex" => Value::Text("female".into()),
+            "tolerance" => Value::Text("iwf".into()),
+            "phases" => Value::from_json(
+                r#"[{"until":65,"course":{"gain":{"low":0.01,"middle":0.02,"high":0.03}}},{"until":80,"course":"hold"}]"#,
+            )?,
+            // Part of it refused, so that both are compared.
+            "table" => Value::from_json(
+                r#"{"csv":"Date;Exercise;Load;Reps;RIR;Note\n3.4.2025;Front squat;62,5;5;2;a\n13.4.2025 18:00;front squat;137.5 lb;5;;b\n13.4.2025;bicycle;1;1;;"}"#,
+            )?,
+            "reading" => Value::from_json(r#"{"unit":"kg"}"#)?,
+            "lifters" => {
+                let lift = Value::Text("front squat".into());
+                let one = map(&[("log", log), ("plan", plan), ("lift", &lift)]);
+                Value::List(vec![one.clone(), one])
+            }
+            _ if argument.r#type.starts_with("Option") => continue,
+            other => return Err(format!("{}: nothing to ask with as {other}", door.key).into()),
+        };
+        given.push((argument.name.into(), value));
+    }
+    Ok(Value::Map(given))
 }
 
 /// Events of the demo log that go into the corpus.
@@ -142,6 +225,7 @@ fn map(fields: &[(&'static str, &Value)]) -> Value {
 struct Function {
     index: u32,
     key: &'static str,
+    spelling: Spelling,
 }
 
 impl Function {
@@ -150,7 +234,7 @@ impl Function {
         let mut chance = Chance(SEED ^ (u64::from(self.index) << 32));
         let (mut inputs, mut digest, mut count) = (Vec::<u8>::new(), Sha256::new(), 0);
         let started = Instant::now();
-        while count < INPUTS {
+        while count < self.spelling.inputs() {
             let enough = inputs.len() > MOST_BYTES || started.elapsed() > LONGEST;
             if enough && count >= FEWEST.max(seeds.len()) {
                 break;
@@ -163,11 +247,9 @@ impl Function {
                 }
             }
             // In the order in which the bytes give them: which fault is found first hangs on it.
-            in_order(&mut given);
-            let mut bytes = Vec::new();
-            canonical(&given, &mut bytes);
-            inputs.extend(&bytes);
-            digest.update(answer(self.index, &given));
+            in_order(&mut given, self.spelling);
+            canonical(&given, self.spelling, &mut inputs);
+            digest.update(self.answer(&given));
             count += 1;
         }
         text(self.key, corpus);
@@ -180,23 +262,29 @@ impl Function {
 /// Tag of an error in the canonical bytes; the others are those of `parcel`.
 const ERROR: u8 = 9;
 
-fn answer(index: u32, given: &Value) -> Vec<u8> {
-    let mut bytes = Vec::new();
-    match dispatch::call(index, given) {
-        Ok(value) => canonical(&value, &mut bytes),
-        Err(fault) => {
-            bytes.push(ERROR);
-            canonical(&fault.to_value(), &mut bytes);
+impl Function {
+    fn answer(&self, given: &Value) -> Vec<u8> {
+        let answered = match self.spelling {
+            Spelling::JavaScript => dispatch::call(self.index, given).map_err(|fault| fault.to_value()),
+            Spelling::Plain => calls::call(self.key, given).map_err(|error| fault::describe(&error)),
+        };
+        let mut bytes = Vec::new();
+        match answered {
+            Ok(value) => canonical(&value, self.spelling, &mut bytes),
+            Err(told) => {
+                bytes.push(ERROR);
+                canonical(&told, self.spelling, &mut bytes);
+            }
         }
+        bytes
     }
-    bytes
 }
 
 /// The one NaN of the canonical bytes.
 const NOT_A_NUMBER: u64 = 0x7FF8_0000_0000_0000;
 
-/// A value in canonical bytes: keys in JavaScript's spelling and in the order of their bytes.
-fn canonical(value: &Value, into: &mut Vec<u8>) {
+/// A value in canonical bytes: keys in that spelling and in the order of their bytes.
+fn canonical(value: &Value, spelling: Spelling, into: &mut Vec<u8>) {
     match value {
         Value::Null => into.push(0),
         Value::Bool(flag) => into.push(if *flag { 2 } else { 1 }),
@@ -213,28 +301,28 @@ fn canonical(value: &Value, into: &mut Vec<u8>) {
         Value::List(items) => {
             into.push(5);
             into.extend((items.len() as u32).to_le_bytes());
-            items.iter().for_each(|item| canonical(item, into));
+            items.iter().for_each(|item| canonical(item, spelling, into));
         }
         Value::Map(fields) => {
             into.push(6);
             into.extend((fields.len() as u32).to_le_bytes());
-            let mut fields: Vec<_> = fields.iter().map(|(name, value)| (camel(name), value)).collect();
+            let mut fields: Vec<_> = fields.iter().map(|(name, value)| (spelling.key(name), value)).collect();
             fields.sort_by(|(a, _), (b, _)| a.cmp(b));
             for (name, value) in fields {
                 text(&name, into);
-                canonical(value, into);
+                canonical(value, spelling, into);
             }
         }
     }
 }
 
 /// Puts all fields in the order of the canonical bytes.
-fn in_order(value: &mut Value) {
+fn in_order(value: &mut Value, spelling: Spelling) {
     match value {
-        Value::List(items) => items.iter_mut().for_each(in_order),
+        Value::List(items) => items.iter_mut().for_each(|item| in_order(item, spelling)),
         Value::Map(fields) => {
-            fields.sort_by_key(|(name, _)| camel(name));
-            fields.iter_mut().for_each(|(_, value)| in_order(value));
+            fields.sort_by_key(|(name, _)| spelling.key(name));
+            fields.iter_mut().for_each(|(_, value)| in_order(value, spelling));
         }
         _ => {}
     }

@@ -8,7 +8,7 @@ use bismar::source::Kind;
 use bismar_bindings::names::camel;
 
 use crate::Failure;
-use crate::javascript::{Named, modules};
+use crate::javascript::{Chosen, Named, modules};
 use crate::types::{Direction, Shape, Types, comment, declarations, spelled};
 
 /// Hand-written part of the declarations.
@@ -37,9 +37,9 @@ pub(crate) struct Surface {
     pub(crate) unknown: Vec<String>,
 }
 
-/// Writes the declarations of the whole surface.
-pub(crate) fn write(types: &Types, documents: &[Shape]) -> Result<Surface, Failure> {
-    let modules = modules()?;
+/// Writes the declarations of the whole surface, or of a part's.
+pub(crate) fn write(types: &Types, part: Chosen, documents: &[Shape]) -> Result<Surface, Failure> {
+    let modules = modules(part)?;
     let (mut given, mut answered) = (documents.to_vec(), documents.to_vec());
     for member in modules.values().flatten() {
         let shape = |written: &str| types.of_row(member.key, written);
@@ -56,7 +56,9 @@ pub(crate) fn write(types: &Types, documents: &[Shape]) -> Result<Surface, Failu
         }
         out.push_str("};\n\n");
     }
-    progress(&mut out, types);
+    if part.is_none_or(|part| part.keeps) {
+        progress(&mut out, types);
+    }
     functions(&mut out, &modules);
     flats(&mut out, &modules);
     batches(&mut out, &modules);

@@ -7,8 +7,17 @@ use sha2::{Digest, Sha256};
 use crate::Failure;
 
 /// What the wasm is made from, below the workspace.
-const PARTS: &[&str] =
-    &["Cargo.toml", "Cargo.lock", "src", "bindings/Cargo.toml", "bindings/build.rs", "bindings/src"];
+const PARTS: &[&str] = &[
+    "Cargo.toml",
+    "Cargo.lock",
+    "src",
+    "bindings/Cargo.toml",
+    "bindings/build.rs",
+    "bindings/src",
+    "bindings/surface/Cargo.toml",
+    "bindings/surface/build.rs",
+    "bindings/surface/src",
+];
 
 /// Characters of the digest that are kept: 64 bits, enough to tell two builds apart.
 const LENGTH: usize = 16;

@@ -3,17 +3,23 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
+use bismar::answers::Door;
 use bismar::registry;
 use bismar::source::{Argument, Entry, Kind};
 use bismar::value::Value;
-use bismar_bindings::doors::DOORS;
+use bismar_bindings::doors;
 use bismar_bindings::flat;
 use bismar_bindings::names::camel;
+use bismar_bindings::parts::{self, Part};
 
 use crate::Failure;
 
 /// Hand-written part of the package.
 const CORE: &str = include_str!("../../javascript/core.js");
+/// The class of errors, shared by the whole and the parts.
+pub(crate) const ERROR: &str = include_str!("../../javascript/error.js");
+/// States kept between calls.
+const KEPT: &str = include_str!("../../javascript/kept.js");
 /// Where the part of the glue ends that is of use here: loading is done by `core.js`.
 const GLUE_END: &str = "            function initSync(module) {";
 
@@ -35,13 +41,13 @@ pub(crate) struct Named {
 }
 
 /// Modules in JavaScript's spelling, each with its functions.
-pub(crate) fn modules() -> Result<BTreeMap<String, Vec<Named>>, Failure> {
+pub(crate) fn modules(part: Chosen) -> Result<BTreeMap<String, Vec<Named>>, Failure> {
     let mut modules: BTreeMap<String, Vec<Named>> = BTreeMap::new();
-    let keys: Vec<&str> = registry::entries().map(|entry| entry.key).collect();
-    if !registry::rows().map(|row| row.key).eq(keys.iter().copied()) {
+    let keys = registry::entries().map(|entry| entry.key);
+    if !registry::rows().map(|row| row.key).eq(keys) {
         return Err("rows and entries are not in one order".into());
     }
-    for one in rows().chain(doors(keys.len())) {
+    for one in rows(part).chain(named_doors(part)) {
         let (module, _) = one.key.split_once('.').ok_or("a key without a module")?;
         let members = modules.entry(spelled(module)).or_default();
         if members.iter().any(|other| other.name == one.name) {
@@ -52,8 +58,9 @@ pub(crate) fn modules() -> Result<BTreeMap<String, Vec<Named>>, Failure> {
     Ok(modules)
 }
 
-fn rows() -> impl Iterator<Item = Named> {
-    registry::rows().enumerate().map(|(index, row)| Named {
+fn rows(part: Chosen) -> impl Iterator<Item = Named> {
+    let flats: Vec<_> = flat::TABLE.iter().map(|flat| flat.key).filter(|key| has(part, key)).collect();
+    parts::rows(part).enumerate().map(move |(index, row)| Named {
         key: row.key,
         kind: row.kind,
         doc: row.doc,
@@ -62,27 +69,49 @@ fn rows() -> impl Iterator<Item = Named> {
         citation: Some(row.source.citation),
         index,
         name: function_name(row.key),
-        flat: flat::TABLE.iter().position(|flat| flat.key == row.key),
+        flat: flats.iter().position(|key| *key == row.key),
     })
 }
 
-fn doors(first: usize) -> impl Iterator<Item = Named> {
-    DOORS.iter().enumerate().map(move |(at, door)| Named {
+fn named_doors(part: Chosen) -> impl Iterator<Item = Named> {
+    let first = parts::rows(part).count();
+    doors_of(part).enumerate().map(move |(at, door)| named(door, first + at))
+}
+
+/// A door as a function with that number.
+pub(crate) fn named(door: &'static Door, index: usize) -> Named {
+    Named {
         key: door.key,
         kind: Kind::Function,
         doc: door.doc,
         arguments: door.arguments,
         result: door.result,
         citation: None,
-        index: first + at,
+        index,
         name: function_name(door.key),
         flat: None,
-    })
+    }
+}
+
+/// A part of the package; the whole without one.
+pub(crate) type Chosen = Option<&'static Part>;
+
+fn has(part: Chosen, key: &str) -> bool {
+    part.is_none_or(|part| part.has(key))
+}
+
+fn doors_of(part: Chosen) -> impl Iterator<Item = &'static Door> {
+    doors::lists(part.map(|part| part.name)).into_iter().flatten()
+}
+
+/// Whether states are kept between calls.
+fn keeps(part: Chosen) -> bool {
+    part.is_none_or(|part| part.keeps)
 }
 
 /// Every key that `call` takes, in the order of its numbers.
-pub(crate) fn keys() -> Vec<&'static str> {
-    registry::entries().map(|entry| entry.key).chain(DOORS.iter().map(|door| door.key)).collect()
+pub(crate) fn keys(part: Chosen) -> Vec<&'static str> {
+    parts::rows(part).map(|row| row.key).chain(doors_of(part).map(|door| door.key)).collect()
 }
 
 fn function_name(key: &str) -> String {
@@ -95,27 +124,38 @@ fn spelled(name: &str) -> String {
 }
 
 /// What the entries of the package pass on from the core.
-pub(crate) fn exports() -> Result<String, Failure> {
-    let modules = modules()?;
-    let mut names =
-        vec!["BismarError", "Progress", "batch", "call", "diagnostics", "flat", "fromJson", "toJson"];
+pub(crate) fn exports(part: Chosen) -> Result<String, Failure> {
+    let modules = modules(part)?;
+    let mut names = vec!["BismarError", "batch", "call", "diagnostics", "flat", "fromJson", "toJson"];
+    if keeps(part) {
+        names.push("Progress");
+    }
     names.extend(modules.keys().map(String::as_str));
     Ok(format!("export {{ {} }} from \"./core.js\";", names.join(", ")))
 }
 
-/// The core of the package: glue, hand-written part, generated functions; `further` are entries that only
+/// The core of the package or of a part: glue, hand-written part, generated functions; `further` are entries that only
 /// `call` reaches.
-pub(crate) fn core(glue: &str, build_id: &str, further: &'static [Entry]) -> Result<String, Failure> {
+pub(crate) fn core(
+    glue: &str,
+    build_id: &str,
+    part: Chosen,
+    further: &'static [Entry],
+) -> Result<String, Failure> {
     let (glue, _) = glue.split_once(GLUE_END).ok_or("wasm-bindgen's glue has another shape than expected")?;
-    let mut out = String::from("// Generated; do not edit.\n");
+    let mut out = format!("// Generated; do not edit.\n{}", import_of_error(part));
     out.push_str(&glue.replace("export function ", "function "));
     _ = writeln!(out, "\nconst BUILD_ID = {build_id:?};");
     _ = writeln!(out, "const VERSION = {:?};\n", env!("CARGO_PKG_VERSION"));
     out.push_str(CORE);
+    if keeps(part) {
+        out.push('\n');
+        out.push_str(KEPT);
+    }
     let further = further.iter().map(|entry| entry.key);
-    let keys: Vec<_> = keys().into_iter().chain(further).map(|key| format!("{key:?}")).collect();
+    let keys: Vec<_> = keys(part).into_iter().chain(further).map(|key| format!("{key:?}")).collect();
     _ = writeln!(out, "\nconst KEYS = [\n  {},\n];", keys.join(",\n  "));
-    let modules = modules()?;
+    let modules = modules(part)?;
     for (module, members) in &modules {
         _ = writeln!(out, "\nexport const {module} = Object.freeze({{");
         for member in members {
@@ -126,6 +166,12 @@ pub(crate) fn core(glue: &str, build_id: &str, further: &'static [Entry]) -> Res
     flats(&mut out, &modules);
     batches(&mut out, &modules);
     Ok(out)
+}
+
+/// The lines that take the class of errors from its own file, so that it is one for the whole and the parts.
+pub(crate) fn import_of_error(part: Chosen) -> String {
+    let file = if part.is_none() { "./error.js" } else { "../error.js" };
+    format!("import {{ BismarError }} from {file:?};\nexport {{ BismarError }};\n")
 }
 
 fn method(member: &Named) -> Result<String, Failure> {

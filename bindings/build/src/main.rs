@@ -6,21 +6,27 @@
 //! | `identity` | the build id: a digest of everything the wasm is made from |
 //! | `types` | the crate's serialised types, read from its source, as TypeScript and as JSON Schema |
 //! | `javascript`, `declarations` | the generated JavaScript surface and its `.d.ts` |
+//! | `c_header` | the header of the C interface |
+//! | `python` | the generated part of the Python package |
 //! | `texts` | `registry.json`: rows, codes and English |
 //! | `package` | lays the files of the package out |
 //! | `page` | the package as the offline page takes it, then the page |
+//! | `order` | in which order functions lie in the wasm |
 //! | `panics` | which functions could reach a panic |
 //! | `sizes` | prints and enforces sizes |
 //! | `corpus` | inputs and native digests for the comparison of bits |
 
+mod c_header;
 mod compile;
 mod corpus;
 mod declarations;
 mod identity;
 mod javascript;
+mod order;
 mod package;
 mod page;
 mod panics;
+mod python;
 mod sizes;
 mod texts;
 mod types;
@@ -28,10 +34,13 @@ mod types;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use bismar_bindings::parts::{PARTS, Part};
+use corpus::Spelling;
+
 /// What can go wrong, in words; the tool prints it and stops.
 type Failure = Box<dyn std::error::Error>;
 
-const USAGE: &str = "usage: bismar-build package [--root FOLDER] | page | serve-page | sizes | weigh FILE.wasm | panics FILE.wasm | corpus FOLDER";
+const USAGE: &str = "usage: bismar-build package [[--root FOLDER] --parts NAME,...] | page | serve-page | sizes | weigh FILE.wasm | panics FILE.wasm | corpus [--plain] FOLDER | python [FOLDER] | c-header";
 
 /// The folder of the workspace this tool was built in.
 fn root() -> PathBuf {
@@ -39,18 +48,31 @@ fn root() -> PathBuf {
     here.ancestors().nth(2).map_or(here.clone(), PathBuf::from)
 }
 
+/// The parts with those names, between commas; none for an empty text.
+fn chosen(names: &str) -> Result<Vec<&'static Part>, Failure> {
+    let find = |name: &str| {
+        PARTS.iter().find(|part| part.name == name).ok_or_else(|| Failure::from(format!("no part {name:?}")))
+    };
+    names.split(',').filter(|name| !name.is_empty()).map(find).collect()
+}
+
 fn run() -> Result<(), Failure> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
-        ["package"] => package::build(&root()),
-        ["package", "--root", folder] => package::build(folder.as_ref()),
-        ["sizes"] => sizes::enforce(&std::fs::read(root().join("bindings/pkg/bismar.wasm"))?),
+        ["package"] => package::build(&root(), &PARTS.iter().collect::<Vec<_>>()),
+        ["package", "--parts", names] => package::build(&root(), &chosen(names)?),
+        ["package", "--root", folder, "--parts", names] => package::build(folder.as_ref(), &chosen(names)?),
+        ["sizes"] => sizes::enforce(&root().join("bindings/pkg")),
         ["weigh", file] => sizes::print_functions(&std::fs::read(file)?),
         ["panics", file] => panics::enforce(&std::fs::read(file)?),
         ["page"] => page::build(&root()),
         ["serve-page"] => page::serve(&root()),
-        ["corpus", folder] => corpus::write(&root(), folder.as_ref()),
+        ["python"] => python::write(&root(), &root().join("bindings/python/python/bismar")),
+        ["python", folder] => python::write(&root(), folder.as_ref()),
+        ["c-header"] => c_header::write(&root()),
+        ["corpus", folder] => corpus::write(&root(), folder.as_ref(), Spelling::JavaScript),
+        ["corpus", "--plain", folder] => corpus::write(&root(), folder.as_ref(), Spelling::Plain),
         _ => Err(USAGE.into()),
     }
 }

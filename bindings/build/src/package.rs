@@ -4,6 +4,8 @@ use std::path::Path;
 
 use serde_json::json;
 
+use bismar_bindings::parts::{PARTS, Part};
+
 use crate::types::{self, Shape, Types};
 use crate::{Failure, compile, declarations, identity, javascript, panics, sizes, texts};
 
@@ -16,8 +18,8 @@ const INLINE: &str = include_str!("../../javascript/inline.js");
 const DOCUMENTS: &[(&str, &str, &str)] =
     &[("log", "record", "Log"), ("plan", "record", "Plan"), ("state", "progression", "State")];
 
-/// Builds the package.
-pub(crate) fn build(root: &Path) -> Result<(), Failure> {
+/// Builds the package: the whole, and those parts.
+pub(crate) fn build(root: &Path, parts: &[&'static Part]) -> Result<(), Failure> {
     let build_id = identity::build_id(root)?;
     let compiled = compile::compile(root, &build_id, &[])?;
     let folder = root.join("bindings/pkg");
@@ -27,18 +29,20 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
     std::fs::create_dir_all(folder.join("schemas"))?;
     let write = |name: &str, bytes: &[u8]| std::fs::write(folder.join(name), bytes);
 
-    let core = javascript::core(&compiled.glue, &build_id, &[])?;
-    let exports = javascript::exports()?;
+    let core = javascript::core(&compiled.glue, &build_id, None, &[])?;
+    let exports = javascript::exports(None)?;
     write("bismar.wasm", &compiled.wasm)?;
     write("core.js", core.as_bytes())?;
+    write("error.js", javascript::ERROR.as_bytes())?;
     for (name, text) in [("index.js", INDEX), ("node.js", NODE), ("slim.js", SLIM)] {
         write(name, text.replace("EXPORTS", &exports).as_bytes())?;
     }
-    let inline = format!("{core}{}", INLINE.replace("WASM", &base64(&compiled.wasm)));
+    let alone = core.replacen(javascript::import_of_error(None).as_str(), javascript::ERROR, 1);
+    let inline = format!("{alone}{}", INLINE.replace("WASM", &base64(&compiled.wasm)));
     write("inline.js", inline.as_bytes())?;
 
     let types = types::read(root)?;
-    let surface = declarations::write(&types, &documents(&types))?;
+    let surface = declarations::write(&types, None, &documents(&types))?;
     for name in &surface.unknown {
         println!("  warning: no TypeScript for {name}");
     }
@@ -68,8 +72,30 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
     }
     sizes::print_groups(&compiled.named)?;
     panics::enforce(&compiled.named)?;
-    sizes::print(&compiled.wasm)?;
+    for part in parts {
+        write_part(root, &build_id, &types, part)?;
+    }
+    sizes::print_all(&folder)?;
     Ok(())
+}
+
+/// Lays one part out in a folder of its own: the same files, with its modules.
+fn write_part(root: &Path, build_id: &str, types: &Types, part: &'static Part) -> Result<(), Failure> {
+    let compiled = compile::compile(root, build_id, &[part.name])?;
+    let folder = root.join("bindings/pkg").join(part.name);
+    std::fs::create_dir_all(&folder)?;
+    let write = |name: &str, bytes: &[u8]| std::fs::write(folder.join(name), bytes);
+    let exports = javascript::exports(Some(part))?;
+    write("bismar.wasm", &compiled.wasm)?;
+    write("core.js", javascript::core(&compiled.glue, build_id, Some(part), &[])?.as_bytes())?;
+    for (name, text) in [("index.js", INDEX), ("node.js", NODE), ("slim.js", SLIM)] {
+        write(name, text.replace("EXPORTS", &exports).as_bytes())?;
+    }
+    let documents = if part.keeps { documents(types) } else { Vec::new() };
+    let surface = declarations::write(types, Some(part), &documents)?;
+    write("index.d.ts", surface.text.as_bytes())?;
+    write("slim.d.ts", SLIM_TYPES.as_bytes())?;
+    panics::enforce(&compiled.named)
 }
 
 const SLIM_TYPES: &str = "export * from \"./index.js\";\nimport type { WasmSource } from \"./index.js\";\n\n\
@@ -96,6 +122,29 @@ fn schemas(types: &Types, folder: &Path) -> Result<(), Failure> {
 
 fn manifest() -> Result<String, Failure> {
     let entry = |file: &str| json!({ "types": format!("./{file}.d.ts"), "default": format!("./{file}.js") });
+    let mut exports = json!({
+        ".": { "types": "./index.d.ts", "node": "./node.js", "default": "./index.js" },
+        "./inline": entry("inline"),
+        "./slim": entry("slim"),
+        "./bismar.wasm": "./bismar.wasm",
+        "./registry.json": "./registry.json",
+        "./schemas/*": "./schemas/*",
+        "./package.json": "./package.json",
+    });
+    let mut files: Vec<&str> =
+        vec!["*.js", "*.d.ts", "bismar.wasm", "registry.json", "schemas", "README.md", "LICENSE"];
+    for Part { name, .. } in PARTS {
+        let below = |file: &str| format!("./{name}/{file}");
+        let doors =
+            json!({ "types": below("index.d.ts"), "node": below("node.js"), "default": below("index.js") });
+        let slim = json!({ "types": below("slim.d.ts"), "default": below("slim.js") });
+        files.push(name);
+        if let Some(exports) = exports.as_object_mut() {
+            exports.insert(format!("./{name}"), doors);
+            exports.insert(format!("./{name}/slim"), slim);
+            exports.insert(format!("./{name}/bismar.wasm"), json!(below("bismar.wasm")));
+        }
+    }
     let manifest = json!({
         "name": "bismar",
         "version": env!("CARGO_PKG_VERSION"),
@@ -105,16 +154,8 @@ fn manifest() -> Result<String, Failure> {
         "sideEffects": false,
         "keywords": ["strength", "training", "barbell", "progression", "wasm"],
         "types": "./index.d.ts",
-        "exports": {
-            ".": { "types": "./index.d.ts", "node": "./node.js", "default": "./index.js" },
-            "./inline": entry("inline"),
-            "./slim": entry("slim"),
-            "./bismar.wasm": "./bismar.wasm",
-            "./registry.json": "./registry.json",
-            "./schemas/*": "./schemas/*",
-            "./package.json": "./package.json",
-        },
-        "files": ["*.js", "*.d.ts", "bismar.wasm", "registry.json", "schemas", "README.md", "LICENSE"],
+        "exports": exports,
+        "files": files,
         "engines": { "node": ">=20" },
     });
     Ok(format!("{}\n", serde_json::to_string_pretty(&manifest)?))

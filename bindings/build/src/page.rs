@@ -19,10 +19,11 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
     let compiled = compile::compile(root, &build_id, &["page"])?;
     let folder = root.join(FOLDER);
     std::fs::create_dir_all(&folder)?;
-    let core = javascript::core(&compiled.glue, &build_id, bismar_page::ENTRIES)?;
+    let core = javascript::core(&compiled.glue, &build_id, None, bismar_page::ENTRIES)?;
     std::fs::write(folder.join("bismar.wasm"), &compiled.wasm)?;
     std::fs::write(folder.join("core.js"), core)?;
-    std::fs::write(folder.join("slim.js"), SLIM.replace("EXPORTS", &javascript::exports()?))?;
+    std::fs::write(folder.join("error.js"), javascript::ERROR)?;
+    std::fs::write(folder.join("slim.js"), SLIM.replace("EXPORTS", &javascript::exports(None)?))?;
     node(root, "build.mjs")
 }
 

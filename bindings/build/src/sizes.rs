@@ -2,20 +2,35 @@
 
 use std::collections::BTreeMap;
 use std::io::Write as _;
+use std::path::Path;
 
 use wasmparser::{KnownCustom, Name, Parser, Payload};
 
 use crate::Failure;
 
-/// The full wasm, as it ships.
-const MOST_RAW: usize = 240_000;
-/// The same after gzip.
-const MOST_GZIP: usize = 80_000;
+/// What a part, or the whole, may weigh: bytes raw and after gzip.
+struct Budget {
+    /// Folder in the package; empty for the whole.
+    name: &'static str,
+    raw: usize,
+    gzip: usize,
+    /// What is enforced where the budget is not met: growth past it is a decision, not an accident.
+    ceiling: Option<(usize, usize)>,
+}
 
-/// What is enforced while the whole library is far above the budget: growth past it is a decision, not an accident.
-const CEILING_RAW: usize = 1_450_000;
-/// The same after gzip.
-const CEILING_GZIP: usize = 570_000;
+/// The budgets are what prototypes reached before the model grew (a gate's facts, heights, asks, looks at pain) and before
+/// the doors of the log stood in the parts that read logs. Each ceiling is what was measured and one part in a hundred; a
+/// later change that adds something raises its ceiling by its own measured size: starts that are refused, sessions found by
+/// lift, and what no change of declarations may lose have added 7.5 kB to the whole.
+const BUDGETS: &[Budget] = &[
+    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_713_700, 526_400)) },
+    Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((267_000, 90_900)) },
+    Budget { name: "loading", raw: 240_000, gzip: 80_000, ceiling: Some((250_800, 94_000)) },
+    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((964_000, 324_100)) },
+    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((906_800, 314_000)) },
+    Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((288_100, 104_700)) },
+    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((668_700, 235_700)) },
+];
 
 /// Modules of the crate whose weight is shown one by one.
 const MODULES: &[&str] = &[
@@ -46,19 +61,33 @@ pub(crate) fn gzip(bytes: &[u8]) -> Result<usize, Failure> {
     Ok(encoder.finish()?.len())
 }
 
-/// Prints size and budget of the wasm; whether it is within the ceiling.
-pub(crate) fn print(wasm: &[u8]) -> Result<bool, Failure> {
-    let (raw, zipped) = (wasm.len(), gzip(wasm)?);
-    let within = raw <= MOST_RAW && zipped <= MOST_GZIP;
-    let verdict = if within { "within budget" } else { "BUDGET NOT MET" };
-    println!("  wasm             {raw:>8} B raw of {MOST_RAW}, {zipped:>7} B gzip of {MOST_GZIP}: {verdict}");
-    println!("  ceiling enforced {CEILING_RAW:>8} B raw   {CEILING_GZIP:>20} B gzip");
-    Ok(raw <= CEILING_RAW && zipped <= CEILING_GZIP)
+/// Prints size and budget of the whole and of each part that was built; which of them are over what is enforced.
+pub(crate) fn print_all(package: &Path) -> Result<Vec<&'static str>, Failure> {
+    let mut over = Vec::new();
+    println!("  wasm              raw, B    budget   gzip, B    budget");
+    for Budget { name, raw, gzip: zipped, ceiling } in BUDGETS {
+        let file = package.join(name).join("bismar.wasm");
+        if !file.exists() {
+            continue;
+        }
+        let wasm = std::fs::read(file)?;
+        let (own_raw, own_zipped) = (wasm.len(), gzip(&wasm)?);
+        let met = own_raw <= *raw && own_zipped <= *zipped;
+        let label = if name.is_empty() { "the whole" } else { name };
+        let verdict = if met { "met" } else { "BUDGET NOT MET" };
+        println!("  {label:<12} {own_raw:>11} {raw:>9} {own_zipped:>9} {zipped:>9}  {verdict}");
+        let (most_raw, most_zipped) = ceiling.unwrap_or((*raw, *zipped));
+        if own_raw > most_raw || own_zipped > most_zipped {
+            over.push(label);
+        }
+    }
+    Ok(over)
 }
 
-/// Prints them; an error if over.
-pub(crate) fn enforce(wasm: &[u8]) -> Result<(), Failure> {
-    if print(wasm)? { Ok(()) } else { Err("the wasm is over its ceiling".into()) }
+/// Prints them; an error if one is over.
+pub(crate) fn enforce(package: &Path) -> Result<(), Failure> {
+    let over = print_all(package)?;
+    if over.is_empty() { Ok(()) } else { Err(format!("over what is enforced: {}", over.join(", ")).into()) }
 }
 
 /// Prints how much code each part of the crate has, before the last optimisation.
@@ -92,7 +121,7 @@ fn group(name: &str) -> String {
     let word: String = module.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
     if MODULES.contains(&word.as_str()) {
         word
-    } else if name.contains("bismar_bindings") {
+    } else if name.contains("bismar_bindings") || name.contains("bismar_surface") {
         "(bindings)".into()
     } else if name.contains("libm::") {
         "(libm)".into()

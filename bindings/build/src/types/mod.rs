@@ -6,6 +6,7 @@
 
 mod bodies;
 pub(crate) mod by_hand;
+pub(crate) mod python;
 mod reader;
 mod schema;
 mod serde_attributes;

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
+use proc_macro2::{TokenStream, TokenTree};
 use syn::{Item, UseTree};
 
 use super::Types;
@@ -77,12 +78,18 @@ pub(crate) fn read(root: &Path) -> Result<Types, Failure> {
     files.sort();
     let (mut declared, mut imports) = (Vec::new(), Imports::new());
     let (mut bare, mut by_hand) = (Vec::new(), Vec::new());
+    let mut parsed = Vec::new();
     for path in files {
         let name = path.strip_prefix(&source)?.to_string_lossy().replace('\\', "/");
-        let parsed =
+        let file =
             syn::parse_file(&std::fs::read_to_string(&path)?).map_err(|error| format!("{name}: {error}"))?;
+        parsed.push((name, file));
+    }
+    let macros = macros(&parsed);
+    for (name, parsed) in parsed {
         let mut file = File {
             name: name.clone(),
+            macros: &macros,
             declared: &mut declared,
             bare: &mut bare,
             by_hand: &mut by_hand,
@@ -101,6 +108,43 @@ pub(crate) fn read(root: &Path) -> Result<Types, Failure> {
     Ok(build(declared, imports))
 }
 
+/// What every macro of a module says, by module and name.
+type Macros = BTreeMap<(String, String), TokenStream>;
+
+/// The macro that a macro hands its lines to, and the lines that it adds behind them: a list in two files.
+fn handed_on(says: &TokenStream) -> Option<(String, TokenStream)> {
+    let TokenTree::Group(writes) =
+        says.clone().into_iter().filter(|token| matches!(token, TokenTree::Group(_))).nth(1)?
+    else {
+        return None;
+    };
+    let mut written = writes.stream().into_iter();
+    let (Some(TokenTree::Ident(name)), Some(TokenTree::Punct(mark)), Some(TokenTree::Group(lines)), None) =
+        (written.next(), written.next(), written.next(), written.next())
+    else {
+        return None;
+    };
+    let mut lines = lines.stream().into_iter();
+    let first = lines.next()?;
+    let taken =
+        matches!(first, TokenTree::Punct(ref first) if first.as_char() == '$') && mark.as_char() == '!';
+    // The caller's lines stand first: `$`, what is repeated, `*`.
+    taken.then(|| (name.to_string(), lines.skip(2).collect()))
+}
+
+fn macros(files: &[(String, syn::File)]) -> Macros {
+    let mut found = Macros::new();
+    for (name, file) in files {
+        let place = Place { file: name.clone(), ..Place::default() };
+        for item in &file.items {
+            if let Item::Macro(syn::ItemMacro { ident: Some(own), mac, .. }) = item {
+                found.insert((place.module(), own.to_string()), mac.tokens.clone());
+            }
+        }
+    }
+    found
+}
+
 fn rust_files(folder: &Path, files: &mut Vec<PathBuf>) -> Result<(), Failure> {
     for entry in std::fs::read_dir(folder)? {
         let path = entry?.path();
@@ -115,6 +159,7 @@ fn rust_files(folder: &Path, files: &mut Vec<PathBuf>) -> Result<(), Failure> {
 
 struct File<'a> {
     name: String,
+    macros: &'a Macros,
     declared: &'a mut Vec<Declared>,
     /// Structs without derived reading and writing.
     bare: &'a mut Vec<(Place, Said)>,
@@ -151,7 +196,7 @@ impl File<'_> {
                     let aliased = Declaration::Aliased((*one.ty).clone());
                     self.add(inside, &one.ident, said(&one.attrs), aliased);
                 }
-                Item::Macro(one) => self.listed(items, one, inside),
+                Item::Macro(one) => self.listed(one, inside),
                 Item::Use(one) => self.import(&one.tree, &mut Vec::new()),
                 _ => {}
             }
@@ -181,14 +226,18 @@ impl File<'_> {
         Some(ReadByHand { module, name: read.path.get_ident()?.to_string(), start })
     }
 
-    /// An enum that a macro of the same file declares from lines of `Name "text" "meaning"`.
-    fn listed(&mut self, items: &[Item], call: &syn::ItemMacro, inside: &[String]) {
+    /// An enum that a macro of the same module declares from lines of `Name "text" "meaning"`.
+    fn listed(&mut self, call: &syn::ItemMacro, inside: &[String]) {
         let Some(called) = call.mac.path.get_ident() else { return };
-        let body = items.iter().find_map(|item| match item {
-            Item::Macro(one) if one.ident.as_ref() == Some(called) => Some(one.mac.tokens.to_string()),
-            _ => None,
-        });
-        let Some(body) = body.filter(|body| body.contains("serde")) else { return };
+        let module = self.place(inside, called).module();
+        let says = |name: String| self.macros.get(&(module.clone(), name));
+        let mut lines = call.mac.tokens.clone();
+        let mut body = says(called.to_string());
+        if let Some((name, more)) = body.and_then(handed_on) {
+            lines.extend(more);
+            body = says(name);
+        }
+        let Some(body) = body.map(ToString::to_string).filter(|body| body.contains("serde")) else { return };
         let words: Vec<&str> = body.split_whitespace().collect();
         let Some(name) = words.iter().position(|word| *word == "enum").and_then(|at| words.get(at + 1))
         else {
@@ -196,28 +245,26 @@ impl File<'_> {
         };
         let (mut kinds, mut doc): (Vec<Listed>, _) = (Vec::new(), String::new());
         let mut at_start = true;
-        for token in call.mac.tokens.clone() {
+        for token in lines {
             match token {
-                proc_macro2::TokenTree::Ident(_) if at_start => {
+                TokenTree::Ident(_) if at_start => {
                     at_start = false;
                     kinds.push(Listed { doc: std::mem::take(&mut doc), ..Listed::default() });
                 }
-                proc_macro2::TokenTree::Group(group)
-                    if group.delimiter() == proc_macro2::Delimiter::Bracket =>
-                {
+                TokenTree::Group(group) if group.delimiter() == proc_macro2::Delimiter::Bracket => {
                     doc = group.to_string().split('"').nth(1).unwrap_or_default().trim().into();
                 }
-                proc_macro2::TokenTree::Group(group) => {
+                TokenTree::Group(group) => {
                     if let Some(last) = kinds.last_mut().filter(|last| last.text.is_empty()) {
                         match group.delimiter() {
                             proc_macro2::Delimiter::Brace => {
-                                last.fields = syn::parse2(proc_macro2::TokenTree::Group(group).into()).ok();
+                                last.fields = syn::parse2(TokenTree::Group(group).into()).ok();
                             }
                             _ => last.body = syn::parse2(group.stream()).ok(),
                         }
                     }
                 }
-                proc_macro2::TokenTree::Literal(literal) => {
+                TokenTree::Literal(literal) => {
                     let Ok(text) = syn::parse_str::<syn::LitStr>(&literal.to_string()) else { continue };
                     match kinds.last_mut() {
                         Some(last) if last.text.is_empty() => last.text = text.value(),
@@ -225,8 +272,8 @@ impl File<'_> {
                         None => {}
                     }
                 }
-                proc_macro2::TokenTree::Punct(mark) => at_start |= mark.as_char() == ',',
-                proc_macro2::TokenTree::Ident(_) => {}
+                TokenTree::Punct(mark) => at_start |= mark.as_char() == ',',
+                TokenTree::Ident(_) => {}
             }
         }
         let doc = body.split('"').nth(1).unwrap_or_default().trim().to_string();

@@ -39,7 +39,7 @@ pub(crate) fn spelled(types: &Types, shape: &Shape, direction: Direction) -> Str
     }
 }
 
-fn is_number(types: &Types, shape: &Shape) -> bool {
+pub(super) fn is_number(types: &Types, shape: &Shape) -> bool {
     match shape {
         Shape::Number | Shape::Whole { .. } => true,
         Shape::Type(at) => match types.all.get(*at).map(|one| &one.body) {
@@ -77,7 +77,7 @@ const TAKEN: &[&str] = &[
 ];
 
 /// The name of a type, with its module in front where two modules share it.
-fn name(types: &Types, at: usize, direction: Direction) -> String {
+pub(super) fn name(types: &Types, at: usize, direction: Direction) -> String {
     let Some(one) = types.all.get(at) else { return "unknown".into() };
     let shared = types.all.iter().enumerate().any(|(other_at, other)| {
         other_at != at

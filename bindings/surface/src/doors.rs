@@ -1,5 +1,9 @@
-//! Functions of whole logs, plans and states: they have no row in the registry, since no number comes from them.
+//! Functions of whole logs, plans and states: they have no row in the registry, since no number comes from them. Those
+//! that answer a question of a log are listed by the library itself.
 
+#![cfg_attr(not(keeps), allow(dead_code, reason = "a part without kept states calls none of this"))]
+
+use bismar::answers::{self, Door};
 use bismar::prescription::{next_session, next_session_from};
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
@@ -8,29 +12,47 @@ use bismar::source::Argument;
 use bismar::value::{Arguments, Value};
 use bismar::{Code, Error};
 
-/// A function that is called like those of the registry.
-#[derive(Debug)]
-pub struct Door {
-    /// Key, `module.function`.
-    pub key: &'static str,
-    /// The documentation text.
-    pub doc: &'static str,
-    /// Arguments in order.
-    pub arguments: &'static [Argument],
-    /// Rust type of the result.
-    pub result: &'static str,
-    /// Reads the arguments strictly, calls, writes the result.
-    pub call: fn(&Value) -> Result<Value, Error>,
-}
-
 const LOG: Argument = Argument { name: "log", r#type: "&Log" };
 const STATE: Argument = Argument { name: "state", r#type: "&State" };
 const PLAN: Argument = Argument { name: "plan", r#type: "&Plan" };
 const EVENT: Argument = Argument { name: "event", r#type: "&Event" };
 const TODAY: Argument = Argument { name: "today", r#type: "Day" };
 
-/// All of them, behind the entries of the registry.
-pub static DOORS: &[Door] = &[
+/// The doors of a part by its name, or of the whole, in the order of their numbers, which follow those of the registry.
+#[must_use]
+pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
+    match part {
+        None => vec![STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS],
+        Some("session") => vec![STATES, answers::OF_SESSIONS],
+        Some("day") => vec![answers::OF_DAYS],
+        Some("horizon") => vec![answers::OF_YEARS],
+        Some(_) => Vec::new(),
+    }
+}
+
+/// The doors that follow those of the whole where the languages read JSON text. Not in the WebAssembly package, where they
+/// weighed more than 30 kB after gzip.
+pub use bismar::answers::OF_TABLES;
+
+/// The doors of what this crate was compiled as; nothing else is carried.
+pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
+    #[cfg(all(part = "whole", not(feature = "json")))]
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS];
+    #[cfg(all(part = "whole", feature = "json"))]
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, OF_TABLES];
+    #[cfg(part = "session")]
+    let lists = [STATES, answers::OF_SESSIONS];
+    #[cfg(part = "day")]
+    let lists = [answers::OF_DAYS];
+    #[cfg(part = "horizon")]
+    let lists = [answers::OF_YEARS];
+    #[cfg(any(part = "strength", part = "loading", part = "statistics"))]
+    let lists: [&[Door]; 0] = [];
+    lists.into_iter().flatten()
+}
+
+/// Those of a state; those of a whole log are the library's own lists.
+static STATES: &[Door] = &[
     Door {
         key: "progression.fold",
         doc: "What is the state after this log? Order in the list does not matter; day and number do.",
@@ -117,6 +139,18 @@ pub enum Request {
 }
 
 impl Request {
+    /// The request with that name.
+    #[must_use]
+    pub fn from_name(name: &str) -> Option<Request> {
+        match name {
+            "apply" => Some(Request::Apply),
+            "decide" => Some(Request::Decide),
+            "next_session" => Some(Request::NextSession),
+            "state" => Some(Request::State),
+            _ => None,
+        }
+    }
+
     /// The request with that number.
     #[must_use]
     pub fn from_number(number: u32) -> Option<Request> {

@@ -22,24 +22,24 @@ include!(concat!(env!("OUT_DIR"), "/flat.rs"));
 
 /// A column of a batch: a number for every row, or one number for all.
 #[derive(Debug)]
-pub enum Column {
+pub enum Column<C = Vec<f64>> {
     /// One number a row.
-    Rows(Vec<f64>),
+    Rows(C),
     /// The same number in every row.
     Same(f64),
 }
 
-impl Column {
+impl<C: AsRef<[f64]>> Column<C> {
     fn at(&self, row: usize) -> Option<f64> {
         match self {
-            Column::Rows(numbers) => numbers.get(row).copied(),
+            Column::Rows(numbers) => numbers.as_ref().get(row).copied(),
             Column::Same(number) => Some(*number),
         }
     }
 }
 
 /// The most arguments a flat function may have.
-const MOST_ARGUMENTS: usize = 8;
+pub const MOST_ARGUMENTS: usize = 8;
 
 /// Calls a function of the table once.
 ///
@@ -61,36 +61,48 @@ pub fn batch(index: usize, columns: &[Column]) -> Result<Vec<f64>, Error> {
     let flat = TABLE.get(index).ok_or_else(|| unknown(index))?;
     let rows = rows(columns)?;
     let mut out = Vec::with_capacity(rows);
-    let mut given = [0.0; MOST_ARGUMENTS];
     for row in 0..rows {
-        for (slot, column) in given.iter_mut().zip(columns) {
-            *slot = column.at(row).unwrap_or(f64::NAN);
-        }
-        let given = given.get(..columns.len()).unwrap_or_default();
-        out.push((flat.call)(given).map_err(|error| in_row(&error, row))?);
+        out.push(call_row(flat, columns, row).map_err(|error| in_row(&error, row))?);
     }
     Ok(out)
 }
 
-fn unknown(index: usize) -> Error {
-    Error::new(Code::UnknownFunction, "function", index, Allowed::rule("a key of the registry"))
+/// Calls the function for one row of the columns.
+pub(crate) fn call_row<C: AsRef<[f64]>>(
+    flat: &Flat,
+    columns: &[Column<C>],
+    row: usize,
+) -> Result<f64, Error> {
+    let mut given = [0.0; MOST_ARGUMENTS];
+    for (slot, column) in given.iter_mut().zip(columns) {
+        *slot = column.at(row).unwrap_or(f64::NAN);
+    }
+    (flat.call)(given.get(..columns.len()).unwrap_or_default())
 }
 
-fn in_row(error: &Error, row: usize) -> Error {
+fn unknown(index: usize) -> Error {
+    crate::calls::unknown(index)
+}
+
+pub(crate) fn in_row(error: &Error, row: usize) -> Error {
     let field = format!("{}[{row}]", error.field());
     Error::new(error.code(), "", error.given().clone(), error.allowed().clone()).within(&field)
 }
 
-fn rows(columns: &[Column]) -> Result<usize, Error> {
+pub(crate) fn rows<C: AsRef<[f64]>>(columns: &[Column<C>]) -> Result<usize, Error> {
     let mut lengths = columns.iter().filter_map(|column| match column {
-        Column::Rows(numbers) => Some(numbers.len()),
+        Column::Rows(numbers) => Some(numbers.as_ref().len()),
         Column::Same(_) => None,
     });
     let Some(first) = lengths.next() else { return Ok(1) };
     match lengths.find(|length| *length != first) {
         None => Ok(first),
-        Some(other) => Err(Error::new(Code::WrongType, "", other, Allowed::rule("columns of one length"))),
+        Some(other) => Err(uneven(other)),
     }
+}
+
+pub(crate) fn uneven(other: usize) -> Error {
+    Error::new(Code::WrongType, "", other, Allowed::rule("columns of one length"))
 }
 
 /// What one number can say.

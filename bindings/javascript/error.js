@@ -1,0 +1,31 @@
+// The error of the package: one class for the whole and all its parts.
+
+/** An error of the library: `code` is stable, `field` is the path, `allowed` says what would have been accepted. */
+export class BismarError extends Error {
+  constructor({ code, field = "", value, allowed, event }, cause) {
+    super(sentence(code, field, value, allowed, event), cause === undefined ? undefined : { cause });
+    this.name = "BismarError";
+    this.code = code;
+    this.field = field;
+    this.value = value;
+    this.allowed = allowed;
+    this.event = event;
+  }
+}
+
+// What a message shows of a long value; the error itself has all of it.
+const LONGEST = 120;
+function shortened(value) {
+  return value.length <= LONGEST ? value : `${value.slice(0, LONGEST)}\u2026 (${value.length} characters)`;
+}
+
+function sentence(code, field, value, allowed, event) {
+  let text = event === undefined ? code : `event ${event}: ${code}`;
+  if (field !== "") text += `: ${field}`;
+  if (value !== undefined) text += ` = ${typeof value === "string" ? JSON.stringify(shortened(value)) : value}`;
+  if (allowed === undefined) return text;
+  if (allowed.oneOf !== undefined) return `${text} (allowed: ${allowed.oneOf.join(", ")})`;
+  if (allowed.rule !== undefined) return `${text} (allowed: ${allowed.rule})`;
+  const unit = allowed.unit === undefined ? "" : ` ${allowed.unit}`;
+  return `${text} (allowed: ${allowed.low} to ${allowed.high}${unit})`;
+}
