@@ -3,13 +3,8 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-step() {
-  local name=$1 from=$SECONDS
-  shift
-  echo "== page: $name"
-  "$@"
-  echo "== page: $name: $((SECONDS - from)) s"
-}
+part=page
+. tests/step.sh
 
 targets() {
   rustup target list --installed | grep -qx wasm32-unknown-unknown || rustup target add wasm32-unknown-unknown

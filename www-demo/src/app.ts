@@ -1,12 +1,14 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import { ask, attempt, Refused, type Tree } from "./engine.ts";
-import { deviceDay, setUnit, type Mass, type Unit } from "./numbers.ts";
+import { deviceDay, setUnit, unitNow, type Mass, type Unit } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
-import { homeKit, type Kit } from "./kit.ts";
+import { homeKit, poundsKit, type Kit } from "./kit.ts";
 
 export interface DraftSet {
   lift: string;
   set: Tree;
+  /** On which day it was lifted. */
+  day?: string;
   /** Where it was done; absent means as granted. */
   place?: Tree;
   cue?: string;
@@ -109,18 +111,10 @@ export class App {
     const last = this.lastDay(lifter);
     if (last === undefined) return deviceDay();
     if (!this.header(lifter).invented) return last > deviceDay() ? last : deviceDay();
-    const over = /"(session_recorded|session_missed|next_day_report)"/.test(lifter.events.at(-1) ?? "");
-    return ask("page.day", { day: last, plus: over ? 1 : 0 });
+    return ask("page.day", { day: last, plus: this.facts(lifter).dayOver ? 1 : 0 });
   }
   lastDay(lifter: Loaded): string | undefined {
-    return this.once(`last ${this.mark(lifter)}`, () => {
-      let last: string | undefined;
-      for (const event of lifter.events) {
-        const day = /"day":\s*"(\d{4}-\d{2}-\d{2})"/.exec(event)?.[1];
-        if (day !== undefined && (last === undefined || day > last)) last = day;
-      }
-      return last ?? "";
-    }) || undefined;
+    return this.facts(lifter).lastDay;
   }
   clockBehind(lifter: Loaded): boolean {
     const last = this.lastDay(lifter);
@@ -129,8 +123,8 @@ export class App {
 
   today(lifter: Loaded, more: Record<string, Tree> = {}, plan = lifter.plan): { answer?: Today; refused?: Refused } {
     const today = this.day(lifter);
-    return this.once(`today ${this.mark(lifter)} ${today} ${plan} ${JSON.stringify(more)}`, () =>
-      attempt("page.today", { log: this.logText(lifter), plan, today, ...more }),
+    return this.once(`today ${this.mark(lifter)} ${today} ${unitNow()} ${plan} ${JSON.stringify(more)}`, () =>
+      attempt("page.today", { log: this.logText(lifter), plan, today, unit: unitNow(), ...more }),
     );
   }
   history(lifter: Loaded): Tree {
@@ -143,8 +137,33 @@ export class App {
   facts(lifter: Loaded): Tree {
     return this.once(`lifter ${this.mark(lifter)}`, () => ask("page.lifter", { log: this.logText(lifter) }));
   }
+  private rackKey(lifter: Loaded, lift: string): string {
+    return `rack ${this.mark(lifter)} ${this.day(lifter)} ${lifter.plan} ${lift}`;
+  }
+  /** How each load of a lift is made today, with the fewest disc moves; nothing where it cannot be told. */
+  rack(lifter: Loaded, lift: string): Tree | undefined {
+    return this.once(this.rackKey(lifter, lift), () =>
+      attempt("page.rack", { log: this.logText(lifter), plan: lifter.plan, lift, today: this.day(lifter) }),
+    ).answer;
+  }
+  /** The same where it was worked out before. */
+  rackKnown(lifter: Loaded, lift: string): Tree | undefined {
+    return this.cache.get(this.rackKey(lifter, lift))?.answer;
+  }
+  /** What comes after these sets of a lift, by the rules; each set as JSON text as the log spells it. */
+  afterSets(lifter: Loaded, lift: string, sets: string[]): { next: Tree; why: string[] } | undefined {
+    const today = this.day(lifter);
+    return this.once(`after ${this.mark(lifter)} ${today} ${unitNow()} ${lifter.plan} ${lift} ${sets.join()}`, () =>
+      attempt("page.after_sets", { log: this.logText(lifter), plan: lifter.plan, lift, sets, today, unit: unitNow() }),
+    ).answer;
+  }
   parameters(lifter: Loaded): Tree | undefined {
     return this.facts(lifter).parameters;
+  }
+
+  /** What is set for the lifts, as the log spells it: a copy, to be changed and written again. */
+  parametersToChange(lifter: Loaded): Tree {
+    return JSON.parse(ask("page.parameters", { log: this.logText(lifter) }));
   }
 
   /** What people call a lift; its id where it has no name. */
@@ -161,12 +180,13 @@ export class App {
   /** Bars and discs in view: the lifter's, else the gym's. */
   kit(): Kit {
     const parameters = this.lifter && this.parameters(this.lifter);
-    if (parameters) return { implements: parameters.implements, stock: parameters.stock };
+    if (parameters) return { implements: parameters.implements, stock: parameters.stock, blocks: parameters.blocks ?? [] };
     return this.gymKit();
   }
   gymKit(): Kit {
     const kept = this.store.setting("kit");
-    return kept === undefined ? homeKit() : JSON.parse(kept);
+    if (kept !== undefined) return JSON.parse(kept);
+    return unitNow() === "kg" ? homeKit() : poundsKit();
   }
   /** The bar chosen on this device, else the first. */
   bar(): Tree {
@@ -180,7 +200,7 @@ export class App {
   startLoad(): Mass {
     const lifter = this.lifter;
     const lift = lifter && this.today(lifter).answer?.session.lifts.find((one: Tree) => one.load);
-    return lift?.load ?? { kg: 62.5 };
+    return lift?.load ?? ask("page.mass", { mass: unitNow() === "kg" ? { kg: 62.5 } : { lb: 145 } });
   }
 
   /** Writes an event after the library has taken it; refused events are not written. */
@@ -201,13 +221,14 @@ export class App {
 
   /** Adds to the session that is going on. */
   addDraft(lifter: Loaded, entries: Tree[]): void {
-    this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify(entry))), "");
+    const day = this.draftDay(lifter) ?? this.day(lifter);
+    this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify(entry.undo ? entry : { ...entry, day }))), "");
     this.refresh();
   }
 
   putPlan(lifter: Loaded, plan: Tree): void {
     const text = JSON.stringify(plan);
-    const tried = attempt("page.today", { log: this.logText(lifter), plan: text, today: this.day(lifter) });
+    const tried = attempt("page.today", { log: this.logText(lifter), plan: text, today: this.day(lifter), unit: unitNow() });
     if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
     else this.writing(this.store.putPlan(lifter.id, text), "");
     this.refresh();
@@ -245,6 +266,10 @@ export class App {
     return left;
   }
 
+  /** The day of the session that is going on; it stays when midnight passes. */
+  draftDay(lifter: Loaded): string | undefined {
+    return this.draft(lifter)[0]?.day;
+  }
   draft(lifter: Loaded): DraftSet[] {
     const sets: DraftSet[] = [];
     for (const text of lifter.draft) {

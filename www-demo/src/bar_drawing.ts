@@ -16,13 +16,21 @@ export function sideWords(side: Tree[]): string {
   return side.map((disc) => face(disc.nominal)).join(" + ");
 }
 
-export function barDrawing(side: Tree[], stock: { discs: Tree[] }, centre: number | undefined, wide = false): HTMLElement {
+/** How high the bar lies matters only where the lift starts from there; blocks under the discs are drawn. */
+export interface Stand {
+  height?: boolean;
+  blocks?: number;
+}
+
+export function barDrawing(side: Tree[], stock: { discs: Tree[] }, resting: number | undefined, bar?: string, stand: Stand = {}): HTMLElement {
+  const blocks = stand.blocks ?? 0;
+  const centre = stand.height === false || resting === undefined ? undefined : resting + blocks;
   const discs = side.map((disc) => ({
     label: face(disc.nominal),
     height: disc.diameter?.mm ?? 250,
     width: stock.discs[disc.kind]?.thickness?.mm ?? THIN,
   }));
-  const above = centre ?? FULL / 2;
+  const above = centre ?? (resting ?? FULL / 2);
   const tallest = discs.reduce((most, disc) => (disc.height > most ? disc.height : most), 2 * SLEEVE);
   // Labels stand in a row over the tallest disc; the floor is the bottom edge.
   const middle = LABELS + tallest / 2;
@@ -50,17 +58,19 @@ export function barDrawing(side: Tree[], stock: { discs: Tree[] }, centre: numbe
   ];
   const picture = svg(
     "svg",
-    { viewBox: `0 0 ${right} ${floor + 6}`, class: wide ? "bar wide" : "bar", "aria-hidden": "true", focusable: "false" },
+    { viewBox: `0 0 ${right} ${floor + 6}`, class: "bar", "aria-hidden": "true", focusable: "false" },
     svg("rect", { class: "shaft", x: 0, y: middle - SHAFT / 2, width: INNER, height: SHAFT }),
     svg("rect", { class: "sleeve", x: INNER, y: middle - SLEEVE / 2, width: 415, height: SLEEVE, rx: 4 }),
     svg("rect", { class: "collar", x: INNER - 14, y: middle - 40, width: 14, height: 80, rx: 3 }),
     ...shapes,
+    ...(bar ? [svg("text", { class: "face", x: INNER + 425, y: middle - 40, "text-anchor": "middle" }, bar)] : []),
+    ...(blocks > 0 && centre !== undefined ? [svg("rect", { class: "collar", x: INNER - 60, y: floor - blocks, width: 360, height: blocks }), svg("text", { class: "face", x: INNER + 120, y: floor - blocks / 2 + 10, "text-anchor": "middle" }, `${plain(blocks, 0)} mm`)] : []),
     svg("path", { class: "floor", d: `M 0 ${floor} H ${right}` }),
     ...height,
   );
   // An empty bar is no picture; it is said.
-  if (discs.length === 0) return el("p", { class: "soft" }, "The empty bar, no discs.");
-  const words = `Each end, inside first: ${sideWords(side)}.`;
+  if (discs.length === 0) return el("p", { class: "soft" }, bar ? `${bar}, empty: no discs.` : "The empty bar, no discs.");
+  const words = `${bar ? `${bar}. ` : ""}Each end, inside first: ${sideWords(side)}.`;
   return el(
     "figure",
     { class: "bar-figure" },
@@ -69,14 +79,14 @@ export function barDrawing(side: Tree[], stock: { discs: Tree[] }, centre: numbe
       "figcaption",
       {},
       words,
-      centre === undefined ? "" : ` Middle of the bar ${plain(centre, 0)} mm above the floor.`,
+      centre === undefined ? "" : ` ${blocks > 0 ? `On blocks of ${plain(blocks, 0)} mm: middle` : "Middle"} of the bar ${plain(centre, 0)} mm above the floor.`,
     ),
   );
 }
 
 /** A loaded bar as the library gives it. */
-export function loadedDrawing(loaded: Tree, stock: { discs: Tree[] }): HTMLElement {
+export function loadedDrawing(loaded: Tree, stock: { discs: Tree[] }, bar?: string, stand: Stand = {}): HTMLElement {
   const side = loaded.setting?.discs;
   if (!side) return el("p", {}, mass(loaded.total));
-  return barDrawing(side, stock, loaded.centreHeight?.mm);
+  return barDrawing(side, stock, loaded.centreHeight?.mm, bar, stand);
 }

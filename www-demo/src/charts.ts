@@ -2,7 +2,7 @@
 import type uPlot from "uplot";
 import type { Tree } from "./engine.ts";
 import { el } from "./element.ts";
-import { dayOfMonth, massNumber, plain, unitNow } from "./numbers.ts";
+import { dayOfMonth, mass, massNumber, plain, unitNow } from "./numbers.ts";
 
 function colour(name: string): string {
   return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
@@ -36,6 +36,8 @@ function seconds(day: string): number {
 }
 
 type Plot = typeof uPlot;
+/** Once loaded, a picture is drawn at once: printing does not wait. */
+let loaded: Plot | undefined;
 
 function draw(make: (width: number, plot: Plot) => uPlot.Options, data: uPlot.AlignedData, label: string): HTMLElement {
   const place = el("div", { class: "plot" });
@@ -45,13 +47,14 @@ function draw(make: (width: number, plot: Plot) => uPlot.Options, data: uPlot.Al
   // Loaded when the first picture is wanted: where it cannot run, the words beside the picture remain.
   const begin = async (): Promise<void> => {
     try {
-      const { default: plot } = await import("uplot");
+      loaded ??= (await import("uplot")).default;
       chart?.destroy();
-      chart = new plot(make(known, plot), data, place);
+      chart = new loaded(make(known, loaded), data, place);
     } catch {
       place.textContent = "No picture can be drawn here; the same stands in words and in the table.";
     }
   };
+  charts.add({ place, begin });
   // Drawn once it stands in the page and has a width; again when that changes.
   new ResizeObserver(() => {
     const width = place.clientWidth;
@@ -65,6 +68,27 @@ function draw(make: (width: number, plot: Plot) => uPlot.Options, data: uPlot.Al
 }
 
 const HEIGHT = 260;
+
+/** Every picture on the page: on paper it is drawn in the colours of paper, since a canvas keeps those it was drawn in. */
+const charts = new Set<{ place: HTMLElement; begin: () => Promise<void> }>();
+function redrawAll(): void {
+  for (const one of charts) {
+    if (one.place.isConnected) void one.begin();
+    else charts.delete(one);
+  }
+}
+let before: string | undefined;
+addEventListener("beforeprint", () => {
+  before = document.documentElement.dataset.theme;
+  if (before !== "dark") return;
+  document.documentElement.dataset.theme = "light";
+  redrawAll();
+});
+addEventListener("afterprint", () => {
+  if (before !== "dark") return;
+  document.documentElement.dataset.theme = before;
+  redrawAll();
+});
 
 /** Seconds from which on a picture names the year. */
 const LONG = 300 * 86_400;
@@ -94,8 +118,66 @@ export function statusWords(status: string | Tree): string {
   return SHAPES[name] ?? name;
 }
 
-/** The granted load over time, with passed and failed sessions by shape. */
-export function courseChart(lift: string, name: string, steps: Tree[], sessions: Tree[]): HTMLElement {
+/** What the track of a lift shows besides the loads. */
+export interface Around {
+  /** Breaks, from the first day to the last. */
+  breaks: { from: string; to: string }[];
+  /** Days on which something hurt, in words. */
+  pain: { day: string; words: string }[];
+  /** Today, and its load where there is one. */
+  today: { day: string; load: { kg: number } | undefined };
+}
+
+/** Steps that get a label: every change of the load, as long as they do not stand on one another. */
+const LABEL_ROOM = 54;
+
+/** Labels at the steps, shades for breaks, marks for pain, a line for today's load: drawn over the picture. */
+function around(own: Tree[], extra: Around): (u: uPlot) => void {
+  return (u) => {
+    const { ctx } = u;
+    const scale = devicePixelRatio;
+    const across = (day: string): number => u.valToPos(seconds(day), "x", true);
+    const up = (kg: number): number => u.valToPos(kg, "y", true);
+    const { left, top, width, height } = u.bbox;
+    ctx.save();
+    ctx.font = `${13 * scale}px system-ui, sans-serif`;
+    for (const { from, to } of extra.breaks) {
+      const [begin, end] = [Math.max(left, across(from)), Math.min(left + width, across(to))];
+      if (end <= begin) continue;
+      ctx.fillStyle = colour("--band");
+      ctx.fillRect(begin, top, end - begin, height);
+      ctx.fillStyle = colour("--ink-soft");
+      ctx.fillText("break", begin + 3 * scale, top + 14 * scale);
+    }
+    ctx.fillStyle = colour("--stop");
+    for (const { day } of extra.pain) {
+      const x = across(day);
+      if (x >= left && x <= left + width) ctx.fillText("\u25b2", x - 6 * scale, top + height - 3 * scale);
+    }
+    ctx.fillStyle = colour("--ink");
+    let free = -1;
+    own.forEach((step, at) => {
+      if (at > 0 && own[at - 1].load.kg === step.load.kg) return;
+      const x = across(step.day);
+      if (x < free) return;
+      ctx.fillText(massNumber(step.load), x + 2 * scale, up(step.load.kg) - 8 * scale);
+      free = x + LABEL_ROOM * scale;
+    });
+    if (extra.today.load) {
+      const y = up(extra.today.load.kg);
+      ctx.strokeStyle = colour("--ink");
+      ctx.setLineDash([7 * scale, 5 * scale]);
+      ctx.beginPath();
+      ctx.moveTo(left, y);
+      ctx.lineTo(left + width, y);
+      ctx.stroke();
+    }
+    ctx.restore();
+  };
+}
+
+/** The working load over time, with passed and failed sessions by shape, its steps labelled, breaks, pain, today's load. */
+export function courseChart(lift: string, name: string, steps: Tree[], sessions: Tree[], extra: Around): HTMLElement {
   const own = steps.filter((step) => step.lift === lift);
   const marks = new Map<string, string>();
   for (const session of sessions) {
@@ -106,13 +188,16 @@ export function courseChart(lift: string, name: string, steps: Tree[], sessions:
   const y = own.map((step) => step.load.kg);
   const passed = own.map((step) => (marks.get(step.day) === "pass" ? step.load.kg : null));
   const failed = own.map((step) => (marks.get(step.day) === "fail" ? step.load.kg : null));
+  const [first, last] = [own[0], own.at(-1)];
+  const told = first && last ? `: from ${mass(first.load)} on ${dayOfMonth(first.day)} to ${mass(last.load)} on ${dayOfMonth(last.day)}` : "";
   return draw(
     (width, plot) => ({
       width,
       height: HEIGHT,
       cursor: { show: false },
       legend: { show: false },
-      scales: { y: { range: (_u, low, high) => [low - 2, high + 2] } },
+      hooks: { draw: [around(own, extra)] },
+      scales: { y: { range: (_u, low, high) => [Math.min(low, extra.today.load?.kg ?? low) - 2, Math.max(high, extra.today.load?.kg ?? high) + 3] } },
       axes: [dayAxis(), loadAxis()],
       series: [
         {},
@@ -122,7 +207,7 @@ export function courseChart(lift: string, name: string, steps: Tree[], sessions:
       ],
     }),
     [x, y, passed, failed] as uPlot.AlignedData,
-    `Granted load of ${name} over time`,
+    `Working load of ${name} over time${told}. The same stands in words below.`,
   );
 }
 

@@ -1,5 +1,6 @@
 // The library: every number of the page comes through here.
-import init, { BismarError, call, flat } from "bismar-page-package";
+import init, { BismarError, call } from "bismar-page-package";
+import { mass } from "./numbers.ts";
 
 // Answers are plain trees; what is in them is said by the package's own types and tests.
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
@@ -31,7 +32,15 @@ function allowed(rule: Tree): string {
   if (rule === undefined) return "";
   if (rule.oneOf) return ` Allowed: ${rule.oneOf.join(", ")}.`;
   if (rule.rule) return ` Allowed: ${rule.rule}.`;
+  // Masses in the unit that the page shows.
+  if (rule.unit === "kg") return ` Allowed: ${mass({ kg: rule.low })} to ${mass({ kg: rule.high })}.`;
   return ` Allowed: ${rule.low} to ${rule.high}${rule.unit ? ` ${rule.unit}` : ""}.`;
+}
+
+/** The refused value, a mass with its unit. */
+function valueWords(error: InstanceType<typeof BismarError>): string {
+  const number = Number(error.value);
+  return (error.allowed as Tree)?.unit === "kg" && Number.isFinite(number) ? mass({ kg: number }) : String(error.value);
 }
 
 function sentence(error: InstanceType<typeof BismarError>): string {
@@ -42,7 +51,7 @@ function sentence(error: InstanceType<typeof BismarError>): string {
     // The instance itself is gone; the code has to do.
   }
   const where = error.event === undefined ? "" : `Event ${error.event}: `;
-  const what = error.field ? ` (${error.field}${error.value === undefined ? "" : `: ${error.value}`})` : "";
+  const what = error.field ? ` (${error.field}${error.value === undefined ? "" : `: ${valueWords(error)}`})` : "";
   return `${where}${meaning.replace(/\.$/, "")}${what}.${allowed(error.allowed)}`;
 }
 
@@ -64,8 +73,4 @@ export function attempt(key: string, given: object): { answer?: Tree; refused?: 
     if (error instanceof Refused) return { refused: error };
     throw error;
   }
-}
-
-export function pounds(kg: number): number {
-  return flat.quantity.massInPounds(kg);
 }

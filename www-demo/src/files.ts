@@ -197,7 +197,7 @@ export function filesView(app: App): Child {
               app.notice = written ? `${lifter.id} was erased.` : `${lifter.id} is gone from the screen, but the device refused to erase what it keeps.`;
               app.refresh();
             });
-          }), { "data-act": "erase" }),
+          }), { class: "danger", "data-act": "erase" }),
       ),
   ];
 }

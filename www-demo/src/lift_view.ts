@@ -5,8 +5,7 @@ import { button, choices, el, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
 import { mass, given, plain, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
-import { putParameters, ROLES } from "./plan_view.ts";
-import { snake } from "./settings.ts";
+import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
 import { regionsOf } from "./record.ts";
 
 const MOVING: Record<string, string> = { variant: "Rung", range: "Range", tempo: "Tempo", sets: "Sets", reps: "Repetitions", load: "Load" };
@@ -217,7 +216,7 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
         el(
           "li",
           {},
-          el("div", { class: "row" }, el("b", {}, rung.name ?? rung.id), rung.id === own ? el("span", { class: "tag" }, "stands here") : button("Remove", () => put(without(place)), { "aria-label": `Remove the rung ${rung.name ?? rung.id}` })),
+          el("div", { class: "row" }, el("b", {}, rung.name ?? rung.id), rung.id === own ? el("span", { class: "tag" }, "is here now") : button("Remove", () => put(without(place)), { "aria-label": `Remove the rung ${rung.name ?? rung.id}` })),
           harder(rung, place),
         ),
       ),
@@ -280,8 +279,9 @@ export function liftView(app: App): Child {
   if (!lifter || !was) return [el("h1", { tabindex: -1 }, "A lift"), el("p", {}, "No lift is in view.")];
   const place = app.facts(lifter).places.find((one: Tree) => one.lift === was.id);
   app.kept.lift = was.id;
-  const next: Tree = (app.kept.next ??= snake(was));
-  const changed = JSON.stringify(next) !== JSON.stringify(snake(was));
+  const asSet: Tree = app.parametersToChange(lifter).lifts.find((one: Tree) => one.id === was.id);
+  const next: Tree = (app.kept.next ??= structuredClone(asSet));
+  const changed = JSON.stringify(next) !== JSON.stringify(asSet);
   const redraw = (): void => app.refresh();
   const save = (): void =>
     void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one: Tree) => (one.id === was.id ? next : one)))).then((done) => {
@@ -318,7 +318,13 @@ export function liftView(app: App): Child {
       else delete next.ceiling;
       redraw();
     }, unitNow())),
-    el("section", {}, el("h2", {}, "Gate"), gatePart(next, redraw), hold && list([hold])),
+    el(
+      "section",
+      {},
+      el("h2", {}, "Gate"),
+      el("p", {}, `${gateInWords(camel(next.gate)).replace(/^./, (letter) => letter.toUpperCase())}.`),
+      el("details", { class: "more" }, el("summary", {}, "More: the numbers of this gate"), gatePart(next, redraw), hold && list([hold])),
+    ),
     el("section", {}, el("h2", {}, "Points of technique"), criteriaPart(next, redraw)),
     el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, place?.at ?? next.start, redraw)),
     el("section", {}, el("h2", {}, "Ranges"), rangesPart(next, redraw)),

@@ -1,15 +1,20 @@
 // Several lifters: who is next on which bar; somebody new; the invented one.
 import type { App } from "./app.ts";
-import { button, el, type Child } from "./element.ts";
+import { button, choices, el, later, type Child } from "./element.ts";
 import { ask, attempt, type Tree } from "./engine.ts";
-import { LIFTS } from "./kit.ts";
-import { deviceDay, mass } from "./numbers.ts";
-import { liftLine } from "./today_view.ts";
+import { sideWords } from "./bar_drawing.ts";
+import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
+import { count, deviceDay, mass } from "./numbers.ts";
+import { table } from "./answer.ts";
+import type { Loaded } from "./store.ts";
+import { liftLine, movesInWords } from "./today_view.ts";
 import demoLog from "demo-log.txt";
 import demoPlan from "demo-plan.txt";
 
 interface Next {
   id: string;
+  /** Work sets of this lift that are on the list of the session going on. */
+  done: number;
   bar: string;
   lift: Tree | undefined;
   words: string;
@@ -17,19 +22,61 @@ interface Next {
 
 function nextLift(app: App, id: string): Next {
   const lifter = app.store.lifter(id);
-  if (!lifter) return { id, bar: "", lift: undefined, words: "" };
+  if (!lifter) return { id, bar: "", lift: undefined, done: 0, words: "" };
   const found = app.today(lifter);
-  if (!found.answer) return { id, bar: "", lift: undefined, words: found.refused?.message ?? "" };
-  const done = new Set(app.draft(lifter).map((one) => one.lift));
-  const lift = found.answer.session.lifts.find((one: Tree) => one.sets > 0 && !done.has(one.lift));
-  if (!lift) return { id, bar: "", lift: undefined, words: done.size > 0 ? "done for today" : "nothing to lift today" };
+  if (!found.answer) return { id, bar: "", lift: undefined, done: 0, words: found.refused?.message ?? "" };
+  const [stop] = found.answer.stop;
+  if (stop !== undefined) return { id, bar: STOPPED, lift: undefined, done: 0, words: `\u2b23 ${stop}` };
+  const sets = app.draft(lifter);
+  const so = (one: Tree): number => sets.filter((set) => set.lift === one.lift).length;
+  const over = (one: Tree): boolean => so(one) === 0 && app.facts(lifter).places.find((place: Tree) => place.lift === one.lift)?.lastSession === app.day(lifter);
+  const left = found.answer.session.lifts.filter((one: Tree) => one.sets > 0 && so(one) < one.sets && !over(one));
+  // In the middle of a lift nobody is sent to the next bar.
+  const lift = left.find((one: Tree) => one.lift === sets.at(-1)?.lift) ?? left[0];
+  if (!lift) return { id, bar: "", lift: undefined, done: 0, words: sets.length > 0 || found.answer.session.lifts.some(over) ? "done for today" : "nothing to lift today" };
+  const discs: Tree[] | undefined = lift.loaded?.setting?.discs;
+  const ends = discs === undefined ? "" : discs.length === 0 ? ", the empty bar" : `, each end ${sideWords(discs)}`;
   const bar = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift)?.implement ?? "";
-  return { id, bar, lift, words: `${app.liftName(lift.lift, lifter)}: ${liftLine(lift)}` };
+  return { id, bar, lift, done: so(lift), words: `${app.liftName(lift.lift, lifter)}, set ${so(lift) + 1} of ${lift.sets}: ${liftLine(lift)}${ends}` };
+}
+
+/** Where the list names those who are stopped; no bar has this name, since names hold no such sign. */
+const STOPPED = "\u2b23";
+
+/** Most who share a bar (the library's own limit). */
+const MOST_AT_A_BAR = 4;
+
+/** In which order the fewest discs move, set by set, for those at one bar, from their logs. */
+function fewestMoves(app: App, own: Next[]): Child {
+  const at = own.filter((one) => one.lift !== undefined);
+  if (at.length < 2) return undefined;
+  if (at.length > MOST_AT_A_BAR) return el("p", { class: "soft" }, `An order with the fewest disc moves is worked out for up to ${MOST_AT_A_BAR} at one bar.`);
+  const lifters = at.map((one) => {
+    const lifter = app.store.lifter(one.id);
+    return { log: lifter ? app.logText(lifter) : "", plan: lifter?.plan ?? "", lift: one.lift?.lift, done: one.done };
+  });
+  const days = new Set(at.map((one) => one.lift && app.day(app.store.lifter(one.id) as Loaded)));
+  const [today] = days;
+  const found = days.size === 1 ? attempt("page.shared", { lifters, today }) : {};
+  const shared = found.answer;
+  if (!shared) return el("p", { class: "soft" }, "An order with the fewest disc moves cannot be worked out here: it needs the same day, the same bar and the same discs in every log, and lifts from a rack.");
+  const [first] = shared.turns.turns as Tree[];
+  const rows = shared.turns.turns.map((turn: Tree) => [at[turn.lifter]?.id ?? "", mass(turn.moves.total), movesInWords(turn.moves) || "\u2013"]);
+  return [
+    first && el("p", { "data-first": at[first.lifter]?.id ?? "" }, el("b", {}, `${at[first.lifter]?.id} first`), `: with turns in this order ${count(shared.turns.movesEachEnd, "disc move")} on each end${shared.turns.proved ? ", the fewest there are" : ""}.`),
+    el("details", { class: "more" }, el("summary", {}, "Turn by turn"), table(["Who", "Load", "Each end"], rows, "Turns at this bar")),
+  ];
 }
 
 export function liftersView(app: App): Child {
   const all = app.store.ids().map((id) => nextLift(app, id));
-  const bars = [...new Set(all.map((one) => one.bar))].toSorted();
+  const bars = [...new Set(all.map((one) => one.bar))].toSorted((one, other) => (one === STOPPED ? -1 : other === STOPPED ? 1 : one < other ? -1 : 1));
+  // Lifters bring their own lists of bars: the first that names this one.
+  const barNamed = (name: string): string => {
+    const own = app.store.ids().flatMap((id) => { const lifter = app.store.lifter(id); return lifter ? (app.parameters(lifter)?.implements ?? []) : []; });
+    const found = own.find((one: Tree) => implementName(one) === name);
+    return found ? barWords(found) : name;
+  };
   const order = (one: Next, other: Next): number => (one.lift?.load?.kg ?? 0) - (other.lift?.load?.kg ?? 0);
   return [
     el("h1", { tabindex: -1 }, "Lifters"),
@@ -38,7 +85,8 @@ export function liftersView(app: App): Child {
       el(
         "section",
         {},
-        el("h2", {}, bar === "" ? "Not waiting for a bar" : `Next on ${bar}, lightest first`),
+        el("h2", {}, bar === STOPPED ? "Stopped" : bar === "" ? "Not waiting for a bar" : `Next on ${barNamed(bar)}, lightest first`),
+        bar !== STOPPED && bar !== "" && later(() => fewestMoves(app, all.filter((one) => one.bar === bar).toSorted(order))),
         el(
           "ol",
           { class: "people" },
@@ -70,18 +118,18 @@ export async function loadDemo(app: App): Promise<void> {
   await app.choose(id);
 }
 
-/** The lightest load at the right height for a first day. */
-export function firstLoad(lift: string, implement: Tree, stock: Tree): Tree {
-  const height = lift.includes("pull") ? { height: { mm: 225 } } : {};
-  return attempt("prescription.first_load", { implement, stock, ...height }).answer ?? implement.bar.mass;
-}
-
 export function beginView(app: App): Child {
   const name = el("input", { type: "text", id: "name", maxlength: 40, autocomplete: "off", required: true });
   const born = el("input", { type: "date", id: "born", autocomplete: "off" });
   const cleared = el("input", { type: "text", id: "cleared", maxlength: 60, autocomplete: "off" });
-  const chosen: string[] = app.kept.lifts ?? ["box squat", "hex-bar pull", "seated press"];
+  const chosen: string[] = app.kept.lifts ?? ["box squat", "seated press", "supported row"];
   const kit = app.gymKit();
+  const bars: Record<string, string> = app.kept.bars ?? {};
+  // The lightest right bar unless the coach says otherwise.
+  const offered = LIFTS.filter((lift) => chosen.includes(lift)).map((lift) => {
+    const offers = firstBars(lift, kit);
+    return { lift, offers, offer: offers.find((one) => one.implement === bars[lift]) ?? offers[0] };
+  });
   name.value = app.kept.name ?? "";
   born.value = app.kept.born ?? "";
   cleared.value = app.kept.cleared ?? "";
@@ -96,11 +144,12 @@ export function beginView(app: App): Child {
       name.focus();
       return;
     }
-    const bars: Tree[] = kit.implements.filter((one) => one.bar);
-    const lifts = LIFTS.filter((one) => chosen.includes(one.lift)).map((one) => {
-      const implement = bars.find((bar) => bar.bar.id === one.bar) ?? bars[0];
-      return { lift: one.lift, implement: implement.bar.id, load: firstLoad(one.lift, implement, kit.stock) };
-    });
+    const barless = offered.filter((one) => one.offer === undefined).map((one) => one.lift);
+    if (barless.length > 0) {
+      wrong.textContent = `No bar of this gym is right for: ${barless.join(", ")}. The bars stand under Gym.`;
+      return;
+    }
+    const lifts = offered.map(({ lift, offer }) => ({ lift, implement: offer?.implement, load: offer?.load }));
     const day = deviceDay();
     const made = attempt("page.begin", {
       lifter: { id, ...(born.value ? { born: born.value } : {}) },
@@ -108,6 +157,7 @@ export function beginView(app: App): Child {
       lifts,
       implements: kit.implements,
       stock: kit.stock,
+      blocks: kit.blocks ?? [],
       ...(cleared.value.trim() ? { clearedBy: cleared.value.trim() } : {}),
     });
     if (made.refused) {
@@ -127,18 +177,27 @@ export function beginView(app: App): Child {
     el(
       "div",
       { class: "field" },
-      el("span", { class: "label" }, "Lifts; each starts with the lightest load at the right height"),
-      el("div", { class: "choices" }, LIFTS.map((one) =>
-        button(one.lift, () => {
+      el("span", { class: "label" }, "Lifts; each starts with the lightest load at its height"),
+      el("div", { class: "choices" }, LIFTS.map((lift) =>
+        button(lift, () => {
           keep();
-          app.kept.lifts = chosen.includes(one.lift) ? chosen.filter((other) => other !== one.lift) : [...chosen, one.lift];
+          app.kept.lifts = chosen.includes(lift) ? chosen.filter((other) => other !== lift) : [...chosen, lift];
           app.refresh();
-        }, { class: "choice", "aria-pressed": chosen.includes(one.lift) ? "true" : "false" }),
+        }, { class: "choice", "aria-pressed": chosen.includes(lift) ? "true" : "false" }),
       )),
+    ),
+    el("h2", {}, "With which bar, and which first load"),
+    offered.map(({ lift, offers, offer }) =>
+      offers.length === 0
+        ? el("p", { class: "caution" }, `${lift}: no bar of this gym is right for it.`)
+        : choices(lift, offers.map((one) => ({ value: one.implement, label: offerWords(kit, one) })), offer?.implement, (value) => {
+            keep();
+            app.kept.bars = { ...bars, [lift]: value };
+            app.refresh();
+          }),
     ),
     wrong,
     el("div", { class: "row" }, button("Begin", begin, { class: "main", "data-act": "begin-now", disabled: chosen.length === 0 })),
-    el("p", { class: "soft" }, `First loads: ${LIFTS.filter((one) => chosen.includes(one.lift)).map((one) => { const bars: Tree[] = kit.implements.filter((bar) => bar.bar); const bar = bars.find((own) => own.bar.id === one.bar) ?? bars[0]; return `${one.lift} ${mass(firstLoad(one.lift, bar as Tree, kit.stock) as { kg: number })}`; }).join(", ")}.`),
   ];
 }
 

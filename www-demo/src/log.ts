@@ -4,11 +4,12 @@ import { button, el, fill, type Child } from "./element.ts";
 import type { Tree } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
+import { limitWords } from "./limits.ts";
 import { kindWords } from "./kinds.ts";
 import { ROLES } from "./plan_view.ts";
-import { sheet } from "./record.ts";
+import { sheet } from "./set_sheet.ts";
 import { coursePart } from "./questions/years.ts";
-import { TESTS, writeDownPart } from "./write_down.ts";
+import { TESTS, testResult, writeDownPart } from "./write_down.ts";
 
 interface Chain {
   root: number;
@@ -43,28 +44,15 @@ function correct(app: App, lifter: Loaded, chain: Chain, kind: Tree | undefined)
   void app.record(lifter, { correction: { replaces: chain.last, ...(kind ? { with: kind } : {}) } }, undefined, false, on).then(() => app.refresh());
 }
 
-const DAYS: Record<string, string> = { bad_agreeing: "several bad signs", bad_single: "one bad sign", ordinary: "ordinary", good: "good", unknown: "cannot say" };
+const DAYS: Record<string, string> = { below: "several signs below the usual", below_single: "one sign below the usual", within: "within the usual", above: "above the usual", unknown: "cannot say" };
 
 function painWords(app: App, answers: Tree[] | undefined): string {
   if (answers === undefined) return "pain not asked";
   return answers.length === 0 ? "no pain" : `pain: ${answers.map((one) => `${app.regionName(one.region)} ${one.score} of 10`).join(", ")}`;
 }
 
-/** Sets of one load are told together. */
-function setWords(app: App, lift: Tree): string {
-  const parts: string[] = [];
-  lift.sets.forEach((set: Tree, at: number) => {
-    const same = at > 0 && lift.sets[at - 1].load.kg === set.load.kg;
-    parts.push(same ? `, ${set.reps}` : `${at > 0 ? "; " : ""}${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}`);
-  });
-  return `${app.liftName(lift.lift)} ${parts.join("")}`;
-}
-
 function summary(app: App, kind: Tree, byRoot: Map<number, Chain>): string {
   const [name, body] = Object.entries(kind)[0] as [string, Tree];
-  if (name === "session_recorded") {
-    return `${body.lifts.map((lift: Tree) => setWords(app, lift)).join("; ")}; ${painWords(app, body.pain)}`;
-  }
   if (name === "day_report") {
     return [body.class && `the day is ${DAYS[body.class] ?? body.class}`, painWords(app, body.pain), body.asks && (body.asks.map((one: string) => one.replaceAll("_", " ")).join(", ") || "none of what is asked first"), body.markers && body.markers.map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${one.value}`).join(", ")].filter(Boolean).join("; ");
   }
@@ -72,14 +60,14 @@ function summary(app: App, kind: Tree, byRoot: Map<number, Chain>): string {
     const of = byRoot.get(body.session);
     return `${of ? `after ${dayShort(of.day)}: ` : ""}${painWords(app, body.pain).replace("no pain", "no more pain than before")}`;
   }
-  if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; said by ${body.who}`;
+  if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}${(body.limits ?? []).map((one: Tree) => `; ${limitWords(app, one)}`).join("")}; said by ${body.who}`;
   if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : body.scope.region ? app.regionName(body.scope.region) : app.liftName(String(Object.values(body.scope)[0]))}; ${body.who}`;
   if (name === "role_set") return `${app.liftName(body.lift)}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
   if (name === "layoff_noted") return `from ${dayShort(body.from)}; ${body.reason}`;
   if (name === "coach_override") return `${app.liftName(body.lift)}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
   if (name === "advance_accepted" || name === "advance_declined") return `${app.liftName(body.lift)}; ${body.who}`;
   if (name === "body_mass_recorded") return mass({ kg: body.kg ?? 0 });
-  if (name === "function_tested") return `${TESTS[body.test]?.[0] ?? body.test}: ${body.result} ${TESTS[body.test]?.[1] ?? ""}`;
+  if (name === "function_tested") return `${TESTS[body.test]?.[0] ?? body.test}: ${testResult(body.test, body.result)}`;
   if (name === "symptom_report") return body.signs.map((one: string) => one.replaceAll("_", " ")).join(", ");
   if (name === "parameters_changed") return "lifts, bars, discs and rules";
   if (typeof body === "string") return body;
@@ -155,11 +143,79 @@ function undoWords(last: Chain): string {
 /** Pictures only once somebody wants them: they need the whole history. */
 function coursesPart(app: App, lifts: string[]): HTMLElement {
   const inside = el("div", {});
-  const box = el("details", {}, el("summary", {}, "Lifts of the lifts over time"), inside);
+  const box = el("details", {}, el("summary", {}, "Track of each lift"), inside);
   box.addEventListener("toggle", () => {
     if (box.open && inside.childElementCount === 0) fill(inside, lifts.map((lift) => [el("h2", {}, app.liftName(lift)), coursePart(app, lift)]));
   });
   return box;
+}
+
+/** Entries of one day together. */
+function byDay(entries: Chain[]): [string, Chain[]][] {
+  const days: [string, Chain[]][] = [];
+  for (const chain of entries) {
+    const last = days.at(-1);
+    if (last && last[0] === chain.day) last[1].push(chain);
+    else days.push([chain.day, [chain]]);
+  }
+  return days;
+}
+
+/** A dot a repetition: full where it was good, open where it slipped, small where nobody watched. */
+function repDots(set: Tree): HTMLElement {
+  const good: number | undefined = set.marks?.acceptable;
+  const reps: number = typeof set.reps === "number" ? set.reps : 0;
+  const first: number = set.marks?.first_failing_rep ?? (good ?? 0) + 1;
+  const slipped = (rep: number): boolean => good !== undefined && rep >= first && rep < first + reps - good;
+  const dots = Array.from({ length: reps }, (_, at) => (good === undefined ? "\u00b7" : slipped(at + 1) ? "\u25cb" : "\u25cf")).join("");
+  const words = good === undefined ? `${reps} repetitions, not watched` : `${good} of ${reps} good`;
+  return el("span", { class: "dots", role: "img", "aria-label": words }, dots);
+}
+
+/** The morning after that session, where somebody said it. */
+function morningWords(app: App, chain: Chain, byRoot: Map<number, Chain>): string {
+  for (const other of byRoot.values()) {
+    const said = other.said.at(-1)?.next_day_report;
+    if (said && (said.session === chain.root || said.session === chain.last)) return `Morning after: ${painWords(app, said.pain).replace("no pain", "no more pain than before")}.`;
+  }
+  return "Morning after: not told.";
+}
+
+/** A session as it was done: each lift with its loads, a dot a repetition, pain, and the morning after. */
+function sessionBlock(app: App, session: Tree, chain: Chain, byRoot: Map<number, Chain>): Child {
+  const pain = painWords(app, session.pain);
+  return [
+    session.lifts.map((lift: Tree) =>
+      el(
+        "p",
+        { class: "done-lift" },
+        el("b", {}, app.liftName(lift.lift)),
+        lift.sets.map((set: Tree) => [" ", el("span", { class: "set" }, `${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}\u00a0`, repDots(set))]),
+        lift.cue && el("span", { class: "soft" }, ` \u201c${lift.cue}\u201d`),
+      ),
+    ),
+    el("p", { class: "soft" }, `${pain.replace(/^./, (letter) => letter.toUpperCase())}. ${morningWords(app, chain, byRoot)}`),
+  ];
+}
+
+/** One entry, with what may be done to it. */
+function entry(app: App, lifter: Loaded, chain: Chain, byRoot: Map<number, Chain>): HTMLElement {
+  const now = chain.said.at(-1);
+  const first = chain.said.find((one) => one !== undefined);
+  const name = Object.keys(now ?? first)[0] as string;
+  return el(
+    "li",
+    { class: now ? "" : "gone" },
+    el("p", {}, el("b", {}, kindWords(name)), now && JSON.stringify(now) === JSON.stringify(chain.said[0]) ? "" : ` (${now ? "corrected" : "taken back"})`),
+    name === "session_recorded" ? sessionBlock(app, (now ?? first).session_recorded, chain, byRoot) : el("p", { class: "soft" }, summary(app, now ?? first, byRoot)),
+    el(
+      "div",
+      { class: "row" },
+      name === "session_recorded" && now && button("Correct", () => correctBox(app, lifter, chain, now), { "aria-label": `Correct the session of ${dayShort(chain.day)}`, "data-act": "correct" }),
+      now && name !== "parameters_changed" && button("Take back", () => correct(app, lifter, chain, undefined), { "aria-label": `Take back ${kindWords(name)} of ${dayShort(chain.day)}` }),
+      !now && button("Put back", () => correct(app, lifter, chain, chain.said.findLast((one) => one !== undefined)), { "aria-label": `Put back ${kindWords(name)} of ${dayShort(chain.day)}` }),
+    ),
+  );
 }
 
 export function logView(app: App): Child {
@@ -176,28 +232,10 @@ export function logView(app: App): Child {
     last && button(undoWords(last), () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
     writeDownPart(app),
     coursesPart(app, lifts),
-    el("h2", {}, "Entries, latest first"),
-    el(
-      "ul",
-      { class: "log" },
-      entries.slice(0, shown).map((chain) => {
-        const now = chain.said.at(-1);
-        const first = chain.said.find((one) => one !== undefined);
-        const name = Object.keys(now ?? first)[0] as string;
-        return el(
-          "li",
-          { class: now ? "" : "gone" },
-          el("p", {}, el("b", {}, `${dayShort(chain.day)} \u00b7 ${kindWords(name)}`), now && JSON.stringify(now) === JSON.stringify(chain.said[0]) ? "" : ` (${now ? "corrected" : "taken back"})`),
-          el("p", { class: "soft" }, summary(app, now ?? first, byRoot)),
-          el(
-            "div",
-            { class: "row" },
-            name === "session_recorded" && now && button("Correct", () => correctBox(app, lifter, chain, now), { "aria-label": `Correct the session of ${dayShort(chain.day)}`, "data-act": "correct" }),
-            now && name !== "parameters_changed" && button("Take back", () => correct(app, lifter, chain, undefined), { "aria-label": `Take back ${kindWords(name)} of ${dayShort(chain.day)}` }),
-            !now && button("Put back", () => correct(app, lifter, chain, chain.said.findLast((one) => one !== undefined)), { "aria-label": `Put back ${kindWords(name)} of ${dayShort(chain.day)}` }),
-          ),
-        );
-      }),
+    el("h2", {}, "Day by day, latest first"),
+    el("p", { class: "soft" }, "A dot a repetition: full good, open slipped, small not watched. How many slipped and which was first is kept, not each one."),
+    byDay(entries.slice(0, shown)).map(([day, own]) =>
+      el("div", { class: "day", "data-day": day }, el("h3", {}, dayShort(day)), el("ul", { class: "log" }, own.map((chain) => entry(app, lifter, chain, byRoot)))),
     ),
     entries.length > shown && button("Earlier entries", () => { app.kept.shown = shown + PAGE; app.refresh(); }),
   ];

@@ -1,7 +1,7 @@
 // The shell: header, views, the way between them.
 import { App } from "./app.ts";
 import { button, el, fill, type Child } from "./element.ts";
-import { start } from "./engine.ts";
+import { ask, start, type Tree } from "./engine.ts";
 import { filesView, saveFile, wholeDocument } from "./files.ts";
 import { beginView, liftersView, loadDemo } from "./lifters.ts";
 import { liftView } from "./lift_view.ts";
@@ -96,7 +96,7 @@ function header(app: App): Child {
       { class: "lifter" },
     ),
     button(unitNow() === "kg" ? "kg" : "lb", () => void useUnit(app, unitNow() === "kg" ? "lb" : "kg"), { class: "unit", "aria-label": unitNow() === "kg" ? "kg. Switch to pounds" : "lb. Switch to kilograms" }),
-    button([el("span", { "aria-hidden": "true" }, "\u2b23 "), "Stop signs"], () => app.go("notes"), { class: "stop-button" }),
+    button([el("span", { "aria-hidden": "true" }, "\u2b23 "), "Stop signs"], () => app.go("q13"), { class: "stop-button" }),
   ];
 }
 
@@ -141,6 +141,28 @@ function faultPart(app: App): Child {
   ];
 }
 
+/** Where there is room, all that belongs to a stop stands open. */
+const ROOMY = matchMedia("(min-width: 37.01rem)");
+
+/** A recorded stop stands above every view until it is cleared, in words and by its shape. What was recorded and what to
+ * do at once stand open everywhere; the other signs, and what opens it again, are one tap away on a telephone. */
+function stopBand(app: App): Child {
+  const words = app.lifter && app.today(app.lifter).answer?.stop;
+  if (!words || words.length === 0) return undefined;
+  const general: string[] = (ask("page.cautions") as Tree[]).map((one) => one.text as string);
+  // The last paragraph is that of the clinician; before it come the general signs, where they belong to the stop.
+  const own = words.findIndex((line) => general.includes(line));
+  const end = own > 0 ? own : Math.max(1, words.length - 1);
+  const rest = words.slice(end);
+  return el(
+    "section",
+    { class: "stop-band", role: "alert", "aria-label": "Stopped" },
+    el("p", { class: "stop-words" }, el("span", { "aria-hidden": "true" }, "\u2b23 "), words.slice(0, end).join(" ")),
+    rest.length > 0 && el("details", { open: ROOMY.matches }, el("summary", {}, "All signs that call for help, and what opens it again"), rest.map((line) => el("p", {}, line))),
+    app.view !== "log" && button("Clearance and sign-off: under Log", () => app.go("log"), {}),
+  );
+}
+
 function render(app: App, root: HTMLElement): void {
   const open = document.activeElement;
   const label = open instanceof HTMLElement ? nameOf(open) : null;
@@ -162,9 +184,10 @@ function render(app: App, root: HTMLElement): void {
       { "aria-label": "Places" },
       PLACES.map(([view, words]) => button(words, () => app.go(view), { "data-place": view, ...(here === view ? { "aria-current": "page" } : {}) })),
     ),
-    el("main", { "data-view": app.view }, el("div", { class: "says" }, saysPart(app)), body),
+    el("main", { "data-view": app.view }, stopBand(app), el("div", { class: "says" }, saysPart(app)), body),
   );
-  document.title = app.lifter ? `${app.lifter.id} \u00b7 Bismar` : "Bismar";
+  // No name in the title: it stays in the browser's history.
+  document.title = "Bismar";
   [...root.querySelectorAll("details")].forEach((one, at) => {
     if (opened[at] === true && app.view === shown) one.open = true;
   });
@@ -213,6 +236,7 @@ async function begin(): Promise<void> {
   const fromAddress = (): void => {
     app.view = location.hash.replace("#", "") || "today";
     app.kept = {};
+    app.notice = "";
     app.refresh();
   };
   addEventListener("popstate", fromAddress);

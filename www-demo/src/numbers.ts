@@ -1,9 +1,13 @@
 // Numbers as people write and read them. Rounding here is for the eye only.
-import { pounds } from "./engine.ts";
+import { flat } from "bismar-page-package";
 
 export type Unit = "kg" | "lb";
 export interface Mass {
   kg: number;
+}
+
+function pounds(kg: number): number {
+  return flat.quantity.massInPounds(kg);
 }
 
 let unit: Unit = "kg";
@@ -41,13 +45,21 @@ export function massNumber(mass: Mass): string {
 export function otherUnit(mass: Mass): string {
   return unit === "kg" ? inPounds(mass) : kilograms(mass);
 }
+/** Load times repetitions of a week: more than any bar carries, so turned into pounds a thousandth at a time. */
+export function tonnage(kg: number): string {
+  return unit === "kg" ? `${plain(kg, 0)} kg` : `${plain(pounds(kg / 1000) * 1000, 0)} lb`;
+}
 /** kg values of estimates, without false digits. */
 export function estimate(kg: number): string {
   return unit === "kg" ? plain(kg, 0) : plain(pounds(kg), 0);
 }
-/** A disc by what is marked on it, in its own unit; kilograms go without a word, as elsewhere on the page. */
+/** A disc by what is marked on it, in the unit that it carries, whatever the page shows elsewhere. */
 export function face(nominal: { kg?: number; lb?: number }): string {
-  return nominal.lb === undefined ? plain(nominal.kg ?? 0, 3) : `${plain(nominal.lb, 3)} lb`;
+  return nominal.lb === undefined ? `${plain(nominal.kg ?? 0, 3)} kg` : `${plain(nominal.lb, 3)} lb`;
+}
+/** By how much a mass differs, with its sign, in the unit in use. */
+export function difference(by: Mass): string {
+  return `${signed(unit === "kg" ? by.kg : pounds(by.kg), unit === "kg" ? 2 : 1)} ${unit}`;
 }
 
 /** Reads a number with a comma or a point; nothing where there is none. */

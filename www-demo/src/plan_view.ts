@@ -1,13 +1,14 @@
 // The plan of a lifter: which lifts in which order, which stays when time is short, and which lifts belong together.
 import type { App } from "./app.ts";
-import { button, choices, el, type Child } from "./element.ts";
+import { table } from "./answer.ts";
+import { button, choices, el, later, type Child } from "./element.ts";
 import { ask, attempt, type Tree } from "./engine.ts";
 import { statusWords } from "./charts.ts";
-import { LIFTS } from "./kit.ts";
-import { firstLoad } from "./lifters.ts";
-import { mass, plain } from "./numbers.ts";
+import { barWords, firstBars, LIFTS } from "./kit.ts";
+import { dayShort, mass, plain } from "./numbers.ts";
 import { openPad } from "./pad.ts";
-import { snake } from "./settings.ts";
+import { implementOf } from "./setup.ts";
+import { anotherBar, anotherRung } from "./write_down.ts";
 import type { Loaded } from "./store.ts";
 
 /** Repetitions to leave in reserve where the plan names none (the library's default). */
@@ -31,7 +32,7 @@ function declareRegions(all: Tree): void {
 
 /** Writes a whole new set of what is set for the lifts. */
 export function putParameters(app: App, lifter: Loaded, change: (next: Tree) => void): Promise<boolean> {
-  const next = snake(app.parameters(lifter));
+  const next = app.parametersToChange(lifter);
   change(next);
   declareRegions(next);
   return app.record(lifter, { parameters_changed: next });
@@ -54,22 +55,88 @@ function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement 
     "li",
     { class: "card", "data-planned": lift.lift },
     el("h2", {}, `${at + 1}. ${name}`),
-    place && el("p", { class: "soft" }, `${ROLES[place.role] ?? place.role}; ${statusWords(place.status)} at ${mass(place.at.work.load)}.`),
-    choices("Repetitions to leave in reserve", RESERVES.map((value) => ({ value, label: String(value) })), Number(lift.reserve ?? RESERVE), (value) => change({ reserve: value })),
+    place && sentence(app, lift, place, (reserve) => change({ reserve })),
     el(
-      "div",
-      { class: "row moves" },
-      button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${name}: earlier`, "data-act": "earlier" }),
-      button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${name}: later`, "data-act": "later" }),
-    ),
-    el(
-      "div",
-      { class: "stack" },
-      button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${name}` }),
-      button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
-      button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${name}: gate, rungs, regions`, "data-act": "edit-lift" }),
+      "details",
+      { class: "more" },
+      el("summary", {}, "More", el("span", { class: "unseen" }, ` about ${name}`)),
+      el(
+        "div",
+        { class: "row moves" },
+        button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${name}: earlier`, "data-act": "earlier" }),
+        button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${name}: later`, "data-act": "later" }),
+      ),
+      el(
+        "div",
+        { class: "stack" },
+        button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${name}` }),
+        button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
+        button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${name}: gate, rungs, regions`, "data-act": "edit-lift" }),
+      ),
     ),
   );
+}
+
+/** How many repetitions to leave, as one tap. */
+function reserveBox(name: string, now: number, put: (reserve: number) => void): void {
+  const box = el("dialog", { class: "pad wide", "aria-label": `${name}: repetitions to leave in reserve` });
+  box.append(
+    el("h2", {}, name),
+    choices("Repetitions to leave in reserve", RESERVES.map((value) => ({ value, label: String(value) })), now, (value) => {
+      box.close();
+      put(value);
+    }),
+    el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" })),
+  );
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}
+
+/** The gate in a few words; what else it asks for stands behind "Gate, rungs, regions". */
+export function gateInWords(gate: Tree): string {
+  const parts: Tree[] = gate?.all ?? [gate];
+  const run = parts.find((one) => one?.passRun)?.passRun;
+  const evidence = parts.some((one) => one?.evidence);
+  if (run) return `up after ${run.sessions} ${run.sessions === 1 ? "session" : "sessions in a row"} with ${run.acceptable} of ${run.of} good`;
+  return evidence ? "up after enough good repetitions" : "up by its own gate";
+}
+
+/** A lift of the plan in one sentence; its words lead to what they name. */
+function sentence(app: App, lift: Tree, place: Tree, leave: (reserve: number) => void): HTMLElement {
+  const lifter = app.lifter as Loaded;
+  const set = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift);
+  const rung: string = set?.rungs?.[place.at.place.rung]?.name ?? set?.rungs?.[place.at.place.rung]?.id ?? "";
+  const edit = (): void => app.go("lift", { lift: lift.lift });
+  const word = (words: string, about: string, act: () => void): HTMLElement => button(words, act, { class: "word", "aria-label": `${app.liftName(lift.lift)}, ${about}: ${words}. Change` });
+  const { work } = place.at;
+  return el(
+    "p",
+    { class: "sentence", "data-sentence": lift.lift },
+    word(ROLES[place.role] ?? place.role, "role", edit),
+    `, ${statusWords(place.status)}: `,
+    word(barWords(implementOf(app, lift)), "bar", () => anotherBar(app, lift.lift)),
+    ", ",
+    rung !== "" && [word(rung, "rung", () => (place.sideways.length > 0 ? anotherRung(app, lift.lift) : edit())), ", "],
+    `${mass(work.load)}, ${work.sets} \u00d7 ${work.reps}, `,
+    word(`leave ${plain(Number(lift.reserve ?? RESERVE), 1)}`, "left in reserve", () => reserveBox(app.liftName(lift.lift), Number(lift.reserve ?? RESERVE), leave)),
+    ", ",
+    word(gateInWords(set?.gate), "gate", edit),
+  );
+}
+
+/** What was lifted in the last seven days, lift by day. */
+function weekGrid(app: App, lifter: Loaded, plan: Tree): Child {
+  const today = app.day(lifter);
+  const days: string[] = Array.from({ length: 7 }, (_, at) => ask("page.day", { day: today, plus: at - 6 }));
+  const done = new Set((app.history(lifter).sessions as Tree[]).slice(-14).flatMap((session) => session.lifts.map((one: Tree) => `${session.day} ${one.lift}`)));
+  const rows = plan.lifts.map((lift: Tree) => [
+    app.liftName(lift.lift),
+    ...days.map((day) => (done.has(`${day} ${lift.lift}`) ? el("span", { role: "img", "aria-label": "lifted" }, "\u25cf") : el("span", { role: "img", "aria-label": "not lifted" }, "\u00b7"))),
+  ]);
+  const grid = table(["Lift", ...days.map((day) => dayShort(day).slice(0, 3))], rows, "The last seven days");
+  grid.classList.add("week");
+  return grid;
 }
 
 function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
@@ -84,15 +151,18 @@ function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Chil
 }
 
 function newLift(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
-  const left = LIFTS.filter((one) => !names.includes(one.lift));
-  const begin = (one: { lift: string; bar: string }): void => {
-    const bars: Tree[] = app.kit().implements.filter((bar: Tree) => bar.bar);
-    const bar = bars.find((own) => own.bar.id === one.bar) ?? bars[0];
-    if (!bar) return;
-    const made = attempt("page.new_lift", { lift: one.lift, implement: bar.bar.id, load: firstLoad(one.lift, bar, app.kit().stock) });
+  const left = LIFTS.filter((lift) => !names.includes(lift));
+  const begin = (lift: string): void => {
+    const [offer] = firstBars(lift, app.kit());
+    if (!offer) {
+      app.notice = `No bar here is right for a ${lift}; the bars stand under Gym.`;
+      app.refresh();
+      return;
+    }
+    const made = attempt("page.new_lift", { lift, implement: offer.implement, load: offer.load });
     if (made.refused) return;
     void putParameters(app, lifter, (next) => next.lifts.push(JSON.parse(made.answer))).then((done) => {
-      if (done) app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift: one.lift }] });
+      if (done) app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift }] });
     });
   };
   return el(
@@ -100,7 +170,7 @@ function newLift(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
     {},
     el("summary", {}, "Begin another lift"),
     el("p", { class: "soft" }, "It starts with the lightest load at the right height, learning, with a gate of 9 good of 10 on 3 days."),
-    el("div", { class: "asks" }, left.map((one) => button(one.lift, () => begin(one), { class: "ask", "data-new-lift": one.lift }))),
+    el("div", { class: "asks" }, left.map((lift) => button(lift, () => begin(lift), { class: "ask", "data-new-lift": lift }))),
   );
 }
 
@@ -156,7 +226,8 @@ export function planView(app: App): Child {
   const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
   return [
     el("h1", { tabindex: -1 }, `Plan of ${lifter.id}`),
-    el("p", { class: "soft" }, "Sets, repetitions and load come from what each lift has been granted; the plan says which lifts, in which order, and how much to leave."),
+    el("p", { class: "soft" }, "Sets, repetitions and load come from where each lift has got to; the plan says which lifts, in which order, and how much to leave."),
+    later(() => weekGrid(app, lifter, plan)),
     el("ol", { class: "cards planned" }, plan.lifts.map((_: Tree, at: number) => planned(app, lifter, plan, at))),
     choices("This week", [{ value: "usual", label: "A usual week" }, { value: "easy", label: "A planned easy week" }], plan.easy_week ? "easy" : "usual", (value) => app.putPlan(lifter, { ...plan, easy_week: value === "easy" })),
     notPlanned(app, lifter, plan, names),

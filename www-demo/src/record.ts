@@ -1,78 +1,15 @@
 // Writing down what happened, in few taps.
 import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import { attempt, type Tree } from "./engine.ts";
-import { given, mass, unitNow, type Mass } from "./numbers.ts";
-import { numberField, openPad } from "./pad.ts";
+import type { Tree } from "./engine.ts";
+import { dayShort, mass, type Mass } from "./numbers.ts";
+import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
+import { overTheBody, setupEvent, setupFields, setupOf, type Setup } from "./setup.ts";
 
 function criteria(app: App, lift: string): Tree[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
   return parameters?.lifts.find((one: Tree) => one.id === lift)?.criteria ?? [];
-}
-
-/** Whether the lift is one that falls on the lifter: a bench press, a squat. */
-export function overTheBody(app: App, lift: string): boolean {
-  const lifter = app.lifter;
-  const parameters = lifter && app.parameters(lifter);
-  return parameters?.lifts.find((one: Tree) => one.id === lift)?.overTheBody ?? false;
-}
-
-/** How a set was set up, as far as somebody said so. */
-export interface Setup {
-  company: "alone" | "spotter" | undefined;
-  pins: "none" | number | undefined;
-}
-
-const PINS_BEGIN = 700;
-
-export function setupFields(setup: Setup, redraw: () => void): Child[] {
-  return [
-    choices("Who is there?", [{ value: "spotter", label: "Somebody spots" }, { value: "alone", label: "Alone" }], setup.company, (value) => {
-      setup.company = setup.company === value ? undefined : (value as Setup["company"]);
-      redraw();
-    }),
-    choices("Pins or safeties", [{ value: "set", label: "Set" }, { value: "none", label: "None" }], typeof setup.pins === "number" ? "set" : setup.pins, (value) => {
-      setup.pins = value === "none" ? "none" : PINS_BEGIN;
-      redraw();
-    }),
-    typeof setup.pins === "number" && numberField("Height of the pins", String(setup.pins), "mm", (value) => {
-      setup.pins = value;
-      redraw();
-    }),
-  ];
-}
-
-function setupEvent(setup: Setup): Tree | undefined {
-  if (setup.company === undefined && setup.pins === undefined) return undefined;
-  return { company: setup.company, pins: setup.pins };
-}
-
-/** The setup of a lift from those of its sets: the barest set counts. */
-function setupOf(all: (Tree | undefined)[]): Tree | undefined {
-  const known = all.filter((one): one is Tree => one !== undefined);
-  if (known.length === 0) return undefined;
-  const heights = known.map((one) => one.pins).filter((one): one is number => typeof one === "number");
-  const pinned = heights.length === all.length;
-  return {
-    ...(pinned ? { pins: { mm: Math.min(...heights) } } : {}),
-    ...(known.some((one) => one.company === "alone")
-      ? { company: "alone" }
-      : all.every((one) => one?.company === "spotter")
-        ? { company: "spotter" }
-        : {}),
-  };
-}
-
-interface SetFacts {
-  load: Mass;
-  reps: number;
-  good: number | undefined;
-  first: number | undefined;
-  reserve: number | undefined;
-  marks: Record<string, string>;
-  cue: string;
-  setup: Setup;
 }
 
 function setEvent(facts: SetFacts): Tree {
@@ -97,8 +34,10 @@ function setEvent(facts: SetFacts): Tree {
 /** What was said of the setup of this lift earlier in the session. */
 function setupBefore(app: App, lift: string): Setup {
   const lifter = app.lifter;
-  const before = lifter && app.draft(lifter).findLast((one) => one.lift === lift)?.setup;
-  return { company: before?.company, pins: before?.pins };
+  const sets = lifter ? app.draft(lifter) : [];
+  const before = sets.findLast((one) => one.lift === lift)?.setup;
+  // Who is there stays for the session; the pins are those of the lift.
+  return { company: before?.company ?? sets.findLast((one) => one.setup?.company)?.setup?.company, pins: before?.pins };
 }
 
 /** Where the set is done, unless that is the granted place. */
@@ -111,39 +50,62 @@ function draftEntry(lift: Tree, facts: SetFacts): Tree {
   return { lift: lift.lift, set: setEvent(facts), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
 }
 
-/** Every planned set, watched by the coach and found good. */
-export function goodSets(app: App, lift: Tree): void {
+/** Load of the next set: that of the set before, unless the rules ask for less. */
+export function nextLoad(app: App, lift: Tree): Mass {
   const lifter = app.lifter;
-  if (!lifter) return;
-  const marks = Object.fromEntries(criteria(app, lift.lift).map((one) => [one.id, "met"]));
-  const entry = draftEntry(lift, { load: lift.load, reps: lift.reps, good: lift.reps, first: undefined, reserve: undefined, marks, cue: "", setup: setupBefore(app, lift.lift) });
-  app.addDraft(lifter, Array.from({ length: lift.sets }, () => entry));
+  const before = lifter && app.draft(lifter).findLast((one) => one.lift === lift.lift)?.set.load;
+  return slippedThen(app, lift)?.down ?? before ?? lift.load ?? lift.limit;
 }
 
-function stepper(label: string, shown: string, less: () => void, more: () => void, change?: () => void): HTMLElement {
-  return el(
-    "div",
-    { class: "field" },
-    el("span", { class: "label" }, label),
-    el(
-      "div",
-      { class: "stepper" },
-      button("\u2212", less, { "aria-label": `${label}: less` }),
-      change ? button(shown, change, { class: "number", "aria-label": `${label}: ${shown}. Change` }) : el("output", {}, shown),
-      button("+", more, { "aria-label": `${label}: more` }),
-    ),
-  );
+/** What a set that lost a critical point asks for now. */
+export interface AfterSlip {
+  /** The lift is over for today. */
+  ends: boolean;
+  /** A lighter load for the next set. */
+  down: Mass | undefined;
+  /** A rung that is easier. */
+  rung: string | undefined;
+  /** Why, in sentences. */
+  why: string[];
 }
 
-/** One set: load, repetitions, how many were good, what was seen, how much was left. */
+/** Reasons that only say what nobody told: they come last. */
+const UNTOLD = ["pain_not_asked", "not_marked", "effort_not_said"];
+
+/** Why the next set is what it is, the telling reasons first, without the line that says what to do. */
+export function reasonsOf(next: Tree, why: string[]): string[] {
+  const untold = (at: number): boolean => UNTOLD.includes(next.reasons[at] as string);
+  const sentences = why.slice(1, 1 + next.reasons.length);
+  return [...sentences.filter((_, at) => !untold(at)), ...sentences.filter((_, at) => untold(at))];
+}
+
+/** Reasons that speak of technique that was lost. */
+const LOST = ["criticalFault", "repetitionMissed", "twoFaults"];
+
+/** What the sets of this session ask for where a critical point was not met; nothing where every one was. */
+export function slippedThen(app: App, lift: Tree): AfterSlip | undefined {
+  const lifter = app.lifter;
+  if (!lifter) return undefined;
+  const sets = app.draft(lifter).filter((one) => one.lift === lift.lift).map((one) => JSON.stringify(one.set));
+  if (sets.length === 0) return undefined;
+  const found = app.afterSets(lifter, lift.lift, sets);
+  if (!found) return undefined;
+  const codes: string[] = found.next.reasons.map((one: Tree) => (typeof one === "string" ? one : (Object.keys(one)[0] ?? "")));
+  if (!codes.some((code) => LOST.includes(code.replace(/_(.)/g, (_, letter: string) => letter.toUpperCase())))) return undefined;
+  const then: Tree = found.next.then;
+  return { ends: then === "stop", down: then.downTo ?? undefined, rung: then.easierRung ?? found.next.instead, why: reasonsOf(found.next, found.why) };
+}
+
+/** One set: load, repetitions, which slipped, what was seen, how much was left. */
 export function setBox(app: App, lift: Tree, number: number): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const own = criteria(app, lift.lift);
+  const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
   const facts: SetFacts = {
-    load: lift.load ?? lift.limit,
+    load: nextLoad(app, lift),
     reps: lift.reps,
-    good: lift.reps,
+    good: undefined,
     first: undefined,
     reserve: undefined,
     // Nothing is taken as seen until somebody says so.
@@ -151,98 +113,79 @@ export function setBox(app: App, lift: Tree, number: number): void {
     cue: "",
     setup: setupBefore(app, lift.lift),
   };
-  sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}`, facts, own, (done) => app.addDraft(lifter, [draftEntry(lift, done)]), lift);
+  // What was asked about an earlier set of this lift is not asked again.
+  const settled = done.length > 0 ? doubts(app, lift, { ...facts, load: done.at(-1)?.set.load ?? facts.load }) : [];
+  const far = done.map((one, at) => `Set ${at + 1}: ${setInWords(one.set)}`);
+  // One step lighter was offered by the page itself.
+  if (slippedThen(app, lift)?.down) settled.push(...doubts(app, lift, facts));
+  sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}${number < lift.sets ? ` of ${lift.sets}` : ""}`, facts, own, (given) => {
+    app.addDraft(lifter, [draftEntry(lift, given)]);
+  }, lift, { far, settled });
 }
 
-/** The sheet for one set, also for correcting an old one. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], save: (facts: SetFacts) => void, lift?: Tree): void {
-  const box = el("dialog", { class: "pad wide", "aria-label": title });
-  const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
-  const step = (policy: "above" | "below"): void => {
-    const bar = implementOf(app, lift);
-    const found = attempt("loading.load_on", { implement: bar, stock: app.kit().stock, target: facts.load, policy: "nearest" }).answer;
-    const next = policy === "above" ? found?.nextAbove : found?.nextBelow;
-    if (next) facts.load = next;
+/** Every planned set as it should be: whether it was watched and how much was left are asked, not taken. */
+export function goodBox(app: App, lift: Tree): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const own = criteria(app, lift.lift);
+  const box = el("dialog", { class: "pad wide", "aria-label": `${app.liftName(lift.lift)}: all sets` });
+  const setup = setupBefore(app, lift.lift);
+  const setupKnown = setup.company !== undefined || setup.pins !== undefined;
+  let watched: "yes" | "no" | undefined;
+  let reserve: number | "not_asked" | undefined;
+  let asking: string[] = [];
+  const redraw = (): void => {
+    asking = [];
     draw();
   };
-  const good = (to: number | undefined): void => {
-    facts.good = to;
-    if (to === undefined || to >= facts.reps) facts.first = undefined;
-    draw();
+  const lacks = (): string | undefined => (watched === undefined ? "Watched or not, please." : reserve === undefined ? "How much was left, please; \u201cnot asked\u201d is an answer." : undefined);
+  const save = (): void => {
+    const facts: SetFacts = {
+      load: lift.load,
+      reps: lift.reps,
+      good: watched === "yes" ? lift.reps : undefined,
+      first: undefined,
+      reserve: typeof reserve === "number" ? reserve : undefined,
+      marks: Object.fromEntries(own.map((one) => [one.id, "met"])),
+      cue: "",
+      setup,
+    };
+    const open = doubts(app, lift, facts);
+    if (open.length > 0 && asking.length === 0) {
+      asking = open;
+      draw();
+      return;
+    }
+    box.close();
+    app.kept.open = undefined;
+    app.addDraft(lifter, Array.from({ length: lift.sets }, () => draftEntry(lift, facts)));
   };
-  const reps = (by: number): void => {
-    const next = facts.reps + by;
-    if (next < 0 || next > 30) return;
-    if (facts.good !== undefined && (facts.good === facts.reps || facts.good > next)) facts.good = next;
-    facts.reps = next;
-    draw();
-  };
-  const draw = (): void => {
-    const seen = facts.good !== undefined;
-    const bad = facts.good !== undefined && facts.good < facts.reps;
+  const draw = (): void =>
     fill(
       box,
-      el("h2", {}, title),
-      stepper("Load", mass(facts.load), () => step("below"), () => step("above"), () =>
-        openPad("Load", unitNow(), (value) => {
-          facts.load = attempt("page.mass", { mass: given(value) }).answer ?? facts.load;
-          draw();
-        }),
-      ),
-      stepper("Repetitions", String(facts.reps), () => reps(-1), () => reps(1)),
-      choices("Was it watched?", [{ value: "yes", label: "Watched" }, { value: "no", label: "Not watched" }], seen ? "yes" : "no", (value) => good(value === "yes" ? facts.reps : undefined)),
-      seen && stepper("Good repetitions", String(facts.good), () => good((facts.good ?? 0) > 0 ? (facts.good ?? 0) - 1 : 0), () => good((facts.good ?? 0) < facts.reps ? (facts.good ?? 0) + 1 : facts.reps)),
-      bad && choices("First one that was not good", Array.from({ length: facts.reps }, (_, at) => ({ value: at + 1, label: String(at + 1) })).filter((one) => one.value <= (facts.good ?? 0) + 1), facts.first, (value) => {
-        facts.first = value;
-        draw();
+      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${mass(lift.load)}`),
+      choices("Was it watched?", [{ value: "yes", label: own.length > 0 ? "Watched: all points met" : "Watched: all good" }, { value: "no", label: "Not watched" }], watched, (value) => {
+        watched = value as typeof watched;
+        redraw();
       }),
-      seen && own.map((one) =>
-        choices(one.critical ? `${one.id} (critical)` : one.id, [
-          { value: "met", label: "Met" },
-          { value: "borderline", label: "Borderline" },
-          { value: "not_met", label: "Not met" },
-          { value: "not_seen", label: "Not seen" },
-        ], facts.marks[one.id] ?? "not_seen", (value) => {
-          facts.marks[one.id] = value;
-          draw();
-        }),
-      ),
-      seen && own.some((one) => facts.marks[one.id] === "not_seen") && el("p", { class: "soft" }, "A point that nobody saw is not met: with it this set cannot count."),
-      seen && own.some((one) => facts.marks[one.id] !== "met") && button("All points met", () => {
-        for (const one of own) facts.marks[one.id] = "met";
-        draw();
-      }, { "data-act": "all-met" }),
-      choices("Left in reserve", [0, 1, 2, 3, 4, 5].map((value) => ({ value, label: value === 5 ? "5" : String(value) })), facts.reserve, (value) => {
-        facts.reserve = facts.reserve === value ? undefined : value;
-        draw();
+      choices<number | string>("Left in reserve, in the hardest set", [...[0, 1, 2, 3, 4, 5].map((value) => ({ value, label: String(value) })), { value: "not_asked", label: "Not asked" }], reserve, (value) => {
+        reserve = value as typeof reserve;
+        redraw();
       }),
-      lift && overTheBody(app, lift.lift) && setupFields(facts.setup, draw),
-      lift && el("div", { class: "field" }, el("label", { class: "label", for: "cue" }, "Cue used (may stay empty)"), cue),
+      overTheBody(app, lift.lift) && !setupKnown && setupFields(setup, redraw),
+      asking.length > 0 && el("div", { class: "asking", role: "alert" }, el("p", {}, el("b", {}, "Is that right?")), asking.map((one) => el("p", {}, one))),
+      lacks() && el("p", { class: "soft" }, lacks() ?? ""),
       el(
         "div",
         { class: "row" },
         button("Cancel", () => box.close(), { class: "quiet" }),
-        lift && button("It was ugly", () => { box.close(); app.go("q26", { lift: lift.lift }); }, {}),
-        button("Save set", () => {
-          facts.cue = cue.value.trim();
-          box.close();
-          save({ ...facts });
-        }, { class: "main", "data-act": "save-set" }),
+        button(asking.length > 0 ? "Yes, save it so" : "Save", save, { class: "main", "data-act": "save-good", disabled: lacks() !== undefined }),
       ),
     );
-  };
   draw();
   box.addEventListener("close", () => box.remove());
   document.body.append(box);
   box.showModal();
-}
-
-export function implementOf(app: App, lift: Tree | undefined): Tree {
-  const lifter = app.lifter;
-  const parameters = lifter && app.parameters(lifter);
-  const set = parameters?.lifts.find((one: Tree) => one.id === lift?.lift);
-  const all: Tree[] = app.kit().implements;
-  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === set?.implement)) ?? app.bar();
 }
 
 const FEATURES = [
@@ -257,9 +200,16 @@ const FEATURES = [
 
 export interface PainFacts {
   region: string | undefined;
-  score: number;
+  /** Not answered until it is tapped. */
+  score: number | undefined;
   /** Nothing tapped is not an answer; an empty list is the answer that nothing came with it. */
   features: string[] | undefined;
+}
+
+/** What is still to be answered about a pain; nothing once it can be written down. */
+export function painLacks(facts: PainFacts): string | undefined {
+  if (facts.region === undefined) return "Where, please.";
+  return facts.score === undefined ? "How much, please." : undefined;
 }
 
 /** A report of pain as the log spells it. */
@@ -295,6 +245,34 @@ function severalOf(none: string, all: readonly (readonly [string, string])[], no
   );
 }
 
+/** More than one place can hurt: those named so far, and a way to name another. */
+export function morePains(app: App, facts: PainFacts, named: Tree[], redraw: () => void): Child {
+  return [
+    named.length > 0 && el("p", { "data-named": named.length }, `Also: ${named.map((one) => `${app.regionName(one.region)} ${one.score} of 10`).join(", ")}.`),
+    painLacks(facts) === undefined &&
+      button("Another place hurts too", () => {
+        // A place that is named twice counts as last said.
+        const region = facts.region as string;
+        const others = named.filter((one) => one.region !== region);
+        named.splice(0, named.length, ...others, painEvent(facts, region));
+        Object.assign(facts, { region: undefined, score: undefined, features: undefined });
+        redraw();
+      }, { "data-act": "another-place" }),
+  ];
+}
+
+/** What is still missing, where some places are named already: nothing more has to be. */
+export function painsLack(facts: PainFacts, named: Tree[]): string | undefined {
+  const begun = facts.region !== undefined || facts.score !== undefined;
+  return named.length > 0 && !begun ? undefined : painLacks(facts);
+}
+
+/** Every place that was named, each once. */
+export function painsOf(facts: PainFacts, named: Tree[]): Tree[] {
+  const last = facts.region === undefined ? [] : [painEvent(facts, facts.region)];
+  return [...named.filter((one) => one.region !== facts.region), ...last];
+}
+
 export function painFields(app: App, facts: PainFacts, redraw: () => void): Child[] {
   return [
     choices("Where", regionChoices(app), facts.region, (value) => {
@@ -322,9 +300,12 @@ export function finishBox(app: App): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": "Finish session" });
-  const facts: PainFacts = { region: undefined, score: 0, features: undefined };
+  const facts: PainFacts = { region: undefined, score: undefined, features: undefined };
   const pains: Tree[] = [];
   let hurt = false;
+  const begun = app.draftDay(lifter) ?? app.day(lifter);
+  // A session that was begun on another day: which day it was lifted on is asked, not guessed.
+  let on: string | undefined = begun === app.day(lifter) ? begun : undefined;
   const entries = app.draft(lifter);
   const lifts = [...new Set(entries.map((one) => one.lift))];
   const setups = new Map(lifts.filter((lift) => overTheBody(app, lift) && !entries.some((one) => one.lift === lift && one.setup)).map((lift): [string, Setup] => [lift, { company: undefined, pins: undefined }]));
@@ -337,27 +318,31 @@ export function finishBox(app: App): void {
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
       return { lift, ...(place ? { place } : {}), sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
-    if (hurt && facts.region) pains.push(painEvent(facts, facts.region));
     box.close();
     void app
-      .record(lifter, { session_recorded: { lifts: done, ...(asked ? { pain: pains } : {}) } }, undefined, true)
+      .record(lifter, { session_recorded: { lifts: done, ...(asked ? { pain: hurt ? painsOf(facts, pains) : [] } : {}) } }, undefined, true, on)
       .then(() => app.refresh());
   };
   const draw = (): void =>
     fill(
       box,
       el("h2", {}, "Finish session"),
+      begun !== app.day(lifter) && choices("On which day was it lifted?", [{ value: begun, label: `${dayShort(begun)}, when it was begun` }, { value: app.day(lifter), label: `${dayShort(app.day(lifter))}, today` }], on, (value) => {
+        on = value;
+        draw();
+      }),
       [...setups].map(([lift, setup]) => el("div", { class: "field" }, el("h3", {}, `${app.liftName(lift)}: may stay empty`), setupFields(setup, draw))),
       el("h3", {}, "Any pain in a joint, a tendon or the spine?"),
       el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
-      hurt ? painFields(app, facts, draw) : undefined,
+      hurt ? [painFields(app, facts, draw), morePains(app, facts, pains, draw)] : undefined,
       el(
         "div",
         { class: "stack" },
-        !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain" }),
+        !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain", disabled: on === undefined }),
         !hurt && button("Yes, some", () => { hurt = true; draw(); }, {}),
-        hurt && button("Save the session", () => write(true), { class: "main", disabled: facts.region === undefined }),
-        !hurt && button("Not asked. Save the session", () => write(false), {}),
+        hurt && painsLack(facts, pains) && el("p", { class: "soft" }, painsLack(facts, pains) ?? ""),
+        hurt && button("Save the session", () => write(true), { class: "main", disabled: painsLack(facts, pains) !== undefined || on === undefined }),
+        !hurt && button("Not asked. Save the session", () => write(false), { disabled: on === undefined }),
         button("Not yet", () => box.close(), { class: "quiet" }),
       ),
     );
@@ -376,10 +361,10 @@ export const ASKS = [
 ] as const;
 
 const CLASSES = [
-  { value: "ordinary", label: "Ordinary" },
-  { value: "good", label: "Good" },
-  { value: "bad_single", label: "One bad sign" },
-  { value: "bad_agreeing", label: "Several bad signs" },
+  { value: "within", label: "Within the usual" },
+  { value: "above", label: "Above the usual" },
+  { value: "below_single", label: "One sign below the usual" },
+  { value: "below", label: "Several signs below the usual" },
   { value: "unknown", label: "Cannot say" },
 ];
 
@@ -388,7 +373,8 @@ export function dayBox(app: App): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": "The day\u2019s questions" });
-  const pain: PainFacts = { region: undefined, score: 0, features: undefined };
+  const pain: PainFacts = { region: undefined, score: undefined, features: undefined };
+  const named: Tree[] = [];
   let hurt: "no" | "yes" | undefined;
   // Nothing tapped is not an answer.
   let asks: string[] | undefined;
@@ -407,14 +393,15 @@ export function dayBox(app: App): void {
         }),
       ),
       choices("Pain now, in a joint, a tendon or the spine?", [{ value: "no", label: "None" }, { value: "yes", label: "Some" }], hurt, (value) => { hurt = value; draw(); }),
-      hurt === "yes" ? painFields(app, pain, draw) : undefined,
+      hurt === "yes" ? [painFields(app, pain, draw), morePains(app, pain, named, draw)] : undefined,
+      hurt === "yes" && painsLack(pain, named) ? el("p", { class: "soft" }, painsLack(pain, named) ?? "") : undefined,
       choices("Against this lifter\u2019s own usual days, today is", CLASSES, shape, (value) => { shape = value; draw(); }),
       el(
         "div",
         { class: "row" },
         button("Cancel", () => box.close(), { class: "quiet" }),
         button("Save", () => {
-          const pains = hurt === "yes" && pain.region ? [painEvent(pain, pain.region)] : [];
+          const pains = hurt === "yes" ? painsOf(pain, named) : [];
           box.close();
           void app.record(lifter, {
             day_report: {
@@ -423,7 +410,7 @@ export function dayBox(app: App): void {
               ...(asks ? { asks } : {}),
             },
           }).then(() => app.refresh());
-        }, { class: "main", "data-act": "save-day", disabled: (hurt === "yes" && pain.region === undefined) || (hurt === undefined && asks === undefined && shape === undefined) }),
+        }, { class: "main", "data-act": "save-day", disabled: (hurt === "yes" && painsLack(pain, named) !== undefined) || (hurt === undefined && asks === undefined && shape === undefined) }),
       ),
     );
   draw();

@@ -2,7 +2,7 @@
 import type { App } from "./app.ts";
 import { button, choices, el, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
-import { homeKit, implementName } from "./kit.ts";
+import { barWords, GYMS, implementName } from "./kit.ts";
 import { face, given, mass, plain, setUnit, unitNow, type Unit } from "./numbers.ts";
 import { confirmBox, openPad } from "./pad.ts";
 
@@ -22,13 +22,6 @@ export function applyTheme(chosen: string | undefined): void {
 }
 DARK.addEventListener("change", () => applyTheme(theme));
 
-/** Field names as the log spells them; names of lifts and bars are values, never keys. */
-export function snake(tree: Tree): Tree {
-  if (Array.isArray(tree)) return tree.map(snake);
-  if (tree === null || typeof tree !== "object") return tree;
-  return Object.fromEntries(Object.entries(tree).map(([key, value]) => [key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`), snake(value)]));
-}
-
 function steps(label: string, shown: string, less: () => void, more: () => void): HTMLElement {
   return el(
     "div",
@@ -42,9 +35,10 @@ function steps(label: string, shown: string, less: () => void, more: () => void)
 export function settingsView(app: App): Child {
   const kit = app.gymKit();
   const lifter = app.lifter;
+  const blocks: Tree[] = kit.blocks ?? [];
   const save = (next: Tree): void =>
     void app.store.set("kit", JSON.stringify(next)).then((kept) => {
-      app.notice = kept || app.store.fault ? "" : "Another window changed the list of bars and discs meanwhile. It stands here now; look, and change it again.";
+      app.notice = kept || app.store.fault ? "" : "Another window changed the list of bars and discs meanwhile. It is shown here now; look, and change it again.";
       app.refresh();
     });
   const discs = kit.stock.discs.map((disc, at) => {
@@ -59,8 +53,8 @@ export function settingsView(app: App): Child {
     el(
       "li",
       {},
-      el("span", {}, `${implementName(one)}${one.bar ? `: ${mass(one.bar.mass)}` : ""}`),
-      button("Remove", () => save({ ...kit, implements: kit.implements.filter((_, place) => place !== at) }), { "aria-label": `Remove ${implementName(one)}`, disabled: kit.implements.length < 2 }),
+      el("span", {}, one.bar && !implementName(one).endsWith(` ${unitNow()}`) ? `${implementName(one)}: ${mass(one.bar.mass)}` : implementName(one)),
+      button("Remove", () => save({ ...kit, implements: kit.implements.filter((_, place) => place !== at) }), { "aria-label": `Remove ${barWords(one)}`, disabled: kit.implements.length < 2 }),
     ),
   );
   const addDisc = (): void =>
@@ -74,7 +68,7 @@ export function settingsView(app: App): Child {
     openPad("Mass of the bar", unitNow(), (value) => {
       const own = attempt("page.mass", { mass: given(value) }).answer;
       if (!own) return;
-      const id = `bar ${plain(own.kg)}`;
+      const id = `bar ${mass(own)}`;
       if (kit.implements.some((one) => implementName(one) === id)) return;
       save({ ...kit, implements: [...kit.implements, { bar: { id, mass: own, collar: { kg: 0 }, kind: "straight" } }] });
     });
@@ -85,23 +79,29 @@ export function settingsView(app: App): Child {
       applyTheme(theme);
       void app.store.set("theme", theme).then(() => app.refresh());
     }),
+    el("h2", {}, "Ready lists"),
+    el("p", { class: "soft" }, "Masses, and 450 mm for the large discs, are those of federation rules as remembered; other diameters are common sizes, no standard."),
+    el("div", { class: "choices" }, GYMS.map((gym) => button(gym.title, () => confirmBox("Begin the list again?", `${gym.title}: the bars and discs listed here are replaced.`, "Begin again", () => save({ ...gym.kit(), blocks })), { "data-act": gym.id }))),
     el("h2", {}, "Bars of this gym"),
     el("ul", { class: "kit" }, bars),
     button("Add a bar", addBar),
     el("h2", {}, "Discs of this gym, counted singly"),
+    el("p", { class: "soft" }, "The first lists hold common sizes. Weigh and measure your own: a bar or a disc may be off by a few parts in a hundred, and its diameter sets the height."),
     el("ul", { class: "kit" }, discs),
-    el("div", { class: "row" }, button("Add a disc", addDisc), button("Begin from the first list again", () => confirmBox("Begin the list again?", "The bars and discs listed here are replaced by the first list.", "Begin again", () => save(homeKit())))),
+    el("div", { class: "choices" }, button("Add a disc", addDisc)),
+    el("h2", {}, "Blocks to put under the discs"),
+    el("p", { class: "soft" }, "Where a lift starts from the floor, blocks bring small discs to its height. Measure them; a pair each."),
+    el("ul", { class: "kit" }, blocks.map((one, at) => el("li", {}, el("span", {}, `${plain(one.mm, 0)} mm`), button("Remove", () => save({ ...kit, blocks: blocks.filter((_, place) => place !== at) }), { "aria-label": `Remove blocks of ${plain(one.mm, 0)} mm` })))),
+    el("div", { class: "choices" }, button("Add blocks", () => openPad("Height of one block", "mm", (mm) => { if (mm > 0 && mm <= 500 && !blocks.some((one) => one.mm === mm)) save({ ...kit, blocks: [...blocks, { mm }] }); }), { "data-act": "add-blocks" })),
     lifter &&
       el(
         "section",
         {},
         el("h2", {}, `Bars and discs of ${lifter.id}`),
         el("p", { class: "soft" }, "A lifter\u2019s loads are made with the bars and discs written in the lifter\u2019s own log. Other discs change which loads can be made, from now on."),
-        button(`Use this gym\u2019s discs for ${lifter.id}`, () => {
-          const now = app.parameters(lifter);
-          if (!now) return;
-          const missing = now.implements.filter((one: Tree) => !kit.implements.some((other) => implementName(other) === implementName(one)));
-          void app.record(lifter, { parameters_changed: snake({ ...now, stock: kit.stock, implements: [...kit.implements, ...missing] }) }).then(() => app.refresh());
+        button(`Use this gym\u2019s bars, discs and blocks for ${lifter.id}`, () => {
+          const made = attempt("page.with_kit", { log: app.logText(lifter), implements: kit.implements, stock: kit.stock, blocks });
+          if (made.answer) void app.record(lifter, { parameters_changed: JSON.parse(made.answer) }).then(() => app.refresh());
         }),
       ),
     el("h2", {}, "About"),

@@ -1,12 +1,17 @@
 // The opening view: what does this lifter do today?
 import { gateDots } from "./charts.ts";
 import { loadedDrawing } from "./bar_drawing.ts";
-import { button, el, type Child } from "./element.ts";
+import { button, el, later, type Child } from "./element.ts";
 import { caution, list } from "./answer.ts";
 import type { App } from "./app.ts";
 import type { Tree } from "./engine.ts";
-import { count, dayShort, mass, plain } from "./numbers.ts";
-import { finishBox, goodSets, setBox, dayBox } from "./record.ts";
+import { count, dayShort, face, mass, plain } from "./numbers.ts";
+import { barWords } from "./kit.ts";
+import { dayBox, finishBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
+import { setInWords } from "./set_sheet.ts";
+import { implementOf } from "./setup.ts";
+import { limitsOf } from "./limits.ts";
+import { morningAfter } from "./write_down.ts";
 
 const MARKS: Record<string, string> = { train: "\u25b6", "ease off": "\u25bd", "technique only": "\u25cb", rest: "\u2013", stop: "\u25a0" };
 
@@ -20,19 +25,25 @@ export function liftLine(lift: Tree): string {
 }
 
 const DAYS: Record<string, string> = {
-  bad_agreeing: "a bad day by agreeing signs",
-  bad_single: "one sign of a bad day",
-  ordinary: "an ordinary day",
-  good: "a good day",
+  below: "below the usual",
+  below_single: "one sign below the usual",
+  within: "within the usual",
+  above: "above the usual",
   unknown: "not asked how the day is",
 };
 export function dayWords(day: string): string {
   return DAYS[day] ?? day;
 }
 
+/** Reasons that tell where a lift stands, not why it is eased. */
+const STANDS = ["learning_not_done", "holding", "consolidating", "gate_not_open", "move_on_offer", "maintaining", "returning", "rack_not_asked", "asks_not_asked", "effort_not_said", "not_scored"];
+
 /** The reason that says most in one line. */
 export function mainReason(line: Tree): string {
-  const quiet = ["clearance_missing", "no_limits_on_record", "day_unknown", "rounded_down"];
+  const quiet = ["clearance_missing", "no_limits_on_record", "day_unknown", "rounded_down", "height_off"];
+  // What eases a lift says more than where it stands.
+  const eases = line.verdict === "train" ? undefined : line.why.find((one: Tree) => !quiet.includes(one.code) && !STANDS.includes(one.code));
+  if (eases) return eases.text;
   // An open gate with no step to take is told by what stands in the way.
   const first = line.why.find((one: Tree) => !quiet.includes(one.code) && !(one.code === "move_on_offer" && line.blockers.length > 0)) ?? line.blockers.at(-1) ?? line.why[0];
   return first?.text ?? "As planned.";
@@ -57,63 +68,227 @@ export function whyPart(line: Tree, lift: Tree): HTMLElement {
       ? list(line.missing.map((one: string) => `${/^\d+ of /.test(one) ? "So far" : "Still missing:"} ${one}.`))
       : el("p", {}, lift.gate.open ? "Open." : "Nothing is missing from the gate itself."),
     line.changes.length > 0 && [el("h3", {}, "What would change it"), list(line.changes)],
-    lift.evidence.length > 0 && el("p", { class: "soft" }, `The gate counts sessions number ${lift.evidence.join(", ")}.`),
     line.cautions.map((one: Tree) => caution(one.code)),
   );
 }
 
-function warmUp(lift: Tree): Child {
+/** Discs that move on each end before a set. */
+export function movesInWords(moves: Tree): string {
+  const said = (words: string, discs: Tree[]): string => (discs.length === 0 ? "" : `${words} ${discs.map((disc) => face(disc.nominal)).join(", ")}`);
+  return [said("off", moves.off), said("on", moves.on)].filter(Boolean).join("; ");
+}
+
+/** The way up to the work sets: what comes off and goes on each end before each of them. */
+function warmUp(app: App, lift: Tree): Child {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
   if (lift.warmUp.length === 0) return undefined;
-  const sets = lift.warmUp.map((set: Tree) => `${mass(set.load)} \u00d7 ${set.reps}${set.reference ? " (the day's check)" : ""}`);
-  return el("p", { class: "soft" }, `Warm up: ${sets.join(", then ")}.`);
+  if (app.rackKnown(lifter, lift.lift)) return warmUpList(app, lift);
+  // The moves come a moment after the load; where they make it of other discs, the card is drawn with those.
+  return later(() => {
+    const sides = (): string => JSON.stringify(loadedNow(app, lift)?.setting?.discs);
+    const before = sides();
+    app.rack(lifter, lift.lift);
+    if (sides() !== before) setTimeout(() => app.refresh());
+    return warmUpList(app, lift);
+  });
+}
+
+function warmUpList(app: App, lift: Tree): Child {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  const racked: Tree[] = app.rackKnown(lifter, lift.lift)?.sets ?? [];
+  const lines = lift.warmUp.map((set: Tree, at: number) => {
+    const moves: Tree | undefined = racked[at]?.load.kg === set.load.kg ? racked[at].moves : undefined;
+    const words = moves === undefined ? "" : movesInWords(moves) || (moves.side.length === 0 ? "the empty bar" : "as it is");
+    return el("li", {}, el("b", {}, `${mass(set.load)} \u00d7 ${set.reps}`), [words && ` ${words}`, set.reference ? ", the day\u2019s check" : ""].filter(Boolean).join(""));
+  });
+  const work: Tree | undefined = racked[lift.warmUp.length]?.moves;
+  return [
+    el("p", { class: "soft" }, "Warm up; discs off and on at each end:"),
+    el("ol", { class: "so-far warm-up" }, lines, work && el("li", {}, el("b", {}, `then ${mass(work.total)}`), movesInWords(work) ? ` ${movesInWords(work)}` : "")),
+  ];
+}
+
+/** The load of today as it is made on the way up, so that drawing and disc moves agree. */
+function loadedNow(app: App, lift: Tree): Tree {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  if (lift.warmUp.length === 0 || !lift.loaded?.setting?.discs) return lift.loaded;
+  const work: Tree | undefined = app.rackKnown(lifter, lift.lift)?.sets.at(-1)?.moves;
+  if (work === undefined || work.total.kg !== lift.loaded.total.kg || startsLow(app, lift)) return lift.loaded;
+  return { ...lift.loaded, setting: { ...lift.loaded.setting, discs: work.side } };
+}
+
+/** Whether the height of the bar is part of the lift: it starts from the floor, blocks or pins. */
+function startsLow(app: App, lift: Tree): boolean {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  const set = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift);
+  return set?.startsFrom === "floor" || set?.startsFrom === "pins";
+}
+
+/** Where a lift is done: bar, rung, range and tempo, as far as they are set. */
+export function placeWords(app: App, lift: Tree): string {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  const set = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift);
+  const rung = set?.rungs?.[lift.place.rung];
+  const range = set?.ranges?.[lift.place.range];
+  const tempo = set?.tempos?.[lift.place.tempo];
+  const named = [rung, range, tempo].map((one) => one?.name ?? one?.id).filter((one): one is string => typeof one === "string");
+  return [barWords(implementOf(app, lift)), ...named].join(" \u00b7 ");
+}
+
+/** What a set in which a critical point was not met asks for now, before anything else on the card. */
+function slippedPart(app: App, lift: Tree): { big: string; why: string; ends: boolean } | undefined {
+  const then = slippedThen(app, lift);
+  if (then === undefined) return undefined;
+  const why = then.why.join(" ");
+  if (then.ends) return { big: "End this lift for today", why, ends: true };
+  if (then.down) return { big: `${mass(then.down)} for the next set`, why, ends: false };
+  return { big: then.rung ? `An easier rung: ${then.rung}` : "Shorter set, or an easier rung", why, ends: false };
+}
+
+/** Discs of one end as large labelled discs, the innermost first. */
+function discChips(loaded: Tree): Child {
+  const discs: Tree[] = loaded?.setting?.discs ?? [];
+  if (discs.length === 0) return undefined;
+  return el("p", { class: "discs" }, el("span", { class: "soft" }, "Each end "), discs.map((disc) => el("span", { class: "disc-chip" }, face(disc.nominal))));
+}
+
+/** Whether all sets of a lift are on the list of this session. */
+function listed(app: App, lift: Tree): number {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  return app.draft(lifter).filter((one) => one.lift === lift.lift).length;
+}
+
+/** What is in the log for today is not asked for a second time. */
+function isOver(app: App, lift: Tree): boolean {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
+  return listed(app, lift) === 0 && place?.lastSession !== undefined && place.lastSession === app.day(lifter);
+}
+
+/** One of the other lifts, in one line. */
+function liftRow(app: App, lift: Tree, line: Tree): HTMLElement {
+  const sets = listed(app, lift);
+  const over = isOver(app, lift);
+  return button(
+    [
+      el("b", {}, app.liftName(lift.lift)),
+      el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`),
+      el("span", {}, liftLine(lift)),
+      lift.outlook.onOffer && !over && sets === 0 && el("span", { class: "soft" }, "a step is on offer"),
+      over && el("span", { class: "done", "data-over": true }, "\u2713 done today"),
+      sets > 0 && el("span", { class: "done" }, `\u2713 ${count(sets, "set")} of ${lift.sets}`),
+    ],
+    () => {
+      app.kept.open = lift.lift;
+      app.refresh();
+    },
+    { class: lift.verdict === "stop" ? "lift-row stopped" : "lift-row", "data-lift": lift.lift, "data-row": true },
+  );
 }
 
 export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
   const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
-  const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
-  // What is in the log for today is not asked for a second time.
-  const over = done.length === 0 && place?.lastSession !== undefined && place.lastSession === app.day(lifter);
+  const over = isOver(app, lift);
   const stopped = lift.verdict === "stop";
+  const slipped = stopped ? undefined : slippedPart(app, lift);
+  const words = liftLine(lift);
+  const load = lift.sets > 0 && lift.load ? mass(lift.load).replaceAll(" ", "\u00a0") : "";
+  const next = done.length > 0 && !slipped && lift.load && lift.sets > 0 && nextLoad(app, lift).kg !== lift.load.kg ? nextLoad(app, lift) : undefined;
   return el(
     "article",
-    { class: stopped ? "card stopped" : "card", "data-lift": lift.lift },
+    { class: stopped ? "card stopped" : "card now", "data-lift": lift.lift },
     el("header", {}, el("h2", {}, app.liftName(lift.lift)), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
+    lift.sets > 0 && el("p", { class: "place" }, placeWords(app, lift)),
     over && el("p", { class: "done", "data-over": true }, "\u2713 Done today and in the log. Next time, as things stand:"),
-    el("p", { class: "big", "data-answer": true }, liftLine(lift)),
+    slipped && el("div", { class: "slipped-now", role: "status", "data-slipped": lift.lift }, el("p", { class: "big" }, slipped.big), el("p", {}, slipped.why)),
+    !slipped && el("p", { class: "big", "data-answer": true }, load ? [el("span", { class: "load" }, load), el("span", { class: "rest" }, words.slice(load.length))] : words),
+    !slipped && discChips(loadedNow(app, lift)),
     el("p", { class: "why", "data-why": true }, mainReason(line)),
-    lift.loaded && loadedDrawing(lift.loaded, app.kit().stock),
+    next && el("p", { class: "soft" }, `The last set was done with ${mass(next)}.`),
+    !slipped && heightOff(line, lift),
     lift.blocks && el("p", { class: "soft" }, `On blocks of ${plain(lift.blocks.mm, 0)} mm under each end.`),
-    warmUp(lift),
-    line.cautions.filter((one: Tree) => one.code === "alone_without_pins").map((one: Tree) => caution(one.code)),
+    line.cautions.filter((one: Tree) => one.code === "alone_without_pins" && !done.some((set) => set.setup?.company === "spotter" || typeof set.setup?.pins === "number")).map((one: Tree) => caution(one.code)),
     lift.sets > 0 &&
+      !slipped?.ends &&
       el(
         "div",
         { class: "row" },
+        button(over ? "One more set today" : done.length < lift.sets ? `Set ${done.length + 1} of ${lift.sets}` : "One more set", () => setBox(app, lift, done.length), { "data-act": "set", ...(done.length > 0 && done.length < lift.sets ? { class: "main" } : {}) }),
         done.length === 0 &&
           !over &&
           lift.load &&
-          button(`Done: ${lift.sets} \u00d7 ${lift.reps}, all good`, () => goodSets(app, lift), { class: "main", "data-act": "all-good" }),
-        button(over ? "One more set today" : done.length === 0 ? "Set by set" : "Next set", () => setBox(app, lift, done.length), { "data-act": "set" }),
+          button(`Done: ${lift.sets} \u00d7 ${lift.reps}, all good`, () => goodBox(app, lift), { class: "main", "data-act": "all-good" }),
       ),
+    offer(app, lift),
     done.length > 0 && el("p", { class: "done", role: "status" }, `\u2713 ${count(done.length, "set")} on the list of this session.`),
+    done.length > 0 && el("ol", { class: "so-far" }, done.map((one) => el("li", {}, setInWords(one.set)))),
+    done.length === 0 && warmUp(app, lift),
+    !slipped && lift.loaded && loadedDrawing(loadedNow(app, lift), app.kit().stock, barWords(implementOf(app, lift)), { height: startsLow(app, lift), blocks: lift.blocks?.mm }),
     el("details", {}, el("summary", {}, "Why, and what is missing"), whyPart(line, lift)),
+  );
+}
+
+/** A bar that lies off its height is said beside the load, with the blocks that bring it back. */
+function heightOff(line: Tree, lift: Tree): Child {
+  const told = line.why.find((one: Tree) => one.code === "height_off");
+  const mm: number | undefined = lift.reasons.find((one: Tree) => one.heightOff)?.heightOff.mm;
+  if (!told || mm === undefined) return undefined;
+  const lower = mm < 0 ? ` Blocks of ${plain(-mm, 0)} mm under each end bring it back. Without them this is a longer range than the lift\u2019s own: leave the lift out where something is sore.` : "";
+  return el("p", { class: "caution", "data-height-off": plain(mm, 0) }, el("b", {}, "Height. "), `${told.text}${lower}`);
+}
+
+/** Which lift stands open: the one tapped, else the first that still has sets to do. */
+function openLift(app: App, lifts: Tree[]): string | undefined {
+  if (lifts.some((lift) => lift.lift === app.kept.open)) return app.kept.open as string;
+  const left = lifts.find((lift) => lift.sets > 0 && !isOver(app, lift) && listed(app, lift) < lift.sets);
+  const going = lifts.some((lift) => listed(app, lift) > 0);
+  // Everything is on the list: nothing is left to stand open.
+  return (left ?? (going ? undefined : lifts[0]))?.lift as string | undefined;
+}
+
+/** What still waits for an answer: the morning after the last session, and the day's questions. */
+function waiting(app: App, session: Tree): Child {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  const morning: Tree | undefined = app.facts(lifter).morning;
+  const open = morning && morning.day < session.today ? morning : undefined;
+  const day = session.day === "unknown";
+  if (!open && !day) return undefined;
+  return el(
+    "section",
+    { class: "strip", "aria-label": "Still to be answered" },
+    open &&
+      el(
+        "div",
+        { class: "strip-line", "data-morning": open.session },
+        el("p", {}, `The morning after ${dayShort(open.day)}: more pain in a joint, a tendon or the spine than before?`),
+        el(
+          "div",
+          { class: "row" },
+          button("No more", () => void app.record(lifter, { next_day_report: { session: open.session, pain: [] } }).then(() => app.refresh()), { "data-act": "morning-no" }),
+          button("More pain", () => morningAfter(app, open, "yes"), { "data-act": "morning-yes" }),
+        ),
+      ),
+    day && el("div", { class: "strip-line" }, el("p", {}, "How the day is was not asked yet."), button("The day\u2019s questions", () => dayBox(app), { "data-act": "day" })),
   );
 }
 
 function draftBar(app: App): Child {
   const lifter = app.lifter;
   const sets = lifter ? app.draft(lifter) : [];
-  if (!lifter || sets.length === 0) return undefined;
+  const last = sets.at(-1);
+  if (!lifter || !last) return undefined;
+  const place = sets.filter((one) => one.lift === last.lift).length;
+  const begun = app.draftDay(lifter);
   return el(
     "div",
     { class: "draft", role: "region", "aria-label": "Session going on" },
-    el("p", {}, `Going on: ${count(sets.length, "set")}.`),
+    el("p", {}, `Going on: ${count(sets.length, "set")}.${begun && begun !== app.day(lifter) ? ` Begun on ${dayShort(begun)}.` : ""}`),
     el(
       "div",
       { class: "row" },
       button(
-        "Undo last set",
+        `Undo ${app.liftName(last.lift)} set ${place}`,
         () => app.addDraft(lifter, [{ undo: true }]),
         { "data-act": "undo-set" },
       ),
@@ -122,25 +297,21 @@ function draftBar(app: App): Child {
   );
 }
 
-function offers(app: App, today: Tree): Child {
+/** A step that is on offer, on the card of its lift. */
+function offer(app: App, lift: Tree): Child {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  return today.session.lifts
-    .filter((lift: Tree) => lift.outlook.onOffer)
-    .map((lift: Tree) =>
-      el(
-        "article",
-        { class: "card offer" },
-        el("h2", {}, `${app.liftName(lift.lift)}: a step is on offer`),
-        el("p", { class: "big" }, `${mass(lift.outlook.onOffer.to.work.load)}, if the coach wants it`),
-        el("p", { class: "why" }, "The gate is open. Staying is as good; nobody has to add weight today."),
-        el(
-          "div",
-          { class: "row" },
-          button("Stay for now", () => void app.record(lifter, { advance_declined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
-          button("Take the step", () => void app.record(lifter, { advance_accepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
-        ),
-      ),
-    );
+  if (!lift.outlook.onOffer || listed(app, lift) > 0) return undefined;
+  return el(
+    "section",
+    { class: "offer", "aria-label": "A step is on offer", "data-offer": lift.lift },
+    el("p", {}, el("b", {}, `A step is on offer: ${mass(lift.outlook.onOffer.to.work.load)}, if the coach wants it. `), "The gate is open. Staying is as good; nobody has to add weight today."),
+    el(
+      "div",
+      { class: "row" },
+      button("Stay for now", () => void app.record(lifter, { advance_declined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+      button("Take the step", () => void app.record(lifter, { advance_accepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+    ),
+  );
 }
 
 export function todayView(app: App): Child {
@@ -155,22 +326,22 @@ export function todayView(app: App): Child {
       button("Log and corrections", () => app.go("log")),
     ];
   }
-  const { session, lines, cautions, stop } = found.answer;
-  const stopped = session.lifts.length > 0 && session.lifts.every((lift: Tree) => lift.verdict === "stop");
+  const { session, lines, cautions } = found.answer;
+  const open = openLift(app, session.lifts);
   return [
     el(
       "div",
       { class: "head" },
       el("h1", { tabindex: -1 }, "Today"),
       el("p", { class: "soft" }, `${dayShort(session.today)} \u00b7 ${dayWords(session.day)}`),
-      button("The day\u2019s questions", () => dayBox(app), { "data-act": "day" }),
+      session.day !== "unknown" && button("The day\u2019s questions", () => dayBox(app), { "data-act": "day" }),
       button("Plan and lifts", () => app.go("plan"), { "data-act": "plan" }),
     ),
     app.clockBehind(lifter) && el("p", { class: "caution" }, "The log has a later day than this device. Look at the device\u2019s date."),
-    stop.map((words) => el("p", { class: "caution" }, words)),
-    stopped && button("A clearance, then the coach\u2019s sign-off: write them down", () => app.go("log"), {}),
-    offers(app, found.answer),
-    el("div", { class: "cards" }, session.lifts.map((lift: Tree, at: number) => liftCard(app, lift, lines[at]))),
+    limitsOf(app).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOf(app).join("; ")}.`),
+    waiting(app, session),
+    el("div", { class: "lifts" }, session.lifts.map((lift: Tree, at: number) => (lift.lift === open ? liftCard : liftRow)(app, lift, lines[at]))),
+    session.lifts.length > 0 && open === undefined && el("p", { class: "done", "data-answer": true }, "Every planned set is on the list. Finish the session below."),
     session.lifts.length === 0 && el("p", {}, "No lift is planned."),
     el("details", { class: "notes" }, el("summary", {}, "Notes beside every answer"), cautions.map((one) => el("p", { class: "caution" }, one.text))),
     draftBar(app),

@@ -2,9 +2,10 @@
 import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
-import { given, massNumber, unitNow } from "./numbers.ts";
+import { offerWords, type Offer } from "./kit.ts";
+import { given, mass, massNumber, plain, unitNow, type Mass } from "./numbers.ts";
 import { numberField } from "./pad.ts";
-import { ASKS, painEvent, painFields, regionChoices, regionsOf, type PainFacts } from "./record.ts";
+import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
 
 type Made = Tree | string;
 
@@ -52,12 +53,14 @@ function who(label: string): { field: HTMLElement; name: () => string } {
 
 const NAME = "Who, please.";
 
-function morningAfter(app: App): void {
+/** The morning after a session: that one, or the last. */
+export function morningAfter(app: App, of?: { session: number }, said?: "yes"): void {
   const lifter = app.lifter;
-  const last = lifter && app.history(lifter).sessions.at(-1);
-  if (!last) return;
-  const pain: PainFacts = { region: undefined, score: 3, features: undefined };
-  let more: "no" | "yes" | undefined;
+  const last: number | undefined = of?.session ?? (lifter && app.history(lifter).sessions.at(-1)?.sequence);
+  if (last === undefined) return;
+  const pain: PainFacts = { region: undefined, score: undefined, features: undefined };
+  const named: Tree[] = [];
+  let more: "no" | "yes" | undefined = said;
   writeBox(
     app,
     "The morning after",
@@ -67,19 +70,20 @@ function morningAfter(app: App): void {
         more = value;
         redraw();
       }),
-      more === "yes" && painFields(app, pain, redraw),
+      more === "yes" && [painFields(app, pain, redraw), morePains(app, pain, named, redraw)],
     ],
     () => {
       if (more === undefined) return "More or not, please.";
-      if (more === "yes" && !pain.region) return "Where, please.";
-      const answers = more === "yes" && pain.region ? [painEvent(pain, pain.region)] : [];
-      return { next_day_report: { session: last.sequence, pain: answers } };
+      const lacks = more === "yes" ? painsLack(pain, named) : undefined;
+      if (lacks) return lacks;
+      const answers = more === "yes" ? painsOf(pain, named) : [];
+      return { next_day_report: { session: last, pain: answers } };
     },
   );
 }
 
 function away(app: App): void {
-  let reason = "well";
+  let reason: string | undefined;
   const from = el("input", { type: "date", id: "from", autocomplete: "off" });
   writeBox(
     app,
@@ -91,14 +95,14 @@ function away(app: App): void {
       }),
       el("div", { class: "field" }, el("label", { class: "label", for: "from" }, "First day of it"), from),
     ],
-    () => (from.value ? { layoff_noted: { from: from.value, reason } } : "The first day, please."),
+    () => (reason === undefined ? "How it was, please." : from.value ? { layoff_noted: { from: from.value, reason } } : "The first day, please."),
   );
 }
 
 function clearance(app: App): void {
   const by = who("Who said so");
-  let status = "cleared";
-  let hold = "no";
+  let status: string | undefined;
+  let hold: string | undefined;
   writeBox(
     app,
     "A clearance",
@@ -115,6 +119,8 @@ function clearance(app: App): void {
       by.field,
     ],
     () => {
+      if (status === undefined) return "What was said, please.";
+      if (status === "cleared_with_limits" && hold === undefined) return "Long breath-holding: what was said, please.";
       if (by.name() === "") return NAME;
       const limits = status === "cleared_with_limits" && hold === "yes" ? { limits: [{ no_breath_hold: true }] } : {};
       return { clearance_recorded: { status, who: by.name(), ...limits } };
@@ -132,8 +138,8 @@ function askAnswered(app: App): void {
     return;
   }
   const by = who("Who says that training may go on");
-  let ask = open[0] as string;
-  let clinician: "no" | "yes" = "no";
+  let ask: string | undefined;
+  let clinician: "no" | "yes" | undefined;
   writeBox(
     app,
     "What was asked is answered",
@@ -150,6 +156,8 @@ function askAnswered(app: App): void {
       by.field,
     ],
     () => {
+      if (ask === undefined) return "Which of them, please.";
+      if (clinician === undefined) return "A clinician or not, please.";
       if (by.name() === "") return NAME;
       if (ask !== "fever" && clinician === "no") return "A clinician answers this one.";
       return { ask_answered: { ask, who: by.name(), clinician: clinician === "yes" } };
@@ -160,7 +168,7 @@ function askAnswered(app: App): void {
 function signOff(app: App): void {
   const by = who("Coach");
   const scopes = [{ value: "everything", label: "Every lift" }, ...regionChoices(app)];
-  let scope = "everything";
+  let scope: string | undefined;
   writeBox(
     app,
     "The coach signs off",
@@ -171,7 +179,7 @@ function signOff(app: App): void {
       }),
       by.field,
     ],
-    () => (by.name() === "" ? NAME : { coach_sign_off: { who: by.name(), scope: scope === "everything" ? scope : { region: scope } } }),
+    () => (scope === undefined ? "What may be trained again, please." : by.name() === "" ? NAME : { coach_sign_off: { who: by.name(), scope: scope === "everything" ? scope : { region: scope } } }),
   );
 }
 
@@ -181,8 +189,8 @@ function overrule(app: App): void {
   const by = who("Coach");
   const why = el("input", { type: "text", maxlength: 200, autocomplete: "off", id: "why" });
   const until = el("input", { type: "date", autocomplete: "off", id: "until" });
-  let lift: string = lifts[0]?.id ?? "";
-  let load: Tree = { kg: 20 };
+  let lift: string | undefined;
+  let load: Tree | undefined;
   writeBox(
     app,
     "The coach decides otherwise",
@@ -192,15 +200,17 @@ function overrule(app: App): void {
         lift = value;
         redraw();
       }),
-      numberField("Load allowed", massNumber(load), unitNow(), (value) => {
+      numberField("Load allowed", load ? massNumber(load as Mass) : "not yet", load ? unitNow() : "", (value) => {
         load = attempt("page.mass", { mass: given(value) }).answer ?? load;
         redraw();
-      }),
+      }, unitNow()),
       by.field,
       el("div", { class: "field" }, el("label", { class: "label", for: "why" }, "Why"), why),
       el("div", { class: "field" }, el("label", { class: "label", for: "until" }, "Until (needed for more load)"), until),
     ],
     () => {
+      if (lift === undefined) return "Which lift, please.";
+      if (load === undefined) return "The load, please.";
       if (by.name() === "") return NAME;
       return { coach_override: { lift, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
     },
@@ -208,7 +218,7 @@ function overrule(app: App): void {
 }
 
 function missed(app: App): void {
-  let reason = "work";
+  let reason: string | undefined;
   writeBox(
     app,
     "A session that did not happen",
@@ -219,15 +229,15 @@ function missed(app: App): void {
         redraw();
       }),
     ],
-    () => ({ session_missed: { reason } }),
+    () => (reason === undefined ? "Why, please." : { session_missed: { reason } }),
   );
 }
 
 function usualPain(app: App): void {
   const by = who("Who agreed it");
-  let region: string | undefined = regionsOf(app)[0];
-  let level = 1;
-  let clinician = "no";
+  let region: string | undefined;
+  let level: number | undefined;
+  let clinician: string | undefined;
   writeBox(
     app,
     "A usual level of pain",
@@ -249,6 +259,8 @@ function usualPain(app: App): void {
     ],
     () => {
       if (!region) return "Where, please.";
+      if (level === undefined) return "The level, please.";
+      if (clinician === undefined) return "A clinician or not, please.";
       if (by.name() === "") return NAME;
       if (level > 2 && clinician === "no") return "Above 2 a clinician agrees the level.";
       return { usual_pain_agreed: { region, level, who: by.name(), ...(clinician === "yes" ? { clinician: true } : {}) } };
@@ -261,12 +273,20 @@ export const TESTS: Record<string, [string, string]> = {
   chair_rise_seconds: ["Five chair rises", "s"],
   chair_rise_count: ["Chair rises in 30 s", "rises"],
   gait_speed: ["Walking speed", "m/s"],
-  grip: ["Grip", "kg"],
+  grip: ["Grip", ""],
   floor_rise: ["Rising from the floor", "s"],
 };
+/** Unit of a test as the page shows it: grip is a mass. */
+function testUnit(test: string): string {
+  return test === "grip" ? unitNow() : (TESTS[test]?.[1] ?? "");
+}
+/** A result with its unit. */
+export function testResult(test: string, result: number): string {
+  return test === "grip" ? mass({ kg: result }) : `${plain(result)} ${testUnit(test)}`;
+}
 
 function everydayTest(app: App): void {
-  let test = "chair_rise_seconds";
+  let test: string | undefined;
   let result: number | undefined;
   writeBox(
     app,
@@ -277,12 +297,12 @@ function everydayTest(app: App): void {
         result = undefined;
         redraw();
       }),
-      numberField("Result", result === undefined ? "not yet" : String(result), result === undefined ? "" : (TESTS[test]?.[1] ?? ""), (value) => {
-        result = value;
+      test !== undefined && numberField("Result", result === undefined ? "not yet" : testResult(test, result), "", (value) => {
+        result = test === "grip" ? (attempt("page.mass", { mass: given(value) }).answer as { kg: number } | undefined)?.kg : value;
         redraw();
-      }, TESTS[test]?.[1]),
+      }, testUnit(test)),
     ],
-    () => (result === undefined ? "The result, please." : { function_tested: { test, result } }),
+    () => (test === undefined ? "Which test, please." : result === undefined ? "The result, please." : { function_tested: { test, result } }),
   );
 }
 
@@ -306,7 +326,7 @@ export function anotherRung(app: App, lift: string): void {
   const lifter = app.lifter;
   const place = lifter && app.facts(lifter).places.find((one: Tree) => one.lift === lift);
   if (!place || place.sideways.length === 0) return;
-  let rung: number = place.sideways[0].rung;
+  let rung: number | undefined;
   writeBox(
     app,
     `${app.liftName(lift)}: another rung`,
@@ -317,14 +337,44 @@ export function anotherRung(app: App, lift: string): void {
         redraw();
       }),
     ],
-    () => ({ variant_changed: { lift, to: { ...place.at, place: { ...place.at.place, rung } }, who: "coach" } }),
+    () => (rung === undefined ? "Which rung, please." : { variant_changed: { lift, to: { ...place.at, place: { ...place.at.place, rung } }, who: "coach" } }),
+  );
+}
+
+/** Another bar for a lift, by the coach's hand: of the same kind, and none whose lightest load is above the working load. */
+export function anotherBar(app: App, lift: string): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const log = app.logText(lifter);
+  const offers: Offer[] = attempt("page.other_bars", { log, lift }).answer?.offers ?? [];
+  const kit = app.kit();
+  let bar: string | undefined = offers.find((one) => one.now)?.implement;
+  const heavy = offers.filter((one) => !one.fits && !one.now);
+  writeBox(
+    app,
+    `${app.liftName(lift)}: which bar?`,
+    (redraw) => [
+      el("p", { class: "soft" }, "Each with its lightest load at the height of the lift. The working load stays; what the gate has counted begins anew."),
+      choices("Bar", offers.filter((one) => one.fits || one.now).map((one) => ({ value: one.implement, label: offerWords(kit, one) })), bar, (value) => {
+        bar = value;
+        redraw();
+      }),
+      heavy.length > 0 && el("p", { class: "soft" }, `Heavier than the working load, so not offered: ${heavy.map((one) => offerWords(kit, one)).join("; ")}.`),
+      offers.length === 0 && el("p", {}, "No bar here is one for this lift; the bars stand under Gym."),
+    ],
+    () => {
+      if (bar === undefined) return "Which bar, please.";
+      if (offers.find((one) => one.now)?.implement === bar) return "That is the bar it has now.";
+      const made = attempt("page.with_bar", { log, lift, implement: bar });
+      return made.refused ? made.refused.message : { parameters_changed: JSON.parse(made.answer) };
+    },
   );
 }
 
 /** Everything else that can be written down, one tap each. */
 export function writeDownPart(app: App): Child {
   const acts: [string, (app: App) => void][] = [
-    ["The morning after", morningAfter],
+    ["The morning after", (one) => morningAfter(one)],
     ["A session was missed", missed],
     ["A break", away],
     ["A clearance", clearance],

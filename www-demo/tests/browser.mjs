@@ -76,6 +76,16 @@ export class Hand {
     return this.page.locator("main [data-why]").first().innerText();
   }
 
+  /** Every planned set of a lift as it should be: watched, so many left. */
+  async allGood({ at = 0, watched = "yes", left = "3" } = {}) {
+    if (at > 0) await this.tap(`main [data-row] >> nth=${at - 1}`);
+    await this.tap('[data-act="all-good"]');
+    await this.tap(`dialog [aria-label="Was it watched?"] [data-value="${watched}"]`);
+    await this.tap(`dialog [aria-label^="Left in reserve"] [data-value="${left}"]`);
+    await this.tap('[data-act="save-good"]');
+    await this.page.locator(".draft").waitFor();
+  }
+
   async demo() {
     await this.page.locator('main [data-act="demo"]').click();
     await this.page.waitForSelector("[data-lift]");

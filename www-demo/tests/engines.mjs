@@ -78,6 +78,9 @@ const ASK_ALL = `${HANDS}
   }
   await tap('[data-place="today"]');
   await tap('[data-act="all-good"]');
+  await tap('dialog [data-value="yes"]');
+  await tap('dialog [data-value="3"]');
+  await tap('[data-act="save-good"]');
   await until(() => find(".done"));
   await sleep(300);
   return JSON.stringify({ asked, faults, kept: !find(".fault"), worker: navigator.serviceWorker ? (await Promise.race([navigator.serviceWorker.ready.then(() => "ready"), sleep(5000).then(() => "none")])) : "none" });

@@ -44,6 +44,7 @@ async function everyView(colorScheme) {
     await look(view);
   }
   await open(hand, "plan");
+  await hand.page.evaluate(() => { for (const one of document.querySelectorAll("main details.more")) one.open = true; });
   await hand.page.getByRole("button", { name: "strict press: leave out of the plan" }).click();
   await look("plan with a lift left out");
   await open(hand, "today");
@@ -52,7 +53,10 @@ async function everyView(colorScheme) {
     await look(act);
     await shut();
   }
-  await hand.page.locator('[data-act="all-good"]').nth(1).click();
+  await hand.page.locator('[data-act="all-good"]').click();
+  await look("all sets good");
+  await shut();
+  await hand.allGood();
   await hand.page.locator('[data-act="finish"]').click();
   await look("finish");
   await shut();

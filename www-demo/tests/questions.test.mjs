@@ -17,7 +17,7 @@ async function begin(hand) {
   await hand.page.waitForSelector("[data-lift]");
 }
 
-describe("questions", () => {
+describe("row_78: questions", () => {
   let browser;
   before(async () => void (browser = await launch()));
   after(() => browser.close());
@@ -57,9 +57,10 @@ describe("questions", () => {
     await hand.page.locator('[data-pad="Load on the bar"]').click();
     await hand.page.keyboard.type("62,5");
     await hand.page.keyboard.press("Enter");
-    assert.match(await hand.big(), /20 \+ 1\.25/);
+    assert.match(await hand.big(), /20 kg \+ 1\.25 kg/);
     await hand.tap(".unit");
-    assert.match(await hand.why(), /137\.8 lb \(62\.5 kg\)/);
+    assert.match(await hand.big(), /^137\.8 lb: each end 20 kg \+ 1\.25 kg$/);
+    assert.match(await hand.why(), /62\.5 kg/);
     await hand.close();
   });
 
@@ -70,7 +71,17 @@ describe("questions", () => {
     assert.equal(await hand.page.locator("main [data-answer]").count(), 0, "no load before the signs are answered");
     await hand.tap(".sign");
     assert.match(await hand.big(), /^Stop\./);
-    await hand.page.getByText("Write it into the log").click();
+    assert.match(await hand.why(), /^Chest pain or pressure\. .*Call emergency help now\./);
+    // It counts from the first tap: above every view, and no lifter's load is given.
+    for (const view of ["today", "questions", "lifters", "log", "files", "gym", "plan", ...Array.from({ length: 29 }, (_, at) => `q${at + 1}`)]) {
+      await hand.page.evaluate((to) => { location.hash = to; }, view);
+      await hand.page.waitForTimeout(60);
+      const first = await hand.page.locator("main > :not(:empty)").first().innerText();
+      assert.match(first, /chest pain/i, view);
+    }
+    await hand.page.locator('[data-place="lifters"]').click();
+    assert.match(await hand.page.locator("[data-lifter]").first().innerText(), /chest pain/i);
+    await hand.page.locator('[data-place="today"]').click();
     await hand.page.waitForSelector(".card.stopped");
     const verdicts = await hand.page.locator(".verdict").allInnerTexts();
     assert.ok(verdicts.every((one) => one.includes("stop")), verdicts.join());
@@ -79,6 +90,10 @@ describe("questions", () => {
       await hand.page.locator('[data-place="log"]').click();
       await hand.page.getByText("Write down something else").click();
       await hand.page.getByRole("button", { name: what, exact: true }).click();
+      // Nothing is filled in: what was said, and for which lifts, has to be tapped.
+      await hand.page.locator('[data-act="write-down"]').click();
+      assert.match(await hand.page.locator("dialog .wrong").innerText(), /please/);
+      await hand.page.locator(`dialog [data-value="${stopped ? "cleared" : "everything"}"]`).click();
       await hand.page.locator("#who").fill("invented clinician");
       await hand.page.locator('[data-act="write-down"]').click();
       await hand.page.getByText("Recorded.").waitFor();
@@ -86,6 +101,47 @@ describe("questions", () => {
       assert.equal((await hand.page.locator(".card.stopped").count()) > 0, stopped, what);
     }
     assert.deepEqual(hand.complaints, []);
+    await hand.close();
+  });
+
+  it("takes a sign back only after asking, and says what that opens", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await hand.ask(13);
+    await hand.tap(".sign");
+    await hand.page.waitForSelector(".stop-band");
+    await hand.page.locator('[data-act="undo-sign"]').click();
+    assert.match(await hand.page.locator("dialog").innerText(), /what it stopped opens again/);
+    await hand.page.locator("dialog button.quiet").click();
+    assert.equal(await hand.page.locator(".stop-band").count(), 1, "nothing is taken back by a look at the question");
+    await hand.page.locator('[data-act="undo-sign"]').click();
+    await hand.page.locator("[data-yes]").click();
+    await hand.page.waitForSelector(".sign");
+    assert.equal(await hand.page.locator(".stop-band").count(), 0);
+    await hand.close();
+  });
+
+  it("fills in nothing about pain: neither where, nor how much, nor whether", async () => {
+    const hand = await Hand.open(browser);
+    await hand.demo();
+    await hand.ask(13);
+    await hand.tap('[data-act="no-sign"]');
+    assert.equal(await hand.page.locator("main .choice[aria-pressed='true']").count(), 0);
+    assert.equal(await hand.big(), "Where, and how much?");
+    await hand.page.locator('[aria-label="Where"] [data-value="knee"]').click();
+    assert.equal(await hand.big(), "Where, and how much?");
+    await hand.page.locator('[aria-label="How much, 0 to 10"] [data-value="4"]').click();
+    assert.match(await hand.big(), /^box squat: (ease off|stop|technique only)/);
+    await hand.ask(26);
+    assert.equal(await hand.big(), "Did it hurt?");
+    await hand.page.evaluate(() => { location.hash = "today"; });
+    await hand.page.locator('[data-act="day"]').click();
+    await hand.page.locator('dialog [aria-label^="Pain now"] [data-value="yes"]').click();
+    assert.equal(await hand.page.locator('[data-act="save-day"]').isDisabled(), true);
+    assert.match(await hand.page.locator("dialog").innerText(), /Where, please\./);
+    await hand.page.locator('dialog [aria-label="Where"] [data-value="knee"]').click();
+    assert.equal(await hand.page.locator('[data-act="save-day"]').isDisabled(), true);
+    assert.match(await hand.page.locator("dialog").innerText(), /How much, please\./);
     await hand.close();
   });
 });

@@ -30,11 +30,16 @@ const last = () => hand.page.evaluate(() => new Promise((resolve) => {
 async function plan() {
   await go("today");
   await hand.page.locator('main [data-act="plan"]').click();
+  await unfold();
 }
+
+/** Opens what stands behind "more". */
+const unfold = () => hand.page.evaluate(() => { for (const one of document.querySelectorAll("main details.more")) one.open = true; });
 
 async function edit(lift, change) {
   await plan();
   await button(`${lift}: gate, rungs, regions`).click();
+  await unfold();
   await change();
   await hand.page.locator('[data-act="save-lift"]').click();
   await hand.page.getByText("Recorded.").waitFor();
@@ -112,6 +117,7 @@ describe("plan and lifts", () => {
     const before = await last();
     await plan();
     await button("strict press: gate, rungs, regions").click();
+    await unfold();
     await hand.pad("Good enough, % good repetitions", "50");
     await hand.page.locator('[data-act="save-lift"]').click();
     await hand.page.getByText("Not recorded.").waitFor();
@@ -191,9 +197,13 @@ describe("what else is written down", () => {
     await hand.page.locator('[data-new-lift="bench press"]').click();
     await go("today");
     const card = hand.page.locator('[data-lift="bench press"]');
+    await card.click();
     await card.locator('[data-act="set"]').click();
     await hand.page.locator('dialog [aria-label="Who is there?"] [data-value="alone"]').click();
     await hand.page.locator('dialog [aria-label="Pins or safeties"] [data-value="none"]').click();
+    await hand.page.locator('dialog [data-act="all-met"]').click();
+    await hand.page.locator('[data-act="save-set"]').click();
+    await hand.page.getByText("nobody and nothing catches the bar").waitFor();
     await hand.page.locator('[data-act="save-set"]').click();
     await hand.page.locator('[data-act="finish"]').click();
     await hand.page.locator('[data-act="no-pain"]').click();
@@ -201,10 +211,13 @@ describe("what else is written down", () => {
     const { session_recorded: session } = await last();
     assert.deepEqual(session.lifts[0].setup, { company: "alone" });
     await go("today");
+    await card.click();
     assert.match((await card.innerText()).replaceAll("\u00a0", " "), /leave 4.*Nobody and nothing/s);
     await card.locator('[data-act="set"]').click();
     await hand.page.locator('dialog [aria-label="Pins or safeties"] [data-value="set"]').click();
+    assert.match(await hand.page.locator("dialog").innerText(), /not measured/, "no height that nobody entered");
     await hand.pad("Height of the pins", "650");
+    await hand.page.locator('dialog [data-act="all-met"]').click();
     await hand.page.locator('[data-act="save-set"]').click();
     await hand.page.locator('[data-act="finish"]').click();
     await hand.page.locator('[data-act="no-pain"]').click();
@@ -217,7 +230,11 @@ describe("what else is written down", () => {
   it("keeps an agreed usual level of pain; above 2 only with a clinician", async () => {
     await openBox("A usual level of pain");
     await hand.page.locator("dialog #who").fill("invented coach");
+    await hand.page.locator('[data-act="write-down"]').click();
+    await hand.page.getByText("Where, please.").waitFor();
+    await hand.page.locator('dialog [aria-label="Where"] [data-value]').first().click();
     await hand.page.locator('dialog [aria-label^="Level"] [data-value="3"]').click();
+    await hand.page.locator('dialog [aria-label^="Did a clinician"] [data-value="no"]').click();
     await hand.page.locator('[data-act="write-down"]').click();
     await hand.page.getByText("Above 2 a clinician agrees the level.").waitFor();
     await hand.page.locator('dialog [aria-label^="Did a clinician"] [data-value="yes"]').click();

@@ -34,15 +34,18 @@ async function taps(views) {
   const view = (name) => () => find("main").dataset.view === name;
   const byText = (words) => () => [...document.querySelectorAll("button")].find((one) => one.textContent.trim() === words);
   await tap("today", '[data-place="today"]', view("today"));
-  await tap("all sets good", '[data-act="all-good"]', () => find(".done"));
+  await tap("all sets good", '[data-act="all-good"]', () => find("dialog"));
+  await tap("watched", 'dialog [data-value="yes"]', () => find('dialog [data-value="yes"]').getAttribute("aria-pressed") === "true");
+  await tap("left", 'dialog [data-value="3"]', () => !find('[data-act="save-good"]').disabled);
+  await tap("write all sets", '[data-act="save-good"]', () => find(".done"));
   await tap("undo a set", '[data-act="undo-set"]', () => /2 sets/.test(find(".draft")?.textContent ?? ""));
   await tap("open a set", '[data-act="set"]', () => find("dialog"));
-  await tap("all points met", '[data-act="all-met"]', () => !find('dialog [data-act="all-met"]'));
+  await tap("all points met", '[data-act="all-met"]', () => find('dialog [data-act="all-met"]').getAttribute("aria-pressed") === "true");
   await tap("save a set", '[data-act="save-set"]', () => /3 sets/.test(find(".draft")?.textContent ?? ""));
   await tap("finish", '[data-act="finish"]', () => find("dialog"));
   await tap("write the session", '[data-act="no-pain"]', () => !find(".draft"));
   await tap("the day's questions", '[data-act="day"]', () => find("dialog"));
-  await tap("one answer of the day", 'dialog [data-value="ordinary"]', () => find('dialog [data-value="ordinary"]').getAttribute("aria-pressed") === "true");
+  await tap("one answer of the day", 'dialog [data-value="within"]', () => find('dialog [data-value="within"]').getAttribute("aria-pressed") === "true");
   await tap("write the day", '[data-act="save-day"]', () => !find("dialog"));
   await tap("log after writing", '[data-place="log"]', view("log"));
   await tap("undo an entry", '[data-act="undo"]', () => find(".log .gone"));
@@ -68,7 +71,7 @@ async function taps(views) {
   await tap("number pad", "[data-pad]", () => find("dialog"));
   await tap("digit", 'dialog [data-key="8"]', () => find(".pad-field").value === "8");
   find('dialog [data-key="0"]').click();
-  await tap("number taken", 'dialog [data-key="ok"]', () => /20 \+ 10/.test(find("main [data-answer]").textContent));
+  await tap("number taken", 'dialog [data-key="ok"]', () => /20\skg \+ 10\skg/.test(find("main [data-answer]").textContent));
   return times;
 }
 

@@ -3,7 +3,7 @@
 use bismar::Error;
 use bismar::error::Allowed;
 use bismar::loading::{Implement, Stock};
-use bismar::quantity::{Day, Mass, Name, Rir};
+use bismar::quantity::{Day, Length, Mass, Name, Rir};
 use bismar::record::{
     Clearance, ClearanceStatus, Event, EventKind, LiftParameters, LiftPlan, Lifter, Log, Pair, Parameters,
     Plan, Policy, Region,
@@ -20,6 +20,9 @@ pub(crate) struct Asked {
     lifts: Vec<First>,
     implements: Vec<Implement>,
     stock: Stock,
+    /// Heights of the blocks that are there.
+    #[serde(default)]
+    blocks: Vec<Length>,
     /// Who said that training may begin; absent where nobody has yet.
     #[serde(default)]
     cleared_by: Option<Name>,
@@ -58,12 +61,17 @@ const PAIRS: [(&str, &str); 2] = [("front squat", "box squat"), ("strict press",
 /// Regions that a report can name although none of the lifts above loads them.
 const OTHER_REGIONS: [&str; 6] = ["neck", "upper back", "elbow", "wrist", "ankle", "groin"];
 
-fn lift(first: &First) -> Result<LiftParameters, Error> {
-    let (_, text) = LIFTS.iter().find(|(name, _)| *name == first.lift).ok_or_else(|| {
+/// A lift of the first list as it begins, whatever bar it is done with.
+pub(crate) fn standard_lift(name: &str) -> Result<LiftParameters, Error> {
+    let (_, text) = LIFTS.iter().find(|(known, _)| *known == name).ok_or_else(|| {
         let names: Vec<&str> = LIFTS.iter().map(|(name, _)| *name).collect();
-        Error::new(bismar::Code::UnknownName, "lift", first.lift.as_str(), Allowed::one_of(&names))
+        Error::new(bismar::Code::UnknownName, "lift", name, Allowed::one_of(&names))
     })?;
-    let mut lift: LiftParameters = Value::from_json(text)?.read()?;
+    Value::from_json(text)?.read()
+}
+
+fn lift(first: &First) -> Result<LiftParameters, Error> {
+    let mut lift = standard_lift(&first.lift)?;
     lift.implement = first.implement.clone();
     lift.start.work.load = first.load;
     Ok(lift)
@@ -108,7 +116,7 @@ pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
         pairs,
         implements: asked.implements,
         stock: asked.stock,
-        blocks: Vec::new(),
+        blocks: asked.blocks,
         policy: Policy::default(),
     };
     let mut log = Log::new(asked.lifter);

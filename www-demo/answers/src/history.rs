@@ -83,6 +83,9 @@ struct DoneLift {
     weakest: Option<Name>,
     #[serde(skip_serializing_if = "Option::is_none")]
     cue: Option<Name>,
+    /// Who was there, and the pins.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    setup: Option<bismar::record::Setup>,
 }
 
 /// A lift's place after an event.
@@ -225,5 +228,6 @@ fn done_lift(lift: &LiftSession, state: &State) -> DoneLift {
         scored: verdict.as_ref().map_or(0, |verdict| verdict.scored),
         weakest: verdict.and_then(|verdict| verdict.weakest),
         cue: lift.cue.clone(),
+        setup: lift.setup.clone(),
     }
 }

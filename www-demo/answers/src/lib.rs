@@ -9,28 +9,24 @@
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
 //! | `lifter` | what is set for this lifter, where does each lift stand, may this event be written down? |
 //! | `history` | what was done, passed, said; how did the grant move? |
-//! | `judge` | a good or a bad day, against this lifter's own? |
-//! | `trend`, `week`, `pair` | is it real, was it a jump, how do two lifts stand to each other? |
-//! | `next_set` | that set felt harder or uglier than wanted: what now? |
+//! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
 //! | `range` | a longer range: what load? |
 //! | `beginning` | a log for somebody new |
+//! | `first_day` | which bars are right for a lift, and with which load does it begin? |
 //! | `transfer` | what would this file change; a copy without health detail; sets as a table |
 //! | `seal` | is a stored event the one that was written? |
 //! | `words` | cautions, errors and sources in English |
 
 mod beginning;
+mod doors;
+mod first_day;
 mod history;
-mod judge;
 mod lifter;
-mod next_set;
 mod opened;
-mod pair;
 mod range;
 mod seal;
 mod today;
 mod transfer;
-mod trend;
-mod week;
 mod words;
 
 use bismar::Error;
@@ -56,18 +52,23 @@ macro_rules! entries {
 entries! {
     "page.today" today::today,
     "page.history" history::history,
-    "page.judge" judge::judge,
-    "page.trend" trend::trend,
-    "page.estimate" trend::one_set,
-    "page.week" week::week,
-    "page.pair" pair::pair,
-    "page.next_set" next_set::next_set,
-    "page.ugly_set" next_set::ugly_set,
+    "page.day_against_own" doors::day,
+    "page.trend" doors::trend,
+    "page.week" doors::week,
+    "page.pair" doors::pair,
+    "page.rack" doors::rack,
+    "page.after_sets" doors::after_sets,
+    "page.parameters" doors::parameters,
+    "page.shared" doors::shared,
     "page.range_step" range::range_step,
     "page.lifter" lifter::lifter,
     "page.accepts" lifter::accepts,
     "page.begin" beginning::begin,
     "page.new_lift" beginning::new_lift,
+    "page.first_bars" first_day::first_bars,
+    "page.other_bars" first_day::other_bars,
+    "page.with_bar" first_day::with_bar,
+    "page.with_kit" first_day::with_kit,
     "page.preview" transfer::preview,
     "page.without_health" transfer::without_health,
     "page.sets_table" transfer::sets_table,

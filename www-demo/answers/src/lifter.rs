@@ -2,9 +2,10 @@
 
 use bismar::Error;
 use bismar::prescription::sideways;
-use bismar::progression::Purpose;
+use bismar::progression::{Purpose, State};
 use bismar::quantity::{Day, Name, Pain};
-use bismar::record::{Ask, Grant, LiftParameters, Parameters};
+use bismar::record::{Ask, EventKind, Grant, LiftParameters, Log, Parameters};
+use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
 use crate::opened::open;
@@ -26,9 +27,45 @@ pub(crate) struct Answer {
     usual: Vec<Usual>,
     /// What was said when asked before training and still waits for an answer.
     asks: Vec<Ask>,
+    /// What the clearance in force limits, each as JSON text as the log spells it.
+    limits: Vec<String>,
+    /// The last session, as long as nobody has said how the morning after it was.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    morning: Option<Morning>,
     next_sequence: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
     last_day: Option<Day>,
+    /// The last event ends a day: a session, a missed one, or the morning after.
+    day_over: bool,
+}
+
+fn limits(state: &State) -> Result<Vec<String>, Error> {
+    let all = state.clearance().map(|clearance| clearance.limits.as_slice()).unwrap_or_default();
+    all.iter().map(|limit| Ok(Value::write(limit)?.to_json())).collect()
+}
+
+/// A session whose morning after is not told.
+#[derive(Serialize)]
+struct Morning {
+    session: u32,
+    day: Day,
+}
+
+/// The last session in force, unless a report of the morning after names it.
+fn open_morning(log: &Log) -> Result<Option<Morning>, Error> {
+    let mut open = None;
+    for event in log.effective()? {
+        match &event.kind {
+            EventKind::SessionRecorded(_) => {
+                open = Some(Morning { session: event.sequence, day: event.day });
+            }
+            EventKind::NextDayReport(report) => {
+                open = open.filter(|morning| morning.session != report.session);
+            }
+            _ => {}
+        }
+    }
+    Ok(open)
 }
 
 /// Where a lift stands.
@@ -40,6 +77,8 @@ struct Place {
     /// Name of its state.
     status: &'static str,
     at: Grant,
+    /// Largest step as a part of the load.
+    step_cap: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     last_session: Option<Day>,
     /// Rungs that are not harder: for a sore region or a missing implement, never with more load.
@@ -82,6 +121,7 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
         },
         status: lift.status().as_str(),
         at: lift.grant(),
+        step_cap: lift.parameters().cap(),
         last_session: lift.last_session(),
         sideways: beside(lift.parameters(), lift.grant()),
     });
@@ -94,9 +134,17 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
         parameters: state.parameters().cloned(),
         places: places.collect(),
         usual: usual.collect(),
+        limits: limits(state)?,
+        morning: open_morning(&opened.log)?,
         asks: state.asks().iter().map(|open| open.ask).collect(),
         next_sequence: highest.unwrap_or_default().saturating_add(1),
         last_day: state.last().map(|(day, _)| day),
+        day_over: opened.log.events.last().is_some_and(|event| {
+            matches!(
+                event.kind,
+                EventKind::SessionRecorded(_) | EventKind::SessionMissed(_) | EventKind::NextDayReport(_)
+            )
+        }),
     })
 }
 

@@ -27,6 +27,8 @@ pub(crate) struct Asked {
     /// What if so many days had passed since the last session.
     #[serde(default)]
     away: Option<Away>,
+    /// In which unit the sentences name loads.
+    unit: Unit,
 }
 
 #[derive(Deserialize)]
@@ -95,9 +97,11 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
     let mut events = Vec::new();
     let mut today = asked.today;
     if let Some(away) = asked.away {
-        let last = opened.state.last().map_or(today, |(day, _)| day);
-        today = last.plus(i32::from(away.days))?;
-        let kind = EventKind::LayoffNoted(Layoff { from: last, to: None, reason: away.reason });
+        let written = opened.state.last().map_or(today, |(day, _)| day);
+        // Days away count from the last session; what was written down after it was no lifting.
+        let lifted = opened.state.lifts().filter_map(|lift| lift.last_session()).max().unwrap_or(written);
+        today = lifted.plus(i32::from(away.days))?.max(written);
+        let kind = EventKind::LayoffNoted(Layoff { from: lifted, to: None, reason: away.reason });
         events.push((today, kind));
     }
     if let Some(kind) = &asked.suppose {
@@ -106,8 +110,7 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
     let state = supposed(&opened, events)?;
     let state = state.as_ref().unwrap_or(&opened.state);
     let session = next_session_from(state, &plan, today)?;
-    // The page shows loads in the unit that is chosen on it; its sentences are in kilograms.
-    let words = state.parameters().map_or_else(Words::plain, Words::of).in_unit(Unit::Kg);
+    let words = state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);
     Ok(Answer {
         stop: words.session(&session).stop,
         lines: session.lifts.iter().map(|lift| line(&words, lift)).collect(),

@@ -3,13 +3,21 @@ import { answer, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { barDrawing, loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, type Child } from "../element.ts";
-import { ask, attempt, type Tree } from "../engine.ts";
-import { count, face, kilograms, inPounds, mass, otherUnit, plain, signed, unitNow, type Mass } from "../numbers.ts";
+import { barWords } from "../kit.ts";
+import { ask, attempt, type Refused, type Tree } from "../engine.ts";
+import { count, difference, face, inPounds, mass, otherUnit, plain, signed, unitNow, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
 import { barChoice, countField, fields, kept, massField, put, type Question } from "./shape.ts";
 
-function load(app: App, target: Mass, policy: string): { answer?: Tree; refused?: Error } {
+function load(app: App, target: Mass, policy: string): { answer?: Tree; refused?: Refused } {
   return attempt("loading.load_on", { implement: app.bar(), stock: app.kit().stock, target, policy });
+}
+
+/** Why there is no such load: lighter than the bar itself is said as that. */
+function notLoaded(app: App, target: Mass, no: Refused): HTMLElement {
+  if (no.code !== "below_lightest") return refused(no.message);
+  const bar = app.bar();
+  return answer({ big: bar.bar ? `Too light: the empty bar is ${mass(bar.bar.mass)}` : "Too light for this bar", why: `${mass(target)} is less than ${barWords(bar)} alone. A lighter bar, if there is one here.` });
 }
 
 function around(loaded: Tree): string {
@@ -23,16 +31,16 @@ function height(loaded: Tree): string {
 
 function eachSide(app: App): Child {
   const { field, value } = massField(app, "load", "Load on the bar", () => app.startLoad());
-  const found = load(app, value, "nearest");
-  if (found.refused) return [fields(field, barChoice(app)), refused(found.refused.message)];
+  const found = load(app, value, "below");
+  if (found.refused) return [fields(field, barChoice(app)), notLoaded(app, value, found.refused)];
   const loaded = found.answer;
   const exact = loaded.difference.kg === 0;
   return [
     fields(field, barChoice(app)),
     answer({
-      big: `Each end: ${sideWords(loaded.setting.discs ?? [])}`,
-      why: `${mass(loaded.total)} (${otherUnit(loaded.total)}) in all, ${height(loaded)}. ${exact ? "Exact." : `Not exact: ${signed(loaded.differencePercent ?? 0, 1)} %; ${around(loaded)}.`}`,
-      body: loadedDrawing(loaded, app.kit().stock),
+      big: `${mass(loaded.total)}: ${(loaded.setting.discs ?? []).length === 0 ? "the empty bar" : `each end ${sideWords(loaded.setting.discs)}`}`,
+      why: `${exact ? "" : `${mass(value)} cannot be made here; this is the closest that is not over (${difference(loaded.difference)}, ${signed(loaded.differencePercent ?? 0, 1)} %). `}With ${barWords(app.bar())}; ${otherUnit(loaded.total)}, ${height(loaded)}.`,
+      body: loadedDrawing(loaded, app.kit().stock, barWords(app.bar())),
       working: el("p", {}, `Bar ${mass(app.bar().bar.mass)} and twice the discs of one end; discs are used in pairs. ${around(loaded)}.`),
       sources: ["loading.load_on"],
     }),
@@ -55,9 +63,9 @@ function readBar(app: App): Child {
     found.refused
       ? refused(found.refused.message)
       : answer({
-          big: `${kilograms(found.answer.total)} = ${inPounds(found.answer.total)}`,
-          why: on.length === 0 ? "The empty bar; tap discs to add them to both ends." : `Both ends alike. If every disc is within 2 % of its face: ${plain(found.answer.band.low.kg, 1)} to ${plain(found.answer.band.high.kg, 1)} kg.`,
-          body: barDrawing(side, stock, found.answer.centreHeight?.mm),
+          big: `${mass(found.answer.total)} = ${otherUnit(found.answer.total)}`,
+          why: on.length === 0 ? "The empty bar; tap discs to add them to both ends." : `Both ends alike. If every disc is within 2 % of its face: ${mass(found.answer.band.low)} to ${mass(found.answer.band.high)}.`,
+          body: barDrawing(side, stock, found.answer.centreHeight?.mm, barWords(app.bar())),
           sources: ["loading.read_bar"],
         }),
   ];
@@ -66,14 +74,14 @@ function readBar(app: App): Child {
 function notOver(app: App): Child {
   const { field, value } = massField(app, "load", "Wanted, not over", () => ({ kg: 63.4 }));
   const found = load(app, value, "below");
-  if (found.refused) return [fields(field, barChoice(app)), refused(found.refused.message)];
+  if (found.refused) return [fields(field, barChoice(app)), notLoaded(app, value, found.refused)];
   const loaded = found.answer;
   return [
     fields(field, barChoice(app)),
     answer({
       big: mass(loaded.total),
-      why: loaded.difference.kg === 0 ? "Exactly what was wanted." : `${signed(loaded.difference.kg)} kg (${signed(loaded.differencePercent ?? 0, 1)} %). Each end: ${sideWords(loaded.setting.discs ?? [])}.`,
-      body: loadedDrawing(loaded, app.kit().stock),
+      why: loaded.difference.kg === 0 ? "Exactly what was wanted." : `${difference(loaded.difference)} (${signed(loaded.differencePercent ?? 0, 1)} %). Each end: ${sideWords(loaded.setting.discs ?? [])}.`,
+      body: loadedDrawing(loaded, app.kit().stock, barWords(app.bar())),
       working: el("p", {}, loaded.nextAbove ? `The next load above would be ${mass(loaded.nextAbove)}.` : "Nothing heavier can be loaded."),
       sources: ["loading.load_on"],
     }),
@@ -94,7 +102,7 @@ function sameHeight(app: App): Child {
       answer({
         big: same ? `Yes: ${sideWords(held.setting.discs)} on each end` : `${mass(held.total)} keeps the height`,
         why: `${same ? "" : `${sideWords(held.setting.discs)} on each end. `}Middle of the bar at ${plain(held.centreHeight.mm, 0)} mm.${lightestHeld ? ` Lightest load at this height: ${mass(lightestHeld)}.` : ""}`,
-        body: loadedDrawing(held, app.kit().stock),
+        body: loadedDrawing(held, app.kit().stock, barWords(app.bar())),
         sources: ["loading.keep_height"],
       }),
     ];
@@ -104,7 +112,7 @@ function sameHeight(app: App): Child {
     answer({
       big: blocks ? `Only with blocks of ${plain(blocks.mm, 1)} mm` : "Not at this height",
       why: `${lightestHeld ? `The lightest load that holds this height by its discs is ${mass(lightestHeld)}. ` : "No disc here is large enough. "}Each end: ${sideWords(other.setting.discs ?? [])}, then ${height(other)}.`,
-      body: loadedDrawing(other, app.kit().stock),
+      body: loadedDrawing(other, app.kit().stock, barWords(app.bar()), blocks ? { blocks: blocks.mm } : {}),
       cautions: ["lower_start"],
       sources: ["loading.keep_height", "loading.drop_below_full"],
     }),
@@ -157,8 +165,8 @@ function warmUps(app: App): Child {
   return [
     inputs,
     answer({
-      big: warm.sets.map((set: Tree) => plain(set.moves.total.kg)).join(" \u2192 "),
-      why: `${count(warm.movesEachEnd, "disc move")} on each end${warm.proved ? ", the fewest there are" : ""}. In kg.`,
+      big: warm.sets.map((set: Tree) => mass(set.moves.total)).join(" \u2192 "),
+      why: `${count(warm.movesEachEnd, "disc move")} on each end${warm.proved ? ", the fewest there are" : ""}, with ${barWords(app.bar())}.`,
       body: table(["Load", "Reps", "Off each end", "On each end"], rows, "Warm-up sets"),
       sources: ["loading.warm_up_steps", "loading.warm_up"],
     }),
@@ -176,13 +184,16 @@ function twoOfUs(app: App): Child {
   const found = attempt("loading.shared_bar", { bar: app.bar().bar, stock: app.kit().stock, lifters: [own(loads[0]), own(loads[1])] });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const shared = found.answer;
+  const wanted = [one.value, two.value];
+  // A load that these discs cannot make is never changed in silence.
+  const changedWords = wanted.map((value, at) => (loads[at] && loads[at].kg !== value.kg ? `${mass(value)} cannot be made here; ${mass(loads[at])} is the closest that is not over. ` : "")).join("");
   const names = ["First", "Second"];
   const rows = shared.turns.map((turn: Tree) => [names[turn.lifter] ?? "", mass(turn.moves.total), movesWords(turn.moves.off), movesWords(turn.moves.on)]);
   return [
     inputs,
     answer({
       big: `${count(shared.movesEachEnd, "disc move")} on each end`,
-      why: `${mass(loads[0])} and ${mass(loads[1])} on one bar${shared.proved ? "; no order needs fewer" : ""}. Discs both use stay innermost.`,
+      why: `${changedWords}${mass(loads[0])} and ${mass(loads[1])} on ${barWords(app.bar())}${shared.proved ? "; no order needs fewer" : ""}. Discs both use stay innermost.`,
       body: table(["Who", "Load", "Off each end", "On each end"], rows, "In this order"),
       sources: ["loading.shared_bar"],
     }),
@@ -216,7 +227,7 @@ function whatCanIMake(app: App): Child {
   const found = attempt("loading.reachable", range);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { totals, largestGap } = found.answer;
-  const offered = [0.25, 0.5, 1, 1.25, 2.5].map((kg) => ({ kg }));
+  const offered = unitNow() === "kg" ? [0.25, 0.5, 1, 1.25, 2.5].map((kg) => ({ kg })) : [0.5, 1.25, 2.5, 5].map((lb) => ({ lb }));
   const best = attempt("loading.buy", { ...range, offered }).answer?.best;
   return [
     inputs,

@@ -5,13 +5,15 @@ import { loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, type Child } from "../element.ts";
 import { attempt, type Tree } from "../engine.ts";
 import { count, dayShort, mass, plain } from "../numbers.ts";
-import { implementName } from "../kit.ts";
-import { numberField } from "../pad.ts";
-import { dayBox, implementOf, painEvent, painFields, regionsOf, type PainFacts } from "../record.ts";
+import { barWords, firstBars, implementName, implementNamed, LIFTS, offerWords } from "../kit.ts";
+import { confirmBox, numberField } from "../pad.ts";
+import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
+import { setInWords } from "../set_sheet.ts";
+import { implementOf, overTheBody, setupWords } from "../setup.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
-import { barChoice, fields, kept, liftChoice, massField, nobody, put, type Question } from "./shape.ts";
+import { afterSets, barChoice, criticalOf, fields, kept, liftChoice, liftOfToday, massField, nobody, put, type Question } from "./shape.ts";
 
 /** A lift of the session, its sentences, and what people call it. */
 type Found = { lift: Tree; line: Tree; name: string };
@@ -44,32 +46,37 @@ function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found)
 }
 
 function nextSet(app: App): Child {
-  const load = massField(app, "load", "Load", () => app.startLoad());
+  const lift = liftChoice(app, "of", liftOfToday(app));
+  const own = lift.value === undefined ? undefined : lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
+  const most: { kg: number } | undefined = own?.load ?? own?.limit;
+  const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad());
   const reps = kept(app, "reps", () => 5);
   const felt = kept(app, "felt", () => 1);
   const wanted = kept(app, "wanted", () => 3);
   const inputs = fields(
+    lift.field,
     load.field,
     numberField("Repetitions", String(reps), "", (value) => put(app, "reps", value)),
     choices("It felt like so many left", reserve, felt, (value) => put(app, "felt", value)),
     choices("Wanted left", reserve, wanted, (value) => put(app, "wanted", value)),
-    barChoice(app),
+    lift.value === undefined && barChoice(app),
   );
-  const found = attempt("page.next_set", { implement: app.bar(), stock: app.kit().stock, load: load.value, reps, felt, wanted });
+  const implement = lift.value === undefined ? app.bar() : implementOf(app, { lift: lift.value });
+  if (own?.verdict === "stop") return [inputs, answer({ big: "No next set: this lift is stopped", why: mainReason(lifts(app).found.find((one) => one.lift.lift === lift.value)?.line ?? { why: [], blockers: [] }), tone: "stop" })];
+  if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
+  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${mass(most)} today`, why: `${mass(load.value)} is more than this day allows; nothing is worked out from there.` })];
+  const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
-  const { lower, loaded, percent } = found.answer;
-  const words = lower && loaded ? mass(loaded.total) : `Stay at ${mass(load.value)}`;
+  const { next, why } = found.answer;
+  const down: { kg: number } | undefined = next.then.downTo;
+  const ends = next.then === "stop";
   return [
     inputs,
     answer({
-      big: words,
-      why: lower
-        ? `The repetitions-load relation says ${plain(percent, 1)} % for the same repetitions; rounded down to what can be loaded.`
-        : felt > wanted
-          ? "Easier than wanted. Within a session nothing goes above the load that was granted."
-          : "As wanted.",
-      body: lower && loaded ? loadedDrawing(loaded, app.kit().stock) : undefined,
-      working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. The change is at most 10 % from one set to the next, and only downward."),
+      big: down ? mass(down) : ends ? "End this lift for today" : next.then.easierRung ? `An easier rung: ${next.then.easierRung}` : `Stay at ${mass(load.value)}`,
+      why: reasonsOf(next, why).join(" "),
+      body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
+      working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
       sources: ["prescription.next_set_by_curve", "one_rm.epley_1985"],
       cautions: ["estimates_are_ranges"],
     }),
@@ -77,25 +84,26 @@ function nextSet(app: App): Child {
 }
 const reserve = [0, 0.5, 1, 1.5, 2, 3, 4, 5].map((value) => ({ value, label: plain(value, 1) }));
 
-function goodOrBad(app: App): Child {
+function howIsTheDay(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("How a day is, is read against this lifter\u2019s own days.");
   const { answer: got, refused: no } = lifts(app);
   if (!got) return refused(no ?? "");
   const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ kind: marker, value: app.kept[marker] as number }]));
   const drop: string | undefined = app.kept.drop;
-  const judged = attempt("page.judge", { log: app.logText(lifter), today: got.session.today, answers, ...(drop ? { criticalDrop: drop === "yes" } : {}) });
+  const judged = attempt("page.day_against_own", { log: app.logText(lifter), today: got.session.today, answers: { markers: answers, technique: drop === undefined ? "not_scored" : drop === "yes" ? "critical_drop" : "as_usual" } });
   if (judged.refused) return refused(judged.refused.message);
   const { verdict, days } = judged.answer;
   const asked = answers.length > 0 || drop !== undefined;
-  const day: string = asked ? verdict.class : got.session.day;
-  const said: Record<string, string> = { bad: "below own usual", ordinary: "usual", good: "above own usual", not_enough_history: "too few days yet", not_answered: "not answered" };
-  const voted = verdict.votes.filter((one: Tree) => one.vote === "bad" || one.vote === "good").map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${said[one.vote]}`);
+  const day: string = verdict?.class ?? got.session.day;
+  const votes: Tree[] = verdict?.votes ?? [];
+  const said: Record<string, string> = { below: "below own usual", within: "usual", above: "above own usual", not_enough_history: "too few days yet", not_answered: "not answered" };
+  const voted = votes.filter((one) => one.vote === "below" || one.vote === "above").map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${said[one.vote]}`);
   const hints: Record<string, string> = {
-    bad_agreeing: "Less load, fewer sets; a failed set does not count against the gate.",
-    bad_single: "Go on as planned and look again after the first work set.",
-    ordinary: "The planned work.",
-    good: "Enjoy it at the planned load; a good day adds none.",
+    below: "Less load, fewer sets; a failed set does not count against the gate.",
+    below_single: "Go on as planned and look again after the first work set.",
+    within: "The planned work.",
+    above: "The planned load all the same; a day above the usual adds none.",
     unknown: "The planned work, and no step up; go by symptoms and by technique in the warm-up.",
   };
   const write = (): void => {
@@ -107,8 +115,8 @@ function goodOrBad(app: App): Child {
       why: `${hints[day] ?? ""} ${voted.length > 0 ? `${voted.join(", ")}. ` : ""}${count(days, "earlier day")} to read it against; four are needed.`,
       body: asked && el("div", { class: "row" }, button("Write it into the log", write, { class: "main", "data-act": "write-day" })),
       working: [
-        table(["Asked", "Today", "Own usual"], verdict.votes.map((one: Tree) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
-        el("p", {}, "Two signs must agree before a day counts as bad; one alone is often chance. No sign is merged into a score, and a missing answer never counts as a good one."),
+        table(["Asked", "Today", "Own usual"], votes.map((one: Tree) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
+        el("p", {}, "Two signs must agree before a day counts as below the usual; one alone is often chance. No sign is merged into a score, and a missing answer never counts as one within the usual."),
       ],
       sources: ["condition.judge_day", "condition.baseline"],
       cautions: ["ask_before_today"],
@@ -131,7 +139,7 @@ const MARKERS = [
 ] as const;
 
 function goUp(app: App): Child {
-  if (!app.lifter) return nobody("A step up is granted by a lifter\u2019s own gate.");
+  if (!app.lifter) return nobody("A step up is earned at a lifter\u2019s own gate.");
   const { found, refused: no } = lifts(app);
   if (no !== undefined) return refused(no);
   const open = found.filter((one) => one.lift.outlook.onOffer);
@@ -188,29 +196,53 @@ const SIGNS = [
   ["saddle_numbness", "Bladder or bowel trouble, numb between the legs"],
 ] as const;
 
+/** What to do at each sign; where nothing stands, help is called at once. */
+const HELP: Record<string, string> = {
+  faint: "Fainted: call emergency help now. Only nearly: stay sitting, end the session, and call if it does not pass in minutes or comes back.",
+  heartbeat: "End the session. Call emergency help if it does not pass in minutes or comes back.",
+  vision: "End the session. Call emergency help if it does not pass in minutes or comes back.",
+};
+
+/** A sign counts from the first tap: with a lifter in view it is in the log before anything else is asked. */
+function tapSign(app: App, code: string): void {
+  const lifter = app.lifter;
+  if (!lifter) {
+    put(app, "sign", code);
+    return;
+  }
+  const sequence: number = app.facts(lifter).nextSequence;
+  app.kept.sign = code;
+  void app.record(lifter, { symptom_report: { signs: [code] } }).then((done) => put(app, "written", done ? sequence : undefined));
+}
+
 function hurts(app: App): Child {
   const sign = kept(app, "sign", () => "");
   const signs = el(
     "section",
     { class: "signs" },
     el("h2", {}, "First: any of these?"),
-    el("div", { class: "stack" }, SIGNS.map(([code, label]) => button(label, () => put(app, "sign", code), { class: "sign", "aria-pressed": sign === code ? "true" : "false" }))),
+    el("div", { class: "stack" }, SIGNS.map(([code, label]) => button(label, () => tapSign(app, code), { class: "sign", "aria-pressed": sign === code ? "true" : "false" }))),
     button("None of these", () => put(app, "sign", "none"), { class: "main", "data-act": "no-sign", "aria-pressed": sign === "none" ? "true" : "false" }),
   );
   if (sign === "") return signs;
   if (sign !== "none") {
+    const label = SIGNS.find(([code]) => code === sign)?.[1] ?? sign;
+    const written: number | undefined = app.kept.written;
     return [
-      answer({ big: "Stop. Every lift, now", why: "Rack the weight and sit down. Call emergency help unless it is a near-faint, a racing heart or a change in sight that passes within minutes and does not come back.", tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
-      app.lifter && button("Write it into the log: all lifts stop", () => {
-        const lifter = app.lifter;
-        if (lifter) void app.record(lifter, { symptom_report: { signs: [sign] } }).then((done) => done && app.go("today"));
-      }, { class: "main" }),
-      button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),
+      answer({ big: "Stop. Every lift, now", why: `${label}. Rack the weight and sit down. ${HELP[sign] ?? "Call emergency help now."}${written === undefined ? "" : " It is written into the log: every lift stays stopped until a clearance and the coach\u2019s sign-off."}`, tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
+      written !== undefined && button(`Undo: ${label.toLowerCase()} was tapped by mistake`, () => {
+        confirmBox("Take the sign back?", `\u201c${label}\u201d is taken out of today\u2019s log, and what it stopped opens again. Only where it was a slip of the finger.`, "Take it back", () => {
+          const lifter = app.lifter;
+          if (lifter) void app.record(lifter, { correction: { replaces: written } }).then((done) => { if (done) put(app, "sign", ""); });
+        });
+      }, { class: "quiet", "data-act": "undo-sign" }),
+      written === undefined && button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),
     ];
   }
-  const [own] = regionsOf(app);
-  const facts = kept<PainFacts>(app, "pain", () => ({ region: regionsOf(app).includes("lower back") ? "lower back" : own, score: 3, features: undefined }));
+  const facts = kept<PainFacts>(app, "pain", () => ({ region: undefined, score: undefined, features: undefined }));
   const inputs = fields(painFields(app, facts, () => app.refresh()));
+  const lacks = painLacks(facts);
+  if (lacks !== undefined || facts.score === undefined) return [answer({ big: "Where, and how much?", why: lacks ?? "" }), inputs];
   const kind = { pain_report: painEvent(facts, facts.region ?? "") };
   if (!app.lifter) {
     const came = facts.features ?? [];
@@ -273,41 +305,54 @@ function afterBreak(app: App): Child {
   ];
 }
 
-function ugly(app: App): Child {
-  const lift = liftChoice(app);
+function slipped(app: App): Child {
+  const lift = liftChoice(app, "lift", liftOfToday(app));
   const start = (): { kg: number } => {
     const found = lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
     return found?.load ?? app.startLoad();
   };
   const load = massField(app, `load ${lift.value ?? ""}`, "Load", start);
   const sets = kept(app, "sets", () => 1);
-  const pain = kept(app, "pain", () => "no");
+  const pain = kept(app, "pain", () => "");
   const yesNo = [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }];
   const inputs = fields(
     lift.field,
     choices("Did it hurt?", yesNo, pain, (value) => put(app, "pain", value)),
-    choices("Ugly sets of this lift today", [1, 2, 3].map((value) => ({ value, label: String(value) })), sets, (value) => put(app, "sets", value)),
+    choices("Sets of this lift today in which it slipped", [1, 2, 3].map((value) => ({ value, label: String(value) })), sets, (value) => put(app, "sets", value)),
     load.field,
   );
+  if (pain === "") return [answer({ big: "Did it hurt?", why: "Pain outranks technique: it is asked first." }), inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
-  const found = attempt("page.ugly_set", { implement, stock: app.kit().stock, load: load.value, uglySets: sets, pain: pain === "yes" });
+  if (pain === "yes") {
+    return [
+      answer({ big: "Stop this lift, ask about the pain", why: "Pain outranks technique.", cautions: ["gates_unproven"] }),
+      button("What to do about pain", () => app.go("q13"), { class: "main" }),
+      inputs,
+    ];
+  }
+  const point = criticalOf(app, lift.value);
+  if (point === undefined) return [answer({ big: "No critical point is set", why: "Which point of this lift is critical is set under Plan and lifts; only such a one changes the next set." }), inputs];
+  const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" }], rater: "coach" } };
+  const found = afterSets(app, lift.value, load.value, Array.from({ length: sets }, () => set));
   if (found.refused) return [inputs, refused(found.refused.message)];
-  const then = found.answer.then;
-  const why = "One ugly set costs nothing but this set. A miss may happen; two in a row is the body saying it is done.";
-  const parts =
-    then === "ask_about_pain"
-      ? { big: "Stop this lift, ask about the pain", why: "Pain outranks technique." }
-      : then === "end_the_lift"
-        ? { big: "End this lift for today", why: "Two sets fell apart. End on a good repetition at a lighter load if the lifter wants one; tomorrow is another day." }
-        : then === "nothing_lighter"
-          ? { big: "Shorter set, or an easier rung", why: "Nothing one step lighter can be loaded: fewer repetitions, a shorter range, or end here." }
-          : { big: `${mass(then.stepDown.total)} for the next set`, why };
+  const { next, why } = found.answer;
+  const down: { kg: number } | undefined = next.then.downTo;
+  const rung: string | undefined = next.then.easierRung ?? next.instead;
+  const big = down ? `${mass(down)} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${mass(load.value)}`;
   return [
-    answer({ ...parts, body: then.stepDown && [el("p", {}, `Each end: ${sideWords(then.stepDown.setting.discs ?? [])}.`), loadedDrawing(then.stepDown, app.kit().stock)], working: list(["One loadable step down, at most 15 %.", "After two sets that fell apart the lift ends (common practice)."]), sources: ["prescription.technique_stop"], cautions: ["gates_unproven"] }),
-    then === "ask_about_pain" && button("What to do about pain", () => app.go("q13"), { class: "main" }),
+    answer({
+      big,
+      why: reasonsOf(next, why).join(" "),
+      body: down && next.work && [el("p", {}, `Each end: ${sideWords(next.work.loaded.setting?.discs ?? [])}.`), loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement))],
+      working: list(["One loadable step down. After two sets in which a critical point was lost the lift ends (common practice)."]),
+      sources: ["prescription.technique_stop"],
+      cautions: ["gates_unproven"],
+    }),
     inputs,
   ];
 }
+/** Repetitions of a set that is only spoken of. */
+const REPS = 5;
 
 function lastTime(app: App): Child {
   const lifter = app.lifter;
@@ -316,7 +361,6 @@ function lastTime(app: App): Child {
   const sessions: Tree[] = history.sessions;
   const last = sessions.at(-1);
   if (!last) return answer({ big: "No session yet", why: "The first one will be here next time." });
-  const set = (one: Tree): string => `${mass(one.load)} \u00d7 ${plain(one.reps)}${one.marks?.acceptable === undefined ? ", not watched" : `, ${one.marks.acceptable} good`}${one.effort?.rir === undefined ? "" : `, ${plain(one.effort.rir, 1)} left`}`;
   const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${kindWords(one.kind).toLowerCase()}${one.note ? `, ${one.note}` : ""}`);
   const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
@@ -324,7 +368,7 @@ function lastTime(app: App): Child {
       big: last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
-        last.lifts.map((lift: Tree) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), list(lift.sets.map(set))]),
+        last.lifts.map((lift: Tree) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
         last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
         last.note && el("p", {}, last.note),
         after.length > 0 && [el("h2", {}, "Since then"), list(after)],
@@ -341,11 +385,11 @@ function shortOf(app: App): Child {
   const taken = kept<string[]>(app, "taken", () => []);
   const sore = kept(app, "sore", () => "");
   const plan = { ...JSON.parse(lifter.plan), minutes, ...(taken.length > 0 ? { unavailable: taken } : {}) };
-  const names = app.kit().implements.map(implementName);
+  const bars = app.kit().implements;
   const regions = [...new Set<string>((app.parameters(lifter)?.lifts ?? []).flatMap((one: Tree) => one.regions))];
   const inputs = fields(
     choices("Minutes", [20, 30, 45, 60].map((value) => ({ value, label: String(value) })), minutes, (value) => put(app, "minutes", value)),
-    el("div", { class: "field" }, el("span", { class: "label" }, "Taken or missing"), el("div", { class: "choices" }, names.map((name) => button(name, () => put(app, "taken", taken.includes(name) ? taken.filter((one) => one !== name) : [...taken, name]), { class: "choice", "aria-pressed": taken.includes(name) ? "true" : "false" })))),
+    el("div", { class: "field" }, el("span", { class: "label" }, "Taken or missing"), el("div", { class: "choices" }, bars.map((one) => [implementName(one), barWords(one)] as const).map(([name, words]) => button(words, () => put(app, "taken", taken.includes(name) ? taken.filter((one) => one !== name) : [...taken, name]), { class: "choice", "aria-pressed": taken.includes(name) ? "true" : "false" })))),
     choices("Sore", [{ value: "", label: "Nothing" }, ...regions.map((value) => ({ value, label: app.regionName(value) }))], sore, (value) => put(app, "sore", value)),
   );
   const suppose = sore ? { suppose: JSON.stringify({ pain_report: { region: sore, score: 3 } }) } : {};
@@ -355,6 +399,11 @@ function shortOf(app: App): Child {
   const touches = (one: Found): boolean => {
     const set = liftsOf(app, one.lift.lift);
     return one.lift.sets === 0 || (sore !== "" && (set?.regions ?? []).includes(sore)) || taken.includes(set?.implement);
+  };
+  const free = (other: string): boolean => {
+    const set = liftsOf(app, other);
+    const planned = found.find((one) => one.lift.lift === other);
+    return set !== undefined && (planned === undefined || planned.lift.sets > 0) && !(sore !== "" && set.regions.includes(sore)) && !taken.includes(set.implement);
   };
   return [
     inputs,
@@ -366,58 +415,63 @@ function shortOf(app: App): Child {
       found,
       (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"),
       (one) => one.line.why.at(-1)?.text ?? "",
-      (one) => (touches(one) ? sidewaysPart(app, one.lift.lift) : undefined),
+      (one) => (touches(one) ? sidewaysPart(app, one.lift.lift, free) : undefined),
     ),
   ];
 }
 
 /** Where a lift may go instead: rungs that are not harder, and the other lift of its pair. */
-function sidewaysPart(app: App, lift: string): Child {
+function sidewaysPart(app: App, lift: string, free: (other: string) => boolean): Child {
   const { lifter } = app;
   if (!lifter) return undefined;
   const beside: Tree[] = app.facts(lifter).places.find((one: Tree) => one.lift === lift)?.sideways ?? [];
   const pair = app.parameters(lifter)?.pairs?.find((one: Tree) => one.strict === lift || one.forgiving === lift);
-  const other = pair && (pair.strict === lift ? pair.forgiving : pair.strict);
+  const partner: string | undefined = pair && (pair.strict === lift ? pair.forgiving : pair.strict);
+  // A partner that is left out today, sore itself or on a bar that is taken, is no way out.
+  const other = partner !== undefined && free(partner) ? partner : undefined;
   if (beside.length === 0 && !other) return el("p", { class: "soft" }, "No rung beside or below this one is set; other lifts stay as planned.");
   return [
     beside.length > 0 && el("p", { "data-sideways": lift }, `Instead, with no more load: ${beside.map((one) => one.name).join(", ")}.`),
-    other && el("p", { class: "soft" }, `The other lift of its pair: ${app.liftName(other)}, at its own granted load.`),
+    other && el("p", { class: "soft" }, `The other lift of its pair: ${app.liftName(other)}, at its own working load.`),
     beside.length > 0 && button("Go to another rung", () => anotherRung(app, lift), { "aria-label": `${app.liftName(lift)}: go to another rung` }),
   ];
 }
 
 function firstDay(app: App): Child {
-  const height = kept(app, "height", () => 0);
-  const { stock } = app.kit();
-  const bar = app.bar();
-  const inputs = fields(
-    barChoice(app),
-    choices("Must the bar lie at full-disc height?", [{ value: 0, label: "No, from a rack" }, { value: 225, label: "Yes, from the floor" }], height, (value) => put(app, "height", value)),
-  );
-  const first = attempt("prescription.first_load", { implement: bar, stock, ...(height > 0 ? { height: { mm: height } } : {}) });
-  if (first.refused) return [inputs, refused(first.refused.message)];
-  const total = first.answer;
-  const held = attempt("loading.load_on", { implement: bar, stock, target: total, policy: "exact" }).answer;
+  const kit = app.kit();
+  const lift = kept(app, "lift", () => "");
+  const which = choices("Which lift?", LIFTS.map((value) => ({ value, label: value })), lift, (value) => put(app, "lift", value));
+  if (lift === "") return [answer({ big: "Which lift?", why: "The lightest right bar, at the height of the lift, is where it begins." }), fields(which)];
+  const offers = firstBars(lift, kit);
+  const chosen = kept(app, `bar ${lift}`, () => offers[0]?.implement ?? "");
+  const offer = offers.find((one) => one.implement === chosen);
+  if (!offer) return [answer({ big: "No bar here is right for it", why: `None of the bars here is one for a ${lift}; the list of bars stands under Gym.` }), fields(which)];
+  const bar = implementNamed(kit, offer.implement);
+  const words = bar ? barWords(bar) : offer.implement;
+  const off = offer.offByMm === 0 ? "" : ` No disc and no blocks here bring the bar to its height: it lies ${plain(Math.abs(offer.offByMm), 0)} mm too ${offer.offByMm < 0 ? "low" : "high"}.`;
+  const blocks = offer.blocks ? ` On blocks of ${plain(offer.blocks.mm, 0)} mm under each end.` : "";
+  const first = chosen === offers[0]?.implement;
+  const floor = offer.offByMm !== 0 || offer.blocks !== undefined || lift.includes("pull");
   return [
-    inputs,
     answer({
-      big: `Start at ${mass(total)}`,
-      why: "The lightest load at the right height, five easy repetitions, four or more left. Harder days come later.",
-      body: held ? loadedDrawing(held, stock) : undefined,
+      big: `Start at ${mass(offer.load)}`,
+      why: `${first ? "The lightest load at the right height" : "The lightest with this bar"}: ${words}${(offer.loaded.setting?.discs ?? []).length === 0 ? ", empty" : `, each end ${sideWords(offer.loaded.setting.discs)}`}.${blocks}${off} Five easy repetitions, four or more left.`,
+      body: loadedDrawing(offer.loaded, kit.stock, words, { height: floor, ...(offer.blocks ? { blocks: offer.blocks.mm } : {}) }),
       working: list(["Estimates by formula are no guide for a first day; how it moves is.", "Too heavy teaches a bad first pattern; too light costs a week at most."]),
       sources: ["prescription.first_load"],
       cautions: ["ask_before_starting"],
     }),
+    fields(which, offers.length > 1 && choices("Bar, by its lightest load", offers.map((one) => ({ value: one.implement, label: offerWords(kit, one) })), chosen, (value) => put(app, `bar ${lift}`, value))),
   ];
 }
 
 export const DAY: Question[] = [
   { number: 25, title: "What does this lifter do today?", group: "Today", view: (app) => todayView(app) },
-  { number: 10, title: "A good or a bad day?", group: "Today", view: goodOrBad },
+  { number: 10, title: "How is today, against the usual?", group: "Today", view: howIsTheDay },
   { number: 11, title: "May a lift go up today?", group: "Today", view: goUp },
   { number: 12, title: "What does the gate still miss?", group: "Today", view: missing },
   { number: 13, title: "It hurts. What now?", group: "Today", view: hurts },
-  { number: 26, title: "That set was ugly. What now?", group: "Today", view: ugly },
+  { number: 26, title: "Technique slipped in that set. What now?", group: "Today", view: slipped },
   { number: 9, title: "Harder than wanted: next set?", group: "Today", view: nextSet },
   { number: 27, title: "What did we do and say last time?", group: "Today", view: lastTime },
   { number: 28, title: "Short of time, bar taken, or sore", group: "Today", view: shortOf },

@@ -2,9 +2,9 @@
 import type { App } from "../app.ts";
 import type { Child } from "../element.ts";
 import { choices, el } from "../element.ts";
-import { attempt, type Tree } from "../engine.ts";
-import { implementName } from "../kit.ts";
-import { given, massNumber, unitNow, type Mass } from "../numbers.ts";
+import { attempt, type Refused, type Tree } from "../engine.ts";
+import { barWords, implementName } from "../kit.ts";
+import { deviceDay, given, massNumber, unitNow, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
 import { answer } from "../answer.ts";
 
@@ -48,7 +48,7 @@ export function countField(app: App, key: string, label: string, begin: () => nu
 export function barChoice(app: App): Child {
   const bars: Tree[] = app.kit().implements.filter((one: Tree) => one.bar);
   if (bars.length < 2) return undefined;
-  return choices("Bar", bars.map((one) => ({ value: implementName(one), label: implementName(one) })), implementName(app.bar()), (value) => {
+  return choices("Bar", bars.map((one) => ({ value: implementName(one), label: barWords(one) })), implementName(app.bar()), (value) => {
     void app.store.set("bar", value).then(() => app.refresh());
   });
 }
@@ -64,9 +64,9 @@ export function liftNames(app: App): string[] {
   return (parameters?.lifts ?? []).map((one: Tree) => one.id);
 }
 
-export function liftChoice(app: App, key = "lift"): { field: Child; value: string | undefined } {
+export function liftChoice(app: App, key = "lift", first?: string): { field: Child; value: string | undefined } {
   const names = liftNames(app);
-  const value = kept(app, key, () => names[0] ?? "");
+  const value = kept(app, key, () => first ?? names[0] ?? "");
   if (names.length === 0) return { field: undefined, value: undefined };
   return { field: choices("Lift", names.map((name) => ({ value: name, label: app.liftName(name) })), value, (name) => put(app, key, name)), value };
 }
@@ -78,4 +78,41 @@ export function nobody(what: string): Child {
 
 export function lifts(app: App): Tree[] {
   return app.lifter ? (app.parameters(app.lifter)?.lifts ?? []) : [];
+}
+
+/** What the rules say after these sets of a lift: that of the lifter in view, or, with nobody, a row begun here at that load
+ * with the bar chosen. `reserve` is what was to be left, where it is not the plan's. */
+export function afterSets(app: App, lift: string | undefined, load: Mass, sets: Tree[], reserve?: number): { answer?: Tree; refused?: Refused } {
+  const { lifter } = app;
+  const text = sets.map((set) => JSON.stringify(set));
+  const left = reserve === undefined ? {} : { reserve };
+  const planWith = (plan: Tree, id: string): string => {
+    const known = plan.lifts.some((one: Tree) => one.lift === id);
+    return JSON.stringify({ ...plan, lifts: known ? plan.lifts.map((one: Tree) => (one.lift === id ? { ...one, ...left } : one)) : [...plan.lifts, { lift: id, ...left }] });
+  };
+  if (lifter && lift !== undefined) {
+    return attempt("page.after_sets", { log: app.logText(lifter), plan: planWith(JSON.parse(lifter.plan), lift), lift, sets: text, today: app.day(lifter), unit: unitNow() });
+  }
+  const kit = app.kit();
+  const today = deviceDay();
+  const made: Mass = attempt("loading.load_on", { implement: app.bar(), stock: kit.stock, target: load, policy: "below" }).answer?.total ?? load;
+  const begun = attempt("page.begin", { lifter: { id: "nobody" }, day: today, lifts: [{ lift: ALONE, implement: implementName(app.bar()), load: made }], implements: kit.implements, stock: kit.stock });
+  if (begun.refused) return begun;
+  return attempt("page.after_sets", { log: begun.answer.log, plan: planWith(JSON.parse(begun.answer.plan), ALONE), lift: ALONE, sets: text, today, unit: unitNow() });
+}
+/** The first lift of today that has sets: what is asked about a set is asked about that. */
+export function liftOfToday(app: App): string | undefined {
+  const { lifter } = app;
+  return lifter && app.today(lifter).answer?.session.lifts.find((one: Tree) => one.sets > 0)?.lift;
+}
+
+/** A lift that falls on nobody and starts from no height. */
+const ALONE = "supported row";
+/** The point of it that counts as critical. */
+const ALONE_CRITICAL = "back held flat";
+
+/** The critical point of a lift that stands for any of them. */
+export function criticalOf(app: App, lift: string | undefined): string | undefined {
+  if (!app.lifter || lift === undefined) return ALONE_CRITICAL;
+  return lifts(app).find((one) => one.id === lift)?.criteria.find((one: Tree) => one.critical)?.id;
 }

@@ -2,14 +2,22 @@
 import { answer, list, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { loadedDrawing } from "../bar_drawing.ts";
-import { decadesChart, courseChart, trendChart } from "../charts.ts";
+import { decadesChart, courseChart, statusWords, trendChart, type Around } from "../charts.ts";
 import { choices, el, later, type Child } from "../element.ts";
 import { attempt, type Tree } from "../engine.ts";
-import { count, dayLong, dayShort, estimate, mass, plain, signed, unitNow, type Mass } from "../numbers.ts";
-import { implementOf } from "../record.ts";
+import { count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, type Mass } from "../numbers.ts";
+import { kindWords } from "../kinds.ts";
+import { barWords } from "../kit.ts";
+import type { Loaded } from "../store.ts";
+import { implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
-import { TESTS } from "../write_down.ts";
+import { TESTS, testResult } from "../write_down.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, type Question } from "./shape.ts";
+
+/** An estimate with its unit. */
+function estimateOf(kg: number): string {
+  return `${estimate(kg)}\u00a0${unitNow()}`;
+}
 
 function estimated(app: App): Child {
   const load = massField(app, "load", "Load", () => ({ kg: 60 }));
@@ -22,7 +30,7 @@ function estimated(app: App): Child {
     choices("It felt like, of 10", [7, 7.5, 8, 8.5, 9, 9.5, 10].map((value) => ({ value, label: plain(value, 1) })), rpe, (value) => put(app, "rpe", value)),
     choices("Technique", [{ value: "passed", label: "Good" }, { value: "failed", label: "Not good" }], good, (value) => put(app, "good", value)),
   );
-  const found = attempt("page.estimate", { load: load.value, reps: reps.value, rpe, technique: good });
+  const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: {} });
   if (found.refused) {
     return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set whose technique fell apart says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
   }
@@ -31,8 +39,11 @@ function estimated(app: App): Child {
     inputs,
     answer({
       big: `${estimate(got.interval.low)} to ${estimate(got.interval.high)} ${unitNow()}`,
-      why: `A range, most likely near ${estimate(got.value.kg)}. Width: ${plain(got.parts.equation * 100, 0)} % from the equations, ${plain(got.parts.reserve * 100, 0)} % from judging what was left, ${plain(got.parts.dayToDay * 100, 0)} % from the day.`,
-      working: table(["Equation", "Says"], got.byEquation.filter((one: Tree) => one.value !== undefined).map((one: Tree) => [one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]), "Each equation alone"),
+      why: `A range, most likely near ${estimateOf(got.value.kg)}. No line of a day is set by it.`,
+      working: [
+        el("p", {}, `Where the width comes from: the equations differ by ${plain(got.parts.equation * 100, 0)} %, judging what was left is off by ${plain(got.parts.reserve * 100, 0)} %, one day differs from the next by ${plain(got.parts.dayToDay * 100, 0)} %.`),
+        table(["Equation", "Says"], got.byEquation.filter((one: Tree) => one.value !== undefined).map((one: Tree) => [one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]), "Each equation alone"),
+      ],
       sources: ["one_rm.estimate", ...got.byEquation.map((one: Tree) => `one_rm.${one.equation}`)],
       cautions: ["estimates_are_ranges"],
     }),
@@ -52,18 +63,19 @@ function pairRatio(app: App): Child {
   if (!app.lifter || pairs.length === 0) return nobody(app.lifter ? "No two lifts are paired; pair them under Plan and lifts." : "Whether a ratio is usual is read against this lifter\u2019s own past.");
   const which = kept(app, "pair", () => 0);
   const own = pairs[which] ?? pairs[0];
-  const asked = { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving };
+  const asked = { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving, today: app.day(app.lifter) };
   const last = kept<Tree>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
-  const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.strictLoad ?? { kg: 60 });
-  const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.forgivingLoad ?? { kg: 100 });
+  const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.loads?.strict ?? { kg: 60 });
+  const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.loads?.forgiving ?? { kg: 100 });
   const inputs = fields(
     pairs.length > 1 && choices("Pair", pairs.map((one, at) => ({ value: at, label: `${app.liftName(one.strict)}, ${app.liftName(one.forgiving)}` })), which, (value) => put(app, "pair", value)),
     strict.field,
     forgiving.field,
   );
-  const found = attempt("page.pair", { ...asked, strictLoad: strict.value, forgivingLoad: forgiving.value });
+  const found = attempt("page.pair", { ...asked, loads: { strict: strict.value, forgiving: forgiving.value } });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
+  const usual = got.band ?? got.own.interval;
   // The library itself asks to look at a pair whose lifts grew apart.
   const review: string | undefined = app.today(app.lifter).answer?.lines.flatMap((line) => line.why).find((one: Tree) => one.code === "pair_review")?.text;
   const weight = plain(got.own.ownWeight * 100, 0);
@@ -71,10 +83,10 @@ function pairRatio(app: App): Child {
     inputs,
     answer({
       big: PLACES[got.place] ?? got.place,
-      why: `${app.liftName(own.forgiving)} is ${plain(got.ratio ?? 0)} times ${app.liftName(own.strict)}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; ${got.weeks ? "nine weeks of ten lay" : "it may lie"} between ${plain(got.low)} and ${plain(got.high)} (${count(got.own.pairs, "pair")} of estimates).`,
+      why: `${app.liftName(own.forgiving)} is ${plain(got.ratio ?? 0)} times ${app.liftName(own.strict)}. This lifter\u2019s strengths stand at ${plain(got.own.ratio)}; ${got.band ? "nine weeks of ten lay" : "it may lie"} between ${plain(usual.low)} and ${plain(usual.high)} (${count(got.own.pairs, "pair")} of estimates).`,
       body: review && el("p", {}, review),
       working: list([
-        `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.priorLow)} to ${plain(got.priorHigh)}.`,
+        `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.prior.low)} to ${plain(got.prior.high)}.`,
         `The strict lift may carry at most ${plain((got.cap ?? 1) * 100, 0)} % of what the forgiving one has proven.`,
         "A forgiving lift that ran ahead is for looking at; it blocks nothing. A load never carries over from one lift to the other.",
       ]),
@@ -96,15 +108,18 @@ function rangeStep(app: App): Child {
   const inputs = fields(lift.field, from.field, to.field, load.field);
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
   if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
-  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: load.value, from: { mm: from.value }, to: { mm: to.value } });
+  // A load that these discs cannot make is never changed in silence.
+  const now: Mass = attempt("loading.load_on", { implement, stock: app.kit().stock, target: load.value, policy: "below" }).answer?.total ?? load.value;
+  const other = now.kg === load.value.kg ? "" : `${mass(load.value)} cannot be made here; ${mass(now)} is the closest that is not over. `;
+  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: from.value }, to: { mm: to.value } });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
   return [
     inputs,
     answer({
       big: got.loaded ? `Start at ${mass(got.loaded.total)}` : "Start without a load",
-      why: `From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.`,
-      body: got.loaded && loadedDrawing(got.loaded, app.kit().stock),
+      why: `${other}From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.`,
+      body: got.loaded && loadedDrawing(got.loaded, app.kit().stock, barWords(implement)),
       working: list([
         "Technique shown at one range does not carry over to a longer one: what was counted before counts no more.",
         `If it does not hold there, one step back is the old range. A harder rung, instead of a longer range, would start at ${plain(got.rungPart * 100, 0)} % of the load and be learned.`,
@@ -115,14 +130,16 @@ function rangeStep(app: App): Child {
 }
 
 function jump(app: App): Child {
-  const load = massField(app, "load", "Load now", () => ({ kg: 25 }));
+  const lift = liftChoice(app);
+  const place = placeOf(app, lift.value);
+  const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => place?.at.work.load ?? { kg: 25 });
   const reps = countField(app, "reps", "Repetitions", () => 5);
-  const inputs = fields(load.field, reps.field, barChoice(app));
+  const inputs = fields(lift.field, load.field, reps.field, lift.value ? undefined : barChoice(app));
   const found = attempt("loading.step_reality", {
-    implement: app.bar(),
+    implement: lift.value ? implementOf(app, { lift: lift.value }) : app.bar(),
     stock: app.kit().stock,
     from: load.value,
-    options: { discs: [0.25, 0.5, 1].map((kg) => ({ kg })), reps: reps.value, capacity: CAPACITY },
+    options: { discs: unitNow() === "kg" ? [0.25, 0.5, 1].map((kg) => ({ kg })) : [0.5, 1.25, 2.5].map((lb) => ({ lb })), reps: reps.value, capacity: CAPACITY },
   });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
@@ -131,7 +148,7 @@ function jump(app: App): Child {
     inputs,
     answer({
       big: `${words[got.size] ?? got.size}: ${plain(got.percent, 1)} %`,
-      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %; this page\u2019s own default is 2.5 % for the upper and 5 % for the lower body.`,
+      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${plain(place.stepCap * 100, 1)} %.` : ""}`,
       body: list([
         got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one: Mass) => mass(one)).join(", ")}, a pair each.`,
         got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${mass(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
@@ -159,26 +176,44 @@ function trendReal(app: App): Child {
   const found = attempt("page.trend", { log: app.logText(lifter), lift: lift.value, today: app.day(lifter), weeks });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
-  const { slope, verdict } = got.report;
+  const slope = got.report?.slope;
+  const verdict: string = got.report?.verdict ?? "not_enough_history";
   const words: Record<string, string> = { not_enough_history: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, and real", falling: "Falling, and real" };
   return [
     inputs,
     answer({
       big: words[verdict] ?? verdict,
       why: slope
-        ? `${signed(slope.kgPerWeek)} kg a week, ${plain(slope.interval.low)} to ${plain(slope.interval.high)} with 95 % confidence. Two estimates closer than ${plain(slope.smallestRealDifference, 1)} kg do not differ for certain. Holding a load is no fall.`
+        ? `${difference({ kg: slope.kgPerWeek })} a week, ${difference({ kg: slope.interval.low })} to ${difference({ kg: slope.interval.high })} with 95 % confidence. Two estimates closer than ${mass({ kg: slope.smallestRealDifference })} do not differ for certain. Holding a load is no fall.`
         : "Four estimates on three days over two weeks are the least.",
       body: got.points.length > 1 && [
         trendChart(got.points),
         el("p", { class: "soft" }, "Circles: estimates of single sessions. Line: the level behind them. Shade: where that level may lie."),
       ],
-      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one: Tree) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)}`]), "Estimates session by session"),
-      sources: ["condition.trend", "one_rm.estimate"],
+      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one: Tree) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)} ${unitNow()}`]), "Estimates session by session"),
+      sources: ["condition.trend", got.estimatedBy === "own_curve" ? "one_rm.own_curve" : "one_rm.estimate"],
       cautions: ["estimates_are_ranges"],
     }),
-    el("h2", {}, "The granted load over time"),
+    el("h2", {}, "The working load over time"),
     later(() => coursePart(app, lift.value as string)),
   ];
+}
+
+/** Breaks, pain and today's load, for the track of a lift. */
+function aroundOf(app: App, lifter: Loaded, lift: string): Around {
+  const history = app.history(lifter);
+  const today = app.day(lifter);
+  const days: string[] = history.sessions.map((one: Tree) => one.day);
+  const breaks = history.events
+    .filter((one: Tree) => one.kind === "layoff_noted")
+    .map((one: Tree) => {
+      const { from, to } = JSON.parse(one.body).layoff_noted;
+      // A break whose end nobody wrote down lasts until the next session.
+      return { from, to: to ?? days.find((day) => day > from && day >= one.day) ?? today };
+    });
+  const pain = history.sessions.filter((one: Tree) => one.pain.length > 0).map((one: Tree) => ({ day: one.day, words: one.pain.join(", ") }));
+  const load = app.today(lifter).answer?.session.lifts.find((one: Tree) => one.lift === lift)?.load;
+  return { breaks, pain, today: { day: today, load } };
 }
 
 export function coursePart(app: App, lift: string): Child {
@@ -188,10 +223,16 @@ export function coursePart(app: App, lift: string): Child {
   const own: Tree[] = history.steps.filter((one: Tree) => one.lift === lift);
   if (own.length < 2) return el("p", {}, "Not enough sessions for a picture yet.");
   const moves: Tree[] = own.filter((one, at) => at === 0 || own[at - 1].load.kg !== one.load.kg || own[at - 1].status !== one.status);
+  const extra = aroundOf(app, lifter, lift);
   return [
-    courseChart(lift, app.liftName(lift), history.steps, history.sessions),
-    el("p", { class: "soft" }, "Line: the granted load. Full dots: sessions that passed. Open dots: sessions that did not."),
-    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), one.status.replaceAll("_", " "), one.cause.replaceAll("_", " ")]), `Moves of ${app.liftName(lift)}, latest first`)),
+    courseChart(lift, app.liftName(lift), history.steps, history.sessions, extra),
+    el("p", { class: "soft" }, "Line: the working load, labelled where it moved. Full dots: sessions that passed. Open dots: sessions that did not. Triangles: something hurt. Shade: a break. Dashes: today\u2019s load."),
+    el("p", { "data-track": lift }, [
+      extra.today.load ? `Today: ${mass(extra.today.load)}.` : "Today: no load.",
+      extra.breaks.length > 0 ? `Breaks: ${extra.breaks.map((one) => `${dayLong(one.from)} to ${dayLong(one.to)}`).join(", ")}.` : "No break is written down.",
+      extra.pain.length > 0 ? `Pain in ${count(extra.pain.length, "session")}, last ${dayLong(extra.pain.at(-1)?.day ?? "")}: ${extra.pain.at(-1)?.words}.` : "No pain in any session.",
+    ].join(" ")),
+    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), statusWords(one.status), kindWords(one.cause)]), `Moves of ${app.liftName(lift)}, latest first`)),
   ];
 }
 
@@ -200,16 +241,18 @@ function weekJump(app: App): Child {
   if (!lifter) return nobody("A week is read against this lifter\u2019s own weeks.");
   const found = attempt("page.week", { log: app.logText(lifter), today: app.day(lifter) });
   if (found.refused) return refused(found.refused.message);
-  const { change, weeks } = found.answer;
+  const { change, measure, total, weeks, felt } = found.answer;
+  if (!total) return answer({ big: "Nothing to compare: no session so far", why: "A week is read against this lifter\u2019s own weeks.", sources: ["dose.week_change"] });
   const quiet: Record<string, string> = { not_recorded: "something is not recorded", rested: "a rested week", short_history: "too few trained weeks so far", after_break: "the weeks before were a break" };
   const verdict = change.verdict;
   const big = verdict === "usual" ? "A usual week" : verdict === "more_than_usual" ? "More than usual" : verdict === "less_than_usual" ? "Less than usual" : `Nothing to compare: ${quiet[verdict.quiet] ?? ""}`;
-  const now = weeks.at(-1);
-  const kg = (value: number): string => `${estimate(value)}\u00a0${unitNow()}`;
+  const lifted = (one: Tree): string => (one.volumeLoad ? tonnage(one.volumeLoad.kg) : "\u2013");
+  const measured = (value: number): string => (measure === "sets" ? count(Math.round(value), "set") : tonnage(value));
   return answer({
     big,
-    why: `${count(now?.sets ?? 0, "set")} and ${kg(now?.load.kg ?? 0)} lifted in seven days${change.low === undefined ? "" : `; own band ${kg(change.low)} to ${kg(change.high)}`}. No injury is foretold from this.`,
-    body: table(["Seven days from", "Sets", "Load \u00d7 reps"], weeks.toReversed().map((one: Tree) => [dayShort(one.from), String(one.sets), kg(one.load.kg)]), "Own weeks, latest first"),
+    why: `${count(total.sets, "set")}${total.volumeLoad ? ` and ${lifted(total)} lifted` : ""} in seven days${change.low === undefined ? "" : `; own band ${measured(change.low)} to ${measured(change.high)}`}. No injury is foretold from this.`,
+    body: table(["Seven days from", "Sets", "Load \u00d7 reps"], weeks.toReversed().map((one: Tree) => [dayShort(one.from), String(one.sets), lifted(one)]), "Own weeks, latest first"),
+    working: felt.load && list([`As the sessions felt, rating times minutes: ${plain(felt.load.total, 0)} in all${felt.load.strain === undefined ? "" : `, monotony ${plain(felt.load.monotony.value)}, strain ${plain(felt.load.strain, 0)}`}.`]),
     sources: ["dose.week_change", "dose.volume_load"],
     cautions: ["same_lift_only"],
   });
@@ -245,13 +288,13 @@ function howLong(app: App): Child {
     inputs,
     answer({
       big: `About ${many(first.answer.meanSessions)} sessions at 9 good of 10`,
-      why: `Expected until the gate opens, if repetitions of one day ${together === 0 ? "have nothing to do with each other" : `go together (correlation ${plain(together, 1)})`}. ${together === 0 ? "Real ones do go together: see the other choices." : `Taken as independent it would be ${many(rows.find(([rate]) => rate === 0.9)?.[2]?.meanSessions)}.`}`,
+      why: `Expected until the gate opens, if repetitions of one day ${together === 0 ? "have nothing to do with each other" : `go together`}. ${together === 0 ? "Real ones do go together: see the other choices." : `Were they each a matter of their own, it would be ${many(rows.find(([rate]) => rate === 0.9)?.[2]?.meanSessions)}.`}`,
       body: table(
-        ["Good reps", "A session passes", "Sessions", "Through in 24"],
-        rows.map(([rate, one, alone]) => [`${plain(rate * 100, 0)} %`, one ? `${plain(one.session * 100, 0)} %` : "\u2013", `${many(one?.meanSessions)} (${many(alone?.meanSessions)})`, one ? `${plain(one.within * 100, 0)} %` : "\u2013"]),
-        "By skill. In brackets: were repetitions independent",
+        ["Good repetitions", "A session passes", "Sessions until it opens", "Open within 24 sessions"],
+        rows.map(([rate, one]) => [`${plain(rate * 100, 0)} %`, one ? `${plain(one.session * 100, 0)} %` : "\u2013", many(one?.meanSessions), one ? `${plain(one.within * 100, 0)} %` : "\u2013"]),
+        "By how many repetitions are good",
       ),
-      working: list(["Correlation is the share of what differs between days rather than between repetitions; 0.2 is this page\u2019s choice until a lifter\u2019s own days are known.", "Where repetitions go together, a few good days let a middling lifter through sooner: more days then tell more than more repetitions of one day."]),
+      working: list(["How much they go together is the share of what differs between days rather than between repetitions; \u201csome\u201d is a fifth, this page\u2019s choice until a lifter\u2019s own days are known.", "Where repetitions go together, a few days above the usual let a middling lifter through sooner: more days then tell more than more repetitions of one day."]),
       sources: ["gate.operating_characteristic"],
       cautions: ["gates_unproven"],
     }),
@@ -290,7 +333,7 @@ function ahead(app: App): Child {
         decadesChart(rows, floor.value.kg),
         el("p", { class: "soft" }, `Shade: slowest to fastest fall. Dashes: the floor of ${mass(floor.value)}.`),
       ],
-      working: table(["Age", "Low", "Middle", "High"], rows.filter((row) => row.age % 5 === 0 || row.age === to.value).map((row) => [String(row.age), estimate(row.low), row.middle === undefined ? "\u2013" : estimate(row.middle), estimate(row.high)]), `Strength by age, ${unitNow()}`),
+      working: table(["Age", "Low", "Middle", "High"], rows.filter((row) => row.age % 5 === 0 || row.age === to.value).map((row) => [String(row.age), estimateOf(row.low), row.middle === undefined ? "\u2013" : estimateOf(row.middle), estimateOf(row.high)]), "Strength by age"),
       sources: ["horizon.projection", "horizon.planning_bands"],
       cautions: got.cautions,
     }),
@@ -306,10 +349,10 @@ function everydayTests(app: App): Child {
     .history(lifter)
     .events.filter((one: Tree) => one.kind === "function_tested")
     .map((one: Tree) => ({ day: one.day, ...JSON.parse(one.body).function_tested }));
-  const rows = Object.entries(TESTS).flatMap(([test, [words, unit]]) => {
+  const rows = Object.entries(TESTS).flatMap(([test, [words]]) => {
     const own = tests.filter((one) => one.test === test);
     const [last, before] = [own.at(-1), own.at(-2)];
-    return last ? [[words, `${plain(last.result)} ${unit}`, dayLong(last.day), before ? `${plain(before.result)} ${unit}, ${dayLong(before.day)}` : "\u2013"]] : [];
+    return last ? [[words, testResult(test, last.result), dayLong(last.day), before ? `${testResult(test, before.result)}, ${dayLong(before.day)}` : "\u2013"]] : [];
   });
   if (rows.length === 0) return el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log.");
   return table(["Everyday test", "Last", "Day", "Before"], rows, "What the years are for");

@@ -1,0 +1,196 @@
+//! The library's doors of a log, over the log's text as the page keeps it.
+
+use bismar::answers::{
+    DayAnswer, DayAnswers, Diary, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week,
+    share,
+};
+use bismar::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, shared_bar};
+use bismar::progression::State;
+use bismar::quantity::{Day, Mass, Name, Unit};
+use bismar::record::{Parameters, Plan, WorkSet};
+use bismar::text::Words;
+use bismar::value::Value;
+use bismar::{Code, Error};
+use serde::{Deserialize, Serialize};
+
+use crate::opened::open;
+
+/// Was this week a jump?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfWeek {
+    log: String,
+    today: Day,
+}
+
+pub(crate) fn week(asked: OfWeek) -> Result<Week, Error> {
+    Diary::of(&open(&asked.log)?.log)?.week(asked.today)
+}
+
+/// Does today lie below, within or above the usual?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfDay {
+    log: String,
+    today: Day,
+    answers: DayAnswers,
+}
+
+pub(crate) fn day(asked: OfDay) -> Result<DayAnswer, Error> {
+    Diary::of(&open(&asked.log)?.log)?.day(asked.today, Some(&asked.answers))
+}
+
+/// Is the strength of a lift moving?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfTrend {
+    log: String,
+    lift: Name,
+    today: Day,
+    weeks: u16,
+}
+
+pub(crate) fn trend(asked: OfTrend) -> Result<Trend, Error> {
+    Diary::of(&open(&asked.log)?.log)?.trend(&asked.lift, asked.today, Some(asked.weeks))
+}
+
+/// How do the two lifts of a pair stand to each other?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfPair {
+    log: String,
+    strict: Name,
+    forgiving: Name,
+    today: Day,
+    #[serde(default)]
+    loads: PairLoads,
+}
+
+pub(crate) fn pair(asked: OfPair) -> Result<PairAnswer, Error> {
+    let OfPair { log, strict, forgiving, today, loads } = asked;
+    Diary::of(&open(&log)?.log)?.pair(&strict, &forgiving, today, Some(&loads))
+}
+
+/// How is each load of today made, disc by disc?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfRack {
+    log: String,
+    plan: String,
+    lift: Name,
+    today: Day,
+}
+
+pub(crate) fn rack(asked: OfRack) -> Result<Rack, Error> {
+    let plan = Plan::from_json(&asked.plan)?;
+    Diary::of(&open(&asked.log)?.log)?.rack(&plan, &asked.lift, asked.today, None)
+}
+
+/// Several at one bar: who goes first, and which discs move, from here on?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfShare {
+    lifters: Vec<AtTheBar>,
+    today: Day,
+}
+
+/// One of them.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AtTheBar {
+    log: String,
+    plan: String,
+    lift: Name,
+    /// Work sets of this lift done today that are not in the log yet.
+    done: u8,
+}
+
+/// What is left to do, and in which order the fewest discs move.
+#[derive(Serialize)]
+pub(crate) struct Shared {
+    /// Loads of each lifter that are still to be lifted.
+    left: Vec<Vec<Mass>>,
+    /// Turn by turn, by the places in the list given.
+    turns: SharedBar,
+}
+
+/// Loads that are left of those of a day: whoever has begun has warmed up.
+fn left(loads: &[Mass], done: u8) -> Vec<Mass> {
+    let work = loads.last().copied().unwrap_or(Mass::ZERO);
+    let warm = loads.iter().take_while(|load| **load < work).count();
+    let skip = if done == 0 { 0 } else { warm + usize::from(done) };
+    loads.iter().skip(skip).copied().collect()
+}
+
+fn bar_and_stock(state: &State, lift: &Name) -> Option<(Bar, Stock)> {
+    let all = state.parameters()?;
+    match all.implement(&all.lift(lift)?.implement)? {
+        Implement::Bar(bar) => Some((bar.clone(), all.stock.clone())),
+        _ => None,
+    }
+}
+
+/// The order with the fewest disc moves for the sets that are left; each lifts what the own log and plan give.
+pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
+    let opened = asked.lifters.iter().map(|one| open(&one.log)).collect::<Result<Vec<_>, _>>()?;
+    let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
+        Ok(Sharing { log: opened.log.clone(), plan: Plan::from_json(&one.plan)?, lift: one.lift.clone() })
+    });
+    let answer = share(&sharing.collect::<Result<Vec<_>, Error>>()?, asked.today)?;
+    let left: Vec<Vec<Mass>> =
+        answer.lifters.iter().zip(&asked.lifters).map(|(own, one)| left(&own.loads, one.done)).collect();
+    let nobody = || Error::plain(Code::EmptyList, "lifters");
+    let (first, one) = opened.first().zip(asked.lifters.first()).ok_or_else(nobody)?;
+    let (bar, stock) = bar_and_stock(&first.state, &one.lift).ok_or_else(nobody)?;
+    let sets = |loads: &Vec<Mass>| SharedLifter {
+        sets: loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
+    };
+    let turns = shared_bar(&bar, &stock, &left.iter().map(sets).collect::<Vec<_>>())?;
+    Ok(Shared { left, turns })
+}
+
+/// What comes after the sets of a lift done so far today?
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfSets {
+    log: String,
+    plan: String,
+    lift: Name,
+    /// Sets that are not in the log yet, each as JSON text as the log spells it.
+    sets: Vec<String>,
+    today: Day,
+    /// In which unit the sentences name loads.
+    unit: Unit,
+}
+
+/// The answer, with its sentences.
+#[derive(Serialize)]
+pub(crate) struct AfterSets {
+    next: NextSet,
+    why: Vec<String>,
+}
+
+pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
+    let plan = Plan::from_json(&asked.plan)?;
+    let sets = asked.sets.iter().map(|set| Value::from_json(set)?.read::<WorkSet>());
+    let done = SetsToday { lift: asked.lift, sets: sets.collect::<Result<Vec<_>, Error>>()?, pain: None };
+    let opened = open(&asked.log)?;
+    let next = Diary::of(&opened.log)?.next_set(&plan, asked.today, &done)?;
+    let words = opened.state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);
+    Ok(AfterSets { why: words.next_set(&next), next })
+}
+
+/// What is set for the lifts of a log.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfParameters {
+    log: String,
+}
+
+/// What is set, as the log spells it; as JSON text, to be changed and written again.
+pub(crate) fn parameters(asked: OfParameters) -> Result<String, Error> {
+    let opened = open(&asked.log)?;
+    let none = || Error::plain(Code::NoParameters, "log");
+    let all: &Parameters = opened.state.parameters().ok_or_else(none)?;
+    Ok(Value::write(all)?.to_json())
+}
