@@ -9,6 +9,7 @@ use core::fmt;
 /// A work that numbers come from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Source {
     /// Short name, `author-year`.
     pub id: &'static str,
@@ -72,6 +73,7 @@ pub struct Argument {
 /// One row of the registry.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Row {
     /// Key in the dispatch table, `module.function`.
     pub key: &'static str,

@@ -61,6 +61,7 @@ pub enum BlockAdvice {
 /// One lift over a block.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct BlockLift {
     /// Its id.
     pub lift: Name,
@@ -97,6 +98,7 @@ pub struct BlockLift {
 /// A block of weeks.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Block {
     /// Its name.
     pub name: Name,

@@ -14,6 +14,7 @@ use crate::record::{Log, Place};
 /// Sets that could not speak, by the first reason against them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RefusedSets {
     /// The reason.
     pub why: SetRefusal,

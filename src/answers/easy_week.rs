@@ -19,6 +19,7 @@ const WEEK: i32 = 7;
 /// One lift of an easy week.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct EasyLift {
     /// Id of the lift.
     pub lift: Name,

@@ -22,6 +22,7 @@ use crate::sign::{PainFeature, StopSign};
 /// A stop in force.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct StopNow {
     /// The region; absent where everything is stopped.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -41,6 +42,7 @@ pub struct StopNow {
 /// What is known of pain in a region.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct PainNow {
     /// Where.
     pub region: Name,
@@ -58,6 +60,7 @@ pub struct PainNow {
 /// An override in force, with what was said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct OverrideNow {
     /// Load allowed by it.
     pub load: Mass,
@@ -73,6 +76,7 @@ pub struct OverrideNow {
 /// The last session of a lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LastDone {
     /// Its day.
     pub day: Day,
@@ -97,6 +101,7 @@ pub struct LastDone {
 /// One lift, to be handed on.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LiftHandover {
     /// Its id.
     pub lift: Name,
@@ -142,6 +147,7 @@ pub struct LiftHandover {
 /// How a lift stood on the day asked about, and stands now.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LiftMoved {
     /// Its id.
     pub lift: Name,
@@ -155,6 +161,7 @@ pub struct LiftMoved {
 /// Something that a coach, a clinician or the lifter did beside training.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ActSince {
     /// When.
     pub day: Day,
@@ -173,6 +180,7 @@ pub struct ActSince {
 /// What changed since a day.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ChangedSince {
     /// The end of this day is what is compared with.
     pub since: Day,

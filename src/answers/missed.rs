@@ -32,6 +32,7 @@ pub struct NextPlanned {
 /// What becomes of one lift of the missed session.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct MissedLift {
     /// Id of the lift.
     pub lift: Name,

@@ -7,6 +7,7 @@ use crate::record::Effort;
 /// How a number may have been mistyped. To be asked about, never corrected in silence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Slip {
     /// The number of pounds stands as kilograms: 2.2 times what was expected.
     PoundsAsKilograms,

@@ -50,6 +50,7 @@ pub struct PairLoads {
 /// Where the two loads stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum PairPlace {
     /// Too few weeks to say, or a load is missing.
     Unknown,

@@ -24,6 +24,7 @@ const MOST_REPS: u16 = 30;
 /// One load of today and how the bar gets there from the one before.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RackSet {
     /// The load.
     pub load: Mass,

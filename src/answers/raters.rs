@@ -26,6 +26,7 @@ pub struct WhoMarks {
 /// How two people agree over the marks that both gave.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Alike {
     /// Marks that both gave to the same thing in the same set.
     pub pairs: u32,
@@ -40,6 +41,7 @@ pub struct Alike {
 /// Two people who marked the same sets.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RaterPair {
     /// The one.
     pub first: WhoMarks,

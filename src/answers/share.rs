@@ -27,6 +27,7 @@ pub struct Sharing {
 /// The work of one lifter at the bar.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SharedLoads {
     /// Id of the lifter.
     pub lifter: Name,

@@ -23,6 +23,7 @@ const WEEK: i32 = 7;
 /// One session: its estimate with its range, and the level behind it with its band, kg.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TrendPoint {
     /// The day.
     pub day: Day,
@@ -43,6 +44,7 @@ pub struct TrendPoint {
 /// What the estimates are of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum TrendScale {
     /// The load.
     Load,
@@ -53,6 +55,7 @@ pub enum TrendScale {
 /// By what the sets were turned into estimates.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum EstimatedBy {
     /// Published equations.
     Equations,
@@ -63,6 +66,7 @@ pub enum EstimatedBy {
 /// How the velocity at one and the same load moves.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct VelocityTrend {
     /// The load: that with the most sessions in the window.
     pub load: Mass,

@@ -20,6 +20,7 @@ const WEEK: i32 = 7;
 /// In what a week is held against the weeks before it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum WeekMeasure {
     /// Load times repetitions.
     VolumeLoad,
@@ -30,6 +31,7 @@ pub enum WeekMeasure {
 /// What was done in seven days.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct WeekDone {
     /// First day of the seven.
     pub from: Day,
@@ -53,6 +55,7 @@ pub struct WeekDone {
 /// One lift or one region in this week.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct WeekPart {
     /// Id of the lift or region.
     pub id: Name,
@@ -72,6 +75,7 @@ pub struct WeekPart {
 /// The sessions of the week as they felt: rating times minutes.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct WeekFelt {
     /// Total, monotony and strain over the seven days; absent while a session of the week is not rated.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]

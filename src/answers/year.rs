@@ -22,6 +22,7 @@ const LOOK_BACK: i32 = 365;
 /// The last result of a test, against its published floor.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TestedFunction {
     /// Which test.
     pub test: FunctionTest,
@@ -40,6 +41,7 @@ pub struct TestedFunction {
 /// A load that must still be there at a later age.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct KeptLoad {
     /// As planned.
     pub planned: LoadToKeep,

@@ -24,6 +24,7 @@ constant! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[non_exhaustive]
 pub struct DriftOptions {
     /// Sessions between false alarms, both alarms together.
     pub sessions_between_false_alarms: f64,
@@ -90,6 +91,7 @@ pub enum DriftKind {
 /// An alarm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct DriftAlarm {
     /// When it rang.
     pub day: Day,
@@ -104,6 +106,7 @@ pub struct DriftAlarm {
 /// The alarms and how they were set.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct DriftReport {
     /// Alarms in order; after one, its sum starts anew.
     pub alarms: Vec<DriftAlarm>,

@@ -56,6 +56,7 @@ pub enum VerdictSkill {
 /// The four counts and what follows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Calibration {
     /// Called below the usual, fell short.
     pub hits: u32,

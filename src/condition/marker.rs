@@ -116,6 +116,7 @@ impl MarkerKind {
 /// When in the day, as far as it changes what is ordinary.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum TimeOfDay {
     /// Before noon.
     Morning,

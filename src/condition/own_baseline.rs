@@ -16,6 +16,7 @@ use crate::statistics::robust::{median_of, spread_about};
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[non_exhaustive]
 pub struct DayOptions {
     /// Most past values used, the newest first.
     pub most_values: u32,
@@ -60,6 +61,7 @@ default_of! {
 /// What is ordinary for this lifter.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Baseline {
     /// The middle of the values.
     pub centre: f64,

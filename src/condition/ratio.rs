@@ -79,6 +79,7 @@ mod wire {
 /// Estimates of both variants from the same days or weeks, in kg with standard errors.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct PairedEstimate {
     /// The strict variant.
     pub strict: f64,
@@ -93,6 +94,7 @@ pub struct PairedEstimate {
 /// Forgiving over strict.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct VariantRatio {
     /// The ratio most believed.
     pub ratio: f64,

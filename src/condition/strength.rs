@@ -81,6 +81,7 @@ pub enum TrendVerdict {
 /// The latent level at one day.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct StrengthLevel {
     /// The day.
     pub day: Day,
@@ -96,6 +97,7 @@ pub struct StrengthLevel {
 /// The slope over the window.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Slope {
     /// Change in kg a week.
     pub kg_per_week: f64,
@@ -112,6 +114,7 @@ pub struct Slope {
 /// Where the level may lie later.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct StrengthForecast {
     /// The day.
     pub day: Day,
@@ -124,6 +127,7 @@ pub struct StrengthForecast {
 /// The trend of one lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TrendReport {
     /// What the slope says.
     pub verdict: TrendVerdict,

@@ -33,6 +33,7 @@ pub enum Vote {
 /// One marker's vote with its numbers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct MarkerVote {
     /// Which marker.
     pub kind: MarkerKind,
@@ -80,6 +81,7 @@ pub enum DayAdvice {
 /// Today's class with everything that made it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct DayVerdict {
     /// The class.
     pub class: DayClass,

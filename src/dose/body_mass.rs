@@ -132,6 +132,7 @@ pub enum BodyTable {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct SegmentShares {
     /// Head and neck.
     pub head: f64,

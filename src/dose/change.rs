@@ -22,6 +22,7 @@ pub(super) fn median(values: &mut [f64]) -> Option<f64> {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct BandOptions {
     /// Past weeks looked at, the latest: 12.
     pub weeks: u16,
@@ -87,6 +88,7 @@ pub enum WeekVerdict {
 /// Why nothing is said about a week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum QuietReason {
     /// The week has a day that was not recorded.
     NotRecorded,
@@ -105,6 +107,7 @@ pub enum QuietReason {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct WeekChange {
     /// Where the week lies.
     pub verdict: WeekVerdict,

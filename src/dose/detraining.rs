@@ -132,6 +132,7 @@ formula! {
 /// What a pooled effect is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum StoppingOutcome {
     /// Strength below the maximum.
     SubmaximalStrength,
@@ -166,6 +167,7 @@ pub enum StoppingOutcome {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct StoppingEffect {
     /// What it is about.
     pub outcome: StoppingOutcome,

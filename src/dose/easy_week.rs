@@ -26,6 +26,7 @@ const BELL_2022: Source = Source {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct EasyWeekPractice {
     /// Length in days.
     pub days: MeanAndDeviation,
@@ -72,6 +73,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct EasyWeekRange {
     /// Fewest days.
     pub days_low: u16,
@@ -118,6 +120,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct EasyWeekOptions {
     /// Weeks from one easy week to the next: 6, the upper end that coaches report.
     pub every_weeks: u16,
@@ -142,6 +145,7 @@ default_of! {
 /// Where the next easy week stands. Never an order: the coach decides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum EasyWeekStatus {
     /// The last easy week, planned or made by life, was so many weeks ago; nothing to add.
     NotYet {

@@ -147,6 +147,7 @@ impl ImpulseResponse {
 /// What the lifter brings to the first day, at the end of the day before it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum InitialState {
     /// No training at all before: false for anyone already trained, whose curve then falls on the first day.
     NoHistory,
@@ -198,6 +199,7 @@ impl Fade {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct ResponseDay {
     /// Trace of fitness, in units of load.
     pub fitness: f64,

@@ -7,6 +7,7 @@ use crate::source::{COMMON_PRACTICE, formula, rows};
 /// What becomes of a missed session. The load and the sets stay as planned, always.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum MissedSession {
     /// Do it on this day, as planned.
     ShiftTo(Day),

@@ -20,6 +20,7 @@ pub enum Deviation {
 /// Over which values the mean and the deviation were taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum WeekBasis {
     /// Seven day totals, rest days 0: the text of the 1998 paper, as recalled.
     Days,
@@ -44,6 +45,7 @@ pub enum Monotony {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct WeekLoad {
     /// Sum of the week's daily loads.
     pub total: f64,

@@ -25,6 +25,7 @@ const LOLLI_2019: Source = Source {
 /// How recent and usual load are taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum RatioMethod {
     /// Plain means; the recent days are part of the usual ones.
     RollingCoupled,
@@ -41,6 +42,7 @@ pub enum RatioMethod {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct RatioOptions {
     /// Method.
     pub method: RatioMethod,
@@ -114,6 +116,7 @@ pub enum RatioAnswer {
 /// Why there is no quotient.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum RatioGap {
     /// The last day was not recorded.
     DayNotRecorded,
@@ -132,6 +135,7 @@ pub enum RatioGap {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct RecentVersusUsual {
     /// Mean daily load of the recent days.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]

@@ -41,6 +41,7 @@ pub struct RegionSets {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct SetCounting {
     /// Weight of an indirect set, 0 to 1.
     pub indirect: f64,
@@ -87,6 +88,7 @@ default_of! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct RegionCount {
     /// The region.
     pub region: String,

@@ -31,6 +31,7 @@ pub struct MeasuredDay {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct DaysRange {
     /// The fewest days.
     pub low: f64,
@@ -57,6 +58,7 @@ impl DaysRange {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct FitOptions {
     /// Whether performance was measured before or after the day's session.
     pub form: ResponseForm,
@@ -136,6 +138,7 @@ const MOST_STARTS: usize = 64;
 /// One of the five parameters of a response.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum ResponseParameter {
     /// Performance without training.
     Baseline,
@@ -220,6 +223,7 @@ pub enum RefusalReason {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct ResponseErrors {
     /// Of the baseline.
     pub baseline: f64,
@@ -240,6 +244,7 @@ pub struct ResponseErrors {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct ParameterCorrelation {
     /// One parameter of the pair.
     pub first: ResponseParameter,
@@ -256,6 +261,7 @@ pub struct ParameterCorrelation {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct SimulatedDay {
     /// Which day; 1 is the first.
     pub day: u32,
@@ -272,6 +278,7 @@ pub struct SimulatedDay {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct ResponseFit {
     /// The parameters.
     pub response: ImpulseResponse,

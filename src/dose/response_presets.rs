@@ -109,6 +109,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct DaysWithInterval {
     /// Days.
     pub days: f64,
@@ -123,6 +124,7 @@ pub struct DaysWithInterval {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct TimesSpread {
     /// Time constant of fitness.
     pub fitness: DaysWithInterval,

@@ -30,6 +30,7 @@ pub enum ReturnGroup {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct ReturnWeek {
     /// Week since the return; 1 is the first.
     pub week: u16,

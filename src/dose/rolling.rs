@@ -92,6 +92,7 @@ pub enum Fading {
 /// What a weighted mean starts from; the source leaves it open, and the first weeks depend on it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum WeightedStart {
     /// The first day's load.
     #[default]

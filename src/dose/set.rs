@@ -25,6 +25,7 @@ fn one() -> u16 {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct SetDone {
     /// What was lifted; the whole bar, not one side.
     pub load: Mass,
@@ -56,6 +57,7 @@ impl SetDone {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct RelativeSet {
     /// Part of the one-repetition maximum: 0.75 is 75 %.
     pub fraction: Fraction,

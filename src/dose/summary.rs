@@ -48,6 +48,7 @@ pub struct DiarySet {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct PartSummary {
     /// Name of the lift or region.
     pub name: String,
@@ -90,6 +91,7 @@ pub struct EffortZones {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct DoseSummary {
     /// First day, included.
     pub from: Day,

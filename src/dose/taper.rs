@@ -24,6 +24,7 @@ const BOSQUET_2007: Source = Source {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct TaperPractice {
     /// Part of the volume taken off.
     pub volume_cut: MeanAndDeviation,
@@ -74,6 +75,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct TaperFinding {
     /// Smallest part of the volume taken off.
     pub volume_cut_low: f64,
@@ -113,6 +115,7 @@ formula! {
 /// The way down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum TaperShape {
     /// The whole cut at once.
     Step,

@@ -60,6 +60,7 @@ impl VariableResponse {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct VariableDay {
     /// Trace of fitness, in units of load.
     pub fitness: f64,

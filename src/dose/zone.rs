@@ -27,6 +27,7 @@ const HRISTOV_2005: Source = Source {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct ZoneRow {
     /// Lower edge in percent of the maximum, inside the zone.
     pub from_percent: u8,
@@ -150,6 +151,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub struct LiftsByZone {
     /// Below 55 %.
     pub below_55: f64,

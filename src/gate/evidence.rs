@@ -24,6 +24,7 @@ const MOST_DAYS: u8 = 10;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[non_exhaustive]
 pub enum EvidenceRule {
     /// A sequential probability ratio test between two rates of acceptable repetitions.
     Sequential {

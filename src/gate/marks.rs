@@ -27,6 +27,7 @@ pub enum Mark {
 /// Who gave the marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Rater {
     /// The coach, watching.
     Coach,

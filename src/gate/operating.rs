@@ -58,6 +58,7 @@ impl Skill {
 /// How a gate treats a lifter of some skill.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct OperatingCharacteristic {
     /// Chance that one session passes.
     pub session: f64,

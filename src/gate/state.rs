@@ -203,6 +203,7 @@ pub enum Note {
 /// The answer of a gate.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct GateState {
     /// Whether it is open.
     pub open: bool,

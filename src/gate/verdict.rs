@@ -130,6 +130,7 @@ pub(super) fn outcome_of(reasons: &[PassReason]) -> Outcome {
 /// What one work set came to.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SetVerdict {
     /// Pass, fail or not scored.
     pub passed: Outcome,
@@ -156,6 +157,7 @@ pub struct SetVerdict {
 /// A repetition that was not acceptable.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct FailingRep {
     /// Work set, 1 being the first.
     pub set: u8,
@@ -166,6 +168,7 @@ pub struct FailingRep {
 /// What a session came to.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SessionVerdict {
     /// Pass, fail or not scored.
     pub passed: Outcome,

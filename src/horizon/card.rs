@@ -12,6 +12,7 @@ use crate::source::{OURS, default_of, rows};
 /// A function test and when it was last done; the result is kept by the record.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct TestDone {
     /// Which test.
     pub test: FunctionTest,
@@ -22,6 +23,7 @@ pub struct TestDone {
 /// Body mass on a day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct BodyMassOn {
     /// The day.
     pub on: Day,
@@ -151,6 +153,7 @@ pub enum CardItem {
 /// How a line stands today.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum CardState {
     /// Never done: due today.
     Never,
@@ -167,6 +170,7 @@ pub enum CardState {
 /// One line of the card.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct CardLine {
     /// What is due.
     pub item: CardItem,
@@ -203,6 +207,7 @@ pub enum CardNote {
 /// The yearly card.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct YearlyCard {
     /// What is due, by day.
     pub lines: Vec<CardLine>,

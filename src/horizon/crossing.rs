@@ -32,6 +32,7 @@ pub enum YearsToFloor {
 /// When a steady loss meets a floor.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SteadyLoss {
     /// After how many years.
     pub years: YearsToFloor,
@@ -164,6 +165,7 @@ impl Crossing {
 /// The years in which a floor is met, as a band.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct FloorCrossing {
     /// Along the fastest fall of the model.
     pub earliest: Crossing,

@@ -35,6 +35,7 @@ pub struct DatedFloor {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[non_exhaustive]
 pub enum Deadline {
     /// What is there now is enough.
     Covered,
@@ -56,6 +57,7 @@ pub enum Deadline {
 /// Deadlines along the fastest, the middle and the slowest fall of the model.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Deadlines {
     /// If strength falls as fast as the model allows: the careful reading.
     pub fastest_fall: Deadline,
@@ -69,6 +71,7 @@ pub struct Deadlines {
 /// What one dated floor asks of today.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct FloorPlan {
     /// The floor's name.
     pub name: Name,

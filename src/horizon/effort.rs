@@ -21,6 +21,7 @@ const HORTOBAGYI_2003: Source = Source {
 /// An everyday task stated as a load.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct EverydayTask {
     /// A key for the task.
     pub task: Cow<'static, str>,
@@ -79,6 +80,7 @@ formula! {
 /// What a task takes of the strength a person has.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct RelativeEffort {
     /// Part of the maximum that the task takes; above 1 it cannot be done.
     pub effort: f64,
@@ -165,6 +167,7 @@ formula! {
 /// What one everyday movement takes of knee-extensor strength, old and young.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct MovementEffort {
     /// The movement.
     pub movement: Cow<'static, str>,

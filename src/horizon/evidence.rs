@@ -13,6 +13,7 @@ const SEVERAL: Source =
 /// What the two ends of a line are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Ends {
     /// No ends are printed.
     Unprinted,
@@ -29,6 +30,7 @@ pub enum Ends {
 /// One published figure.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Evidence {
     /// Short name of the work.
     pub source: Cow<'static, str>,

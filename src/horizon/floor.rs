@@ -14,6 +14,7 @@ use crate::source::{ARITHMETIC, Seen, formula, rows};
 /// A published figure below which (above which, for times) everyday life was found to get hard.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Floor {
     /// What is tested.
     pub test: FunctionTest,
@@ -91,6 +92,7 @@ pub enum FloorPlace {
 /// How far a result lies above a floor.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct FloorMargin {
     /// Where the result lies.
     pub place: FloorPlace,

@@ -40,6 +40,7 @@ const ALL_ROUND: Source = Source {
 /// An age coefficient: a result times it compares with results of the reference age.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct AgeCoefficient {
     /// The factor.
     pub coefficient: f64,
@@ -318,6 +319,7 @@ formula! {
 /// A lift carried from one age to another by a federation's age coefficients.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct CarriedResult {
     /// The result at the other age.
     pub load: Kilograms,

@@ -16,6 +16,7 @@ use crate::source::{ARITHMETIC, OURS, formula, rows};
 /// Whether the person trains for strength all year, year after year.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Training {
     /// No regular strength training.
     Untrained,
@@ -79,6 +80,7 @@ impl Course {
 /// One line of the planning bands.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct PlanningBand {
     /// First age.
     pub from: Age,
@@ -216,6 +218,7 @@ impl Outlook {
 /// A strength carried to another age by one model.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Projection {
     /// Strength at the other age, in the unit given.
     pub strength: Band,
@@ -274,6 +277,7 @@ formula! {
 /// A strength now against what the years alone would have left.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct AgainstExpectation {
     /// What the model would have left, in the unit given.
     pub expected: Band,

@@ -47,6 +47,7 @@ pub enum SideIndex {
 /// One index with its value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SideFigure {
     /// Which index.
     pub index: SideIndex,
@@ -57,6 +58,7 @@ pub struct SideFigure {
 /// How unequal two sides are.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SideDifference {
     /// The index recommended for this kind of test.
     pub recommended: SideFigure,

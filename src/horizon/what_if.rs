@@ -193,6 +193,7 @@ default_of! {
 /// Strength at one age over all courses drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct ScenarioYear {
     /// The age.
     pub age: Age,
@@ -208,6 +209,7 @@ pub struct ScenarioYear {
 /// A what-if over the years.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct ScenarioBands {
     /// At the start, every year after, and at the end.
     pub years: Vec<ScenarioYear>,

@@ -26,6 +26,7 @@ pub enum BodyHalf {
 /// 40 lb are 25 %): take the percentage, and a load that can be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct AttemptStep {
     /// 5 to 10 % of the load for the upper body, 10 to 20 % for the lower.
     pub by_percent: MassBand,

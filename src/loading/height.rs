@@ -94,6 +94,7 @@ formula! {
 /// Heights of what the hands hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct GripHeight {
     /// The bar itself, or the low handles.
     pub low: Length,
@@ -140,6 +141,7 @@ formula! {
 /// Two ways to lift this load from this height.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct KeepHeight {
     /// The load with discs that hold the height, where the policy finds one.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]

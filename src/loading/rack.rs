@@ -51,6 +51,7 @@ pub struct RackSetup {
 /// What follows from the setup.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct RackCheck {
     /// What to say beside the answer.
     pub cautions: Vec<Caution>,
@@ -118,6 +119,7 @@ pub enum End {
 /// One disc put on or taken off one end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Handling {
     /// At which end.
     pub end: End,
@@ -130,6 +132,7 @@ pub struct Handling {
 /// The order in which discs come off and go on.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct HandlingOrder {
     /// Disc by disc, the ends in turn.
     pub order: Vec<Handling>,

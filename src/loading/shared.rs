@@ -38,6 +38,7 @@ pub struct SharedLifter {
 /// One turn at the bar.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Turn {
     /// Whose turn: the place in the list of lifters.
     pub lifter: u16,
@@ -50,6 +51,7 @@ pub struct Turn {
 /// The turns in order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SharedBar {
     /// The turns.
     pub turns: Vec<Turn>,

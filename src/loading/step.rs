@@ -74,6 +74,7 @@ pub enum StepSize {
 /// The smallest step, and the bridges over it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct StepReality {
     /// The next load up; its difference is the step.
     pub next: Loaded,

@@ -9,6 +9,7 @@ use crate::source::{formula, rows};
 /// The least and the most that something may weigh.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct MassBand {
     /// The least.
     pub low: Mass,

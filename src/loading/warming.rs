@@ -44,6 +44,7 @@ pub struct WarmUpSet {
 /// The warm-up sets in order, the work load last.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct WarmUp {
     /// The sets.
     pub sets: Vec<WarmUpSet>,

@@ -39,6 +39,7 @@ pub enum CriticalLoadDoubt {
 /// A fitted critical load.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct CriticalLoad {
     /// Load that could be lifted very often.
     pub critical_load: Kilograms,

@@ -77,6 +77,7 @@ impl ReserveBias {
 /// Part of the maximum from `low` to `high`; both the same where the rating names one reserve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct FractionBand {
     /// With the larger reserve.
     pub low: Fraction,
@@ -87,6 +88,7 @@ pub struct FractionBand {
 /// How hard a set should feel.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ExpectedEffort {
     /// Repetitions in reserve, not rounded.
     pub rir: f64,

@@ -11,6 +11,7 @@ use crate::quantity::{Day, Mass, Reps, Rir, Rpe};
 /// How near to failure a set went.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum SetEffort {
     /// One more was tried and failed: nothing is left to misjudge.
     Failure,
@@ -106,6 +107,7 @@ pub enum SetFlag {
 /// What became of one set.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SetUse {
     /// Repetitions to failure that it stands for, bias included; absent where there is no reserve.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]

@@ -15,6 +15,7 @@ const KRAVITZ_2003: Source = Source {
 /// The three lifts of the study.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum PowerLift {
     /// Squat, a set at 70 % of the maximum.
     Squat,

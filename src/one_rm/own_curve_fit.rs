@@ -52,6 +52,7 @@ impl CurvePrior {
 /// A lifter's own curve.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct OwnCurve {
     /// Its form.
     pub form: CurveForm,

@@ -51,6 +51,7 @@ pub(super) const LEG_CURVE: Curve = Curve {
 /// The two lifts of the study.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum PressLift {
     /// Barbell bench press.
     ChestPress,

@@ -65,6 +65,7 @@ pub struct LoadVelocity {
 /// A line of velocity on load, and the maximum where it reaches the velocity of a maximum.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct VelocityProfile {
     /// Change of velocity, m/s for each kg; below 0.
     pub slope: f64,
@@ -261,6 +262,7 @@ pub enum VelocityLift {
 /// Velocity of a maximum: mean, and standard deviation between people where printed; m/s.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct MaximumVelocity {
     /// Mean velocity.
     pub velocity: f64,

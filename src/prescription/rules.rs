@@ -150,6 +150,7 @@ formula! {
 /// A step from the least to the most; negative where the load goes down.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct StepRange {
     /// The smallest step, in kg.
     pub least: Kilograms,

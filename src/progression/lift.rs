@@ -31,6 +31,7 @@ pub(crate) struct Lift {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[non_exhaustive]
 pub struct SetupSeen {
     /// Stance, box, shoes, belt, straps, in order of their names; absent where nobody ever said.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -52,6 +53,7 @@ pub struct SetupSeen {
 /// How one lift stands.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Now {
     /// Its state.
     pub status: Status,

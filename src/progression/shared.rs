@@ -66,6 +66,7 @@ pub(crate) struct Shared {
 /// Something said when asked before training, that nobody has answered yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct OpenAsk {
     /// What.
     pub ask: Ask,
@@ -114,6 +115,7 @@ impl Away {
 /// The clearance in force.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct ClearanceInForce {
     /// What was said.
     pub status: ClearanceStatus,

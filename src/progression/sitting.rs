@@ -13,6 +13,7 @@ pub(crate) const SITTINGS: usize = 12;
     derive(serde::Serialize, serde::Deserialize),
     serde(from = "SittingLine", into = "SittingLine")
 )]
+#[non_exhaustive]
 pub struct Sitting {
     /// Number of the session's event.
     pub session: u32,

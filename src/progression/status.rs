@@ -30,6 +30,7 @@ impl WayBack {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[non_exhaustive]
 pub enum Status {
     /// Calibration on a new lift or rung.
     Learning,
@@ -169,6 +170,7 @@ pub enum Purpose {
 /// Sessions of calibration: on how many days they were done, and how many are asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Calibration {
     /// Days with a session.
     pub done: u8,
@@ -191,6 +193,7 @@ impl Calibration {
 /// A stop that only a clearance and a sign-off lift.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Stop {
     /// When.
     pub since: Day,
@@ -222,6 +225,7 @@ impl Stop {
 /// An override in force.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct OverrideInForce {
     /// Load allowed by it.
     pub load: Mass,

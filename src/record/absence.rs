@@ -13,6 +13,7 @@ pub struct SessionMissed {
 /// Why a break happened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum LayoffReason {
     /// Holiday, travel, work: well throughout.
     Well,

@@ -8,6 +8,7 @@ use crate::quantity::{Day, Mass, Name};
 /// What a sign-off covers.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum SignOffScope {
     /// Every lift, after a symptom stop.
     Everything,
@@ -82,6 +83,7 @@ pub struct BarChanged {
 /// What a lift is for in this block.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Role {
     /// To be learned or advanced through its gate.
     Train,

@@ -34,6 +34,7 @@ canonical_kinds!(Body: 0 Upper, 1 Lower);
 /// What holds the bar before the first repetition, and so what its height depends on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum StartsFrom {
     /// A rack, the hands, a machine: the height of the start is no part of the lift.
     #[default]

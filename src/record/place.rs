@@ -7,6 +7,7 @@ use crate::quantity::Mass;
 /// The one thing that may move at a time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Dimension {
     /// Another rung of the ladder.
     Variant,
@@ -27,6 +28,7 @@ canonical_kinds!(Dimension: 0 Variant, 1 Range, 2 Tempo, 3 Sets, 4 Reps, 5 Load)
 /// How large a step in load is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum StepPolicy {
     /// A part of the load, 0.025 being 2.5 %.
     Part(f64),

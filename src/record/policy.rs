@@ -12,6 +12,7 @@ use crate::source::{OURS, default_of, rows};
 /// One row of the layoff table.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct LayoffRow {
     /// From this many days without loading the region.
     pub from_days: u16,

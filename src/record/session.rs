@@ -106,6 +106,7 @@ pub enum Effort {
 /// Who is by the bar. One answer, so that nobody can be alone with a spotter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum ByTheBar {
     /// Nobody else is in the room.
     Alone,

@@ -11,6 +11,7 @@ use crate::quantity::Name;
 /// there by the end.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Centiles {
     /// The value that 10 % did not exceed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -45,6 +46,7 @@ impl Centiles {
 /// How the planned sessions of a lift went, as parts of all of them. The five add up to 1.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Shares {
     /// Trained, and the place stayed.
     pub held: f64,
@@ -61,6 +63,7 @@ pub struct Shares {
 /// One lift over all rehearsed lifters.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct LiftRehearsal {
     /// Which lift.
     pub lift: Name,
@@ -83,6 +86,7 @@ pub struct LiftRehearsal {
 /// What came of playing the rules through. It is about the rules, not about a person.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Rehearsal {
     /// Lifters played.
     pub lifters: u32,

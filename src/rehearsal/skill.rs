@@ -14,6 +14,7 @@ const OLDEST: u8 = 100;
 /// What a lift is to reach in the rehearsal.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum Milestone {
     /// A granted load of at least this.
     Load(Mass),

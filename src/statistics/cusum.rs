@@ -86,6 +86,7 @@ pub enum Side {
 /// One point of the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct CusumPoint {
     /// Sum of what lay above target and slack, in the unit of the values.
     pub up: f64,

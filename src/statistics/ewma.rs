@@ -31,6 +31,7 @@ pub(super) fn weight_of(weight: f64) -> Result<f64, Error> {
 /// One point of the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct EwmaPoint {
     /// The weighted mean.
     pub value: f64,
@@ -45,6 +46,7 @@ pub struct EwmaPoint {
 /// The chart with its limits far from the start.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct EwmaChart {
     /// One point a value.
     pub points: Vec<EwmaPoint>,

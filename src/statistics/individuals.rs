@@ -31,6 +31,7 @@ constant! {
 /// An individuals and moving-range chart.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct IndividualsChart {
     /// Mean of the values.
     pub centre: f64,

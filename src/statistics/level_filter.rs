@@ -79,6 +79,7 @@ impl Outliers {
 /// One stop of the path: a reading, or a day that was asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LevelStop {
     /// The day.
     pub day: Day,
@@ -115,6 +116,7 @@ pub struct LevelStop {
 /// The whole path of a level.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LevelPath {
     /// Stops in order of days.
     pub stops: Vec<LevelStop>,

@@ -106,6 +106,7 @@ mod wire {
 /// What is believed of a rate after the trials.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct BetaPosterior {
     /// Weight of successes, imagined and real.
     pub successes: f64,

@@ -18,6 +18,7 @@ const MOST_PREDICTORS: usize = 32;
 /// A fitted straight line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LinearFit {
     /// Value at `x = 0`; 0 for a line through the origin.
     pub intercept: f64,
@@ -46,6 +47,7 @@ pub struct LinearFit {
 /// A fitted linear model.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LinearModel {
     /// Intercept first, then one coefficient a predictor.
     pub coefficients: Vec<f64>,

@@ -52,6 +52,7 @@ constant! {
 /// How two trials of the same people differ.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TestRetest {
     /// Mean of second less first: learning, or fatigue.
     pub change_in_mean: f64,
@@ -64,6 +65,7 @@ pub struct TestRetest {
 /// Agreement of repeated trials.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct IntraclassCorrelation {
     /// Form (1,1): trials are interchangeable.
     pub one_way: f64,

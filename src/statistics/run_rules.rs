@@ -54,6 +54,7 @@ pub enum RunRule {
 /// Where a pattern was completed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RunSignal {
     /// Place of the value that completed it, from 0.
     pub place: u32,

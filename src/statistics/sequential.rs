@@ -20,6 +20,7 @@ const NIST_HANDBOOK: Source = Source {
 /// The test as two parallel lines in the plane of faults over trials.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SequentialLines {
     /// Faults per trial along both lines.
     pub slope: f64,
@@ -34,6 +35,7 @@ pub struct SequentialLines {
 /// Whole-number limits after so many trials.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SequentialCounts {
     /// Accept at this many faults or fewer; none while acceptance is not yet possible.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]

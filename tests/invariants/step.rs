@@ -470,6 +470,7 @@ impl Course {
                 };
                 to.work.load = next.copied().unwrap_or(to.load());
             }
+            other => unreachable!("a dimension that the world does not draw: {other:?}"),
         }
         let moved = Move { lift: set.id.clone(), to, who: name("coach") };
         self.add(match moving {

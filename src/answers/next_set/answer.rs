@@ -42,6 +42,7 @@ pub enum Then {
 /// The work of the next set.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SetWork {
     /// Where it is done.
     pub place: Place,

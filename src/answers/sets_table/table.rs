@@ -9,6 +9,7 @@ use crate::record::Log;
 /// A table of sets: a head, then a row a set.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum SetsTable {
     /// As text, the cells between commas, semicolons or tabs.
     Csv(String),
