@@ -32,6 +32,8 @@ export class App {
   private changed: () => void = () => undefined;
   private said: () => void = () => undefined;
   private cache = new Map<string, Tree>();
+  /** Logs that the library keeps open, with what each is known to hold. */
+  private logs = new Map<string, { number: number; events: number; last: string | undefined; header: string }>();
 
   constructor(store: Store) {
     this.store = store;
@@ -93,6 +95,28 @@ export class App {
     return `{"format":"bismar-log","version":${lifter.version},"lifter":${lifter.header},"events":[${lifter.events.join(",")}]}`;
   }
 
+  /** The number under which the library keeps a lifter's log open. Read whole once; what is appended goes through
+   * `append`. A log that was replaced is opened anew. */
+  log(lifter: Loaded): number {
+    const kept = this.logs.get(lifter.id);
+    if (kept && kept.events === lifter.events.length && kept.last === lifter.events.at(-1) && kept.header === lifter.header) return kept.number;
+    if (kept) ask("page.close", { log: kept.number });
+    this.logs.delete(lifter.id);
+    const number: number = ask("page.open", { log: this.logText(lifter) });
+    this.logs.set(lifter.id, { number, events: lifter.events.length, last: lifter.events.at(-1), header: lifter.header });
+    return number;
+  }
+  /** Adds an event to the open log, or says why it does not fit; the caller keeps what was taken. */
+  private tryAppend(lifter: Loaded, text: string): Refused | undefined {
+    const tried = attempt("page.append", { log: this.log(lifter), event: text });
+    const kept = this.logs.get(lifter.id);
+    if (!tried.refused && kept) {
+      kept.events += 1;
+      kept.last = text;
+    }
+    return tried.refused;
+  }
+
   /** Asked once for the same log, day and plan. */
   private once(key: string, make: () => Tree): Tree {
     const found = this.cache.get(key);
@@ -124,18 +148,18 @@ export class App {
   today(lifter: Loaded, more: Record<string, Tree> = {}, plan = lifter.plan): { answer?: Today; refused?: Refused } {
     const today = this.day(lifter);
     return this.once(`today ${this.mark(lifter)} ${today} ${unitNow()} ${plan} ${JSON.stringify(more)}`, () =>
-      attempt("page.today", { log: this.logText(lifter), plan, today, unit: unitNow(), ...more }),
+      attempt("page.today", { log: this.log(lifter), plan, today, unit: unitNow(), ...more }),
     );
   }
   history(lifter: Loaded): Tree {
     const today = this.day(lifter);
     return this.once(`history ${this.mark(lifter)} ${today}`, () =>
-      ask("page.history", { log: this.logText(lifter), today }),
+      ask("page.history", { log: this.log(lifter), today }),
     );
   }
   /** What is set for a lifter and where each lift stands. */
   facts(lifter: Loaded): Tree {
-    return this.once(`lifter ${this.mark(lifter)}`, () => ask("page.lifter", { log: this.logText(lifter) }));
+    return this.once(`lifter ${this.mark(lifter)}`, () => ask("page.lifter", { log: this.log(lifter) }));
   }
   private rackKey(lifter: Loaded, lift: string): string {
     return `rack ${this.mark(lifter)} ${this.day(lifter)} ${lifter.plan} ${lift}`;
@@ -143,7 +167,7 @@ export class App {
   /** How each load of a lift is made today, with the fewest disc moves; nothing where it cannot be told. */
   rack(lifter: Loaded, lift: string): Tree | undefined {
     return this.once(this.rackKey(lifter, lift), () =>
-      attempt("page.rack", { log: this.logText(lifter), plan: lifter.plan, lift, today: this.day(lifter) }),
+      attempt("page.rack", { log: this.log(lifter), plan: lifter.plan, lift, today: this.day(lifter) }),
     ).answer;
   }
   /** The same where it was worked out before. */
@@ -154,7 +178,7 @@ export class App {
   afterSets(lifter: Loaded, lift: string, sets: string[]): { next: Tree; why: string[] } | undefined {
     const today = this.day(lifter);
     return this.once(`after ${this.mark(lifter)} ${today} ${unitNow()} ${lifter.plan} ${lift} ${sets.join()}`, () =>
-      attempt("page.after_sets", { log: this.logText(lifter), plan: lifter.plan, lift, sets, today, unit: unitNow() }),
+      attempt("page.after_sets", { log: this.log(lifter), plan: lifter.plan, lift, sets, today, unit: unitNow() }),
     ).answer;
   }
   parameters(lifter: Loaded): Tree | undefined {
@@ -163,7 +187,7 @@ export class App {
 
   /** What is set for the lifts, as the log spells it: a copy, to be changed and written again. */
   parametersToChange(lifter: Loaded): Tree {
-    return JSON.parse(ask("page.parameters", { log: this.logText(lifter) }));
+    return JSON.parse(ask("page.parameters", { log: this.log(lifter) }));
   }
 
   /** What people call a lift; its id where it has no name. */
@@ -208,9 +232,9 @@ export class App {
     const day = on ?? this.day(lifter);
     const event = { sequence: this.facts(lifter).nextSequence as number, day, kind, ...(note ? { note } : {}) };
     const text = JSON.stringify(event);
-    const tried = attempt("page.accepts", { log: this.logText({ ...lifter, events: [...lifter.events, text] }) });
-    if (tried.refused) {
-      this.notice = `Not recorded. ${tried.refused.message}`;
+    const refused = this.tryAppend(lifter, text);
+    if (refused) {
+      this.notice = `Not recorded. ${refused.message}`;
       this.refresh();
       return false;
     }
@@ -228,7 +252,7 @@ export class App {
 
   putPlan(lifter: Loaded, plan: Tree): void {
     const text = JSON.stringify(plan);
-    const tried = attempt("page.today", { log: this.logText(lifter), plan: text, today: this.day(lifter), unit: unitNow() });
+    const tried = attempt("page.today", { log: this.log(lifter), plan: text, today: this.day(lifter), unit: unitNow() });
     if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
     else this.writing(this.store.putPlan(lifter.id, text), "");
     this.refresh();
@@ -259,8 +283,7 @@ export class App {
       if (correction) correction.replaces = number.get(correction.replaces) ?? correction.replaces;
       const last = this.lastDay(lifter);
       const next = JSON.stringify({ ...event, sequence, day: last !== undefined && last > event.day && correction ? last : event.day });
-      const tried = attempt("page.accepts", { log: this.logText({ ...lifter, events: [...lifter.events, next] }) });
-      if (tried.refused) left += 1;
+      if (this.tryAppend(lifter, next)) left += 1;
       else void this.store.append(lifter.id, [next], false);
     }
     return left;

@@ -53,7 +53,7 @@ function fewestMoves(app: App, own: Next[]): Child {
   if (at.length > MOST_AT_A_BAR) return el("p", { class: "soft" }, `An order with the fewest disc moves is worked out for up to ${MOST_AT_A_BAR} at one bar.`);
   const lifters = at.map((one) => {
     const lifter = app.store.lifter(one.id);
-    return { log: lifter ? app.logText(lifter) : "", plan: lifter?.plan ?? "", lift: one.lift?.lift, done: one.done };
+    return { log: lifter ? app.log(lifter) : "", plan: lifter?.plan ?? "", lift: one.lift?.lift, done: one.done };
   });
   const days = new Set(at.map((one) => one.lift && app.day(app.store.lifter(one.id) as Loaded)));
   const [today] = days;

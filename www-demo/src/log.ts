@@ -19,13 +19,22 @@ interface Chain {
   last: number;
 }
 
+/** Events as they were read, so that drawing anew reads only what was added. */
+const readBefore = new WeakMap<string[], Tree[]>();
+
+function eventsOf(lifter: Loaded): Tree[] {
+  const read = readBefore.get(lifter.events) ?? [];
+  readBefore.set(lifter.events, read);
+  for (let at = read.length; at < lifter.events.length; at += 1) read.push(JSON.parse(lifter.events[at] as string));
+  return read;
+}
+
 /** Each entry with what corrections made of it. */
 function chains(lifter: Loaded): { byRoot: Map<number, Chain>; lastRoot: number | undefined } {
   const byRoot = new Map<number, Chain>();
   const rootOf = new Map<number, number>();
   let lastRoot: number | undefined;
-  for (const text of lifter.events) {
-    const event = JSON.parse(text);
+  for (const event of eventsOf(lifter)) {
     const correction = event.kind.correction;
     const root: number = correction ? (rootOf.get(correction.replaces) ?? correction.replaces) : event.sequence;
     rootOf.set(event.sequence, root);

@@ -100,7 +100,7 @@ export function settingsView(app: App): Child {
         el("h2", {}, `Bars and discs of ${lifter.id}`),
         el("p", { class: "soft" }, "A lifter\u2019s loads are made with the bars and discs written in the lifter\u2019s own log. Other discs change which loads can be made, from now on."),
         button(`Use this gym\u2019s bars, discs and blocks for ${lifter.id}`, () => {
-          const made = attempt("page.with_kit", { log: app.logText(lifter), implements: kit.implements, stock: kit.stock, blocks });
+          const made = attempt("page.with_kit", { log: app.log(lifter), implements: kit.implements, stock: kit.stock, blocks });
           if (made.answer) void app.record(lifter, { parameters_changed: JSON.parse(made.answer) }).then(() => app.refresh());
         }),
       ),

@@ -345,8 +345,7 @@ export function anotherRung(app: App, lift: string): void {
 export function anotherBar(app: App, lift: string): void {
   const lifter = app.lifter;
   if (!lifter) return;
-  const log = app.logText(lifter);
-  const offers: Offer[] = attempt("page.other_bars", { log, lift }).answer?.offers ?? [];
+  const offers: Offer[] = attempt("page.other_bars", { log: app.log(lifter), lift }).answer?.offers ?? [];
   const kit = app.kit();
   let bar: string | undefined = offers.find((one) => one.now)?.implement;
   const heavy = offers.filter((one) => !one.fits && !one.now);
@@ -365,7 +364,7 @@ export function anotherBar(app: App, lift: string): void {
     () => {
       if (bar === undefined) return "Which bar, please.";
       if (offers.find((one) => one.now)?.implement === bar) return "That is the bar it has now.";
-      const made = attempt("page.with_bar", { log, lift, implement: bar });
+      const made = attempt("page.with_bar", { log: app.log(lifter), lift, implement: bar });
       return made.refused ? made.refused.message : { parameters_changed: JSON.parse(made.answer) };
     },
   );

@@ -12,6 +12,8 @@ const VIEWS = ["today", "questions", "lifters", "log", "files", "gym", "notes", 
 const SMALLEST_TARGET = 44;
 // How much slower a busy machine may be before it counts as a fault; `timing.mjs` by itself allows nothing.
 const MARGIN = 3;
+// Every tap counts by its best of so many rounds; all are played only where one is still above the limit.
+const ROUNDS = 6;
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -135,7 +137,7 @@ describe("accessibility", () => {
 
 describe("time, with the processor slowed down four times", () => {
   it("answers soon after opening and at every tap", async () => {
-    const { opened, taps } = await measure(browser, ["lifters", "log", "q6", "q10", "q15", "q18", "q21", "q24"], 3, INTERACTION * MARGIN);
+    const { opened, taps } = await measure(browser, ["lifters", "log", "q6", "q10", "q15", "q18", "q21", "q24"], ROUNDS, INTERACTION * MARGIN);
     const slowest = taps.slice(0, 5);
     console.log(`first answer ${Math.round(opened)} ms of ${FIRST_ANSWER}; slowest: ${slowest.map(([what, time]) => `${what} ${Math.round(time)} ms`).join(", ")} of ${INTERACTION}`);
     assert.ok(opened < FIRST_ANSWER * MARGIN, `${opened} ms`);

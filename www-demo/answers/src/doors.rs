@@ -13,52 +13,52 @@ use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
-use crate::opened::open;
+use crate::opened::Which;
 
 /// Was this week a jump?
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfWeek {
-    log: String,
+    log: Which,
     today: Day,
 }
 
 pub(crate) fn week(asked: OfWeek) -> Result<Week, Error> {
-    Diary::of(&open(&asked.log)?.log)?.week(asked.today)
+    Diary::of(&asked.log.open()?.log)?.week(asked.today)
 }
 
 /// Does today lie below, within or above the usual?
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfDay {
-    log: String,
+    log: Which,
     today: Day,
     answers: DayAnswers,
 }
 
 pub(crate) fn day(asked: OfDay) -> Result<DayAnswer, Error> {
-    Diary::of(&open(&asked.log)?.log)?.day(asked.today, Some(&asked.answers))
+    Diary::of(&asked.log.open()?.log)?.day(asked.today, Some(&asked.answers))
 }
 
 /// Is the strength of a lift moving?
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfTrend {
-    log: String,
+    log: Which,
     lift: Name,
     today: Day,
     weeks: u16,
 }
 
 pub(crate) fn trend(asked: OfTrend) -> Result<Trend, Error> {
-    Diary::of(&open(&asked.log)?.log)?.trend(&asked.lift, asked.today, Some(asked.weeks))
+    Diary::of(&asked.log.open()?.log)?.trend(&asked.lift, asked.today, Some(asked.weeks))
 }
 
 /// How do the two lifts of a pair stand to each other?
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPair {
-    log: String,
+    log: Which,
     strict: Name,
     forgiving: Name,
     today: Day,
@@ -68,14 +68,14 @@ pub(crate) struct OfPair {
 
 pub(crate) fn pair(asked: OfPair) -> Result<PairAnswer, Error> {
     let OfPair { log, strict, forgiving, today, loads } = asked;
-    Diary::of(&open(&log)?.log)?.pair(&strict, &forgiving, today, Some(&loads))
+    Diary::of(&log.open()?.log)?.pair(&strict, &forgiving, today, Some(&loads))
 }
 
 /// How is each load of today made, disc by disc?
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfRack {
-    log: String,
+    log: Which,
     plan: String,
     lift: Name,
     today: Day,
@@ -83,7 +83,7 @@ pub(crate) struct OfRack {
 
 pub(crate) fn rack(asked: OfRack) -> Result<Rack, Error> {
     let plan = Plan::from_json(&asked.plan)?;
-    Diary::of(&open(&asked.log)?.log)?.rack(&plan, &asked.lift, asked.today, None)
+    Diary::of(&asked.log.open()?.log)?.rack(&plan, &asked.lift, asked.today, None)
 }
 
 /// Several at one bar: who goes first, and which discs move, from here on?
@@ -98,7 +98,7 @@ pub(crate) struct OfShare {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct AtTheBar {
-    log: String,
+    log: Which,
     plan: String,
     lift: Name,
     /// Work sets of this lift done today that are not in the log yet.
@@ -132,7 +132,7 @@ fn bar_and_stock(state: &State, lift: &Name) -> Option<(Bar, Stock)> {
 
 /// The order with the fewest disc moves for the sets that are left; each lifts what the own log and plan give.
 pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
-    let opened = asked.lifters.iter().map(|one| open(&one.log)).collect::<Result<Vec<_>, _>>()?;
+    let opened = asked.lifters.iter().map(|one| one.log.open()).collect::<Result<Vec<_>, _>>()?;
     let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
         Ok(Sharing { log: opened.log.clone(), plan: Plan::from_json(&one.plan)?, lift: one.lift.clone() })
     });
@@ -153,7 +153,7 @@ pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfSets {
-    log: String,
+    log: Which,
     plan: String,
     lift: Name,
     /// Sets that are not in the log yet, each as JSON text as the log spells it.
@@ -174,7 +174,7 @@ pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let sets = asked.sets.iter().map(|set| Value::from_json(set)?.read::<WorkSet>());
     let done = SetsToday { lift: asked.lift, sets: sets.collect::<Result<Vec<_>, Error>>()?, pain: None };
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let next = Diary::of(&opened.log)?.next_set(&plan, asked.today, &done)?;
     let words = opened.state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);
     Ok(AfterSets { why: words.next_set(&next), next })
@@ -184,12 +184,12 @@ pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfParameters {
-    log: String,
+    log: Which,
 }
 
 /// What is set, as the log spells it; as JSON text, to be changed and written again.
 pub(crate) fn parameters(asked: OfParameters) -> Result<String, Error> {
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let none = || Error::plain(Code::NoParameters, "log");
     let all: &Parameters = opened.state.parameters().ok_or_else(none)?;
     Ok(Value::write(all)?.to_json())

@@ -9,7 +9,7 @@ use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
 use crate::beginning::standard_lift;
-use crate::opened::open;
+use crate::opened::Which;
 
 /// The question for a lift of the first list.
 #[derive(Deserialize)]
@@ -26,7 +26,7 @@ pub(crate) struct First {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Another {
-    log: String,
+    log: Which,
     lift: Name,
 }
 
@@ -111,7 +111,7 @@ pub(crate) fn first_bars(asked: First) -> Result<Bars, Error> {
 
 /// Which other bar may a lift be done with? One of the same kind; none raises the working load.
 pub(crate) fn other_bars(asked: Another) -> Result<Bars, Error> {
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let unknown = || Error::plain(Code::UnknownLift, "lift");
     let all = opened.state.parameters().ok_or_else(unknown)?;
     let lift = opened.state.lifts().find(|lift| *lift.id() == asked.lift).ok_or_else(unknown)?;
@@ -129,7 +129,7 @@ pub(crate) fn other_bars(asked: Another) -> Result<Bars, Error> {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct WithBar {
-    log: String,
+    log: Which,
     lift: Name,
     implement: Name,
 }
@@ -149,7 +149,7 @@ pub(crate) fn with_bar(asked: WithBar) -> Result<String, Error> {
     };
     let chosen =
         bars.offers.iter().find(|offer| offer.implement == implement && offer.fits).ok_or_else(rule)?;
-    let opened = open(&log)?;
+    let opened = log.open()?;
     let mut all =
         opened.state.parameters().cloned().ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))?;
     for set in all.lifts.iter_mut().filter(|set| set.id == lift) {
@@ -163,7 +163,7 @@ pub(crate) fn with_bar(asked: WithBar) -> Result<String, Error> {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct WithKit {
-    log: String,
+    log: Which,
     implements: Vec<Implement>,
     stock: Stock,
     #[serde(default)]
@@ -174,7 +174,7 @@ pub(crate) struct WithKit {
 /// done with stay on the list.
 pub(crate) fn with_kit(asked: WithKit) -> Result<String, Error> {
     let WithKit { log, implements, stock, blocks } = asked;
-    let opened = open(&log)?;
+    let opened = log.open()?;
     let mut all =
         opened.state.parameters().cloned().ok_or_else(|| Error::plain(Code::NoParameters, "log"))?;
     let named = |one: &&Implement| implements.iter().any(|other| other.id() == one.id());

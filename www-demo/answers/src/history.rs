@@ -9,13 +9,13 @@ use bismar::text::Words;
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
-use crate::opened::open;
+use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
-    log: String,
+    log: Which,
     today: Day,
 }
 
@@ -104,7 +104,7 @@ struct Step {
 
 /// The history of a log.
 pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let (log, state) = (&opened.log, &opened.state);
     let events: Vec<Event> = log.effective()?.into_iter().map(|event| event.into_owned()).collect();
     let (sessions, steps) = walk(log, &events, asked.today)?;

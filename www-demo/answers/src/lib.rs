@@ -1,13 +1,14 @@
 //! What the offline page asks of the library: answers over a whole log, each with its sentences.
 //!
 //! The page draws and keeps; every number comes from here or from the library's own functions. Each answer is an
-//! entry of the dispatch table, so the page calls it as it calls any function of the package. Logs and plans come
-//! as JSON text, the form in which they are kept and exchanged.
+//! entry of the dispatch table, so the page calls it as it calls any function of the package. A log comes
+//! by the number under which it is kept open, or as JSON text, the form in which logs and plans are kept and exchanged.
 //!
 //! | file | which question it answers |
 //! |---|---|
+//! | `opened` | a log that is kept open: read once, asked many questions, added to at the end |
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
-//! | `lifter` | what is set for this lifter, where does each lift stand, may this event be written down? |
+//! | `lifter` | what is set for this lifter, where does each lift stand? |
 //! | `history` | what was done, passed, said; how did the grant move? |
 //! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
 //! | `range` | a longer range: what load? |
@@ -50,6 +51,9 @@ macro_rules! entries {
 }
 
 entries! {
+    "page.open" opened::keep,
+    "page.append" opened::append,
+    "page.close" opened::close,
     "page.today" today::today,
     "page.history" history::history,
     "page.day_against_own" doors::day,
@@ -62,7 +66,6 @@ entries! {
     "page.shared" doors::shared,
     "page.range_step" range::range_step,
     "page.lifter" lifter::lifter,
-    "page.accepts" lifter::accepts,
     "page.begin" beginning::begin,
     "page.new_lift" beginning::new_lift,
     "page.first_bars" first_day::first_bars,

@@ -8,13 +8,13 @@ use bismar::record::{Ask, EventKind, Grant, LiftParameters, Log, Parameters};
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
-use crate::opened::open;
+use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
-    log: String,
+    log: Which,
 }
 
 /// The answer.
@@ -109,7 +109,7 @@ fn beside(lift: &LiftParameters, at: Grant) -> Vec<Beside> {
 
 /// The small facts of a lifter.
 pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let state = &opened.state;
     let places = state.lifts().map(|lift| Place {
         lift: lift.id().clone(),
@@ -146,16 +146,4 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
             )
         }),
     })
-}
-
-/// A log and its last event as it would be with one more.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Longer {
-    log: String,
-}
-
-/// Whether a log can be read and folded; nothing else, so that writing down is quick.
-pub(crate) fn accepts(asked: Longer) -> Result<bool, Error> {
-    open(&asked.log).map(|_| true)
 }

@@ -1,73 +1,195 @@
-//! A log as text, read once and kept: the page asks many questions about the same log, and adds to its end.
+//! Logs that are kept open: read and folded once, asked many questions, and added to at the end.
 
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use bismar::Error;
 use bismar::progression::{State, fold};
-use bismar::record::{Event, Log};
+use bismar::record::{Event, EventKind, Log};
 use bismar::value::Value;
+use bismar::{Code, Error};
+use serde::de::{Deserialize, Deserializer, Visitor};
 
 /// A log that was read, with the state after its last event.
+#[derive(Clone)]
 pub(crate) struct Opened {
-    text: String,
     pub(crate) log: Log,
     pub(crate) state: State,
+    /// The state before each of the last events that were added here, oldest first: taking one of them back folds only what
+    /// comes after it.
+    before: Vec<Before>,
 }
+
+/// The state after so many of a log's events, in the order of the list.
+#[derive(Clone)]
+struct Before {
+    events: usize,
+    state: State,
+}
+
+/// States that are kept of one log.
+const MOST_BEFORE: usize = 24;
 
 thread_local! {
-    static KEPT: RefCell<Vec<Rc<Opened>>> = const { RefCell::new(Vec::new()) };
+    static KEPT: RefCell<Vec<Option<Rc<Opened>>>> = const { RefCell::new(Vec::new()) };
 }
 
-/// Logs that are kept read: those of a small group training together, each with its last few states.
-const MOST_KEPT: usize = 12;
+/// Which log is asked: the number of one that is kept open, or a log's text.
+#[derive(Clone)]
+pub(crate) enum Which {
+    Kept(u32),
+    Text(String),
+}
 
-/// How a log's text ends.
-const END: &str = "]}";
+impl<'de> Deserialize<'de> for Which {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Which, D::Error> {
+        struct Either;
+        impl Visitor<'_> for Either {
+            type Value = Which;
 
-/// Reads and folds a log, or gives the one already read from the same text.
-pub(crate) fn open(text: &str) -> Result<Rc<Opened>, Error> {
-    let same = |kept: &Vec<Rc<Opened>>| kept.iter().find(|one| one.text == text).cloned();
-    if let Some(found) = KEPT.with_borrow(same) {
-        return Ok(found);
-    }
-    let opened = match longer(text) {
-        Some(opened) => opened,
-        None => {
-            let log = Log::from_json(text)?;
-            let state = fold(&log)?;
-            Opened { text: text.to_string(), log, state }
+            fn expecting(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                out.write_str("the number of a log that is open, or a log's text")
+            }
+
+            fn visit_f64<E: serde::de::Error>(self, number: f64) -> Result<Which, E> {
+                let whole = number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number);
+                if whole { Ok(Which::Kept(number as u32)) } else { Err(E::custom("a whole number")) }
+            }
+
+            fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Which, E> {
+                Ok(Which::Text(text.to_string()))
+            }
         }
-    };
-    let opened = Rc::new(opened);
+        from.deserialize_any(Either)
+    }
+}
+
+fn not_open() -> Error {
+    Error::plain(Code::NotReady, "log")
+}
+
+impl Which {
+    /// The log that is meant, read and folded.
+    pub(crate) fn open(&self) -> Result<Rc<Opened>, Error> {
+        match self {
+            Which::Kept(number) => {
+                let kept = |kept: &Vec<Option<Rc<Opened>>>| kept.get(*number as usize).cloned().flatten();
+                KEPT.with_borrow(kept).ok_or_else(not_open)
+            }
+            Which::Text(text) => Ok(Rc::new(read(text)?)),
+        }
+    }
+}
+
+fn read(text: &str) -> Result<Opened, Error> {
+    let log = Log::from_json(text)?;
+    let state = fold(&log)?;
+    Ok(Opened { log, state, before: Vec::new() })
+}
+
+/// A log as text.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Text {
+    log: String,
+}
+
+/// Reads and folds a log and keeps it open: its number.
+pub(crate) fn keep(asked: Text) -> Result<u32, Error> {
+    let opened = Rc::new(read(&asked.log)?);
+    Ok(KEPT.with_borrow_mut(|kept| {
+        let free = kept.iter().position(Option::is_none).unwrap_or(kept.len());
+        match kept.get_mut(free) {
+            Some(place) => *place = Some(opened),
+            None => kept.push(Some(opened)),
+        }
+        free as u32
+    }))
+}
+
+/// An event for the end of a log that is open.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Addition {
+    log: u32,
+    /// The event as JSON text, as the log spells it.
+    event: String,
+}
+
+/// Adds an event to the end of a log that is open. What is refused changes nothing.
+pub(crate) fn append(asked: Addition) -> Result<bool, Error> {
+    let event: Event = Value::from_json(&asked.event)?.read()?;
     KEPT.with_borrow_mut(|kept| {
-        if kept.len() >= MOST_KEPT {
-            kept.remove(0);
-        }
-        kept.push(opened.clone());
-    });
-    Ok(opened)
+        let place = kept.get_mut(asked.log as usize).and_then(Option::as_mut).ok_or_else(not_open)?;
+        Rc::make_mut(place).add(event).map(|()| true)
+    })
 }
 
-/// The same log with one more event at its end, where that event does not reach back into the past. It takes the
-/// shorter log's place, so that nothing of it is copied.
-fn longer(text: &str) -> Option<Opened> {
-    let body = text.strip_suffix(END)?;
-    let tail = |one: &Rc<Opened>| {
-        let event = body.strip_prefix(one.text.strip_suffix(END)?)?.strip_prefix(',')?;
-        Value::from_json(event).ok()?.read().ok()
-    };
-    let (at, event): (usize, Event) =
-        KEPT.with_borrow(|kept| kept.iter().enumerate().rev().find_map(|(at, one)| Some((at, tail(one)?))))?;
-    let before = KEPT.with_borrow(|kept| kept.get(at).cloned())?;
-    // A number that is taken is for the whole reading to refuse.
-    if before.log.events.iter().any(|known| known.sequence == event.sequence) {
-        return None;
+/// The number of a log that is open.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Number {
+    log: u32,
+}
+
+/// Gives a log back that was kept open.
+pub(crate) fn close(asked: Number) -> Result<bool, Error> {
+    KEPT.with_borrow_mut(|kept| {
+        kept.get_mut(asked.log as usize).and_then(Option::take).map(|_| true).ok_or_else(not_open)
+    })
+}
+
+impl Opened {
+    fn add(&mut self, event: Event) -> Result<(), Error> {
+        let events = self.log.events.len();
+        let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
+        let mut state = self.state.clone();
+        // A number that is taken is for the whole fold to refuse.
+        let applied =
+            if used { Err(Code::NeedsRefold) } else { state.apply(&event).map_err(|error| error.code()) };
+        self.log.events.push(event);
+        if applied.is_err() {
+            match self.folded() {
+                Ok(anew) => state = anew,
+                Err(error) => {
+                    self.log.events.truncate(events);
+                    return Err(error);
+                }
+            }
+        }
+        let state = std::mem::replace(&mut self.state, state);
+        if self.before.len() >= MOST_BEFORE {
+            self.before.remove(0);
+        }
+        self.before.push(Before { events, state });
+        Ok(())
     }
-    let mut state = before.state.clone();
-    state.apply(&event).ok()?;
-    KEPT.with_borrow_mut(|kept| kept.remove(at));
-    let mut log = Rc::try_unwrap(before).map_or_else(|shared| shared.log.clone(), |own| own.log);
-    log.events.push(event);
-    Some(Opened { text: text.to_string(), log, state })
+
+    /// The state of the whole log, from the last state kept that nothing after it changes, else from the beginning.
+    fn folded(&self) -> Result<State, Error> {
+        self.log.check()?;
+        self.before
+            .iter()
+            .rev()
+            .find_map(|before| self.folded_from(before))
+            .map_or_else(|| fold(&self.log), Ok)
+    }
+
+    /// None where what comes later reaches back before that state.
+    fn folded_from(&self, before: &Before) -> Option<State> {
+        let (earlier, later) = self.log.events.split_at_checked(before.events)?;
+        let known = |number: u32| earlier.iter().any(|event| event.sequence == number);
+        // A correction of a correction is one of the event that was corrected first.
+        let reaches_back = |event: &Event| {
+            let EventKind::Correction(correction) = &event.kind else { return known(event.sequence) };
+            known(correction.replaces)
+        };
+        if later.iter().any(reaches_back) {
+            return None;
+        }
+        let mut state = before.state.clone();
+        for event in self.log.effective().ok()?.iter().filter(|event| !known(event.sequence)) {
+            state.apply(event).ok()?;
+        }
+        Some(state)
+    }
 }

@@ -184,8 +184,8 @@ fn markers_of_a_day_are_named_once_and_within_their_range() {
         ))
     };
     let sleep = r#"{"kind":"sleep","value":7}"#;
-    assert!(ask("page.accepts", &[("log", log(sleep))]).is_ok());
-    let code = |markers: &str| ask("page.accepts", &[("log", log(markers))]).unwrap_err().code();
+    assert!(ask("page.open", &[("log", log(sleep))]).is_ok());
+    let code = |markers: &str| ask("page.open", &[("log", log(markers))]).unwrap_err().code();
     assert_eq!(code(&format!("{sleep},{sleep}")), bismar::Code::DuplicateName);
     assert_eq!(code(r#"{"kind":"sleep","value":11}"#), bismar::Code::OutOfRange);
 }
@@ -228,24 +228,80 @@ fn a_lifter_is_told_in_small() {
     let places = list(answer.field("places").unwrap());
     assert_eq!(places.len(), list(answer.field("parameters").unwrap().field("lifts").unwrap()).len());
     assert!(places.iter().all(|place| place.field("role") == Some(&text("train"))));
-    assert_eq!(ask("page.accepts", &[("log", text(LOG))]).unwrap(), Value::Bool(true));
-    assert!(ask("page.accepts", &[("log", text(&LOG[..LOG.len() - 4]))]).is_err());
+    assert!(ask("page.open", &[("log", text(&LOG[..LOG.len() - 4]))]).is_err());
+}
+
+/// What a log says, asked in every way that depends on its state.
+fn said(log: &Value) -> Vec<Value> {
+    let today = ("today", text("2026-09-20"));
+    let own = [("log", log.clone()), today.clone()];
+    let session = [own.as_slice(), &[("plan", text(PLAN)), ("unit", text("kg"))]].concat();
+    vec![
+        ask("page.history", &own).unwrap(),
+        ask("page.lifter", &own[..1]).unwrap(),
+        ask("page.today", &session).unwrap(),
+    ]
+}
+
+/// Events for the end of the demo log: what a coach writes in a week, with much of it taken back, put back and corrected.
+fn additions(last: u32) -> Vec<String> {
+    let session = r#"{"session_recorded":{"lifts":[{"lift":"box squat","sets":[{"load":{"kg":40},"reps":5}]}],"pain":[]}}"#;
+    let pain = r#"{"pain_report":{"region":"knee","score":5}}"#;
+    let sign = r#"{"symptom_report":{"signs":["chest_pain"]}}"#;
+    let mass = r#"{"body_mass_recorded":{"kg":80}}"#;
+    let report = r#"{"day_report":{"pain":[],"asks":[]}}"#;
+    let back = |of: u32| format!(r#"{{"correction":{{"replaces":{}}}}}"#, last + of);
+    let put = |of: u32, kind: &str| format!(r#"{{"correction":{{"replaces":{},"with":{kind}}}}}"#, last + of);
+    [
+        mass.to_string(),                                 // 1
+        back(1),                                          // 2
+        put(2, mass),                                     // 3
+        report.to_string(),                               // 4
+        session.to_string(),                              // 5
+        back(5),                                          // 6
+        sign.to_string(),                                 // 7
+        back(7),                                          // 8
+        pain.to_string(),                                 // 9
+        session.to_string(),                              // 10
+        put(10, &session.replace("40", "38")),            // 11
+        back(9),                                          // 12: below what was corrected since
+        r#"{"correction":{"replaces":300}}"#.to_string(), // 13: far back
+        back(11),                                         // 14
+        mass.to_string(),                                 // 15
+    ]
+    .to_vec()
 }
 
 #[test]
-fn a_log_with_one_more_event_answers_as_if_it_were_read_whole() {
-    let asked = |log: &str| [("log", text(log)), ("today", text("2026-09-01"))];
-    let short = Value::from_json(LOG).unwrap().to_json();
-    ask("page.history", &asked(&short)).unwrap();
-    let longer = format!(
-        "{},{}]}}",
-        &short[..short.len() - 2],
-        r#"{"sequence":900,"day":"2026-08-30","kind":{"body_mass_recorded":{"kg":80}}}"#
-    );
-    let quick = ask("page.history", &asked(&longer)).unwrap();
-    // Another spelling of the same log is read whole.
-    let spaced = longer.replacen('{', "{ ", 1);
-    assert_eq!(quick, ask("page.history", &asked(&spaced)).unwrap());
+fn a_log_that_is_kept_open_answers_after_every_addition_as_one_that_is_read_whole() {
+    let mut whole = Value::from_json(LOG).unwrap().to_json();
+    let open = ask("page.open", &[("log", text(&whole))]).unwrap();
+    let highest =
+        bismar::record::Log::from_json(LOG).unwrap().events.iter().map(|event| event.sequence).max();
+    let mut changed = 0;
+    for (at, kind) in (1..).zip(additions(highest.unwrap())) {
+        let sequence = highest.unwrap() + at;
+        let event = format!(r#"{{"sequence":{sequence},"day":"2026-09-{at:02}","kind":{kind}}}"#);
+        let before = said(&open);
+        ask("page.append", &[("log", open.clone()), ("event", text(&event))]).unwrap();
+        whole = format!("{},{event}]}}", whole.strip_suffix("]}").unwrap());
+        assert_eq!(said(&open), said(&text(&whole)), "after {at}");
+        changed += u32::from(said(&open)[1] != before[1]);
+    }
+    assert!(changed > 10, "{changed}");
+    // What is refused changes nothing: a number that is taken, a lift that nobody declared, an event that is not there.
+    let before = said(&open);
+    for (sequence, kind) in [
+        (1, r#"{"body_mass_recorded":{"kg":80}}"#),
+        (900, r#"{"session_recorded":{"lifts":[{"lift":"curl","sets":[]}]}}"#),
+        (900, r#"{"correction":{"replaces":800}}"#),
+    ] {
+        let event = format!(r#"{{"sequence":{sequence},"day":"2026-09-20","kind":{kind}}}"#);
+        ask("page.append", &[("log", open.clone()), ("event", text(&event))]).unwrap_err();
+        assert_eq!(said(&open), before);
+    }
+    assert_eq!(ask("page.close", &[("log", open.clone())]).unwrap(), Value::Bool(true));
+    assert_eq!(ask("page.lifter", &[("log", open)]).unwrap_err().code(), bismar::Code::NotReady);
 }
 
 /// Two bars, a frame, and discs of which one pair has full size.

@@ -9,14 +9,14 @@ use bismar::record::{Event, EventKind, Layoff, LayoffReason, Plan};
 use bismar::text::{self, Words};
 use serde::{Deserialize, Serialize};
 
-use crate::opened::open;
+use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
-    /// The log as JSON text.
-    log: String,
+    /// Which log.
+    log: Which,
     /// The plan as JSON text.
     plan: String,
     /// The day; at least that of the last event.
@@ -93,7 +93,7 @@ fn line(words: &Words<'_>, lift: &LiftToday) -> Line {
 /// The session of a day.
 pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
     let plan = Plan::from_json(&asked.plan)?;
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let mut events = Vec::new();
     let mut today = asked.today;
     if let Some(away) = asked.away {

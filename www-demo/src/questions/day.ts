@@ -91,7 +91,7 @@ function howIsTheDay(app: App): Child {
   if (!got) return refused(no ?? "");
   const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ kind: marker, value: app.kept[marker] as number }]));
   const drop: string | undefined = app.kept.drop;
-  const judged = attempt("page.day_against_own", { log: app.logText(lifter), today: got.session.today, answers: { markers: answers, technique: drop === undefined ? "not_scored" : drop === "yes" ? "critical_drop" : "as_usual" } });
+  const judged = attempt("page.day_against_own", { log: app.log(lifter), today: got.session.today, answers: { markers: answers, technique: drop === undefined ? "not_scored" : drop === "yes" ? "critical_drop" : "as_usual" } });
   if (judged.refused) return refused(judged.refused.message);
   const { verdict, days } = judged.answer;
   const asked = answers.length > 0 || drop !== undefined;

@@ -91,7 +91,7 @@ export function afterSets(app: App, lift: string | undefined, load: Mass, sets: 
     return JSON.stringify({ ...plan, lifts: known ? plan.lifts.map((one: Tree) => (one.lift === id ? { ...one, ...left } : one)) : [...plan.lifts, { lift: id, ...left }] });
   };
   if (lifter && lift !== undefined) {
-    return attempt("page.after_sets", { log: app.logText(lifter), plan: planWith(JSON.parse(lifter.plan), lift), lift, sets: text, today: app.day(lifter), unit: unitNow() });
+    return attempt("page.after_sets", { log: app.log(lifter), plan: planWith(JSON.parse(lifter.plan), lift), lift, sets: text, today: app.day(lifter), unit: unitNow() });
   }
   const kit = app.kit();
   const today = deviceDay();

@@ -63,7 +63,7 @@ function pairRatio(app: App): Child {
   if (!app.lifter || pairs.length === 0) return nobody(app.lifter ? "No two lifts are paired; pair them under Plan and lifts." : "Whether a ratio is usual is read against this lifter\u2019s own past.");
   const which = kept(app, "pair", () => 0);
   const own = pairs[which] ?? pairs[0];
-  const asked = { log: app.logText(app.lifter), strict: own.strict, forgiving: own.forgiving, today: app.day(app.lifter) };
+  const asked = { log: app.log(app.lifter), strict: own.strict, forgiving: own.forgiving, today: app.day(app.lifter) };
   const last = kept<Tree>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
   const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.loads?.strict ?? { kg: 60 });
   const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.loads?.forgiving ?? { kg: 100 });
@@ -173,7 +173,7 @@ function trendReal(app: App): Child {
   const weeks = kept(app, "weeks", () => 8);
   const inputs = fields(lift.field, choices("Weeks", [4, 8, 16, 26].map((value) => ({ value, label: String(value) })), weeks, (value) => put(app, "weeks", value)));
   if (lift.value === undefined) return nobody("No lift is set.");
-  const found = attempt("page.trend", { log: app.logText(lifter), lift: lift.value, today: app.day(lifter), weeks });
+  const found = attempt("page.trend", { log: app.log(lifter), lift: lift.value, today: app.day(lifter), weeks });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
   const slope = got.report?.slope;
@@ -239,7 +239,7 @@ export function coursePart(app: App, lift: string): Child {
 function weekJump(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("A week is read against this lifter\u2019s own weeks.");
-  const found = attempt("page.week", { log: app.logText(lifter), today: app.day(lifter) });
+  const found = attempt("page.week", { log: app.log(lifter), today: app.day(lifter) });
   if (found.refused) return refused(found.refused.message);
   const { change, measure, total, weeks, felt } = found.answer;
   if (!total) return answer({ big: "Nothing to compare: no session so far", why: "A week is read against this lifter\u2019s own weeks.", sources: ["dose.week_change"] });
