@@ -72,6 +72,8 @@ fn asks<'a>(today: Day, plan: &'a Plan, lifts: &'a [Name]) -> Vec<(&'static str,
         ("block_review", Box::new(move |diary| drop(black_box(diary.block_review(today, None).unwrap())))),
         ("year", Box::new(move |diary| drop(black_box(diary.year(plan, today, None, None).unwrap())))),
         ("handover", Box::new(move |diary| drop(black_box(diary.handover(today, year_ago).unwrap())))),
+        ("raters", Box::new(move |diary| drop(black_box(diary.raters(None, today).unwrap())))),
+        ("review", Box::new(move |diary| drop(black_box(diary.review(today))))),
         ("rack", Box::new(move |diary| drop(black_box(diary.rack(plan, first, today, None).unwrap())))),
     ]
 }
@@ -91,8 +93,6 @@ fn main() {
         for lift in lifts.iter().skip(1) {
             drop(black_box((diary.trend(lift, today, None).unwrap(), diary.curve(lift, today).unwrap())));
         }
-        drop(black_box(raters(&log, None, today).unwrap()));
-        drop(black_box(review(&log, today).unwrap()));
     });
     line("every door over forty years, from the log", whole, ALL);
     let read = shortest(|| drop(black_box(Diary::of(&log).unwrap())));

@@ -10,7 +10,7 @@ use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
 use crate::loading::Implement;
-use crate::progression::{Sitting, State, When, fold_in_order, fold_watched};
+use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{Event, EventKind, Grant, LiftSession, Log, Parameters, Place, Session};
 
@@ -35,7 +35,12 @@ pub struct Diary<'a> {
     done: Vec<Done>,
     /// For each lift that was ever done the places of its sessions among all, in order.
     of_lift: BTreeMap<Name, Vec<usize>>,
+    /// The state on the way, before every so many events.
+    passed: Vec<State>,
 }
+
+/// Events between two states that are kept on the way.
+const STRIDE: usize = 64;
 
 /// What is kept of one lift of a session beside the event itself.
 #[derive(Clone, Debug)]
@@ -69,8 +74,11 @@ impl<'a> Diary<'a> {
     /// # Errors
     /// What [`fold`](crate::progression::fold) reports.
     pub fn of(log: &'a Log) -> Result<Diary<'a>, Error> {
-        let mut done: Vec<Done> = Vec::new();
+        let (mut done, mut passed): (Vec<Done>, Vec<State>) = (Vec::new(), Vec::new());
         let (events, state) = fold_watched(log, |state, at, event, when| {
+            if when == When::Before && at.is_multiple_of(STRIDE) {
+                passed.push(state.clone());
+            }
             let EventKind::SessionRecorded(session) = &event.kind else { return };
             match when {
                 When::Before => done.extend(found(state, at, event.day, session)),
@@ -85,7 +93,7 @@ impl<'a> Diary<'a> {
                 None => drop(of_lift.insert(lift.lift.clone(), alloc::vec![number])),
             }
         }
-        Ok(Diary { log, events, state, done, of_lift })
+        Ok(Diary { log, events, state, done, of_lift, passed })
     }
 
     /// The state at the end of that day, as the log up to it leaves it.
@@ -93,8 +101,18 @@ impl<'a> Diary<'a> {
     /// # Errors
     /// None that the whole log does not give.
     pub(super) fn state_on(&self, day: Day) -> Result<State, Error> {
-        let until = self.events.partition_point(|event| event.day <= day);
-        fold_in_order(self.log, self.events.get(..until).unwrap_or_default())
+        let events =
+            self.events.get(..self.events.partition_point(|event| event.day <= day)).unwrap_or_default();
+        // Later answers reach back over the last sessions, never further, so a state before those is as they found it.
+        let mut trained = events
+            .iter()
+            .enumerate()
+            .rev()
+            .filter(|(_, event)| matches!(event.kind, EventKind::SessionRecorded(_)));
+        let out_of_reach = trained.nth(OPEN_SESSIONS - 1).map_or(0, |(at, _)| at);
+        let before = self.passed.get(out_of_reach / STRIDE).cloned();
+        let from = before.as_ref().map_or(0, |_| out_of_reach / STRIDE * STRIDE);
+        fold_on(before.unwrap_or_else(|| State::before(self.log)), from, events)
     }
 
     /// The state after the last event.

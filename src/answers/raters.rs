@@ -2,12 +2,13 @@
 
 use alloc::vec::Vec;
 
+use super::diary::Diary;
 use super::lacking::Lacking;
 use crate::caution::Caution;
 use crate::error::{Code, Error};
 use crate::gate::{Agreement, AgreementWeights, Mark, Rater, SetMarks, rater_agreement};
 use crate::quantity::{Day, Name};
-use crate::record::{EventKind, Log, WorkSet};
+use crate::record::{Event, EventKind, Log, WorkSet};
 
 /// Level of the intervals.
 const LEVEL: f64 = 0.95;
@@ -156,9 +157,27 @@ fn alike<'a>(marks: impl Iterator<Item = &'a (Name, Mark, Mark)>) -> Result<Alik
 /// What [`Log::check`] and [`Log::effective`] report; `out_of_range` above 100 000 marks of one pair.
 pub fn raters(log: &Log, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
     log.check()?;
+    among(log.effective()?.iter().map(AsRef::as_ref), lift, today)
+}
+
+impl Diary<'_> {
+    /// Do those who mark the same sets mark alike? See [`raters`].
+    ///
+    /// # Errors
+    /// As [`raters`].
+    pub fn raters(&self, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
+        among(self.events(), lift, today)
+    }
+}
+
+fn among<'e>(
+    events: impl Iterator<Item = &'e Event>,
+    lift: Option<&Name>,
+    today: Day,
+) -> Result<Raters, Error> {
     let mut pairs: Vec<Beside> = Vec::new();
     let mut sessions = 0_u32;
-    for event in log.effective()?.iter().filter(|event| event.day <= today) {
+    for event in events.filter(|event| event.day <= today) {
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
         let wanted = session.lifts.iter().filter(|done| lift.is_none_or(|lift| done.lift == *lift));
         for set in wanted.flat_map(|done| &done.sets) {

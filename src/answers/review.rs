@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use super::diary::Diary;
 use super::lacking::Lacking;
 use super::oddity::{Odd, Oddity, Slip};
 use crate::caution::Caution;
@@ -11,7 +12,9 @@ use crate::loading::unit_slip;
 use crate::numeric;
 use crate::progression::{FALL_DAYS, FALL_PART};
 use crate::quantity::{Day, Mass, Name, Reserve};
-use crate::record::{Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet};
+use crate::record::{
+    Effort, Event, EventKind, LiftSession, Lifter, Log, Override, Parameters, Session, WorkSet,
+};
 
 /// Sessions in a row without one doubtful mark, from which a gate is said to tell nothing (our choice).
 const PERFECT_SESSIONS: usize = 20;
@@ -44,13 +47,13 @@ struct LiftLook {
 
 /// The walk through the log.
 #[derive(Default)]
-struct Looking {
+struct Looking<'e> {
     found: Vec<Oddity>,
     lifts: Vec<LiftLook>,
     masses: Vec<(Day, Mass)>,
     sessions: u32,
     unknown: u32,
-    same_day: Vec<(Day, u32, Session)>,
+    same_day: Vec<(Day, u32, &'e Session)>,
 }
 
 fn slip(expected: Mass, now: Mass) -> Option<Slip> {
@@ -84,7 +87,7 @@ impl Looked {
     }
 }
 
-impl Looking {
+impl<'e> Looking<'e> {
     fn lift(&mut self, id: &Name) -> Option<&mut LiftLook> {
         if !self.lifts.iter().any(|look| look.lift == *id) {
             let new = LiftLook {
@@ -104,7 +107,7 @@ impl Looking {
     }
 
     /// Looks at the next event in order.
-    fn look(&mut self, event: &Event) {
+    fn look(&mut self, event: &'e Event) {
         match &event.kind {
             EventKind::SessionRecorded(session) => self.session(event, session),
             EventKind::BodyMassRecorded(mass) => self.weighed(event, *mass),
@@ -151,14 +154,14 @@ impl Looking {
         }
     }
 
-    fn session(&mut self, event: &Event, session: &Session) {
+    fn session(&mut self, event: &'e Event, session: &'e Session) {
         self.sessions = self.sessions.saturating_add(1);
         self.same_day.retain(|(day, ..)| *day == event.day);
-        if let Some((_, other, _)) = self.same_day.iter().find(|(.., earlier)| earlier == session) {
+        if let Some((_, other, _)) = self.same_day.iter().find(|(.., earlier)| *earlier == session) {
             let other = *other;
             self.find(event, None, Odd::SameSessionTwice { other });
         }
-        self.same_day.push((event.day, event.sequence, session.clone()));
+        self.same_day.push((event.day, event.sequence, session));
         for done in &session.lifts {
             self.done(event, done);
         }
@@ -176,7 +179,7 @@ impl Looking {
     }
 }
 
-impl Looking {
+impl Looking<'_> {
     /// The fall of body mass that stands on that day, by the rule of the caution beside every session.
     fn falling(&self, today: Day) -> Option<Oddity> {
         let known = || self.masses.iter().filter(|(day, _)| *day <= today);
@@ -316,12 +319,23 @@ pub struct Review {
 pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let events = log.effective()?;
-    let events: Vec<&Event> = events.iter().map(AsRef::as_ref).collect();
+    Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), &log.lifter, today))
+}
+
+impl Diary<'_> {
+    /// What looks odd in this log? See [`review`].
+    #[must_use]
+    pub fn review(&self, today: Day) -> Review {
+        look_through(&self.events().collect::<Vec<&Event>>(), &self.log().lifter, today)
+    }
+}
+
+fn look_through(events: &[&Event], lifter: &Lifter, today: Day) -> Review {
     let mut looking = Looking::default();
-    for event in &events {
+    for event in events {
         looking.look(event);
     }
-    looking.found.extend(super::dates::odd_days(&events, &log.lifter, today));
+    looking.found.extend(super::dates::odd_days(events, lifter, today));
     if let (true, Some(last)) = (looking.unknown > 0, events.last()) {
         let what = Odd::UnknownEvents { count: looking.unknown };
         looking.found.push(Oddity { day: last.day, event: None, lift: None, what });
@@ -342,5 +356,5 @@ pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     if unknown > 0 {
         cautions.push(Caution::UnknownEvents);
     }
-    Ok(Review { today, sessions, findings, missing, cautions })
+    Review { today, sessions, findings, missing, cautions }
 }

@@ -52,10 +52,12 @@ pub(crate) fn fold_watched(
     Ok((events, state))
 }
 
-/// Folds events of that log which count, in order: all of them or the first so many.
-pub(crate) fn fold_in_order(log: &Log, events: &[Cow<'_, Event>]) -> Result<State, Error> {
-    let mut state = State::before(log);
-    take_all(&mut state, events, |_, _, _, _| {})?;
+/// Folds events of a log which count, in order: all of them or the first so many, on from the state after `taken` of them.
+pub(crate) fn fold_on(mut state: State, taken: usize, events: &[Cow<'_, Event>]) -> Result<State, Error> {
+    let foreseen = Foreseen::find(events);
+    for event in events.get(taken..).unwrap_or_default() {
+        state.take(event, &foreseen)?;
+    }
     Ok(state)
 }
 

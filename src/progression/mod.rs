@@ -62,7 +62,7 @@ mod waiting;
 
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
-pub(crate) use fold::{When, fold_in_order, fold_watched};
+pub(crate) use fold::{When, fold_on, fold_watched};
 pub use guard::GUARD_NAMES;
 pub(crate) use layoff::gap;
 #[cfg(feature = "rehearsal")]
@@ -76,6 +76,7 @@ pub(crate) use moves::next_grant;
 pub(crate) use moves::one_load_back;
 pub(crate) use pair::{rest_missing, strict_hurt};
 pub use region::RegionState;
+pub(crate) use retraction::OPEN_SESSIONS;
 pub use shared::{ClearanceInForce, OpenAsk};
 pub(crate) use shared::{FALL_DAYS, FALL_PART};
 pub use sitting::Sitting;

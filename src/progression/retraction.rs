@@ -81,7 +81,7 @@ struct Trained {
 }
 
 /// Sessions that an answer may still speak of.
-const OPEN_SESSIONS: usize = 8;
+pub(crate) const OPEN_SESSIONS: usize = 8;
 
 impl Morning {
     fn look(&mut self, event: &Event, found: &mut Retractions) {
