@@ -22,6 +22,9 @@ pub struct Sharing {
     pub plan: Plan,
     /// Id of the lift.
     pub lift: Name,
+    /// Work sets of it done today that the log does not tell yet. Whoever has begun has warmed up.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub done: u8,
 }
 
 /// The work of one lifter at the bar.
@@ -33,7 +36,7 @@ pub struct SharedLoads {
     pub lifter: Name,
     /// Id of the lift.
     pub lift: Name,
-    /// Warm-up and work sets in order; empty where nothing is lifted today.
+    /// Warm-up and work sets that are left, in order; empty where nothing is lifted today, or nothing is left.
     pub loads: Vec<Mass>,
 }
 
@@ -46,7 +49,7 @@ pub struct Share {
     pub today: Day,
     /// The lifters in the order given.
     pub lifters: Vec<SharedLoads>,
-    /// Turn by turn, by the places in the list of those who lift; absent where nobody does.
+    /// Turn by turn, each lifter by the place in the list given; absent where nobody lifts.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub bar: Option<SharedBar>,
     /// Rows of the registry that the numbers come from.
@@ -57,7 +60,7 @@ pub struct Share {
 
 /// Several lifters share a bar today: in which order do they lift, and which discs move between the sets?
 ///
-/// Each lifts what the own log and plan give; nobody's load changes for another's sake. Who rests or is stopped is left out.
+/// Each lifts what the own log and plan give; nobody's load changes for another's sake. Who rests, is stopped or is done has no turn.
 ///
 /// # Errors
 /// What [`next_session_from`] and [`shared_bar`] report, with the place in the list; `unknown_lift` for a lift that is not in
@@ -90,10 +93,15 @@ pub fn share(lifters: &[Sharing], today: Day) -> Result<Share, Error> {
     let sets = |loads: &SharedLoads| SharedLifter {
         sets: loads.loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
     };
-    let all: Vec<SharedLifter> =
-        answer.lifters.iter().filter(|loads| !loads.loads.is_empty()).map(sets).collect();
+    let lifting = (0_u16..).zip(&answer.lifters).filter(|(_, loads)| !loads.loads.is_empty());
+    let (places, all): (Vec<u16>, Vec<SharedLifter>) =
+        lifting.map(|(place, loads)| (place, sets(loads))).unzip();
     if let Some((bar, stock)) = rack.filter(|_| !all.is_empty()) {
-        answer.bar = Some(shared_bar(&bar, &stock, &all)?);
+        let mut bar = shared_bar(&bar, &stock, &all)?;
+        for turn in &mut bar.turns {
+            turn.lifter = places.get(usize::from(turn.lifter)).copied().unwrap_or(turn.lifter);
+        }
+        answer.bar = Some(bar);
     }
     Ok(answer)
 }
@@ -124,8 +132,8 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
         .warm_up
         .iter()
         .map(|set| set.load)
-        .filter(|load| work.first().is_some_and(|work| load < work));
-    let loads = warm.chain(work.iter().copied()).collect();
+        .filter(|load| one.done == 0 && work.first().is_some_and(|work| load < work));
+    let loads = warm.chain(work.iter().copied().skip(usize::from(one.done))).collect();
     let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), loads };
     Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions: of_today.cautions.clone() })
 }

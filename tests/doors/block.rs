@@ -154,3 +154,15 @@ fn a_harder_rung_with_less_load_is_no_easier_place() {
     assert!(lift.to.load() < lift.from.unwrap().load());
     assert!(lift.advice.contains(&BlockAdvice::Keep), "{:?}", lift.advice);
 }
+
+/// A block that goes on in the same way, a session every three days: the interval of its slope becomes narrower.
+#[test]
+fn a_longer_block_never_widens_its_slope() {
+    let width = |sessions: usize| {
+        let (answer, _) = asked(&block(&vec![true; sessions]));
+        squat(&answer).slope.map(|slope| slope.interval.width())
+    };
+    let widths: Vec<f64> = (6..=16).step_by(2).filter_map(width).collect();
+    assert!(widths.len() >= 5, "{widths:?}");
+    assert!(widths.windows(2).all(|two| two[1] < two[0]), "{widths:?}");
+}

@@ -138,3 +138,35 @@ fn a_critical_drop_decides_alone() {
     let verdict = asked(&usual(), day("2026-02-10"), Some(&given)).verdict.unwrap();
     assert_eq!((verdict.class, verdict.technique_decided), (DayClass::Below, true));
 }
+
+/// More of the same days never widen what is usual, and never make an ordinary day look like one below it more often.
+#[test]
+fn more_of_the_same_days_never_widen_what_is_usual() {
+    let today = day("2026-07-01");
+    let found = |rounds: i32| {
+        let values = [7.0, 5.0, 8.0, 6.0, 7.0, 9.0];
+        let one = |at: i32| {
+            let value = values[at.rem_euclid(6) as usize];
+            let markers =
+                [MarkerKind::Recovery, MarkerKind::Sleep].map(|kind| answer(kind, value, &unsaid()));
+            (day("2026-02-02").plus(at).unwrap(), report(markers.to_vec()))
+        };
+        let given = DayAnswers {
+            markers: vec![
+                answer(MarkerKind::Recovery, 7.0, &unsaid()),
+                answer(MarkerKind::Sleep, 7.0, &unsaid()),
+            ],
+            technique: WarmUpTechnique::NotScored,
+        };
+        let log = log_of(parameters(), (0..6 * rounds).map(one));
+        let verdict = asked(&log, today, Some(&given)).verdict.unwrap();
+        let baseline = verdict.votes[0].baseline.unwrap();
+        assert!(!baseline.floored);
+        (baseline.spread, verdict.false_alarms)
+    };
+    let all: Vec<_> = (1..=8).map(found).collect();
+    for two in all.windows(2) {
+        assert!(two[1].0 <= two[0].0, "{two:?}");
+        assert!(two[1].1.any <= two[0].1.any && two[1].1.agreeing <= two[0].1.agreeing, "{two:?}");
+    }
+}

@@ -195,3 +195,22 @@ fn judged(days: i32, called: impl Fn(i32) -> (bool, bool)) -> Log {
     }
     log_of(parameters(), events)
 }
+
+/// One more week like those before never takes back that an easy week is worth a thought.
+#[test]
+fn more_weeks_of_the_same_never_take_an_easy_week_back() {
+    let mut due = 0;
+    for weeks in 1..=13 {
+        let status = eased(&log_of(parameters(), squats(0..weeks)), None, sunday(weeks - 1)).status.unwrap();
+        let since = u16::try_from(weeks).unwrap();
+        match status {
+            EasyWeekStatus::NotYet { weeks_since } => assert_eq!((weeks_since, due), (since, 0)),
+            EasyWeekStatus::Consider { weeks_since } => {
+                assert_eq!(weeks_since, since);
+                due += 1;
+            }
+            other => panic!("{other:?}"),
+        }
+    }
+    assert!(due > 0);
+}

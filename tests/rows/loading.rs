@@ -328,7 +328,7 @@ fn row_14_the_fewest_discs_are_handled() {
 fn row_15_two_share_a_bar() {
     let sharing = [80.0, 60.0].map(|load| {
         let log = tens(load).log;
-        Sharing { log, plan: Plan::of([name("squat")]), lift: name("squat") }
+        Sharing { log, plan: Plan::of([name("squat")]), lift: name("squat"), done: 0 }
     });
     let found = share(&sharing, day("2026-01-05")).unwrap();
     let loads: Vec<Vec<f64>> =
@@ -337,9 +337,19 @@ fn row_15_two_share_a_bar() {
     let bar = found.bar.as_ref().unwrap();
     assert_eq!((bar.turns[0].lifter, bar.moves_each_end, bar.proved), (1, 3, true));
     assert_eq!(found.show(&Words::plain()).iter().filter(|said| said.contains("on at each end")).count(), 3);
+    // Once the heavier has two work sets done nothing is left there, and the turns of the other keep their place in the list;
+    // after one, one set of 80 is left, and nobody warms up again.
+    let after = |sets: u8| {
+        let began = Sharing { done: sets, ..sharing[0].clone() };
+        share(&[began, sharing[1].clone()], day("2026-01-05")).unwrap()
+    };
+    assert!(after(2).lifters[0].loads.is_empty());
+    assert!(after(2).bar.unwrap().turns.iter().all(|turn| turn.lifter == 1));
+    assert_eq!(after(1).lifters[0].loads, [kg(80.0)]);
+    assert_eq!(after(9).lifters[0].loads, []);
     // Another gym's discs cannot be shared.
     let other = World::new(parameters());
-    let alien = Sharing { log: other.log, plan: Plan::of([name("squat")]), lift: name("squat") };
+    let alien = Sharing { log: other.log, plan: Plan::of([name("squat")]), lift: name("squat"), done: 0 };
     let error = share(&[sharing[0].clone(), alien], day("2026-01-05")).unwrap_err();
     assert_eq!((error.code().as_str(), error.field()), ("not_in_stock", "lifters[1].implement"));
 }
@@ -391,7 +401,7 @@ fn a_stopped_lift_has_no_loads_and_no_next_step() {
     let found = at_the_rack(&world, "squat");
     assert!(found.sets.is_empty() && found.step.is_none() && found.weighs.is_none());
     assert_eq!(found.show(&Words::plain())[0], "Squat: nothing is lifted today.");
-    let sharing = Sharing { log: world.log, plan: Plan::of([name("squat")]), lift: name("squat") };
+    let sharing = Sharing { log: world.log, plan: Plan::of([name("squat")]), lift: name("squat"), done: 0 };
     assert!(share(&[sharing], world.day).unwrap().bar.is_none());
 }
 

@@ -97,10 +97,9 @@ impl Words<'_> {
             let nobody = self.say("share.nobody", &[]);
             return [nobody].into_iter().chain(self.ending(&[], &share.cautions)).collect();
         };
-        let lifting: Vec<_> = share.lifters.iter().filter(|loads| !loads.loads.is_empty()).collect();
         let mut said = Vec::new();
         for turn in &bar.turns {
-            let who = lifting.get(usize::from(turn.lifter)).map(|loads| capital(loads.lifter.as_str()));
+            let who = share.lifters.get(usize::from(turn.lifter)).map(|loads| capital(loads.lifter.as_str()));
             let with = [("lifter", who.unwrap_or_default()), ("load", self.mass(turn.moves.total))];
             said.push(self.say("share.turn", &with));
             said.extend(self.rack_moves(&turn.moves));

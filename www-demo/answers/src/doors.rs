@@ -134,7 +134,12 @@ fn bar_and_stock(state: &State, lift: &Name) -> Option<(Bar, Stock)> {
 pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
     let opened = asked.lifters.iter().map(|one| one.log.open()).collect::<Result<Vec<_>, _>>()?;
     let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
-        Ok(Sharing { log: opened.log.clone(), plan: Plan::from_json(&one.plan)?, lift: one.lift.clone() })
+        Ok(Sharing {
+            log: opened.log.clone(),
+            plan: Plan::from_json(&one.plan)?,
+            lift: one.lift.clone(),
+            done: 0,
+        })
     });
     let answer = share(&sharing.collect::<Result<Vec<_>, Error>>()?, asked.today)?;
     let left: Vec<Vec<Mass>> =
