@@ -223,12 +223,12 @@ fn what_changed_since_a_day_is_what_the_log_up_to_it_leaves() {
         match &event.kind {
             EventKind::SessionRecorded(_) => {
                 sessions.push(add(event.day, event.kind.clone()));
-                if sessions.len() % 9 == 0 {
+                if sessions.len().is_multiple_of(9) {
                     twice += 1;
                     sessions.push(add(event.day, event.kind.clone()));
                 }
             }
-            EventKind::NextDayReport(report) if sessions.len() % 3 == 0 => {
+            EventKind::NextDayReport(report) if sessions.len().is_multiple_of(3) => {
                 flares += 1;
                 let back = (sessions.len() / 3) % 9;
                 let session = sessions[sessions.len().saturating_sub(1 + back)];
