@@ -6601,7 +6601,7 @@ class Share(TypedDict):
     lifters: list[SharedLoads]
     """The lifters in the order given."""
     bar: NotRequired[SharedBar]
-    """Turn by turn, by the places in the list of those who lift; absent where nobody does."""
+    """Turn by turn, each lifter by the place in the list given; absent where nobody lifts."""
     sources: list[str]
     """Rows of the registry that the numbers come from."""
     cautions: list[Caution]
@@ -6693,7 +6693,7 @@ class SharedLoads(TypedDict):
     lift: Name
     """Id of the lift."""
     loads: list[Mass]
-    """Warm-up and work sets in order; empty where nothing is lifted today."""
+    """Warm-up and work sets that are left, in order; empty where nothing is lifted today, or nothing is left."""
 
 
 class SharedSetInput(TypedDict):
@@ -6726,6 +6726,8 @@ class SharingInput(TypedDict):
     """The plan of today."""
     lift: Name
     """Id of the lift."""
+    done: NotRequired[float]
+    """Work sets of it done today that the log does not tell yet. Whoever has begun has warmed up."""
 
 
 # In what a session fell short of the work granted.
