@@ -85,7 +85,7 @@ pub fn row(key: &str) -> Option<&'static Row> {
 pub fn call(key: &str, given: &crate::value::Value) -> Result<crate::value::Value, crate::error::Error> {
     use crate::error::{Allowed, Code, Error};
     match entries().find(|entry| entry.key == key) {
-        Some(entry) => (entry.call)(given),
+        Some(entry) => entry.call(given),
         None => {
             Err(Error::new(Code::UnknownFunction, "function", key, Allowed::rule("a key of the registry")))
         }

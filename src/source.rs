@@ -110,9 +110,36 @@ pub struct Row {
 pub struct Entry {
     /// Key, `module.function`.
     pub key: &'static str,
-    /// Reads the named arguments strictly, calls the function, writes its result.
     #[cfg(feature = "serde")]
-    pub call: fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>,
+    pub(crate) call: fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>,
+}
+
+#[cfg(feature = "serde")]
+impl Entry {
+    /// An entry of a table of one's own beside the registry's.
+    #[must_use]
+    pub const fn new(
+        key: &'static str,
+        call: fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>,
+    ) -> Entry {
+        Entry { key, call }
+    }
+
+    /// Reads the named arguments strictly, calls the function, writes its result.
+    ///
+    /// # Errors
+    /// What reading reports, and what the function reports.
+    pub fn call(&self, given: &crate::value::Value) -> Result<crate::value::Value, crate::error::Error> {
+        (self.call)(given)
+    }
+
+    /// The same as a plain function, to keep in a table.
+    #[must_use]
+    pub const fn function(
+        &self,
+    ) -> fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error> {
+        self.call
+    }
 }
 
 impl fmt::Debug for Entry {

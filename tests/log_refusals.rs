@@ -22,6 +22,7 @@ use bismar::condition::DayClass;
 use bismar::error::{Error, Given};
 use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::progression::{State, fold};
+use bismar::quantity::Reps;
 use bismar::record::*;
 use bismar::value::Value;
 use serde_json::{Value as Json, json};
@@ -462,11 +463,20 @@ fn numbered(lifts: std::ops::Range<usize>) -> EventKind {
     EventKind::ParametersChanged(Box::new(Parameters { lifts, ..parameters() }))
 }
 
+/// A session of these lifts.
+fn trained(lifts: std::ops::Range<usize>) -> EventKind {
+    let sets = || vec![WorkSet::done(kg(40.0), Reps::whole(5).unwrap())];
+    let lifts = lifts.map(|at| LiftSession::as_granted(name(&format!("lift {at:02}")), sets())).collect();
+    EventKind::SessionRecorded(Session { lifts, pain: None, minutes: None, effort: None })
+}
+
 #[test]
-fn at_most_sixteen_lifts_are_set_aside() {
+fn at_most_sixteen_lifts_are_set_aside_within_the_longest_break() {
     let mut world = World::new(Parameters { lifts: vec![lift("lift 00", "knee", 40.0)], ..parameters() });
     world.add(numbered(0..16));
+    world.add(trained(0..16));
     world.add(numbered(16..32));
+    world.add(trained(16..32));
     assert_eq!(world.state().set_aside().len(), 16);
     let error = refused(&world, &numbered(17..33));
     assert_eq!(told(&error), (Code::TooMany, "lifts set aside"));
@@ -477,7 +487,11 @@ fn at_most_sixteen_lifts_are_set_aside() {
         parameters.lifts.push(lift("lift 00", "knee", 40.0));
     }
     world.add(kept);
-    assert_eq!(world.state().set_aside().len(), 16);
+    assert_eq!((world.state().set_aside().len(), world.state().laid_by().len()), (16, 0));
+    // After the longest break of the layoff table the day of the last session is all that is kept of them.
+    world.wait(182);
+    world.add(numbered(33..49));
+    assert_eq!((world.state().set_aside().len(), world.state().laid_by().len()), (16, 16));
 }
 
 /// A state keeps what was said of every region that was ever declared, so there is an end to them.

@@ -86,5 +86,5 @@ fn the_registry_knows_its_keys_and_no_other() {
     assert_eq!(error.given(), &Given::Text("one_rm.nobody_1900".into()));
     let entry = registry::entries().find(|entry| entry.key == "one_rm.epley_1985").unwrap();
     assert_eq!(format!("{entry:?}"), "Entry(one_rm.epley_1985)");
-    assert_eq!((entry.call)(&Value::Null).unwrap_err().code(), Code::NullNotAllowed);
+    assert_eq!(entry.call(&Value::Null).unwrap_err().code(), Code::NullNotAllowed);
 }

@@ -19,7 +19,7 @@ fn find(index: u32) -> Option<Call> {
     let index = usize::try_from(index).ok()?;
     let listed = |table: &Vec<Call>| (table.get(index).copied(), index.checked_sub(table.len()));
     let (call, further) = TABLE.with(listed);
-    call.or_else(|| FURTHER.get(further?).map(|entry| entry.call))
+    call.or_else(|| FURTHER.get(further?).map(Entry::function))
 }
 
 /// Calls the function with that number with a tree whose keys are in Rust's spelling.

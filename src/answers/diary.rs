@@ -183,7 +183,8 @@ impl<'a> Diary<'a> {
 
     /// Refuses a lift that the log never named.
     pub(super) fn check_lift(&self, id: &Name) -> Result<(), Error> {
-        let ever = self.state.lifts().chain(self.state.set_aside()).any(|lift| lift.id() == id);
+        let laid_by = self.state.laid_by().any(|(kept, _)| kept == id);
+        let ever = laid_by || self.state.lifts().chain(self.state.set_aside()).any(|lift| lift.id() == id);
         match self.state.parameters() {
             Some(all) if !ever => all.check_id(id),
             _ => Ok(()),

@@ -1,9 +1,11 @@
 //! What a stored state may hold: lists no longer than the fold makes them, each thing once, and no lift at work that a
 //! stop in force halts.
 
+use super::away::MOST_LAYOFFS;
 use super::lift::Lift;
 use super::region::{LAST_SCORES, RegionState};
-use super::shared::{MOST_LAYOFFS, MOST_MASSES, MOST_SESSIONS, Shared};
+use super::set_aside::{MOST_LAID_BY, MOST_SET_ASIDE};
+use super::shared::{MOST_MASSES, MOST_SESSIONS, Shared};
 use super::sitting::SITTINGS;
 use super::state::State;
 use super::stop::is_halted;
@@ -11,8 +13,6 @@ use crate::error::{Allowed, Code, Error};
 use crate::record::{MOST_KIT, MOST_LIMITS, at_most};
 use crate::sign::{Ask, StopSign};
 
-/// The most lifts that are set aside, so that a state stays small.
-pub(crate) const MOST_SET_ASIDE: usize = 16;
 /// The most regions of one lifter, declared now or earlier.
 pub(crate) const MOST_REGIONS: usize = 96;
 /// The most moves kept: one a day over the longest window that any rules may have.
@@ -26,7 +26,9 @@ impl State {
     pub(super) fn check_bounds(&self) -> Result<(), Error> {
         self.shared.check(self.last).map_err(|error| error.within("shared"))?;
         at_most("set_aside", self.set_aside.len(), MOST_SET_ASIDE)?;
-        each_once("set_aside", self.set_aside.iter().chain(&self.lifts).map(|lift| lift.set.id.as_str()))?;
+        let laid_by = self.shared.laid_by.iter().map(|(id, _)| id.as_str());
+        let known = self.set_aside.iter().chain(&self.lifts).map(|lift| lift.set.id.as_str());
+        each_once("set_aside", known.chain(laid_by))?;
         self.check_regions()?;
         for (list, lifts) in [("lifts", &self.lifts), ("set_aside", &self.set_aside)] {
             for (at, lift) in lifts.iter().enumerate() {
@@ -68,6 +70,7 @@ impl Shared {
         at_most("limits", self.limits().len(), MOST_LIMITS).map_err(|error| error.within("clearance"))?;
         at_most("asks", self.asks.len(), Ask::ALL.len())?;
         each_once("asks", self.asks.iter().map(|open| open.ask.as_str()))?;
+        at_most("laid_by", self.laid_by.len(), MOST_LAID_BY)?;
         at_most("sessions", self.sessions.len(), MOST_SESSIONS)?;
         at_most("body_masses", self.body_masses.len(), MOST_MASSES)?;
         at_most("layoffs", self.layoffs.len(), MOST_LAYOFFS)?;

@@ -3,11 +3,12 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::bounds::{MOST_REGIONS, MOST_SET_ASIDE};
+use super::bounds::MOST_REGIONS;
 use super::digest::digest;
 use super::lift::{Lift, Now};
 use super::loadable::Loadable;
 use super::region::RegionState;
+use super::set_aside::MOST_SET_ASIDE;
 use super::shared::Shared;
 use super::state::{InForce, State};
 use super::status::{Calibration, Status, WayBack};
@@ -48,12 +49,15 @@ impl State {
                     let before = before.as_ref().map(|all| &*all.parameters);
                     carried(earlier, before, (set, start), parameters, on)
                 }
-                None => Now::new(start, on, set.learning(&parameters.policy)),
+                None => {
+                    self.shared.take_up(&set.id, Now::new(start, on, set.learning(&parameters.policy)), on)
+                }
             };
             let mut lift = Lift { set: Arc::new(set.clone()), now, loadable };
             lift.ease_where_nothing_was(on);
             self.lifts.push(lift);
         }
+        self.shared.lay_by(&mut known, parameters, on);
         at_most("lifts set aside", known.len(), MOST_SET_ASIDE)?;
         known.sort_by(|one, other| one.set.id.cmp(&other.set.id));
         for lift in &mut known {

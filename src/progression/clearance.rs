@@ -4,10 +4,10 @@ use alloc::vec::Vec;
 
 use super::shared::ClearanceInForce;
 use super::state::State;
-use crate::error::{Code, Error};
+use crate::error::Error;
 use crate::quantity::{Day, Length};
 use crate::record::{
-    AskAnswered, Clearance, ClearanceLimits, ClearanceStatus, MOST_LIMITS, Policy, SignOff, SignOffScope,
+    Clearance, ClearanceLimits, ClearanceStatus, MOST_LIMITS, Policy, SignOff, SignOffScope,
 };
 
 impl State {
@@ -62,17 +62,6 @@ impl State {
             SignOffScope::Gate(id) => self.lift_mut(id)?.now.signed_off = true,
         }
         self.reopen(on);
-        Ok(())
-    }
-
-    /// Somebody's word closes what was asked; that it may be theirs to give, the event itself has checked.
-    pub(crate) fn take_answer(&mut self, answer: &AskAnswered) -> Result<(), Error> {
-        let before = self.shared.asks.len();
-        self.shared.asks.retain(|open| open.ask != answer.ask);
-        if self.shared.asks.len() == before {
-            let rule = crate::error::Allowed::rule("something that was asked and is still open");
-            return Err(Error::new(Code::NotAsked, "ask", answer.ask.as_str(), rule));
-        }
         Ok(())
     }
 }

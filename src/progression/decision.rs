@@ -159,9 +159,9 @@ fn break_reasons(view: &View<'_>) -> Vec<Reason> {
         if way.gap > 0 {
             reasons.push(Reason::Layoff { gap: way.gap, row: way.row, load: now.grant.load() });
         }
-        reasons.extend(now.stepped_from.map(|from| Reason::SteppedBack { from }));
-        reasons.extend(now.reopened.map(|on| Reason::StopLifted { on }));
-        if now.after_illness {
+        reasons.extend(way.stepped_from.map(|from| Reason::SteppedBack { from }));
+        reasons.extend(way.reopened.map(|on| Reason::StopLifted { on }));
+        if way.after_illness {
             reasons.push(Reason::AfterIllness);
         }
         if way.gap > 0 && view.shared.lifter.oldest_on(view.on).is_none() {

@@ -5,14 +5,9 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::foreseen::Foreseen;
-use super::shared::{OpenAsk, TodayReport};
 use super::state::{State, Told};
-use super::status::Status;
-use crate::condition::DayClass;
 use crate::error::{Code, Error};
-use crate::quantity::Day;
-use crate::reason::OverrideEnd;
-use crate::record::{DayReport, Event, EventKind, Layoff, LayoffReason, Log, NextDayReport};
+use crate::record::{Event, EventKind, Log};
 
 /// Folds a whole log into the state after its last event. Order in the list does not matter; day and number do.
 ///
@@ -182,89 +177,6 @@ impl State {
             | EventKind::BlockEnded(_)
             | EventKind::FunctionTested(_)
             | EventKind::Correction(_) => Ok(()),
-        }
-    }
-
-    fn take_next_day(
-        &mut self,
-        report: &NextDayReport,
-        on: Day,
-        event: u32,
-        foreseen: &Foreseen,
-    ) -> Result<(), Error> {
-        // Not asked is no answer.
-        let Some(pain) = &report.pain else { return Ok(()) };
-        self.take_pain_list(pain, on, event)?;
-        self.take_flares(foreseen.flare(event), on);
-        let trained = self.day_of(report.session).filter(|trained| *trained < on);
-        self.calm_regions(trained);
-        self.confirm(|sitting| Some(sitting.day) == trained, on);
-        Ok(())
-    }
-
-    fn take_day_report(
-        &mut self,
-        report: &DayReport,
-        on: Day,
-        event: u32,
-        foreseen: &Foreseen,
-    ) -> Result<(), Error> {
-        if let Some(pain) = &report.pain {
-            self.take_pain_list(pain, on, event)?;
-        }
-        for ask in report.asks.iter().flatten() {
-            if !self.shared.asks.iter().any(|open| open.ask == *ask) {
-                self.shared.asks.push(OpenAsk { ask: *ask, since: on });
-            }
-        }
-        // Two reports of one day are one: the more cautious answer stands.
-        let class = report.class.unwrap_or(DayClass::Unknown);
-        let earlier = self.shared.today.take().filter(|earlier| earlier.day == on);
-        let raised = earlier.as_ref().and_then(|earlier| earlier.raised);
-        let (class, asks_asked, pain_asked, minutes) = match &earlier {
-            Some(earlier) => {
-                (earlier.class.min(class), earlier.asks_asked, earlier.pain_asked, earlier.minutes)
-            }
-            None => (class, false, false, None),
-        };
-        self.shared.today = Some(TodayReport {
-            day: on,
-            class,
-            asks_asked: asks_asked || report.asks.is_some(),
-            pain_asked: pain_asked || report.pain.is_some(),
-            raised: raised.or(report.asks.as_deref().and_then(|asks| asks.first().copied())),
-            minutes: report.minutes.or(minutes),
-        });
-        // The same question before the next session stands for the next-morning answer.
-        if report.pain.is_some() {
-            self.take_flares(foreseen.flare(event), on);
-            let trained = self.last_trained().filter(|trained| *trained < on);
-            self.calm_regions(trained);
-            self.confirm(|sitting| Some(sitting.day) == trained, on);
-        }
-        Ok(())
-    }
-
-    fn take_layoff(&mut self, layoff: &Layoff, on: Day) {
-        if layoff.reason == LayoffReason::Ill {
-            self.shared.ill_since = Some(layoff.from);
-            let all = self.lifts.iter_mut().chain(&mut self.set_aside);
-            for lift in all {
-                lift.now.ill = true;
-                // What was allowed above the grant was allowed to somebody well.
-                lift.now.keep_easing_only(OverrideEnd::Illness);
-            }
-        }
-        self.shared.note_layoff(layoff);
-        // One that is still to come, or is over, leaves the lifts as they stand.
-        let now = layoff.from <= on && layoff.to.is_none_or(|to| on <= to);
-        if layoff.reason == LayoffReason::Planned && now {
-            for lift in &mut self.lifts {
-                let now = &mut lift.now;
-                if now.status.is_trained() && !matches!(now.status, Status::SteppingBack { .. }) {
-                    now.rest(on);
-                }
-            }
         }
     }
 }

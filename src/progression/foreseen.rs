@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::retraction::{Flare, Retractions};
 use crate::quantity::{Day, Name};
-use crate::record::{Event, EventKind, LiftSession};
+use crate::record::{Event, EventKind, LiftParameters, LiftSession, Parameters};
 
 /// What the fold must know of an event beforehand.
 #[derive(Clone, Debug, Default)]
@@ -15,7 +15,8 @@ pub(crate) struct Foreseen {
     days: Vec<SplitDay>,
 }
 
-/// A lift that was trained in several sessions of one day.
+/// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, they are judged
+/// each by what was in force then.
 #[derive(Clone, Debug)]
 struct SplitDay {
     lift: Name,
@@ -69,30 +70,61 @@ impl Foreseen {
     }
 }
 
+/// The first session of a lift on the day that is being looked at, and the parameters in force then.
+struct First<'a> {
+    lift: &'a Name,
+    session: u32,
+    set: Option<&'a Parameters>,
+}
+
 fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
     let mut found: Vec<SplitDay> = Vec::new();
-    // Lifts trained on the day being looked at, with the first session.
-    let mut today: (Option<Day>, Vec<(&Name, u32)>) = (None, Vec::new());
+    let mut today: (Option<Day>, Vec<First<'_>>) = (None, Vec::new());
+    let mut set: Option<&Parameters> = None;
     for event in events {
+        if let EventKind::ParametersChanged(all) = &event.kind {
+            set = Some(all);
+        }
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
         if today.0 != Some(event.day) {
             today = (Some(event.day), Vec::new());
         }
         for done in &session.lifts {
-            let Some((_, first)) = today.1.iter().find(|(lift, _)| **lift == done.lift) else {
-                today.1.push((&done.lift, event.sequence));
+            let own = First { lift: &done.lift, session: event.sequence, set };
+            let Some(first) = today.1.iter_mut().find(|first| *first.lift == done.lift) else {
+                today.1.push(own);
                 continue;
             };
+            if is_set_otherwise(first.set, set, &done.lift) {
+                *first = own;
+                continue;
+            }
             let hurting = session.pain.iter().flatten().filter(|answer| answer.score.score() > 0);
             let hurt = hurting.map(|answer| answer.region.clone()).collect();
             let part = LaterPart { session: event.sequence, done: done.clone(), hurt };
-            match found.iter_mut().rfind(|day| day.first == *first && day.lift == done.lift) {
+            match found.iter_mut().rfind(|day| day.first == first.session && day.lift == done.lift) {
                 Some(day) => day.later.push(part),
-                None => {
-                    found.push(SplitDay { lift: done.lift.clone(), first: *first, later: alloc::vec![part] })
-                }
+                None => found.push(SplitDay {
+                    lift: done.lift.clone(),
+                    first: first.session,
+                    later: alloc::vec![part],
+                }),
             }
         }
     }
     found
+}
+
+/// Whether the lift or its equipment was set otherwise, in anything but names for people.
+fn is_set_otherwise(before: Option<&Parameters>, after: Option<&Parameters>, lift: &Name) -> bool {
+    let (Some(before), Some(after)) = (before, after) else { return false };
+    if core::ptr::eq(before, after) {
+        return false;
+    }
+    let of =
+        |all: &Parameters| all.lifts.iter().find(|set| set.id == *lift).map(LiftParameters::without_names);
+    of(before) != of(after)
+        || before.implements != after.implements
+        || before.stock != after.stock
+        || before.blocks != after.blocks
 }

@@ -68,14 +68,17 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     let earlier = before.status.way_back();
     let lowered = earlier.is_some() || matches!(before.status, Status::SteppingBack { .. });
     let way = WayBack {
-        cap: earlier.map_or(load, |earlier| earlier.cap.max(load)),
-        row: earlier.map_or(row, |earlier| earlier.row.max(row)),
-        gap,
+        reopened: earlier.and_then(|earlier| earlier.reopened),
+        after_illness: before.ill || earlier.is_some_and(|earlier| earlier.after_illness),
+        ..WayBack::new(
+            earlier.map_or(load, |earlier| earlier.cap.max(load)),
+            earlier.map_or(row, |earlier| earlier.row.max(row)),
+            gap,
+        )
     };
     now.stand_easier(grant, on);
     now.enter(Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 }, on);
     now.half_sessions = HALF_SESSIONS;
-    now.after_illness |= before.ill;
     now.keep_easing_only(OverrideEnd::Break);
     now
 }

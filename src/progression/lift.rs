@@ -106,9 +106,6 @@ pub struct Now {
     /// Since when sessions at this place are counted anew, and why.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub restarted: Option<(Day, Restart)>,
-    /// On the way back: load from which a step back was taken last.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub stepped_from: Option<Mass>,
     /// Heaviest load of the last session of a maintained lift, where that lay below its band.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub below_band: Option<Mass>,
@@ -152,12 +149,6 @@ pub struct Now {
     /// What was refused last was an override.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub override_refused: bool,
-    /// Day on which a stop was lifted from which the lift comes back.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub reopened: Option<Day>,
-    /// The lift comes back from an illness.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
-    pub after_illness: bool,
     /// A break, a stop or a step back asks for easier work than granted, and there is none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub nothing_easier: bool,
@@ -224,7 +215,6 @@ impl Now {
             override_ended: None,
             override_past: None,
             restarted: None,
-            stepped_from: None,
             below_band: None,
             signed_off: false,
             partner_pain: false,
@@ -240,8 +230,6 @@ impl Now {
             reserve: None,
             former: Vec::new(),
             override_refused: false,
-            reopened: None,
-            after_illness: false,
             nothing_easier: false,
             refused: None,
         }
@@ -285,9 +273,6 @@ impl Now {
     /// Onward from a return or a step back. Neither takes the place of sessions of calibration still to come.
     pub(crate) fn lead_on(&mut self, day: Day) {
         self.nothing_easier = false;
-        self.reopened = None;
-        self.stepped_from = None;
-        self.after_illness = false;
         if self.calibration.is_open() {
             self.enter(Status::Learning, day);
         } else {
@@ -306,11 +291,12 @@ impl Now {
         }
     }
 
-    /// Rests. A step back that was still to be seen to hold becomes a return: a rest is no pass.
+    /// Rests. A move or a step back that was still to be seen to hold becomes a return: a rest is no pass.
     pub(crate) fn rest(&mut self, day: Day) {
-        let way = match self.status {
-            Status::SteppingBack { .. } => Some(WayBack { cap: self.grant.load(), row: 2, gap: 0 }),
-            _ => self.status.way_back(),
+        let way = if self.status.is_to_be_seen() {
+            Some(WayBack::new(self.grant.load(), 2, 0))
+        } else {
+            self.status.way_back()
         };
         self.enter(Status::Resting { way }, day);
     }
@@ -319,7 +305,9 @@ impl Now {
     pub(crate) fn stand_at(&mut self, grant: Grant, day: Day) {
         self.grant = grant;
         self.nothing_easier = false;
-        self.stepped_from = None;
+        if let Some(way) = self.status.way_back_mut() {
+            way.stepped_from = None;
+        }
         self.below_band = None;
         self.weak = None;
         self.watched = None;

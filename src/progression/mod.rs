@@ -12,8 +12,10 @@
 //!
 //! # The walk from an event to a decision
 //!
-//! `fold` puts events in order and hands each to the file of its kind: `session` (judged by `judge`), `morning`, `pain`,
-//! `stop`, `clearance`, `acts` (what a coach does), `change` (new parameters). These alone change a state. `decision` then
+//! `fold` puts events in order and hands each to the file of its kind: `session` (judged by `judge`; what follows is in
+//! `result` and `step_back`), `morning`, `day_report`, `asks`, `pain`, `stop`, `clearance`, `away` (breaks and illnesses as
+//! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`). These alone change a state.
+//! `decision` then
 //! reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, `offer`
 //! what the gate says, `pair`, `probe` and `waiting` the rest. Every rule is a function of one lift, of what concerns all
 //! lifts, and of the day: a `View`.
@@ -23,9 +25,12 @@
 #![doc = include_str!("../guide/transitions.md")]
 
 mod acts;
+mod asks;
+mod away;
 mod bounds;
 mod change;
 mod clearance;
+mod day_report;
 mod decision;
 mod digest;
 #[cfg(test)]
@@ -45,13 +50,16 @@ mod pain;
 mod pair;
 mod probe;
 mod region;
+mod result;
 mod retraction;
 mod session;
+mod set_aside;
 mod setup;
 mod shared;
 mod sitting;
 mod state;
 mod status;
+mod step_back;
 mod stop;
 mod stored;
 #[cfg(test)]
@@ -60,6 +68,7 @@ mod transitions;
 mod view;
 mod waiting;
 
+pub use asks::OpenAsk;
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
 pub(crate) use fold::{When, fold_on, fold_watched};
@@ -77,7 +86,7 @@ pub(crate) use moves::one_load_back;
 pub(crate) use pair::{rest_missing, strict_hurt};
 pub use region::RegionState;
 pub(crate) use retraction::OPEN_SESSIONS;
-pub use shared::{ClearanceInForce, OpenAsk};
+pub use shared::ClearanceInForce;
 pub(crate) use shared::{FALL_DAYS, FALL_PART};
 pub use sitting::Sitting;
 pub use state::{LiftState, State};

@@ -1,18 +1,38 @@
 //! The morning after: flares in a row, and mornings that raised nothing.
 
+use super::foreseen::Foreseen;
 use super::lift::Now;
 use super::region::RegionState;
 use super::retraction::Flare;
 use super::sitting::Sitting;
 use super::state::State;
 use super::status::Status;
+use crate::error::Error;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Name};
+use crate::record::NextDayReport;
 
 /// Flares in a row that step the lifts of a region back.
 const FLARES_TO_STEP_BACK: u8 = 2;
 
 impl State {
+    pub(crate) fn take_next_day(
+        &mut self,
+        report: &NextDayReport,
+        on: Day,
+        event: u32,
+        foreseen: &Foreseen,
+    ) -> Result<(), Error> {
+        // Not asked is no answer.
+        let Some(pain) = &report.pain else { return Ok(()) };
+        self.take_pain_list(pain, on, event)?;
+        self.take_flares(foreseen.flare(event), on);
+        let trained = self.day_of(report.session).filter(|trained| *trained < on);
+        self.calm_regions(trained);
+        self.confirm(|sitting| Some(sitting.day) == trained, on);
+        Ok(())
+    }
+
     /// A flare holds; a second one in a row steps back. One that is told twice counts once.
     pub(crate) fn take_flares(&mut self, flare: Option<&Flare>, on: Day) {
         let Some(flare) = flare else { return };
@@ -36,7 +56,7 @@ impl State {
             let now = &lift.now;
             let rests = !now.status.is_trained() || matches!(now.status, Status::Resting { .. });
             if !rests && !went_back_since(now, trained) {
-                super::session::step_back(lift, on, &all.policy);
+                super::step_back::step_back(lift, on, &all.policy);
             }
         }
     }

@@ -4,19 +4,18 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::foreseen::Foreseen;
-use super::judge::{Judged, Said, judge};
+use super::judge::{Said, judge};
 use super::layoff::returned;
 use super::lift::Lift;
+use super::result::{Facts, take_result};
 use super::setup::{note_rack, note_setup};
-use super::sitting::Sitting;
 use super::state::State;
-use super::status::{Purpose, Status};
+use super::status::Purpose;
 use super::view::View;
 use crate::error::{Code, Error};
 use crate::gate::Outcome;
-use crate::quantity::{Day, Mass, Name};
-use crate::reason::OverrideEnd;
-use crate::record::{LiftSession, Parameters, Policy, Session};
+use crate::quantity::{Day, Name};
+use crate::record::{LiftSession, Session};
 
 impl State {
     pub(crate) fn take_session(
@@ -193,15 +192,6 @@ fn partner_hurt_today(view: &View<'_>) -> bool {
     view.shared.regions.iter().any(|region| strict(&region.id) && region.hurts_on(view.on))
 }
 
-/// What a result needs to know beside the lift itself.
-struct Facts {
-    below_usual: bool,
-    may_restore: bool,
-    /// Something comes before training.
-    first: bool,
-    all: Arc<Parameters>,
-}
-
 /// Whether something comes before training: what was said and is open, or was said on this day; an illness that nobody has
 /// cleared; a limit of which nobody can tell whom it concerns.
 fn comes_first(view: &View<'_>) -> bool {
@@ -224,161 +214,4 @@ fn may_restore(view: &View<'_>) -> bool {
         && !shared.class_on(view.on).is_below()
         && shared.unknown == 0
         && view.is_guarded()
-}
-
-fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
-    let now = &mut lift.now;
-    now.last_session = Some(on);
-    now.short = result.short;
-    now.refused = None;
-    now.override_ended = None;
-    now.override_past = None;
-    now.below_band = result.heaviest.filter(|load| lies_below_band(now.purpose, *load));
-    now.fault.clone_from(&result.fault);
-    if result.watched_held {
-        now.watched = None;
-    }
-    if result.weak.is_some() {
-        now.weak.clone_from(&result.weak);
-    }
-    if !now.status.is_trained() {
-        return;
-    }
-    if matches!(now.status, Status::Resting { .. }) {
-        if now.purpose == Purpose::Rest {
-            return;
-        }
-        now.wake(on);
-    }
-    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing; what is worse
-    // counts.
-    if facts.first && result.outcome == Outcome::Pass {
-        if now.status == Status::Learning {
-            count_learning(lift, on);
-        }
-        return;
-    }
-    if !facts.first {
-        now.half_sessions = now.half_sessions.saturating_sub(1);
-        now.partner_pain = false;
-    }
-    now.here.0 = now.here.0.saturating_add(1);
-    let asked = facts.all.policy.reserve_to_advance.halves();
-    now.remember(Sitting {
-        session: event,
-        day: on,
-        outcome: result.outcome,
-        critical: result.critical,
-        below_usual: facts.below_usual,
-        at_grant: result.short.is_none(),
-        confirmed: false,
-        short_of_reserve: result.least_said.is_some_and(|left| left < asked),
-        effort_unsaid: result.effort_unsaid,
-        miss_unplaced: result.miss_unplaced,
-        other_rater: now.other_rater,
-        scored: result.scored,
-        acceptable: result.acceptable,
-    });
-    match result.outcome {
-        Outcome::Pass => take_pass(lift, on, facts),
-        Outcome::NotScored => take_neutral(lift, on),
-        Outcome::Fail
-            if facts.below_usual && !result.critical && now.neutral < facts.all.policy.neutral_fails =>
-        {
-            now.neutral += 1;
-            take_neutral(lift, on);
-        }
-        Outcome::Fail => take_fail(lift, result, on, &facts.all.policy),
-    }
-}
-
-fn take_pass(lift: &mut Lift, on: Day, facts: &Facts) {
-    let now = &mut lift.now;
-    now.fails = 0;
-    now.neutral = 0;
-    match &mut now.status {
-        Status::Learning => count_learning(lift, on),
-        Status::Consolidating => now.settle(on),
-        Status::ReadyToAdvance { since } => *since = on,
-        Status::SteppingBack { passes, .. } => {
-            *passes = passes.saturating_add(1);
-            if *passes >= facts.all.policy.step_back_passes {
-                now.lead_on(on);
-            }
-        }
-        Status::Returning { passes, .. } => {
-            *passes = passes.saturating_add(1);
-            super::layoff::finish_return(lift, on, &facts.all.policy, facts.may_restore);
-        }
-        _ => {}
-    }
-}
-
-/// A session that is neither a pass nor a fail: an offer does not outlast it, and calibration counts its day.
-fn take_neutral(lift: &mut Lift, on: Day) {
-    lift.now.withdraw_offer(on);
-    if lift.now.status == Status::Learning {
-        count_learning(lift, on);
-    }
-}
-
-fn take_fail(lift: &mut Lift, result: &Judged, on: Day, policy: &Policy) {
-    let now = &mut lift.now;
-    now.fails = now.fails.saturating_add(1);
-    now.neutral = 0;
-    now.withdraw_offer(on);
-    let hurt = now.status == Status::Consolidating && result.critical && result.pain;
-    match &mut now.status {
-        Status::Learning => count_learning(lift, on),
-        Status::SteppingBack { passes, .. } | Status::Returning { passes, .. } => *passes = 0,
-        _ => {}
-    }
-    if lift.now.fails >= policy.fails_to_step_back || hurt {
-        step_back(lift, on, policy);
-    }
-}
-
-/// Calibration ends when its days are done and the last session passed.
-fn count_learning(lift: &mut Lift, on: Day) {
-    let now = &mut lift.now;
-    now.calibration.done = now.calibration.done.saturating_add(1);
-    if !now.calibration.is_open() && now.last_passed() {
-        now.settle(on);
-    }
-}
-
-/// Goes one step easier and looks again.
-pub(crate) fn step_back(lift: &mut Lift, on: Day, policy: &Policy) {
-    let before = lift.now.grant;
-    let grant = super::moves::one_step_back(lift, policy);
-    let on_plan = is_within_band(&lift.now, &grant);
-    let now = &mut lift.now;
-    now.stand_easier(grant, on);
-    now.keep_easing_only(OverrideEnd::StepBack);
-    if on_plan {
-        return;
-    }
-    now.forgo_restoring();
-    let from = (grant.load() < before.load()).then_some(before.load());
-    match &mut now.status {
-        Status::Returning { passes, .. } => {
-            *passes = 0;
-            now.stepped_from = from;
-        }
-        _ => now.enter(Status::SteppingBack { from, passes: 0 }, on),
-    }
-}
-
-/// Whether a load lies below the band of a maintained lift.
-fn lies_below_band(purpose: Purpose, load: Mass) -> bool {
-    matches!(purpose, Purpose::Maintain { not_below: Some(lowest) } if load < lowest)
-}
-
-/// Whether a maintained lift that goes there stays within the band that the coach has set.
-fn is_within_band(now: &super::lift::Now, to: &crate::record::Grant) -> bool {
-    let band = match now.purpose {
-        Purpose::Maintain { not_below } if now.status == Status::Maintaining => not_below,
-        _ => None,
-    };
-    band.is_some_and(|lowest| to.load() >= lowest && now.grant.with_load(to.load()) == *to)
 }

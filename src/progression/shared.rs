@@ -2,22 +2,19 @@
 
 use alloc::vec::Vec;
 
+use super::asks::OpenAsk;
+use super::day_report::TodayReport;
 use super::region::RegionState;
 use super::status::Stop;
-use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Mass, Name};
-use crate::reason::Reason;
-use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, LayoffReason, Lifter, Parameters};
-use crate::sign::Ask;
+use crate::record::{ClearanceLimits, ClearanceStatus, Layoff, Lifter, Parameters};
 
 /// Days over which a fall in body mass is looked at, and the part of it that is to be talked over with a clinician.
 pub(crate) const FALL_DAYS: i32 = 183;
 pub(crate) const FALL_PART: f64 = 0.05;
 /// The most sessions that an answer may still speak of.
 pub(crate) const MOST_SESSIONS: usize = 16;
-/// The most breaks kept, so that a state stays small.
-pub(crate) const MOST_LAYOFFS: usize = 8;
 /// The most body masses kept, so that a state stays small.
 pub(crate) const MOST_MASSES: usize = 12;
 
@@ -59,57 +56,11 @@ pub(crate) struct Shared {
     /// Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub(crate) sessions: Vec<(u32, Day)>,
+    /// Lifts left out so long ago that the day of their last session is all that is kept, in its order.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub(crate) laid_by: Vec<(Name, Day)>,
     /// Events of unknown kinds so far.
     pub(crate) unknown: u32,
-}
-
-/// Something said when asked before training, that nobody has answered yet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-#[non_exhaustive]
-pub struct OpenAsk {
-    /// What.
-    pub ask: Ask,
-    /// Said first on that day.
-    pub since: Day,
-}
-
-/// The day's answers as the state keeps them.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub(crate) struct TodayReport {
-    /// Which day.
-    pub(crate) day: Day,
-    /// Its class.
-    pub(crate) class: DayClass,
-    /// The questions that come first were asked.
-    pub(crate) asks_asked: bool,
-    /// Pain was asked.
-    pub(crate) pain_asked: bool,
-    /// The first thing said today that comes before training, whether or not it was answered since.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub(crate) raised: Option<Ask>,
-    /// Minutes there are.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub(crate) minutes: Option<u16>,
-}
-
-/// A planned break or an illness, as noted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Away {
-    /// Its last day, where one was noted.
-    pub(crate) until: Option<Day>,
-    pub(crate) ill: bool,
-}
-
-impl Away {
-    /// Why nothing is trained.
-    pub(crate) fn reason(self) -> Reason {
-        match self.until.filter(|_| self.ill) {
-            Some(until) => Reason::IllUntil { until },
-            None => Reason::PlannedBreak { until: self.until },
-        }
-    }
 }
 
 /// The clearance in force.
@@ -143,6 +94,7 @@ impl Shared {
             pain_asked: None,
             pain_on: None,
             sessions: Vec::new(),
+            laid_by: Vec::new(),
             unknown: 0,
         }
     }
@@ -202,16 +154,6 @@ impl Shared {
         limited || self.region(id).is_some_and(RegionState::is_open)
     }
 
-    /// The answers of that day.
-    pub(crate) fn report_on(&self, on: Day) -> Option<&TodayReport> {
-        self.today.as_ref().filter(|report| report.day == on)
-    }
-
-    /// The day's class: what was reported today, else unknown.
-    pub(crate) fn class_on(&self, on: Day) -> DayClass {
-        self.report_on(on).map_or(DayClass::Unknown, |report| report.class)
-    }
-
     /// Whether a lifter of that age counts as older; an age that nobody told counts so.
     pub(crate) fn is_older(&self, from_years: u8, on: Day) -> bool {
         self.lifter.oldest_on(on).is_none_or(|age| age >= i32::from(from_years))
@@ -244,44 +186,6 @@ impl Shared {
         all: &'a Parameters,
     ) -> impl Iterator<Item = &'a RegionState> {
         self.regions.iter().filter(|region| region.stop.is_some() && !is_loaded(all, &region.id))
-    }
-
-    /// The planned break or the illness within whose dates that day lies; of several the one that ends last. A planned
-    /// break without an end lasts until training goes on.
-    pub(crate) fn away_on(&self, on: Day) -> Option<Away> {
-        let covers = |layoff: &&Layoff| match layoff.reason {
-            LayoffReason::Well => false,
-            LayoffReason::Planned => layoff.from <= on && layoff.to.is_none_or(|to| on <= to),
-            LayoffReason::Ill => layoff.from <= on && layoff.to.is_some_and(|to| on <= to),
-        };
-        let away = |layoff: &Layoff| Away { until: layoff.to, ill: layoff.reason == LayoffReason::Ill };
-        self.layoffs.iter().filter(covers).map(away).max_by_key(|away| (away.until.is_none(), away.until))
-    }
-
-    /// Keeps a planned break or an illness; one of the same kind that begins on the same day is noted anew. Of more than a
-    /// state keeps the one that ends first is forgotten.
-    pub(crate) fn note_layoff(&mut self, layoff: &Layoff) {
-        if layoff.reason == LayoffReason::Well {
-            return;
-        }
-        self.layoffs.retain(|kept| (kept.reason, kept.from) != (layoff.reason, layoff.from));
-        self.layoffs.push(layoff.clone());
-        if self.layoffs.len() > MOST_LAYOFFS {
-            let ends = |at: &usize| self.layoffs.get(*at).map(|kept| (kept.to.is_none(), kept.to));
-            if let Some(first) = (0..self.layoffs.len()).min_by_key(ends) {
-                self.layoffs.remove(first);
-            }
-        }
-    }
-
-    /// Training on that day ends the breaks that have begun.
-    pub(crate) fn end_layoffs(&mut self, on: Day) {
-        self.layoffs.retain(|layoff| layoff.from > on);
-    }
-
-    /// Something that comes before training was said on that day, and is answered by now.
-    pub(crate) fn asked_and_answered(&self, on: Day) -> Option<Ask> {
-        self.report_on(on).and_then(|report| report.raised).filter(|_| self.asks.is_empty())
     }
 
     /// The last day on which anything was trained.

@@ -4,9 +4,10 @@ use alloc::string::String;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::asks::OpenAsk;
 use super::lift::{Lift, Now};
 use super::region::RegionState;
-use super::shared::{ClearanceInForce, OpenAsk, Shared};
+use super::shared::{ClearanceInForce, Shared};
 use super::status::{Purpose, Status, Stop};
 use super::view::{Partner, View};
 use crate::condition::DayClass;
@@ -171,6 +172,12 @@ impl State {
     /// Lifts that the parameters in force leave out, by id. They come back as they stood, under the layoff table.
     pub fn set_aside(&self) -> impl ExactSizeIterator<Item = LiftState<'_>> {
         self.set_aside.iter().map(|lift| LiftState { lift })
+    }
+
+    /// Lifts left out so long ago that the day of their last session is all that is kept. Declared again they begin at their
+    /// start, under the layoff table.
+    pub fn laid_by(&self) -> impl ExactSizeIterator<Item = (&Name, Day)> {
+        self.shared.laid_by.iter().map(|(id, last)| (id, *last))
     }
 
     /// Every region that was ever declared.

@@ -14,9 +14,24 @@ pub struct WayBack {
     pub row: u8,
     /// Days of the break; 0 after a stop.
     pub gap: u16,
+    /// Load from which a step back was taken on it last.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub stepped_from: Option<Mass>,
+    /// Day on which the stop that it comes back from was lifted.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub reopened: Option<Day>,
+    /// An illness was part of what it comes back from.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub after_illness: bool,
 }
 
 impl WayBack {
+    /// A way back on which nothing else is to be told.
+    #[must_use]
+    pub const fn new(cap: Mass, row: u8, gap: u16) -> WayBack {
+        WayBack { cap, row, gap, stepped_from: None, reopened: None, after_illness: false }
+    }
+
     /// The first row alone gives the load back after one pass; from here on it does not.
     pub(crate) fn without_restoring(self) -> WayBack {
         WayBack { row: if self.row == 1 { 2 } else { self.row }, ..self }
@@ -118,6 +133,12 @@ impl Status {
     #[must_use]
     pub const fn is_stopped(&self) -> bool {
         matches!(self, Status::StoppedRefer { .. })
+    }
+
+    /// Whether a move or a step back has still to be seen to hold.
+    #[must_use]
+    pub const fn is_to_be_seen(&self) -> bool {
+        matches!(self, Status::Consolidating | Status::SteppingBack { .. })
     }
 
     /// Whether a move waits to be taken.

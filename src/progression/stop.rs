@@ -62,9 +62,15 @@ impl State {
 
     /// Halts the lifts of a region.
     pub(crate) fn stop_region(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
-        let features = answer.features.iter().flatten().copied().collect();
-        let stop = Stop { features, ..Stop::new(on, event, Vec::new()) };
-        self.shared.known_mut(&answer.region)?.stop = Some(stop);
+        let region = self.shared.known_mut(&answer.region)?;
+        // What came with the pain earlier and was not taken back by a clearance still stands: not said again is not none.
+        let mut features = region.stop.take().map(|earlier| earlier.features).unwrap_or_default();
+        for feature in answer.features.iter().flatten() {
+            if !features.contains(feature) {
+                features.push(*feature);
+            }
+        }
+        region.stop = Some(Stop { features, ..Stop::new(on, event, Vec::new()) });
         self.halt_where_stopped(on);
         Ok(())
     }
@@ -118,12 +124,11 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
     now.stand_easier(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
     now.keep_easing_only(OverrideEnd::Stop);
     now.half_sessions = HALF_SESSIONS;
-    now.reopened = Some(on);
     // Two passing sessions lead on from here; the load before is not simply restored.
     let way = WayBack {
-        cap: before.load(),
-        row: way.map_or(2, |way| way.row.max(2)),
-        gap: way.map_or(0, |way| way.gap),
+        reopened: Some(on),
+        after_illness: way.is_some_and(|way| way.after_illness),
+        ..WayBack::new(before.load(), way.map_or(2, |way| way.row.max(2)), way.map_or(0, |way| way.gap))
     };
     let status = match now.purpose {
         Purpose::Retire => Status::Retired,

@@ -125,6 +125,13 @@ fn is_rack(starts_from: &StartsFrom) -> bool {
 }
 
 impl LiftParameters {
+    /// The same without names for people, which change nothing.
+    pub(crate) fn without_names(&self) -> LiftParameters {
+        let mut plain = LiftParameters { name: None, ..self.clone() };
+        plain.rungs.iter_mut().for_each(|rung| rung.name = None);
+        plain
+    }
+
     /// What people call it.
     #[must_use]
     pub fn label(&self) -> &Name {

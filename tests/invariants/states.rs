@@ -11,7 +11,7 @@ use bismar::value::Value;
 
 #[test]
 fn every_state_has_its_name_and_all_but_two_are_trained() {
-    let way = WayBack { cap: kg(100.0), row: 2, gap: 30 };
+    let way = WayBack::new(kg(100.0), 2, 30);
     let since = "2025-01-06".parse().unwrap();
     let named = [
         (Status::Learning, "learning", true),

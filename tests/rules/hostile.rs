@@ -4,10 +4,11 @@
 use super::world::*;
 use bismar::condition::DayClass;
 use bismar::error::Code;
+use bismar::gate::{Criterion, Mark, Outcome};
 use bismar::progression::State;
 use bismar::quantity::Pain;
 use bismar::record::*;
-use bismar::sign::StopSign;
+use bismar::sign::{PainFeature, StopSign};
 use bismar::value::Value;
 
 fn set(world: &mut World, all: Parameters) {
@@ -169,4 +170,209 @@ fn a_start_taken_before_may_lie_above_what_is_left() {
     all.lifts[1].start.work.load = kg(30.0);
     set(&mut world, all);
     assert_eq!(world.today("squat").load, Some(kg(30.0)));
+}
+
+/// The squat with one more critical point.
+fn with_feet() -> Parameters {
+    let mut all = parameters();
+    all.lifts[0].criteria.push(Criterion::critical("feet").unwrap());
+    all
+}
+
+/// Two sets of the squat at 60 kg, with that mark for the feet.
+fn with_marks_for_feet(feet: Mark) -> LiftSession {
+    let mut sets = World::sets(kg(60.0), 2, true);
+    for set in &mut sets {
+        let marks = set.marks.take().unwrap();
+        set.marks = Some(marks.with("feet", feet).unwrap());
+    }
+    LiftSession::as_granted(name("squat"), sets)
+}
+
+#[test]
+fn a_point_added_between_two_sessions_of_a_day_leaves_the_log_readable() {
+    let last = |world: &World| {
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now().clone();
+        (now.sittings.last().map(|last| last.outcome), now.fails, now.fault)
+    };
+    for feet in [Mark::Met, Mark::NotSeen, Mark::NotMet] {
+        let mut world = World::on_offer("squat");
+        world.train("squat", true);
+        set(&mut world, with_feet());
+        world.train_with(with_marks_for_feet(feet));
+        assert!(!world.is_offered("squat"), "{feet:?}");
+        // The day has counted; what was lost counts all the same.
+        let expected = match feet {
+            Mark::NotMet => (Some(Outcome::Fail), 1, Some(name("feet"))),
+            _ => (None, 0, None),
+        };
+        assert_eq!(last(&world), expected, "{feet:?}");
+    }
+}
+
+#[test]
+fn one_day_of_fails_is_one_though_the_lift_is_set_otherwise_within_it() {
+    let squat = |world: &World| {
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now().clone();
+        (now.fails, now.sittings.last().map(|last| last.outcome), now.here.0)
+    };
+    for outcomes in [[false, false], [false, true], [true, false]] {
+        let mut world = World::on_offer("squat");
+        let (_, _, days) = squat(&world);
+        world.train("squat", outcomes[0]);
+        let mut all = parameters();
+        all.lifts[0].step_cap = Some(0.05);
+        set(&mut world, all);
+        world.train("squat", outcomes[1]);
+        assert_eq!(squat(&world), (1, Some(Outcome::Fail), days + 1), "{outcomes:?}");
+    }
+}
+
+#[test]
+fn a_later_session_by_other_parameters_leaves_no_pass_that_it_did_not_show() {
+    for (load, outcome) in [(60.0, Outcome::Pass), (50.0, Outcome::NotScored)] {
+        let mut world = World::on_offer("squat");
+        world.train("squat", true);
+        let mut all = parameters();
+        all.lifts[0].step_cap = Some(0.05);
+        set(&mut world, all);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(load), 2, true)));
+        let state = world.state();
+        let last = *state.lift_state(&name("squat")).unwrap().now().sittings.last().unwrap();
+        assert_eq!(last.outcome, outcome);
+        world.morning();
+        world.wait(3).day_report(DayClass::Within);
+        assert_eq!(world.is_offered("squat"), outcome == Outcome::Pass, "{:?}", world.against("squat"));
+    }
+}
+
+#[test]
+fn names_changed_between_two_sessions_of_a_day_change_nothing() {
+    let stands = |all: Parameters| {
+        let mut world = World::on_offer("squat");
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 1, true)));
+        set(&mut world, all);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 1, true)));
+        world.state().lift_state(&name("squat")).unwrap().now().clone()
+    };
+    let mut named = parameters();
+    named.lifts[0].name = Some(name("back squat"));
+    named.lifts[0].rungs[1].name = Some(name("to parallel"));
+    let plain = stands(parameters());
+    assert_eq!(plain.sittings.last().map(|last| last.outcome), Some(Outcome::Pass));
+    assert_eq!(stands(named), plain);
+}
+
+fn planned(world: &World, to: Option<bismar::quantity::Day>) -> EventKind {
+    EventKind::LayoffNoted(Layoff { from: world.day, to, reason: LayoffReason::Planned })
+}
+
+#[test]
+fn no_break_stands_for_the_pass_that_a_move_has_still_to_show() {
+    let moved = || {
+        let mut world = World::on_offer("squat");
+        world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+        assert_eq!(world.today("squat").status.as_str(), "consolidating");
+        world
+    };
+    let role = |role| EventKind::RoleSet(RoleSet { lift: name("squat"), role, not_below: None });
+    let mut away = moved();
+    let end = away.day.plus(3).unwrap();
+    away.add(planned(&away, Some(end)));
+    away.wait(5).day_report(DayClass::Within);
+    assert_eq!(away.today("squat").status.as_str(), "consolidating");
+    let mut rested = moved();
+    rested.add(role(Role::Rest));
+    rested.wait(5).add(role(Role::Train));
+    rested.day_report(DayClass::Within);
+    assert_eq!(rested.today("squat").status.as_str(), "returning");
+    for mut world in [away, rested] {
+        // Not scored is no pass.
+        let mut sets = World::sets(world.today("squat").load.unwrap(), 2, true);
+        sets.iter_mut().for_each(|set| set.marks = None);
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        assert_ne!(world.today("squat").status.as_str(), "holding");
+    }
+}
+
+#[test]
+fn of_two_answers_about_the_time_there_is_the_shorter_stands() {
+    for minutes in [[0, 90], [90, 0]] {
+        let mut world = World::on_offer("squat");
+        for minutes in minutes {
+            let report = DayReport { minutes: Some(minutes), ..DayReport::all_well(DayClass::Within) };
+            world.add(EventKind::DayReport(report));
+        }
+        assert_eq!(world.state().minutes_on(world.day), Some(0));
+        assert_eq!(world.today("squat").load, None, "no time trains nothing");
+    }
+}
+
+#[test]
+fn numbness_stands_though_a_later_answer_leaves_it_out() {
+    let features =
+        |world: &World| world.state().region(&name("knee")).unwrap().stop.clone().unwrap().features;
+    for later in [None, Some(Vec::new()), Some(vec![PainFeature::Sharp])] {
+        let mut world = World::on_offer("squat");
+        let numb = Some(vec![PainFeature::Numbness]);
+        let answer =
+            |score, features| PainAnswer { region: name("knee"), score: Pain::new(score).unwrap(), features };
+        world.add(EventKind::PainReport(answer(6, numb)));
+        world.add(EventKind::PainReport(answer(6, later.clone())));
+        let mut expected = vec![PainFeature::Numbness];
+        expected.extend(later.into_iter().flatten());
+        assert_eq!(features(&world), expected);
+    }
+}
+
+/// A lift of its own for each number, with nothing else.
+fn alone(at: usize) -> Parameters {
+    let lifts = vec![lift(&format!("lift {at:02}"), "knee", 60.0)];
+    Parameters { lifts, ..parameters() }
+}
+
+#[test]
+fn a_lift_left_out_after_sixteen_others_is_not_refused_and_comes_back_under_its_break() {
+    let mut world = World::new(alone(0));
+    for at in 0..40 {
+        set(&mut world, alone(at));
+        let id = format!("lift {at:02}");
+        world.good_day(&id);
+        world.wait(20);
+    }
+    let state = world.state();
+    assert_eq!((state.set_aside().len(), state.laid_by().len()), (16, 23));
+    let text = state.to_json().unwrap();
+    assert_eq!(State::from_json(&text).unwrap(), state);
+    // Nearly two years ago: the last row of the table, at the lightest load.
+    set(&mut world, alone(3));
+    world.day_report(DayClass::Within);
+    let today = world.today("lift 03");
+    assert_eq!((today.status.as_str(), today.load), ("returning", Some(kg(20.0))), "{:?}", today.reasons);
+    assert!(says(&today, "layoff") && world.state().laid_by().all(|(id, _)| *id != name("lift 03")));
+}
+
+#[test]
+fn a_lift_is_laid_by_once_its_stop_is_lifted_and_not_before() {
+    let alone_of_the_back = |at| {
+        let mut all = alone(at);
+        all.lifts[0].regions = vec![name("back")];
+        all
+    };
+    let mut world = World::new(alone(0));
+    world.good_day("lift 00");
+    world.pain("knee", 7);
+    for at in 1..=16 {
+        set(&mut world, alone_of_the_back(at));
+        world.wait(20);
+    }
+    // Nobody loads the knee now, so that its stop holds every one of them.
+    let error = world.turned_away(EventKind::ParametersChanged(Box::new(alone_of_the_back(17))));
+    assert_eq!((error.code(), error.field()), (Code::TooMany, "lifts set aside"));
+    world.clear();
+    world.sign_off(SignOffScope::Region(name("knee")));
+    set(&mut world, alone_of_the_back(17));
+    assert_eq!(world.state().set_aside().len(), 16);
 }

@@ -52,7 +52,7 @@ fn every_sign_and_every_question_is_said() {
 
 #[test]
 fn every_state_and_every_class_of_a_day_is_said() {
-    let way = WayBack { cap: kg(60.0), row: 1, gap: 12 };
+    let way = WayBack::new(kg(60.0), 1, 12);
     let states = [
         Status::Learning,
         Status::Holding,

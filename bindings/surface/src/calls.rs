@@ -16,7 +16,7 @@ pub type Call = fn(&Value) -> Result<Value, Error>;
 
 /// All of them in the order of their numbers, each with its key.
 pub fn numbered() -> impl Iterator<Item = (&'static str, Call)> {
-    let entries = parts::entries().into_iter().map(|entry| (entry.key, entry.call as Call));
+    let entries = parts::entries().into_iter().map(|entry| (entry.key, entry.function() as Call));
     entries.chain(doors().map(|door| (door.key, door.call as Call)))
 }
 

@@ -4,9 +4,11 @@ use std::boxed::Box;
 use std::sync::Arc;
 use std::vec::Vec;
 
+use super::super::asks::OpenAsk;
+use super::super::day_report::TodayReport;
 use super::super::lift::{Lift, Now, SetupSeen};
 use super::super::region::RegionState;
-use super::super::shared::{ClearanceInForce, OpenAsk, Shared, TodayReport};
+use super::super::shared::{ClearanceInForce, Shared};
 use super::super::sitting::{SITTINGS, Sitting};
 use super::super::state::State;
 use super::super::status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};
@@ -41,7 +43,7 @@ keep!(Place { rung, range, tempo });
 keep!(Work { sets, reps, load });
 keep!(Grant { place, work });
 
-keep!(WayBack { cap, row } said { gap: 0 });
+keep!(WayBack { cap, row } said { gap: 0, stepped_from: None, reopened: None, after_illness: false });
 
 impl Kept for Status {
     fn put(&self, out: &mut Written) {
@@ -227,10 +229,7 @@ keep!(Now {
     override_ended: None,
     override_past: None,
     restarted: None,
-    stepped_from: None,
     below_band: None,
-    reopened: None,
-    after_illness: false,
 });
 
 keep!(Stop { cleared, signed } said { since: any_day(), event: 1, signs: Vec::new(), features: Vec::new() });
@@ -271,6 +270,7 @@ impl Kept for Shared {
             pain_asked,
             pain_on,
             sessions,
+            laid_by: _,
             unknown,
         } = self;
         regions.put(out);

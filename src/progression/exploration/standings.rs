@@ -13,7 +13,7 @@ use crate::quantity::Day;
 
 /// One of each.
 pub(in super::super) fn statuses() -> [Status; 10] {
-    let way = WayBack { cap: kg(20.0), row: 2, gap: 6 };
+    let way = WayBack::new(kg(20.0), 2, 6);
     [
         Status::Learning,
         Status::Holding,

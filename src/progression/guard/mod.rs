@@ -162,7 +162,7 @@ fn pain_asked(s: &Situation<'_>) -> Vec<Reason> {
 fn state_allows(s: &Situation<'_>) -> Vec<Reason> {
     let now = s.now();
     let away = s.view.shared.away_on(s.view.on);
-    let mut reasons: Vec<Reason> = away.map(super::shared::Away::reason).into_iter().collect();
+    let mut reasons: Vec<Reason> = away.map(super::away::Away::reason).into_iter().collect();
     // What a lift is kept for stands against a step from the start, whatever it first has to get through.
     let kept = matches!(now.purpose, Purpose::Maintain { .. });
     let kept = kept && now.status != Status::Maintaining && now.status.is_trained();

@@ -46,7 +46,7 @@ macro_rules! entries {
     ($($key:literal $answer:path),+ $(,)?) => {
         /// Every answer by its name.
         pub static ENTRIES: &[Entry] =
-            &[$(Entry { key: $key, call: |given| through(given, $answer) }),+];
+            &[$(Entry::new($key, |given| through(given, $answer))),+];
     };
 }
 

@@ -23,7 +23,7 @@ fn map(fields: &[(&str, Value)]) -> Value {
 
 fn ask(key: &str, fields: &[(&str, Value)]) -> Result<Value, bismar::Error> {
     let entry = ENTRIES.iter().find(|entry| entry.key == key).unwrap();
-    (entry.call)(&map(fields))
+    entry.call(&map(fields))
 }
 
 fn list(value: &Value) -> &[Value] {

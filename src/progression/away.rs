@@ -1,0 +1,88 @@
+//! Planned breaks and illnesses as noted: nothing is trained on their days, until training goes on.
+
+use super::shared::Shared;
+use super::state::State;
+use crate::quantity::Day;
+use crate::reason::{OverrideEnd, Reason};
+use crate::record::{Layoff, LayoffReason};
+
+/// The most breaks kept, so that a state stays small.
+pub(crate) const MOST_LAYOFFS: usize = 8;
+
+/// A planned break or an illness, as noted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Away {
+    /// Its last day, where one was noted.
+    pub(crate) until: Option<Day>,
+    pub(crate) ill: bool,
+}
+
+impl Away {
+    /// Why nothing is trained.
+    pub(crate) fn reason(self) -> Reason {
+        match self.until.filter(|_| self.ill) {
+            Some(until) => Reason::IllUntil { until },
+            None => Reason::PlannedBreak { until: self.until },
+        }
+    }
+}
+
+impl State {
+    pub(crate) fn take_layoff(&mut self, layoff: &Layoff, on: Day) {
+        if layoff.reason == LayoffReason::Ill {
+            self.shared.ill_since = Some(layoff.from);
+            let all = self.lifts.iter_mut().chain(&mut self.set_aside);
+            for lift in all {
+                lift.now.ill = true;
+                // What was allowed above the grant was allowed to somebody well.
+                lift.now.keep_easing_only(OverrideEnd::Illness);
+            }
+        }
+        self.shared.note_layoff(layoff);
+        // One that is still to come, or is over, leaves the lifts as they stand.
+        let now = layoff.from <= on && layoff.to.is_none_or(|to| on <= to);
+        if layoff.reason == LayoffReason::Planned && now {
+            for lift in &mut self.lifts {
+                let now = &mut lift.now;
+                if now.status.is_trained() && !now.status.is_to_be_seen() {
+                    now.rest(on);
+                }
+            }
+        }
+    }
+}
+
+impl Shared {
+    /// The planned break or the illness within whose dates that day lies; of several the one that ends last. A planned
+    /// break without an end lasts until training goes on.
+    pub(crate) fn away_on(&self, on: Day) -> Option<Away> {
+        let covers = |layoff: &&Layoff| match layoff.reason {
+            LayoffReason::Well => false,
+            LayoffReason::Planned => layoff.from <= on && layoff.to.is_none_or(|to| on <= to),
+            LayoffReason::Ill => layoff.from <= on && layoff.to.is_some_and(|to| on <= to),
+        };
+        let away = |layoff: &Layoff| Away { until: layoff.to, ill: layoff.reason == LayoffReason::Ill };
+        self.layoffs.iter().filter(covers).map(away).max_by_key(|away| (away.until.is_none(), away.until))
+    }
+
+    /// Keeps a planned break or an illness; one of the same kind that begins on the same day is noted anew. Of more than a
+    /// state keeps the one that ends first is forgotten.
+    pub(crate) fn note_layoff(&mut self, layoff: &Layoff) {
+        if layoff.reason == LayoffReason::Well {
+            return;
+        }
+        self.layoffs.retain(|kept| (kept.reason, kept.from) != (layoff.reason, layoff.from));
+        self.layoffs.push(layoff.clone());
+        if self.layoffs.len() > MOST_LAYOFFS {
+            let ends = |at: &usize| self.layoffs.get(*at).map(|kept| (kept.to.is_none(), kept.to));
+            if let Some(first) = (0..self.layoffs.len()).min_by_key(ends) {
+                self.layoffs.remove(first);
+            }
+        }
+    }
+
+    /// Training on that day ends the breaks that have begun.
+    pub(crate) fn end_layoffs(&mut self, on: Day) {
+        self.layoffs.retain(|layoff| layoff.from > on);
+    }
+}

@@ -1,0 +1,189 @@
+//! What the result of a session means for the course of its lift.
+
+use alloc::sync::Arc;
+
+use super::judge::Judged;
+use super::lift::{Lift, Now};
+use super::sitting::Sitting;
+use super::status::{Purpose, Status};
+use super::step_back::step_back;
+use crate::gate::Outcome;
+use crate::quantity::{Day, Mass};
+use crate::record::{Parameters, Policy};
+
+/// What a result needs to know beside the lift itself.
+pub(crate) struct Facts {
+    pub(crate) below_usual: bool,
+    pub(crate) may_restore: bool,
+    /// Something comes before training.
+    pub(crate) first: bool,
+    pub(crate) all: Arc<Parameters>,
+}
+
+/// Takes what a session came to.
+pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
+    let now = &mut lift.now;
+    let again = now.last_session.replace(on) == Some(on);
+    now.short = result.short;
+    now.refused = None;
+    now.override_ended = None;
+    now.override_past = None;
+    now.below_band = result.heaviest.filter(|load| lies_below_band(now.purpose, *load));
+    now.fault.clone_from(&result.fault);
+    if result.watched_held {
+        now.watched = None;
+    }
+    if result.weak.is_some() {
+        now.weak.clone_from(&result.weak);
+    }
+    if !now.status.is_trained() {
+        return;
+    }
+    if matches!(now.status, Status::Resting { .. }) {
+        if now.purpose == Purpose::Rest {
+            return;
+        }
+        now.wake(on);
+    }
+    if again {
+        take_again(lift, result, on, event, facts);
+        return;
+    }
+    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing; what is worse
+    // counts.
+    if facts.first && result.outcome == Outcome::Pass {
+        if now.status == Status::Learning {
+            count_learning(lift, on);
+        }
+        return;
+    }
+    if !facts.first {
+        now.half_sessions = now.half_sessions.saturating_sub(1);
+        now.partner_pain = false;
+    }
+    now.here.0 = now.here.0.saturating_add(1);
+    now.remember(sitting(now, result, on, event, facts));
+    count_outcome(lift, result, on, facts);
+}
+
+fn sitting(now: &Now, result: &Judged, on: Day, event: u32, facts: &Facts) -> Sitting {
+    let asked = facts.all.policy.reserve_to_advance.halves();
+    Sitting {
+        session: event,
+        day: on,
+        outcome: result.outcome,
+        critical: result.critical,
+        below_usual: facts.below_usual,
+        at_grant: result.short.is_none(),
+        confirmed: false,
+        short_of_reserve: result.least_said.is_some_and(|left| left < asked),
+        effort_unsaid: result.effort_unsaid,
+        miss_unplaced: result.miss_unplaced,
+        other_rater: now.other_rater,
+        scored: result.scored,
+        acceptable: result.acceptable,
+    }
+}
+
+fn count_outcome(lift: &mut Lift, result: &Judged, on: Day, facts: &Facts) {
+    let now = &mut lift.now;
+    match result.outcome {
+        Outcome::Pass => take_pass(lift, on, facts),
+        Outcome::NotScored => take_neutral(lift, on),
+        Outcome::Fail
+            if facts.below_usual && !result.critical && now.neutral < facts.all.policy.neutral_fails =>
+        {
+            now.neutral += 1;
+            take_neutral(lift, on);
+        }
+        Outcome::Fail => take_fail(lift, result, on, &facts.all.policy),
+    }
+}
+
+/// A session on a day that has counted already, after the lift was set otherwise: what it shows adds nothing, and what it
+/// does not show takes back what the day had.
+fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
+    let own = sitting(&lift.now, result, on, event, facts);
+    let now = &mut lift.now;
+    let earlier = now.sittings.pop_if(|last| last.day == on);
+    let failed = |sitting: &Sitting| sitting.outcome == Outcome::Fail;
+    match (result.outcome, earlier) {
+        (Outcome::Fail, Some(earlier)) if failed(&earlier) => {
+            let critical = earlier.critical || own.critical;
+            now.sittings.push(Sitting { critical, ..earlier });
+        }
+        (Outcome::Fail, earlier) => {
+            if earlier.is_none() {
+                now.here.0 = now.here.0.saturating_add(1);
+            }
+            now.remember(own);
+            count_outcome(lift, result, on, facts);
+        }
+        (Outcome::NotScored, earlier) => {
+            let shown = |earlier: Sitting| if earlier.outcome == Outcome::Pass { own } else { earlier };
+            now.sittings.extend(earlier.map(shown));
+            now.withdraw_offer(on);
+        }
+        (Outcome::Pass, earlier) => now.sittings.extend(earlier),
+    }
+}
+
+fn take_pass(lift: &mut Lift, on: Day, facts: &Facts) {
+    let now = &mut lift.now;
+    now.fails = 0;
+    now.neutral = 0;
+    match &mut now.status {
+        Status::Learning => count_learning(lift, on),
+        Status::Consolidating => now.settle(on),
+        Status::ReadyToAdvance { since } => *since = on,
+        Status::SteppingBack { passes, .. } => {
+            *passes = passes.saturating_add(1);
+            if *passes >= facts.all.policy.step_back_passes {
+                now.lead_on(on);
+            }
+        }
+        Status::Returning { passes, .. } => {
+            *passes = passes.saturating_add(1);
+            super::layoff::finish_return(lift, on, &facts.all.policy, facts.may_restore);
+        }
+        _ => {}
+    }
+}
+
+/// A session that is neither a pass nor a fail: an offer does not outlast it, and calibration counts its day.
+fn take_neutral(lift: &mut Lift, on: Day) {
+    lift.now.withdraw_offer(on);
+    if lift.now.status == Status::Learning {
+        count_learning(lift, on);
+    }
+}
+
+fn take_fail(lift: &mut Lift, result: &Judged, on: Day, policy: &Policy) {
+    let now = &mut lift.now;
+    now.fails = now.fails.saturating_add(1);
+    now.neutral = 0;
+    now.withdraw_offer(on);
+    let hurt = now.status == Status::Consolidating && result.critical && result.pain;
+    match &mut now.status {
+        Status::Learning => count_learning(lift, on),
+        Status::SteppingBack { passes, .. } | Status::Returning { passes, .. } => *passes = 0,
+        _ => {}
+    }
+    if lift.now.fails >= policy.fails_to_step_back || hurt {
+        step_back(lift, on, policy);
+    }
+}
+
+/// Calibration ends when its days are done and the last session passed.
+fn count_learning(lift: &mut Lift, on: Day) {
+    let now = &mut lift.now;
+    now.calibration.done = now.calibration.done.saturating_add(1);
+    if !now.calibration.is_open() && now.last_passed() {
+        now.settle(on);
+    }
+}
+
+/// Whether a load lies below the band of a maintained lift.
+fn lies_below_band(purpose: Purpose, load: Mass) -> bool {
+    matches!(purpose, Purpose::Maintain { not_below: Some(lowest) } if load < lowest)
+}
