@@ -15,6 +15,7 @@ mod invariants {
     mod blockers;
     mod cases;
     mod caution;
+    pub mod changes;
     mod clearances;
     mod coach_moves;
     pub mod compare;

@@ -197,3 +197,36 @@ fn every_module_says_what_it_is_for_and_what_it_may_use() {
         assert!(head.contains("Uses"), "{}: does not say what it uses", path.display());
     }
 }
+
+/// Public fields that exist only with a feature: whoever builds such a value by name would build with one set of features and
+/// not with another.
+fn gated_fields(code: &str) -> Vec<&str> {
+    let mut gated = false;
+    let mut found = Vec::new();
+    for line in code.lines().map(str::trim) {
+        match line {
+            _ if line.starts_with("#[cfg(feature") => gated = true,
+            _ if line.starts_with('#') => {}
+            _ => {
+                let field = line.strip_prefix("pub ").and_then(|rest| rest.split_once(':'));
+                let is_field = |name: &str| name.chars().all(|c| c.is_alphanumeric() || c == '_');
+                if gated && field.is_some_and(|(name, _)| is_field(name)) {
+                    found.push(line);
+                }
+                gated = false;
+            }
+        }
+    }
+    found
+}
+
+#[test]
+fn no_public_field_exists_only_with_a_feature() {
+    assert_eq!(
+        gated_fields("#[cfg(feature = \"serde\")]\n#[must_use]\npub call: u8,\npub key: u8,"),
+        ["pub call: u8,"]
+    );
+    for (_, path, text) in sources() {
+        assert_eq!(gated_fields(&code(&text)), Vec::<&str>::new(), "{}", path.display());
+    }
+}

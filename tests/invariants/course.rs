@@ -187,6 +187,23 @@ pub fn stands(state: &State, at: usize) -> Stands<'_> {
     Stands { status: now.status.as_str(), now, learned: (now.calibration.done, now.calibration.needed) }
 }
 
+/// Whether a region is declared.
+pub fn declares(all: &Parameters, region: &Name) -> bool {
+    all.regions.iter().any(|declared| declared.id == *region)
+}
+
+/// The number of the lift with that id, where the parameters in force have it.
+pub fn place_of(state: &State, id: &Name) -> Option<usize> {
+    state.lifts().position(|lift| lift.id() == id)
+}
+
+/// How the lift with that id stands, in force or set aside.
+pub fn stands_of<'a>(state: &'a State, id: &Name) -> Option<Stands<'a>> {
+    let mut known = state.lifts().chain(state.set_aside());
+    let now = known.find(|lift| lift.id() == id)?.now();
+    Some(Stands { status: now.status.as_str(), now, learned: (now.calibration.done, now.calibration.needed) })
+}
+
 /// How every lift stands.
 pub fn all_stand(state: &State) -> Vec<Stands<'_>> {
     (0..state.lifts().len()).map(|at| stands(state, at)).collect()
@@ -381,7 +398,13 @@ impl Course {
         // A single miss belongs to the last set only.
         let before = if quality == Quality::OneMiss { Quality::Clean } else { quality };
         let quality_of = |set: u8| if set + 1 == work.sets { quality } else { before };
-        let sets = (0..work.sets).map(|set| Course::set_of(load, work.reps, quality_of(set))).collect();
+        let mut sets: Vec<WorkSet> =
+            (0..work.sets).map(|set| Course::set_of(load, work.reps, quality_of(set))).collect();
+        if self.set().lifts[at].criteria.iter().any(|criterion| criterion.id == name("feet")) {
+            for marks in sets.iter_mut().filter_map(|set| set.marks.as_mut()) {
+                *marks = marks.clone().with("feet", Mark::Met).unwrap();
+            }
+        }
         let spotted = Setup { company: Some(ByTheBar::Spotter), ..Setup::default() };
         let setup = self.set().lifts[at].over_the_body.then_some(spotted);
         LiftSession { setup, ..LiftSession::as_granted(self.lift_name(at as u8), sets) }
@@ -432,8 +455,14 @@ impl Course {
 
     /// The morning after the last session: nothing hurts, or more than before it everywhere.
     pub fn morning(&mut self, flare: bool) {
-        let pain = if flare { vec![Course::pain("hip", 2), Course::pain("shoulder", 2)] } else { Vec::new() };
+        let pain = if flare { self.pain_everywhere(2) } else { Vec::new() };
         self.next_day(Some(pain));
+    }
+
+    /// Pain of that much in hip and shoulder, where they are declared.
+    pub fn pain_everywhere(&self, score: u8) -> Vec<PainAnswer> {
+        let declared = REGIONS[..2].iter().filter(|id| declares(self.set(), &name(id)));
+        declared.map(|id| Course::pain(id, score)).collect()
     }
 
     pub fn next_day(&mut self, pain: Option<Vec<PainAnswer>>) {
@@ -471,8 +500,10 @@ impl Course {
         let mut found = Vec::new();
         for at in 1..self.states.len() {
             let (before, after) = (&self.states[at - 1], &self.states[at]);
-            for lift in 0..after.lifts().len().min(before.lifts().len()) {
-                let (was, is) = (stands(before, lift), stands(after, lift));
+            for lift in 0..after.lifts().len() {
+                let is = stands(after, lift);
+                let id = after.lifts().nth(lift).unwrap().id();
+                let Some(was) = place_of(before, id).map(|at| stands(before, at)) else { continue };
                 let set = &after.parameters().unwrap().lifts[lift];
                 // A fold that takes a pass back may change a past grant; that is no move of this event.
                 let moved = is.moves.last() != was.moves.last()

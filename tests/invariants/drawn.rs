@@ -69,6 +69,24 @@ fn of_step(step: &Step, counts: &mut Counts) {
     }
 }
 
+/// Sets of parameters that the log took and that made a difference.
+fn of_changes(drawn: &Drawn, counts: &mut Counts) {
+    let mut course = drawn.world.course(1, |_| {});
+    for step in &drawn.steps {
+        let before = course.set().clone();
+        course.step(step);
+        match step {
+            Step::Parameters(change) if *course.set() != before => {
+                count(counts, format!("took the change {}", variant(change)));
+                if let Change::Implement { to, .. } = change {
+                    count(counts, format!("given implement {to}"));
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
 /// What came of it: moves by dimension and by kind of lift, states, events that change the past, acts refused.
 fn of_course(course: &Course, counts: &mut Counts) {
     for (at, lift, from, to) in course.upward() {
@@ -79,6 +97,9 @@ fn of_course(course: &Course, counts: &mut Counts) {
         count(counts, format!("moved the {}", set.id.as_str()));
     }
     for state in &course.states {
+        for lift in state.set_aside() {
+            count(counts, format!("set aside {}", lift.status().as_str()));
+        }
         for lift in all_stand(state) {
             count(counts, format!("state {}", lift.status));
             for (what, seen) in [
@@ -128,13 +149,14 @@ fn expected() -> Vec<String> {
         all.extend(dimensions.iter().map(|dimension| format!("{lift} moves {dimension}")));
     }
     all.extend(dimensions.iter().map(|dimension| format!("moved {dimension}")));
-    let lists: [(&str, &[&str]); 14] = [
+    let lists: [(&str, &[&str]); 15] = [
         ("moved the", &["strict", "forgiving", "press", "pull", "dips"]),
         ("measured", &["Nothing", "Depths", "Heights"]),
         ("floor", &["OnBlocks", "NoBlocks", "Unknown"]),
         ("age", &["Young", "Old", "Unknown", "Band"]),
         ("odd", &["Kit", "Height", "Short", "Easier", "FewSets", "FewReps", "Alone", "Reserve", "Missed"]),
-        ("change", &["Names", "Regions", "Moving", "Discs", "Ceiling"]),
+        ("change", &CHANGES),
+        ("took the change", &CHANGES),
         ("quality", &["Clean", "OneMiss", "ManyMisses", "CriticalLost", "Unscored"]),
         ("weight", &["AtLimit", "Lighter", "Heavier"]),
         ("pain in the", &REGIONS),
@@ -169,10 +191,34 @@ fn expected() -> Vec<String> {
         "partner pain",
         "an event that changes the past",
         "blocks under the bar",
+        "set aside learning",
+        "set aside holding",
+        "set aside stopped_refer",
+        "given implement 0",
+        "given implement 1",
+        "given implement 2",
+        "given implement 3",
     ];
     all.extend(single.map(String::from));
     all
 }
+
+const CHANGES: [&str; 14] = [
+    "Names",
+    "Regions",
+    "Moving",
+    "Discs",
+    "Ceiling",
+    "LeaveOut",
+    "TakeBack",
+    "Undeclare",
+    "Declare",
+    "Implement",
+    "Rungs",
+    "Ranges",
+    "Tempos",
+    "Criteria",
+];
 
 const STEPS: [&str; 31] = [
     "Wait",
@@ -217,6 +263,7 @@ fn every_kind_of_world_and_of_step_is_drawn_and_comes_to_something() {
         let drawn = any_course().new_tree(&mut runner).unwrap().current();
         of_world(&drawn.world, &mut counts);
         drawn.steps.iter().for_each(|step| of_step(step, &mut counts));
+        of_changes(&drawn, &mut counts);
         of_course(&Course::of(&drawn), &mut counts);
     }
     let never: Vec<String> = expected().into_iter().filter(|what| !counts.contains_key(what)).collect();

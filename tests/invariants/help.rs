@@ -132,7 +132,8 @@ proptest! {
     #[test]
     fn no_move_is_larger_than_its_cap(steps in any_steps()) {
         let mut course = weighed();
-        steps.iter().for_each(|step| course.step(step));
+        let helps = |step: &&Step| !matches!(step, Step::Parameters(_));
+        steps.iter().filter(helps).for_each(|step| course.step(step));
         for (at, lift, from, to) in course.upward() {
             if lift == PRESS && to.load() > from.load() {
                 let moved = course.states[at - 1].body_mass().unwrap().1.kg() + from.load().kg();

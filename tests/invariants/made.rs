@@ -70,6 +70,9 @@ fn check(course: &Course, set: &LiftParameters, lift: &LiftToday) -> Result<(), 
             prop_assert!(add_ons.is_empty());
             prop_assert_eq!(load.nanograms(), -kg(5.0).times(u32::from(*plates)).unwrap().nanograms());
         }
+        (Implement::Pieces(pieces), Setting::Piece(piece)) => {
+            prop_assert!(*piece == load && pieces.masses().contains(piece), "{piece:?}");
+        }
         (implement, setting) => prop_assert!(false, "{implement:?} set by {setting:?}"),
     }
     Ok(())

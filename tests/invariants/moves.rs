@@ -146,14 +146,20 @@ proptest! {
         let start = parameters(1).lifts[STRICT].start.load();
         let mut proven = start;
         for state in &course.states {
-            if let Some(shown) = stands(state, FORGIVING).proven { proven = proven.max(shown.1); }
-            prop_assert!(stands(state, STRICT).grant.load() <= proven);
+            let all = state.parameters().unwrap();
+            // Without the pair, or with dumbbells or help in one of them, nothing is to be compared.
+            let bars = |id: &str| all.lifts.iter().any(|lift| lift.id == name(id) && lift.implement == name("bar"));
+            if all.pairs.is_empty() || !bars("strict") || !bars("forgiving") { break; }
+            let of = |id: &str| stands_of(state, &name(id)).unwrap();
+            if let Some(shown) = of("forgiving").proven { proven = proven.max(shown.1); }
+            prop_assert!(of("strict").grant.load() <= proven);
         }
     }
 
     #[test]
     fn invariant_25_shared_region_pain(drawn in any_course(), score in 3_u8..=5) {
         let mut course = Course::of(&drawn);
+        if !declares(course.set(), &name("hip")) { return Ok(()); }
         course.add(EventKind::PainReport(Course::pain("hip", score)));
         for (decision, set) in course.state().decide(course.day).unwrap().iter().zip(&course.set().lifts) {
             if !set.regions.contains(&name("hip")) { continue; }
@@ -171,7 +177,8 @@ proptest! {
         for (number, (at, lift, ..)) in moves.iter().enumerate() {
             for (before, other, ..) in &moves[..number] {
                 let apart = course.log.events[*at].day.since(course.log.events[*before].day);
-                if lift == other { prop_assert!(apart >= i32::from(policy.cooling_off_days)); }
+                let same = set_at(&course, *at, *lift).id == set_at(&course, *before, *other).id;
+                if same { prop_assert!(apart >= i32::from(policy.cooling_off_days)); }
                 let regions = &set_at(&course, *before, *other).regions;
                 let shared = set_at(&course, *at, *lift).regions.iter().any(|region| regions.contains(region));
                 if shared { prop_assert!(apart >= i32::from(policy.region_window_days)); }
@@ -241,7 +248,9 @@ proptest! {
     fn invariant_18_step_back_is_bounded(drawn in any_course()) {
         let course = Course::of(&drawn);
         for at in 1..course.states.len() {
-            for lift in 0..course.count() {
+            // New parameters are no step back.
+            if matches!(course.log.events[at].kind, EventKind::ParametersChanged(_)) { continue; }
+            for lift in 0..course.states[at].lifts().len() {
                 let (was, is) = (stands(&course.states[at - 1], lift), stands(&course.states[at], lift));
                 let helps = is.grant.load() < Mass::ZERO;
                 prop_assert!(helps || is.grant.load() >= Mass::ZERO);

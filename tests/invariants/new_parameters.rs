@@ -2,10 +2,13 @@
 
 use super::course::*;
 use super::hand::*;
+use super::moves::crate_cases;
 use bismar::gate::{Criterion, Gate, PassRun, Requirement};
 use bismar::loading::{Bar, Implement};
+use bismar::progression::State;
 use bismar::quantity::{Length, Mass};
 use bismar::record::*;
+use proptest::prelude::*;
 
 fn change(course: &mut Course, set: impl FnOnce(&mut Parameters)) {
     let mut all = course.set().clone();
@@ -164,4 +167,66 @@ fn a_place_that_is_gone_leaves_no_older_load_to_go_back_to() {
     course.day_report(bismar::condition::DayClass::Within, true);
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
     assert_eq!(course.limit(PRESS), kg(36.0));
+}
+
+/// What the coach set for the lift with that id, in force or set aside.
+fn set_of<'a>(state: &'a State, id: &bismar::quantity::Name) -> Option<&'a LiftParameters> {
+    let mut known = state.lifts().chain(state.set_aside());
+    known.find(|lift| lift.id() == id).map(|lift| lift.parameters())
+}
+
+/// Whether two implements of these courses are of one kind: a number on one says something about the other.
+fn one_kind(one: &str, other: &str) -> bool {
+    let bar = |id: &str| ["bar", "lighter bar"].contains(&id);
+    one == other || (bar(one) && bar(other))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(crate_cases()))]
+
+    /// Whatever is changed, no lift stands at more load or on a harder rung than before, while its load says something.
+    #[test]
+    fn no_new_parameters_grant_more(drawn in any_course()) {
+        let course = Course::of(&drawn);
+        for at in 1..course.states.len() {
+            if !matches!(course.log.events[at].kind, EventKind::ParametersChanged(_)) { continue; }
+            let (before, after) = (&course.states[at - 1], &course.states[at]);
+            for lift in after.lifts() {
+                let (id, set) = (lift.id(), lift.parameters());
+                let Some((was, old)) = stands_of(before, id).zip(set_of(before, id)) else { continue };
+                let rung = &old.rungs[usize::from(was.grant.place.rung)].id;
+                let there = set.rungs.iter().position(|other| other.id == *rung);
+                let harder = there.is_some_and(|there| set.is_harder(lift.grant().place.rung, there as u8));
+                prop_assert!(!harder, "{id} at {at}");
+                if one_kind(old.implement.as_str(), set.implement.as_str()) {
+                    prop_assert!(lift.grant().load() <= was.grant.load(), "{id} at {at}: {:?} {:?}", was.grant, lift.grant());
+                }
+            }
+        }
+    }
+
+    /// A stop goes on halting whom it concerns, and where no lift loads its region every lift; what it began with stays said.
+    #[test]
+    fn no_stop_is_lost_whatever_is_declared(drawn in any_course()) {
+        let course = Course::of(&drawn);
+        for (at, state) in course.states.iter().enumerate() {
+            let stops = |state: &State| -> Vec<_> {
+                state.regions().iter().filter(|region| region.stop.is_some()).map(|region| region.id.clone()).collect()
+            };
+            if at > 0 && matches!(course.log.events[at].kind, EventKind::ParametersChanged(_)) {
+                let before = &course.states[at - 1];
+                prop_assert_eq!(stops(before), stops(state));
+                prop_assert_eq!(before.stop(), state.stop());
+                prop_assert_eq!(before.asks(), state.asks());
+            }
+            for region in stops(state) {
+                let loaded = state.lifts().any(|lift| lift.parameters().regions.contains(&region));
+                for lift in state.lifts() {
+                    let own = lift.parameters().regions.contains(&region) || lift.now().former.contains(&region);
+                    if own || !loaded { prop_assert!(lift.status().is_stopped(), "{} by {}", lift.id(), region); }
+                }
+            }
+            if state.stop().is_some() { prop_assert!(state.lifts().all(|lift| lift.status().is_stopped())); }
+        }
+    }
 }

@@ -1,11 +1,11 @@
 //! What may happen in a course: short scripts that shrink well, played into logs.
 
 use bismar::condition::DayClass;
-use bismar::loading::{Disc, Stock};
 use bismar::quantity::{Length, Pain, Rir};
 use bismar::record::*;
 use proptest::prelude::*;
 
+pub use super::changes::*;
 use super::course::*;
 
 /// Regions by number, as steps name them; the knee is loaded by no lift.
@@ -60,21 +60,6 @@ pub enum Odd {
     Reserve(u8),
     /// A repetition was tried and missed.
     Missed,
-}
-
-/// A new set of parameters.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Change {
-    /// Other names for people; ids stay.
-    Names,
-    /// Another list of regions for one lift.
-    Regions { lift: u8, regions: u8 },
-    /// Another dimension moves in one lift.
-    Moving { lift: u8, moving: u8 },
-    /// Two thirds of the discs, or all of them again.
-    Discs { fewer: bool },
-    /// A ceiling for one lift, or none.
-    Ceiling { lift: u8, set: bool },
 }
 
 /// One thing that happens. Each becomes at most a few events.
@@ -200,16 +185,6 @@ fn any_odd() -> impl Strategy<Value = Odd> {
     ]
 }
 
-fn any_change() -> impl Strategy<Value = Change> {
-    prop_oneof![
-        Just(Change::Names),
-        (0_u8..5, 0_u8..3).prop_map(|(lift, regions)| Change::Regions { lift, regions }),
-        (0_u8..5, 0_u8..6).prop_map(|(lift, moving)| Change::Moving { lift, moving }),
-        any::<bool>().prop_map(|fewer| Change::Discs { fewer }),
-        (0_u8..5, any::<bool>()).prop_map(|(lift, set)| Change::Ceiling { lift, set }),
-    ]
-}
-
 /// Something that a lifter does or says.
 fn any_deed() -> impl Strategy<Value = Step> {
     let weight =
@@ -261,9 +236,13 @@ pub fn any_step() -> impl Strategy<Value = Step> {
     prop_oneof![40 => any_deed(), 20 => any_act()]
 }
 
-/// Up to forty things that happen.
+/// Up to forty things that happen; in one course of four every fifth of them is a new set of parameters.
 pub fn any_steps() -> impl Strategy<Value = Vec<Step>> {
-    prop::collection::vec(any_step(), 1..40)
+    let changing = prop_oneof![4 => any_step(), 1 => any_change().prop_map(Step::Parameters)];
+    prop_oneof![
+        3 => prop::collection::vec(any_step(), 1..40),
+        1 => prop::collection::vec(changing, 1..40),
+    ]
 }
 
 impl Course {
@@ -289,18 +268,20 @@ impl Course {
                 }
             }
             Step::Pain { region, score, came } => self.hurt(region, score, came),
-            Step::Usual(level) => self.add(EventKind::UsualPainAgreed(UsualPain {
-                region: name("hip"),
-                level: Pain::new(level).unwrap(),
-                who: name("coach"),
-                clinician: false,
-            })),
+            Step::Usual(level) => {
+                let (region, level, who) = (name("hip"), Pain::new(level).unwrap(), name("coach"));
+                if declares(self.set(), &region) {
+                    let usual = UsualPain { region, level, who, clinician: false };
+                    self.add(EventKind::UsualPainAgreed(usual));
+                }
+            }
             Step::Symptom => {
                 self.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }))
             }
             Step::Clearance { cleared } => self.clear(cleared),
             Step::Limit { everywhere } => {
-                let (region, load) = ((!everywhere).then(|| name("hip")), Some(self.scaled(45.0)));
+                let hip = Some(name("hip")).filter(|hip| !everywhere && declares(self.set(), hip));
+                let (region, load) = (hip, Some(self.scaled(45.0)));
                 let limits = vec![ClearanceLimits { region, load, ..ClearanceLimits::default() }];
                 let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
                 self.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits }));
@@ -311,7 +292,17 @@ impl Course {
                     1..=3 => SignOffScope::Region(name(REGIONS[usize::from(scope - 1)])),
                     _ => SignOffScope::Gate(name("strict")),
                 };
-                self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+                let named = match &scope {
+                    SignOffScope::Region(id) => {
+                        let open = self.state().region(id).is_some_and(|region| region.stop.is_some());
+                        open || declares(self.set(), id)
+                    }
+                    SignOffScope::Gate(id) => self.state().lift_state(id).is_some(),
+                    SignOffScope::Everything => true,
+                };
+                if named {
+                    self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+                }
             }
             Step::Weigh(kilograms) => {
                 self.add(EventKind::BodyMassRecorded(self.scaled(f64::from(kilograms))))
@@ -380,7 +371,9 @@ impl Course {
             Came::New => Some(vec![PainFeature::New]),
             Came::Sharp => Some(vec![PainFeature::Sharp]),
         };
-        self.add(EventKind::PainReport(answer));
+        if declares(self.set(), &answer.region) {
+            self.add(EventKind::PainReport(answer));
+        }
     }
 
     fn split(&mut self, lifts: u8, quality: Quality) {
@@ -477,48 +470,5 @@ impl Course {
             Dimension::Range => EventKind::RangeChanged(moved),
             _ => EventKind::VariantChanged(moved),
         });
-    }
-
-    /// The parameters in force with that change.
-    pub fn changed(&self, change: Change) -> Parameters {
-        let mut all = self.set().clone();
-        match change {
-            Change::Names => rename(&mut all),
-            Change::Regions { lift, regions } => {
-                let lists: [&[&str]; 3] = [&["hip"], &["shoulder"], &["shoulder", "hip"]];
-                let chosen = lists[usize::from(regions)].iter().map(|id| name(id)).collect();
-                all.lifts[self.number(lift)].regions = chosen;
-            }
-            Change::Moving { lift, moving } => {
-                all.lifts[self.number(lift)].moving = DIMENSIONS[usize::from(moving)];
-            }
-            Change::Discs { fewer } => {
-                // Where some were taken away before, all are there again.
-                let count = |disc: &Disc| if fewer { disc.count().min(2) } else { disc.count().max(4) };
-                let discs = all.stock.discs().iter().map(|disc| (*disc).counted(count(disc)).unwrap());
-                all.stock = Stock::new(discs.collect()).unwrap();
-            }
-            Change::Ceiling { lift, set } => {
-                let at = self.number(lift);
-                let start = all.lifts[at].start.load();
-                let ceiling = start.plus(part(start, 0.05)).unwrap();
-                all.lifts[at].ceiling = set.then(|| self.with_sign(at, ceiling));
-            }
-        }
-        all
-    }
-}
-
-/// Other names for lifts, regions and rungs; ids stay.
-pub fn rename(all: &mut Parameters) {
-    let other = |id: &bismar::quantity::Name| Some(name(&format!("{} by another name", id.as_str())));
-    for region in &mut all.regions {
-        region.name = other(&region.id);
-    }
-    for lift in &mut all.lifts {
-        lift.name = other(&lift.id);
-        for rung in &mut lift.rungs {
-            rung.name = other(&rung.id);
-        }
     }
 }

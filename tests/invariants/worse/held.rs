@@ -3,6 +3,8 @@
 use super::super::compare::*;
 use super::super::course::*;
 use super::told::{Worse, answers};
+use std::collections::BTreeMap;
+
 use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::gate::Outcome;
@@ -83,14 +85,19 @@ impl Told {
 pub struct Held {
     better: Told,
     worse: Told,
-    excuses: Vec<Option<Excuse>>,
+    excuses: BTreeMap<Name, Excuse>,
     /// What became of every lift so far, to be read where something was found.
     story: Vec<String>,
 }
 
 impl Held {
     pub fn new(better: Log, worse: Log) -> Held {
-        Held { better: Told::new(better), worse: Told::new(worse), excuses: Vec::new(), story: Vec::new() }
+        Held {
+            better: Told::new(better),
+            worse: Told::new(worse),
+            excuses: BTreeMap::new(),
+            story: Vec::new(),
+        }
     }
 
     fn tell(&mut self, key: (Day, u32)) {
@@ -127,34 +134,38 @@ impl Held {
         if self.worse.up_to(key).is_err() {
             return Ok(None);
         }
-        self.excuses.resize(self.better.state.lifts().len(), None);
         self.tell(key);
-        for at in 0..before.0.state.lifts().len() {
-            if self.stands_alike(at) {
-                self.excuses[at] = None;
-            } else if self.excuses[at].is_none() {
-                self.excuses[at] = self.excuse(at, &before, key.0, worse)?;
+        let ids: Vec<Name> = self.better.state.lifts().map(|lift| lift.id().clone()).collect();
+        for id in ids {
+            if self.stands_alike(&id) {
+                self.excuses.remove(&id);
+            } else if !self.excuses.contains_key(&id)
+                && let Some(excuse) = self.excuse(&id, &before, key.0, worse)?
+            {
+                self.excuses.insert(id, excuse);
             }
         }
         Ok(Some(()))
     }
 
     /// Whether the lift and everything known of the body stand alike in both courses.
-    fn stands_alike(&self, at: usize) -> bool {
+    fn stands_alike(&self, id: &Name) -> bool {
         let (one, other) = (&self.worse.state, &self.better.state);
-        let of = |state: &State| state.lifts().nth(at).map(|lift| lift.now().clone());
+        let of = |state: &State| state.lift_state(id).map(|lift| lift.now().clone());
         of(one) == of(other) && one.regions() == other.regions()
     }
 
     fn excuse(
         &self,
-        at: usize,
+        id: &Name,
         before: &(Told, Told),
         on: Day,
         worse: Worse,
     ) -> Result<Option<Excuse>, TestCaseError> {
+        let Some(at) = place_of(&self.better.state, id) else { return Ok(None) };
         let (one, other) = (stands(&self.worse.state, at), stands(&self.better.state, at));
-        let (then, other_then) = (stands(&before.1.state, at), stands(&before.0.state, at));
+        let (then, other_then) = (stands_of(&before.1.state, id), stands_of(&before.0.state, id));
+        let Some((then, other_then)) = then.zip(other_then) else { return Ok(None) };
         let set = &self.worse.state.parameters().unwrap().lifts[at];
         let trained = one.last_session == Some(on) && then.last_session != Some(on);
         // A pass that gave back the load before a short break leaves no sitting behind.
@@ -246,7 +257,7 @@ impl Held {
         let of = |told: &Told| Answers::of(&told.state, today, whole);
         let (worse, better) = (of(&self.worse), of(&self.better));
         let sets = &self.worse.state.parameters().unwrap().lifts;
-        for (at, set) in sets.iter().enumerate().filter(|(at, _)| self.excuses[*at].is_none()) {
+        for (at, set) in sets.iter().enumerate().filter(|(_, set)| !self.excuses.contains_key(&set.id)) {
             let (one, other) = (&worse.decisions[at], &better.decisions[at]);
             let asked = worse.session.get(at).zip(better.session.get(at));
             let more = granted_more(set, one, other)
