@@ -7,6 +7,7 @@ use crate::quantity::{Day, Mass, Name};
 /// A way back after a break or a stop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct WayBack {
     /// Granted load before it; the way back never goes past.
     pub cap: Mass,
