@@ -3615,8 +3615,6 @@ class Now(TypedDict):
     """Last day of an override that was past when it was recorded, until the next session."""
     restarted: NotRequired[list[Day | Restart]]
     """Since when sessions at this place are counted anew, and why."""
-    stepped_from: NotRequired[Mass]
-    """On the way back: load from which a step back was taken last."""
     below_band: NotRequired[Mass]
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
     signed_off: bool
@@ -3649,10 +3647,6 @@ class Now(TypedDict):
     """
     override_refused: NotRequired[bool]
     """What was refused last was an override."""
-    reopened: NotRequired[Day]
-    """Day on which a stop was lifted from which the lift comes back."""
-    after_illness: NotRequired[bool]
-    """The lift comes back from an illness."""
     nothing_easier: NotRequired[bool]
     """A break, a stop or a step back asks for easier work than granted, and there is none."""
     refused: NotRequired[float]
@@ -3703,8 +3697,6 @@ class NowInput(TypedDict):
     """Last day of an override that was past when it was recorded, until the next session."""
     restarted: NotRequired[tuple[Day, Restart]]
     """Since when sessions at this place are counted anew, and why."""
-    stepped_from: NotRequired[MassInput]
-    """On the way back: load from which a step back was taken last."""
     below_band: NotRequired[MassInput]
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
     signed_off: bool
@@ -3737,10 +3729,6 @@ class NowInput(TypedDict):
     """
     override_refused: NotRequired[bool]
     """What was refused last was an override."""
-    reopened: NotRequired[Day]
-    """Day on which a stop was lifted from which the lift comes back."""
-    after_illness: NotRequired[bool]
-    """The lift comes back from an illness."""
     nothing_easier: NotRequired[bool]
     """A break, a stop or a step back asks for easier work than granted, and there is none."""
     refused: NotRequired[float]
@@ -6634,6 +6622,8 @@ class Shared(TypedDict):
     """The last day on which pain was asked about everywhere."""
     sessions: NotRequired[list[list[Day | float]]]
     """Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day."""
+    laid_by: NotRequired[list[list[Day | Name]]]
+    """Lifts left out so long ago that the day of their last session is all that is kept, in its order."""
     unknown: float
     """Events of unknown kinds so far."""
 
@@ -6676,6 +6666,8 @@ class SharedInput(TypedDict):
     """The last day on which pain was asked about everywhere."""
     sessions: NotRequired[Sequence[tuple[float, Day]]]
     """Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day."""
+    laid_by: NotRequired[Sequence[tuple[Name, Day]]]
+    """Lifts left out so long ago that the day of their last session is all that is kept, in its order."""
     unknown: float
     """Events of unknown kinds so far."""
 
@@ -7679,6 +7671,12 @@ class WayBack(TypedDict):
     """Row of the layoff table that it began with, 1 being the shortest."""
     gap: float
     """Days of the break; 0 after a stop."""
+    stepped_from: NotRequired[Mass]
+    """Load from which a step back was taken on it last."""
+    reopened: NotRequired[Day]
+    """Day on which the stop that it comes back from was lifted."""
+    after_illness: NotRequired[bool]
+    """An illness was part of what it comes back from."""
 
 
 class WayBackInput(TypedDict):
@@ -7689,6 +7687,12 @@ class WayBackInput(TypedDict):
     """Row of the layoff table that it began with, 1 being the shortest."""
     gap: float
     """Days of the break; 0 after a stop."""
+    stepped_from: NotRequired[MassInput]
+    """Load from which a step back was taken on it last."""
+    reopened: NotRequired[Day]
+    """Day on which the stop that it comes back from was lifted."""
+    after_illness: NotRequired[bool]
+    """An illness was part of what it comes back from."""
 
 
 class Week(TypedDict):
