@@ -209,11 +209,10 @@ fn rungs(list: u8) -> Vec<Rung> {
 
 /// From easiest to full: heights above the floor where the bar starts from it, else depths or heights.
 fn ranges(starts_from: StartsFrom, list: u8) -> Vec<Length> {
-    let lists: [&[f64]; 4] = match starts_from {
-        StartsFrom::Rack => [&[], &[300.0, 400.0, 500.0], &[500.0, 400.0, 300.0], &[400.0, 500.0]],
-        StartsFrom::Floor | StartsFrom::Pins => {
-            [&[300.0, 225.0], &[400.0, 300.0, 225.0], &[300.0], &[250.0, 225.0]]
-        }
+    let lists: [&[f64]; 4] = if starts_from == StartsFrom::Rack {
+        [&[], &[300.0, 400.0, 500.0], &[500.0, 400.0, 300.0], &[400.0, 500.0]]
+    } else {
+        [&[300.0, 225.0], &[400.0, 300.0, 225.0], &[300.0], &[250.0, 225.0]]
     };
     lists[usize::from(list)].iter().map(|height| Length::from_mm(*height).unwrap()).collect()
 }

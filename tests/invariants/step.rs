@@ -298,7 +298,7 @@ impl Course {
                         open || declares(self.set(), id)
                     }
                     SignOffScope::Gate(id) => self.state().lift_state(id).is_some(),
-                    SignOffScope::Everything => true,
+                    _ => true,
                 };
                 if named {
                     self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
