@@ -2,7 +2,8 @@
 //!
 //! `cargo run --example service < examples/data/requests.jsonl` answers what an app may ask. The same `answer` would
 //! stand behind any HTTP route: it takes text, gives text, never panics, and keeps nothing between requests. A
-//! refused request gets the error's code, field, value and what is allowed, so that the app can word it itself.
+//! refused request gets the error's code, field, value and what is allowed, so that the app can word it itself. A bad
+//! line, of any bytes, is one error line.
 
 use std::io::{BufRead, Write};
 
@@ -15,15 +16,26 @@ use bismar::{Code, Error, registry, text};
 
 fn main() -> std::io::Result<()> {
     let mut out = std::io::stdout().lock();
-    for line in std::io::stdin().lock().lines() {
-        writeln!(out, "{}", answer(&line?))?;
+    let mut lines = std::io::stdin().lock();
+    let mut line = Vec::new();
+    // By bytes: a line that is no text must not end the service.
+    while lines.read_until(b'\n', &mut line)? > 0 {
+        let text = String::from_utf8_lossy(&line);
+        let request = text.trim_end_matches(['\n', '\r']);
+        // A mark at the start of a file is no part of its first request.
+        writeln!(out, "{}", answer(request.trim_start_matches('\u{feff}'), std::str::from_utf8(&line).is_ok()))?;
+        line.clear();
     }
     Ok(())
 }
 
-/// The answer to one request, as JSON text.
-fn answer(request: &str) -> String {
-    let (id, found) = match Value::from_json(request) {
+/// The answer to one request, as JSON text in one line; bytes that are no text are refused, not guessed.
+fn answer(request: &str, is_text: bool) -> String {
+    let read = match is_text {
+        true => Value::from_json(request),
+        false => Err(Error::new(Code::NotJson, "", request, bismar::error::Allowed::rule("text in UTF-8"))),
+    };
+    let (id, found) = match read {
         Ok(request) => (request.field("id").cloned().unwrap_or_default(), respond(&request)),
         Err(error) => (Value::Null, Err(error)),
     };

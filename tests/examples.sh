@@ -32,6 +32,12 @@ expect '{"id":4,"answer":{"session":{"stops":[],' target/service.jsonl
 expect '"sentence":"Entry 5 of the log. ' target/service.jsonl
 expect '{"id":6,"answer":{"format":"bismar-state","version":' target/service.jsonl
 expect '{"id":null,"error":{"code":"not_json"' target/service.jsonl
+# A bad line, of any bytes, is one error line, and those around it are answered.
+{ head -n 1 examples/data/requests.jsonl; printf '\xff\xfe\x00\x1b[2J\n\xc3\n'; printf '{"id":7,"ask":"\\u001b[2J"}\r\n'; head -n 1 examples/data/requests.jsonl; } | "$built/service" > target/bytes.jsonl
+[ "$(wc -l < target/bytes.jsonl)" = 5 ]
+[ "$(grep -c '"code":"not_json"' target/bytes.jsonl)" = 2 ]
+[ "$(grep -cF '{"id":1,"answer":{"kg":150}}' target/bytes.jsonl)" = 2 ]
+if grep -qP '[\x00-\x09\x0b-\x1f\x7f]' target/bytes.jsonl; then echo "a raw control character in an answer"; exit 1; fi
 
 "$built/many_lifters" > target/many_lifters.txt
 expect 'the same bits' target/many_lifters.txt

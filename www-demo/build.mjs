@@ -110,7 +110,7 @@ await writeFile(
     icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
   }),
 );
-await writeFile(join(hosted, "worker.js"), (await readFile(join(here, "src", "worker.js"), "utf8")).replace("VERSION", version));
+await writeFile(join(hosted, "worker.js"), (await readFile(join(here, "src", "worker.js"), "utf8")).replace("\"VERSION\"", JSON.stringify(version)));
 const kilobytes = (text) => Math.round(Buffer.byteLength(text) / 1000);
 console.log(`www-demo/dist/bismar.html  ${kilobytes(single)} kB, of it wasm ${Math.round(wasm.length / 1000)} kB before encoding`);
 console.log("www-demo/dist/hosted/      the same for a web server");

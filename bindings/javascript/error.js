@@ -13,15 +13,24 @@ export class BismarError extends Error {
   }
 }
 
-// What a message shows of a long value; the error itself has all of it.
+// What a message shows of a long text; the error itself has all of it.
 const LONGEST = 120;
-function shortened(value) {
-  return value.length <= LONGEST ? value : `${value.slice(0, LONGEST)}\u2026 (${value.length} characters)`;
+function shortened(text) {
+  return text.length <= LONGEST ? text : `${text.slice(0, LONGEST)}\u2026 (${text.length} characters)`;
+}
+// Nothing in a message that a terminal would obey, or that would turn the message around.
+const MOVES = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g;
+function tame(text) {
+  return text.replace(MOVES, (letter) => `\\u{${letter.charCodeAt(0).toString(16)}}`);
 }
 
 function sentence(code, field, value, allowed, event) {
+  return tame(told(code, field, value, allowed, event));
+}
+
+function told(code, field, value, allowed, event) {
   let text = event === undefined ? code : `event ${event}: ${code}`;
-  if (field !== "") text += `: ${field}`;
+  if (field !== "") text += `: ${shortened(field)}`;
   if (value !== undefined) text += ` = ${typeof value === "string" ? JSON.stringify(shortened(value)) : value}`;
   if (allowed === undefined) return text;
   if (allowed.oneOf !== undefined) return `${text} (allowed: ${allowed.oneOf.join(", ")})`;

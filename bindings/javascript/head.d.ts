@@ -11,6 +11,16 @@ export type WasmSource = BufferSource | WebAssembly.Module | Response | PromiseL
  */
 export default function init(source?: WasmSource): Promise<void>;
 
+/** Everything that an instance offers: what the package itself offers, but for the ways to make one. */
+export type Instance = Omit<typeof import("./index.js"), "default" | "create" | "BismarError">;
+
+/**
+ * Makes a new instance beside that of the package, with memory and failures of its own: after `instance_failed`, or to keep
+ * one caller's work from another's.
+ * @throws {BismarError} as `init`.
+ */
+export declare function create(source?: WasmSource): Promise<Instance>;
+
 /** What would have been accepted. */
 export type Allowed =
   | { low: number; high: number; unit?: string; oneOf?: undefined; rule?: undefined }

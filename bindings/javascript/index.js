@@ -1,8 +1,15 @@
 // For browsers and bundlers: the wasm lies beside this file.
-import { startWith } from "./core.js";
+import { another, startWith } from "./core.js";
 
 EXPORTS
 
 export default function init(source) {
   return startWith(() => source ?? fetch(new URL("./bismar.wasm", import.meta.url)));
+}
+
+/** A new instance beside the one of this package: its own memory, its own failures. */
+export async function create(source) {
+  const { startWith: start, ...instance } = another();
+  await start(() => source ?? fetch(new URL("./bismar.wasm", import.meta.url)));
+  return Object.freeze(instance);
 }

@@ -3,10 +3,12 @@
 const closing = new FinalizationRegistry((number) => wasm?.raw_close(number));
 
 function ask(progress, request, given) {
-  const number = PLACES.get(progress);
-  if (number === undefined) throw new BismarError({ code: "not_ready", field: "progress", allowed: { rule: "not closed" } });
+  if (!PLACES.has(progress)) throw closed();
   try {
     put(given);
+    // Asked only now: a getter of the caller's may have closed this one, and another may have its number.
+    const number = PLACES.get(progress);
+    if (number === undefined) throw closed();
     return unpack(wasm.raw_ask(number, request));
   } catch (thrown) {
     throw translated(thrown);
@@ -14,6 +16,10 @@ function ask(progress, request, given) {
 }
 
 const PLACES = new WeakMap();
+
+function closed() {
+  return new BismarError({ code: "not_ready", field: "progress", allowed: { rule: "not closed" } });
+}
 
 function open(progress, given) {
   try {

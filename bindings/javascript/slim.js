@@ -1,13 +1,22 @@
 // Without any way to find the wasm: the caller brings it.
-import { BismarError, startWith } from "./core.js";
+import { another, BismarError, startWith } from "./core.js";
 
 EXPORTS
 
+function brought(source) {
+  if (source === undefined) {
+    throw new BismarError({ code: "missing_field", field: "source", allowed: { rule: "wasm bytes, a Response or a Module" } });
+  }
+  return source;
+}
+
 export default function init(source) {
-  return startWith(() => {
-    if (source === undefined) {
-      throw new BismarError({ code: "missing_field", field: "source", allowed: { rule: "wasm bytes, a Response or a Module" } });
-    }
-    return source;
-  });
+  return startWith(() => brought(source));
+}
+
+/** A new instance beside the one of this package: its own memory, its own failures. */
+export async function create(source) {
+  const { startWith: start, ...instance } = another();
+  await start(() => brought(source));
+  return Object.freeze(instance);
 }

@@ -86,7 +86,30 @@ impl fmt::Display for Given {
         match self {
             Given::Nothing => Ok(()),
             Given::Number(number) => write!(out, "{number}"),
-            Given::Text(text) => write!(out, "\"{text}\""),
+            Given::Text(text) => write!(out, "\"{}\"", Shown(text)),
+        }
+    }
+}
+
+/// The most characters of a given text that a message shows; the error itself keeps all of it.
+const MOST_SHOWN: usize = 120;
+
+/// A text from outside as a message shows it: cut where it is long, and nothing in it that a terminal would obey or that
+/// would turn the message around.
+pub(super) struct Shown<'a>(pub(super) &'a str);
+
+impl fmt::Display for Shown<'_> {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for letter in self.0.chars().take(MOST_SHOWN) {
+            if letter.is_control() || matches!(letter, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}') {
+                write!(out, "{}", letter.escape_unicode())?;
+            } else {
+                fmt::Write::write_char(out, letter)?;
+            }
+        }
+        match self.0.chars().count() {
+            count if count > MOST_SHOWN => write!(out, "\u{2026} ({count} characters)"),
+            _ => Ok(()),
         }
     }
 }
@@ -97,6 +120,7 @@ impl fmt::Display for Allowed {
             Allowed::Unstated => Ok(()),
             Allowed::Between { low, high, unit } if unit.is_empty() => write!(out, "{low} to {high}"),
             Allowed::Between { low, high, unit } => write!(out, "{low} to {high} {unit}"),
+            // Names that somebody chose may be among them.
             Allowed::OneOf(text) | Allowed::Rule(text) => out.write_str(text),
         }
     }

@@ -10,14 +10,15 @@ use core::hash::{Hash, Hasher};
 use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 
-/// A name chosen by the host: of a lift, a bar, a region, a criterion, a person. 1 to 40 characters, without
-/// control characters and without space at either end.
+/// A name chosen by the host: of a lift, a bar, a region, a criterion, a person. 1 to 40 characters, each to be seen:
+/// no control character, none that turns the text around, none without width; without space at either end.
 ///
 /// ```
 /// use bismar::quantity::Name;
 ///
 /// assert_eq!(Name::new("left knee")?.as_str(), "left knee");
 /// assert!(Name::new("").is_err());
+/// assert!(Name::new("left\u{202e} knee").is_err(), "it would turn what follows around");
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, PartialEq, Eq)]
@@ -60,6 +61,36 @@ impl Text {
     }
 }
 
+/// What nobody can see in a text, and what changes how the text around it is shown: control characters, the code points
+/// that Unicode 16.0 calls default ignorable (zero widths, joiners, direction marks, embeddings and isolates, fillers,
+/// variation selectors, tags), line and paragraph separators, the marks around annotations, and the blank of Braille. Two
+/// names that look the same would else be two.
+const UNSEEN: [(char, char); 18] = [
+    ('\u{ad}', '\u{ad}'),
+    ('\u{34f}', '\u{34f}'),
+    ('\u{61c}', '\u{61c}'),
+    ('\u{115f}', '\u{1160}'),
+    ('\u{17b4}', '\u{17b5}'),
+    ('\u{180b}', '\u{180f}'),
+    ('\u{200b}', '\u{200f}'),
+    ('\u{2028}', '\u{202e}'),
+    ('\u{2060}', '\u{206f}'),
+    ('\u{2800}', '\u{2800}'),
+    ('\u{3164}', '\u{3164}'),
+    ('\u{fe00}', '\u{fe0f}'),
+    ('\u{feff}', '\u{feff}'),
+    ('\u{ffa0}', '\u{ffa0}'),
+    ('\u{fff0}', '\u{fffb}'),
+    ('\u{1bca0}', '\u{1bca3}'),
+    ('\u{1d173}', '\u{1d17a}'),
+    ('\u{e0000}', '\u{e0fff}'),
+];
+
+/// Whether a character cannot be seen by itself, or moves what is around it.
+pub(crate) fn unseen(letter: char) -> bool {
+    letter.is_control() || UNSEEN.iter().any(|(from, to)| (*from..=*to).contains(&letter))
+}
+
 impl Name {
     /// The most characters a name may have.
     pub const LONGEST: usize = 40;
@@ -71,10 +102,10 @@ impl Name {
     pub fn new(text: &str) -> Result<Name, Error> {
         let length = text.chars().count();
         let fits = (1..=Name::LONGEST).contains(&length);
-        if fits && text.trim() == text && !text.chars().any(char::is_control) {
+        if fits && text.trim() == text && !text.chars().any(unseen) {
             return Ok(Name(Text::of(text)));
         }
-        let rule = "1 to 40 characters, none a control character, no space at either end";
+        let rule = "1 to 40 characters, each to be seen, no space at either end";
         let shown: String = text.chars().take(Name::LONGEST).collect();
         Err(Error::new(Code::NotAName, "name", shown, Allowed::rule(rule)))
     }
@@ -148,6 +179,21 @@ impl<'de> serde::Deserialize<'de> for Name {
 #[allow(clippy::unwrap_used, reason = "a test may panic")]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_cannot_be_seen_or_turns_the_text_is_no_name() {
+        for letter in ['\u{202a}', '\u{202e}', '\u{2066}', '\u{2069}', '\u{200e}', '\u{61c}', '\u{200b}', '\u{200d}', '\u{2060}',
+            '\u{feff}', '\u{ad}', '\u{3164}', '\u{115f}', '\u{2800}', '\u{e0041}', '\u{fe0f}', '\u{2028}', '\u{1b}', '\u{9b}', '\u{0}']
+        {
+            for text in [alloc::format!("a{letter}b"), alloc::format!("{letter}"), alloc::format!("a{letter}")] {
+                assert_eq!(Name::new(&text).unwrap_err().code(), Code::NotAName, "{text:?}");
+            }
+        }
+        // Every script that people write names in, marks that combine, and signs of one piece stay.
+        for text in ["Zo\u{eb}", "Jose\u{301}", "\u{5e0}\u{5d5}\u{5e8}", "\u{62f}\u{627}\u{631}\u{627}", "\u{91c}\u{93f}\u{928}", "\u{674e}", "\u{1f3cb}", "a b"] {
+            assert_eq!(Name::new(text).unwrap().as_str(), text);
+        }
+    }
 
     #[test]
     fn short_and_long_names_are_kept_whole_and_ordered_as_text() {

@@ -232,6 +232,29 @@ fn next(memory: Memory, zone: u8) -> Option<Memory> {
     (!alarm).then_some(([zone, a, b, c], run))
 }
 
+/// Where each memory that can come about leads with each zone (nowhere where a rule signals), in their order, and the
+/// place of the empty one. Found once a call, so that the many steps after it look nothing up.
+fn graph() -> (Vec<[Option<usize>; ZONES.len()]>, usize) {
+    const START: Memory = ([EMPTY; 4], 0);
+    let mut known = BTreeMap::from([(START, [None; ZONES.len()])]);
+    let mut open = alloc::vec![START];
+    while let Some(memory) = open.pop() {
+        let mut to = [None; ZONES.len()];
+        for (zone, to) in (0_u8..).zip(&mut to) {
+            *to = next(memory, zone);
+            if let Some(found) = *to && !known.contains_key(&found) {
+                known.insert(found, [None; ZONES.len()]);
+                open.push(found);
+            }
+        }
+        known.insert(memory, to);
+    }
+    let places: BTreeMap<Memory, usize> = known.keys().copied().zip(0..).collect();
+    let place = |memory: Memory| places.get(&memory).copied();
+    let steps = known.values().map(|to| to.map(|to| to.and_then(place))).collect();
+    (steps, place(START).unwrap_or_default())
+}
+
 formula! {
     "statistics.western_electric_run_length",
     /// How many values until one of the four rules signals, on average, after a shift (or without one)?
@@ -258,19 +281,21 @@ formula! {
         const MOST_STEPS: u32 = 4000;
         let shift = crate::numeric::within(Code::OutOfRange, "shift", shift, -3.0, 3.0, "spreads")?;
         let chances = ZONES.map(|(low, high)| normal_cdf(high - shift) - normal_cdf(low - shift));
-        let mut alive = BTreeMap::from([(([EMPTY; 4], 0_i8), 1.0)]);
+        let (steps, start) = graph();
+        let mut alive = alloc::vec![0.0; steps.len()];
+        alive.iter_mut().skip(start).take(1).for_each(|chance| *chance = 1.0);
         let mut total = 0.0;
         for _ in 0..MOST_STEPS {
-            let left: f64 = alive.values().sum();
+            let left: f64 = alive.iter().sum();
             total += left;
             if left < 1e-13 {
                 return finite("shift", total);
             }
-            let mut after: BTreeMap<Memory, f64> = BTreeMap::new();
-            for (memory, chance) in &alive {
-                for (zone, part) in (0_u8..).zip(chances) {
-                    if let Some(memory) = next(*memory, zone) {
-                        *after.entry(memory).or_insert(0.0) += chance * part;
+            let mut after = alloc::vec![0.0; steps.len()];
+            for (to, chance) in steps.iter().zip(&alive) {
+                for (to, part) in to.iter().zip(chances) {
+                    if let Some(next) = to.and_then(|to| after.get_mut(to)) {
+                        *next += chance * part;
                     }
                 }
             }

@@ -1,8 +1,11 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import { ask, attempt, Refused, type Tree } from "./engine.ts";
-import { deviceDay, setUnit, unitNow, type Mass, type Unit } from "./numbers.ts";
+import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
 import { homeKit, poundsKit, type Kit } from "./kit.ts";
+import { logOf } from "./kept.ts";
+import { shownName } from "./names.ts";
+import { dayAllowed } from "./days.ts";
 
 export interface DraftSet {
   lift: string;
@@ -37,11 +40,29 @@ export class App {
 
   constructor(store: Store) {
     this.store = store;
-    setUnit((store.setting("unit") as Unit | undefined) ?? "kg");
+    this.readSettings();
     const first = store.setting("lifter");
     this.current = first !== undefined && store.ids().includes(first) ? first : store.ids()[0];
   }
   current: string | undefined;
+  /** The device's day, where somebody said that it is right although it is far from the log. */
+  daySaid: string | undefined;
+
+  /** Settings as they are stored; what cannot be used is set aside and said. */
+  private readSettings(): void {
+    const [unit, kit] = [this.store.setting("unit"), this.store.setting("kit")];
+    setUnit(unit === "lb" ? "lb" : "kg");
+    if (kit === undefined) return;
+    let read: Tree;
+    try {
+      read = JSON.parse(kit);
+    } catch {
+      read = undefined;
+    }
+    const { implements: all, stock, blocks } = read ?? {};
+    if (attempt("page.check_kit", { implements: all ?? 0, stock: stock ?? 0, ...(blocks === undefined ? {} : { blocks }) }).refused)
+      this.store.dropSetting("kit", "the gym\u2019s bars and discs: not as they were written", "The list of bars and discs of this gym could not be read: it is set aside, and the first list is used. Look at it under Gym.");
+  }
 
   /** `changed` draws the view anew; `said` only what the page has to say about storing. */
   onChange(changed: () => void, said: () => void): void {
@@ -50,7 +71,7 @@ export class App {
     this.store.onOther = (words) => {
       this.notice = words;
       if (this.current !== undefined && !this.store.lifter(this.current)) this.current = this.store.ids()[0];
-      setUnit((this.store.setting("unit") as Unit | undefined) ?? "kg");
+      this.readSettings();
       changed();
     };
   }
@@ -85,14 +106,18 @@ export class App {
   header(lifter: Loaded): { id: string; born?: string; age?: Tree; invented?: boolean } {
     return JSON.parse(lifter.header);
   }
-  async choose(id: string): Promise<void> {
+  /** Has a lifter in view, here and when the page is opened again. */
+  async nowOf(id: string): Promise<void> {
     this.current = id;
     await this.store.set("lifter", id);
+  }
+  async choose(id: string): Promise<void> {
+    await this.nowOf(id);
     this.go("today");
   }
 
   logText(lifter: Loaded): string {
-    return `{"format":"bismar-log","version":${lifter.version},"lifter":${lifter.header},"events":[${lifter.events.join(",")}]}`;
+    return logOf(lifter, lifter.events);
   }
 
   /** The number under which the library keeps a lifter's log open. Read whole once; what is appended goes through
@@ -126,8 +151,13 @@ export class App {
     this.cache.set(key, made);
     return made;
   }
+  /** Nothing that was worked out before is kept: of somebody who was erased nothing stays. */
+  forgetAnswers(): void {
+    this.cache.clear();
+  }
+  /** What a log is known by: its header, and the seal of its last event, which stands for all of them. */
   private mark(lifter: Loaded): string {
-    return `${lifter.id}\u0000${lifter.events.length}\u0000${lifter.events.at(-1) ?? ""}`;
+    return `${lifter.version} ${lifter.header}\u0000${lifter.events.length} ${lifter.seal}`;
   }
 
   /** The device's day; for an invented lifter the day after the last session, so that the demo never grows old. */
@@ -193,12 +223,12 @@ export class App {
   /** What people call a lift; its id where it has no name. */
   liftName(id: string, lifter = this.lifter): string {
     const found = lifter && this.parameters(lifter)?.lifts.find((one: Tree) => one.id === id);
-    return found?.name ?? id;
+    return shownName(found?.name ?? id);
   }
   /** What people call a region; its id where it has no name. */
   regionName(id: string): string {
     const found = this.lifter && this.parameters(this.lifter)?.regions.find((one: Tree) => one.id === id);
-    return found?.name ?? id;
+    return shownName(found?.name ?? id);
   }
 
   /** Bars and discs in view: the lifter's, else the gym's. */
@@ -229,7 +259,12 @@ export class App {
 
   /** Writes an event after the library has taken it; refused events are not written. */
   async record(lifter: Loaded, kind: Tree, note?: string, endsDraft = false, on?: string): Promise<boolean> {
-    const day = on ?? this.day(lifter);
+    const day = await dayAllowed(this, lifter, kind, on);
+    if (day === undefined) {
+      this.notice = "Not recorded. Set the date of this device first.";
+      this.refresh();
+      return false;
+    }
     const event = { sequence: this.facts(lifter).nextSequence as number, day, kind, ...(note ? { note } : {}) };
     const text = JSON.stringify(event);
     const refused = this.tryAppend(lifter, text);
@@ -262,7 +297,9 @@ export class App {
   async join(id: string, add: boolean): Promise<void> {
     const mine = await this.store.takeTheirs(id);
     const lifter = this.store.lifter(id);
-    this.notice = lifter ? `${id} is as the other window wrote it.` : `${id} was erased in the other window; what was entered here is set aside, see Files.`;
+    const name = shownName(id);
+    if (!lifter && this.current === id) this.current = this.store.ids()[0];
+    this.notice = lifter ? `${name} is as the other window wrote it.` : `${name} was erased in another window, and is gone here too.`;
     if (lifter && mine && add) {
       if (mine.draft.length > 0) void this.store.addDraft(id, mine.draft);
       const left = this.appendAnew(lifter, mine.events);
@@ -272,11 +309,20 @@ export class App {
   }
 
   /** Events of this window at the end of a log that has grown, with new numbers; gives how many were refused. */
-  private appendAnew(lifter: Loaded, events: string[]): number {
+  appendAnew(lifter: Loaded, events: string[]): number {
     const number = new Map<number, number>();
     let left = 0;
     for (const text of events) {
-      const event = JSON.parse(text);
+      let event: Tree;
+      try {
+        event = JSON.parse(text);
+      } catch {
+        event = undefined;
+      }
+      if (event?.kind === undefined) {
+        left += 1;
+        continue;
+      }
       const sequence = this.facts(lifter).nextSequence as number;
       number.set(event.sequence, sequence);
       const { correction } = event.kind;

@@ -9,6 +9,7 @@ import { dayLong, face, mass, plain } from "./numbers.ts";
 import { barWords } from "./kit.ts";
 import { gateInWords } from "./plan_view.ts";
 import { limitsOf } from "./limits.ts";
+import { shownName } from "./names.ts";
 import { liftLine, placeWords } from "./today_view.ts";
 
 function endsWords(discs: Tree[] | undefined): string {
@@ -44,10 +45,11 @@ export function cardView(app: App): Child {
     bodies("coach_override")
       .filter((one) => one.lift === lift && !(one.expires && one.expires < session.today))
       .slice(-1)
-      .map((one) => `The coach decided: at most ${mass({ kg: one.load.kg ?? 0 })}${one.expires ? ` until ${dayLong(one.expires)}` : ""}, ${one.who}.`);
+      .map((one) => `The coach decided: at most ${mass({ kg: one.load.kg ?? 0 })}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
   const lastWords = (lift: string): string | undefined => {
     const cue = (history.sessions as Tree[]).flatMap((one) => one.lifts as Tree[]).filter((one) => one.lift === lift && one.cue).at(-1)?.cue;
-    return cue === undefined ? undefined : `\u201c${cue}\u201d`;
+    // Words of somebody's own may tell of health.
+    return cue === undefined || !health ? undefined : `\u201c${cue}\u201d`;
   };
   const limits: string[] = limitsOf(app);
   const hidden = /pain|clear|symptom|stop|day|morning|asks|limit|flexion|body_mass|suspended/i;
@@ -62,7 +64,7 @@ export function cardView(app: App): Child {
     el(
       "section",
       { class: "handover", "aria-label": "Handover card" },
-      el("h2", {}, lifter.id),
+      el("h2", {}, shownName(lifter.id)),
       el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
       el("p", { class: "soft", "data-why": true }, `${dayLong(session.today)}${health && history.age !== undefined ? `, ${history.age} years old` : ""}${app.header(lifter).invented ? ", invented" : ""}.`),
       el("div", { class: "handover-lifts" }, session.lifts.map((lift: Tree, at: number) => {
@@ -82,7 +84,7 @@ export function cardView(app: App): Child {
       })),
       shared.length > 0 && el("p", {}, el("b", {}, "For every lift: "), shared.join(" ")),
       el("h3", {}, "Last session"),
-      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set: Tree) => plain(set.reps)).join(", ")}${lift.cue ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
+      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set: Tree) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
       health && last?.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && limits.length > 0 && el("p", { "data-limits": true }, `Limits: ${limits.join("; ")}.`),
       !health && limits.length > 0 && el("p", {}, "There is more to ask about before lifting; it is left out here."),

@@ -3,6 +3,8 @@ import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { button, choices, el, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
+import { limitsOn } from "./limits.ts";
+import { shownName } from "./names.ts";
 import { mass, given, plain, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
@@ -289,7 +291,8 @@ export function liftView(app: App): Child {
     });
   const hold = holdWords(next);
   return [
-    el("h1", { tabindex: -1 }, was.name ?? was.id),
+    el("h1", { tabindex: -1 }, shownName(was.name ?? was.id)),
+    limitsOn(app, was).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOn(app, was).join("; ")}.`),
     choices("Role", Object.entries(ROLES).map(([value, label]) => ({ value, label })), place?.role, (role) => {
       void app.record(lifter, { role_set: { lift: was.id, role } }).then(() => app.refresh());
     }),

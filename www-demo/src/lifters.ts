@@ -6,6 +6,7 @@ import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
 import { count, deviceDay, mass } from "./numbers.ts";
 import { table } from "./answer.ts";
+import { shownName } from "./names.ts";
 import type { Loaded } from "./store.ts";
 import { liftLine, movesInWords } from "./today_view.ts";
 import demoLog from "demo-log.txt";
@@ -61,9 +62,9 @@ function fewestMoves(app: App, own: Next[]): Child {
   const shared = found.answer;
   if (!shared) return el("p", { class: "soft" }, "An order with the fewest disc moves cannot be worked out here: it needs the same day, the same bar and the same discs in every log, and lifts from a rack.");
   const [first] = shared.turns.turns as Tree[];
-  const rows = shared.turns.turns.map((turn: Tree) => [at[turn.lifter]?.id ?? "", mass(turn.moves.total), movesInWords(turn.moves) || "\u2013"]);
+  const rows = shared.turns.turns.map((turn: Tree) => [shownName(at[turn.lifter]?.id ?? ""), mass(turn.moves.total), movesInWords(turn.moves) || "\u2013"]);
   return [
-    first && el("p", { "data-first": at[first.lifter]?.id ?? "" }, el("b", {}, `${at[first.lifter]?.id} first`), `: with turns in this order ${count(shared.turns.movesEachEnd, "disc move")} on each end${shared.turns.proved ? ", the fewest there are" : ""}.`),
+    first && el("p", { "data-first": at[first.lifter]?.id ?? "" }, el("b", {}, `${shownName(at[first.lifter]?.id ?? "")} first`), `: with turns in this order ${count(shared.turns.movesEachEnd, "disc move")} on each end${shared.turns.proved ? ", the fewest there are" : ""}.`),
     el("details", { class: "more" }, el("summary", {}, "Turn by turn"), table(["Who", "Load", "Each end"], rows, "Turns at this bar")),
   ];
 }
@@ -94,7 +95,7 @@ export function liftersView(app: App): Child {
             .filter((one) => one.bar === bar)
             .toSorted(order)
             .map((one) =>
-              el("li", {}, button([el("b", {}, one.id), el("span", {}, one.words)], () => void app.choose(one.id), { "data-lifter": one.id, ...(one.id === app.current ? { "aria-current": "true" } : {}) })),
+              el("li", {}, button([el("b", {}, shownName(one.id)), el("span", {}, one.words)], () => void app.choose(one.id), { "data-lifter": one.id, ...(one.id === app.current ? { "aria-current": "true" } : {}) })),
             ),
         ),
       ),
@@ -102,7 +103,7 @@ export function liftersView(app: App): Child {
     el(
       "div",
       { class: "stack" },
-      app.lifter && button(`Plan and lifts of ${app.lifter.id}`, () => app.go("plan"), { "data-act": "plan" }),
+      app.lifter && button(`Plan and lifts of ${shownName(app.lifter.id)}`, () => app.go("plan"), { "data-act": "plan" }),
       button("Begin with somebody new", () => app.go("begin"), { "data-act": "begin" }),
       button("Open a file", () => app.go("files")),
       !app.store.ids().includes("invented-lifter") && button("Try the invented lifter", () => void loadDemo(app), { "data-act": "demo" }),
@@ -110,11 +111,13 @@ export function liftersView(app: App): Child {
   ];
 }
 
+/** The invented lifter; who is here already is only brought into view. */
 export async function loadDemo(app: App): Promise<void> {
   const log = JSON.parse(demoLog);
   const events = (log.events as Tree[]).map((event) => JSON.stringify(event));
   const id: string = log.lifter.id;
-  await app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)), version: log.version }, events, "the demo was opened again");
+  if (app.store.lifter(id)) return app.choose(id);
+  await app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)), version: log.version }, events, [], "the demo was opened again");
   await app.choose(id);
 }
 
@@ -166,7 +169,7 @@ export function beginView(app: App): Child {
     }
     const log = JSON.parse(made.answer.log);
     const events = (log.events as Tree[]).map((event) => JSON.stringify(event));
-    void app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan, version: log.version }, events, "begun anew").then(() => app.choose(id));
+    void app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan, version: log.version }, events, [], "begun anew").then(() => app.choose(id));
   };
   return [
     el("h1", { tabindex: -1 }, "Somebody new"),

@@ -15,6 +15,13 @@ export function limitWords(app: App, limit: Tree): string {
   return `${parts.join(", ")}${limit.region ? ` (${app.regionName(limit.region)})` : ""}`;
 }
 
+/** The limits that concern one lift: those of its regions, and those of every lift. */
+export function limitsOn(app: App, lift: Tree): string[] {
+  const lifter = app.lifter;
+  const all: Tree[] = (lifter ? (app.facts(lifter).limits ?? []) : []).map((one: string) => JSON.parse(one));
+  return all.filter((one) => one.region === undefined || lift.regions.includes(one.region)).map((one) => limitWords(app, one));
+}
+
 /** The limits of the lifter in view. */
 export function limitsOf(app: App): string[] {
   const lifter = app.lifter;

@@ -3,6 +3,7 @@ import type { App } from "./app.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import type { Tree } from "./engine.ts";
 import type { Loaded } from "./store.ts";
+import { shownName } from "./names.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
 import { limitWords } from "./limits.ts";
 import { kindWords } from "./kinds.ts";
@@ -41,7 +42,9 @@ function chains(lifter: Loaded): { byRoot: Map<number, Chain>; lastRoot: number 
     lastRoot = root;
     const chain = byRoot.get(root);
     if (chain) {
-      chain.said.push(correction?.with);
+      // A correction of the day alone leaves what was said.
+      chain.said.push(correction?.with ?? (correction?.day ? chain.said.at(-1) : undefined));
+      chain.day = correction?.day ?? chain.day;
       chain.last = event.sequence;
     } else byRoot.set(root, { root, day: event.day, said: [event.kind], last: event.sequence });
   }
@@ -49,8 +52,26 @@ function chains(lifter: Loaded): { byRoot: Map<number, Chain>; lastRoot: number 
 }
 
 function correct(app: App, lifter: Loaded, chain: Chain, kind: Tree | undefined): void {
-  const on = app.lastDay(lifter);
-  void app.record(lifter, { correction: { replaces: chain.last, ...(kind ? { with: kind } : {}) } }, undefined, false, on).then(() => app.refresh());
+  void app.record(lifter, { correction: { replaces: chain.last, ...(kind ? { with: kind } : {}) } }).then(() => app.refresh());
+}
+
+/** Another day for an entry: a correction that says nothing else. */
+function dayBox(app: App, lifter: Loaded, chain: Chain): void {
+  const box = el("dialog", { class: "pad wide", "aria-label": "Another day" });
+  const day = el("input", { type: "date", id: "other-day", value: chain.day, autocomplete: "off" });
+  const save = (): void => {
+    box.close();
+    if (day.value !== "" && day.value !== chain.day) void app.record(lifter, { correction: { replaces: chain.last, day: day.value } }).then(() => app.refresh());
+  };
+  fill(
+    box,
+    el("h2", {}, "On which day was it?"),
+    el("div", { class: "field" }, el("label", { for: "other-day", class: "label" }, "Day"), day),
+    el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" }), button("Save", save, { class: "main", "data-act": "save-day" })),
+  );
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
 }
 
 const DAYS: Record<string, string> = { below: "several signs below the usual", below_single: "one sign below the usual", within: "within the usual", above: "above the usual", unknown: "cannot say" };
@@ -222,6 +243,7 @@ function entry(app: App, lifter: Loaded, chain: Chain, byRoot: Map<number, Chain
       { class: "row" },
       name === "session_recorded" && now && button("Correct", () => correctBox(app, lifter, chain, now), { "aria-label": `Correct the session of ${dayShort(chain.day)}`, "data-act": "correct" }),
       now && name !== "parameters_changed" && button("Take back", () => correct(app, lifter, chain, undefined), { "aria-label": `Take back ${kindWords(name)} of ${dayShort(chain.day)}` }),
+      now && button("Another day", () => dayBox(app, lifter, chain), { class: "quiet", "aria-label": `Another day for ${kindWords(name)} of ${dayShort(chain.day)}`, "data-act": "other-day" }),
       !now && button("Put back", () => correct(app, lifter, chain, chain.said.findLast((one) => one !== undefined)), { "aria-label": `Put back ${kindWords(name)} of ${dayShort(chain.day)}` }),
     ),
   );
@@ -236,7 +258,7 @@ export function logView(app: App): Child {
   const last = lastRoot === undefined ? undefined : byRoot.get(lastRoot);
   const lifts: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
   return [
-    el("h1", { tabindex: -1 }, `Log of ${lifter.id}`),
+    el("h1", { tabindex: -1 }, `Log of ${shownName(lifter.id)}`),
     el("p", { class: "soft" }, `${count(lifter.events.length, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
     last && button(undoWords(last), () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
     writeDownPart(app),

@@ -6,6 +6,7 @@ import { filesView, saveFile, wholeDocument } from "./files.ts";
 import { beginView, liftersView, loadDemo } from "./lifters.ts";
 import { liftView } from "./lift_view.ts";
 import { logView } from "./log.ts";
+import { shownName } from "./names.ts";
 import { notesView } from "./notes.ts";
 import { unitNow } from "./numbers.ts";
 import { planView } from "./plan_view.ts";
@@ -89,7 +90,7 @@ function header(app: App): Child {
     button(
       [
         el("span", { class: "unseen" }, "Lifter: "),
-        el("span", { class: "who" }, lifter ? lifter.id : "nobody"),
+        el("span", { class: "who" }, lifter ? shownName(lifter.id) : "nobody"),
         lifter && app.header(lifter).invented ? el("span", { class: "tag" }, "invented") : "",
       ],
       () => app.go("lifters"),
@@ -106,7 +107,7 @@ function elsewherePart(app: App): Child {
     el(
       "div",
       { class: "fault", role: "alert", "data-elsewhere": id },
-      el("p", {}, el("b", {}, `Another window wrote to ${id}. `), "What was entered here since then is on this screen only."),
+      el("p", {}, el("b", {}, `Another window wrote to ${shownName(id)}. `), "What was entered here since then is on this screen only."),
       el(
         "div",
         { class: "row" },
@@ -123,7 +124,6 @@ function saysPart(app: App): Child {
 
 function faultPart(app: App): Child {
   const { fault } = app.store;
-  const torn = app.lifter?.torn ?? 0;
   return [
     fault &&
       el(
@@ -132,12 +132,8 @@ function faultPart(app: App): Child {
         el("p", {}, el("b", {}, "Not kept on this device. "), `${fault.what} ${fault.detail}. The page works on; save a file before you close it.`),
         app.store.ids().length > 0 && button("Save a file now", () => saveFile("bismar-rescue.json", wholeDocument(app, app.store.ids(), true), "application/json"), { "data-act": "rescue" }),
       ),
-    torn > 0 &&
-      el(
-        "div",
-        { class: "fault", role: "alert" },
-        el("p", {}, el("b", {}, "Part of the log was damaged. "), `${torn === 1 ? "1 entry was" : `${torn} entries were`} not as written and set aside, from the first damaged one on; the rest is whole. Look at the last entries, and see Files for what was set aside.`),
-      ),
+    app.store.said.length > 0 && el("div", { class: "fault", role: "alert", "data-said": true }, app.store.said.map((words) => el("p", {}, words))),
+    [...app.store.unreadable.values()].map((one) => el("div", { class: "fault", role: "alert" }, el("p", {}, el("b", {}, `${shownName(one.id)} cannot be read. `), one.words, " The log lies on this device as it was written: see Files."))),
   ];
 }
 
@@ -208,6 +204,19 @@ function nameOf(node: HTMLElement): string {
   return `${group} ${node.dataset.pad ?? node.dataset.value ?? node.getAttribute("aria-label") ?? node.textContent ?? ""}`;
 }
 
+/** A hosted page is kept for offline, and says when a newer version of it was fetched. */
+function followVersions(app: App): void {
+  const workers = navigator.serviceWorker;
+  // The first worker of a page takes over too; that is no newer version.
+  const had = workers.controller !== null;
+  workers.addEventListener("controllerchange", () => {
+    if (!had) return;
+    app.notice = "A newer version of this page is here. Open the page anew to use it; nothing that was written is lost.";
+    app.refresh();
+  });
+  void workers.register("worker.js", { updateViaCache: "none" }).catch(() => undefined);
+}
+
 async function begin(): Promise<void> {
   const root = document.getElementById("page") as HTMLElement;
   applyTheme(undefined);
@@ -223,9 +232,10 @@ async function begin(): Promise<void> {
   const app = new App(store);
   const changed = (): void => {
     if (app.view === "demo") {
+      // An address, not a place: going back to it does nothing, and nobody who is here is put out of view for it.
       app.view = "today";
-      void loadDemo(app);
-      return;
+      history.replaceState(null, "", "#today");
+      if (app.store.ids().length === 0) return void loadDemo(app);
     }
     render(app, root);
   };
@@ -245,7 +255,7 @@ async function begin(): Promise<void> {
   document.documentElement.dataset.ready = "true";
   // Only a hosted page has a worker; from a file there is none and none is needed.
   if (location.protocol.startsWith("http") && "serviceWorker" in navigator) {
-    void navigator.serviceWorker.register("worker.js").catch(() => undefined);
+    followVersions(app);
   }
 }
 

@@ -1,4 +1,5 @@
 // The plan of a lifter: which lifts in which order, which stays when time is short, and which lifts belong together.
+import { shownName } from "./names.ts";
 import type { App } from "./app.ts";
 import { table } from "./answer.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
@@ -225,7 +226,7 @@ export function planView(app: App): Child {
   const plan: Tree = JSON.parse(lifter.plan);
   const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
   return [
-    el("h1", { tabindex: -1 }, `Plan of ${lifter.id}`),
+    el("h1", { tabindex: -1 }, `Plan of ${shownName(lifter.id)}`),
     el("p", { class: "soft" }, "Sets, repetitions and load come from where each lift has got to; the plan says which lifts, in which order, and how much to leave."),
     later(() => weekGrid(app, lifter, plan)),
     el("ol", { class: "cards planned" }, plan.lifts.map((_: Tree, at: number) => planned(app, lifter, plan, at))),

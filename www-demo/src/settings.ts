@@ -3,6 +3,7 @@ import type { App } from "./app.ts";
 import { button, choices, el, type Child } from "./element.ts";
 import { attempt, type Tree } from "./engine.ts";
 import { barWords, GYMS, implementName } from "./kit.ts";
+import { shownName } from "./names.ts";
 import { face, given, mass, plain, setUnit, unitNow, type Unit } from "./numbers.ts";
 import { confirmBox, openPad } from "./pad.ts";
 
@@ -97,9 +98,9 @@ export function settingsView(app: App): Child {
       el(
         "section",
         {},
-        el("h2", {}, `Bars and discs of ${lifter.id}`),
+        el("h2", {}, `Bars and discs of ${shownName(lifter.id)}`),
         el("p", { class: "soft" }, "A lifter\u2019s loads are made with the bars and discs written in the lifter\u2019s own log. Other discs change which loads can be made, from now on."),
-        button(`Use this gym\u2019s bars, discs and blocks for ${lifter.id}`, () => {
+        button(`Use this gym\u2019s bars, discs and blocks for ${shownName(lifter.id)}`, () => {
           const made = attempt("page.with_kit", { log: app.log(lifter), implements: kit.implements, stock: kit.stock, blocks });
           if (made.answer) void app.record(lifter, { parameters_changed: JSON.parse(made.answer) }).then(() => app.refresh());
         }),

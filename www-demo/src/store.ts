@@ -1,27 +1,12 @@
 // What is kept on the device: an append-only log per lifter, each event sealed to the one before. Two windows may be
 // open at once: each lifter has a revision that every write looks at and raises, so none writes over another.
-import { openDB, type IDBPDatabase, type IDBPTransaction } from "idb";
-import { ask } from "./engine.ts";
+import type { IDBPDatabase, IDBPTransaction } from "idb";
+import { openBase } from "./base.ts";
+import { allOf, endsOf, everybody, find, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
+import { shownName } from "./names.ts";
 
-export interface Kept {
-  id: string;
-  header: string;
-  plan: string;
-  /** Version of the log's format, as it came: a newer one may hold entries that this page does not know. */
-  version: number;
-}
-interface Row {
-  lifter: string;
-  place: number;
-  text: string;
-  seal: string;
-}
-export interface Loaded extends Kept {
-  events: string[];
-  draft: string[];
-  /** Stored entries that were not as written and were set aside. */
-  torn: number;
-}
+export type { Kept, Loaded } from "./kept.ts";
+
 export interface Fault {
   what: string;
   detail: string;
@@ -31,40 +16,43 @@ export interface Mine {
   events: string[];
   draft: string[];
 }
-interface Ends {
-  events: string;
-  draft: string;
-  eventPlace: number;
-  draftPlace: number;
-  /** How much of what is in memory is known to be on the device, and its revision there. */
-  stored: { events: number; draft: number; plan: string };
-  revision: number;
+/** Something that was set aside, with the key it has there. */
+export interface Aside {
+  key: IDBValidKey;
+  lifter: string;
+  text: string;
+  why: string;
+  seal?: string;
 }
-interface Fresh {
-  lifter: Loaded;
-  ends: Ends;
+/** What this window knows of a lifter beside what it shows. */
+interface Memory {
+  draftSeal: string;
+  places: { events: number; draft: number };
+  /** How much of what is shown is on the device; nothing where it was never written. */
+  stored: { ends: Ends; plan: string } | undefined;
+  revision: number;
 }
 type Names = ("events" | "drafts" | "asides")[];
 type Writing = IDBPTransaction<unknown, string[], "readwrite">;
 
 /** Another window wrote to this lifter since it was read here. */
 class Elsewhere extends Error {}
-
-const PLACES_MOST = 10_000_000;
-
-function allOf(id: string): IDBKeyRange {
-  return IDBKeyRange.bound([id, 0], [id, PLACES_MOST]);
-}
+/** Another window erased this lifter: what waits here for it is not written. */
+class Erased extends Error {}
 
 export class Store {
   fault: Fault | undefined;
+  /** What was found damaged and mended, in words; said until the page is opened anew. */
+  readonly said: string[] = [];
+  /** Logs that cannot be read; they are left as they lie. */
+  readonly unreadable = new Map<string, Unreadable>();
   /** Lifters whose last entries here could not be joined to what another window wrote. */
   readonly elsewhere = new Set<string>();
   /** Called when another window changed something, with words for it. */
   onOther: (words: string) => void = () => undefined;
   private base: IDBPDatabase | undefined;
   private lifters = new Map<string, Loaded>();
-  private ends = new Map<string, Ends>();
+  private memory = new Map<string, Memory>();
   private settings = new Map<string, string>();
   private unwritten: (() => Promise<void>)[] = [];
   private turn: Promise<unknown> = Promise.resolve();
@@ -73,19 +61,7 @@ export class Store {
   static async open(): Promise<Store> {
     const store = new Store();
     try {
-      const opening = openDB("bismar lifters", 1, {
-        upgrade(base) {
-          base.createObjectStore("lifters", { keyPath: "id" });
-          base.createObjectStore("events", { keyPath: ["lifter", "place"] });
-          base.createObjectStore("drafts", { keyPath: ["lifter", "place"] });
-          base.createObjectStore("asides", { autoIncrement: true });
-          base.createObjectStore("settings");
-        },
-        blocking(_now, _next, event) {
-          (event.target as IDBDatabase).close();
-        },
-      });
-      store.base = await opening;
+      store.base = await openBase();
       await store.readAll(store.base);
       store.listen();
       void navigator.storage?.persist?.().catch(() => false);
@@ -102,7 +78,7 @@ export class Store {
     addEventListener("focus", look);
     document.addEventListener("visibilitychange", () => document.hidden || look());
     try {
-      this.channel = new BroadcastChannel("bismar");
+      this.channel = new BroadcastChannel(this.base?.name ?? "bismar");
       this.channel.onmessage = look;
     } catch {
       // Without it, coming back to the window and every write still look.
@@ -115,47 +91,38 @@ export class Store {
   }
 
   private async readAll(base: IDBPDatabase): Promise<void> {
-    const reading = base.transaction(["lifters", "settings"]);
-    const [ids, keys, values] = (await Promise.all([
-      reading.objectStore("lifters").getAllKeys(),
-      reading.objectStore("settings").getAllKeys(),
-      reading.objectStore("settings").getAll(),
-    ])) as [string[], string[], string[]];
+    const reading = base.transaction("settings");
+    const [keys, values] = (await Promise.all([reading.store.getAllKeys(), reading.store.getAll()])) as [string[], unknown[]];
     keys.forEach((key, at) => this.settings.set(key, String(values[at])));
-    for (const id of ids) this.install(id, await this.fetch(base, id));
+    for (const id of await everybody(base)) await this.take(base, id);
   }
 
-  private install(id: string, fresh: Fresh | undefined): void {
-    if (fresh) {
-      this.lifters.set(id, fresh.lifter);
-      this.ends.set(id, fresh.ends);
-    } else {
-      this.lifters.delete(id);
-      this.ends.delete(id);
+  /** Reads one lifter from the device into this window. */
+  private async take(base: IDBPDatabase, id: string): Promise<void> {
+    this.install(id, await find(base, id));
+  }
+
+  private install(id: string, found: Found | Unreadable | undefined): void {
+    this.lifters.delete(id);
+    this.memory.delete(id);
+    this.unreadable.delete(id);
+    if (!found) return;
+    if ("words" in found) {
+      this.unreadable.set(id, found);
+      return;
     }
+    const { lifter, draftSeal, places, revision, said } = found;
+    this.lifters.set(id, lifter);
+    this.memory.set(id, { draftSeal, places, stored: { ends: endsOf(lifter, draftSeal), plan: lifter.plan }, revision });
+    this.said.push(...said);
   }
 
-  /** One lifter as the device has it; nothing for one who is gone. */
-  private async fetch(base: IDBPDatabase, id: string): Promise<Fresh | undefined> {
-    const reading = base.transaction(["lifters", "events", "drafts"]);
-    const [kept, events, drafts] = (await Promise.all([
-      reading.objectStore("lifters").get(id),
-      reading.objectStore("events").getAll(allOf(id)),
-      reading.objectStore("drafts").getAll(allOf(id)),
-    ])) as [(Kept & { revision?: number }) | undefined, Row[], Row[]];
-    if (!kept) return undefined;
-    const own = await this.whole(base, "events", id, events);
-    const draft = await this.whole(base, "drafts", id, drafts);
-    const { header, plan, version } = kept;
-    const ends = {
-      events: own.seal,
-      draft: draft.seal,
-      eventPlace: own.next,
-      draftPlace: draft.next,
-      stored: { events: own.texts.length, draft: draft.texts.length, plan },
-      revision: kept.revision ?? 0,
-    };
-    return { lifter: { id, header, plan, version, events: own.texts, draft: draft.texts, torn: own.torn + draft.torn }, ends };
+  /** A lifter that another window erased is gone here too, with what was entered here since. */
+  private forget(id: string): string {
+    this.install(id, undefined);
+    this.elsewhere.delete(id);
+    if (this.settings.get("lifter") === id) this.settings.delete("lifter");
+    return `${shownName(id)} was erased in another window.`;
   }
 
   /** Takes in what other windows wrote; where something of this one waits to be written, it asks instead. */
@@ -167,25 +134,31 @@ export class Store {
 
   private async look(): Promise<void> {
     const { base } = this;
-    // What waits to be written will look for itself.
-    if (!base || this.unwritten.length > 0) return;
+    if (!base) return;
+    // What waits to be written is tried again, and looks for itself.
+    if (this.unwritten.length > 0 && !(await this.writeAll())) return;
     try {
       const reading = base.transaction(["lifters", "settings"]);
       const [rows, keys, values] = (await Promise.all([
         reading.objectStore("lifters").getAll(),
         reading.objectStore("settings").getAllKeys(),
         reading.objectStore("settings").getAll(),
-      ])) as [{ id: string; revision?: number }[], string[], string[]];
+      ])) as [{ id: string; revision?: number }[], string[], unknown[]];
       const there = new Map(rows.map((row) => [row.id, row.revision ?? 0]));
-      const ids = new Set([...there.keys(), ...this.ends.keys()]);
       const words: string[] = [];
-      for (const id of ids) {
-        if (there.get(id) === this.ends.get(id)?.revision || this.elsewhere.has(id)) continue;
-        const fresh = await this.fetch(base, id);
+      for (const id of new Set([...there.keys(), ...this.memory.keys()])) {
+        const known = this.memory.get(id);
+        const unread: number | undefined = this.unreadable.get(id)?.row?.revision;
+        if (there.get(id) === (known?.revision ?? unread) || this.elsewhere.has(id)) continue;
+        if (!there.has(id) && (await base.count("events", allOf(id))) === 0) {
+          if (known?.stored) words.push(this.forget(id));
+          continue;
+        }
+        const fresh = await find(base, id);
         // Asked only now: something may have been entered while it was read.
         if (this.mine(id)) this.elsewhere.add(id);
         else this.install(id, fresh);
-        words.push(there.has(id) ? `Another window wrote to ${id}.` : `Another window erased ${id}.`);
+        words.push(`Another window wrote to ${shownName(id)}.`);
       }
       for (const [at, key] of keys.entries()) if (key !== "lifter") this.settings.set(key, String(values[at]));
       if (words.length > 0) this.onOther(words.join(" "));
@@ -197,10 +170,11 @@ export class Store {
 
   /** What was entered here and is not on the device. */
   private mine(id: string): Mine | undefined {
-    const [lifter, ends] = [this.lifters.get(id), this.ends.get(id)];
-    if (!lifter || !ends) return undefined;
-    const mine = { events: lifter.events.slice(ends.stored.events), draft: lifter.draft.slice(ends.stored.draft) };
-    return mine.events.length + mine.draft.length > 0 || lifter.plan !== ends.stored.plan ? mine : undefined;
+    const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
+    if (!lifter || !memory) return undefined;
+    const { stored } = memory;
+    const mine = { events: lifter.events.slice(stored?.ends.events ?? 0), draft: lifter.draft.slice(stored?.ends.draft ?? 0) };
+    return mine.events.length + mine.draft.length > 0 || lifter.plan !== stored?.plan ? mine : undefined;
   }
 
   /** The other window's log, and what was entered here beside it: set aside, for the caller to add or to leave. */
@@ -208,36 +182,13 @@ export class Store {
     await this.turn;
     const { base } = this;
     if (!base) return undefined;
-    const fresh = await this.fetch(base, id);
+    const fresh = await find(base, id);
     const mine = this.mine(id);
-    if (mine) await base.add("asides", { lifter: id, text: JSON.stringify(mine), why: "entered while another window wrote" });
+    // Erased is erased: nothing of somebody who was erased is set aside.
+    if (mine && fresh) await base.add("asides", { lifter: id, text: JSON.stringify(mine), why: "entered while another window wrote" });
     this.install(id, fresh);
     this.elsewhere.delete(id);
-    return mine;
-  }
-
-  /** The rows that are as they were written; others go to `asides` and are counted, never dropped in silence. */
-  private async whole(
-    base: IDBPDatabase,
-    name: "events" | "drafts",
-    lifter: string,
-    rows: Row[],
-  ): Promise<{ texts: string[]; seal: string; torn: number; next: number }> {
-    const texts = rows.map((row) => String(row.text));
-    const seals = rows.map((row) => String(row.seal));
-    const checked = ask("page.check_seals", { start: lifter, texts, seals });
-    const good: number = checked.whole;
-    const torn = rows.slice(good);
-    if (torn.length > 0) {
-      const moving = base.transaction([name, "asides"], "readwrite", { durability: "strict" });
-      for (const row of torn) {
-        await moving.objectStore("asides").add({ ...row, why: "not as it was written" });
-        await moving.objectStore(name).delete([row.lifter, row.place]);
-      }
-      await moving.done;
-    }
-    const next = rows.reduce((most, row) => (row.place >= most ? row.place + 1 : most), 0);
-    return { texts: texts.slice(0, good), seal: checked.last, torn: torn.length, next };
+    return fresh && mine;
   }
 
   ids(): string[] {
@@ -276,20 +227,22 @@ export class Store {
   }
 
   /** Writes to one lifter if nobody else did since it was read; else it waits until the user has chosen. */
-  private writeTo(id: string, names: Names, act: (writing: Writing) => void, after: (ends: Ends) => void): Promise<boolean> {
-    const ends = this.ends.get(id);
+  private writeTo(id: string, names: Names, act: (writing: Writing) => void, longer: (ends: Ends) => Ends): Promise<boolean> {
+    const memory = this.memory.get(id);
     const work = async (base: IDBPDatabase): Promise<void> => {
       const kept = this.lifters.get(id);
-      if (!ends || !kept || this.ends.get(id) !== ends || this.elsewhere.has(id)) return;
-      const writing = base.transaction(["lifters", ...names], "readwrite", { durability: "strict" }) as Writing;
+      if (!memory?.stored || !kept || this.memory.get(id) !== memory || this.elsewhere.has(id)) return;
+      const writing = base.transaction(["lifters", ...new Set<string>(["events", ...names])], "readwrite", { durability: "strict" }) as Writing;
       const finished = writing.done;
       // A refusal shows below; without this it would be reported a second time as nobody's.
       finished.catch(() => undefined);
       const there = (await writing.objectStore("lifters").get(id)) as { revision?: number } | undefined;
-      if (!there || (there.revision ?? 0) !== ends.revision) {
+      if (!there || (there.revision ?? 0) !== memory.revision) {
+        const left = there ? 1 : await writing.objectStore("events").count(allOf(id));
         writing.abort();
-        throw new Elsewhere();
+        throw left > 0 ? new Elsewhere() : new Erased();
       }
+      const ends = longer(memory.stored.ends);
       try {
         act(writing);
       } catch (error) {
@@ -297,19 +250,21 @@ export class Store {
         writing.abort();
         throw error;
       }
-      const revision = ends.revision + 1;
-      void writing.objectStore("lifters").put({ id, header: kept.header, plan: kept.plan, version: kept.version, revision });
+      const { plan } = kept;
+      void writing.objectStore("lifters").put(rowOf(kept, memory.revision + 1, ends));
       await finished;
-      ends.revision = revision;
-      ends.stored.plan = kept.plan;
-      after(ends);
+      memory.revision += 1;
+      memory.stored = { ends, plan };
     };
+    let stood = true;
     return this.write((base) =>
       work(base).catch((error) => {
-        if (!(error instanceof Elsewhere)) throw error;
-        this.elsewhere.add(id);
+        stood = false;
+        if (error instanceof Erased) this.onOther(this.forget(id));
+        else if (error instanceof Elsewhere) this.elsewhere.add(id);
+        else throw error;
       }),
-    ).then((written) => written && !this.elsewhere.has(id));
+    ).then((written) => written && stood && !this.elsewhere.has(id));
   }
 
   /** Keeps a setting; where another window changed it meanwhile, that one stands and nothing is written. */
@@ -318,6 +273,8 @@ export class Store {
     this.settings.set(key, value);
     let stood = true;
     const written = await this.write(async (base) => {
+      // Who was in view is not remembered of somebody who was erased meanwhile.
+      if (key === "lifter" && !this.lifters.has(value)) return;
       const writing = base.transaction("settings", "readwrite");
       const there = (await writing.store.get(key)) as string | undefined;
       stood = key === "kit" && there !== known && there !== value;
@@ -328,94 +285,111 @@ export class Store {
     return written && !stood;
   }
 
-  private rows(id: string, texts: string[], start: string, place: number): { rows: Row[]; seal: string } {
-    let seal = start;
-    const rows = texts.map((text, at) => {
-      seal = ask("page.seal", { before: seal, text });
-      return { lifter: id, place: place + at, text, seal };
+  /** A setting that cannot be used: set aside, and as if nobody had set it. */
+  dropSetting(key: string, why: string, said: string): void {
+    const text = this.settings.get(key) ?? "";
+    this.settings.delete(key);
+    this.said.push(said);
+    void this.write(async (base) => {
+      const writing = base.transaction(["settings", "asides"], "readwrite");
+      void writing.objectStore("asides").add({ lifter: "", text, why });
+      void writing.objectStore("settings").delete(key);
+      await writing.done;
     });
-    return { rows, seal };
   }
 
-  /** A new lifter, or another log for a known one: the log before it is set aside whole. */
-  async put(kept: Kept, events: string[], why: string): Promise<boolean> {
+  /** A new lifter, or another log for a known one: what it takes the place of and does not hold is set aside whole. */
+  async put(kept: Kept, events: string[], draft: string[], why: string): Promise<boolean> {
     const { id } = kept;
-    const { rows, seal } = this.rows(id, events, id, 0);
-    const revision = (this.ends.get(id)?.revision ?? 0) + 1;
-    this.lifters.set(id, { ...kept, events, draft: [], torn: 0 });
-    const stored = { events: events.length, draft: 0, plan: kept.plan };
-    const ends: Ends = { events: seal, draft: id, eventPlace: events.length, draftPlace: 0, stored, revision };
-    this.ends.set(id, ends);
+    const [own, sets] = [rowsOf(id, events, id, 0), rowsOf(id, draft, id, 0)];
+    const before = this.memory.get(id);
+    const lifter = { ...kept, events, draft: [...draft], seal: own.seal };
+    const ends = endsOf(lifter, sets.seal);
+    const memory: Memory = { draftSeal: sets.seal, places: { events: events.length, draft: draft.length }, stored: before?.stored && { ends, plan: kept.plan }, revision: (before?.revision ?? 0) + 1 };
+    this.lifters.set(id, lifter);
+    this.memory.set(id, memory);
+    this.elsewhere.delete(id);
     return this.write(async (base) => {
+      if (this.memory.get(id) !== memory) return;
       const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
+      const finished = writing.done;
+      finished.catch(() => undefined);
+      const there = (await writing.objectStore("lifters").get(id)) as (Kept & { revision?: number }) | undefined;
+      const was = { events: (await writing.objectStore("events").getAll(allOf(id))) as Row[], draft: (await writing.objectStore("drafts").getAll(allOf(id))) as Row[] };
+      if (!there && was.events.length === 0 && before?.stored) {
+        writing.abort();
+        this.onOther(this.forget(id));
+        return;
+      }
       // What lies on the device is set aside, whoever wrote it: another window may have been first.
-      const there = (await writing.objectStore("lifters").get(id)) as { revision?: number } | undefined;
-      const before = there && (await writing.objectStore("events").getAll(allOf(id)));
-      if (before && before.length > 0) void writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ ...there, rows: before }), why });
-      ends.revision = Math.max(revision, (there?.revision ?? 0) + 1);
-      void writing.objectStore("events").delete(allOf(id));
-      void writing.objectStore("drafts").delete(allOf(id));
-      void writing.objectStore("lifters").put({ ...kept, revision: ends.revision });
-      for (const row of rows) void writing.objectStore("events").add(row);
-      await writing.done;
+      const texts = { events: was.events.map((row) => row.text), draft: was.draft.map((row) => row.text) };
+      const held = texts.events.every((text, at) => text === events[at]) && texts.draft.every((text, at) => text === draft[at]) && (!there || (there.header === kept.header && there.plan === kept.plan));
+      memory.revision = Math.max(memory.revision, (there?.revision ?? 0) + 1);
+      try {
+        if (!held) void writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ header: there?.header, plan: there?.plan, version: there?.version, ...texts }), why });
+        void writing.objectStore("events").delete(allOf(id));
+        void writing.objectStore("drafts").delete(allOf(id));
+        void writing.objectStore("lifters").put(rowOf(kept, memory.revision, ends));
+        for (const row of own.rows) void writing.objectStore("events").add(row);
+        for (const row of sets.rows) void writing.objectStore("drafts").add(row);
+      } catch (error) {
+        writing.abort();
+        throw error;
+      }
+      await finished;
+      memory.stored = { ends, plan: kept.plan };
     });
   }
 
   /** Appends events, and ends the draft where they end it, in one piece. */
   append(id: string, events: string[], endsDraft: boolean): Promise<boolean> {
-    const lifter = this.lifters.get(id);
-    const ends = this.ends.get(id);
-    if (!lifter || !ends) return Promise.resolve(false);
-    const { rows, seal } = this.rows(id, events, ends.events, ends.eventPlace);
+    const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
+    if (!lifter || !memory) return Promise.resolve(false);
+    const { rows, seal } = rowsOf(id, events, lifter.seal, memory.places.events);
     lifter.events.push(...events);
-    ends.events = seal;
-    ends.eventPlace += events.length;
+    lifter.seal = seal;
+    memory.places.events += events.length;
     if (endsDraft) {
       lifter.draft = [];
-      ends.draft = id;
-      ends.draftPlace = 0;
+      memory.draftSeal = id;
+      memory.places.draft = 0;
     }
     const act = (writing: Writing): void => {
       for (const row of rows) void writing.objectStore("events").add(row);
       if (endsDraft) void writing.objectStore("drafts").delete(allOf(id));
     };
-    return this.writeTo(id, ["events", "drafts"], act, ({ stored }) => {
-      stored.events += events.length;
-      if (endsDraft) stored.draft = 0;
-    });
+    return this.writeTo(id, ["drafts"], act, (ends) => ({ ...ends, events: ends.events + events.length, last: seal, ...(endsDraft ? { draft: 0, draftLast: id } : {}) }));
   }
 
   /** Adds to the session that is going on. */
   addDraft(id: string, texts: string[]): Promise<boolean> {
-    const lifter = this.lifters.get(id);
-    const ends = this.ends.get(id);
-    if (!lifter || !ends) return Promise.resolve(false);
-    const { rows, seal } = this.rows(id, texts, ends.draft, ends.draftPlace);
+    const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
+    if (!lifter || !memory) return Promise.resolve(false);
+    const { rows, seal } = rowsOf(id, texts, memory.draftSeal, memory.places.draft);
     lifter.draft.push(...texts);
-    ends.draft = seal;
-    ends.draftPlace += texts.length;
+    memory.draftSeal = seal;
+    memory.places.draft += texts.length;
     const act = (writing: Writing): void => {
       for (const row of rows) void writing.objectStore("drafts").add(row);
     };
-    return this.writeTo(id, ["drafts"], act, ({ stored }) => (stored.draft += texts.length));
+    return this.writeTo(id, ["drafts"], act, (ends) => ({ ...ends, draft: ends.draft + texts.length, draftLast: seal }));
   }
 
   putPlan(id: string, plan: string): Promise<boolean> {
     const lifter = this.lifters.get(id);
     if (!lifter) return Promise.resolve(false);
     lifter.plan = plan;
-    return this.writeTo(id, [], () => undefined, () => undefined);
+    return this.writeTo(id, [], () => undefined, (ends) => ends);
   }
 
-  /** Erases everything of a lifter, set-aside copies included. */
+  /** Erases everything of a lifter: log, session going on, set-aside copies, and who was in view last. */
   async erase(id: string): Promise<boolean> {
-    this.lifters.delete(id);
-    this.ends.delete(id);
-    this.elsewhere.delete(id);
+    this.forget(id);
     return this.write(async (base) => {
-      const erasing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
+      const erasing = base.transaction(["lifters", "events", "drafts", "asides", "settings"], "readwrite", { durability: "strict" });
       void erasing.objectStore("lifters").delete(id);
       for (const name of ["events", "drafts"] as const) void erasing.objectStore(name).delete(allOf(id));
+      if ((await erasing.objectStore("settings").get("lifter")) === id) void erasing.objectStore("settings").delete("lifter");
       let cursor = await erasing.objectStore("asides").openCursor();
       while (cursor) {
         if ((cursor.value as { lifter: string }).lifter === id) await cursor.delete();
@@ -425,8 +399,20 @@ export class Store {
     });
   }
 
-  /** What was set aside, for saving as a file. */
-  async asides(): Promise<unknown[]> {
-    return this.base ? this.base.getAll("asides") : [];
+  /** What was set aside. */
+  async asides(): Promise<Aside[]> {
+    if (!this.base) return [];
+    const reading = this.base.transaction("asides");
+    const [keys, rows] = (await Promise.all([reading.store.getAllKeys(), reading.store.getAll()])) as [IDBValidKey[], Omit<Aside, "key">[]];
+    return rows.map((row, at) => ({ ...row, key: keys[at] as IDBValidKey }));
+  }
+
+  /** Throws away what was set aside under these keys. */
+  dropAsides(keys: IDBValidKey[]): Promise<boolean> {
+    return this.write(async (base) => {
+      const dropping = base.transaction("asides", "readwrite", { durability: "strict" });
+      for (const key of keys) void dropping.store.delete(key);
+      await dropping.done;
+    });
   }
 }

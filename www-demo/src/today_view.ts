@@ -10,6 +10,7 @@ import { barWords } from "./kit.ts";
 import { dayBox, finishBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
 import { setInWords } from "./set_sheet.ts";
 import { implementOf } from "./setup.ts";
+import { dayDoubts } from "./days.ts";
 import { limitsOf } from "./limits.ts";
 import { morningAfter } from "./write_down.ts";
 
@@ -337,7 +338,7 @@ export function todayView(app: App): Child {
       session.day !== "unknown" && button("The day\u2019s questions", () => dayBox(app), { "data-act": "day" }),
       button("Plan and lifts", () => app.go("plan"), { "data-act": "plan" }),
     ),
-    app.clockBehind(lifter) && el("p", { class: "caution" }, "The log has a later day than this device. Look at the device\u2019s date."),
+    dayDoubts(app, lifter),
     limitsOf(app).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOf(app).join("; ")}.`),
     waiting(app, session),
     el("div", { class: "lifts" }, session.lifts.map((lift: Tree, at: number) => (lift.lift === open ? liftCard : liftRow)(app, lift, lines[at]))),

@@ -126,7 +126,7 @@ describe("files", () => {
     const table = await saved(hand, '[data-act="save-csv"]');
     assert.match(full, /"pain"/);
     for (const word of ["day_report", '"pain"', "next_day_report", "born", "soreness", "layoff_noted"]) assert.ok(!copy.includes(word), word);
-    assert.match(table, /^day,session,lift,set,load_kg/);
+    assert.match(table, /^\ufeffday,session,lift,set,load_kg/);
     assert.ok(table.split("\r\n").length > 1000);
     await hand.close();
   });

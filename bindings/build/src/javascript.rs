@@ -143,7 +143,7 @@ pub(crate) fn core(
     further: &'static [Entry],
 ) -> Result<String, Failure> {
     let (glue, _) = glue.split_once(GLUE_END).ok_or("wasm-bindgen's glue has another shape than expected")?;
-    let mut out = format!("// Generated; do not edit.\n{}", import_of_error(part));
+    let mut out = String::new();
     out.push_str(&glue.replace("export function ", "function "));
     _ = writeln!(out, "\nconst BUILD_ID = {build_id:?};");
     _ = writeln!(out, "const VERSION = {:?};\n", env!("CARGO_PKG_VERSION"));
@@ -165,7 +165,24 @@ pub(crate) fn core(
     }
     flats(&mut out, &modules);
     batches(&mut out, &modules);
-    Ok(out)
+    Ok(format!("// Generated; do not edit.\n{}{}", import_of_error(part), instances(&out)))
+}
+
+/// The core as a function that makes instances, each with memory and a state of its own, and the first of them.
+fn instances(core: &str) -> String {
+    let exported = |line: &str| {
+        let declared = line.strip_prefix("export ")?;
+        let name = ["function ", "const ", "class "].iter().find_map(|word| declared.strip_prefix(word))?;
+        name.split(|letter: char| !letter.is_alphanumeric()).next().map(String::from)
+    };
+    let names: Vec<String> = core.lines().filter_map(exported).collect();
+    let inside: Vec<&str> = core.lines().map(|line| line.strip_prefix("export ").unwrap_or(line)).collect();
+    let names = names.join(", ");
+    format!(
+        "\n/** Another instance: nothing that happens in one reaches another. */\nexport function another() {{\n{}\n\
+         return {{ {names} }};\n}}\n\nexport const {{ {names} }} = another();\n",
+        inside.join("\n"),
+    )
 }
 
 /// The lines that take the class of errors from its own file, so that it is one for the whole and the parts.

@@ -98,12 +98,16 @@ fn write_part(root: &Path, build_id: &str, types: &Types, part: &'static Part) -
     panics::enforce(&compiled.named)
 }
 
-const SLIM_TYPES: &str = "export * from \"./index.js\";\nimport type { WasmSource } from \"./index.js\";\n\n\
+const SLIM_TYPES: &str = "export * from \"./index.js\";\nimport type { Instance, WasmSource } from \"./index.js\";\n\n\
     /** Sets the instance up from the wasm that the caller brings. */\n\
-    export default function init(source: WasmSource): Promise<void>;\n";
+    export default function init(source: WasmSource): Promise<void>;\n\n\
+    /** Makes a new instance from the wasm that the caller brings. */\n\
+    export declare function create(source: WasmSource): Promise<Instance>;\n";
 
-const INLINE_TYPES: &str = "export * from \"./index.js\";\n\n\
-    /** Sets the instance up from the wasm inside the file. */\nexport default function init(): Promise<void>;\n";
+const INLINE_TYPES: &str = "export * from \"./index.js\";\nimport type { Instance } from \"./index.js\";\n\n\
+    /** Sets the instance up from the wasm inside the file. */\nexport default function init(): Promise<void>;\n\n\
+    /** Makes a new instance from the wasm inside the file. */\n\
+    export declare function create(): Promise<Instance>;\n";
 
 fn documents(types: &Types) -> Vec<Shape> {
     DOCUMENTS.iter().filter_map(|(_, module, name)| types.find(module, name)).map(Shape::Type).collect()

@@ -14,6 +14,7 @@
 //! | `range` | a longer range: what load? |
 //! | `beginning` | a log for somebody new |
 //! | `first_day` | which bars are right for a lift, and with which load does it begin? |
+//! | `keeping` | may this plan or kit be kept, which entries are dated after a day, in what do two documents differ? |
 //! | `transfer` | what would this file change; a copy without health detail; sets as a table |
 //! | `seal` | is a stored event the one that was written? |
 //! | `words` | cautions, errors and sources in English |
@@ -22,6 +23,7 @@ mod beginning;
 mod doors;
 mod first_day;
 mod history;
+mod keeping;
 mod lifter;
 mod opened;
 mod range;
@@ -72,6 +74,9 @@ entries! {
     "page.other_bars" first_day::other_bars,
     "page.with_bar" first_day::with_bar,
     "page.with_kit" first_day::with_kit,
+    "page.ahead" keeping::ahead,
+    "page.check_plan" keeping::check_plan,
+    "page.check_kit" keeping::check_kit,
     "page.preview" transfer::preview,
     "page.without_health" transfer::without_health,
     "page.sets_table" transfer::sets_table,
@@ -85,5 +90,7 @@ entries! {
     "page.mass" words::mass,
 }
 
+#[cfg(test)]
+mod keeping_tests;
 #[cfg(test)]
 mod tests;

@@ -3,11 +3,13 @@
 use std::fmt::Write as _;
 
 use bismar::Error;
-use bismar::progression::fold;
+use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Name};
-use bismar::record::{Clearance, ClearanceStatus, Effort, Event, EventKind, Lifter, Log};
+use bismar::record::{Clearance, ClearanceStatus, Effort, Event, EventKind, Lifter, Log, Plan};
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
+
+use crate::keeping::{Difference, differences};
 
 /// A log that came in, and the one that is here, if any.
 #[derive(Deserialize)]
@@ -16,6 +18,11 @@ pub(crate) struct Incoming {
     incoming: String,
     #[serde(default)]
     here: Option<String>,
+    /// The file's plan, if it has one.
+    #[serde(default)]
+    plan: Option<String>,
+    #[serde(default)]
+    plan_here: Option<String>,
 }
 
 /// What it would change.
@@ -28,6 +35,10 @@ pub(crate) struct Preview {
     changed: Vec<Change>,
     /// Events that are here and not in the file.
     only_here: u32,
+    /// In what the header, the plan, and what is set for the lifts differ; nothing for a lifter who is new here.
+    header: Vec<Difference>,
+    plan: Vec<Difference>,
+    parameters: Vec<Difference>,
     #[serde(skip_serializing_if = "Option::is_none")]
     last_day: Option<Day>,
     /// The file's log as text, in one spelling.
@@ -50,8 +61,21 @@ impl Change {
 /// What a log that came in would change here; a log that does not fold is refused whole.
 pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
     let incoming = Log::from_json(&asked.incoming)?;
-    fold(&incoming)?;
+    let state = fold(&incoming)?;
     let here = asked.here.map(|text| Log::from_json(&text)).transpose()?;
+    let plan = match (asked.plan_here, asked.plan) {
+        (Some(here), Some(there)) => {
+            differences(&Value::write(&Plan::from_json(&here)?)?, &Value::write(&Plan::from_json(&there)?)?)
+        }
+        _ => Vec::new(),
+    };
+    let (header, parameters) = match &here {
+        Some(log) => (
+            differences(&whose(log)?, &whose(&incoming)?),
+            differences(&set(&fold(log)?)?, &set(&state)?),
+        ),
+        None => (Vec::new(), Vec::new()),
+    };
     let known = here.map(|log| log.events).unwrap_or_default();
     let (mut added, mut changed, mut same) = (Vec::new(), Vec::new(), 0_u32);
     let by_number: std::collections::BTreeMap<u32, &Event> =
@@ -70,10 +94,35 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         added,
         changed,
         only_here,
-        last_day: incoming.events.iter().map(|event| event.day).max(),
+        header,
+        plan,
+        parameters,
+        last_day: state.last().map(|(day, _)| day),
         log: Value::write(&incoming)?.to_json(),
         lifter: incoming.lifter,
     })
+}
+
+/// Whose log it is, with the version of its format.
+fn whose(log: &Log) -> Result<Value, Error> {
+    let mut all = Value::write(&log.lifter)?;
+    if let Value::Map(fields) = &mut all {
+        // Absent means that nobody said so; shown as what it means.
+        if all_without(fields, "invented") {
+            fields.push(("invented".into(), Value::Bool(false)));
+        }
+        fields.push(("version".into(), Value::Number(f64::from(log.version))));
+    }
+    Ok(all)
+}
+
+fn all_without(fields: &[(bismar::value::Key, Value)], name: &str) -> bool {
+    fields.iter().all(|(key, _)| key != name)
+}
+
+/// What is set for the lifts after the last event.
+fn set(state: &State) -> Result<Value, Error> {
+    state.parameters().map_or(Ok(Value::Map(Vec::new())), Value::write)
 }
 
 /// A log as text.
@@ -83,12 +132,16 @@ pub(crate) struct Whole {
     log: String,
 }
 
-/// The log without answers about pain, symptoms, days, clearances, body mass and notes. It ends stopped: what was
-/// left out may have held a limit, so a new clearance comes first wherever the copy is used.
+/// The log without answers about pain, symptoms, days, clearances and body mass, and without what somebody wrote in own
+/// words: notes, cues, reasons, names of people and of blocks. It ends stopped: what was left out may have held a limit,
+/// so a new clearance comes first wherever the copy is used.
 pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     let log = Log::from_json(&asked.log)?;
-    let mut events: Vec<Event> =
-        log.effective()?.into_iter().filter_map(|event| stripped(event.into_owned())).collect();
+    let mut people = People::default();
+    let mut events: Vec<Event> = Vec::new();
+    for event in log.effective()? {
+        events.extend(stripped(event.into_owned(), &mut people)?);
+    }
     let day = log.events.iter().map(|event| event.day).max();
     if let Some(day) = day {
         let sequence =
@@ -102,28 +155,65 @@ pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     Ok(Value::write(&copy)?.to_json())
 }
 
-fn stripped(mut event: Event) -> Option<Event> {
+/// People by numbers: who marked may matter for the numbers, who it was does not.
+#[derive(Default)]
+struct People(Vec<Name>);
+
+impl People {
+    fn number(&mut self, name: &Name) -> Result<Name, Error> {
+        let at = self.0.iter().position(|known| known == name).unwrap_or_else(|| {
+            self.0.push(name.clone());
+            self.0.len() - 1
+        });
+        Name::new(&format!("person {}", at + 1))
+    }
+}
+
+/// Stands for words that were left out.
+fn left_out() -> Result<Name, Error> {
+    Name::new("left out")
+}
+
+/// An event without health detail and without anybody's own words; nothing where nothing of it may stay.
+fn stripped(mut event: Event, people: &mut People) -> Result<Option<Event>, Error> {
     event.note = None;
     match &mut event.kind {
-        EventKind::SessionRecorded(session) => session.pain = None,
-        EventKind::CoachOverride(given) => given.why = given.why.as_ref().map(|_| "left out".to_string()),
-        EventKind::SessionMissed(missed) => missed.reason = Name::new("left out").ok()?,
-        EventKind::DayReport(_)
-        | EventKind::AskAnswered(_)
-        | EventKind::NextDayReport(_)
-        | EventKind::PainReport(_)
-        | EventKind::UsualPainAgreed(_)
-        | EventKind::SymptomReport(_)
-        | EventKind::ClearanceRecorded(_)
-        | EventKind::ClearanceExpired(_)
-        | EventKind::LayoffNoted(_)
-        | EventKind::BodyMassRecorded(_)
-        | EventKind::FunctionTested(_)
-        | EventKind::Unknown(_) => return None,
-        EventKind::CoachSignOff(_) => return None,
-        _ => {}
+        EventKind::SessionRecorded(session) => {
+            session.pain = None;
+            for lift in &mut session.lifts {
+                lift.cue = None;
+                if let Some(setup) = &mut lift.setup {
+                    setup.kit = None;
+                }
+                for set in &mut lift.sets {
+                    for marks in set.marks.iter_mut().chain(&mut set.also_marked) {
+                        if let Some(rater) = &mut marks.rater_id {
+                            *rater = people.number(rater)?;
+                        }
+                    }
+                }
+            }
+        }
+        EventKind::CoachOverride(given) => {
+            given.why = given.why.as_ref().map(|_| "left out".to_string());
+            given.who = people.number(&given.who)?;
+        }
+        EventKind::AdvanceAccepted(given) | EventKind::AdvanceDeclined(given) => {
+            given.who = people.number(&given.who)?;
+        }
+        EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => {
+            given.who = people.number(&given.who)?;
+        }
+        EventKind::RaterChanged(given) => given.now = people.number(&given.now)?,
+        EventKind::BarOrDiscsChanged(given) => given.now = left_out()?,
+        EventKind::SessionMissed(missed) => missed.reason = left_out()?,
+        EventKind::BlockStarted(name) | EventKind::BlockEnded(name) => *name = left_out()?,
+        // What it means for health is told by leaving the lift out; the marks and loads of a lift are no health detail.
+        EventKind::ParametersChanged(_) | EventKind::RoleSet(_) | EventKind::Correction(_) => {}
+        // Whatever comes later is left out until somebody has thought about it.
+        _ => return Ok(None),
     }
-    Some(event)
+    Ok(Some(event))
 }
 
 /// The log as indented JSON.
@@ -131,22 +221,27 @@ pub(crate) fn pretty(asked: Whole) -> Result<String, Error> {
     Ok(Value::from_json(&asked.log)?.to_json_pretty())
 }
 
-/// Text for one cell; what a spreadsheet would take for a formula is marked as text.
+/// What begins a formula in a spreadsheet: the signs, their full-width forms, and white space before them.
+const FORMULA: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
+
+/// Text for one cell; what a spreadsheet would take for a formula is marked as text. What cannot be seen is skipped
+/// first, as some spreadsheets do.
 fn cell(text: &str) -> String {
-    let mark = if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { "'" } else { "" };
+    let unseen = |letter: char| letter.is_whitespace() || matches!(letter, '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2069}' | '\u{feff}');
+    let mark = if text.starts_with(FORMULA) || text.trim_start_matches(unseen).starts_with(FORMULA) { "'" } else { "" };
     format!("\"{mark}{}\"", text.replace('"', "\"\""))
 }
 
-/// Every work set as one line of a table; no health detail is in it.
+/// Every work set as one line of a table; no health detail is in it, and none of anybody's own words but the names of
+/// lifts. It begins with the mark by which spreadsheets know UTF-8.
 pub(crate) fn sets_table(asked: Whole) -> Result<String, Error> {
     let log = Log::from_json(&asked.log)?;
     let mut out = String::from(
-        "day,session,lift,set,load_kg,load_lb,reps,reps_in_reserve,rating,missed,acceptable_reps,scored_reps,cue\r\n",
+        "\u{feff}day,session,lift,set,load_kg,load_lb,reps,reps_in_reserve,rating,missed,acceptable_reps,scored_reps\r\n",
     );
     for event in log.effective()? {
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
         for lift in &session.lifts {
-            let cue = lift.cue.as_ref().map(|cue| cell(cue.as_str())).unwrap_or_default();
             for (number, set) in (1..).zip(&lift.sets) {
                 let (reserve, rating) = match set.effort {
                     Some(Effort::Rir(rir)) => (rir.to_string(), String::new()),
@@ -158,7 +253,7 @@ pub(crate) fn sets_table(asked: Whole) -> Result<String, Error> {
                 let scored = acceptable.as_ref().and(marks).map(|marks| marks.reps.to_string());
                 _ = write!(
                     out,
-                    "{},{},{},{number},{:.3},{:.3},{},{reserve},{rating},{},{},{},{cue}\r\n",
+                    "{},{},{},{number},{:.3},{:.3},{},{reserve},{rating},{},{},{}\r\n",
                     event.day,
                     event.sequence,
                     cell(lift.lift.as_str()),

@@ -1,0 +1,137 @@
+// What was set aside: to be looked at, brought back, saved, emptied.
+import type { App } from "./app.ts";
+import { list } from "./answer.ts";
+import { button, el, fill, type Child } from "./element.ts";
+import type { Tree } from "./engine.ts";
+import { eraseBox, fileName, openDocument, saveFile } from "./files.ts";
+import { kindWords } from "./kinds.ts";
+import { shownName } from "./names.ts";
+import { count, dayShort } from "./numbers.ts";
+import { confirmBox } from "./pad.ts";
+import type { Aside } from "./store.ts";
+
+/** What is in a piece that was set aside. */
+interface Inside {
+  /** A whole log, that can take the place of the one here. */
+  document: Tree | undefined;
+  events: string[];
+  draft: string[];
+}
+
+function read(text: string): Tree | undefined {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+function insideOf(aside: Aside): Inside {
+  const found = read(aside.text);
+  if (found?.kind) return { document: undefined, events: [aside.text], draft: [] };
+  if (found?.set && found?.lift) return { document: undefined, events: [], draft: [aside.text] };
+  const events: string[] = Array.isArray(found?.events) ? found.events : [];
+  const draft: string[] = Array.isArray(found?.draft) ? found.draft : [];
+  const parts = typeof found?.header === "string" && typeof found?.plan === "string" ? [read(found.header), read(found.plan)] : [];
+  const log = parts[0] && { format: "bismar-log", version: found?.version, lifter: parts[0], events: events.map(read) };
+  const sets = draft.map(read).reduce((all: Tree[], one) => (one?.undo ? all.slice(0, -1) : [...all, one]), []);
+  return { document: log && { log, ...(parts[1] ? { plan: parts[1] } : {}), ...(sets.length > 0 ? { draft: sets } : {}) }, events, draft };
+}
+
+const line = (text: string): string => {
+  const event = read(text);
+  return event?.kind ? `${dayShort(event.day)}: ${kindWords(Object.keys(event.kind)[0] ?? "")}` : `not readable: ${text.slice(0, 80)}`;
+};
+
+/** Entries that are not in the log, at its end. */
+async function addBack(app: App, aside: Aside, inside: Inside): Promise<void> {
+  const lifter = app.store.lifter(aside.lifter);
+  if (!lifter) return;
+  const known = new Set(lifter.events.map((text) => content(text)));
+  const events = inside.events.filter((text) => !known.has(content(text)));
+  const left = app.appendAnew(lifter, events);
+  if (inside.draft.length > 0) await app.store.addDraft(lifter.id, inside.draft);
+  if (left === 0) await app.store.dropAsides([aside.key]);
+  app.notice = left === 0 ? `${count(events.length, "entry").replace("entrys", "entries")} brought back, ${inside.events.length - events.length} were there already.` : `${left} of them do not fit the log any more; they stay set aside.`;
+  app.refresh();
+}
+/** An entry by what it says, whatever its number. */
+function content(text: string): string {
+  const event = read(text);
+  return event ? JSON.stringify([event.day, event.kind, event.note]) : text;
+}
+
+function asidePart(app: App, aside: Aside, found: HTMLElement): HTMLElement {
+  const inside = insideOf(aside);
+  const name = aside.lifter === "" ? "" : `${shownName(aside.lifter)}: `;
+  const size = inside.events.length > 0 ? `, ${count(inside.events.length, "entry").replace("entrys", "entries")}` : "";
+  const sets = inside.draft.length > 0 ? `, ${count(inside.draft.length, "set")} of a session going on` : "";
+  const here = app.store.lifter(aside.lifter) !== undefined;
+  const back = (): void => {
+    if (!inside.document) return void addBack(app, aside, inside);
+    const text = JSON.stringify({ format: "bismar-lifters", version: 1, lifters: [inside.document] });
+    try {
+      openDocument(app, text, "something set aside was brought back", found, (words) => {
+        void app.store.dropAsides([aside.key]).then(() => {
+          app.go("today");
+          app.notice = words;
+          app.refresh();
+        });
+      });
+      found.scrollIntoView();
+    } catch (error) {
+      fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`));
+    }
+  };
+  return el(
+    "li",
+    { "data-aside": aside.lifter },
+    el("p", {}, `${name}${aside.why}${size}${sets}.`),
+    el("details", {}, el("summary", {}, "Look"), inside.events.length > 0 ? list(inside.events.slice(-100).toReversed().map(line)) : el("p", { class: "soft" }, aside.text === "" ? "Nothing is left of it." : aside.text.slice(0, 2000))),
+    el(
+      "div",
+      { class: "row" },
+      (inside.document || (here && inside.events.length + inside.draft.length > 0)) && button("Bring back", back, { "data-act": "bring-back" }),
+      button("Throw away", () => confirmBox("Throw it away?", "It cannot be brought back then.", "Throw away", () => void app.store.dropAsides([aside.key]).then(() => app.refresh())), {}),
+    ),
+  );
+}
+
+export function asidesPart(app: App): Child {
+  const inside = el("div", {});
+  const found = el("div", {});
+  const part = el("section", {}, el("h2", {}, "Set aside"), inside, found);
+  void app.store.asides().then((all) => {
+    if (!part.isConnected) return;
+    fill(
+      inside,
+      el("p", { class: "soft" }, all.length === 0 ? "Nothing is set aside." : "What something else took the place of, or what was not as it was written. It holds health detail like the log."),
+      el("ul", { class: "kit" }, all.map((one) => asidePart(app, one, found))),
+      el(
+        "div",
+        { class: "row" },
+        button("Save what was set aside", () => saveFile(fileName("set-aside", "json"), JSON.stringify(all, null, 1), "application/json")),
+        all.length > 0 && button("Empty it", () => confirmBox("Throw everything set aside away?", "It cannot be brought back then.", "Throw away", () => void app.store.dropAsides(all.map((one) => one.key)).then(() => app.refresh())), { class: "danger", "data-act": "empty" }),
+      ),
+    );
+  });
+  return part;
+}
+
+/** Logs that cannot be read: left as they lie, to be saved or erased. */
+export function unreadablePart(app: App): Child {
+  return [...app.store.unreadable.values()].map((one) =>
+    el(
+      "section",
+      { "data-unreadable": one.id },
+      el("h2", {}, `${shownName(one.id)} cannot be read`),
+      el("p", {}, `${one.words} The log lies on this device as it was written.`),
+      el(
+        "div",
+        { class: "row" },
+        button("Save it as it is", () => saveFile(fileName(one.id, "json"), JSON.stringify({ ...one.row, events: one.events, draft: one.draft }, null, 1), "application/json")),
+        button(`Erase ${shownName(one.id)}`, () => eraseBox(app, one.id), { class: "danger" }),
+      ),
+    ),
+  );
+}

@@ -1,0 +1,203 @@
+// A file that is opened: read whole or not at all, and every difference to what is here, before it does anything.
+import type { App, DraftSet } from "./app.ts";
+import { list } from "./answer.ts";
+import { aheadIn, aheadWords, daysSet } from "./days.ts";
+import { button, el, type Child } from "./element.ts";
+import { attempt, type Tree } from "./engine.ts";
+import { usualPlan } from "./kept.ts";
+import { shownName } from "./names.ts";
+import { count, dayLong } from "./numbers.ts";
+import { confirmBox } from "./pad.ts";
+
+/** One lifter of a file, read and checked. */
+export interface Incoming {
+  id: string;
+  preview: Tree;
+  events: string[];
+  plan: string | undefined;
+  /** The session going on, an entry a set. */
+  draft: string[];
+}
+
+const MARKS: [string, number[]][] = [["utf-8", [0xef, 0xbb, 0xbf]], ["utf-16le", [0xff, 0xfe]], ["utf-16be", [0xfe, 0xff]]];
+
+/** The text of a file: by its mark, else UTF-8; letters are never guessed. */
+export function textOf(bytes: Uint8Array): string {
+  const marked = MARKS.find(([, mark]) => mark.every((byte, at) => bytes[at] === byte));
+  // Without a mark, a zero beside the first sign tells which end comes first.
+  const wide = bytes.length > 1 && (bytes[0] === 0 ? "utf-16be" : bytes[1] === 0 ? "utf-16le" : undefined);
+  const encoding = marked?.[0] ?? (wide || "utf-8");
+  try {
+    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
+  } catch {
+    throw new Error(`This text is not in UTF-8${encoding === "utf-8" ? "" : `, and not whole in ${encoding.toUpperCase()}`}: some letters would be lost. Save it as UTF-8 where it was made.`);
+  }
+}
+
+const DRAFT_FIELDS = ["lift", "set", "day", "place", "cue", "setup"];
+
+/** The entries of a session going on, each checked as the log's own sets are. */
+function draftOf(log: string, given: Tree): string[] {
+  if (given === undefined) return [];
+  if (!Array.isArray(given) || given.length > 500) throw new Error("The session going on in this file is no list of sets.");
+  const sequence: number = attempt("page.lifter", { log }).answer?.nextSequence ?? 1;
+  return given.map((entry: Tree) => {
+    const { lift, set, day, place, cue, setup } = entry ?? {};
+    const known = Object.keys(entry ?? {}).every((key) => DRAFT_FIELDS.includes(key));
+    const { company, pins } = setup ?? {};
+    const fits = pins === undefined || pins === "none" || typeof pins === "number";
+    const stood = { ...(company === undefined ? {} : { company }), ...(typeof pins === "number" ? { pins: { mm: pins } } : {}) };
+    const event = { sequence, day, kind: { session_recorded: { lifts: [{ lift, ...(place === undefined ? {} : { place }), sets: [set], ...(setup === undefined ? {} : { setup: stood }), ...(cue === undefined ? {} : { cue }) }] } } };
+    const tried = attempt("page.accepts", { log: log.replace(/\]\}$/, `${log.includes('"events":[]') ? "" : ","}${JSON.stringify(event)}]}`) });
+    if (!known || !fits || tried.refused) throw new Error(`A set of the session going on in this file is refused. ${tried.refused?.message ?? ""}`);
+    return JSON.stringify(entry);
+  });
+}
+
+/** What a file holds; throws words where it holds anything that cannot be read. */
+export function readDocument(app: App, text: string): Incoming[] {
+  let document: Tree;
+  try {
+    document = JSON.parse(text);
+  } catch {
+    throw new Error("This is not a whole JSON file; it may be cut off.");
+  }
+  const whole = document?.format === "bismar-lifters";
+  const entries: { log: Tree; plan?: Tree; draft?: Tree }[] = whole ? (document.version === 1 && Array.isArray(document.lifters) ? document.lifters : []) : [{ log: document }];
+  if (entries.length === 0) throw new Error("No lifter is in this file, or it was written by a newer version.");
+  if (entries.length > 200) throw new Error("More than 200 lifters in one file are refused.");
+  const all = entries.map((entry) => readEntry(app, entry));
+  const twice = all.find((one, at) => all.findIndex((other) => other.id === one.id) < at);
+  if (twice) throw new Error(`${shownName(twice.id)} is in this file twice. Which one is meant cannot be told.`);
+  return all;
+}
+
+function readEntry(app: App, entry: { log: Tree; plan?: Tree; draft?: Tree }): Incoming {
+  const given = JSON.stringify(entry?.log ?? null);
+  const id = typeof entry?.log?.lifter?.id === "string" ? entry.log.lifter.id : "";
+  const here = app.store.lifter(id);
+  const plan = entry?.plan === undefined ? undefined : JSON.stringify(entry.plan);
+  const found = attempt("page.preview", { incoming: given, ...(here ? { here: app.logText(here) } : {}), ...(plan === undefined ? {} : { plan }), ...(here ? { planHere: here.plan } : {}) });
+  if (found.refused) throw new Error(found.refused.message);
+  const log: string = found.answer.log;
+  const checked = plan === undefined ? {} : attempt("page.check_plan", { plan, log });
+  if (checked.refused) throw new Error(`The plan of ${shownName(id)}: ${checked.refused.message}`);
+  const events = (JSON.parse(log).events as Tree[]).map((event) => JSON.stringify(event));
+  return { id, preview: found.answer, events, plan, draft: draftOf(log, entry.draft) };
+}
+
+/** Puts a lifter of a file here under a name, in place of whoever has it. */
+async function bringIn(app: App, one: Incoming, as: string, why: string, daysToday: boolean): Promise<void> {
+  const { version, lifter } = JSON.parse(one.preview.log);
+  const header = JSON.stringify({ ...lifter, id: as });
+  const here = app.store.lifter(as);
+  const plan = one.plan ?? here?.plan ?? usualPlan(one.preview.log);
+  const kept = { id: as, header, plan, version };
+  const events = daysToday ? [...one.events, ...(daysSet(kept, one.events) ?? [])] : one.events;
+  // The session going on here stays: what is being lifted now is in no file.
+  const draft = here && here.draft.length > 0 ? here.draft : one.draft;
+  await app.store.put(kept, events, draft, why);
+  await app.nowOf(as);
+}
+
+/** Adds to a lifter who is here what the file has more: entries, or a session going on. */
+async function add(app: App, one: Incoming): Promise<void> {
+  const here = app.store.lifter(one.id);
+  if (!here) return;
+  const added = new Set(one.preview.added.map((change: Tree) => change.sequence));
+  const events = one.events.filter((text) => added.has(JSON.parse(text).sequence));
+  if (events.length > 0) await app.store.append(one.id, events, false);
+  if (here.draft.length === 0 && one.draft.length > 0) await app.store.addDraft(one.id, one.draft);
+  await app.nowOf(one.id);
+}
+
+function freeName(app: App, id: string): string {
+  let number = 2;
+  while (app.store.lifter(`${id} (${number})`)) number += 1;
+  return `${id} (${number})`;
+}
+
+function changes(title: string, items: Tree[]): Child {
+  if (items.length === 0) return undefined;
+  return el(
+    "details",
+    {},
+    el("summary", {}, `${title}: ${count(items.length, "entry").replace("entrys", "entries")}`),
+    list(items.slice(0, 200).map((one) => `${dayLong(one.day)}, number ${one.sequence}: ${one.kind.replaceAll("_", " ")}`)),
+  );
+}
+
+/** Differences of two trees, each where it is, what is here and what is in the file. */
+function differences(title: string, items: Tree[]): Child {
+  if (items.length === 0) return undefined;
+  const side = (text: string | undefined): string => text ?? "nothing";
+  return el("div", {}, el("h3", {}, title), list(items.map((one) => `${one.at}: ${side(one.here)} here, ${side(one.there)} in the file`)));
+}
+
+const setsOf = (app: App, draft: DraftSet[]): string => `${draft.map((one) => app.liftName(one.lift)).filter((one, at, all) => all.indexOf(one) === at).join(", ")}: ${count(draft.length, "set")}`;
+
+/** The session going on, here and in the file. */
+function draftPart(app: App, one: Incoming): { words: string | undefined; comes: boolean } {
+  const here = app.store.lifter(one.id);
+  const theirs = one.draft.map((text): DraftSet => JSON.parse(text));
+  const own = here ? app.draft(here) : [];
+  if (own.length > 0) {
+    const same = JSON.stringify(own) === JSON.stringify(theirs);
+    const other = theirs.length > 0 && !same ? ` That of the file (${setsOf(app, theirs)}) is not taken.` : "";
+    return { words: `The session going on here stays: ${setsOf(app, own)}.${other}`, comes: false };
+  }
+  return theirs.length > 0 ? { words: `The file brings a session going on: ${setsOf(app, theirs)}.`, comes: true } : { words: undefined, comes: false };
+}
+
+/** What one lifter of a file would change, with the ways to do it. */
+export function previewPart(app: App, one: Incoming, why: string, done: (words: string) => void): HTMLElement {
+  const { preview, id } = one;
+  const here = app.store.lifter(id);
+  const name = shownName(id);
+  const other: boolean = preview.changed.length > 0 || preview.onlyHere > 0;
+  const header: Tree[] = preview.header;
+  const plan: Tree[] = preview.plan;
+  const draft = draftPart(app, one);
+  const nothing = here && !other && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
+  const adds = here && !other && header.length === 0 && (preview.added.length > 0 || draft.comes);
+  const replaces = here && (other || header.length + plan.length > 0);
+  const later = preview.lifter.invented ? [] : aheadIn(preview.log);
+  let daysToday = false;
+  const put = (as: string, said: string) => (): void => void bringIn(app, one, as, why, daysToday).then(() => done(said));
+  const days = el("input", { type: "checkbox", id: `days-${id}` });
+  days.addEventListener("change", () => (daysToday = days.checked));
+  const words = here ? `Same: ${preview.same}. Added: ${preview.added.length}. Different: ${preview.changed.length}. Only on this device: ${preview.onlyHere}.` : `New here: ${count(preview.events, "event")}.`;
+  const replaced = `The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
+  return el(
+    "article",
+    { class: "card", "data-incoming": id },
+    el("h2", {}, name),
+    el("p", { class: "big", "data-answer": true }, words),
+    preview.lifter.invented && el("p", {}, "In the file this lifter is marked as invented."),
+    preview.lastDay && el("p", { class: "soft" }, `Last day in the file: ${dayLong(preview.lastDay)}.`),
+    later.length > 0 && el("p", { class: "caution" }, el("b", {}, "Which day is it? "), aheadWords(later), " ", daysSet({ id, header: JSON.stringify(preview.lifter), version: JSON.parse(preview.log).version, plan: "" }, one.events) && !adds ? [days, el("label", { for: `days-${id}` }, " Set their day to today when it comes in")] : "It can be corrected under Log."),
+    differences("Who it is", header),
+    differences("The plan", plan),
+    here && differences("Lifts, bars, discs and rules", preview.parameters),
+    draft.words && el("p", {}, draft.words),
+    here && changes("Would be added", preview.added),
+    changes("Would be different", preview.changed),
+    nothing && el("p", {}, "Nothing would change."),
+    el(
+      "div",
+      { class: "row" },
+      !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
+      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", () => void add(app, one).then(() => done("Added.")), { class: "main", "data-act": "bring-in" }),
+      plan.length > 0 && here && one.plan && button("Take only the plan", () => { app.putPlan(here, JSON.parse(one.plan as string)); done("The plan is that of the file now."); }, { "data-act": "take-plan" }),
+      replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),
+      replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
+    ),
+  );
+}
+
+/** Every lifter of a file who is new here, at once. */
+export async function bringInAll(app: App, all: Incoming[]): Promise<string> {
+  const fresh = all.filter((one) => !app.store.lifter(one.id));
+  for (const one of fresh) await bringIn(app, one, one.id, "replaced by a file", false);
+  return `${count(fresh.length, "lifter")} ${fresh.length === 1 ? "is" : "are"} here now.`;
+}

@@ -1,0 +1,235 @@
+// What lies on the device, read and mended: each event is sealed to the one before, and so are header, plan and the end of
+// the log. What is not as it was written is set aside and said; nothing that can be read is kept from anybody for it.
+import type { IDBPDatabase } from "idb";
+import { ask, attempt, type Tree } from "./engine.ts";
+import { shownName } from "./names.ts";
+
+export interface Kept {
+  id: string;
+  header: string;
+  plan: string;
+  /** Version of the log's format, as it came: a newer one may hold entries that this page does not know. */
+  version: number;
+}
+/** A text with the seal that ties it to the one before. */
+export interface Row {
+  lifter: string;
+  place: number;
+  text: string;
+  seal: string;
+}
+/** How long the two lists of a lifter are, and their last seals. */
+export interface Ends {
+  events: number;
+  last: string;
+  draft: number;
+  draftLast: string;
+}
+/** A lifter's row on the device. */
+export interface Stored extends Kept {
+  revision: number;
+  ends: Ends;
+  seals: { header: string; plan: string; ends: string };
+}
+export interface Loaded extends Kept {
+  events: string[];
+  draft: string[];
+  /** The seal of the last event: it stands for all of them. */
+  seal: string;
+}
+/** A lifter as the device has it, with what was found wrong there. */
+export interface Found {
+  lifter: Loaded;
+  draftSeal: string;
+  /** The next free places of both lists. */
+  places: { events: number; draft: number };
+  revision: number;
+  said: string[];
+}
+/** Somebody whose log cannot be read: it is left as it lies. */
+export interface Unreadable {
+  id: string;
+  words: string;
+  row: Tree;
+  events: string[];
+  draft: string[];
+}
+
+/** More than any log has: the end of a lifter's range of places. */
+const PLACES_MOST = 10_000_000;
+
+export function allOf(id: string): IDBKeyRange {
+  return IDBKeyRange.bound([id, 0], [id, PLACES_MOST]);
+}
+
+function seal(before: string, text: string): string {
+  return ask("page.seal", { before, text });
+}
+
+/** The row of a lifter, sealed. */
+export function rowOf(kept: Kept, revision: number, ends: Ends): Stored {
+  const { id, header, plan, version } = kept;
+  return { id, header, plan, version, revision, ends, seals: sealsOf({ id, header, plan, version, ends }) };
+}
+function sealsOf(row: Kept & { ends: Ends }): Stored["seals"] {
+  const { events, last, draft, draftLast } = row.ends;
+  return {
+    header: seal(row.id, `header ${row.version} ${row.header}`),
+    plan: seal(row.id, `plan ${row.plan}`),
+    ends: seal(row.id, `ends ${events} ${last} ${draft} ${draftLast}`),
+  };
+}
+
+/** Texts as rows, each sealed to the one before. */
+export function rowsOf(id: string, texts: string[], start: string, place: number): { rows: Row[]; seal: string } {
+  let last = start;
+  const rows = texts.map((text, at) => {
+    last = seal(last, text);
+    return { lifter: id, place: place + at, text, seal: last };
+  });
+  return { rows, seal: last };
+}
+
+export function logOf(kept: Kept, events: string[]): string {
+  return `{"format":"bismar-log","version":${kept.version},"lifter":${kept.header},"events":[${events.join(",")}]}`;
+}
+
+/** A plan with every lift, where none came with the log. */
+export function usualPlan(log: string): string {
+  const lifts = (attempt("page.lifter", { log }).answer?.parameters?.lifts ?? []).map((one: Tree) => ({ lift: one.id }));
+  return JSON.stringify({ format: "bismar-plan", version: 1, lifts });
+}
+
+/** Names that have events or rows here. */
+export async function everybody(base: IDBPDatabase): Promise<string[]> {
+  const ids = new Set((await base.getAllKeys("lifters")) as string[]);
+  for (const name of ["events", "drafts"]) {
+    const rows = base.transaction(name).store;
+    let cursor = await rows.openKeyCursor();
+    while (cursor) {
+      const [id] = cursor.key as unknown as [string, number];
+      ids.add(id);
+      cursor = await rows.openKeyCursor(IDBKeyRange.lowerBound([id, PLACES_MOST], true));
+    }
+  }
+  return [...ids];
+}
+
+/** A list as far as it is as it was written, and the rest. */
+function whole(id: string, rows: Row[]): { texts: string[]; seal: string; torn: Row[]; next: number } {
+  const texts = rows.map((row) => String(row.text));
+  const checked = ask("page.check_seals", { start: id, texts, seals: rows.map((row) => String(row.seal)) });
+  const good: number = checked.whole;
+  return {
+    texts: texts.slice(0, good),
+    seal: checked.last,
+    torn: rows.slice(good),
+    next: rows.reduce((most, row) => (row.place >= most ? row.place + 1 : most), 0),
+  };
+}
+
+const entries = (count: number): string => (count === 1 ? "1 entry" : `${count} entries`);
+
+/** What is wrong with a row, and what is used instead. */
+function mendRow(id: string, row: Partial<Stored> | undefined, events: string[], aside: Tree[], said: string[]): Kept {
+  const kept = { id, header: String(row?.header), plan: String(row?.plan), version: Number(row?.version) || 1 };
+  const seals = row?.ends && sealsOf({ ...kept, ends: row.ends });
+  const { seals: written } = row ?? {};
+  const name = shownName(id);
+  if (!row) said.push(`The row that says who ${name} is was gone. It was restored from the log, without the day of birth and with a plan of every lift; look at both.`);
+  const readable = attempt("page.accepts", { log: safely(kept.header) ? logOf(kept, []) : "{" }).answer && safely(kept.header)?.id === id;
+  if (!row || !readable || seals?.header !== written?.header) {
+    if (row) {
+      aside.push({ lifter: id, text: kept.header, why: "who the lifter is: not as it was written" });
+      said.push(`Who ${name} is was not as it was written: it is set aside. The day of birth is not known now.`);
+    }
+    kept.header = JSON.stringify({ id });
+    // A newer version, where the log has kinds of entries that this one does not know.
+    kept.version = attempt("page.accepts", { log: logOf({ ...kept, version: 1 }, events) }).answer ? 1 : 2;
+  }
+  const log = logOf(kept, events);
+  if (!row || seals?.plan !== written?.plan || attempt("page.check_plan", { plan: kept.plan, log }).refused) {
+    if (row) {
+      aside.push({ lifter: id, text: kept.plan, why: "the plan: not as it was written" });
+      said.push(`The plan of ${name} was not as it was written: it is set aside, and every lift is planned. Look at the plan.`);
+    }
+    kept.plan = usualPlan(log);
+  }
+  return kept;
+}
+
+function safely(text: string): Tree | undefined {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+/** One lifter as the device has it, mended where that is needed; nothing for one who is gone. */
+export async function find(base: IDBPDatabase, id: string): Promise<Found | Unreadable | undefined> {
+  const reading = base.transaction(["lifters", "events", "drafts"]);
+  const [row, events, drafts] = (await Promise.all([
+    reading.objectStore("lifters").get(id),
+    reading.objectStore("events").getAll(allOf(id)),
+    reading.objectStore("drafts").getAll(allOf(id)),
+  ])) as [Partial<Stored> | undefined, Row[], Row[]];
+  if (!row && events.length + drafts.length === 0) return undefined;
+  const [own, draft] = [whole(id, events), whole(id, drafts)];
+  const aside: Tree[] = [];
+  const said: string[] = [];
+  const name = shownName(id);
+  const torn = own.torn.length + draft.torn.length;
+  if (torn > 0) {
+    said.push(`Part of the log of ${name} was damaged. ${torn === 1 ? "1 entry was" : `${torn} entries were`} not as written and set aside, from the first damaged one on; the rest is whole. Look at the last entries, and see Files for what was set aside.`);
+    for (const one of [...own.torn, ...draft.torn]) aside.push({ ...one, why: "not as it was written" });
+  }
+  const kept = mendRow(id, row, own.texts, aside, said);
+  const lost = lostEnd(row, own, draft);
+  if (lost) {
+    said.push(`${lost.startsWith("The end") ? "" : "The end of the log was lost: "}${lost} ${name}. If there is a file, open it: it shows what it would add.`);
+    aside.push({ lifter: id, text: "", why: `the end of the log was lost: ${lost} ${name}` });
+  }
+  const accepted = attempt("page.accepts", { log: logOf(kept, own.texts) });
+  if (accepted.refused) return { id, words: accepted.refused.message, row, events: own.texts, draft: draft.texts };
+  const revision = Number(row?.revision) || 0;
+  const found = {
+    lifter: { ...kept, events: own.texts, draft: draft.texts, seal: own.seal },
+    draftSeal: draft.seal,
+    places: { events: own.next, draft: draft.next },
+    revision,
+    said,
+  };
+  if (said.length > 0) await mend(base, found, aside, [own.torn, draft.torn]);
+  return found;
+}
+
+type List = ReturnType<typeof whole>;
+
+/** Entries that the row knows of and that are not there. */
+function lostEnd(row: Partial<Stored> | undefined, own: List, draft: List): string | undefined {
+  const { ends } = row ?? {};
+  if (!ends) return undefined;
+  const lost = ends.events - own.texts.length - own.torn.length;
+  const sets = ends.draft - draft.texts.length - draft.torn.length;
+  if (lost > 0) return `${entries(lost)} at the end ${lost === 1 ? "is" : "are"} not there in the log of`;
+  if (sets > 0) return `${entries(sets)} at the end of the session going on ${sets === 1 ? "is" : "are"} not there for`;
+  const other = own.torn.length === 0 && ends.last !== own.seal;
+  return other ? "The end of the log is not the one that was written for" : undefined;
+}
+
+/** Writes down what was mended, with what was set aside, in one piece. */
+async function mend(base: IDBPDatabase, found: Found, aside: Tree[], torn: [Row[], Row[]]): Promise<void> {
+  const { lifter } = found;
+  const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
+  for (const one of aside) void writing.objectStore("asides").add(one);
+  for (const row of torn[0]) void writing.objectStore("events").delete([row.lifter, row.place]);
+  for (const row of torn[1]) void writing.objectStore("drafts").delete([row.lifter, row.place]);
+  found.revision += 1;
+  void writing.objectStore("lifters").put(rowOf(lifter, found.revision, endsOf(lifter, found.draftSeal)));
+  await writing.done;
+}
+
+export function endsOf(lifter: Loaded, draftLast: string): Ends {
+  return { events: lifter.events.length, last: lifter.seal, draft: lifter.draft.length, draftLast };
+}

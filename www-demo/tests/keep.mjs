@@ -1,0 +1,112 @@
+// What the tests of keeping share: logs to bring in, files to open and to save, a look into what is stored.
+import { mkdtemp, readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { FILE, Hand, root } from "./browser.mjs";
+
+/** The day after the last of the demo log: to a lifter made from it nothing is long ago. */
+export const NEXT_DAY = "2026-08-28";
+
+const demo = JSON.parse(await readFile(join(root, "..", "examples", "data", "demo-log.json"), "utf8"));
+export const demoPlan = JSON.parse(await readFile(join(root, "..", "examples", "data", "demo-plan.json"), "utf8"));
+
+/** The demo log as that of somebody who is not marked as invented, changed as the test needs it. */
+export function logOf(id, change = () => undefined, lifter = {}) {
+  const log = structuredClone(demo);
+  log.lifter = { id, born: "1967-05-20", ...lifter };
+  change(log);
+  return log;
+}
+
+export function fileOf(...parts) {
+  return JSON.stringify({ format: "bismar-lifters", version: 1, health_left_out: false, lifters: parts.map((one) => (one.log ? one : { log: one, plan: demoPlan })) });
+}
+
+/** An event at the end of a log. */
+export function further(log, day, kind, more = {}) {
+  log.events.push({ sequence: Math.max(...log.events.map((one) => one.sequence)) + 1, day, kind, ...more });
+}
+
+/** A hand on a device that shows that day. */
+export async function handOn(browser, day = NEXT_DAY, options = {}) {
+  const hand = await Hand.open(browser, options);
+  await setDay(hand, day);
+  return hand;
+}
+export async function setDay(hand, day) {
+  await hand.page.clock.setFixedTime(new Date(`${day}T12:00:00`));
+  await reload(hand);
+}
+
+export const go = (hand, place) => hand.page.locator(`[data-place="${place}"]`).click();
+
+export async function reload(hand) {
+  await hand.page.reload();
+  await hand.ready();
+}
+
+export async function upload(hand, content, name = "file.json") {
+  await go(hand, "files");
+  const folder = await mkdtemp(join(tmpdir(), "bismar-page-"));
+  const path = join(folder, name);
+  await writeFile(path, content);
+  await hand.page.locator("#open-file").setInputFiles(path);
+  await hand.page.locator("main article, [data-refused]").first().waitFor();
+}
+
+/** Brings in what a file adds, with whatever it asks first. */
+export async function bringIn(hand, content) {
+  await upload(hand, content);
+  await hand.page.locator('[data-act="bring-in"]').first().click();
+  await yes(hand);
+  await hand.page.locator("#open-file").waitFor({ state: "detached" });
+}
+export async function yes(hand) {
+  const box = hand.page.locator("dialog [data-yes]");
+  await box.waitFor({ timeout: 400 }).then(() => box.click(), () => undefined);
+}
+
+export async function saved(hand, selector) {
+  const [download] = await Promise.all([hand.page.waitForEvent("download"), hand.page.locator(selector).first().click()]);
+  return readFile(await download.path(), "utf8");
+}
+
+/** All that is stored, by the name of its list. */
+export function everything(hand) {
+  return hand.page.evaluate(async () => {
+    const found = {};
+    for (const { name } of await indexedDB.databases()) {
+      const base = await new Promise((resolve) => (indexedDB.open(name).onsuccess = (event) => resolve(event.target.result)));
+      for (const list of base.objectStoreNames) {
+        const rows = base.transaction(list).objectStore(list);
+        const all = (asked) => new Promise((resolve) => (asked.onsuccess = () => resolve(asked.result)));
+        const [keys, values] = await Promise.all([all(rows.getAllKeys()), all(rows.getAll())]);
+        found[list] = [...(found[list] ?? []), ...keys.map((key, at) => ({ key, value: values[at] }))];
+      }
+      base.close();
+    }
+    return found;
+  });
+}
+
+/** Changes what is stored behind the page's back: `act` gets the list and the key, as text of a function. */
+export function tamper(hand, list, key, act) {
+  return hand.page.evaluate(async ({ list, key, act }) => {
+    const [{ name }] = await indexedDB.databases();
+    const base = await new Promise((resolve) => (indexedDB.open(name).onsuccess = (event) => resolve(event.target.result)));
+    const writing = base.transaction(list, "readwrite");
+    const rows = writing.objectStore(list);
+    const change = new Function("row", `return (${act})(row)`);
+    rows.get(key).onsuccess = (event) => {
+      const next = change(event.target.result);
+      if (next === undefined) rows.delete(key);
+      else if (rows.keyPath === null) rows.put(next, key);
+      else rows.put(next);
+    };
+    await new Promise((resolve) => (writing.oncomplete = resolve));
+    base.close();
+  }, { list, key, act: String(act) });
+}
+
+export const main = (hand) => hand.page.locator("main").innerText();
+export { FILE, Hand };

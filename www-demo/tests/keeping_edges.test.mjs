@@ -1,0 +1,163 @@
+// Edges: encodings of files, several lifters in one, tables for spreadsheets, and the hosted form.
+import assert from "node:assert/strict";
+import { createServer } from "node:http";
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { after, before, describe, it } from "node:test";
+import { Hand, launch, root } from "./browser.mjs";
+import { bringIn, everything, fileOf, further, go, handOn, logOf, NEXT_DAY, saved, upload } from "./keep.mjs";
+
+let browser;
+before(async () => void (browser = await launch()));
+after(() => browser.close());
+
+describe("files", () => {
+  const text = () => fileOf(logOf("Zo\u00eb, invented"));
+  const wide = (big) => {
+    const bytes = Buffer.from(`\ufeff${text()}`, "utf16le");
+    return big ? bytes.swap16() : bytes;
+  };
+  for (const [what, bytes] of [["UTF-8 with a mark", () => Buffer.from(`\ufeff${text()}`)], ["UTF-16, little end first", () => wide(false)], ["UTF-16, big end first", () => wide(true)]]) {
+    it(`in ${what} are recognised`, async () => {
+      const hand = await handOn(browser);
+      await bringIn(hand, bytes());
+      assert.match(await hand.page.locator("header .who").innerText(), /^Zo\u00eb/);
+      await hand.close();
+    });
+  }
+  it("in an older encoding are refused, and nothing is brought in with letters lost", async () => {
+    const hand = await handOn(browser);
+    await upload(hand, Buffer.from(text(), "latin1"));
+    assert.match(await hand.page.locator("[data-refused]").innerText({ timeout: 3_000 }), /UTF-8/);
+    await hand.close();
+  });
+
+  it("with several lifters are one visit", async () => {
+    const hand = await handOn(browser);
+    await upload(hand, fileOf(logOf("A"), logOf("B"), logOf("C")));
+    await hand.page.locator('[data-act="bring-in-all"]').click();
+    await hand.page.locator("#open-file").waitFor({ state: "detached" });
+    await go(hand, "lifters");
+    assert.equal(await hand.page.locator("[data-lifter]").count(), 3);
+    await hand.close();
+  });
+
+  it("or one lifter after the other, without opening it again", async () => {
+    const hand = await handOn(browser);
+    await upload(hand, fileOf(logOf("A"), logOf("B")));
+    await hand.page.locator('[data-act="bring-in"]').first().click();
+    await hand.page.getByText("A is here now.").waitFor();
+    await hand.page.locator('[data-act="bring-in"]').first().click();
+    await go(hand, "lifters");
+    assert.equal(await hand.page.locator("[data-lifter]").count(), 2);
+    await hand.close();
+  });
+
+  it("with the same name twice bring in none of them unasked", async () => {
+    const hand = await handOn(browser);
+    await upload(hand, fileOf(logOf("A"), logOf("A", (log) => log.events.pop())));
+    assert.match(await hand.page.locator("[data-refused]").innerText({ timeout: 3_000 }), /twice/);
+    await hand.close();
+  });
+
+  it("tables open right in spreadsheets: marked as UTF-8, no cell a formula", async () => {
+    const starts = ["=1+1", "+1", "-1", "@x", "\uff1d1+1", "\uff0b1", "\uff0d1", "\uff201"];
+    const log = logOf("Noor, invented");
+    const was = log.events[0].kind.parameters_changed.lifts[0].id;
+    for (const start of starts) {
+      const hand = await handOn(browser);
+      const named = JSON.parse(JSON.stringify(log).replaceAll(`"${was}"`, JSON.stringify(start)));
+      await bringIn(hand, fileOf({ log: named, plan: { format: "bismar-plan", version: 1, lifts: [] } }));
+      await go(hand, "files");
+      const table = await saved(hand, '[data-act="save-csv"]');
+      assert.equal(table.charCodeAt(0), 0xfeff);
+      assert.ok(!new RegExp(`(^|,)"?${start[0].replace(/[+]/, "\\+")}`, "m").test(table), start);
+      await hand.close();
+    }
+  });
+});
+
+/** A host whose cache says "keep for a year", with folders of its own. */
+async function host() {
+  const folder = join(root, "dist", "hosted");
+  const state = { versions: {}, asked: [] };
+  const server = createServer(async (request, response) => {
+    const { pathname } = new URL(request.url, "http://localhost");
+    state.asked.push(pathname);
+    const [, app, name] = /^\/(\w+)\/(.*)$/.exec(pathname) ?? [];
+    const types = { html: "text/html; charset=utf-8", js: "text/javascript; charset=utf-8", svg: "image/svg+xml", webmanifest: "application/manifest+json" };
+    const file = name === "" ? "index.html" : name;
+    let body = await readFile(join(folder, file ?? "none")).catch(() => undefined);
+    if (!app || !body) return void response.writeHead(404).end();
+    const version = state.versions[app];
+    if (version) {
+      if (file === "worker.js") body = Buffer.from(body.toString().replace(/bismar-(\w+)/, `bismar-${version}`).replace(/const VERSION = "\w+"/, `const VERSION = "${version}"`));
+      if (file === "index.html") body = Buffer.from(body.toString().replace("<title>", `<meta name="test-version" content="${version}"><title>`));
+    }
+    response.writeHead(200, { "content-type": types[file.split(".").at(-1)], "cache-control": file === "worker.js" ? "no-cache" : "public, max-age=31536000, immutable" }).end(body);
+  });
+  await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
+  return { server, state, at: (app) => `http://localhost:${server.address().port}/${app}/` };
+}
+const settled = (hand) => hand.page.evaluate(() => navigator.serviceWorker.ready.then(() => new Promise((resolve) => setTimeout(resolve, 300))));
+
+describe("hosted", () => {
+  it("a new version is fetched anew whatever the cache says, and says that it is there", async () => {
+    const { server, state, at } = await host();
+    const hand = await Hand.open(browser, { address: at("one") });
+    await settled(hand);
+    assert.equal(await hand.page.locator('meta[name="test-version"]').count(), 0);
+    state.versions.one = "newer1";
+    await hand.page.evaluate(() => navigator.serviceWorker.getRegistration().then((found) => found.update()));
+    await hand.page.getByText(/newer version/i).waitFor({ timeout: 5_000 });
+    await hand.page.reload();
+    await hand.ready();
+    assert.equal(await hand.page.locator('meta[name="test-version"]').getAttribute("content"), "newer1");
+    await hand.close();
+    server.close();
+  });
+
+  it("a version never deletes what another folder keeps, and index.html works offline", async () => {
+    const { server, state, at } = await host();
+    const one = await Hand.open(browser, { address: at("one") });
+    await settled(one);
+    const two = new Hand(await one.context.newPage());
+    await two.page.goto(at("two"));
+    await two.ready();
+    await settled(two);
+    state.versions.two = "newer2";
+    await two.page.evaluate(() => navigator.serviceWorker.getRegistration().then((found) => found.update()));
+    await two.page.waitForTimeout(800);
+    await two.page.reload();
+    await two.ready();
+    await settled(two);
+    await new Promise((resolve) => { server.close(resolve); server.closeAllConnections(); });
+    await one.context.setOffline(true);
+    for (const [hand, app] of [[one, "one"], [two, "two"]]) {
+      for (const name of ["", "index.html"]) {
+        await hand.page.goto(`${at_(app, one)}${name}`);
+        await hand.ready();
+      }
+    }
+    await one.close();
+
+    function at_(app, hand) {
+      return new URL(`/${app}/`, hand.page.url()).href;
+    }
+  });
+
+  it("two folders do not share a log unless told", async () => {
+    const { server, at } = await host();
+    const one = await Hand.open(browser, { address: at("one") });
+    await one.demo();
+    const two = new Hand(await one.context.newPage());
+    await two.page.goto(at("two"));
+    await two.ready();
+    assert.equal(await two.page.locator('main [data-act="demo"]').count(), 1, "nobody is here");
+    await two.page.goto(`${at("two")}?log=/one/`);
+    await two.ready();
+    assert.equal(await two.page.locator("[data-lift]").count() > 0, true, "told, it is the log of the other");
+    await one.close();
+    server.close();
+  });
+});
