@@ -23,7 +23,11 @@ fn main() -> std::io::Result<()> {
         let text = String::from_utf8_lossy(&line);
         let request = text.trim_end_matches(['\n', '\r']);
         // A mark at the start of a file is no part of its first request.
-        writeln!(out, "{}", answer(request.trim_start_matches('\u{feff}'), std::str::from_utf8(&line).is_ok()))?;
+        writeln!(
+            out,
+            "{}",
+            answer(request.trim_start_matches('\u{feff}'), std::str::from_utf8(&line).is_ok())
+        )?;
         line.clear();
     }
     Ok(())

@@ -212,11 +212,14 @@ mod tests {
 
     #[test]
     fn a_message_cuts_what_is_long_and_moves_no_terminal() {
-        let error = Error::new(Code::WrongFormat, "format", "\u{1b}[2J\u{202e}x", Allowed::Unstated).within("a\u{9b}b");
+        let error = Error::new(Code::WrongFormat, "format", "\u{1b}[2J\u{202e}x", Allowed::Unstated)
+            .within("a\u{9b}b");
         let text = error.to_string();
         assert!(!text.chars().any(|letter| letter.is_control() || letter == '\u{202e}'), "{text:?}");
         let long = Error::new(Code::WrongFormat, "format", "y".repeat(100_000), Allowed::Unstated);
-        assert!(long.to_string().len() < 300 && matches!(long.given(), Given::Text(all) if all.len() == 100_000));
+        assert!(
+            long.to_string().len() < 300 && matches!(long.given(), Given::Text(all) if all.len() == 100_000)
+        );
     }
 
     #[test]

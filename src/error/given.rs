@@ -101,7 +101,9 @@ pub(super) struct Shown<'a>(pub(super) &'a str);
 impl fmt::Display for Shown<'_> {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         for letter in self.0.chars().take(MOST_SHOWN) {
-            if letter.is_control() || matches!(letter, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}') {
+            if letter.is_control()
+                || matches!(letter, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+            {
                 write!(out, "{}", letter.escape_unicode())?;
             } else {
                 fmt::Write::write_char(out, letter)?;

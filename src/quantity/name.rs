@@ -182,15 +182,45 @@ mod tests {
 
     #[test]
     fn what_cannot_be_seen_or_turns_the_text_is_no_name() {
-        for letter in ['\u{202a}', '\u{202e}', '\u{2066}', '\u{2069}', '\u{200e}', '\u{61c}', '\u{200b}', '\u{200d}', '\u{2060}',
-            '\u{feff}', '\u{ad}', '\u{3164}', '\u{115f}', '\u{2800}', '\u{e0041}', '\u{fe0f}', '\u{2028}', '\u{1b}', '\u{9b}', '\u{0}']
-        {
-            for text in [alloc::format!("a{letter}b"), alloc::format!("{letter}"), alloc::format!("a{letter}")] {
+        for letter in [
+            '\u{202a}',
+            '\u{202e}',
+            '\u{2066}',
+            '\u{2069}',
+            '\u{200e}',
+            '\u{61c}',
+            '\u{200b}',
+            '\u{200d}',
+            '\u{2060}',
+            '\u{feff}',
+            '\u{ad}',
+            '\u{3164}',
+            '\u{115f}',
+            '\u{2800}',
+            '\u{e0041}',
+            '\u{fe0f}',
+            '\u{2028}',
+            '\u{1b}',
+            '\u{9b}',
+            '\u{0}',
+        ] {
+            for text in
+                [alloc::format!("a{letter}b"), alloc::format!("{letter}"), alloc::format!("a{letter}")]
+            {
                 assert_eq!(Name::new(&text).unwrap_err().code(), Code::NotAName, "{text:?}");
             }
         }
         // Every script that people write names in, marks that combine, and signs of one piece stay.
-        for text in ["Zo\u{eb}", "Jose\u{301}", "\u{5e0}\u{5d5}\u{5e8}", "\u{62f}\u{627}\u{631}\u{627}", "\u{91c}\u{93f}\u{928}", "\u{674e}", "\u{1f3cb}", "a b"] {
+        for text in [
+            "Zo\u{eb}",
+            "Jose\u{301}",
+            "\u{5e0}\u{5d5}\u{5e8}",
+            "\u{62f}\u{627}\u{631}\u{627}",
+            "\u{91c}\u{93f}\u{928}",
+            "\u{674e}",
+            "\u{1f3cb}",
+            "a b",
+        ] {
             assert_eq!(Name::new(text).unwrap().as_str(), text);
         }
     }

@@ -242,7 +242,9 @@ fn graph() -> (Vec<[Option<usize>; ZONES.len()]>, usize) {
         let mut to = [None; ZONES.len()];
         for (zone, to) in (0_u8..).zip(&mut to) {
             *to = next(memory, zone);
-            if let Some(found) = *to && !known.contains_key(&found) {
+            if let Some(found) = *to
+                && !known.contains_key(&found)
+            {
                 known.insert(found, [None; ZONES.len()]);
                 open.push(found);
             }

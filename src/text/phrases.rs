@@ -136,7 +136,13 @@ impl<'a> Words<'a> {
             said.push_str(before);
             let Some((name, after)) = after.split_once('}') else { break };
             let value = with.iter().find(|(known, _)| *known == name);
-            said.push_str(value.map_or("", |(_, value)| value.as_str()));
+            // A note may hold what a terminal would obey: it is written out, a new line apart.
+            for letter in value.map_or("", |(_, value)| value.as_str()).chars() {
+                match letter {
+                    letter if letter.is_control() && letter != '\n' => said.extend(letter.escape_unicode()),
+                    letter => said.push(letter),
+                }
+            }
             rest = after;
         }
         said.push_str(rest);

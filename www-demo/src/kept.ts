@@ -141,7 +141,7 @@ function mendRow(id: string, row: Partial<Stored> | undefined, events: string[],
   if (!row || !readable || seals?.header !== written?.header) {
     if (row) {
       aside.push({ lifter: id, text: kept.header, why: "who the lifter is: not as it was written" });
-      said.push(`Who ${name} is was not as it was written: it is set aside. The day of birth is not known now.`);
+      said.push(`What was written down about who ${name} is was damaged: it is set aside. The day of birth is not known now.`);
     }
     kept.header = JSON.stringify({ id });
     // A newer version, where the log has kinds of entries that this one does not know.

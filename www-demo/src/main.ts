@@ -208,9 +208,12 @@ function nameOf(node: HTMLElement): string {
 function followVersions(app: App): void {
   const workers = navigator.serviceWorker;
   // The first worker of a page takes over too; that is no newer version.
-  const had = workers.controller !== null;
+  let had = workers.controller !== null;
   workers.addEventListener("controllerchange", () => {
-    if (!had) return;
+    if (!had) {
+      had = true;
+      return;
+    }
     app.notice = "A newer version of this page is here. Open the page anew to use it; nothing that was written is lost.";
     app.refresh();
   });

@@ -89,23 +89,20 @@ export function everything(hand) {
   });
 }
 
-/** Changes what is stored behind the page's back: `act` gets the list and the key, as text of a function. */
-export function tamper(hand, list, key, act) {
-  return hand.page.evaluate(async ({ list, key, act }) => {
+/** Changes a row behind the page's back; without one that comes out of `act`, it is gone. */
+export async function tamper(hand, list, key, act) {
+  const row = (await everything(hand))[list].find((one) => JSON.stringify(one.key) === JSON.stringify(key))?.value;
+  await hand.page.evaluate(async ({ list, key, next }) => {
     const [{ name }] = await indexedDB.databases();
     const base = await new Promise((resolve) => (indexedDB.open(name).onsuccess = (event) => resolve(event.target.result)));
     const writing = base.transaction(list, "readwrite");
     const rows = writing.objectStore(list);
-    const change = new Function("row", `return (${act})(row)`);
-    rows.get(key).onsuccess = (event) => {
-      const next = change(event.target.result);
-      if (next === undefined) rows.delete(key);
-      else if (rows.keyPath === null) rows.put(next, key);
-      else rows.put(next);
-    };
+    if (next === undefined) rows.delete(key);
+    else if (rows.keyPath === null) rows.put(next, key);
+    else rows.put(next);
     await new Promise((resolve) => (writing.oncomplete = resolve));
     base.close();
-  }, { list, key, act: String(act) });
+  }, { list, key, next: act(row) });
 }
 
 export const main = (hand) => hand.page.locator("main").innerText();

@@ -73,8 +73,7 @@ describe("what is shown is what is stored", () => {
     for (const one of words) assert.match(card, one, "the card");
     await go(hand, "today");
     await hand.tap('[data-act="plan"]');
-    const lift = hand.page.locator("main button", { hasText: /box squat/i }).first();
-    await lift.click();
+    await hand.tap('[data-act="edit-lift"]');
     assert.match(await main(hand), /no long breath-holding/, "the lift");
     await hand.close();
   });
@@ -116,7 +115,7 @@ describe("one wrong clock", () => {
     assert.match(await hand.page.locator("[data-far]").innerText(), /1 May 2031/);
     await go(hand, "log");
     await hand.page.getByText("Write down something else").click();
-    await hand.page.getByText("Body mass", { exact: true }).click();
+    await hand.page.getByRole("button", { name: "Body mass", exact: true }).click();
     await hand.pad("Body mass", 80);
     await hand.page.locator("dialog button.main").last().click();
     const box = hand.page.locator("dialog", { hasText: "Is it really" });

@@ -235,7 +235,7 @@ const ACTS = {
   async mass(page, id) {
     await go(page, "log");
     await page.getByText("Write down something else").click();
-    await page.getByText("Body mass", { exact: true }).click();
+    await page.getByRole("button", { name: "Body mass", exact: true }).click();
     const kg = 50 + below(60);
     await page.locator('[data-pad="Body mass"]').click();
     for (const digit of String(kg)) await page.locator(`dialog [data-key="${digit}"]`).click();

@@ -188,5 +188,9 @@ const MOST_SHOWN: usize = 80;
 
 fn short(value: &Value) -> String {
     let text = value.to_json();
-    if text.chars().count() <= MOST_SHOWN { text } else { text.chars().take(MOST_SHOWN).chain(['\u{2026}']).collect() }
+    if text.chars().count() <= MOST_SHOWN {
+        text
+    } else {
+        text.chars().take(MOST_SHOWN).chain(['\u{2026}']).collect()
+    }
 }

@@ -1,5 +1,11 @@
 //! Tests of what is kept, brought in and given away.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "a test may panic")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic"
+)]
 
 use bismar::value::Value;
 use bismar::{Code, Error};
@@ -31,7 +37,8 @@ fn entries_after_a_day_are_those_in_force() {
     let found = ask("page.ahead", &[("log", &with(wrong)), ("day", "2026-08-28")]).unwrap();
     assert_eq!(list(Some(&found)).len(), 1);
     assert_eq!(list(Some(&found))[0].field("last"), Some(&Value::Number(704.0)));
-    let right = r#"{"sequence":705,"day":"2031-05-01","kind":{"correction":{"replaces":704,"day":"2026-08-28"}}}"#;
+    let right =
+        r#"{"sequence":705,"day":"2031-05-01","kind":{"correction":{"replaces":704,"day":"2026-08-28"}}}"#;
     let righted = with(&format!("{wrong},{right}"));
     assert!(list(Some(&ask("page.ahead", &[("log", &righted), ("day", "2026-08-28")]).unwrap())).is_empty());
     // And the last day is that of what is in force, not of what was written.
@@ -51,7 +58,11 @@ fn a_plan_is_checked_like_a_log() {
         (plan("").replace("bismar-plan", "x"), Code::WrongFormat),
         ("{".into(), Code::NotJson),
     ] {
-        assert_eq!(ask("page.check_plan", &[("plan", &plan), ("log", LOG)]).unwrap_err().code(), code, "{plan}");
+        assert_eq!(
+            ask("page.check_plan", &[("plan", &plan), ("log", LOG)]).unwrap_err().code(),
+            code,
+            "{plan}"
+        );
     }
 }
 
@@ -59,7 +70,8 @@ fn a_plan_is_checked_like_a_log() {
 fn a_preview_tells_every_place_that_differs() {
     let other = LOG.replacen("1967-05-20", "1950-01-01", 1);
     assert_ne!(other, LOG);
-    let plan = PLAN.replacen("\"reserve\": 3", "\"reserve\": 5", 1).replacen("\"reserve\":3", "\"reserve\":5", 1);
+    let plan =
+        PLAN.replacen("\"reserve\": 3", "\"reserve\": 5", 1).replacen("\"reserve\":3", "\"reserve\":5", 1);
     assert_ne!(plan, PLAN);
     let given = [("incoming", other.as_str()), ("here", LOG), ("plan", plan.as_str()), ("plan_here", PLAN)];
     let preview = ask("page.preview", &given).unwrap();
@@ -69,7 +81,8 @@ fn a_preview_tells_every_place_that_differs() {
     assert_eq!(at("header"), [Some(Value::Text("born".into()))]);
     assert_eq!(at("plan"), [Some(Value::Text("lifts.box squat.reserve".into()))]);
     assert!(at("parameters").is_empty());
-    let same = ask("page.preview", &[("incoming", LOG), ("here", LOG), ("plan", PLAN), ("plan_here", PLAN)]).unwrap();
+    let same = ask("page.preview", &[("incoming", LOG), ("here", LOG), ("plan", PLAN), ("plan_here", PLAN)])
+        .unwrap();
     for part in ["header", "plan", "parameters", "added", "changed"] {
         assert!(list(same.field(part)).is_empty(), "{part}");
     }
@@ -85,8 +98,21 @@ fn a_copy_without_health_has_nobodys_own_words() {
         r#"{"sequence":708,"day":"2026-08-27","kind":{"rater_changed":{"now":"Dr Physio"}}}"#,
         r#"{"sequence":709,"day":"2026-08-27","kind":{"clearance_recorded":{"status":"cleared_with_limits","who":"asthma clinic","limits":[{"no_breath_hold":true}]}}}"#,
     ];
-    let Value::Text(copy) = ask("page.without_health", &[("log", &with(&secret.join(",")))]).unwrap() else { panic!() };
-    for word in ["afterbirth", "sertraline", "Physio", "grumpy", "clinic", "asthma", "no_breath_hold", "\"cue\"", "invented coach", "garden"] {
+    let Value::Text(copy) = ask("page.without_health", &[("log", &with(&secret.join(",")))]).unwrap() else {
+        panic!()
+    };
+    for word in [
+        "afterbirth",
+        "sertraline",
+        "Physio",
+        "grumpy",
+        "clinic",
+        "asthma",
+        "no_breath_hold",
+        "\"cue\"",
+        "invented coach",
+        "garden",
+    ] {
         assert!(!copy.contains(word), "{word}");
     }
     assert!(copy.contains("person 1") && copy.contains("not_cleared"));
@@ -98,6 +124,9 @@ fn a_table_is_marked_as_utf8_and_no_cell_is_a_formula() {
         let log = LOG.replace("\"front squat\"", &format!("{start:?}"));
         let Value::Text(table) = ask("page.sets_table", &[("log", &log)]).unwrap() else { panic!() };
         assert!(table.starts_with('\u{feff}'));
-        assert!(table.contains(&format!(",\"'{start}\",")) && !table.contains(&format!(",\"{start}\",")), "{start}");
+        assert!(
+            table.contains(&format!(",\"'{start}\",")) && !table.contains(&format!(",\"{start}\",")),
+            "{start}"
+        );
     }
 }

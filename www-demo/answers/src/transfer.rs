@@ -70,10 +70,9 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         _ => Vec::new(),
     };
     let (header, parameters) = match &here {
-        Some(log) => (
-            differences(&whose(log)?, &whose(&incoming)?),
-            differences(&set(&fold(log)?)?, &set(&state)?),
-        ),
+        Some(log) => {
+            (differences(&whose(log)?, &whose(&incoming)?), differences(&set(&fold(log)?)?, &set(&state)?))
+        }
         None => (Vec::new(), Vec::new()),
     };
     let known = here.map(|log| log.events).unwrap_or_default();
@@ -222,13 +221,21 @@ pub(crate) fn pretty(asked: Whole) -> Result<String, Error> {
 }
 
 /// What begins a formula in a spreadsheet: the signs, their full-width forms, and white space before them.
-const FORMULA: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
+const FORMULA: [char; 11] =
+    ['=', '+', '-', '@', '\t', '\r', '\n', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
 
 /// Text for one cell; what a spreadsheet would take for a formula is marked as text. What cannot be seen is skipped
 /// first, as some spreadsheets do.
 fn cell(text: &str) -> String {
-    let unseen = |letter: char| letter.is_whitespace() || matches!(letter, '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2069}' | '\u{feff}');
-    let mark = if text.starts_with(FORMULA) || text.trim_start_matches(unseen).starts_with(FORMULA) { "'" } else { "" };
+    let unseen = |letter: char| {
+        letter.is_whitespace()
+            || matches!(letter, '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
+    };
+    let mark = if text.starts_with(FORMULA) || text.trim_start_matches(unseen).starts_with(FORMULA) {
+        "'"
+    } else {
+        ""
+    };
     format!("\"{mark}{}\"", text.replace('"', "\"\""))
 }
 
