@@ -36,7 +36,7 @@ export class App {
   private said: () => void = () => undefined;
   private cache = new Map<string, Tree>();
   /** Logs that the library keeps open, with what each is known to hold. */
-  private logs = new Map<string, { number: number; events: number; last: string | undefined; header: string }>();
+  private logs = new Map<string, { number: number; mark: string }>();
 
   constructor(store: Store) {
     this.store = store;
@@ -124,21 +124,19 @@ export class App {
    * `append`. A log that was replaced is opened anew. */
   log(lifter: Loaded): number {
     const kept = this.logs.get(lifter.id);
-    if (kept && kept.events === lifter.events.length && kept.last === lifter.events.at(-1) && kept.header === lifter.header) return kept.number;
+    const mark = this.mark(lifter);
+    if (kept?.mark === mark) return kept.number;
     if (kept) ask("page.close", { log: kept.number });
     this.logs.delete(lifter.id);
     const number: number = ask("page.open", { log: this.logText(lifter) });
-    this.logs.set(lifter.id, { number, events: lifter.events.length, last: lifter.events.at(-1), header: lifter.header });
+    this.logs.set(lifter.id, { number, mark });
     return number;
   }
   /** Adds an event to the open log, or says why it does not fit; the caller keeps what was taken. */
   private tryAppend(lifter: Loaded, text: string): Refused | undefined {
     const tried = attempt("page.append", { log: this.log(lifter), event: text });
     const kept = this.logs.get(lifter.id);
-    if (!tried.refused && kept) {
-      kept.events += 1;
-      kept.last = text;
-    }
+    if (!tried.refused && kept) kept.mark = this.mark({ ...lifter, events: [...lifter.events, text], seal: ask("page.seal", { before: lifter.seal, text }) });
     return tried.refused;
   }
 
@@ -154,6 +152,8 @@ export class App {
   /** Nothing that was worked out before is kept: of somebody who was erased nothing stays. */
   forgetAnswers(): void {
     this.cache.clear();
+    for (const { number } of this.logs.values()) ask("page.close", { log: number });
+    this.logs.clear();
   }
   /** What a log is known by: its header, and the seal of its last event, which stands for all of them. */
   private mark(lifter: Loaded): string {

@@ -18,11 +18,11 @@ export interface Ahead {
 }
 
 /** Entries in force of a log that are dated after the device's day. */
-export function aheadIn(log: string): Ahead[] {
+export function aheadIn(log: string | number): Ahead[] {
   return attempt("page.ahead", { log, day: deviceDay() }).answer ?? [];
 }
 function ahead(app: App, lifter: Loaded): Ahead[] {
-  return app.clockBehind(lifter) ? aheadIn(app.logText(lifter)) : [];
+  return app.clockBehind(lifter) ? aheadIn(app.log(lifter)) : [];
 }
 export function aheadWords(all: Ahead[]): string {
   const latest = all.reduce((most, one) => (one.day > most ? one.day : most), "");

@@ -11,20 +11,20 @@ use bismar::record::{EventKind, Plan};
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
-use crate::opened::open;
+use crate::opened::Which;
 
 /// A plan beside its log.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPlan {
     plan: String,
-    log: String,
+    log: Which,
 }
 
 /// Whether a plan can be read and names lifts of the log; a log without parameters has none.
 pub(crate) fn check_plan(asked: OfPlan) -> Result<bool, Error> {
     let plan = Plan::from_json(&asked.plan)?;
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let known = |id: &str| opened.state.lifts().any(|lift| lift.id().as_str() == id);
     match plan.lifts.iter().position(|lift| !known(lift.lift.as_str())) {
         Some(at) => {
@@ -34,6 +34,18 @@ pub(crate) fn check_plan(asked: OfPlan) -> Result<bool, Error> {
         }
         None => Ok(true),
     }
+}
+
+/// A log.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfLog {
+    log: Which,
+}
+
+/// Whether a log can be read and folded.
+pub(crate) fn accepts(asked: OfLog) -> Result<bool, Error> {
+    asked.log.open().map(|_| true)
 }
 
 /// Bars, discs and blocks as a setting.
@@ -59,7 +71,7 @@ pub(crate) fn check_kit(asked: Kit) -> Result<bool, Error> {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct After {
-    log: String,
+    log: Which,
     day: Day,
 }
 
@@ -73,7 +85,7 @@ pub(crate) struct Ahead {
 
 /// Entries in force that are dated after a day, in their order.
 pub(crate) fn ahead(asked: After) -> Result<Vec<Ahead>, Error> {
-    let opened = open(&asked.log)?;
+    let opened = asked.log.open()?;
     let mut last: BTreeMap<u32, u32> = BTreeMap::new();
     let mut root: BTreeMap<u32, u32> = BTreeMap::new();
     let mut events: Vec<_> = opened.log.events.iter().collect();

@@ -74,6 +74,7 @@ entries! {
     "page.other_bars" first_day::other_bars,
     "page.with_bar" first_day::with_bar,
     "page.with_kit" first_day::with_kit,
+    "page.accepts" keeping::accepts,
     "page.ahead" keeping::ahead,
     "page.check_plan" keeping::check_plan,
     "page.check_kit" keeping::check_kit,
