@@ -1,7 +1,7 @@
 // The page in the other engines: `node tests/engines.mjs firefox` (firefox-esr, spoken to in WebDriver BiDi) or
 // `node tests/engines.mjs webkit` (WebKitWebDriver under xvfb). Each opens the built file, and the hosted form whose
 // server is then ended; in both, all 29 questions are asked with no lifter, an empty log and a full one, and a session
-// is written down and found again after opening anew. Needs no package beyond what this folder has.
+// is written down and found again after opening anew; then what keeping must hold is tried. Needs no package beyond what this folder has.
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { existsSync } from "node:fs";
@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { randomBytes } from "node:crypto";
 import { FILE } from "./browser.mjs";
 import { IMPROPER, MOST_TAPS, NEWCOMER, QUESTIONS } from "./expected.mjs";
+import { fileOf, logOf } from "./keep.mjs";
 import { serve } from "../serve.mjs";
 
 const TABLE = QUESTIONS.map(([number, act, full, empty, nobody]) => ({ number, act, expected: [nobody.source, empty.source, full.source] }));
@@ -92,6 +93,54 @@ const LOOK_AGAIN = `${HANDS}
   return JSON.stringify({ asked: 0, faults: [...faults, ...(find(".done") ? [] : ["the sets written before are gone"])], kept: true });
 `;
 
+const short = (id, change = () => undefined) => logOf(id, (log) => {
+  log.events.length = 60;
+  change(log);
+});
+/** Keeping: a stop that comes in is shown at once, names that turn the text are refused, other encodings are read, and of
+ * somebody who was erased nothing stays. */
+const KEEP = `${HANDS}
+  const put = async (content) => {
+    await tap('[data-place="files"]');
+    const input = await until(() => find("#open-file"));
+    const all = new DataTransfer();
+    all.items.add(new File([content], "file.json"));
+    input.files = all.files;
+    input.dispatchEvent(new Event("change"));
+    await until(() => find("[data-incoming], [data-refused]"));
+  };
+  const calm = ${JSON.stringify(fileOf(short("Noor, invented")))};
+  const stopped = ${JSON.stringify(fileOf(short("Noor, invented", (log) => (log.events.at(-2).kind = { symptom_report: { signs: ["chest_pain"] } }))))};
+  await put(calm);
+  await tap('[data-act="bring-in"]');
+  await until(() => !find("#open-file"));
+  if (find(".stop-band")) faults.push("a stop where there is none");
+  await put(stopped);
+  await tap('[data-act="replace"]');
+  await tap("dialog [data-yes]");
+  await until(() => find(".stop-band"));
+  await put(calm.replace("Noor, invented", "Noor\u202e"));
+  if (!find("[data-refused]")) faults.push("a name that turns the text around came in");
+  const wide = "\ufeff" + calm.replace("Noor, invented", "Zo\u00eb, invented");
+  await put(Uint16Array.from(wide, (letter) => letter.charCodeAt(0)));
+  await tap('[data-act="bring-in"]');
+  await until(() => find("header .who").textContent.startsWith("Zo\u00eb"));
+  await tap('[data-place="lifters"]');
+  await tap('[data-lifter="Noor, invented"]');
+  await tap('[data-place="files"]');
+  await tap('[data-act="erase"]');
+  await tap("dialog [data-yes]");
+  await until(() => document.body.textContent.includes("was erased"));
+  await sleep(300);
+  const base = await new Promise((done) => (indexedDB.open("bismar lifters").onsuccess = (event) => done(event.target.result)));
+  for (const name of base.objectStoreNames) {
+    const rows = await new Promise((done) => (base.transaction(name).objectStore(name).getAll().onsuccess = (event) => done(event.target.result)));
+    if (JSON.stringify(rows).includes("Noor")) faults.push("somebody who was erased is still in " + name);
+  }
+  base.close();
+  return JSON.stringify({ asked: 0, faults, kept: true });
+`;
+
 function report(name, texts) {
   const all = texts.map(([where, text]) => [where, JSON.parse(text)]);
   for (const [where, { asked, faults, kept, worker }] of all) {
@@ -108,6 +157,7 @@ async function rounds(name, open, run) {
   await step("from a file", ASK_ALL);
   await open(FILE);
   await step("from a file, again", LOOK_AGAIN);
+  await step("from a file, keeping", KEEP);
   const server = await serve(0);
   const address = `http://localhost:${server.address().port}/`;
   await open(address);
