@@ -1,5 +1,5 @@
 // The shape of every answer: one big line, one line why and how sure, then working and sources on request.
-import { ask, type Tree } from "./engine.ts";
+import { ask } from "./engine.ts";
 import { el, type Child } from "./element.ts";
 
 export interface AnswerParts {
@@ -42,7 +42,7 @@ export function caution(code: string): HTMLElement {
 
 /** Where a number comes from, in one line. */
 export function source(key: string): Child {
-  const row: Tree = ask("page.source", { key });
+  const row = ask("page.source", { key });
   const parts = [row.place, row.population && `people: ${row.population}`, row.domain && `holds for: ${row.domain}`];
   return [
     el("b", {}, key.replace(/^.*\./, "").replaceAll("_", " ")),

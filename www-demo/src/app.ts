@@ -1,40 +1,42 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
-import { ask, attempt, Refused, type Tree } from "./engine.ts";
+import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, RecordLifter, RecordParameters, RecordPlace, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import { ask, attempt, kindOf, type Tried } from "./engine.ts";
 import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
-import { homeKit, poundsKit, type Kit } from "./kit.ts";
+import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { dayAllowed } from "./days.ts";
+import type { SetSetup } from "./setup.ts";
 
 export interface DraftSet {
   lift: string;
-  set: Tree;
+  set: WorkSet;
   /** On which day it was lifted. */
   day?: string;
   /** Where it was done; absent means as granted. */
-  place?: Tree;
+  place?: RecordPlace;
   cue?: string;
-  setup?: Tree;
+  setup?: SetSetup;
 }
 
-export interface Today {
-  session: Tree;
-  /** What stands above everything else where something is stopped. */
-  stop: string[];
-  lines: Tree[];
-  cautions: { code: string; text: string }[];
+/** Takes the last set off the list again. */
+export interface DraftUndo {
+  undo: true;
 }
+
+/** What is supposed beside the log. */
+export type Supposed = Pick<TodayAskedInput, "suppose" | "away">;
 
 export class App {
   store: Store;
   view = "today";
   /** What a view keeps while it is open. */
-  kept: Record<string, Tree> = {};
+  kept: Record<string, unknown> = {};
   notice = "";
   private changed: () => void = () => undefined;
   private said: () => void = () => undefined;
-  private cache = new Map<string, Tree>();
+  private cache = new Map<string, unknown>();
   /** Logs that the library keeps open, with what each is known to hold. */
   private logs = new Map<string, { number: number; mark: string }>();
 
@@ -53,14 +55,14 @@ export class App {
     const [unit, kit] = [this.store.setting("unit"), this.store.setting("kit")];
     setUnit(unit === "lb" ? "lb" : "kg");
     if (kit === undefined) return;
-    let read: Tree;
+    let read: Partial<Kit> | null = {};
     try {
-      read = JSON.parse(kit);
+      read = JSON.parse(kit) as Partial<Kit> | null;
     } catch {
-      read = undefined;
+      // What is no JSON has no bars either, and is refused below.
     }
     const { implements: all, stock, blocks } = read ?? {};
-    if (attempt("page.check_kit", { implements: all ?? 0, stock: stock ?? 0, ...(blocks === undefined ? {} : { blocks }) }).refused)
+    if (!all || !stock || attempt("page.check_kit", { implements: all, stock, ...(blocks === undefined ? {} : { blocks }) }).refused)
       this.store.dropSetting("kit", "the gym\u2019s bars and discs: not as they were written", "The list of bars and discs of this gym could not be read: it is set aside, and the first list is used. Look at it under Gym.");
   }
 
@@ -86,7 +88,7 @@ export class App {
     this.changed();
   }
 
-  go(view: string, kept: Record<string, Tree> = {}): void {
+  go(view: string, kept: Record<string, unknown> = {}): void {
     this.view = view;
     this.kept = kept;
     this.notice = "";
@@ -103,8 +105,8 @@ export class App {
   get lifter(): Loaded | undefined {
     return this.current === undefined ? undefined : this.store.lifter(this.current);
   }
-  header(lifter: Loaded): { id: string; born?: string; age?: Tree; invented?: boolean } {
-    return JSON.parse(lifter.header);
+  header(lifter: Loaded): Pick<RecordLifter, "id" | "born" | "invented"> {
+    return JSON.parse(lifter.header) as RecordLifter;
   }
   /** Has a lifter in view, here and when the page is opened again. */
   async nowOf(id: string): Promise<void> {
@@ -128,22 +130,22 @@ export class App {
     if (kept?.mark === mark) return kept.number;
     if (kept) ask("page.close", { log: kept.number });
     this.logs.delete(lifter.id);
-    const number: number = ask("page.open", { log: this.logText(lifter) });
+    const number = ask("page.open", { log: this.logText(lifter) });
     this.logs.set(lifter.id, { number, mark });
     return number;
   }
-  /** Adds an event to the open log, or says why it does not fit; the caller keeps what was taken. */
-  private tryAppend(lifter: Loaded, text: string): Refused | undefined {
-    const tried = attempt("page.append", { log: this.log(lifter), event: text });
+  /** The open log has these more at its end. */
+  private grown(lifter: Loaded, texts: string[]): void {
     const kept = this.logs.get(lifter.id);
-    if (!tried.refused && kept) kept.mark = this.mark({ ...lifter, events: [...lifter.events, text], seal: ask("page.seal", { before: lifter.seal, text }) });
-    return tried.refused;
+    if (!kept || texts.length === 0) return;
+    const seal = texts.reduce((before, text) => ask("page.seal", { before, text }), lifter.seal);
+    kept.mark = this.mark({ ...lifter, events: [...lifter.events, ...texts], seal });
   }
 
   /** Asked once for the same log, day and plan. */
-  private once(key: string, make: () => Tree): Tree {
+  private once<T>(key: string, make: () => T): T {
     const found = this.cache.get(key);
-    if (found !== undefined) return found;
+    if (found !== undefined) return found as T;
     const made = make();
     if (this.cache.size > 60) this.cache.clear();
     this.cache.set(key, made);
@@ -175,59 +177,63 @@ export class App {
     return !this.header(lifter).invented && last !== undefined && last > deviceDay();
   }
 
-  today(lifter: Loaded, more: Record<string, Tree> = {}, plan = lifter.plan): { answer?: Today; refused?: Refused } {
+  today(lifter: Loaded, more: Supposed = {}, plan = lifter.plan): Tried<TodayAnswer> {
     const today = this.day(lifter);
     return this.once(`today ${this.mark(lifter)} ${today} ${unitNow()} ${plan} ${JSON.stringify(more)}`, () =>
       attempt("page.today", { log: this.log(lifter), plan, today, unit: unitNow(), ...more }),
     );
   }
-  history(lifter: Loaded): Tree {
+  history(lifter: Loaded): HistoryAnswer {
     const today = this.day(lifter);
     return this.once(`history ${this.mark(lifter)} ${today}`, () =>
       ask("page.history", { log: this.log(lifter), today }),
     );
   }
+  /** The latest entries of the log, each with what corrections made of it. */
+  entries(lifter: Loaded, most: number): EntriesAnswer {
+    return this.once(`entries ${this.mark(lifter)} ${most}`, () => ask("page.entries", { log: this.log(lifter), most }));
+  }
   /** What is set for a lifter and where each lift stands. */
-  facts(lifter: Loaded): Tree {
+  facts(lifter: Loaded): LifterAnswer {
     return this.once(`lifter ${this.mark(lifter)}`, () => ask("page.lifter", { log: this.log(lifter) }));
   }
   private rackKey(lifter: Loaded, lift: string): string {
     return `rack ${this.mark(lifter)} ${this.day(lifter)} ${lifter.plan} ${lift}`;
   }
   /** How each load of a lift is made today, with the fewest disc moves; nothing where it cannot be told. */
-  rack(lifter: Loaded, lift: string): Tree | undefined {
+  rack(lifter: Loaded, lift: string): Rack | undefined {
     return this.once(this.rackKey(lifter, lift), () =>
       attempt("page.rack", { log: this.log(lifter), plan: lifter.plan, lift, today: this.day(lifter) }),
     ).answer;
   }
   /** The same where it was worked out before. */
-  rackKnown(lifter: Loaded, lift: string): Tree | undefined {
-    return this.cache.get(this.rackKey(lifter, lift))?.answer;
+  rackKnown(lifter: Loaded, lift: string): Rack | undefined {
+    return (this.cache.get(this.rackKey(lifter, lift)) as Tried<Rack> | undefined)?.answer;
   }
-  /** What comes after these sets of a lift, by the rules; each set as JSON text as the log spells it. */
-  afterSets(lifter: Loaded, lift: string, sets: string[]): { next: Tree; why: string[] } | undefined {
+  /** What comes after these sets of a lift, by the rules. */
+  afterSets(lifter: Loaded, lift: string, sets: WorkSet[]): AfterSets | undefined {
     const today = this.day(lifter);
-    return this.once(`after ${this.mark(lifter)} ${today} ${unitNow()} ${lifter.plan} ${lift} ${sets.join()}`, () =>
+    return this.once(`after ${this.mark(lifter)} ${today} ${unitNow()} ${lifter.plan} ${lift} ${JSON.stringify(sets)}`, () =>
       attempt("page.after_sets", { log: this.log(lifter), plan: lifter.plan, lift, sets, today, unit: unitNow() }),
     ).answer;
   }
-  parameters(lifter: Loaded): Tree | undefined {
+  parameters(lifter: Loaded): RecordParameters | undefined {
     return this.facts(lifter).parameters;
   }
 
-  /** What is set for the lifts, as the log spells it: a copy, to be changed and written again. */
-  parametersToChange(lifter: Loaded): Tree {
-    return JSON.parse(ask("page.parameters", { log: this.log(lifter) }));
+  /** The plan of a lifter. */
+  plan(lifter: Loaded): Plan {
+    return this.once(`plan ${lifter.plan}`, () => ask("page.plan", { plan: lifter.plan }));
   }
 
   /** What people call a lift; its id where it has no name. */
   liftName(id: string, lifter = this.lifter): string {
-    const found = lifter && this.parameters(lifter)?.lifts.find((one: Tree) => one.id === id);
+    const found = lifter && this.parameters(lifter)?.lifts.find((one) => one.id === id);
     return shownName(found?.name ?? id);
   }
   /** What people call a region; its id where it has no name. */
   regionName(id: string): string {
-    const found = this.lifter && this.parameters(this.lifter)?.regions.find((one: Tree) => one.id === id);
+    const found = this.lifter && this.parameters(this.lifter)?.regions.find((one) => one.id === id);
     return shownName(found?.name ?? id);
   }
 
@@ -239,54 +245,52 @@ export class App {
   }
   gymKit(): Kit {
     const kept = this.store.setting("kit");
-    if (kept !== undefined) return JSON.parse(kept);
+    if (kept !== undefined) return JSON.parse(kept) as Kit;
     return unitNow() === "kg" ? homeKit() : poundsKit();
   }
   /** The bar chosen on this device, else the first. */
-  bar(): Tree {
-    const { implements: all } = this.kit();
-    const bars = all.filter((one: Tree) => one.bar);
+  bar(): Implement & { bar: Bar } {
+    const bars = [...this.kit().implements, ...homeKit().implements].filter((one): one is { bar: Bar } => kindOf(one, "bar") !== undefined);
     const wanted = this.store.setting("bar");
-    const found = bars.find((one: Tree) => one.bar.id === wanted) ?? bars[0];
-    return found ?? all[0];
+    return bars.find((one) => implementName(one) === wanted) ?? (bars[0] as { bar: Bar });
   }
   /** The load to begin a question with: today's first, else the empty bar. */
   startLoad(): Mass {
     const lifter = this.lifter;
-    const lift = lifter && this.today(lifter).answer?.session.lifts.find((one: Tree) => one.load);
+    const lift = lifter && this.today(lifter).answer?.session.lifts.find((one) => one.load);
     return lift?.load ?? ask("page.mass", { mass: unitNow() === "kg" ? { kg: 62.5 } : { lb: 145 } });
   }
 
   /** Writes an event after the library has taken it; refused events are not written. */
-  async record(lifter: Loaded, kind: Tree, note?: string, endsDraft = false, on?: string): Promise<boolean> {
+  async record(lifter: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
     const day = await dayAllowed(this, lifter, kind, on);
     if (day === undefined) {
       this.notice = "Not recorded. Set the date of this device first.";
       this.refresh();
       return false;
     }
-    const event = { sequence: this.facts(lifter).nextSequence as number, day, kind, ...(note ? { note } : {}) };
-    const text = JSON.stringify(event);
-    const refused = this.tryAppend(lifter, text);
-    if (refused) {
-      this.notice = `Not recorded. ${refused.message}`;
+    const tried = attempt("page.append", { log: this.log(lifter), day, kind, ...(note ? { note } : {}) });
+    if (tried.refused) {
+      this.notice = `Not recorded. ${tried.refused.message}`;
       this.refresh();
       return false;
     }
+    const { text } = tried.answer;
+    this.grown(lifter, [text]);
     this.notice = "";
     this.writing(this.store.append(lifter.id, [text], endsDraft), "Recorded.");
     return true;
   }
 
   /** Adds to the session that is going on. */
-  addDraft(lifter: Loaded, entries: Tree[]): void {
+  addDraft(lifter: Loaded, entries: (DraftSet | DraftUndo)[]): void {
     const day = this.draftDay(lifter) ?? this.day(lifter);
-    this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify(entry.undo ? entry : { ...entry, day }))), "");
+    this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify("undo" in entry ? entry : { ...entry, day }))), "");
     this.refresh();
   }
 
-  putPlan(lifter: Loaded, plan: Tree): void {
-    const text = JSON.stringify(plan);
+  putPlan(lifter: Loaded, plan: PlanInput): void {
+    const text = ask("page.plan_text", { plan });
     const tried = attempt("page.today", { log: this.log(lifter), plan: text, today: this.day(lifter), unit: unitNow() });
     if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
     else this.writing(this.store.putPlan(lifter.id, text), "");
@@ -308,30 +312,11 @@ export class App {
     this.refresh();
   }
 
-  /** Events of this window at the end of a log that has grown, with new numbers; gives how many were refused. */
+  /** Events that were entered elsewhere at the end of a log that has grown, with new numbers; gives how many were refused. */
   appendAnew(lifter: Loaded, events: string[]): number {
-    const number = new Map<number, number>();
-    let left = 0;
-    for (const text of events) {
-      let event: Tree;
-      try {
-        event = JSON.parse(text);
-      } catch {
-        event = undefined;
-      }
-      if (event?.kind === undefined) {
-        left += 1;
-        continue;
-      }
-      const sequence = this.facts(lifter).nextSequence as number;
-      number.set(event.sequence, sequence);
-      const { correction } = event.kind;
-      if (correction) correction.replaces = number.get(correction.replaces) ?? correction.replaces;
-      const last = this.lastDay(lifter);
-      const next = JSON.stringify({ ...event, sequence, day: last !== undefined && last > event.day && correction ? last : event.day });
-      if (this.tryAppend(lifter, next)) left += 1;
-      else void this.store.append(lifter.id, [next], false);
-    }
+    const { texts, left } = ask("page.join", { log: this.log(lifter), events });
+    this.grown(lifter, texts);
+    if (texts.length > 0) void this.store.append(lifter.id, texts, false);
     return left;
   }
 
@@ -342,8 +327,8 @@ export class App {
   draft(lifter: Loaded): DraftSet[] {
     const sets: DraftSet[] = [];
     for (const text of lifter.draft) {
-      const entry = JSON.parse(text);
-      if (entry.undo) sets.pop();
+      const entry = JSON.parse(text) as DraftSet | DraftUndo;
+      if ("undo" in entry) sets.pop();
       else sets.push(entry);
     }
     return sets;

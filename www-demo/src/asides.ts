@@ -2,8 +2,8 @@
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { button, el, fill, type Child } from "./element.ts";
-import type { Tree } from "./engine.ts";
 import { eraseBox, fileName, openDocument, saveFile } from "./files.ts";
+import type { StoredEvent } from "./kept.ts";
 import { kindWords } from "./kinds.ts";
 import { shownName } from "./names.ts";
 import { count, dayShort } from "./numbers.ts";
@@ -13,14 +13,26 @@ import type { Aside } from "./store.ts";
 /** What is in a piece that was set aside. */
 interface Inside {
   /** A whole log, that can take the place of the one here. */
-  document: Tree | undefined;
+  document: object | undefined;
   events: string[];
   draft: string[];
 }
 
-function read(text: string): Tree | undefined {
+/** Whatever was set aside: an event, a set, or a whole lifter. */
+interface Piece extends Partial<StoredEvent> {
+  set?: unknown;
+  lift?: unknown;
+  undo?: unknown;
+  version?: unknown;
+  header?: unknown;
+  plan?: unknown;
+  events?: unknown;
+  draft?: unknown;
+}
+
+function read(text: string): Piece | undefined {
   try {
-    return JSON.parse(text);
+    return JSON.parse(text) as Piece;
   } catch {
     return undefined;
   }
@@ -34,13 +46,13 @@ function insideOf(aside: Aside): Inside {
   const draft: string[] = Array.isArray(found?.draft) ? found.draft : [];
   const parts = typeof found?.header === "string" && typeof found?.plan === "string" ? [read(found.header), read(found.plan)] : [];
   const log = parts[0] && { format: "bismar-log", version: found?.version, lifter: parts[0], events: events.map(read) };
-  const sets = draft.map(read).reduce((all: Tree[], one) => (one?.undo ? all.slice(0, -1) : [...all, one]), []);
+  const sets = draft.map(read).reduce((all: (Piece | undefined)[], one) => (one?.undo ? all.slice(0, -1) : [...all, one]), []);
   return { document: log && { log, ...(parts[1] ? { plan: parts[1] } : {}), ...(sets.length > 0 ? { draft: sets } : {}) }, events, draft };
 }
 
 const line = (text: string): string => {
   const event = read(text);
-  return event?.kind ? `${dayShort(event.day)}: ${kindWords(Object.keys(event.kind)[0] ?? "")}` : `not readable: ${text.slice(0, 80)}`;
+  return event?.kind ? `${dayShort(event.day ?? "")}: ${kindWords(Object.keys(event.kind)[0] ?? "")}` : `not readable: ${text.slice(0, 80)}`;
 };
 
 /** Entries that are not in the log, at its end. */

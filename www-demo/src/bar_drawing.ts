@@ -1,5 +1,6 @@
 // One end of the bar, to scale in millimetres: discs from the inside out, and the height above the floor.
-import type { Tree } from "./engine.ts";
+import type { Disc, Face, Loaded, Stock } from "bismar-page-package";
+import { kindOf } from "./engine.ts";
 import { el, svg } from "./element.ts";
 import { face, mass, plain } from "./numbers.ts";
 
@@ -11,7 +12,7 @@ const FULL = 450;
 const LABELS = 70;
 
 /** The discs on one end in words, inside first. */
-export function sideWords(side: Tree[]): string {
+export function sideWords(side: { nominal: Face }[]): string {
   if (side.length === 0) return "nothing, the empty bar";
   return side.map((disc) => face(disc.nominal)).join(" + ");
 }
@@ -22,7 +23,14 @@ export interface Stand {
   blocks?: number;
 }
 
-export function barDrawing(side: Tree[], stock: { discs: Tree[] }, resting: number | undefined, bar?: string, stand: Stand = {}): HTMLElement {
+/** A disc on the bar, by its place in the stock. */
+interface OnBar {
+  nominal: Face;
+  diameter?: Disc["diameter"];
+  kind: number;
+}
+
+export function barDrawing(side: OnBar[], stock: Stock, resting: number | undefined, bar?: string, stand: Stand = {}): HTMLElement {
   const blocks = stand.blocks ?? 0;
   const centre = stand.height === false || resting === undefined ? undefined : resting + blocks;
   const discs = side.map((disc) => ({
@@ -85,8 +93,8 @@ export function barDrawing(side: Tree[], stock: { discs: Tree[] }, resting: numb
 }
 
 /** A loaded bar as the library gives it. */
-export function loadedDrawing(loaded: Tree, stock: { discs: Tree[] }, bar?: string, stand: Stand = {}): HTMLElement {
-  const side = loaded.setting?.discs;
+export function loadedDrawing(loaded: Loaded, stock: Stock, bar?: string, stand: Stand = {}): HTMLElement {
+  const side = kindOf(loaded.setting, "discs");
   if (!side) return el("p", {}, mass(loaded.total));
   return barDrawing(side, stock, loaded.centreHeight?.mm, bar, stand);
 }

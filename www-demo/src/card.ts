@@ -2,7 +2,8 @@
 import type { App } from "./app.ts";
 import { answer, caution } from "./answer.ts";
 import { button, choices, el, type Child } from "./element.ts";
-import type { Tree } from "./engine.ts";
+import type { Face, Override, TodayLine } from "bismar-page-package";
+import { kindOf } from "./engine.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { statusWords } from "./charts.ts";
 import { dayLong, face, mass, plain } from "./numbers.ts";
@@ -12,20 +13,20 @@ import { limitsOf } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { liftLine, placeWords } from "./today_view.ts";
 
-function endsWords(discs: Tree[] | undefined): string {
+function endsWords(discs: { nominal: Face }[] | undefined): string {
   return discs === undefined ? "" : discs.length === 0 ? " The empty bar." : ` Each end: ${sideWords(discs)}.`;
 }
 
 export function cardView(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return answer({ big: "Needs a lifter", why: "The card is made from a lifter\u2019s log." });
-  const health: boolean = app.kept.health ?? false;
+  const health = app.kept.health === true;
   const found = app.today(lifter);
   if (!found.answer) return answer({ big: "No card can be made", why: found.refused?.message ?? "" });
   const history = app.history(lifter);
   const { session, lines } = found.answer;
-  const parameters: Tree = history.parameters;
-  const last: Tree = history.sessions.at(-1);
+  const { parameters } = history;
+  const last = history.sessions.at(-1);
   const stopped = history.stops.length > 0;
   const asked = choices("Health detail on the card", [{ value: "no", label: "Left out" }, { value: "yes", label: "Shown" }], health ? "yes" : "no", (value) => {
     app.kept.health = value === "yes";
@@ -33,48 +34,48 @@ export function cardView(app: App): Child {
   });
   // Nothing where no point is set.
   const points = (lift: string): string =>
-    (parameters.lifts.find((one: Tree) => one.id === lift)?.criteria ?? []).map((one: Tree) => (one.critical ? `${one.id} (critical)` : one.id)).join(", ");
-  const gateOf = (lift: string): Tree => parameters.lifts.find((one: Tree) => one.id === lift)?.gate;
+    (parameters?.lifts.find((one) => one.id === lift)?.criteria ?? []).map((one) => (one.critical ? `${one.id} (critical)` : one.id)).join(", ");
+  const gateOf = (lift: string) => parameters?.lifts.find((one) => one.id === lift)?.gate;
   /** What the gate still asks for; a count says how far it is. */
-  const gateMissing = (line: Tree): string => {
-    const all: string[] = line.missing.filter((one: string) => health || !/block|pain|morning/.test(one));
+  const gateMissing = (line: TodayLine): string => {
+    const all = line.missing.filter((one) => health || !/block|pain|morning/.test(one));
     return all.length === 0 ? "Nothing is missing that can be shown here." : all.map((one) => `${/^\d+ of /.test(one) ? "So far" : "Missing:"} ${one}.`).join(" ");
   };
-  const bodies = (kind: string): Tree[] => history.events.filter((one: Tree) => one.kind === kind).map((one: Tree) => Object.values(JSON.parse(one.body))[0]);
+  const decided: Override[] = history.events.flatMap((one) => (one.said && kindOf(one.said, "coachOverride")) ?? []);
   const overrides = (lift: string): string[] =>
-    bodies("coach_override")
+    decided
       .filter((one) => one.lift === lift && !(one.expires && one.expires < session.today))
       .slice(-1)
-      .map((one) => `The coach decided: at most ${mass({ kg: one.load.kg ?? 0 })}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
+      .map((one) => `The coach decided: at most ${mass(one.load)}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
   const lastWords = (lift: string): string | undefined => {
-    const cue = (history.sessions as Tree[]).flatMap((one) => one.lifts as Tree[]).filter((one) => one.lift === lift && one.cue).at(-1)?.cue;
+    const cue = history.sessions.flatMap((one) => one.lifts).filter((one) => one.lift === lift && one.cue).at(-1)?.cue;
     // Words of somebody's own may tell of health.
     return cue === undefined || !health ? undefined : `\u201c${cue}\u201d`;
   };
   const limits: string[] = limitsOf(app);
   const hidden = /pain|clear|symptom|stop|day|morning|asks|limit|flexion|body_mass|suspended/i;
   const told = /pain|clear|clinician|ill\b|illness|unwell|fever|morning/i;
-  const reasons = (line: Tree): string[] => line.why.filter((one: Tree) => health || !(hidden.test(one.code) || told.test(one.text))).map((one: Tree) => one.text);
+  const reasons = (line: TodayLine): string[] => line.why.filter((one) => health || !(hidden.test(one.code) || told.test(one.text))).map((one) => one.text);
   // What holds for every lift is said once.
   const [first = [], ...others] = lines.map(reasons);
   const shared: string[] = others.length > 0 ? first.filter((one) => others.every((all) => all.includes(one))) : [];
-  const own = (line: Tree): string[] => reasons(line).filter((one) => !shared.includes(one));
+  const own = (line: TodayLine): string[] => reasons(line).filter((one) => !shared.includes(one));
   return [
     el("div", { class: "no-print" }, asked, button("Print", () => globalThis.print(), { class: "main" })),
     el(
       "section",
       { class: "handover", "aria-label": "Handover card" },
       el("h2", {}, shownName(lifter.id)),
-      el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
+      el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
       el("p", { class: "soft", "data-why": true }, `${dayLong(session.today)}${health && history.age !== undefined ? `, ${history.age} years old` : ""}${app.header(lifter).invented ? ", invented" : ""}.`),
-      el("div", { class: "handover-lifts" }, session.lifts.map((lift: Tree, at: number) => {
-        const line = lines[at];
+      el("div", { class: "handover-lifts" }, session.lifts.map((lift, at) => {
+        const line = lines[at] as TodayLine;
         return el(
           "section",
           { class: "handover-lift" },
           el("h3", {}, `${app.liftName(lift.lift)}: ${statusWords(lift.status)}`),
           lift.sets > 0 && el("p", {}, `${placeWords(app, lift)}${lift.blocks ? ` \u00b7 blocks of ${plain(lift.blocks.mm, 0)} mm` : ""}.`),
-          el("p", {}, `Working load ${mass(lift.limit)}. Today: ${liftLine(lift).replace(/^[NL](?=othing|eave)/, (letter) => letter.toLowerCase())}.${lift.sets > 0 ? endsWords(lift.loaded?.setting?.discs) : ""}`),
+          el("p", {}, `Working load ${mass(lift.limit)}. Today: ${liftLine(lift).replace(/^[NL](?=othing|eave)/, (letter) => letter.toLowerCase())}.${lift.sets > 0 ? endsWords(lift.loaded && kindOf(lift.loaded.setting, "discs")) : ""}`),
           el("p", {}, `Gate: ${gateInWords(gateOf(lift.lift))}. ${lift.gate.open ? "Open." : gateMissing(line)}`),
           points(lift.lift) && el("p", {}, `Watched for: ${points(lift.lift)}.`),
           overrides(lift.lift).map((one) => el("p", {}, one)),
@@ -84,13 +85,13 @@ export function cardView(app: App): Child {
       })),
       shared.length > 0 && el("p", {}, el("b", {}, "For every lift: "), shared.join(" ")),
       el("h3", {}, "Last session"),
-      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set: Tree) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
-      health && last?.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
+      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
+      health && last !== undefined && last.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && limits.length > 0 && el("p", { "data-limits": true }, `Limits: ${limits.join("; ")}.`),
       !health && limits.length > 0 && el("p", {}, "There is more to ask about before lifting; it is left out here."),
       health && stopped && el("p", {}, `Stopped: ${history.stops.join(", ")}.`),
       el("h3", {}, "Bars and discs"),
-      el("p", {}, `${parameters.implements.map(barWords).join(", ")}; discs ${parameters.stock.discs.map((disc: Tree) => `${disc.count} \u00d7 ${face(disc.nominal)}`).join(", ")}.`),
+      el("p", {}, `${(parameters?.implements ?? []).map(barWords).join(", ")}; discs ${(parameters?.stock.discs ?? []).map((disc) => `${disc.count} \u00d7 ${face(disc.nominal)}`).join(", ")}.`),
       caution("holding_is_good"),
       caution("examines_nobody"),
       el("p", { class: "soft" }, `Rules of version ${session.version}, settings ${session.parameters}.`),

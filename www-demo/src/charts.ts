@@ -1,6 +1,6 @@
 // Pictures over time. Each has the same in words beside it, since a canvas says nothing to a screen reader.
 import type uPlot from "uplot";
-import type { Tree } from "./engine.ts";
+import type { Done, Status, Step, TrendPoint } from "bismar-page-package";
 import { el } from "./element.ts";
 import { dayOfMonth, mass, massNumber, plain, unitNow } from "./numbers.ts";
 
@@ -113,7 +113,7 @@ const SHAPES: Record<string, string> = {
   retired: "retired",
 };
 /** The state of a lift in words; a state that carries numbers comes as an object of one field. */
-export function statusWords(status: string | Tree): string {
+export function statusWords(status: string | Status): string {
   const name = typeof status === "string" ? status : (Object.keys(status)[0] ?? "").replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
   return SHAPES[name] ?? name;
 }
@@ -132,7 +132,7 @@ export interface Around {
 const LABEL_ROOM = 54;
 
 /** Labels at the steps, shades for breaks, marks for pain, a line for today's load: drawn over the picture. */
-function around(own: Tree[], extra: Around): (u: uPlot) => void {
+function around(own: Step[], extra: Around): (u: uPlot) => void {
   return (u) => {
     const { ctx } = u;
     const scale = devicePixelRatio;
@@ -177,11 +177,11 @@ function around(own: Tree[], extra: Around): (u: uPlot) => void {
 }
 
 /** The working load over time, with passed and failed sessions by shape, its steps labelled, breaks, pain, today's load. */
-export function courseChart(lift: string, name: string, steps: Tree[], sessions: Tree[], extra: Around): HTMLElement {
+export function courseChart(lift: string, name: string, steps: Step[], sessions: Done[], extra: Around): HTMLElement {
   const own = steps.filter((step) => step.lift === lift);
   const marks = new Map<string, string>();
   for (const session of sessions) {
-    const done = session.lifts.find((one: Tree) => one.lift === lift);
+    const done = session.lifts.find((one) => one.lift === lift);
     if (done) marks.set(session.day, done.passed);
   }
   const x = own.map((step) => seconds(step.day));
@@ -212,8 +212,8 @@ export function courseChart(lift: string, name: string, steps: Tree[], sessions:
 }
 
 /** Estimates of single sessions, the level behind them, and the band of that level. */
-export function trendChart(points: Tree[]): HTMLElement {
-  const column = (key: string): number[] => points.map((point) => point[key]);
+export function trendChart(points: TrendPoint[]): HTMLElement {
+  const column = (key: "value" | "low" | "high" | "level" | "levelLow" | "levelHigh"): number[] => points.map((point) => point[key]);
   const hidden = { stroke: "transparent", points: { show: false } };
   return draw(
     (width) => ({

@@ -1,21 +1,15 @@
 // One wrong clock must not poison a log: entries dated after the device's day, and a device's day far from the log's.
 import type { App } from "./app.ts";
 import { button, el, fill, type Child } from "./element.ts";
-import { ask, attempt, type Tree } from "./engine.ts";
+import type { Ahead, EventKindInput } from "bismar-page-package";
+import { ask, attempt, kindOf } from "./engine.ts";
 import { logOf, type Loaded } from "./kept.ts";
 import { dayLong, deviceDay } from "./numbers.ts";
 
 /** Days after the last entry from which the device's day is asked about (our choice: longer than most breaks). */
 const FAR_DAYS = 120;
 /** What is written down whatever the device's day may be: nothing that may stop a lift waits for a calendar. */
-const NEVER_WAITS = ["symptom_report", "pain_report", "day_report", "next_day_report"];
-
-/** An entry in force that is dated after a day. */
-export interface Ahead {
-  /** The number that a correction of it replaces. */
-  last: number;
-  day: string;
-}
+const NEVER_WAITS = ["symptomReport", "painReport", "dayReport", "nextDayReport", "correction"] as const;
 
 /** Entries in force of a log that are dated after the device's day. */
 export function aheadIn(log: string | number): Ahead[] {
@@ -41,7 +35,7 @@ function far(app: App, lifter: Loaded): string | undefined {
 export function daysSet(log: { version: number; header: string; id: string; plan: string }, events: string[]): string[] | undefined {
   const day = deviceDay();
   const all = aheadIn(logOf(log, events));
-  let sequence: number = ask("page.lifter", { log: logOf(log, events) }).nextSequence;
+  let sequence = ask("page.lifter", { log: logOf(log, events) }).nextSequence;
   const next = all.map((one) => JSON.stringify({ sequence: sequence++, day, kind: { correction: { replaces: one.last, day } } }));
   return attempt("page.accepts", { log: logOf(log, [...events, ...next]) }).answer ? next : undefined;
 }
@@ -97,10 +91,9 @@ function asked(title: string, text: string, answers: { label: string; day: strin
 }
 
 /** The day of an event to come: asked where device and log disagree; nothing where it is not to be written. */
-export async function dayAllowed(app: App, lifter: Loaded, kind: Tree, on: string | undefined): Promise<string | undefined> {
+export async function dayAllowed(app: App, lifter: Loaded, kind: EventKindInput, on: string | undefined): Promise<string | undefined> {
   const day = on ?? app.day(lifter);
-  const [name] = Object.keys(kind);
-  if (on !== undefined || NEVER_WAITS.includes(name ?? "") || kind.correction) return day;
+  if (on !== undefined || NEVER_WAITS.some((name) => kindOf(kind, name) !== undefined)) return day;
   const now = deviceDay();
   const later = ahead(app, lifter);
   if (later.length > 0 && app.daySaid !== now) {

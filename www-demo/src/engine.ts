@@ -1,10 +1,22 @@
 // The library: every number of the page comes through here.
-import init, { BismarError, call } from "bismar-page-package";
+import init, { BismarError, call, type Allowed, type Code, type Functions } from "bismar-page-package";
 import { mass } from "./numbers.ts";
 
-// Answers are plain trees; what is in them is said by the package's own types and tests.
-// eslint-disable-next-line @typescript-eslint/no-explicit-any
-export type Tree = any;
+/** The name of a function or of an answer, what it takes, and what it gives: all declared by the package. */
+export type Key = keyof Functions;
+export type Given<K extends Key> = NonNullable<Parameters<Functions[K]>[0]>;
+export type Answered<K extends Key> = ReturnType<Functions[K]>;
+
+/** An answer, or why there is none. */
+export type Tried<T> = { answer: T; refused?: undefined } | { answer?: undefined; refused: Refused };
+
+type KeysOf<U> = U extends object ? keyof U : never;
+type At<U, K extends PropertyKey> = U extends { [key in K]?: infer V } ? Exclude<V, undefined> : never;
+
+/** What stands behind a kind, where a value is of that kind; kinds without a body are texts. */
+export function kindOf<U, K extends KeysOf<U>>(one: U, kind: K): At<U, K> | undefined {
+  return typeof one === "object" && one !== null && kind in one ? ((one as Record<K, At<U, K>>)[kind] as At<U, K>) : undefined;
+}
 
 declare const WASM_BASE64: string;
 
@@ -21,14 +33,14 @@ export async function start(): Promise<void> {
 
 /** What the library refused, in words. */
 export class Refused extends Error {
-  code: string;
-  constructor(code: string, text: string) {
+  code: Code;
+  constructor(code: Code, text: string) {
     super(text);
     this.code = code;
   }
 }
 
-function allowed(rule: Tree): string {
+function allowed(rule: Allowed | undefined): string {
   if (rule === undefined) return "";
   if (rule.oneOf) return ` Allowed: ${rule.oneOf.join(", ")}.`;
   if (rule.rule) return ` Allowed: ${rule.rule}.`;
@@ -38,15 +50,15 @@ function allowed(rule: Tree): string {
 }
 
 /** The refused value, a mass with its unit. */
-function valueWords(error: InstanceType<typeof BismarError>): string {
+function valueWords(error: BismarError): string {
   const number = Number(error.value);
-  return (error.allowed as Tree)?.unit === "kg" && Number.isFinite(number) ? mass({ kg: number }) : String(error.value);
+  return error.allowed?.unit === "kg" && Number.isFinite(number) ? mass({ kg: number }) : String(error.value);
 }
 
-function sentence(error: InstanceType<typeof BismarError>): string {
+function sentence(error: BismarError): string {
   let meaning: string = error.code;
   try {
-    meaning = call("page.explain", { code: error.code }) as string;
+    meaning = call("page.explain", { code: error.code });
   } catch {
     // The instance itself is gone; the code has to do.
   }
@@ -56,9 +68,9 @@ function sentence(error: InstanceType<typeof BismarError>): string {
 }
 
 /** Asks the library. */
-export function ask(key: string, given: object = {}): Tree {
+export function ask<K extends Key>(key: K, given: Given<K>): Answered<K> {
   try {
-    return call(key, given);
+    return call<K>(key, ...([given] as Parameters<Functions[K]>));
   } catch (error) {
     if (error instanceof BismarError) throw new Refused(error.code, sentence(error));
     throw error;
@@ -66,7 +78,7 @@ export function ask(key: string, given: object = {}): Tree {
 }
 
 /** Asks, and gives words instead of an answer where the library refuses. */
-export function attempt(key: string, given: object): { answer?: Tree; refused?: Refused } {
+export function attempt<K extends Key>(key: K, given: Given<K>): Tried<Answered<K>> {
   try {
     return { answer: ask(key, given) };
   } catch (error) {

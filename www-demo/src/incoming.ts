@@ -3,8 +3,9 @@ import type { App, DraftSet } from "./app.ts";
 import { list } from "./answer.ts";
 import { aheadIn, aheadWords, daysSet } from "./days.ts";
 import { button, el, type Child } from "./element.ts";
-import { attempt, type Tree } from "./engine.ts";
-import { usualPlan } from "./kept.ts";
+import type { Difference, Preview, WorkSet } from "bismar-page-package";
+import { ask, attempt } from "./engine.ts";
+import { usualPlan, type StoredLog } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { count, dayLong } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
@@ -12,7 +13,7 @@ import { confirmBox } from "./pad.ts";
 /** One lifter of a file, read and checked. */
 export interface Incoming {
   id: string;
-  preview: Tree;
+  preview: Preview;
   events: string[];
   plan: string | undefined;
   /** The session going on, an entry a set. */
@@ -36,34 +37,51 @@ export function textOf(bytes: Uint8Array): string {
 
 const DRAFT_FIELDS = ["lift", "set", "day", "place", "cue", "setup"];
 
+/** What a file holds, as far as it is what it says it is. */
+interface Entry {
+  log?: { lifter?: { id?: unknown } | null } | null;
+  plan?: unknown;
+  draft?: unknown;
+}
+interface FileDocument {
+  format?: unknown;
+  version?: unknown;
+  lifters?: unknown;
+}
+
 /** The entries of a session going on, each checked as the log's own sets are. */
-function draftOf(log: string, given: Tree): string[] {
+function draftOf(log: string, given: unknown): string[] {
   if (given === undefined) return [];
   if (!Array.isArray(given) || given.length > 500) throw new Error("The session going on in this file is no list of sets.");
-  const sequence: number = attempt("page.lifter", { log }).answer?.nextSequence ?? 1;
-  return given.map((entry: Tree) => {
-    const { lift, set, day, place, cue, setup } = entry ?? {};
-    const known = Object.keys(entry ?? {}).every((key) => DRAFT_FIELDS.includes(key));
-    const { company, pins } = setup ?? {};
-    const fits = pins === undefined || pins === "none" || typeof pins === "number";
-    const stood = { ...(company === undefined ? {} : { company }), ...(typeof pins === "number" ? { pins: { mm: pins } } : {}) };
-    const event = { sequence, day, kind: { session_recorded: { lifts: [{ lift, ...(place === undefined ? {} : { place }), sets: [set], ...(setup === undefined ? {} : { setup: stood }), ...(cue === undefined ? {} : { cue }) }] } } };
-    const tried = attempt("page.accepts", { log: log.replace(/\]\}$/, `${log.includes('"events":[]') ? "" : ","}${JSON.stringify(event)}]}`) });
-    if (!known || !fits || tried.refused) throw new Error(`A set of the session going on in this file is refused. ${tried.refused?.message ?? ""}`);
-    return JSON.stringify(entry);
-  });
+  const open = ask("page.open", { log });
+  try {
+    return given.map((entry: Partial<DraftSet> | null) => {
+      // Whatever it may be, the library refuses what is no set.
+      const { lift = "", set = {} as WorkSet, day = "", place, cue, setup } = entry ?? {};
+      const known = Object.keys(entry ?? {}).every((key) => DRAFT_FIELDS.includes(key));
+      const { company, pins } = setup ?? {};
+      const fits = pins === undefined || pins === "none" || typeof pins === "number";
+      const stood = { ...(company === undefined ? {} : { company }), ...(typeof pins === "number" ? { pins: { mm: pins } } : {}) };
+      const done = { lift, sets: [set], ...(place === undefined ? {} : { place }), ...(setup === undefined ? {} : { setup: stood }), ...(cue === undefined ? {} : { cue }) };
+      const tried = attempt("page.append", { log: open, day, kind: { sessionRecorded: { lifts: [done] } } });
+      if (!known || !fits || tried.refused) throw new Error(`A set of the session going on in this file is refused. ${tried.refused?.message ?? ""}`);
+      return JSON.stringify(entry);
+    });
+  } finally {
+    ask("page.close", { log: open });
+  }
 }
 
 /** What a file holds; throws words where it holds anything that cannot be read. */
 export function readDocument(app: App, text: string): Incoming[] {
-  let document: Tree;
+  let document: FileDocument | null;
   try {
-    document = JSON.parse(text);
+    document = JSON.parse(text) as FileDocument | null;
   } catch {
     throw new Error("This is not a whole JSON file; it may be cut off.");
   }
   const whole = document?.format === "bismar-lifters";
-  const entries: { log: Tree; plan?: Tree; draft?: Tree }[] = whole ? (document.version === 1 && Array.isArray(document.lifters) ? document.lifters : []) : [{ log: document }];
+  const entries: (Entry | null)[] = whole ? (document?.version === 1 && Array.isArray(document.lifters) ? document.lifters : []) : [{ log: document as Entry["log"] }];
   if (entries.length === 0) throw new Error("No lifter is in this file, or it was written by a newer version.");
   if (entries.length > 200) throw new Error("More than 200 lifters in one file are refused.");
   const all = entries.map((entry) => readEntry(app, entry));
@@ -72,23 +90,23 @@ export function readDocument(app: App, text: string): Incoming[] {
   return all;
 }
 
-function readEntry(app: App, entry: { log: Tree; plan?: Tree; draft?: Tree }): Incoming {
+function readEntry(app: App, entry: Entry | null): Incoming {
   const given = JSON.stringify(entry?.log ?? null);
   const id = typeof entry?.log?.lifter?.id === "string" ? entry.log.lifter.id : "";
   const here = app.store.lifter(id);
   const plan = entry?.plan === undefined ? undefined : JSON.stringify(entry.plan);
   const found = attempt("page.preview", { incoming: given, ...(here ? { here: app.logText(here) } : {}), ...(plan === undefined ? {} : { plan }), ...(here ? { planHere: here.plan } : {}) });
   if (found.refused) throw new Error(found.refused.message);
-  const log: string = found.answer.log;
-  const checked = plan === undefined ? {} : attempt("page.check_plan", { plan, log });
-  if (checked.refused) throw new Error(`The plan of ${shownName(id)}: ${checked.refused.message}`);
-  const events = (JSON.parse(log).events as Tree[]).map((event) => JSON.stringify(event));
-  return { id, preview: found.answer, events, plan, draft: draftOf(log, entry.draft) };
+  const { log } = found.answer;
+  const checked = plan === undefined ? undefined : attempt("page.check_plan", { plan, log }).refused;
+  if (checked) throw new Error(`The plan of ${shownName(id)}: ${checked.message}`);
+  const events = (JSON.parse(log) as StoredLog).events.map((event) => JSON.stringify(event));
+  return { id, preview: found.answer, events, plan, draft: draftOf(log, entry?.draft) };
 }
 
 /** Puts a lifter of a file here under a name, in place of whoever has it. */
 async function bringIn(app: App, one: Incoming, as: string, why: string, daysToday: boolean): Promise<void> {
-  const { version, lifter } = JSON.parse(one.preview.log);
+  const { version, lifter } = JSON.parse(one.preview.log) as StoredLog;
   const header = JSON.stringify({ ...lifter, id: as });
   const here = app.store.lifter(as);
   const plan = one.plan ?? here?.plan ?? usualPlan(one.preview.log);
@@ -104,8 +122,8 @@ async function bringIn(app: App, one: Incoming, as: string, why: string, daysTod
 async function add(app: App, one: Incoming): Promise<void> {
   const here = app.store.lifter(one.id);
   if (!here) return;
-  const added = new Set(one.preview.added.map((change: Tree) => change.sequence));
-  const events = one.events.filter((text) => added.has(JSON.parse(text).sequence));
+  const added = new Set(one.preview.added.map((change) => change.sequence));
+  const events = one.events.filter((text) => added.has((JSON.parse(text) as { sequence: number }).sequence));
   if (events.length > 0) await app.store.append(one.id, events, false);
   if (here.draft.length === 0 && one.draft.length > 0) await app.store.addDraft(one.id, one.draft);
   await app.nowOf(one.id);
@@ -117,7 +135,7 @@ function freeName(app: App, id: string): string {
   return `${id} (${number})`;
 }
 
-function changes(title: string, items: Tree[]): Child {
+function changes(title: string, items: Preview["added"]): Child {
   if (items.length === 0) return undefined;
   return el(
     "details",
@@ -128,7 +146,7 @@ function changes(title: string, items: Tree[]): Child {
 }
 
 /** Differences of two trees, each where it is, what is here and what is in the file. */
-function differences(title: string, items: Tree[]): Child {
+function differences(title: string, items: Difference[]): Child {
   if (items.length === 0) return undefined;
   const side = (text: string | undefined): string => text ?? "nothing";
   return el("div", {}, el("h3", {}, title), list(items.map((one) => `${one.at}: ${side(one.here)} here, ${side(one.there)} in the file`)));
@@ -139,7 +157,7 @@ const setsOf = (app: App, draft: DraftSet[]): string => `${draft.map((one) => ap
 /** The session going on, here and in the file. */
 function draftPart(app: App, one: Incoming): { words: string | undefined; comes: boolean } {
   const here = app.store.lifter(one.id);
-  const theirs = one.draft.map((text): DraftSet => JSON.parse(text));
+  const theirs = one.draft.map((text) => JSON.parse(text) as DraftSet);
   const own = here ? app.draft(here) : [];
   if (own.length > 0) {
     const same = JSON.stringify(own) === JSON.stringify(theirs);
@@ -155,8 +173,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: (words: 
   const here = app.store.lifter(id);
   const name = shownName(id);
   const other: boolean = preview.changed.length > 0 || preview.onlyHere > 0;
-  const header: Tree[] = preview.header;
-  const plan: Tree[] = preview.plan;
+  const { header, plan } = preview;
   const draft = draftPart(app, one);
   const nothing = here && !other && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
   const adds = here && !other && header.length === 0 && (preview.added.length > 0 || draft.comes);
@@ -175,7 +192,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: (words: 
     el("p", { class: "big", "data-answer": true }, words),
     preview.lifter.invented && el("p", {}, "In the file this lifter is marked as invented."),
     preview.lastDay && el("p", { class: "soft" }, `Last day in the file: ${dayLong(preview.lastDay)}.`),
-    later.length > 0 && el("p", { class: "caution" }, el("b", {}, "Which day is it? "), aheadWords(later), " ", daysSet({ id, header: JSON.stringify(preview.lifter), version: JSON.parse(preview.log).version, plan: "" }, one.events) && !adds ? [days, el("label", { for: `days-${id}` }, " Set their day to today when it comes in")] : "It can be corrected under Log."),
+    later.length > 0 && el("p", { class: "caution" }, el("b", {}, "Which day is it? "), aheadWords(later), " ", daysSet({ id, header: JSON.stringify(preview.lifter), version: (JSON.parse(preview.log) as StoredLog).version, plan: "" }, one.events) && !adds ? [days, el("label", { for: `days-${id}` }, " Set their day to today when it comes in")] : "It can be corrected under Log."),
     differences("Who it is", header),
     differences("The plan", plan),
     here && differences("Lifts, bars, discs and rules", preview.parameters),
@@ -188,7 +205,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: (words: 
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
       adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", () => void add(app, one).then(() => done("Added.")), { class: "main", "data-act": "bring-in" }),
-      plan.length > 0 && here && one.plan && button("Take only the plan", () => { app.putPlan(here, JSON.parse(one.plan as string)); done("The plan is that of the file now."); }, { "data-act": "take-plan" }),
+      plan.length > 0 && here && one.plan && button("Take only the plan", () => { app.putPlan(here, ask("page.plan", { plan: one.plan as string })); done("The plan is that of the file now."); }, { "data-act": "take-plan" }),
       replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),
       replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
     ),

@@ -1,8 +1,28 @@
 // What lies on the device, read and mended: each event is sealed to the one before, and so are header, plan and the end of
 // the log. What is not as it was written is set aside and said; nothing that can be read is kept from anybody for it.
 import type { IDBPDatabase } from "idb";
-import { ask, attempt, type Tree } from "./engine.ts";
+import { ask, attempt } from "./engine.ts";
 import { shownName } from "./names.ts";
+
+/** An event and a log as they are kept: what is in them is for the library to read. */
+export interface StoredEvent {
+  sequence: number;
+  day: string;
+  kind: Record<string, unknown>;
+  note?: string;
+}
+export interface StoredLog {
+  version: number;
+  lifter: { id: string };
+  events: StoredEvent[];
+}
+/** Something that is set aside, before it has a key. */
+interface Torn {
+  lifter: string;
+  text: string;
+  why: string;
+  seal?: string;
+}
 
 export interface Kept {
   id: string;
@@ -50,7 +70,7 @@ export interface Found {
 export interface Unreadable {
   id: string;
   words: string;
-  row: Tree;
+  row: Partial<Stored> | undefined;
   events: string[];
   draft: string[];
 }
@@ -96,7 +116,7 @@ export function logOf(kept: Kept, events: string[]): string {
 
 /** A plan with every lift, where none came with the log. */
 export function usualPlan(log: string): string {
-  const lifts = (attempt("page.lifter", { log }).answer?.parameters?.lifts ?? []).map((one: Tree) => ({ lift: one.id }));
+  const lifts = (attempt("page.lifter", { log }).answer?.parameters?.lifts ?? []).map((one) => ({ lift: one.id }));
   return JSON.stringify({ format: "bismar-plan", version: 1, lifts });
 }
 
@@ -119,7 +139,7 @@ export async function everybody(base: IDBPDatabase): Promise<string[]> {
 function whole(id: string, rows: Row[]): { texts: string[]; seal: string; torn: Row[]; next: number } {
   const texts = rows.map((row) => String(row.text));
   const checked = ask("page.check_seals", { start: id, texts, seals: rows.map((row) => String(row.seal)) });
-  const good: number = checked.whole;
+  const good = checked.whole;
   return {
     texts: texts.slice(0, good),
     seal: checked.last,
@@ -131,7 +151,7 @@ function whole(id: string, rows: Row[]): { texts: string[]; seal: string; torn: 
 const entries = (count: number): string => (count === 1 ? "1 entry" : `${count} entries`);
 
 /** What is wrong with a row, and what is used instead. */
-function mendRow(id: string, row: Partial<Stored> | undefined, events: string[], aside: Tree[], said: string[]): Kept {
+function mendRow(id: string, row: Partial<Stored> | undefined, events: string[], aside: Torn[], said: string[]): Kept {
   const kept = { id, header: String(row?.header), plan: String(row?.plan), version: Number(row?.version) || 1 };
   const seals = row?.ends && sealsOf({ ...kept, ends: row.ends });
   const { seals: written } = row ?? {};
@@ -158,9 +178,9 @@ function mendRow(id: string, row: Partial<Stored> | undefined, events: string[],
   return kept;
 }
 
-function safely(text: string): Tree | undefined {
+function safely(text: string): { id?: unknown } | null | undefined {
   try {
-    return JSON.parse(text);
+    return JSON.parse(text) as { id?: unknown } | null;
   } catch {
     return undefined;
   }
@@ -176,7 +196,7 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
   ])) as [Partial<Stored> | undefined, Row[], Row[]];
   if (!row && events.length + drafts.length === 0) return undefined;
   const [own, draft] = [whole(id, events), whole(id, drafts)];
-  const aside: Tree[] = [];
+  const aside: Torn[] = [];
   const said: string[] = [];
   const name = shownName(id);
   const torn = own.torn.length + draft.torn.length;
@@ -219,7 +239,7 @@ function lostEnd(row: Partial<Stored> | undefined, own: List, draft: List): stri
 }
 
 /** Writes down what was mended, with what was set aside, in one piece. */
-async function mend(base: IDBPDatabase, found: Found, aside: Tree[], torn: [Row[], Row[]]): Promise<void> {
+async function mend(base: IDBPDatabase, found: Found, aside: Torn[], torn: [Row[], Row[]]): Promise<void> {
   const { lifter } = found;
   const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
   for (const one of aside) void writing.objectStore("asides").add(one);

@@ -1,40 +1,41 @@
 // Bars and discs of a gym, until somebody says otherwise.
-import { ask, attempt, type Tree } from "./engine.ts";
+import type { Disc, FirstDayOffer, Implement, Length, Loaded, Mass, PlacedDisc, Stock } from "bismar-page-package";
+import { ask, attempt, kindOf } from "./engine.ts";
 import { mass, plain } from "./numbers.ts";
 
 export interface Kit {
-  implements: Tree[];
-  stock: { discs: Tree[] };
+  implements: Implement[];
+  stock: Stock;
   /** Heights of blocks to put under the discs; nothing where nobody entered any. */
-  blocks?: Tree[];
+  blocks?: Length[];
 }
 
 /** A mass in pounds as the library keeps it. */
-function pounds(lb: number): Tree {
+function pounds(lb: number): Mass {
   return ask("page.mass", { mass: { lb } });
 }
 
-function straight(id: string, kg: number): Tree {
+function straight(id: string, kg: number): Implement {
   return { bar: { id, mass: { kg }, collar: { kg: 0 }, kind: "straight" } };
 }
 
-function disc(kg: number, mm: number, thick: number, count: number): Tree {
+function disc(kg: number, mm: number, thick: number, count: number): Disc {
   return { nominal: { kg }, diameter: { mm }, thickness: { mm: thick }, count };
 }
 
 /** Height of a hand on the high handles of a hex bar above its discs' centres, mm (common; measure your own). */
 const HIGH_HANDLE = 100;
 
-function hex(id: string, mass: Tree): Tree {
+function hex(id: string, mass: Mass): Implement {
   return { bar: { id, mass, collar: { kg: 0 }, kind: { hex: { lowHandle: { mm: 0 }, highHandle: { mm: HIGH_HANDLE } } } } };
 }
 
 /** A disc of pounds. */
-function iron(lb: number, mm: number, thick: number, count: number): Tree {
+function iron(lb: number, mm: number, thick: number, count: number): Disc {
   return { nominal: { lb }, diameter: { mm }, thickness: { mm: thick }, count };
 }
 
-function barOf(lb: number, id = `bar ${lb} lb`): Tree {
+function barOf(lb: number, id = `bar ${lb} lb`): Implement {
   return { bar: { id, mass: pounds(lb), collar: { kg: 0 }, kind: "straight" } };
 }
 
@@ -155,28 +156,25 @@ export const GYMS: Gym[] = [
 ];
 
 /** A bar by its name and its mass: a name that says neither unit nor mass leaves no doubt which bar is meant. */
-export function barWords(one: Tree): string {
+export function barWords(one: Implement): string {
   const name = implementName(one);
-  return one.bar && !/\d ?(kg|lb)\b/.test(name) ? `${name} (${mass(one.bar.mass)})` : name;
+  const bar = kindOf(one, "bar");
+  return bar && !/\d ?(kg|lb)\b/.test(name) ? `${name} (${mass(bar.mass)})` : name;
 }
 
-export function implementName(one: Tree): string {
-  const kind = Object.keys(one)[0] as string;
-  return one[kind].id;
+export function implementName(one: Implement): string {
+  return (Object.values(one) as { id: string }[])[0]?.id ?? "";
 }
 
 /** Lifts to begin with; the library says which bars are right for each. */
 export const LIFTS = ["front squat", "box squat", "straight-bar pull", "hex-bar pull", "strict press", "seated press", "bench press", "supported row"];
 
 /** A bar on offer for a lift: its lightest load at the height of the lift, on blocks where it needs some. */
-export interface Offer {
-  implement: string;
-  load: { kg: number };
-  loaded: Tree;
-  blocks?: { mm: number };
-  offByMm: number;
-  fits: boolean;
-  now: boolean;
+export type Offer = FirstDayOffer;
+
+/** The discs of one end; nothing where there are none, or none are put on. */
+export function discsOf(loaded: Loaded | undefined): PlacedDisc[] {
+  return (loaded && kindOf(loaded.setting, "discs")) ?? [];
 }
 
 /** The bars of a gym that are right for a lift, the one with the lightest load first. */
@@ -185,14 +183,14 @@ export function firstBars(lift: string, kit: Kit): Offer[] {
 }
 
 /** The implement of that name. */
-export function implementNamed(kit: Kit, name: string): Tree | undefined {
+export function implementNamed(kit: Kit, name: string): Implement | undefined {
   return kit.implements.find((one) => implementName(one) === name);
 }
 
 /** An offer in words: the bar, empty or with what load, the blocks it stands on, or how far it lies off its height. */
 export function offerWords(kit: Kit, offer: Offer): string {
   const bar = implementNamed(kit, offer.implement);
-  const load = (offer.loaded.setting?.discs ?? []).length === 0 ? ", empty" : `: ${mass(offer.load)}`;
+  const load = discsOf(offer.loaded).length === 0 ? ", empty" : `: ${mass(offer.load)}`;
   const blocks = offer.blocks ? `, on blocks of ${plain(offer.blocks.mm, 0)} mm` : "";
   const off = offer.offByMm === 0 ? "" : `, ${plain(Math.abs(offer.offByMm), 0)} mm too ${offer.offByMm < 0 ? "low" : "high"}`;
   return `${bar ? barWords(bar) : offer.implement}${load}${blocks}${off}`;

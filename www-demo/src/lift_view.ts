@@ -2,18 +2,23 @@
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { button, choices, el, type Child } from "./element.ts";
-import { attempt, type Tree } from "./engine.ts";
+import type { Criterion, Dimension, Gate, GateEvidence, Length, LiftParameters, PassRun, RecordPlace, Requirement, Role, Rung } from "bismar-page-package";
+import { attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { mass, given, plain, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
+import { kept } from "./questions/shape.ts";
 import { regionsOf } from "./record.ts";
 
-const MOVING: Record<string, string> = { variant: "Rung", range: "Range", tempo: "Tempo", sets: "Sets", reps: "Repetitions", load: "Load" };
+const MOVING: Record<Dimension, string> = { variant: "Rung", range: "Range", tempo: "Tempo", sets: "Sets", reps: "Repetitions", load: "Load" };
+
+type PlainPart = Extract<Requirement, string>;
+type CountPart = "spacing" | "dwellSessions" | "dwellDays";
 
 /** Requirements that stand by themselves, each with what it asks for. */
-const PLAIN: Record<string, string> = {
+const PLAIN: Record<PlainPart, string> = {
   no_open_block: "No open block: pain, stop sign, clearance",
   effort_cap: "Effort written down and not above its cap",
   sign_off: "The coach\u2019s sign-off",
@@ -22,48 +27,53 @@ const PLAIN: Record<string, string> = {
 };
 
 interface GateParts {
-  run: Tree | undefined;
-  evidence: Tree | undefined;
-  plain: string[];
-  counts: Record<string, number>;
+  run: PassRun | undefined;
+  evidence: GateEvidence | undefined;
+  plain: PlainPart[];
+  counts: Partial<Record<CountPart, number>>;
 }
 
-const COUNTS: Record<string, [string, string]> = {
+const COUNTS: Record<CountPart, [string, string]> = {
   spacing: ["Days since the last step", "days"],
-  dwell_sessions: ["Sessions at this place", "sessions"],
-  dwell_days: ["Days at this place", "days"],
+  dwellSessions: ["Sessions at this place", "sessions"],
+  dwellDays: ["Days at this place", "days"],
 };
 
+const COUNT_PARTS = Object.keys(COUNTS) as CountPart[];
+const PLAIN_PARTS = Object.keys(PLAIN) as PlainPart[];
+
 /** The parts of a gate that the page can show as fields; nothing for one that was nested by hand. */
-export function gateParts(gate: Tree): GateParts | undefined {
+export function gateParts(gate: Gate): GateParts | undefined {
   const parts: GateParts = { run: undefined, evidence: undefined, plain: [], counts: {} };
-  const all: Tree[] = gate.all ?? [gate];
-  for (const one of all) {
-    if (typeof one === "string") {
-      if (!(one in PLAIN)) return undefined;
-      parts.plain.push(one);
-      continue;
-    }
-    const [kind, body] = Object.entries(one)[0] as [string, Tree];
-    if (kind === "pass_run" && !parts.run && !parts.evidence) parts.run = body;
-    else if (kind === "evidence" && body.rule.sequential && !parts.run && !parts.evidence) parts.evidence = body;
-    else if (kind in COUNTS) parts.counts[kind] = body;
+  for (const one of kindOf(gate, "all") ?? [gate]) {
+    const [run, evidence] = [kindOf(one, "passRun"), kindOf(one, "evidence")];
+    const count = COUNT_PARTS.find((kind) => kindOf(one, kind) !== undefined);
+    const first = !parts.run && !parts.evidence;
+    if (typeof one === "string") parts.plain.push(one);
+    else if (run && first) parts.run = run;
+    else if (evidence && kindOf(evidence.rule, "sequential") && first) parts.evidence = evidence;
+    else if (count) parts.counts[count] = kindOf(one, count);
     else return undefined;
   }
   return parts;
 }
 
-export function gateOf(parts: GateParts): Tree {
-  const all: Tree[] = [];
-  if (parts.run) all.push({ pass_run: parts.run });
-  if (parts.evidence) all.push({ evidence: parts.evidence });
-  for (const one of parts.plain) all.push(one);
-  for (const [kind, count] of Object.entries(parts.counts)) all.push({ [kind]: count });
-  return { all };
+export function gateOf({ run, evidence, plain, counts }: GateParts): Gate {
+  const { spacing, dwellSessions, dwellDays } = counts;
+  return {
+    all: [
+      ...(run ? [{ passRun: run }] : []),
+      ...(evidence ? [{ evidence }] : []),
+      ...plain,
+      ...(spacing === undefined ? [] : [{ spacing }]),
+      ...(dwellSessions === undefined ? [] : [{ dwellSessions }]),
+      ...(dwellDays === undefined ? [] : [{ dwellDays }]),
+    ],
+  };
 }
 
 const RUN = { acceptable: 9, of: 10, sessions: 3 };
-const EVIDENCE = { rule: { sequential: { poor: 0.7, good: 0.9, false_open: 0.05, false_shut: 0.1 } }, most_reps: 60, days: 2 };
+const EVIDENCE: GateEvidence = { rule: { sequential: { poor: 0.7, good: 0.9, falseOpen: 0.05, falseShut: 0.1 } }, mostReps: 60, days: 2 };
 
 function stepped(label: string, value: number, low: number, high: number, put: (value: number) => void): HTMLElement {
   return el(
@@ -84,7 +94,7 @@ function toggle(label: string, on: boolean, put: (on: boolean) => void): HTMLEle
   return button(label, () => put(!on), { class: "choice", "aria-pressed": on ? "true" : "false" });
 }
 
-function gatePart(next: Tree, redraw: () => void): Child {
+function gatePart(next: LiftParameters, redraw: () => void): Child {
   const parts = gateParts(next.gate);
   if (!parts) {
     return [
@@ -101,7 +111,7 @@ function gatePart(next: Tree, redraw: () => void): Child {
     redraw();
   };
   const { run, evidence } = parts;
-  const rule = evidence?.rule.sequential;
+  const rule = evidence && kindOf(evidence.rule, "sequential");
   const percent = (value: number): string => plain(value * 100, 0);
   return [
     choices("What has to be shown", [{ value: "run", label: "Passing sessions in a row" }, { value: "evidence", label: "Enough good repetitions" }], run ? "run" : evidence ? "evidence" : undefined, (value) =>
@@ -131,12 +141,12 @@ function gatePart(next: Tree, redraw: () => void): Child {
       "div",
       { class: "field" },
       el("span", { class: "label" }, "And besides"),
-      el("div", { class: "choices" }, Object.entries(PLAIN).map(([code, words]) => toggle(words, parts.plain.includes(code), (on) => put((own) => (own.plain = on ? [...own.plain, code] : own.plain.filter((one) => one !== code)))))),
+      el("div", { class: "choices" }, PLAIN_PARTS.map((code) => toggle(PLAIN[code], parts.plain.includes(code), (on) => put((own) => (own.plain = on ? [...own.plain, code] : own.plain.filter((one) => one !== code)))))),
     ),
     el(
       "div",
       { class: "fields" },
-      Object.entries(COUNTS).map(([kind, [words, unit]]) =>
+      COUNT_PARTS.map((kind) => ({ kind, words: COUNTS[kind][0], unit: COUNTS[kind][1] })).map(({ kind, words, unit }) =>
         numberField(words, parts.counts[kind] === undefined ? "not asked" : String(parts.counts[kind]), parts.counts[kind] === undefined ? "" : unit, (value) =>
           put((own) => {
             if (value > 0) own.counts[kind] = value;
@@ -154,9 +164,9 @@ function textAdder(label: string, id: string, add: (text: string) => void): HTML
   return el("div", { class: "field adder" }, el("label", { class: "label", for: id }, label), el("div", { class: "row" }, input, button("Add", () => input.value.trim() && add(input.value.trim()), { "aria-label": `${label}: add` })));
 }
 
-function criteriaPart(next: Tree, redraw: () => void): Child {
-  const all: Tree[] = next.criteria;
-  const put = (criteria: Tree[]): void => {
+function criteriaPart(next: LiftParameters, redraw: () => void): Child {
+  const all = next.criteria;
+  const put = (criteria: Criterion[]): void => {
     next.criteria = criteria;
     redraw();
   };
@@ -179,15 +189,15 @@ function criteriaPart(next: Tree, redraw: () => void): Child {
   ];
 }
 
-function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
-  const rungs: Tree[] = next.rungs;
-  const put = (all: Tree[]): void => {
+function rungsPart(next: LiftParameters, at: RecordPlace, redraw: () => void): Child {
+  const { rungs } = next;
+  const put = (all: Rung[]): void => {
     next.rungs = all;
     redraw();
   };
-  const own = rungs[at.place?.rung ?? 0]?.id;
-  const harder = (rung: Tree, place: number): Child => {
-    const below: string[] = rung.harder_than ?? [];
+  const own = rungs[at.rung]?.id;
+  const harder = (rung: Rung, place: number): Child => {
+    const below = rung.harderThan ?? [];
     const others = rungs.filter((other) => other !== rung);
     if (others.length === 0) return undefined;
     return el(
@@ -199,15 +209,15 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
         { class: "choices" },
         others.map((other) =>
           toggle(other.name ?? other.id, below.includes(other.id), (on) =>
-            put(rungs.map((one, where) => (where === place ? { ...one, harder_than: on ? [...below, other.id] : below.filter((id) => id !== other.id) } : one))),
+            put(rungs.map((one, where) => (where === place ? { ...one, harderThan: on ? [...below, other.id] : below.filter((id) => id !== other.id) } : one))),
           ),
         ),
       ),
     );
   };
-  const without = (place: number): Tree[] => {
+  const without = (place: number): Rung[] => {
     const gone = rungs[place]?.id;
-    return rungs.filter((_, where) => where !== place).map((one) => ({ ...one, harder_than: (one.harder_than ?? []).filter((id: string) => id !== gone) }));
+    return rungs.filter((_, where) => where !== place).map((one) => ({ ...one, harderThan: (one.harderThan ?? []).filter((id) => id !== gone) }));
   };
   return [
     el("p", { class: "soft" }, "Rungs that no chain of \u201charder than\u201d connects are not compared: going from one to the other is sideways."),
@@ -223,13 +233,13 @@ function rungsPart(next: Tree, at: Tree, redraw: () => void): Child {
         ),
       ),
     ),
-    textAdder("Another rung", "rung", (id) => put([...rungs, { id, harder_than: [] }])),
+    textAdder("Another rung", "rung", (id) => put([...rungs, { id, harderThan: [] }])),
   ];
 }
 
-function rangesPart(next: Tree, redraw: () => void): Child {
-  const ranges: Tree[] = next.ranges ?? [];
-  const put = (all: Tree[]): void => {
+function rangesPart(next: LiftParameters, redraw: () => void): Child {
+  const ranges = next.ranges ?? [];
+  const put = (all: Length[]): void => {
     next.ranges = all;
     redraw();
   };
@@ -244,7 +254,7 @@ function rangesPart(next: Tree, redraw: () => void): Child {
   ];
 }
 
-function regionsPart(app: App, next: Tree, redraw: () => void): Child {
+function regionsPart(app: App, next: LiftParameters, redraw: () => void): Child {
   const own: string[] = next.regions;
   const all = [...new Set([...regionsOf(app), ...own])];
   return [
@@ -260,41 +270,33 @@ function regionsPart(app: App, next: Tree, redraw: () => void): Child {
   ];
 }
 
-function holdWords(next: Tree): string | undefined {
+function holdWords(next: LiftParameters): string | undefined {
   const parts = gateParts(next.gate);
   const reps = parts?.evidence ? { reps: next.start.work.sets * next.start.work.reps } : {};
-  const found = attempt("gate.operating_characteristic", { gate: camel(next.gate), skill: { rate: 0.9, ...reps }, sessions: 24 }).answer;
+  const found = attempt("gate.operating_characteristic", { gate: next.gate, skill: { rate: 0.9, ...reps }, sessions: 24 }).answer;
   return found?.meanSessions === undefined ? undefined : `At 9 good of 10, repetitions independent, this gate opens after about ${plain(found.meanSessions, 0)} sessions.`;
-}
-
-/** Field names as the library's functions spell them. */
-function camel(tree: Tree): Tree {
-  if (Array.isArray(tree)) return tree.map(camel);
-  if (tree === null || typeof tree !== "object") return tree;
-  return Object.fromEntries(Object.entries(tree).map(([key, value]) => [key.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase()), camel(value)]));
 }
 
 export function liftView(app: App): Child {
   const { lifter } = app;
-  const lifts: Tree[] = (lifter && app.parameters(lifter)?.lifts) ?? [];
+  const lifts = (lifter && app.parameters(lifter)?.lifts) ?? [];
   const was = lifts.find((one) => one.id === app.kept.lift) ?? lifts[0];
   if (!lifter || !was) return [el("h1", { tabindex: -1 }, "A lift"), el("p", {}, "No lift is in view.")];
-  const place = app.facts(lifter).places.find((one: Tree) => one.lift === was.id);
+  const place = app.facts(lifter).places.find((one) => one.lift === was.id);
   app.kept.lift = was.id;
-  const asSet: Tree = app.parametersToChange(lifter).lifts.find((one: Tree) => one.id === was.id);
-  const next: Tree = (app.kept.next ??= structuredClone(asSet));
-  const changed = JSON.stringify(next) !== JSON.stringify(asSet);
+  const next = kept(app, "next", () => structuredClone(was));
+  const changed = JSON.stringify(next) !== JSON.stringify(was);
   const redraw = (): void => app.refresh();
   const save = (): void =>
-    void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one: Tree) => (one.id === was.id ? next : one)))).then((done) => {
+    void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one) => (one.id === was.id ? next : one)))).then((done) => {
       if (done) app.go("plan");
     });
   const hold = holdWords(next);
   return [
     el("h1", { tabindex: -1 }, shownName(was.name ?? was.id)),
     limitsOn(app, was).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOn(app, was).join("; ")}.`),
-    choices("Role", Object.entries(ROLES).map(([value, label]) => ({ value, label })), place?.role, (role) => {
-      void app.record(lifter, { role_set: { lift: was.id, role } }).then(() => app.refresh());
+    choices("Role", (Object.keys(ROLES) as Role[]).map((value) => ({ value, label: ROLES[value] ?? value })), place?.role as Role | undefined, (role) => {
+      void app.record(lifter, { roleSet: { lift: was.id, role } }).then(() => app.refresh());
     }),
     place?.role === "maintain" &&
       el(
@@ -304,15 +306,16 @@ export function liftView(app: App): Child {
         el("div", { class: "choices" }, button("On plan down to \u2026", () =>
           openPad("On plan down to", unitNow(), (value) => {
             const load = attempt("page.mass", { mass: given(value) }).answer;
-            if (load) void app.record(lifter, { role_set: { lift: was.id, role: "maintain", not_below: load } }).then(() => app.refresh());
+            if (load) void app.record(lifter, { roleSet: { lift: was.id, role: "maintain", notBelow: load } }).then(() => app.refresh());
           }), { "data-act": "not-below" })),
       ),
-    choices("What moves in this block", Object.entries(MOVING).map(([value, label]) => ({ value, label })), next.moving, (value) => {
+    choices("What moves in this block", (Object.keys(MOVING) as Dimension[]).map((value) => ({ value, label: MOVING[value] })), next.moving, (value) => {
       next.moving = value;
       redraw();
     }),
-    (next.moving === "reps" || next.moving === "sets") && stepped(next.moving === "reps" ? "Most repetitions a set" : "Most sets", next[`${next.moving}_top`] ?? next.start.work[next.moving], 1, 30, (top) => {
-      next[`${next.moving}_top`] = top;
+    (next.moving === "reps" || next.moving === "sets") && stepped(next.moving === "reps" ? "Most repetitions a set" : "Most sets", (next.moving === "reps" ? next.repsTop : next.setsTop) ?? next.start.work[next.moving], 1, 30, (top) => {
+      if (next.moving === "reps") next.repsTop = top;
+      else next.setsTop = top;
       redraw();
     }),
     el("div", { class: "fields" }, numberField("Highest load the coach allows", next.ceiling === undefined ? "not set" : mass(next.ceiling), next.ceiling === undefined ? "" : "(0 takes it away)", (value) => {
@@ -325,11 +328,11 @@ export function liftView(app: App): Child {
       "section",
       {},
       el("h2", {}, "Gate"),
-      el("p", {}, `${gateInWords(camel(next.gate)).replace(/^./, (letter) => letter.toUpperCase())}.`),
+      el("p", {}, `${gateInWords(next.gate).replace(/^./, (letter) => letter.toUpperCase())}.`),
       el("details", { class: "more" }, el("summary", {}, "More: the numbers of this gate"), gatePart(next, redraw), hold && list([hold])),
     ),
     el("section", {}, el("h2", {}, "Points of technique"), criteriaPart(next, redraw)),
-    el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, place?.at ?? next.start, redraw)),
+    el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, (place?.at ?? next.start).place, redraw)),
     el("section", {}, el("h2", {}, "Ranges"), rangesPart(next, redraw)),
     el("section", {}, el("h2", {}, "Regions it loads"), regionsPart(app, next, redraw)),
     changed

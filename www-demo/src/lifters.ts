@@ -1,7 +1,9 @@
 // Several lifters: who is next on which bar; somebody new; the invented one.
 import type { App } from "./app.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
-import { ask, attempt, type Tree } from "./engine.ts";
+import type { LiftToday } from "bismar-page-package";
+import { ask, attempt, kindOf } from "./engine.ts";
+import type { StoredLog } from "./kept.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
 import { count, deviceDay, mass } from "./numbers.ts";
@@ -17,7 +19,7 @@ interface Next {
   /** Work sets of this lift that are on the list of the session going on. */
   done: number;
   bar: string;
-  lift: Tree | undefined;
+  lift: LiftToday | undefined;
   words: string;
 }
 
@@ -29,15 +31,15 @@ function nextLift(app: App, id: string): Next {
   const [stop] = found.answer.stop;
   if (stop !== undefined) return { id, bar: STOPPED, lift: undefined, done: 0, words: `\u2b23 ${stop}` };
   const sets = app.draft(lifter);
-  const so = (one: Tree): number => sets.filter((set) => set.lift === one.lift).length;
-  const over = (one: Tree): boolean => so(one) === 0 && app.facts(lifter).places.find((place: Tree) => place.lift === one.lift)?.lastSession === app.day(lifter);
-  const left = found.answer.session.lifts.filter((one: Tree) => one.sets > 0 && so(one) < one.sets && !over(one));
+  const so = (one: LiftToday): number => sets.filter((set) => set.lift === one.lift).length;
+  const over = (one: LiftToday): boolean => so(one) === 0 && app.facts(lifter).places.find((place) => place.lift === one.lift)?.lastSession === app.day(lifter);
+  const left = found.answer.session.lifts.filter((one) => one.sets > 0 && so(one) < one.sets && !over(one));
   // In the middle of a lift nobody is sent to the next bar.
-  const lift = left.find((one: Tree) => one.lift === sets.at(-1)?.lift) ?? left[0];
+  const lift = left.find((one) => one.lift === sets.at(-1)?.lift) ?? left[0];
   if (!lift) return { id, bar: "", lift: undefined, done: 0, words: sets.length > 0 || found.answer.session.lifts.some(over) ? "done for today" : "nothing to lift today" };
-  const discs: Tree[] | undefined = lift.loaded?.setting?.discs;
+  const discs = lift.loaded && kindOf(lift.loaded.setting, "discs");
   const ends = discs === undefined ? "" : discs.length === 0 ? ", the empty bar" : `, each end ${sideWords(discs)}`;
-  const bar = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift)?.implement ?? "";
+  const bar = app.parameters(lifter)?.lifts.find((one) => one.id === lift.lift)?.implement ?? "";
   return { id, bar, lift, done: so(lift), words: `${app.liftName(lift.lift, lifter)}, set ${so(lift) + 1} of ${lift.sets}: ${liftLine(lift)}${ends}` };
 }
 
@@ -52,17 +54,16 @@ function fewestMoves(app: App, own: Next[]): Child {
   const at = own.filter((one) => one.lift !== undefined);
   if (at.length < 2) return undefined;
   if (at.length > MOST_AT_A_BAR) return el("p", { class: "soft" }, `An order with the fewest disc moves is worked out for up to ${MOST_AT_A_BAR} at one bar.`);
-  const lifters = at.map((one) => {
+  const lifters = at.flatMap((one) => {
     const lifter = app.store.lifter(one.id);
-    return { log: lifter ? app.log(lifter) : "", plan: lifter?.plan ?? "", lift: one.lift?.lift, done: one.done };
+    return lifter && one.lift ? [{ log: app.log(lifter), plan: lifter.plan, lift: one.lift.lift, done: one.done }] : [];
   });
-  const days = new Set(at.map((one) => one.lift && app.day(app.store.lifter(one.id) as Loaded)));
+  const days = new Set(at.map((one) => app.day(app.store.lifter(one.id) as Loaded)));
   const [today] = days;
-  const found = days.size === 1 ? attempt("page.shared", { lifters, today }) : {};
-  const shared = found.answer;
+  const shared = days.size === 1 && today !== undefined ? attempt("page.shared", { lifters, today }).answer : undefined;
   if (!shared) return el("p", { class: "soft" }, "An order with the fewest disc moves cannot be worked out here: it needs the same day, the same bar and the same discs in every log, and lifts from a rack.");
-  const [first] = shared.turns.turns as Tree[];
-  const rows = shared.turns.turns.map((turn: Tree) => [shownName(at[turn.lifter]?.id ?? ""), mass(turn.moves.total), movesInWords(turn.moves) || "\u2013"]);
+  const [first] = shared.turns.turns;
+  const rows = shared.turns.turns.map((turn) => [shownName(at[turn.lifter]?.id ?? ""), mass(turn.moves.total), movesInWords(turn.moves) || "\u2013"]);
   return [
     first && el("p", { "data-first": at[first.lifter]?.id ?? "" }, el("b", {}, `${shownName(at[first.lifter]?.id ?? "")} first`), `: with turns in this order ${count(shared.turns.movesEachEnd, "disc move")} on each end${shared.turns.proved ? ", the fewest there are" : ""}.`),
     el("details", { class: "more" }, el("summary", {}, "Turn by turn"), table(["Who", "Load", "Each end"], rows, "Turns at this bar")),
@@ -75,7 +76,7 @@ export function liftersView(app: App): Child {
   // Lifters bring their own lists of bars: the first that names this one.
   const barNamed = (name: string): string => {
     const own = app.store.ids().flatMap((id) => { const lifter = app.store.lifter(id); return lifter ? (app.parameters(lifter)?.implements ?? []) : []; });
-    const found = own.find((one: Tree) => implementName(one) === name);
+    const found = own.find((one) => implementName(one) === name);
     return found ? barWords(found) : name;
   };
   const order = (one: Next, other: Next): number => (one.lift?.load?.kg ?? 0) - (other.lift?.load?.kg ?? 0);
@@ -113,9 +114,9 @@ export function liftersView(app: App): Child {
 
 /** The invented lifter; who is here already is only brought into view. */
 export async function loadDemo(app: App): Promise<void> {
-  const log = JSON.parse(demoLog);
-  const events = (log.events as Tree[]).map((event) => JSON.stringify(event));
-  const id: string = log.lifter.id;
+  const log = JSON.parse(demoLog) as StoredLog;
+  const events = log.events.map((event) => JSON.stringify(event));
+  const { id } = log.lifter;
   if (app.store.lifter(id)) return app.choose(id);
   await app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)), version: log.version }, events, [], "the demo was opened again");
   await app.choose(id);
@@ -125,17 +126,17 @@ export function beginView(app: App): Child {
   const name = el("input", { type: "text", id: "name", maxlength: 40, autocomplete: "off", required: true });
   const born = el("input", { type: "date", id: "born", autocomplete: "off" });
   const cleared = el("input", { type: "text", id: "cleared", maxlength: 60, autocomplete: "off" });
-  const chosen: string[] = app.kept.lifts ?? ["box squat", "seated press", "supported row"];
+  const chosen = (app.kept.lifts as string[] | undefined) ?? ["box squat", "seated press", "supported row"];
   const kit = app.gymKit();
-  const bars: Record<string, string> = app.kept.bars ?? {};
+  const bars = (app.kept.bars as Record<string, string> | undefined) ?? {};
   // The lightest right bar unless the coach says otherwise.
   const offered = LIFTS.filter((lift) => chosen.includes(lift)).map((lift) => {
     const offers = firstBars(lift, kit);
     return { lift, offers, offer: offers.find((one) => one.implement === bars[lift]) ?? offers[0] };
   });
-  name.value = app.kept.name ?? "";
-  born.value = app.kept.born ?? "";
-  cleared.value = app.kept.cleared ?? "";
+  name.value = String(app.kept.name ?? "");
+  born.value = String(app.kept.born ?? "");
+  cleared.value = String(app.kept.cleared ?? "");
   const keep = (): void => {
     app.kept = { ...app.kept, name: name.value, born: born.value, cleared: cleared.value };
   };
@@ -167,8 +168,8 @@ export function beginView(app: App): Child {
       wrong.textContent = made.refused.message;
       return;
     }
-    const log = JSON.parse(made.answer.log);
-    const events = (log.events as Tree[]).map((event) => JSON.stringify(event));
+    const log = JSON.parse(made.answer.log) as StoredLog;
+    const events = log.events.map((event) => JSON.stringify(event));
     void app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan, version: log.version }, events, [], "begun anew").then(() => app.choose(id));
   };
   return [

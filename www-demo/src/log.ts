@@ -1,7 +1,8 @@
 // The log: what is in it, taking back, correcting. Nothing is overwritten; a correction is an event of its own.
 import type { App } from "./app.ts";
 import { button, el, fill, type Child } from "./element.ts";
-import type { Tree } from "./engine.ts";
+import type { CorrectionInput, EntriesEntry, EventKind, LiftSession, PainAnswer, Session, Undo, WorkSet } from "bismar-page-package";
+import { kindOf } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { shownName } from "./names.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
@@ -12,56 +13,18 @@ import { sheet } from "./set_sheet.ts";
 import { coursePart } from "./questions/years.ts";
 import { TESTS, testResult, writeDownPart } from "./write_down.ts";
 
-interface Chain {
-  root: number;
-  day: string;
-  /** What it said, one after the other; nothing means taken back. */
-  said: (Tree | undefined)[];
-  last: number;
-}
-
-/** Events as they were read, so that drawing anew reads only what was added. */
-const readBefore = new WeakMap<string[], Tree[]>();
-
-function eventsOf(lifter: Loaded): Tree[] {
-  const read = readBefore.get(lifter.events) ?? [];
-  readBefore.set(lifter.events, read);
-  for (let at = read.length; at < lifter.events.length; at += 1) read.push(JSON.parse(lifter.events[at] as string));
-  return read;
-}
-
-/** Each entry with what corrections made of it. */
-function chains(lifter: Loaded): { byRoot: Map<number, Chain>; lastRoot: number | undefined } {
-  const byRoot = new Map<number, Chain>();
-  const rootOf = new Map<number, number>();
-  let lastRoot: number | undefined;
-  for (const event of eventsOf(lifter)) {
-    const correction = event.kind.correction;
-    const root: number = correction ? (rootOf.get(correction.replaces) ?? correction.replaces) : event.sequence;
-    rootOf.set(event.sequence, root);
-    lastRoot = root;
-    const chain = byRoot.get(root);
-    if (chain) {
-      // A correction of the day alone leaves what was said.
-      chain.said.push(correction?.with ?? (correction?.day ? chain.said.at(-1) : undefined));
-      chain.day = correction?.day ?? chain.day;
-      chain.last = event.sequence;
-    } else byRoot.set(root, { root, day: event.day, said: [event.kind], last: event.sequence });
-  }
-  return { byRoot, lastRoot };
-}
-
-function correct(app: App, lifter: Loaded, chain: Chain, kind: Tree | undefined): void {
-  void app.record(lifter, { correction: { replaces: chain.last, ...(kind ? { with: kind } : {}) } }).then(() => app.refresh());
+/** Writes what corrects an entry. */
+function correct(app: App, lifter: Loaded, correction: CorrectionInput): void {
+  void app.record(lifter, { correction }).then(() => app.refresh());
 }
 
 /** Another day for an entry: a correction that says nothing else. */
-function dayBox(app: App, lifter: Loaded, chain: Chain): void {
+function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "Another day" });
-  const day = el("input", { type: "date", id: "other-day", value: chain.day, autocomplete: "off" });
+  const day = el("input", { type: "date", id: "other-day", value: one.day, autocomplete: "off" });
   const save = (): void => {
     box.close();
-    if (day.value !== "" && day.value !== chain.day) void app.record(lifter, { correction: { replaces: chain.last, day: day.value } }).then(() => app.refresh());
+    if (day.value !== "" && day.value !== one.day) correct(app, lifter, { replaces: one.last, day: day.value });
   };
   fill(
     box,
@@ -76,44 +39,55 @@ function dayBox(app: App, lifter: Loaded, chain: Chain): void {
 
 const DAYS: Record<string, string> = { below: "several signs below the usual", below_single: "one sign below the usual", within: "within the usual", above: "above the usual", unknown: "cannot say" };
 
-function painWords(app: App, answers: Tree[] | undefined): string {
+function painWords(app: App, answers: PainAnswer[] | undefined): string {
   if (answers === undefined) return "pain not asked";
   return answers.length === 0 ? "no pain" : `pain: ${answers.map((one) => `${app.regionName(one.region)} ${one.score} of 10`).join(", ")}`;
 }
 
-function summary(app: App, kind: Tree, byRoot: Map<number, Chain>): string {
-  const [name, body] = Object.entries(kind)[0] as [string, Tree];
-  if (name === "day_report") {
-    return [body.class && `the day is ${DAYS[body.class] ?? body.class}`, painWords(app, body.pain), body.asks && (body.asks.map((one: string) => one.replaceAll("_", " ")).join(", ") || "none of what is asked first"), body.markers && body.markers.map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${one.value}`).join(", ")].filter(Boolean).join("; ");
+/** Sentences for the kinds that people read often; nothing for the others. */
+function told(app: App, said: EventKind, of: string | undefined): string | undefined {
+  const [day, morning, clearance, signOff, role, layoff, override, test, sign] = [kindOf(said, "dayReport"), kindOf(said, "nextDayReport"), kindOf(said, "clearanceRecorded"), kindOf(said, "coachSignOff"), kindOf(said, "roleSet"), kindOf(said, "layoffNoted"), kindOf(said, "coachOverride"), kindOf(said, "functionTested"), kindOf(said, "symptomReport")];
+  const spaced = (text: string): string => text.replaceAll("_", " ");
+  if (day) {
+    const asks = day.asks && (day.asks.map(spaced).join(", ") || "none of what is asked first");
+    return [day.class && `the day is ${DAYS[day.class] ?? day.class}`, painWords(app, day.pain), asks, day.markers && day.markers.map((one) => `${spaced(one.kind)} ${one.value}`).join(", ")].filter(Boolean).join("; ");
   }
-  if (name === "next_day_report") {
-    const of = byRoot.get(body.session);
-    return `${of ? `after ${dayShort(of.day)}: ` : ""}${painWords(app, body.pain).replace("no pain", "no more pain than before")}`;
+  if (morning) return `${of ? `after ${dayShort(of)}: ` : ""}${painWords(app, morning.pain).replace("no pain", "no more pain than before")}`;
+  if (clearance) return `${spaced(clearance.status)}${clearance.expires ? ` until ${dayShort(clearance.expires)}` : ""}${(clearance.limits ?? []).map((one) => `; ${limitWords(app, one)}`).join("")}; said by ${clearance.who}`;
+  if (signOff) {
+    const [region, lift] = [kindOf(signOff.scope, "region"), kindOf(signOff.scope, "gate")];
+    return `${region ? app.regionName(region) : lift ? app.liftName(lift) : "every lift"}; ${signOff.who}`;
   }
-  if (name === "clearance_recorded") return `${String(body.status).replaceAll("_", " ")}${body.expires ? ` until ${dayShort(body.expires)}` : ""}${(body.limits ?? []).map((one: Tree) => `; ${limitWords(app, one)}`).join("")}; said by ${body.who}`;
-  if (name === "coach_sign_off") return `${body.scope === "everything" ? "every lift" : body.scope.region ? app.regionName(body.scope.region) : app.liftName(String(Object.values(body.scope)[0]))}; ${body.who}`;
-  if (name === "role_set") return `${app.liftName(body.lift)}: ${(ROLES[body.role] ?? body.role).toLowerCase()}${body.not_below ? `, on plan down to ${mass({ kg: body.not_below.kg ?? 0 })}` : ""}`;
-  if (name === "layoff_noted") return `from ${dayShort(body.from)}; ${body.reason}`;
-  if (name === "coach_override") return `${app.liftName(body.lift)}: at most ${mass({ kg: body.load.kg ?? 0 })}${body.expires ? ` until ${dayShort(body.expires)}` : ""}; ${body.who}${body.why ? `: ${body.why}` : ""}`;
-  if (name === "advance_accepted" || name === "advance_declined") return `${app.liftName(body.lift)}; ${body.who}`;
-  if (name === "body_mass_recorded") return mass({ kg: body.kg ?? 0 });
-  if (name === "function_tested") return `${TESTS[body.test]?.[0] ?? body.test}: ${testResult(body.test, body.result)}`;
-  if (name === "symptom_report") return body.signs.map((one: string) => one.replaceAll("_", " ")).join(", ");
-  if (name === "parameters_changed") return "lifts, bars, discs and rules";
-  if (typeof body === "string") return body;
-  return Object.entries(body as Record<string, Tree>)
+  if (role) return `${app.liftName(role.lift)}: ${(ROLES[role.role] ?? role.role).toLowerCase()}${role.notBelow ? `, on plan down to ${mass(role.notBelow)}` : ""}`;
+  if (layoff) return `from ${dayShort(layoff.from)}; ${layoff.reason}`;
+  if (override) return `${app.liftName(override.lift)}: at most ${mass(override.load)}${override.expires ? ` until ${dayShort(override.expires)}` : ""}; ${override.who}${override.why ? `: ${override.why}` : ""}`;
+  if (test) return `${TESTS[test.test][0]}: ${testResult(test.test, test.result)}`;
+  return sign?.signs.map(spaced).join(", ");
+}
+
+function summary(app: App, said: EventKind, of: string | undefined): string {
+  const words = told(app, said, of);
+  if (words !== undefined) return words;
+  const [advance, weighed] = [kindOf(said, "advanceAccepted") ?? kindOf(said, "advanceDeclined"), kindOf(said, "bodyMassRecorded")];
+  if (advance) return `${app.liftName(advance.lift)}; ${advance.who}`;
+  if (weighed) return mass(weighed);
+  if (kindOf(said, "parametersChanged")) return "lifts, bars, discs and rules";
+  const [body]: unknown[] = Object.values(said);
+  if (typeof body !== "object" || body === null) return String(body);
+  return Object.entries(body)
     .filter(([, value]) => typeof value === "string" || typeof value === "number")
-    .map(([key, value]) => `${key.replaceAll("_", " ")}: ${String(value).replaceAll("_", " ")}`)
+    .map(([key, value]) => `${key}: ${String(value).replaceAll("_", " ")}`)
     .join(", ");
 }
 
 /** Correcting a session: pick the set, change it. */
-function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
+function correctBox(app: App, lifter: Loaded, last: number, was: Session): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "Correct a session" });
-  const session = structuredClone(kind.session_recorded);
-  const criteriaOf = (lift: string): Tree[] => app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift)?.criteria ?? [];
-  const edit = (lift: Tree, at: number): void => {
+  const session = structuredClone(was);
+  const criteriaOf = (lift: string) => app.parameters(lifter)?.lifts.find((one) => one.id === lift)?.criteria ?? [];
+  const edit = (lift: LiftSession, at: number): void => {
     const set = lift.sets[at];
+    if (!set) return;
     box.close();
     sheet(
       app,
@@ -122,36 +96,40 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
         load: set.load,
         reps: set.reps,
         good: set.marks?.acceptable,
-        first: set.marks?.first_failing_rep,
-        reserve: set.effort?.rir,
-        marks: Object.fromEntries((set.marks?.marks ?? []).map((one: Tree) => [one.criterion, one.mark])),
+        first: set.marks?.firstFailingRep,
+        reserve: set.effort && kindOf(set.effort, "rir"),
+        marks: Object.fromEntries((set.marks?.marks ?? []).map((one) => [one.criterion, one.mark])),
         cue: "",
         setup: { company: undefined, pins: undefined },
       },
       criteriaOf(lift.lift),
       (facts) => {
-        const marks = facts.good === undefined ? undefined : {
-          ...(set.marks ?? { rater: "coach" }),
+        const { marks: before, effort, ...rest } = set;
+        const { firstFailingRep: _, ...kept } = before ?? { rater: "coach" as const };
+        const marks = {
+          ...kept,
           reps: facts.reps,
-          acceptable: facts.good,
+          acceptable: facts.good ?? 0,
           marks: Object.entries(facts.marks).map(([criterion, mark]) => ({ criterion, mark })),
+          ...(facts.first !== undefined && (facts.good ?? 0) < facts.reps ? { firstFailingRep: facts.first } : {}),
         };
-        if (marks) delete marks.first_failing_rep;
-        if (marks && facts.first !== undefined && (facts.good ?? 0) < facts.reps) marks.first_failing_rep = facts.first;
-        const next = { ...set, load: facts.load, reps: facts.reps };
-        delete next.marks;
-        if (marks) next.marks = marks;
-        if (facts.reserve === undefined) { if (set.effort?.rir !== undefined) delete next.effort; }
-        else next.effort = { rir: facts.reserve };
-        lift.sets[at] = next;
-        correct(app, lifter, chain, { session_recorded: session });
+        // A rating that was written stays, unless something was said in reserve.
+        const other = effort && kindOf(effort, "rir") === undefined ? { effort } : {};
+        lift.sets[at] = {
+          ...rest,
+          load: facts.load,
+          reps: facts.reps,
+          ...(facts.good === undefined ? {} : { marks }),
+          ...(facts.reserve === undefined ? other : { effort: { rir: facts.reserve } }),
+        };
+        correct(app, lifter, { replaces: last, with: { sessionRecorded: session } });
       },
     );
   };
   fill(
     box,
     el("h2", {}, "Which set was wrong?"),
-    el("div", { class: "stack" }, session.lifts.map((lift: Tree) => lift.sets.map((set: Tree, at: number) => button(`${app.liftName(lift.lift)}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
+    el("div", { class: "stack" }, session.lifts.map((lift) => lift.sets.map((set, at) => button(`${app.liftName(lift.lift)}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
     button("Cancel", () => box.close(), { class: "quiet" }),
   );
   box.addEventListener("close", () => box.remove());
@@ -161,13 +139,11 @@ function correctBox(app: App, lifter: Loaded, chain: Chain, kind: Tree): void {
 
 const PAGE = 30;
 
+const CHANGES: Record<Undo["change"], string> = { entry: "", correction: "the correction of ", taking_back: "taking back ", putting_back: "putting back " };
+
 /** What undoing would take back, or put back. */
-function undoWords(last: Chain): string {
-  const now = last.said.at(-1);
-  const before = last.said.length > 1 ? last.said.at(-2) : undefined;
-  const name = Object.keys(now ?? before ?? {})[0] ?? "";
-  const what = last.said.length === 1 ? "" : last.said.length > 2 ? "the last change of " : now ? (before ? "the correction of " : "putting back ") : "taking back ";
-  return `Undo the last entry: ${what}${kindWords(name)}, ${dayShort(last.day)}`;
+function undoWords(undo: Undo): string {
+  return `Undo the last entry: ${CHANGES[undo.change]}${kindWords(undo.kind)}, ${dayShort(undo.day)}`;
 }
 
 /** Pictures only once somebody wants them: they need the whole history. */
@@ -181,70 +157,62 @@ function coursesPart(app: App, lifts: string[]): HTMLElement {
 }
 
 /** Entries of one day together. */
-function byDay(entries: Chain[]): [string, Chain[]][] {
-  const days: [string, Chain[]][] = [];
-  for (const chain of entries) {
+function byDay(entries: EntriesEntry[]): [string, EntriesEntry[]][] {
+  const days: [string, EntriesEntry[]][] = [];
+  for (const one of entries) {
     const last = days.at(-1);
-    if (last && last[0] === chain.day) last[1].push(chain);
-    else days.push([chain.day, [chain]]);
+    if (last && last[0] === one.day) last[1].push(one);
+    else days.push([one.day, [one]]);
   }
   return days;
 }
 
 /** A dot a repetition: full where it was good, open where it slipped, small where nobody watched. */
-function repDots(set: Tree): HTMLElement {
-  const good: number | undefined = set.marks?.acceptable;
-  const reps: number = typeof set.reps === "number" ? set.reps : 0;
-  const first: number = set.marks?.first_failing_rep ?? (good ?? 0) + 1;
+function repDots(set: WorkSet): HTMLElement {
+  const good = set.marks?.acceptable;
+  const { reps } = set;
+  const first = set.marks?.firstFailingRep ?? (good ?? 0) + 1;
   const slipped = (rep: number): boolean => good !== undefined && rep >= first && rep < first + reps - good;
   const dots = Array.from({ length: reps }, (_, at) => (good === undefined ? "\u00b7" : slipped(at + 1) ? "\u25cb" : "\u25cf")).join("");
   const words = good === undefined ? `${reps} repetitions, not watched` : `${good} of ${reps} good`;
   return el("span", { class: "dots", role: "img", "aria-label": words }, dots);
 }
 
-/** The morning after that session, where somebody said it. */
-function morningWords(app: App, chain: Chain, byRoot: Map<number, Chain>): string {
-  for (const other of byRoot.values()) {
-    const said = other.said.at(-1)?.next_day_report;
-    if (said && (said.session === chain.root || said.session === chain.last)) return `Morning after: ${painWords(app, said.pain).replace("no pain", "no more pain than before")}.`;
-  }
-  return "Morning after: not told.";
-}
-
 /** A session as it was done: each lift with its loads, a dot a repetition, pain, and the morning after. */
-function sessionBlock(app: App, session: Tree, chain: Chain, byRoot: Map<number, Chain>): Child {
+function sessionBlock(app: App, session: Session, morning: EntriesEntry["morning"]): Child {
   const pain = painWords(app, session.pain);
+  const after = morning ? painWords(app, morning.pain).replace("no pain", "no more pain than before") : "not told";
   return [
-    session.lifts.map((lift: Tree) =>
+    session.lifts.map((lift) =>
       el(
         "p",
         { class: "done-lift" },
         el("b", {}, app.liftName(lift.lift)),
-        lift.sets.map((set: Tree) => [" ", el("span", { class: "set" }, `${mass({ kg: set.load.kg ?? 0 })} \u00d7 ${set.reps}\u00a0`, repDots(set))]),
+        lift.sets.map((set) => [" ", el("span", { class: "set" }, `${mass(set.load)} \u00d7 ${set.reps}\u00a0`, repDots(set))]),
         lift.cue && el("span", { class: "soft" }, ` \u201c${lift.cue}\u201d`),
       ),
     ),
-    el("p", { class: "soft" }, `${pain.replace(/^./, (letter) => letter.toUpperCase())}. ${morningWords(app, chain, byRoot)}`),
+    el("p", { class: "soft" }, `${pain.replace(/^./, (letter) => letter.toUpperCase())}. Morning after: ${after}.`),
   ];
 }
 
 /** One entry, with what may be done to it. */
-function entry(app: App, lifter: Loaded, chain: Chain, byRoot: Map<number, Chain>): HTMLElement {
-  const now = chain.said.at(-1);
-  const first = chain.said.find((one) => one !== undefined);
-  const name = Object.keys(now ?? first)[0] as string;
+function entry(app: App, lifter: Loaded, one: EntriesEntry): HTMLElement {
+  const { said, takenBack, last } = one;
+  const session = kindOf(said, "sessionRecorded");
+  const named = `${kindWords(one.kind)} of ${dayShort(one.day)}`;
   return el(
     "li",
-    { class: now ? "" : "gone" },
-    el("p", {}, el("b", {}, kindWords(name)), now && JSON.stringify(now) === JSON.stringify(chain.said[0]) ? "" : ` (${now ? "corrected" : "taken back"})`),
-    name === "session_recorded" ? sessionBlock(app, (now ?? first).session_recorded, chain, byRoot) : el("p", { class: "soft" }, summary(app, now ?? first, byRoot)),
+    { class: takenBack ? "gone" : "" },
+    el("p", {}, el("b", {}, kindWords(one.kind)), takenBack ? " (taken back)" : one.corrected ? " (corrected)" : ""),
+    session ? sessionBlock(app, session, one.morning) : el("p", { class: "soft" }, summary(app, said, one.of)),
     el(
       "div",
       { class: "row" },
-      name === "session_recorded" && now && button("Correct", () => correctBox(app, lifter, chain, now), { "aria-label": `Correct the session of ${dayShort(chain.day)}`, "data-act": "correct" }),
-      now && name !== "parameters_changed" && button("Take back", () => correct(app, lifter, chain, undefined), { "aria-label": `Take back ${kindWords(name)} of ${dayShort(chain.day)}` }),
-      now && button("Another day", () => dayBox(app, lifter, chain), { class: "quiet", "aria-label": `Another day for ${kindWords(name)} of ${dayShort(chain.day)}`, "data-act": "other-day" }),
-      !now && button("Put back", () => correct(app, lifter, chain, chain.said.findLast((one) => one !== undefined)), { "aria-label": `Put back ${kindWords(name)} of ${dayShort(chain.day)}` }),
+      session && !takenBack && button("Correct", () => correctBox(app, lifter, last, session), { "aria-label": `Correct the session of ${dayShort(one.day)}`, "data-act": "correct" }),
+      !takenBack && one.kind !== "parameters_changed" && button("Take back", () => correct(app, lifter, { replaces: last }), { "aria-label": `Take back ${named}` }),
+      !takenBack && button("Another day", () => dayBox(app, lifter, one), { class: "quiet", "aria-label": `Another day for ${named}`, "data-act": "other-day" }),
+      takenBack && button("Put back", () => correct(app, lifter, { replaces: last, with: said }), { "aria-label": `Put back ${named}` }),
     ),
   );
 }
@@ -252,22 +220,20 @@ function entry(app: App, lifter: Loaded, chain: Chain, byRoot: Map<number, Chain
 export function logView(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return [el("h1", { tabindex: -1 }, "Log"), el("p", {}, "No lifter is in view.")];
-  const { byRoot, lastRoot } = chains(lifter);
-  const shown: number = app.kept.shown ?? PAGE;
-  const entries = [...byRoot.values()].toReversed();
-  const last = lastRoot === undefined ? undefined : byRoot.get(lastRoot);
-  const lifts: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
+  const shown = typeof app.kept.shown === "number" ? app.kept.shown : PAGE;
+  const { entries, events, all, undo } = app.entries(lifter, shown);
+  const lifts = (app.parameters(lifter)?.lifts ?? []).map((one) => one.id);
   return [
     el("h1", { tabindex: -1 }, `Log of ${shownName(lifter.id)}`),
-    el("p", { class: "soft" }, `${count(lifter.events.length, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
-    last && button(undoWords(last), () => correct(app, lifter, last, last.said.length > 1 ? last.said.at(-2) : undefined), { "data-act": "undo" }),
+    el("p", { class: "soft" }, `${count(events, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
+    undo && button(undoWords(undo), () => void app.record(lifter, undo.by).then(() => app.refresh()), { "data-act": "undo" }),
     writeDownPart(app),
     coursesPart(app, lifts),
     el("h2", {}, "Day by day, latest first"),
     el("p", { class: "soft" }, "A dot a repetition: full good, open slipped, small not watched. How many slipped and which was first is kept, not each one."),
-    byDay(entries.slice(0, shown)).map(([day, own]) =>
-      el("div", { class: "day", "data-day": day }, el("h3", {}, dayShort(day)), el("ul", { class: "log" }, own.map((chain) => entry(app, lifter, chain, byRoot)))),
+    byDay(entries).map(([day, own]) =>
+      el("div", { class: "day", "data-day": day }, el("h3", {}, dayShort(day)), el("ul", { class: "log" }, own.map((one) => entry(app, lifter, one)))),
     ),
-    entries.length > shown && button("Earlier entries", () => { app.kept.shown = shown + PAGE; app.refresh(); }),
+    all > shown && button("Earlier entries", () => { app.kept.shown = shown + PAGE; app.refresh(); }),
   ];
 }

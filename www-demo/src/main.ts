@@ -1,7 +1,7 @@
 // The shell: header, views, the way between them.
 import { App } from "./app.ts";
 import { button, el, fill, type Child } from "./element.ts";
-import { ask, start, type Tree } from "./engine.ts";
+import { ask, start } from "./engine.ts";
 import { filesView, saveFile, wholeDocument } from "./files.ts";
 import { beginView, liftersView, loadDemo } from "./lifters.ts";
 import { liftView } from "./lift_view.ts";
@@ -145,7 +145,7 @@ const ROOMY = matchMedia("(min-width: 37.01rem)");
 function stopBand(app: App): Child {
   const words = app.lifter && app.today(app.lifter).answer?.stop;
   if (!words || words.length === 0) return undefined;
-  const general: string[] = (ask("page.cautions") as Tree[]).map((one) => one.text as string);
+  const general: string[] = ask("page.cautions", {}).map((one) => one.text);
   // The last paragraph is that of the clinician; before it come the general signs, where they belong to the stop.
   const own = words.findIndex((line) => general.includes(line));
   const end = own > 0 ? own : Math.max(1, words.length - 1);

@@ -1,7 +1,7 @@
 // Stop signs and notes, always one tap away.
 import type { App } from "./app.ts";
 import { button, el, type Child } from "./element.ts";
-import { ask, type Tree } from "./engine.ts";
+import { ask } from "./engine.ts";
 
 const TITLES: Record<string, string> = {
   emergency_signs: "Stop and call for help",
@@ -17,7 +17,7 @@ const TITLES: Record<string, string> = {
 };
 
 export function notesView(app: App): Child {
-  const notes: Tree[] = ask("page.cautions");
+  const notes = ask("page.cautions", {});
   return [
     el("h1", { tabindex: -1 }, "Stop signs and notes"),
     notes.map((note, at) =>

@@ -71,7 +71,7 @@ export function read(text: string): number | undefined {
 }
 
 /** A mass in the unit in use, for the library. */
-export function given(value: number): object {
+export function given(value: number): { kg: number } | { lb: number } {
   return unit === "kg" ? { kg: value } : { lb: value };
 }
 

@@ -3,7 +3,8 @@ import { shownName } from "./names.ts";
 import type { App } from "./app.ts";
 import { table } from "./answer.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
-import { ask, attempt, type Tree } from "./engine.ts";
+import type { Gate, LifterPlace, LiftPlan, Plan, RecordParameters } from "bismar-page-package";
+import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
 import { barWords, firstBars, LIFTS } from "./kit.ts";
 import { dayShort, mass, plain } from "./numbers.ts";
@@ -24,19 +25,21 @@ export const ROLES: Record<string, string> = {
 };
 
 /** Every region that a lift names is declared; none that was declared is taken away. */
-function declareRegions(all: Tree): void {
-  const known = new Set((all.regions ?? []).map((one: Tree) => one.id));
-  const named: string[] = all.lifts.flatMap((one: Tree) => one.regions as string[]);
+function declareRegions(all: RecordParameters): void {
+  const known = new Set(all.regions.map((one) => one.id));
+  const named: string[] = all.lifts.flatMap((one) => one.regions);
   const added = [...new Set(named)].filter((id) => !known.has(id)).map((id) => ({ id }));
-  all.regions = [...(all.regions ?? []), ...added];
+  all.regions = [...all.regions, ...added];
 }
 
 /** Writes a whole new set of what is set for the lifts. */
-export function putParameters(app: App, lifter: Loaded, change: (next: Tree) => void): Promise<boolean> {
-  const next = app.parametersToChange(lifter);
+export function putParameters(app: App, lifter: Loaded, change: (next: RecordParameters) => void): Promise<boolean> {
+  const known = app.parameters(lifter);
+  if (!known) return Promise.resolve(false);
+  const next = structuredClone(known);
   change(next);
   declareRegions(next);
-  return app.record(lifter, { parameters_changed: next });
+  return app.record(lifter, { parametersChanged: next });
 }
 
 function moved<T>(items: T[], from: number, by: number): T[] {
@@ -46,12 +49,11 @@ function moved<T>(items: T[], from: number, by: number): T[] {
   return next;
 }
 
-function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement {
-  const lift = plan.lifts[at];
-  const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
+function planned(app: App, lifter: Loaded, plan: Plan, lift: LiftPlan, at: number): HTMLElement {
+  const place = app.facts(lifter).places.find((one) => one.lift === lift.lift);
   const name = app.liftName(lift.lift);
-  const put = (lifts: Tree[]): void => app.putPlan(lifter, { ...plan, lifts });
-  const change = (more: Tree): void => put(plan.lifts.map((one: Tree, other: number) => (other === at ? { ...one, ...more } : one)));
+  const put = (lifts: LiftPlan[]): void => app.putPlan(lifter, { ...plan, lifts });
+  const change = (more: Partial<LiftPlan>): void => put(plan.lifts.map((one, other) => (other === at ? { ...one, ...more } : one)));
   return el(
     "li",
     { class: "card", "data-planned": lift.lift },
@@ -71,7 +73,7 @@ function planned(app: App, lifter: Loaded, plan: Tree, at: number): HTMLElement 
         "div",
         { class: "stack" },
         button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${name}` }),
-        button("Leave out of the plan", () => put(plan.lifts.filter((_: Tree, other: number) => other !== at)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
+        button("Leave out of the plan", () => put(plan.lifts.filter((_, other) => other !== at)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
         button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${name}: gate, rungs, regions`, "data-act": "edit-lift" }),
       ),
     ),
@@ -95,18 +97,18 @@ function reserveBox(name: string, now: number, put: (reserve: number) => void): 
 }
 
 /** The gate in a few words; what else it asks for stands behind "Gate, rungs, regions". */
-export function gateInWords(gate: Tree): string {
-  const parts: Tree[] = gate?.all ?? [gate];
-  const run = parts.find((one) => one?.passRun)?.passRun;
-  const evidence = parts.some((one) => one?.evidence);
+export function gateInWords(gate: Gate | undefined): string {
+  const parts: Gate[] = gate === undefined ? [] : (kindOf(gate, "all") ?? [gate]);
+  const run = parts.map((one) => kindOf(one, "passRun")).find((one) => one !== undefined);
+  const evidence = parts.some((one) => kindOf(one, "evidence"));
   if (run) return `up after ${run.sessions} ${run.sessions === 1 ? "session" : "sessions in a row"} with ${run.acceptable} of ${run.of} good`;
   return evidence ? "up after enough good repetitions" : "up by its own gate";
 }
 
 /** A lift of the plan in one sentence; its words lead to what they name. */
-function sentence(app: App, lift: Tree, place: Tree, leave: (reserve: number) => void): HTMLElement {
+function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve: number) => void): HTMLElement {
   const lifter = app.lifter as Loaded;
-  const set = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift);
+  const set = app.parameters(lifter)?.lifts.find((one) => one.id === lift.lift);
   const rung: string = set?.rungs?.[place.at.place.rung]?.name ?? set?.rungs?.[place.at.place.rung]?.id ?? "";
   const edit = (): void => app.go("lift", { lift: lift.lift });
   const word = (words: string, about: string, act: () => void): HTMLElement => button(words, act, { class: "word", "aria-label": `${app.liftName(lift.lift)}, ${about}: ${words}. Change` });
@@ -127,11 +129,11 @@ function sentence(app: App, lift: Tree, place: Tree, leave: (reserve: number) =>
 }
 
 /** What was lifted in the last seven days, lift by day. */
-function weekGrid(app: App, lifter: Loaded, plan: Tree): Child {
+function weekGrid(app: App, lifter: Loaded, plan: Plan): Child {
   const today = app.day(lifter);
-  const days: string[] = Array.from({ length: 7 }, (_, at) => ask("page.day", { day: today, plus: at - 6 }));
-  const done = new Set((app.history(lifter).sessions as Tree[]).slice(-14).flatMap((session) => session.lifts.map((one: Tree) => `${session.day} ${one.lift}`)));
-  const rows = plan.lifts.map((lift: Tree) => [
+  const days = Array.from({ length: 7 }, (_, at) => ask("page.day", { day: today, plus: at - 6 }));
+  const done = new Set(app.history(lifter).sessions.slice(-14).flatMap((session) => session.lifts.map((one) => `${session.day} ${one.lift}`)));
+  const rows = plan.lifts.map((lift) => [
     app.liftName(lift.lift),
     ...days.map((day) => (done.has(`${day} ${lift.lift}`) ? el("span", { role: "img", "aria-label": "lifted" }, "\u25cf") : el("span", { role: "img", "aria-label": "not lifted" }, "\u00b7"))),
   ]);
@@ -140,8 +142,8 @@ function weekGrid(app: App, lifter: Loaded, plan: Tree): Child {
   return grid;
 }
 
-function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
-  const out = names.filter((name) => !plan.lifts.some((lift: Tree) => lift.lift === name));
+function notPlanned(app: App, lifter: Loaded, plan: Plan, names: string[]): Child {
+  const out = names.filter((name) => !plan.lifts.some((lift) => lift.lift === name));
   if (out.length === 0) return undefined;
   return el(
     "section",
@@ -151,7 +153,7 @@ function notPlanned(app: App, lifter: Loaded, plan: Tree, names: string[]): Chil
   );
 }
 
-function newLift(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
+function newLift(app: App, lifter: Loaded, plan: Plan, names: string[]): Child {
   const left = LIFTS.filter((lift) => !names.includes(lift));
   const begin = (lift: string): void => {
     const [offer] = firstBars(lift, app.kit());
@@ -162,7 +164,7 @@ function newLift(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
     }
     const made = attempt("page.new_lift", { lift, implement: offer.implement, load: offer.load });
     if (made.refused) return;
-    void putParameters(app, lifter, (next) => next.lifts.push(JSON.parse(made.answer))).then((done) => {
+    void putParameters(app, lifter, (next) => next.lifts.push(made.answer)).then((done) => {
       if (done) app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift }] });
     });
   };
@@ -176,11 +178,11 @@ function newLift(app: App, lifter: Loaded, plan: Tree, names: string[]): Child {
 }
 
 function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
-  const pairs: Tree[] = app.parameters(lifter)?.pairs ?? [];
-  const strict: string = app.kept.strict ?? names[0] ?? "";
-  const forgiving: string = app.kept.forgiving ?? names.find((name) => name !== strict) ?? "";
+  const pairs = app.parameters(lifter)?.pairs ?? [];
+  const strict = (app.kept.strict as string | undefined) ?? names[0] ?? "";
+  const forgiving = (app.kept.forgiving as string | undefined) ?? names.find((name) => name !== strict) ?? "";
   const options = names.map((value) => ({ value, label: app.liftName(value) }));
-  const set = (change: (next: Tree) => void): void => void putParameters(app, lifter, change).then(() => app.refresh());
+  const set = (change: (next: RecordParameters) => void): void => void putParameters(app, lifter, change).then(() => app.refresh());
   return el(
     "section",
     {},
@@ -197,8 +199,8 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
             "li",
             {},
             el("span", {}, el("b", {}, strict), " strict, ", el("b", {}, forgiving), " forgiving"),
-            button(`At most ${most}`, () => openPad(`Strict at most, in % of ${forgiving}`, "%", (percent) => set((next) => (next.pairs[at].ratio_cap = percent / 100))), { "aria-label": `${strict}: at most ${most} of ${forgiving}. Change` }),
-            button("Part them", () => set((next) => next.pairs.splice(at, 1)), { "aria-label": `Part them: ${strict} and ${forgiving}` }),
+            button(`At most ${most}`, () => openPad(`Strict at most, in % of ${forgiving}`, "%", (percent) => set((next) => (next.pairs ?? []).splice(at, 1, { ...pair, ratioCap: percent / 100 }))), { "aria-label": `${strict}: at most ${most} of ${forgiving}. Change` }),
+            button("Part them", () => set((next) => (next.pairs ?? []).splice(at, 1)), { "aria-label": `Part them: ${strict} and ${forgiving}` }),
           );
         }),
       ),
@@ -215,7 +217,7 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
           app.kept.forgiving = value;
           app.refresh();
         }),
-        button("Pair them", () => set((next) => (next.pairs = [...(next.pairs ?? []), { strict, forgiving, ratio_cap: 1 }])), { disabled: strict === forgiving, "data-act": "pair" }),
+        button("Pair them", () => set((next) => (next.pairs = [...(next.pairs ?? []), { strict, forgiving, ratioCap: 1 }])), { disabled: strict === forgiving, "data-act": "pair" }),
       ),
   );
 }
@@ -223,14 +225,14 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
 export function planView(app: App): Child {
   const { lifter } = app;
   if (!lifter) return [el("h1", { tabindex: -1 }, "Plan and lifts"), el("p", {}, "No lifter is in view.")];
-  const plan: Tree = JSON.parse(lifter.plan);
-  const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one: Tree) => one.id);
+  const plan = app.plan(lifter);
+  const names: string[] = (app.parameters(lifter)?.lifts ?? []).map((one) => one.id);
   return [
     el("h1", { tabindex: -1 }, `Plan of ${shownName(lifter.id)}`),
     el("p", { class: "soft" }, "Sets, repetitions and load come from where each lift has got to; the plan says which lifts, in which order, and how much to leave."),
     later(() => weekGrid(app, lifter, plan)),
-    el("ol", { class: "cards planned" }, plan.lifts.map((_: Tree, at: number) => planned(app, lifter, plan, at))),
-    choices("This week", [{ value: "usual", label: "A usual week" }, { value: "easy", label: "A planned easy week" }], plan.easy_week ? "easy" : "usual", (value) => app.putPlan(lifter, { ...plan, easy_week: value === "easy" })),
+    el("ol", { class: "cards planned" }, plan.lifts.map((lift, at) => planned(app, lifter, plan, lift, at))),
+    choices("This week", [{ value: "usual", label: "A usual week" }, { value: "easy", label: "A planned easy week" }], plan.easyWeek ? "easy" : "usual", (value) => app.putPlan(lifter, { ...plan, easyWeek: value === "easy" })),
     notPlanned(app, lifter, plan, names),
     newLift(app, lifter, plan, names),
     pairsPart(app, lifter, names),

@@ -1,27 +1,28 @@
 // Writing down what happened, in few taps.
-import type { App } from "./app.ts";
+import type { App, DraftSet } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import type { Tree } from "./engine.ts";
+import type { Ask, Criterion, DayClass, LiftSession, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
+import { kindOf } from "./engine.ts";
 import { dayShort, mass, type Mass } from "./numbers.ts";
 import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
 import { overTheBody, setupEvent, setupFields, setupOf, type Setup } from "./setup.ts";
 
-function criteria(app: App, lift: string): Tree[] {
+function criteria(app: App, lift: string): Criterion[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return parameters?.lifts.find((one: Tree) => one.id === lift)?.criteria ?? [];
+  return parameters?.lifts.find((one) => one.id === lift)?.criteria ?? [];
 }
 
-function setEvent(facts: SetFacts): Tree {
+function setEvent(facts: SetFacts): WorkSet {
   const marks =
     facts.good === undefined
       ? undefined
       : {
           reps: facts.reps,
           acceptable: facts.good,
-          ...(facts.good < facts.reps && facts.first !== undefined ? { first_failing_rep: facts.first } : {}),
+          ...(facts.good < facts.reps && facts.first !== undefined ? { firstFailingRep: facts.first } : {}),
           marks: Object.entries(facts.marks).map(([criterion, mark]) => ({ criterion, mark })),
-          rater: "coach",
+          rater: "coach" as const,
         };
   return {
     load: facts.load,
@@ -41,17 +42,18 @@ function setupBefore(app: App, lift: string): Setup {
 }
 
 /** Where the set is done, unless that is the granted place. */
-function placeEvent(lift: Tree): Tree | undefined {
-  return JSON.stringify(lift.place) === JSON.stringify(lift.granted.place) ? undefined : lift.place;
+function placeEvent(lift: LiftToday): RecordPlace | undefined {
+  const [place, granted] = [lift.place, lift.granted.place];
+  return place.rung === granted.rung && place.range === granted.range && place.tempo === granted.tempo ? undefined : place;
 }
 
-function draftEntry(lift: Tree, facts: SetFacts): Tree {
+function draftEntry(lift: LiftToday, facts: SetFacts): DraftSet {
   const [place, setup] = [placeEvent(lift), setupEvent(facts.setup)];
   return { lift: lift.lift, set: setEvent(facts), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
 }
 
 /** Load of the next set: that of the set before, unless the rules ask for less. */
-export function nextLoad(app: App, lift: Tree): Mass {
+export function nextLoad(app: App, lift: LiftToday): Mass {
   const lifter = app.lifter;
   const before = lifter && app.draft(lifter).findLast((one) => one.lift === lift.lift)?.set.load;
   return slippedThen(app, lift)?.down ?? before ?? lift.load ?? lift.limit;
@@ -73,31 +75,29 @@ export interface AfterSlip {
 const UNTOLD = ["pain_not_asked", "not_marked", "effort_not_said"];
 
 /** Why the next set is what it is, the telling reasons first, without the line that says what to do. */
-export function reasonsOf(next: Tree, why: string[]): string[] {
-  const untold = (at: number): boolean => UNTOLD.includes(next.reasons[at] as string);
+export function reasonsOf(next: NextSet, why: string[]): string[] {
+  const untold = (at: number): boolean => UNTOLD.includes(String(next.reasons[at]));
   const sentences = why.slice(1, 1 + next.reasons.length);
   return [...sentences.filter((_, at) => !untold(at)), ...sentences.filter((_, at) => untold(at))];
 }
 
-/** Reasons that speak of technique that was lost. */
-const LOST = ["criticalFault", "repetitionMissed", "twoFaults"];
 
 /** What the sets of this session ask for where a critical point was not met; nothing where every one was. */
-export function slippedThen(app: App, lift: Tree): AfterSlip | undefined {
+export function slippedThen(app: App, lift: LiftToday): AfterSlip | undefined {
   const lifter = app.lifter;
   if (!lifter) return undefined;
-  const sets = app.draft(lifter).filter((one) => one.lift === lift.lift).map((one) => JSON.stringify(one.set));
+  const sets = app.draft(lifter).filter((one) => one.lift === lift.lift).map((one) => one.set);
   if (sets.length === 0) return undefined;
   const found = app.afterSets(lifter, lift.lift, sets);
   if (!found) return undefined;
-  const codes: string[] = found.next.reasons.map((one: Tree) => (typeof one === "string" ? one : (Object.keys(one)[0] ?? "")));
-  if (!codes.some((code) => LOST.includes(code.replace(/_(.)/g, (_, letter: string) => letter.toUpperCase())))) return undefined;
-  const then: Tree = found.next.then;
-  return { ends: then === "stop", down: then.downTo ?? undefined, rung: then.easierRung ?? found.next.instead, why: reasonsOf(found.next, found.why) };
+  const lost = found.next.reasons.some((one) => kindOf(one, "criticalFault") !== undefined || one === "repetition_missed" || one === "two_faults");
+  if (!lost) return undefined;
+  const { then } = found.next;
+  return { ends: then === "stop", down: kindOf(then, "downTo"), rung: kindOf(then, "easierRung") ?? found.next.instead, why: reasonsOf(found.next, found.why) };
 }
 
 /** One set: load, repetitions, which slipped, what was seen, how much was left. */
-export function setBox(app: App, lift: Tree, number: number): void {
+export function setBox(app: App, lift: LiftToday, number: number): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const own = criteria(app, lift.lift);
@@ -109,7 +109,7 @@ export function setBox(app: App, lift: Tree, number: number): void {
     first: undefined,
     reserve: undefined,
     // Nothing is taken as seen until somebody says so.
-    marks: Object.fromEntries(own.map((one) => [one.id, "not_seen"])),
+    marks: Object.fromEntries(own.map((one) => [one.id, "not_seen" as const])),
     cue: "",
     setup: setupBefore(app, lift.lift),
   };
@@ -124,7 +124,7 @@ export function setBox(app: App, lift: Tree, number: number): void {
 }
 
 /** Every planned set as it should be: whether it was watched and how much was left are asked, not taken. */
-export function goodBox(app: App, lift: Tree): void {
+export function goodBox(app: App, lift: LiftToday): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const own = criteria(app, lift.lift);
@@ -141,12 +141,12 @@ export function goodBox(app: App, lift: Tree): void {
   const lacks = (): string | undefined => (watched === undefined ? "Watched or not, please." : reserve === undefined ? "How much was left, please; \u201cnot asked\u201d is an answer." : undefined);
   const save = (): void => {
     const facts: SetFacts = {
-      load: lift.load,
+      load: lift.load ?? lift.limit,
       reps: lift.reps,
       good: watched === "yes" ? lift.reps : undefined,
       first: undefined,
       reserve: typeof reserve === "number" ? reserve : undefined,
-      marks: Object.fromEntries(own.map((one) => [one.id, "met"])),
+      marks: Object.fromEntries(own.map((one) => [one.id, "met" as const])),
       cue: "",
       setup,
     };
@@ -163,7 +163,7 @@ export function goodBox(app: App, lift: Tree): void {
   const draw = (): void =>
     fill(
       box,
-      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${mass(lift.load)}`),
+      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${mass(lift.load ?? lift.limit)}`),
       choices("Was it watched?", [{ value: "yes", label: own.length > 0 ? "Watched: all points met" : "Watched: all good" }, { value: "no", label: "Not watched" }], watched, (value) => {
         watched = value as typeof watched;
         redraw();
@@ -203,7 +203,7 @@ export interface PainFacts {
   /** Not answered until it is tapped. */
   score: number | undefined;
   /** Nothing tapped is not an answer; an empty list is the answer that nothing came with it. */
-  features: string[] | undefined;
+  features: PainFeature[] | undefined;
 }
 
 /** What is still to be answered about a pain; nothing once it can be written down. */
@@ -213,14 +213,16 @@ export function painLacks(facts: PainFacts): string | undefined {
 }
 
 /** A report of pain as the log spells it. */
-export function painEvent(facts: PainFacts, region: string): Tree {
+export function painEvent(facts: PainFacts, region: string): PainAnswer {
+  // Nobody has answered: nothing stands for that.
+  if (facts.score === undefined) throw new Error("pain that nobody rated");
   return { region, score: facts.score, ...(facts.features ? { features: facts.features } : {}) };
 }
 
 export function regionsOf(app: App): string[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  const names = (parameters?.regions ?? []).map((one: Tree) => one.id as string);
+  const names = (parameters?.regions ?? []).map((one) => one.id as string);
   const all = [...new Set<string>(names)];
   return all.length > 0 ? all : ["lower back", "knee", "shoulder", "hip"];
 }
@@ -230,9 +232,9 @@ export function regionChoices(app: App): { value: string; label: string }[] {
 }
 
 /** Any of several, or none of them, or no answer. */
-function severalOf(none: string, all: readonly (readonly [string, string])[], now: string[] | undefined, put: (next: string[] | undefined) => void): HTMLElement {
+function severalOf<T extends string>(none: string, all: readonly (readonly [T, string])[], now: T[] | undefined, put: (next: T[] | undefined) => void): HTMLElement {
   const pressed = (on: boolean): Record<string, string> => ({ class: "choice", "aria-pressed": on ? "true" : "false" });
-  const toggle = (code: string): void => {
+  const toggle = (code: T): void => {
     const others = (now ?? []).filter((one) => one !== code);
     const next = now?.includes(code) ? others : [...others, code];
     put(next.length > 0 ? next : undefined);
@@ -246,7 +248,7 @@ function severalOf(none: string, all: readonly (readonly [string, string])[], no
 }
 
 /** More than one place can hurt: those named so far, and a way to name another. */
-export function morePains(app: App, facts: PainFacts, named: Tree[], redraw: () => void): Child {
+export function morePains(app: App, facts: PainFacts, named: PainAnswer[], redraw: () => void): Child {
   return [
     named.length > 0 && el("p", { "data-named": named.length }, `Also: ${named.map((one) => `${app.regionName(one.region)} ${one.score} of 10`).join(", ")}.`),
     painLacks(facts) === undefined &&
@@ -262,13 +264,13 @@ export function morePains(app: App, facts: PainFacts, named: Tree[], redraw: () 
 }
 
 /** What is still missing, where some places are named already: nothing more has to be. */
-export function painsLack(facts: PainFacts, named: Tree[]): string | undefined {
+export function painsLack(facts: PainFacts, named: PainAnswer[]): string | undefined {
   const begun = facts.region !== undefined || facts.score !== undefined;
   return named.length > 0 && !begun ? undefined : painLacks(facts);
 }
 
 /** Every place that was named, each once. */
-export function painsOf(facts: PainFacts, named: Tree[]): Tree[] {
+export function painsOf(facts: PainFacts, named: PainAnswer[]): PainAnswer[] {
   const last = facts.region === undefined ? [] : [painEvent(facts, facts.region)];
   return [...named.filter((one) => one.region !== facts.region), ...last];
 }
@@ -301,7 +303,7 @@ export function finishBox(app: App): void {
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": "Finish session" });
   const facts: PainFacts = { region: undefined, score: undefined, features: undefined };
-  const pains: Tree[] = [];
+  const pains: PainAnswer[] = [];
   let hurt = false;
   const begun = app.draftDay(lifter) ?? app.day(lifter);
   // A session that was begun on another day: which day it was lifted on is asked, not guessed.
@@ -310,7 +312,7 @@ export function finishBox(app: App): void {
   const lifts = [...new Set(entries.map((one) => one.lift))];
   const setups = new Map(lifts.filter((lift) => overTheBody(app, lift) && !entries.some((one) => one.lift === lift && one.setup)).map((lift): [string, Setup] => [lift, { company: undefined, pins: undefined }]));
   const write = (asked: boolean): void => {
-    const done = lifts.map((lift): Tree => {
+    const done = lifts.map((lift): LiftSession => {
       const own = entries.filter((one) => one.lift === lift);
       const cue = own.findLast((one) => one.cue)?.cue;
       const place = own.find((one) => one.place)?.place;
@@ -320,7 +322,7 @@ export function finishBox(app: App): void {
     });
     box.close();
     void app
-      .record(lifter, { session_recorded: { lifts: done, ...(asked ? { pain: hurt ? painsOf(facts, pains) : [] } : {}) } }, undefined, true, on)
+      .record(lifter, { sessionRecorded: { lifts: done, ...(asked ? { pain: hurt ? painsOf(facts, pains) : [] } : {}) } }, undefined, true, on)
       .then(() => app.refresh());
   };
   const draw = (): void =>
@@ -360,7 +362,7 @@ export const ASKS = [
   ["new_medicine", "A new medicine"],
 ] as const;
 
-const CLASSES = [
+const CLASSES: { value: DayClass; label: string }[] = [
   { value: "within", label: "Within the usual" },
   { value: "above", label: "Above the usual" },
   { value: "below_single", label: "One sign below the usual" },
@@ -374,11 +376,11 @@ export function dayBox(app: App): void {
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": "The day\u2019s questions" });
   const pain: PainFacts = { region: undefined, score: undefined, features: undefined };
-  const named: Tree[] = [];
+  const named: PainAnswer[] = [];
   let hurt: "no" | "yes" | undefined;
   // Nothing tapped is not an answer.
-  let asks: string[] | undefined;
-  let shape: string | undefined;
+  let asks: Ask[] | undefined;
+  let shape: DayClass | undefined;
   const draw = (): void =>
     fill(
       box,
@@ -404,7 +406,7 @@ export function dayBox(app: App): void {
           const pains = hurt === "yes" ? painsOf(pain, named) : [];
           box.close();
           void app.record(lifter, {
-            day_report: {
+            dayReport: {
               ...(shape ? { class: shape } : {}),
               ...(hurt === undefined ? {} : { pain: pains }),
               ...(asks ? { asks } : {}),

@@ -1,7 +1,8 @@
 // One set, written down: a circle a repetition, what was seen, what was left; what looks wrong is asked once.
 import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import { attempt, type Tree } from "./engine.ts";
+import type { Criterion, LiftToday, Mark, WorkSet } from "bismar-page-package";
+import { attempt, kindOf } from "./engine.ts";
 import { barWords } from "./kit.ts";
 import { difference, given, mass, massNumber, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
 import { openPad } from "./pad.ts";
@@ -14,7 +15,7 @@ export interface SetFacts {
   good: number | undefined;
   first: number | undefined;
   reserve: number | undefined;
-  marks: Record<string, string>;
+  marks: Record<string, Mark>;
   cue: string;
   setup: Setup;
 }
@@ -23,10 +24,11 @@ export interface SetFacts {
 const SAME = 0.01;
 
 /** What looks wrong about a load and how it is lifted, each in a sentence; empty where nothing does. */
-export function doubts(app: App, lift: Tree, facts: SetFacts): string[] {
+export function doubts(app: App, lift: LiftToday, facts: SetFacts): string[] {
   const found: string[] = [];
   const today: Mass | undefined = lift.load ?? lift.limit;
-  const bar = implementOf(app, lift);
+  const implement = implementOf(app, lift);
+  const bar = kindOf(implement, "bar");
   if (today && facts.load.kg !== today.kg) {
     const asOther = Number(otherUnit(today).split(" ")[0]);
     const entered = Number(massNumber(facts.load));
@@ -35,7 +37,7 @@ export function doubts(app: App, lift: Tree, facts: SetFacts): string[] {
     if (otherWay) found.push(`${mass(facts.load)} was entered; today\u2019s load is ${mass(today)}, which is ${otherUnit(today)}. Is it the other unit?`);
     else found.push(`${mass(facts.load)} was entered; today\u2019s load is ${mass(today)} (${by}).`);
   }
-  if (bar.bar && facts.load.kg < bar.bar.mass.kg) found.push(`${mass(facts.load)} is less than the bar alone: ${barWords(bar)}.`);
+  if (bar && facts.load.kg < bar.mass.kg) found.push(`${mass(facts.load)} is less than the bar alone: ${barWords(implement)}.`);
   if (overTheBody(app, lift.lift) && facts.setup.company === "alone" && typeof facts.setup.pins !== "number") {
     found.push("Alone, and without pins: nobody and nothing catches the bar.");
   }
@@ -61,7 +63,7 @@ function seenAtFirst(facts: SetFacts, fresh: boolean): string | undefined {
 }
 
 /** The sheet for one set, also for correcting an old one. `asked` are the doubts that were settled before. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], save: (facts: SetFacts) => void, lift?: Tree, so: { far?: string[]; settled?: string[] } = {}): void {
+export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, lift?: LiftToday, so: { far?: string[]; settled?: string[] } = {}): void {
   const box = el("dialog", { class: "pad wide set-sheet", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
   let slipped = slippedAtFirst(facts);
@@ -218,10 +220,11 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Tree[], sav
 }
 
 /** A set in a few words. */
-export function setInWords(set: Tree): string {
+export function setInWords(set: WorkSet): string {
   const good: number | undefined = set.marks?.acceptable;
   const seen = good === undefined ? "not watched" : good === set.reps ? "all good" : `${good} good`;
-  const not = (set.marks?.marks ?? []).filter((one: Tree) => one.mark === "not_met").map((one: Tree) => one.criterion);
-  const left = set.effort?.rir === undefined ? "" : `, ${plain(set.effort.rir, 1)} left`;
+  const not = (set.marks?.marks ?? []).filter((one) => one.mark === "not_met").map((one) => one.criterion);
+  const rir = set.effort && kindOf(set.effort, "rir");
+  const left = rir === undefined ? "" : `, ${plain(rir, 1)} left`;
   return `${mass(set.load)} \u00d7 ${set.reps}, ${seen}${not.length > 0 ? `, not met: ${not.join(", ")}` : ""}${left}`;
 }

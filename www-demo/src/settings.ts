@@ -1,8 +1,9 @@
 // Units, look, and the bars and discs of the gym.
 import type { App } from "./app.ts";
 import { button, choices, el, type Child } from "./element.ts";
-import { attempt, type Tree } from "./engine.ts";
-import { barWords, GYMS, implementName } from "./kit.ts";
+import type { Implement } from "bismar-page-package";
+import { attempt, kindOf } from "./engine.ts";
+import { barWords, GYMS, implementName, type Kit } from "./kit.ts";
 import { shownName } from "./names.ts";
 import { face, given, mass, plain, setUnit, unitNow, type Unit } from "./numbers.ts";
 import { confirmBox, openPad } from "./pad.ts";
@@ -23,6 +24,12 @@ export function applyTheme(chosen: string | undefined): void {
 }
 DARK.addEventListener("change", () => applyTheme(theme));
 
+/** A bar by its name, with its mass where the name does not say it in the unit in use. */
+function barIn(one: Implement): string {
+  const bar = kindOf(one, "bar");
+  return bar && !bar.id.endsWith(` ${unitNow()}`) ? `${bar.id}: ${mass(bar.mass)}` : implementName(one);
+}
+
 function steps(label: string, shown: string, less: () => void, more: () => void): HTMLElement {
   return el(
     "div",
@@ -36,8 +43,8 @@ function steps(label: string, shown: string, less: () => void, more: () => void)
 export function settingsView(app: App): Child {
   const kit = app.gymKit();
   const lifter = app.lifter;
-  const blocks: Tree[] = kit.blocks ?? [];
-  const save = (next: Tree): void =>
+  const blocks = kit.blocks ?? [];
+  const save = (next: Kit): void =>
     void app.store.set("kit", JSON.stringify(next)).then((kept) => {
       app.notice = kept || app.store.fault ? "" : "Another window changed the list of bars and discs meanwhile. It is shown here now; look, and change it again.";
       app.refresh();
@@ -54,7 +61,7 @@ export function settingsView(app: App): Child {
     el(
       "li",
       {},
-      el("span", {}, one.bar && !implementName(one).endsWith(` ${unitNow()}`) ? `${implementName(one)}: ${mass(one.bar.mass)}` : implementName(one)),
+      el("span", {}, barIn(one)),
       button("Remove", () => save({ ...kit, implements: kit.implements.filter((_, place) => place !== at) }), { "aria-label": `Remove ${barWords(one)}`, disabled: kit.implements.length < 2 }),
     ),
   );
@@ -102,7 +109,7 @@ export function settingsView(app: App): Child {
         el("p", { class: "soft" }, "A lifter\u2019s loads are made with the bars and discs written in the lifter\u2019s own log. Other discs change which loads can be made, from now on."),
         button(`Use this gym\u2019s bars, discs and blocks for ${shownName(lifter.id)}`, () => {
           const made = attempt("page.with_kit", { log: app.log(lifter), implements: kit.implements, stock: kit.stock, blocks });
-          if (made.answer) void app.record(lifter, { parameters_changed: JSON.parse(made.answer) }).then(() => app.refresh());
+          if (made.answer) void app.record(lifter, { parametersChanged: made.answer }).then(() => app.refresh());
         }),
       ),
     el("h2", {}, "About"),

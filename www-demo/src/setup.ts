@@ -1,14 +1,15 @@
 // Who is there and where the pins are; which bar a lift uses.
 import type { App } from "./app.ts";
 import { choices, el, type Child } from "./element.ts";
-import type { Tree } from "./engine.ts";
+import type { Implement, Setup as Written } from "bismar-page-package";
+import { implementName } from "./kit.ts";
 import { numberField } from "./pad.ts";
 
 /** Whether the lift is one that falls on the lifter: a bench press, a squat. */
 export function overTheBody(app: App, lift: string): boolean {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return parameters?.lifts.find((one: Tree) => one.id === lift)?.overTheBody ?? false;
+  return parameters?.lifts.find((one) => one.id === lift)?.overTheBody ?? false;
 }
 
 /** How a set was set up, as far as somebody said so. */
@@ -35,15 +36,22 @@ export function setupFields(setup: Setup, redraw: () => void): Child[] {
   ];
 }
 
-export function setupEvent(setup: Setup): Tree | undefined {
+/** A setup as it is kept with a set that is not in the log yet. */
+export interface SetSetup {
+  company?: Setup["company"];
+  pins?: "none" | number;
+}
+
+export function setupEvent(setup: Setup): SetSetup | undefined {
   if (setup.company === undefined && setup.pins === undefined) return undefined;
   // Pins whose height nobody measured cannot be counted on.
-  return { company: setup.company, pins: setup.pins === "set" ? "none" : setup.pins };
+  const pins = setup.pins === "set" ? "none" : setup.pins;
+  return { ...(setup.company === undefined ? {} : { company: setup.company }), ...(pins === undefined ? {} : { pins }) };
 }
 
 /** The setup of a lift from those of its sets: the barest set counts. */
-export function setupOf(all: (Tree | undefined)[]): Tree | undefined {
-  const known = all.filter((one): one is Tree => one !== undefined);
+export function setupOf(all: (SetSetup | undefined)[]): Written | undefined {
+  const known = all.filter((one): one is SetSetup => one !== undefined);
   if (known.length === 0) return undefined;
   const heights = known.map((one) => one.pins).filter((one): one is number => typeof one === "number");
   const pinned = heights.length === all.length;
@@ -57,16 +65,15 @@ export function setupOf(all: (Tree | undefined)[]): Tree | undefined {
   };
 }
 
-export function implementOf(app: App, lift: Tree | undefined): Tree {
+export function implementOf(app: App, lift: { lift: string } | undefined): Implement {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  const set = parameters?.lifts.find((one: Tree) => one.id === lift?.lift);
-  const all: Tree[] = app.kit().implements;
-  return all.find((one) => Object.values(one as Record<string, Tree>).some((body) => body.id === set?.implement)) ?? app.bar();
+  const set = parameters?.lifts.find((one) => one.id === lift?.lift);
+  return app.kit().implements.find((one) => implementName(one) === set?.implement) ?? app.bar();
 }
 
 /** Who was there and where the pins were, as far as it is written. */
-export function setupWords(setup: Tree): string {
+export function setupWords(setup: Written): string {
   const company = setup.company === "alone" ? "Alone" : setup.company === "spotter" ? "Somebody spotted" : "Nothing written about who was there";
   return `${company}; ${setup.pins?.mm === undefined ? "no pins written down" : `pins at ${setup.pins.mm} mm`}.`;
 }

@@ -1,12 +1,13 @@
 // The opening view: what does this lifter do today?
 import { gateDots } from "./charts.ts";
-import { loadedDrawing } from "./bar_drawing.ts";
+import { loadedDrawing, sideWords } from "./bar_drawing.ts";
 import { button, el, later, type Child } from "./element.ts";
 import { caution, list } from "./answer.ts";
 import type { App } from "./app.ts";
-import type { Tree } from "./engine.ts";
+import type { EndMoves, Face, LiftToday, Loaded, SessionPlan, TodayLine } from "bismar-page-package";
+import { kindOf } from "./engine.ts";
 import { count, dayShort, face, mass, plain } from "./numbers.ts";
-import { barWords } from "./kit.ts";
+import { barWords, discsOf } from "./kit.ts";
 import { dayBox, finishBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
 import { setInWords } from "./set_sheet.ts";
 import { implementOf } from "./setup.ts";
@@ -17,7 +18,7 @@ import { morningAfter } from "./write_down.ts";
 const MARKS: Record<string, string> = { train: "\u25b6", "ease off": "\u25bd", "technique only": "\u25cb", rest: "\u2013", stop: "\u25a0" };
 
 /** Load, sets, repetitions and reserve of a lift in one line. */
-export function liftLine(lift: Tree): string {
+export function liftLine(lift: LiftToday): string {
   if (lift.sets === 0) return lift.verdict === "stop" ? "Nothing until this is cleared" : "Leave it out today";
   const load = lift.load ? mass(lift.load) : "No load";
   // Lines break between the parts, not inside them.
@@ -40,53 +41,51 @@ export function dayWords(day: string): string {
 const STANDS = ["learning_not_done", "holding", "consolidating", "gate_not_open", "move_on_offer", "maintaining", "returning", "rack_not_asked", "asks_not_asked", "effort_not_said", "not_scored"];
 
 /** The reason that says most in one line. */
-export function mainReason(line: Tree): string {
+export function mainReason(line: Pick<TodayLine, "verdict" | "why" | "blockers">): string {
   const quiet = ["clearance_missing", "no_limits_on_record", "day_unknown", "rounded_down", "height_off"];
   // What eases a lift says more than where it stands.
-  const eases = line.verdict === "train" ? undefined : line.why.find((one: Tree) => !quiet.includes(one.code) && !STANDS.includes(one.code));
+  const eases = line.verdict === "train" ? undefined : line.why.find((one) => !quiet.includes(one.code) && !STANDS.includes(one.code));
   if (eases) return eases.text;
   // An open gate with no step to take is told by what stands in the way.
-  const first = line.why.find((one: Tree) => !quiet.includes(one.code) && !(one.code === "move_on_offer" && line.blockers.length > 0)) ?? line.blockers.at(-1) ?? line.why[0];
+  const first = line.why.find((one) => !quiet.includes(one.code) && !(one.code === "move_on_offer" && line.blockers.length > 0)) ?? line.blockers.at(-1) ?? line.why[0];
   return first?.text ?? "As planned.";
 }
 
-function gatePicture(lift: Tree): Child {
-  for (const [kind, body] of [...lift.gate.missing, ...lift.gate.met].flatMap((one: Tree) => Object.entries(one)) as [string, Tree][]) {
-    if (kind === "passingSessions") return gateDots(body.have, body.need);
-  }
-  return undefined;
+function gatePicture(lift: LiftToday): Child {
+  const found = [...lift.gate.missing.map((one) => kindOf(one, "passingSessions")), ...lift.gate.met.map((one) => kindOf(one, "passingSessions"))].find((one) => one !== undefined);
+  return found && gateDots(found.have, found.need);
 }
 
-export function whyPart(line: Tree, lift: Tree): HTMLElement {
+export function whyPart(line: TodayLine, lift: LiftToday): HTMLElement {
   return el(
     "div",
     {},
     el("h3", {}, "Why"),
-    list(line.why.map((one: Tree) => one.text)),
+    list(line.why.map((one) => one.text)),
     el("h3", {}, "The gate"),
     gatePicture(lift),
     line.missing.length > 0
       ? list(line.missing.map((one: string) => `${/^\d+ of /.test(one) ? "So far" : "Still missing:"} ${one}.`))
       : el("p", {}, lift.gate.open ? "Open." : "Nothing is missing from the gate itself."),
     line.changes.length > 0 && [el("h3", {}, "What would change it"), list(line.changes)],
-    line.cautions.map((one: Tree) => caution(one.code)),
+    line.cautions.map((one) => caution(one.code)),
   );
 }
 
 /** Discs that move on each end before a set. */
-export function movesInWords(moves: Tree): string {
-  const said = (words: string, discs: Tree[]): string => (discs.length === 0 ? "" : `${words} ${discs.map((disc) => face(disc.nominal)).join(", ")}`);
+export function movesInWords(moves: EndMoves): string {
+  const said = (words: string, discs: { nominal: Face }[]): string => (discs.length === 0 ? "" : `${words} ${discs.map((disc) => face(disc.nominal)).join(", ")}`);
   return [said("off", moves.off), said("on", moves.on)].filter(Boolean).join("; ");
 }
 
 /** The way up to the work sets: what comes off and goes on each end before each of them. */
-function warmUp(app: App, lift: Tree): Child {
+function warmUp(app: App, lift: LiftToday): Child {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
   if (lift.warmUp.length === 0) return undefined;
   if (app.rackKnown(lifter, lift.lift)) return warmUpList(app, lift);
   // The moves come a moment after the load; where they make it of other discs, the card is drawn with those.
   return later(() => {
-    const sides = (): string => JSON.stringify(loadedNow(app, lift)?.setting?.discs);
+    const sides = (): string => sideWords(discsOf(loadedNow(app, lift)));
     const before = sides();
     app.rack(lifter, lift.lift);
     if (sides() !== before) setTimeout(() => app.refresh());
@@ -94,15 +93,15 @@ function warmUp(app: App, lift: Tree): Child {
   });
 }
 
-function warmUpList(app: App, lift: Tree): Child {
+function warmUpList(app: App, lift: LiftToday): Child {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  const racked: Tree[] = app.rackKnown(lifter, lift.lift)?.sets ?? [];
-  const lines = lift.warmUp.map((set: Tree, at: number) => {
-    const moves: Tree | undefined = racked[at]?.load.kg === set.load.kg ? racked[at].moves : undefined;
+  const racked = app.rackKnown(lifter, lift.lift)?.sets ?? [];
+  const lines = lift.warmUp.map((set, at) => {
+    const moves = racked[at]?.load.kg === set.load.kg ? racked[at].moves : undefined;
     const words = moves === undefined ? "" : movesInWords(moves) || (moves.side.length === 0 ? "the empty bar" : "as it is");
     return el("li", {}, el("b", {}, `${mass(set.load)} \u00d7 ${set.reps}`), [words && ` ${words}`, set.reference ? ", the day\u2019s check" : ""].filter(Boolean).join(""));
   });
-  const work: Tree | undefined = racked[lift.warmUp.length]?.moves;
+  const work = racked[lift.warmUp.length]?.moves;
   return [
     el("p", { class: "soft" }, "Warm up; discs off and on at each end:"),
     el("ol", { class: "so-far warm-up" }, lines, work && el("li", {}, el("b", {}, `then ${mass(work.total)}`), movesInWords(work) ? ` ${movesInWords(work)}` : "")),
@@ -110,34 +109,34 @@ function warmUpList(app: App, lift: Tree): Child {
 }
 
 /** The load of today as it is made on the way up, so that drawing and disc moves agree. */
-function loadedNow(app: App, lift: Tree): Tree {
+function loadedNow(app: App, lift: LiftToday): Loaded | undefined {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  if (lift.warmUp.length === 0 || !lift.loaded?.setting?.discs) return lift.loaded;
-  const work: Tree | undefined = app.rackKnown(lifter, lift.lift)?.sets.at(-1)?.moves;
+  if (lift.warmUp.length === 0 || !lift.loaded || !kindOf(lift.loaded.setting, "discs")) return lift.loaded;
+  const work = app.rackKnown(lifter, lift.lift)?.sets.at(-1)?.moves;
   if (work === undefined || work.total.kg !== lift.loaded.total.kg || startsLow(app, lift)) return lift.loaded;
-  return { ...lift.loaded, setting: { ...lift.loaded.setting, discs: work.side } };
+  return { ...lift.loaded, setting: { discs: work.side } };
 }
 
 /** Whether the height of the bar is part of the lift: it starts from the floor, blocks or pins. */
-function startsLow(app: App, lift: Tree): boolean {
+function startsLow(app: App, lift: LiftToday): boolean {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  const set = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift);
+  const set = app.parameters(lifter)?.lifts.find((one) => one.id === lift.lift);
   return set?.startsFrom === "floor" || set?.startsFrom === "pins";
 }
 
 /** Where a lift is done: bar, rung, range and tempo, as far as they are set. */
-export function placeWords(app: App, lift: Tree): string {
+export function placeWords(app: App, lift: LiftToday): string {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  const set = app.parameters(lifter)?.lifts.find((one: Tree) => one.id === lift.lift);
+  const set = app.parameters(lifter)?.lifts.find((one) => one.id === lift.lift);
   const rung = set?.rungs?.[lift.place.rung];
   const range = set?.ranges?.[lift.place.range];
   const tempo = set?.tempos?.[lift.place.tempo];
-  const named = [rung, range, tempo].map((one) => one?.name ?? one?.id).filter((one): one is string => typeof one === "string");
+  const named = [rung && (rung.name ?? rung.id), range && `${plain(range.mm, 0)} mm`, tempo && `${plain(tempo.down, 0)} s down, ${plain(tempo.hold, 0)} s hold, ${plain(tempo.up, 0)} s up`].filter((one): one is string => one !== undefined);
   return [barWords(implementOf(app, lift)), ...named].join(" \u00b7 ");
 }
 
 /** What a set in which a critical point was not met asks for now, before anything else on the card. */
-function slippedPart(app: App, lift: Tree): { big: string; why: string; ends: boolean } | undefined {
+function slippedPart(app: App, lift: LiftToday): { big: string; why: string; ends: boolean } | undefined {
   const then = slippedThen(app, lift);
   if (then === undefined) return undefined;
   const why = then.why.join(" ");
@@ -147,27 +146,27 @@ function slippedPart(app: App, lift: Tree): { big: string; why: string; ends: bo
 }
 
 /** Discs of one end as large labelled discs, the innermost first. */
-function discChips(loaded: Tree): Child {
-  const discs: Tree[] = loaded?.setting?.discs ?? [];
+function discChips(loaded: Loaded | undefined): Child {
+  const discs = discsOf(loaded);
   if (discs.length === 0) return undefined;
   return el("p", { class: "discs" }, el("span", { class: "soft" }, "Each end "), discs.map((disc) => el("span", { class: "disc-chip" }, face(disc.nominal))));
 }
 
 /** Whether all sets of a lift are on the list of this session. */
-function listed(app: App, lift: Tree): number {
+function listed(app: App, lift: LiftToday): number {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
   return app.draft(lifter).filter((one) => one.lift === lift.lift).length;
 }
 
 /** What is in the log for today is not asked for a second time. */
-function isOver(app: App, lift: Tree): boolean {
+function isOver(app: App, lift: LiftToday): boolean {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  const place = app.facts(lifter).places.find((one: Tree) => one.lift === lift.lift);
+  const place = app.facts(lifter).places.find((one) => one.lift === lift.lift);
   return listed(app, lift) === 0 && place?.lastSession !== undefined && place.lastSession === app.day(lifter);
 }
 
 /** One of the other lifts, in one line. */
-function liftRow(app: App, lift: Tree, line: Tree): HTMLElement {
+function liftRow(app: App, lift: LiftToday, line: TodayLine): HTMLElement {
   const sets = listed(app, lift);
   const over = isOver(app, lift);
   return button(
@@ -175,7 +174,7 @@ function liftRow(app: App, lift: Tree, line: Tree): HTMLElement {
       el("b", {}, app.liftName(lift.lift)),
       el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`),
       el("span", {}, liftLine(lift)),
-      lift.outlook.onOffer && !over && sets === 0 && el("span", { class: "soft" }, "a step is on offer"),
+      kindOf(lift.outlook, "onOffer") && !over && sets === 0 && el("span", { class: "soft" }, "a step is on offer"),
       over && el("span", { class: "done", "data-over": true }, "\u2713 done today"),
       sets > 0 && el("span", { class: "done" }, `\u2713 ${count(sets, "set")} of ${lift.sets}`),
     ],
@@ -187,7 +186,7 @@ function liftRow(app: App, lift: Tree, line: Tree): HTMLElement {
   );
 }
 
-export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
+export function liftCard(app: App, lift: LiftToday, line: TodayLine): HTMLElement {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
   const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
   const over = isOver(app, lift);
@@ -209,7 +208,7 @@ export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
     next && el("p", { class: "soft" }, `The last set was done with ${mass(next)}.`),
     !slipped && heightOff(line, lift),
     lift.blocks && el("p", { class: "soft" }, `On blocks of ${plain(lift.blocks.mm, 0)} mm under each end.`),
-    line.cautions.filter((one: Tree) => one.code === "alone_without_pins" && !done.some((set) => set.setup?.company === "spotter" || typeof set.setup?.pins === "number")).map((one: Tree) => caution(one.code)),
+    line.cautions.filter((one) => one.code === "alone_without_pins" && !done.some((set) => set.setup?.company === "spotter" || typeof set.setup?.pins === "number")).map((one) => caution(one.code)),
     lift.sets > 0 &&
       !slipped?.ends &&
       el(
@@ -225,33 +224,33 @@ export function liftCard(app: App, lift: Tree, line: Tree): HTMLElement {
     done.length > 0 && el("p", { class: "done", role: "status" }, `\u2713 ${count(done.length, "set")} on the list of this session.`),
     done.length > 0 && el("ol", { class: "so-far" }, done.map((one) => el("li", {}, setInWords(one.set)))),
     done.length === 0 && warmUp(app, lift),
-    !slipped && lift.loaded && loadedDrawing(loadedNow(app, lift), app.kit().stock, barWords(implementOf(app, lift)), { height: startsLow(app, lift), blocks: lift.blocks?.mm }),
+    !slipped && lift.loaded && loadedDrawing(loadedNow(app, lift) ?? lift.loaded, app.kit().stock, barWords(implementOf(app, lift)), { height: startsLow(app, lift), blocks: lift.blocks?.mm }),
     el("details", {}, el("summary", {}, "Why, and what is missing"), whyPart(line, lift)),
   );
 }
 
 /** A bar that lies off its height is said beside the load, with the blocks that bring it back. */
-function heightOff(line: Tree, lift: Tree): Child {
-  const told = line.why.find((one: Tree) => one.code === "height_off");
-  const mm: number | undefined = lift.reasons.find((one: Tree) => one.heightOff)?.heightOff.mm;
+function heightOff(line: TodayLine, lift: LiftToday): Child {
+  const told = line.why.find((one) => one.code === "height_off");
+  const mm = lift.reasons.map((one) => kindOf(one, "heightOff")).find((one) => one !== undefined)?.mm;
   if (!told || mm === undefined) return undefined;
   const lower = mm < 0 ? ` Blocks of ${plain(-mm, 0)} mm under each end bring it back. Without them this is a longer range than the lift\u2019s own: leave the lift out where something is sore.` : "";
   return el("p", { class: "caution", "data-height-off": plain(mm, 0) }, el("b", {}, "Height. "), `${told.text}${lower}`);
 }
 
 /** Which lift stands open: the one tapped, else the first that still has sets to do. */
-function openLift(app: App, lifts: Tree[]): string | undefined {
+function openLift(app: App, lifts: LiftToday[]): string | undefined {
   if (lifts.some((lift) => lift.lift === app.kept.open)) return app.kept.open as string;
   const left = lifts.find((lift) => lift.sets > 0 && !isOver(app, lift) && listed(app, lift) < lift.sets);
   const going = lifts.some((lift) => listed(app, lift) > 0);
   // Everything is on the list: nothing is left to stand open.
-  return (left ?? (going ? undefined : lifts[0]))?.lift as string | undefined;
+  return (left ?? (going ? undefined : lifts[0]))?.lift;
 }
 
 /** What still waits for an answer: the morning after the last session, and the day's questions. */
-function waiting(app: App, session: Tree): Child {
+function waiting(app: App, session: SessionPlan): Child {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  const morning: Tree | undefined = app.facts(lifter).morning;
+  const { morning } = app.facts(lifter);
   const open = morning && morning.day < session.today ? morning : undefined;
   const day = session.day === "unknown";
   if (!open && !day) return undefined;
@@ -266,7 +265,7 @@ function waiting(app: App, session: Tree): Child {
         el(
           "div",
           { class: "row" },
-          button("No more", () => void app.record(lifter, { next_day_report: { session: open.session, pain: [] } }).then(() => app.refresh()), { "data-act": "morning-no" }),
+          button("No more", () => void app.record(lifter, { nextDayReport: { session: open.session, pain: [] } }).then(() => app.refresh()), { "data-act": "morning-no" }),
           button("More pain", () => morningAfter(app, open, "yes"), { "data-act": "morning-yes" }),
         ),
       ),
@@ -299,18 +298,19 @@ function draftBar(app: App): Child {
 }
 
 /** A step that is on offer, on the card of its lift. */
-function offer(app: App, lift: Tree): Child {
+function offer(app: App, lift: LiftToday): Child {
   const lifter = app.lifter as NonNullable<App["lifter"]>;
-  if (!lift.outlook.onOffer || listed(app, lift) > 0) return undefined;
+  const offered = kindOf(lift.outlook, "onOffer");
+  if (!offered || listed(app, lift) > 0) return undefined;
   return el(
     "section",
     { class: "offer", "aria-label": "A step is on offer", "data-offer": lift.lift },
-    el("p", {}, el("b", {}, `A step is on offer: ${mass(lift.outlook.onOffer.to.work.load)}, if the coach wants it. `), "The gate is open. Staying is as good; nobody has to add weight today."),
+    el("p", {}, el("b", {}, `A step is on offer: ${mass(offered.to.work.load)}, if the coach wants it. `), "The gate is open. Staying is as good; nobody has to add weight today."),
     el(
       "div",
       { class: "row" },
-      button("Stay for now", () => void app.record(lifter, { advance_declined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
-      button("Take the step", () => void app.record(lifter, { advance_accepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+      button("Stay for now", () => void app.record(lifter, { advanceDeclined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+      button("Take the step", () => void app.record(lifter, { advanceAccepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
     ),
   );
 }
@@ -341,7 +341,7 @@ export function todayView(app: App): Child {
     dayDoubts(app, lifter),
     limitsOf(app).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOf(app).join("; ")}.`),
     waiting(app, session),
-    el("div", { class: "lifts" }, session.lifts.map((lift: Tree, at: number) => (lift.lift === open ? liftCard : liftRow)(app, lift, lines[at]))),
+    el("div", { class: "lifts" }, session.lifts.map((lift, at) => (lift.lift === open ? liftCard : liftRow)(app, lift, lines[at] as TodayLine))),
     session.lifts.length > 0 && open === undefined && el("p", { class: "done", "data-answer": true }, "Every planned set is on the list. Finish the session below."),
     session.lifts.length === 0 && el("p", {}, "No lift is planned."),
     el("details", { class: "notes" }, el("summary", {}, "Notes beside every answer"), cautions.map((one) => el("p", { class: "caution" }, one.text))),

@@ -1,13 +1,14 @@
 // What else happened: the morning after, a break, a clearance, a sign-off, the coach's own decision.
 import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import { attempt, type Tree } from "./engine.ts";
+import type { Ask, Clearance, EventKindInput, LayoffReason, Mass as Weight, PainAnswer, RecordFunctionTest } from "bismar-page-package";
+import { attempt } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
-import { given, mass, massNumber, plain, unitNow, type Mass } from "./numbers.ts";
+import { given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
 
-type Made = Tree | string;
+type Made = EventKindInput | string;
 
 /** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing. */
 function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
@@ -59,7 +60,7 @@ export function morningAfter(app: App, of?: { session: number }, said?: "yes"): 
   const last: number | undefined = of?.session ?? (lifter && app.history(lifter).sessions.at(-1)?.sequence);
   if (last === undefined) return;
   const pain: PainFacts = { region: undefined, score: undefined, features: undefined };
-  const named: Tree[] = [];
+  const named: PainAnswer[] = [];
   let more: "no" | "yes" | undefined = said;
   writeBox(
     app,
@@ -77,13 +78,13 @@ export function morningAfter(app: App, of?: { session: number }, said?: "yes"): 
       const lacks = more === "yes" ? painsLack(pain, named) : undefined;
       if (lacks) return lacks;
       const answers = more === "yes" ? painsOf(pain, named) : [];
-      return { next_day_report: { session: last, pain: answers } };
+      return { nextDayReport: { session: last, pain: answers } };
     },
   );
 }
 
 function away(app: App): void {
-  let reason: string | undefined;
+  let reason: LayoffReason | undefined;
   const from = el("input", { type: "date", id: "from", autocomplete: "off" });
   writeBox(
     app,
@@ -95,13 +96,13 @@ function away(app: App): void {
       }),
       el("div", { class: "field" }, el("label", { class: "label", for: "from" }, "First day of it"), from),
     ],
-    () => (reason === undefined ? "How it was, please." : from.value ? { layoff_noted: { from: from.value, reason } } : "The first day, please."),
+    () => (reason === undefined ? "How it was, please." : from.value ? { layoffNoted: { from: from.value, reason } } : "The first day, please."),
   );
 }
 
 function clearance(app: App): void {
   const by = who("Who said so");
-  let status: string | undefined;
+  let status: Clearance["status"] | undefined;
   let hold: string | undefined;
   writeBox(
     app,
@@ -122,8 +123,8 @@ function clearance(app: App): void {
       if (status === undefined) return "What was said, please.";
       if (status === "cleared_with_limits" && hold === undefined) return "Long breath-holding: what was said, please.";
       if (by.name() === "") return NAME;
-      const limits = status === "cleared_with_limits" && hold === "yes" ? { limits: [{ no_breath_hold: true }] } : {};
-      return { clearance_recorded: { status, who: by.name(), ...limits } };
+      const limits = status === "cleared_with_limits" && hold === "yes" ? { limits: [{ noBreathHold: true }] } : {};
+      return { clearanceRecorded: { status, who: by.name(), ...limits } };
     },
   );
 }
@@ -131,21 +132,21 @@ function clearance(app: App): void {
 /** What was said when asked before training stays open until somebody answers it. */
 function askAnswered(app: App): void {
   const lifter = app.lifter;
-  const open: string[] = lifter ? app.facts(lifter).asks : [];
+  const open = lifter ? app.facts(lifter).asks : [];
   if (!lifter || open.length === 0) {
     app.notice = "Nothing that was asked waits for an answer.";
     app.refresh();
     return;
   }
   const by = who("Who says that training may go on");
-  let ask: string | undefined;
+  let ask: Ask | undefined;
   let clinician: "no" | "yes" | undefined;
   writeBox(
     app,
     "What was asked is answered",
     (redraw) => [
       el("p", { class: "soft" }, "A fever that is over the coach may close; anything else a clinician."),
-      choices("What", ASKS.filter(([code]) => open.includes(code)).map(([value, label]) => ({ value: value as string, label })), ask, (value) => {
+      choices("What", ASKS.filter(([code]) => open.includes(code)).map(([value, label]) => ({ value, label })), ask, (value) => {
         ask = value;
         redraw();
       }),
@@ -160,7 +161,7 @@ function askAnswered(app: App): void {
       if (clinician === undefined) return "A clinician or not, please.";
       if (by.name() === "") return NAME;
       if (ask !== "fever" && clinician === "no") return "A clinician answers this one.";
-      return { ask_answered: { ask, who: by.name(), clinician: clinician === "yes" } };
+      return { askAnswered: { ask, who: by.name(), clinician: clinician === "yes" } };
     },
   );
 }
@@ -179,28 +180,28 @@ function signOff(app: App): void {
       }),
       by.field,
     ],
-    () => (scope === undefined ? "What may be trained again, please." : by.name() === "" ? NAME : { coach_sign_off: { who: by.name(), scope: scope === "everything" ? scope : { region: scope } } }),
+    () => (scope === undefined ? "What may be trained again, please." : by.name() === "" ? NAME : { coachSignOff: { who: by.name(), scope: scope === "everything" ? ("everything" as const) : { region: scope } } }),
   );
 }
 
 function overrule(app: App): void {
   const lifter = app.lifter;
-  const lifts: Tree[] = (lifter && app.parameters(lifter)?.lifts) ?? [];
+  const lifts = (lifter && app.parameters(lifter)?.lifts) ?? [];
   const by = who("Coach");
   const why = el("input", { type: "text", maxlength: 200, autocomplete: "off", id: "why" });
   const until = el("input", { type: "date", autocomplete: "off", id: "until" });
   let lift: string | undefined;
-  let load: Tree | undefined;
+  let load: Weight | undefined;
   writeBox(
     app,
     "The coach decides otherwise",
     (redraw) => [
       el("p", { class: "soft" }, "Downward for good, or upward with a reason and an end. Stops and clearances stand above it."),
-      choices("Lift", lifts.map((one) => ({ value: one.id as string, label: (one.name ?? one.id) as string })), lift, (value) => {
+      choices("Lift", lifts.map((one) => ({ value: one.id, label: one.name ?? one.id })), lift, (value) => {
         lift = value;
         redraw();
       }),
-      numberField("Load allowed", load ? massNumber(load as Mass) : "not yet", load ? unitNow() : "", (value) => {
+      numberField("Load allowed", load ? massNumber(load) : "not yet", load ? unitNow() : "", (value) => {
         load = attempt("page.mass", { mass: given(value) }).answer ?? load;
         redraw();
       }, unitNow()),
@@ -212,7 +213,7 @@ function overrule(app: App): void {
       if (lift === undefined) return "Which lift, please.";
       if (load === undefined) return "The load, please.";
       if (by.name() === "") return NAME;
-      return { coach_override: { lift, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
+      return { coachOverride: { lift, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
     },
   );
 }
@@ -229,7 +230,7 @@ function missed(app: App): void {
         redraw();
       }),
     ],
-    () => (reason === undefined ? "Why, please." : { session_missed: { reason } }),
+    () => (reason === undefined ? "Why, please." : { sessionMissed: { reason } }),
   );
 }
 
@@ -263,13 +264,13 @@ function usualPain(app: App): void {
       if (clinician === undefined) return "A clinician or not, please.";
       if (by.name() === "") return NAME;
       if (level > 2 && clinician === "no") return "Above 2 a clinician agrees the level.";
-      return { usual_pain_agreed: { region, level, who: by.name(), ...(clinician === "yes" ? { clinician: true } : {}) } };
+      return { usualPainAgreed: { region, level, who: by.name(), ...(clinician === "yes" ? { clinician: true } : {}) } };
     },
   );
 }
 
 /** Tests of everyday function, with their units; what they lead to is under “What to expect decades on?”. */
-export const TESTS: Record<string, [string, string]> = {
+export const TESTS: Record<RecordFunctionTest, [string, string]> = {
   chair_rise_seconds: ["Five chair rises", "s"],
   chair_rise_count: ["Chair rises in 30 s", "rises"],
   gait_speed: ["Walking speed", "m/s"],
@@ -277,54 +278,54 @@ export const TESTS: Record<string, [string, string]> = {
   floor_rise: ["Rising from the floor", "s"],
 };
 /** Unit of a test as the page shows it: grip is a mass. */
-function testUnit(test: string): string {
-  return test === "grip" ? unitNow() : (TESTS[test]?.[1] ?? "");
+function testUnit(test: RecordFunctionTest): string {
+  return test === "grip" ? unitNow() : TESTS[test][1];
 }
 /** A result with its unit. */
-export function testResult(test: string, result: number): string {
+export function testResult(test: RecordFunctionTest, result: number): string {
   return test === "grip" ? mass({ kg: result }) : `${plain(result)} ${testUnit(test)}`;
 }
 
 function everydayTest(app: App): void {
-  let test: string | undefined;
+  let test: RecordFunctionTest | undefined;
   let result: number | undefined;
   writeBox(
     app,
     "An everyday test",
     (redraw) => [
-      choices("Which", Object.entries(TESTS).map(([value, [label]]) => ({ value, label })), test, (value) => {
+      choices("Which", (Object.keys(TESTS) as RecordFunctionTest[]).map((value) => ({ value, label: TESTS[value][0] })), test, (value) => {
         test = value;
         result = undefined;
         redraw();
       }),
       test !== undefined && numberField("Result", result === undefined ? "not yet" : testResult(test, result), "", (value) => {
-        result = test === "grip" ? (attempt("page.mass", { mass: given(value) }).answer as { kg: number } | undefined)?.kg : value;
+        result = test === "grip" ? attempt("page.mass", { mass: given(value) }).answer?.kg : value;
         redraw();
       }, testUnit(test)),
     ],
-    () => (test === undefined ? "Which test, please." : result === undefined ? "The result, please." : { function_tested: { test, result } }),
+    () => (test === undefined ? "Which test, please." : result === undefined ? "The result, please." : { functionTested: { test, result } }),
   );
 }
 
 function bodyMass(app: App): void {
-  let own: Tree | undefined;
+  let own: Weight | undefined;
   writeBox(
     app,
     "Body mass",
     (redraw) => [
-      numberField("Body mass", own ? massNumber(own as { kg: number }) : "not yet", own ? unitNow() : "", (value) => {
+      numberField("Body mass", own ? massNumber(own) : "not yet", own ? unitNow() : "", (value) => {
         own = attempt("page.mass", { mass: given(value) }).answer ?? own;
         redraw();
       }, unitNow()),
     ],
-    () => (own ? { body_mass_recorded: own } : "The mass, please."),
+    () => (own ? { bodyMassRecorded: own } : "The mass, please."),
   );
 }
 
 /** Another rung by the coach's hand: sideways or down, with no more load. */
 export function anotherRung(app: App, lift: string): void {
   const lifter = app.lifter;
-  const place = lifter && app.facts(lifter).places.find((one: Tree) => one.lift === lift);
+  const place = lifter && app.facts(lifter).places.find((one) => one.lift === lift);
   if (!place || place.sideways.length === 0) return;
   let rung: number | undefined;
   writeBox(
@@ -332,12 +333,12 @@ export function anotherRung(app: App, lift: string): void {
     `${app.liftName(lift)}: another rung`,
     (redraw) => [
       el("p", { class: "soft" }, "Sideways or easier, never with more load. What the gate has counted begins anew there; the way back up goes through the gate."),
-      choices("Rung", place.sideways.map((one: Tree) => ({ value: one.rung as number, label: one.name as string })), rung, (value) => {
+      choices("Rung", place.sideways.map((one) => ({ value: one.rung, label: one.name })), rung, (value) => {
         rung = value;
         redraw();
       }),
     ],
-    () => (rung === undefined ? "Which rung, please." : { variant_changed: { lift, to: { ...place.at, place: { ...place.at.place, rung } }, who: "coach" } }),
+    () => (rung === undefined ? "Which rung, please." : { variantChanged: { lift, to: { ...place.at, place: { ...place.at.place, rung } }, who: "coach" } }),
   );
 }
 
@@ -365,7 +366,7 @@ export function anotherBar(app: App, lift: string): void {
       if (bar === undefined) return "Which bar, please.";
       if (offers.find((one) => one.now)?.implement === bar) return "That is the bar it has now.";
       const made = attempt("page.with_bar", { log: app.log(lifter), lift, implement: bar });
-      return made.refused ? made.refused.message : { parameters_changed: JSON.parse(made.answer) };
+      return made.refused ? made.refused.message : { parametersChanged: made.answer };
     },
   );
 }

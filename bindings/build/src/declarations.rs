@@ -37,10 +37,29 @@ pub(crate) struct Surface {
     pub(crate) unknown: Vec<String>,
 }
 
+/// A function that is called by its key only.
+pub(crate) struct More<'a> {
+    pub(crate) key: &'a str,
+    pub(crate) takes: Shape,
+    pub(crate) gives: Shape,
+}
+
 /// Writes the declarations of the whole surface, or of a part's.
 pub(crate) fn write(types: &Types, part: Chosen, documents: &[Shape]) -> Result<Surface, Failure> {
+    write_with(types, part, documents, &[])
+}
+
+/// The same with more functions that are called by their keys.
+pub(crate) fn write_with(
+    types: &Types,
+    part: Chosen,
+    documents: &[Shape],
+    more: &[More<'_>],
+) -> Result<Surface, Failure> {
     let modules = modules(part)?;
     let (mut given, mut answered) = (documents.to_vec(), documents.to_vec());
+    given.extend(more.iter().map(|one| one.takes.clone()));
+    answered.extend(more.iter().map(|one| one.gives.clone()));
     for member in modules.values().flatten() {
         let shape = |written: &str| types.of_row(member.key, written);
         given.extend(member.arguments.iter().map(|argument| shape(argument.r#type)));
@@ -59,7 +78,7 @@ pub(crate) fn write(types: &Types, part: Chosen, documents: &[Shape]) -> Result<
     if part.is_none_or(|part| part.keeps) {
         progress(&mut out, types);
     }
-    functions(&mut out, &modules);
+    functions(&mut out, types, &modules, more);
     flats(&mut out, &modules);
     batches(&mut out, &modules);
     given.extend(answered);
@@ -150,7 +169,7 @@ export declare class Progress {{
 
 type Members = BTreeMap<String, Vec<Named>>;
 
-fn functions(out: &mut String, modules: &Members) {
+fn functions(out: &mut String, types: &Types, modules: &Members, more: &[More<'_>]) {
     out.push_str("/** Every key of the registry with its function; constants take nothing. */\n");
     out.push_str("export interface Functions {\n");
     for (module, members) in modules {
@@ -161,6 +180,11 @@ fn functions(out: &mut String, modules: &Members) {
             };
             _ = writeln!(out, "  {key:?}: {kind};");
         }
+    }
+    for More { key, takes, gives } in more {
+        let spelled = |shape, direction| spelled(types, shape, direction);
+        let (takes, gives) = (spelled(takes, Direction::Given), spelled(gives, Direction::Answered));
+        _ = writeln!(out, "  {key:?}: (given: {takes}) => {gives};");
     }
     out.push_str("}\n\n");
 }

@@ -25,6 +25,7 @@ mod javascript;
 mod order;
 mod package;
 mod page;
+mod page_types;
 mod panics;
 mod python;
 mod sizes;
@@ -40,7 +41,7 @@ use corpus::Spelling;
 /// What can go wrong, in words; the tool prints it and stops.
 type Failure = Box<dyn std::error::Error>;
 
-const USAGE: &str = "usage: bismar-build package [[--root FOLDER] --parts NAME,...] | page | serve-page | sizes | weigh FILE.wasm | panics FILE.wasm | corpus [--plain] FOLDER | python [FOLDER] | c-header";
+const USAGE: &str = "usage: bismar-build package [[--root FOLDER] --parts NAME,...] | page | page-types | serve-page | sizes | weigh FILE.wasm | panics FILE.wasm | corpus [--plain] FOLDER | python [FOLDER] | c-header";
 
 /// The folder of the workspace this tool was built in.
 fn root() -> PathBuf {
@@ -67,6 +68,7 @@ fn run() -> Result<(), Failure> {
         ["weigh", file] => sizes::print_functions(&std::fs::read(file)?),
         ["panics", file] => panics::enforce(&std::fs::read(file)?),
         ["page"] => page::build(&root()),
+        ["page-types"] => page::write_types(&root()),
         ["serve-page"] => page::serve(&root()),
         ["python"] => python::write(&root(), &root().join("bindings/python/python/bismar")),
         ["python", folder] => python::write(&root(), folder.as_ref()),

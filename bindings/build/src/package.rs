@@ -98,7 +98,7 @@ fn write_part(root: &Path, build_id: &str, types: &Types, part: &'static Part) -
     panics::enforce(&compiled.named)
 }
 
-const SLIM_TYPES: &str = "export * from \"./index.js\";\nimport type { Instance, WasmSource } from \"./index.js\";\n\n\
+pub(crate) const SLIM_TYPES: &str = "export * from \"./index.js\";\nimport type { Instance, WasmSource } from \"./index.js\";\n\n\
     /** Sets the instance up from the wasm that the caller brings. */\n\
     export default function init(source: WasmSource): Promise<void>;\n\n\
     /** Makes a new instance from the wasm that the caller brings. */\n\
@@ -109,7 +109,7 @@ const INLINE_TYPES: &str = "export * from \"./index.js\";\nimport type { Instanc
     /** Makes a new instance from the wasm inside the file. */\n\
     export declare function create(): Promise<Instance>;\n";
 
-fn documents(types: &Types) -> Vec<Shape> {
+pub(crate) fn documents(types: &Types) -> Vec<Shape> {
     DOCUMENTS.iter().filter_map(|(_, module, name)| types.find(module, name)).map(Shape::Type).collect()
 }
 

@@ -6,7 +6,8 @@
 use std::path::Path;
 use std::process::Command;
 
-use crate::{Failure, compile, identity, javascript};
+use crate::package::SLIM_TYPES;
+use crate::{Failure, compile, identity, javascript, page_types};
 
 /// Where the page's copy of the package is put, below the workspace.
 const FOLDER: &str = "www-demo/dist/package";
@@ -24,7 +25,18 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
     std::fs::write(folder.join("core.js"), core)?;
     std::fs::write(folder.join("error.js"), javascript::ERROR)?;
     std::fs::write(folder.join("slim.js"), SLIM.replace("EXPORTS", &javascript::exports(None)?))?;
+    write_types(root)?;
     node(root, "build.mjs")
+}
+
+/// Writes the declarations of the package as the page takes it, its own answers among them.
+pub(crate) fn write_types(root: &Path) -> Result<(), Failure> {
+    let folder = root.join(FOLDER);
+    std::fs::create_dir_all(&folder)?;
+    let text = page_types::write(root)?;
+    let (index, slim) = (folder.join("index.d.ts"), folder.join("slim.d.ts"));
+    std::fs::write(index, text)?;
+    Ok(std::fs::write(slim, SLIM_TYPES)?)
 }
 
 /// Builds the page, serves it on this machine and prints the address.

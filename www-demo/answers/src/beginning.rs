@@ -77,9 +77,9 @@ fn lift(first: &First) -> Result<LiftParameters, Error> {
     Ok(lift)
 }
 
-/// What is set for one more lift, as the log spells it; as JSON text.
-pub(crate) fn new_lift(first: First) -> Result<String, Error> {
-    Ok(Value::write(&lift(&first)?)?.to_json())
+/// What is set for one more lift.
+pub(crate) fn new_lift(first: First) -> Result<LiftParameters, Error> {
+    lift(&first)
 }
 
 fn pairs(lifts: &[LiftParameters]) -> Result<Vec<Pair>, Error> {

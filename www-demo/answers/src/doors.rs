@@ -7,9 +7,8 @@ use bismar::answers::{
 use bismar::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, shared_bar};
 use bismar::progression::State;
 use bismar::quantity::{Day, Mass, Name, Unit};
-use bismar::record::{Parameters, Plan, WorkSet};
+use bismar::record::{Plan, WorkSet};
 use bismar::text::Words;
-use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
@@ -161,8 +160,8 @@ pub(crate) struct OfSets {
     log: Which,
     plan: String,
     lift: Name,
-    /// Sets that are not in the log yet, each as JSON text as the log spells it.
-    sets: Vec<String>,
+    /// Sets that are not in the log yet.
+    sets: Vec<WorkSet>,
     today: Day,
     /// In which unit the sentences name loads.
     unit: Unit,
@@ -177,25 +176,9 @@ pub(crate) struct AfterSets {
 
 pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
     let plan = Plan::from_json(&asked.plan)?;
-    let sets = asked.sets.iter().map(|set| Value::from_json(set)?.read::<WorkSet>());
-    let done = SetsToday { lift: asked.lift, sets: sets.collect::<Result<Vec<_>, Error>>()?, pain: None };
+    let done = SetsToday { lift: asked.lift, sets: asked.sets, pain: None };
     let opened = asked.log.open()?;
     let next = Diary::of(&opened.log)?.next_set(&plan, asked.today, &done)?;
     let words = opened.state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);
     Ok(AfterSets { why: words.next_set(&next), next })
-}
-
-/// What is set for the lifts of a log.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct OfParameters {
-    log: Which,
-}
-
-/// What is set, as the log spells it; as JSON text, to be changed and written again.
-pub(crate) fn parameters(asked: OfParameters) -> Result<String, Error> {
-    let opened = asked.log.open()?;
-    let none = || Error::plain(Code::NoParameters, "log");
-    let all: &Parameters = opened.state.parameters().ok_or_else(none)?;
-    Ok(Value::write(all)?.to_json())
 }

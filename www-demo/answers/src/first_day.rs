@@ -3,8 +3,7 @@
 use bismar::error::Allowed;
 use bismar::loading::{AtHeight, Bar, BarKind, Implement, Loaded, Policy, Prepared, Stock};
 use bismar::quantity::{Length, Mass, Name};
-use bismar::record::{LiftParameters, StartsFrom};
-use bismar::value::Value;
+use bismar::record::{LiftParameters, Parameters, StartsFrom};
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
@@ -134,9 +133,9 @@ pub(crate) struct WithBar {
     implement: Name,
 }
 
-/// What is set, with that bar for that lift, as the log spells it; as JSON text. A start below the bar's lightest load
+/// What is set, with that bar for that lift. A start below the bar's lightest load
 /// becomes that load; where the lift has got to stays.
-pub(crate) fn with_bar(asked: WithBar) -> Result<String, Error> {
+pub(crate) fn with_bar(asked: WithBar) -> Result<Parameters, Error> {
     let WithBar { log, lift, implement } = asked;
     let bars = other_bars(Another { log: log.clone(), lift: lift.clone() })?;
     let rule = || {
@@ -156,7 +155,7 @@ pub(crate) fn with_bar(asked: WithBar) -> Result<String, Error> {
         set.implement = implement.clone();
         set.start.work.load = set.start.work.load.max(chosen.load);
     }
-    Ok(Value::write(&all)?.to_json())
+    Ok(all)
 }
 
 /// The question: what is set, with other bars, discs and blocks.
@@ -170,9 +169,9 @@ pub(crate) struct WithKit {
     blocks: Vec<Length>,
 }
 
-/// What is set, with these bars, discs and blocks, as the log spells it; as JSON text. Bars that a lift may still be
+/// What is set, with these bars, discs and blocks. Bars that a lift may still be
 /// done with stay on the list.
-pub(crate) fn with_kit(asked: WithKit) -> Result<String, Error> {
+pub(crate) fn with_kit(asked: WithKit) -> Result<Parameters, Error> {
     let WithKit { log, implements, stock, blocks } = asked;
     let opened = log.open()?;
     let mut all =
@@ -182,5 +181,5 @@ pub(crate) fn with_kit(asked: WithKit) -> Result<String, Error> {
     all.implements = implements.into_iter().chain(kept).collect();
     all.stock = stock;
     all.blocks = blocks;
-    Ok(Value::write(&all)?.to_json())
+    Ok(all)
 }

@@ -6,7 +6,6 @@ use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
 use bismar::text::Words;
-use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
 use crate::opened::Which;
@@ -33,7 +32,6 @@ pub(crate) struct Answer {
     /// First day after the last event.
     #[serde(skip_serializing_if = "Option::is_none")]
     next_day: Option<Day>,
-    next_sequence: u32,
     /// The stops in force, each a region or everything.
     stops: Vec<String>,
     /// Every event in force, corrections applied, in order.
@@ -51,8 +49,9 @@ struct Entry {
     kind: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     note: Option<String>,
-    /// The content, for those that the page shows.
-    body: String,
+    /// What it says, for those that are short.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    said: Option<EventKind>,
 }
 
 /// A session that was done.
@@ -122,33 +121,26 @@ pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
         age: age.map(|age| age.completed()),
         last_day,
         next_day: last_day.and_then(|day| day.plus(1).ok()),
-        next_sequence: log
-            .events
-            .iter()
-            .map(|event| event.sequence)
-            .max()
-            .unwrap_or_default()
-            .saturating_add(1),
         stops,
-        events: events.iter().map(entry).collect::<Result<_, _>>()?,
+        events: events.iter().map(entry).collect(),
         sessions,
         steps,
     })
 }
 
-fn entry(event: &Event) -> Result<Entry, Error> {
-    // Whole sets of parameters are long and already given above.
-    let body = match &event.kind {
-        EventKind::ParametersChanged(_) | EventKind::SessionRecorded(_) => String::new(),
-        kind => Value::write(kind)?.to_json(),
+fn entry(event: &Event) -> Entry {
+    // Whole sets of parameters are long, and stand above with the sessions.
+    let said = match &event.kind {
+        EventKind::ParametersChanged(_) | EventKind::SessionRecorded(_) => None,
+        kind => Some(kind.clone()),
     };
-    Ok(Entry {
+    Entry {
         sequence: event.sequence,
         day: event.day,
         kind: event.kind.name(),
         note: event.note.clone(),
-        body,
-    })
+        said,
+    }
 }
 
 fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>), Error> {

@@ -10,6 +10,8 @@
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
 //! | `lifter` | what is set for this lifter, where does each lift stand? |
 //! | `history` | what was done, passed, said; how did the grant move? |
+//! | `entries` | the log as people read it: each entry with what corrections made of it; what undoing does |
+//! | `plans` | the plan, between its text and what the page changes |
 //! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
 //! | `range` | a longer range: what load? |
 //! | `beginning` | a log for somebody new |
@@ -21,11 +23,13 @@
 
 mod beginning;
 mod doors;
+mod entries;
 mod first_day;
 mod history;
 mod keeping;
 mod lifter;
 mod opened;
+mod plans;
 mod range;
 mod seal;
 mod today;
@@ -55,7 +59,11 @@ macro_rules! entries {
 entries! {
     "page.open" opened::keep,
     "page.append" opened::append,
+    "page.join" opened::join,
     "page.close" opened::close,
+    "page.entries" entries::entries,
+    "page.plan" plans::read,
+    "page.plan_text" plans::text,
     "page.today" today::today,
     "page.history" history::history,
     "page.day_against_own" doors::day,
@@ -64,7 +72,6 @@ entries! {
     "page.pair" doors::pair,
     "page.rack" doors::rack,
     "page.after_sets" doors::after_sets,
-    "page.parameters" doors::parameters,
     "page.shared" doors::shared,
     "page.range_step" range::range_step,
     "page.lifter" lifter::lifter,

@@ -4,8 +4,7 @@ use bismar::Error;
 use bismar::prescription::sideways;
 use bismar::progression::{Purpose, State};
 use bismar::quantity::{Day, Name, Pain};
-use bismar::record::{Ask, EventKind, Grant, LiftParameters, Log, Parameters};
-use bismar::value::Value;
+use bismar::record::{Ask, ClearanceLimits, EventKind, Grant, LiftParameters, Log, Parameters};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::Which;
@@ -27,8 +26,8 @@ pub(crate) struct Answer {
     usual: Vec<Usual>,
     /// What was said when asked before training and still waits for an answer.
     asks: Vec<Ask>,
-    /// What the clearance in force limits, each as JSON text as the log spells it.
-    limits: Vec<String>,
+    /// What the clearance in force limits.
+    limits: Vec<ClearanceLimits>,
     /// The last session, as long as nobody has said how the morning after it was.
     #[serde(skip_serializing_if = "Option::is_none")]
     morning: Option<Morning>,
@@ -39,9 +38,8 @@ pub(crate) struct Answer {
     day_over: bool,
 }
 
-fn limits(state: &State) -> Result<Vec<String>, Error> {
-    let all = state.clearance().map(|clearance| clearance.limits.as_slice()).unwrap_or_default();
-    all.iter().map(|limit| Ok(Value::write(limit)?.to_json())).collect()
+fn limits(state: &State) -> Vec<ClearanceLimits> {
+    state.clearance().map(|clearance| clearance.limits.clone()).unwrap_or_default()
 }
 
 /// A session whose morning after is not told.
@@ -129,15 +127,14 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
         let (level, since, _) = region.usual?;
         Some(Usual { region: region.id.clone(), level, since })
     });
-    let highest = opened.log.events.iter().map(|event| event.sequence).max();
     Ok(Answer {
         parameters: state.parameters().cloned(),
         places: places.collect(),
         usual: usual.collect(),
-        limits: limits(state)?,
+        limits: limits(state),
         morning: open_morning(&opened.log)?,
         asks: state.asks().iter().map(|open| open.ask).collect(),
-        next_sequence: highest.unwrap_or_default().saturating_add(1),
+        next_sequence: opened.next(),
         last_day: state.last().map(|(day, _)| day),
         day_over: opened.log.events.last().is_some_and(|event| {
             matches!(

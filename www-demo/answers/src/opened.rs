@@ -4,6 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use bismar::progression::{State, fold};
+use bismar::quantity::Day;
 use bismar::record::{Event, EventKind, Log};
 use bismar::value::Value;
 use bismar::{Code, Error};
@@ -106,22 +107,91 @@ pub(crate) fn keep(asked: Text) -> Result<u32, Error> {
     }))
 }
 
-/// An event for the end of a log that is open.
+/// What happened, for the end of a log that is open.
 #[derive(serde::Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Addition {
     log: u32,
-    /// The event as JSON text, as the log spells it.
-    event: String,
+    day: Day,
+    kind: EventKind,
+    #[serde(default)]
+    note: Option<String>,
 }
 
-/// Adds an event to the end of a log that is open. What is refused changes nothing.
-pub(crate) fn append(asked: Addition) -> Result<bool, Error> {
-    let event: Event = Value::from_json(&asked.event)?.read()?;
-    KEPT.with_borrow_mut(|kept| {
-        let place = kept.get_mut(asked.log as usize).and_then(Option::as_mut).ok_or_else(not_open)?;
-        Rc::make_mut(place).add(event).map(|()| true)
+/// An event that was added: its number, and its text as it is kept.
+#[derive(serde::Serialize)]
+pub(crate) struct Added {
+    sequence: u32,
+    text: String,
+}
+
+/// Adds an event to the end of a log that is open, under the next number. What is refused changes nothing.
+pub(crate) fn append(asked: Addition) -> Result<Added, Error> {
+    let Addition { log, day, kind, note } = asked;
+    changed(log, |opened| {
+        let event = Event { sequence: opened.next(), day, kind, note };
+        let text = Value::write(&event)?.to_json();
+        let sequence = event.sequence;
+        opened.add(event).map(|()| Added { sequence, text })
     })
+}
+
+fn changed<T>(log: u32, change: impl FnOnce(&mut Opened) -> Result<T, Error>) -> Result<T, Error> {
+    KEPT.with_borrow_mut(|kept| {
+        let place = kept.get_mut(log as usize).and_then(Option::as_mut).ok_or_else(not_open)?;
+        change(Rc::make_mut(place))
+    })
+}
+
+/// Events that were entered elsewhere, each as JSON text, for the end of a log that has grown meanwhile.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Others {
+    log: u32,
+    events: Vec<String>,
+}
+
+/// What became of them.
+#[derive(serde::Serialize)]
+pub(crate) struct Joined {
+    /// Those that were added, with new numbers, each as its text is kept.
+    texts: Vec<String>,
+    /// How many do not fit any more.
+    left: u32,
+}
+
+/// Adds them one by one. A correction of one of them follows it to its new number; it is written on the last day of the
+/// log where that is later.
+pub(crate) fn join(asked: Others) -> Result<Joined, Error> {
+    let mut numbers = std::collections::BTreeMap::new();
+    let mut joined = Joined { texts: Vec::new(), left: 0 };
+    for text in &asked.events {
+        // What cannot be read fits nowhere.
+        let Ok(mut event) = Value::from_json(text).and_then(|value| value.read::<Event>()) else {
+            joined.left = joined.left.saturating_add(1);
+            continue;
+        };
+        let own = event.sequence;
+        let added = changed(asked.log, |opened| {
+            event.sequence = opened.next();
+            if let EventKind::Correction(correction) = &mut event.kind {
+                correction.replaces =
+                    numbers.get(&correction.replaces).copied().unwrap_or(correction.replaces);
+                event.day = opened.state.last().map_or(event.day, |(last, _)| event.day.max(last));
+            }
+            let (sequence, text) = (event.sequence, Value::write(&event)?.to_json());
+            opened.add(event).map(|()| (sequence, text))
+        });
+        match added {
+            Ok((sequence, text)) => {
+                numbers.insert(own, sequence);
+                joined.texts.push(text);
+            }
+            Err(error) if error.code() == Code::NotReady => return Err(error),
+            Err(_) => joined.left = joined.left.saturating_add(1),
+        }
+    }
+    Ok(joined)
 }
 
 /// The number of a log that is open.
@@ -139,6 +209,12 @@ pub(crate) fn close(asked: Number) -> Result<bool, Error> {
 }
 
 impl Opened {
+    /// The number of the next event.
+    pub(crate) fn next(&self) -> u32 {
+        let highest = self.log.events.iter().map(|event| event.sequence).max();
+        highest.unwrap_or_default().saturating_add(1)
+    }
+
     fn add(&mut self, event: Event) -> Result<(), Error> {
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);

@@ -21,9 +21,9 @@ pub(crate) struct Asked {
     plan: String,
     /// The day; at least that of the last event.
     today: Day,
-    /// What if this also happened that day: one kind of event as JSON text.
+    /// What if this also happened that day: one kind of event.
     #[serde(default)]
-    suppose: Option<String>,
+    suppose: Option<EventKind>,
     /// What if so many days had passed since the last session.
     #[serde(default)]
     away: Option<Away>,
@@ -104,8 +104,8 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
         let kind = EventKind::LayoffNoted(Layoff { from: lifted, to: None, reason: away.reason });
         events.push((today, kind));
     }
-    if let Some(kind) = &asked.suppose {
-        events.push((today, bismar::value::Value::from_json(kind)?.read()?));
+    if let Some(kind) = asked.suppose {
+        events.push((today, kind));
     }
     let state = supposed(&opened, events)?;
     let state = state.as_ref().unwrap_or(&opened.state);

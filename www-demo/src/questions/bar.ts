@@ -3,13 +3,14 @@ import { answer, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { barDrawing, loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, type Child } from "../element.ts";
-import { barWords } from "../kit.ts";
-import { ask, attempt, type Refused, type Tree } from "../engine.ts";
+import { barWords, discsOf } from "../kit.ts";
+import type { Disc, EndMoves, Loaded } from "bismar-page-package";
+import { ask, attempt, type Answered, type Refused, type Tried } from "../engine.ts";
 import { count, difference, face, inPounds, mass, otherUnit, plain, signed, unitNow, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
 import { barChoice, countField, fields, kept, massField, put, type Question } from "./shape.ts";
 
-function load(app: App, target: Mass, policy: string): { answer?: Tree; refused?: Refused } {
+function load(app: App, target: Mass, policy: "below"): Tried<Answered<"loading.load_on">> {
   return attempt("loading.load_on", { implement: app.bar(), stock: app.kit().stock, target, policy });
 }
 
@@ -20,12 +21,12 @@ function notLoaded(app: App, target: Mass, no: Refused): HTMLElement {
   return answer({ big: bar.bar ? `Too light: the empty bar is ${mass(bar.bar.mass)}` : "Too light for this bar", why: `${mass(target)} is less than ${barWords(bar)} alone. A lighter bar, if there is one here.` });
 }
 
-function around(loaded: Tree): string {
+function around(loaded: Loaded): string {
   const parts = [loaded.nextBelow && `next below ${mass(loaded.nextBelow)}`, loaded.nextAbove && `next above ${mass(loaded.nextAbove)}`];
   return parts.filter(Boolean).join(", ");
 }
 
-function height(loaded: Tree): string {
+function height(loaded: Loaded): string {
   return loaded.centreHeight ? `bar at ${plain(loaded.centreHeight.mm, 0)} mm` : "no disc holds the bar up";
 }
 
@@ -38,7 +39,7 @@ function eachSide(app: App): Child {
   return [
     fields(field, barChoice(app)),
     answer({
-      big: `${mass(loaded.total)}: ${(loaded.setting.discs ?? []).length === 0 ? "the empty bar" : `each end ${sideWords(loaded.setting.discs)}`}`,
+      big: `${mass(loaded.total)}: ${discsOf(loaded).length === 0 ? "the empty bar" : `each end ${sideWords(discsOf(loaded))}`}`,
       why: `${exact ? "" : `${mass(value)} cannot be made here; this is the closest that is not over (${difference(loaded.difference)}, ${signed(loaded.differencePercent ?? 0, 1)} %). `}With ${barWords(app.bar())}; ${otherUnit(loaded.total)}, ${height(loaded)}.`,
       body: loadedDrawing(loaded, app.kit().stock, barWords(app.bar())),
       working: el("p", {}, `Bar ${mass(app.bar().bar.mass)} and twice the discs of one end; discs are used in pairs. ${around(loaded)}.`),
@@ -51,7 +52,7 @@ function readBar(app: App): Child {
   const on = kept<number[]>(app, "on", () => []);
   const { stock } = app.kit();
   const found = attempt("loading.read_bar", { bar: app.bar().bar, stock, left: on, right: on, uneven: false, tolerance: { part: 0.02 } });
-  const disc = (one: Tree, kind: number): HTMLElement =>
+  const disc = (one: Disc, kind: number): HTMLElement =>
     button([el("b", {}, face(one.nominal)), ` \u2300 ${plain(one.diameter?.mm ?? 0, 0)}`], () => put(app, "on", [...on, kind]), { class: "choice", "data-disc": kind });
   const side = on.map((kind) => ({ ...stock.discs[kind], kind }));
   return [
@@ -80,7 +81,7 @@ function notOver(app: App): Child {
     fields(field, barChoice(app)),
     answer({
       big: mass(loaded.total),
-      why: loaded.difference.kg === 0 ? "Exactly what was wanted." : `${difference(loaded.difference)} (${signed(loaded.differencePercent ?? 0, 1)} %). Each end: ${sideWords(loaded.setting.discs ?? [])}.`,
+      why: loaded.difference.kg === 0 ? "Exactly what was wanted." : `${difference(loaded.difference)} (${signed(loaded.differencePercent ?? 0, 1)} %). Each end: ${sideWords(discsOf(loaded))}.`,
       body: loadedDrawing(loaded, app.kit().stock, barWords(app.bar())),
       working: el("p", {}, loaded.nextAbove ? `The next load above would be ${mass(loaded.nextAbove)}.` : "Nothing heavier can be loaded."),
       sources: ["loading.load_on"],
@@ -100,8 +101,8 @@ function sameHeight(app: App): Child {
     return [
       inputs,
       answer({
-        big: same ? `Yes: ${sideWords(held.setting.discs)} on each end` : `${mass(held.total)} keeps the height`,
-        why: `${same ? "" : `${sideWords(held.setting.discs)} on each end. `}Middle of the bar at ${plain(held.centreHeight.mm, 0)} mm.${lightestHeld ? ` Lightest load at this height: ${mass(lightestHeld)}.` : ""}`,
+        big: same ? `Yes: ${sideWords(discsOf(held))} on each end` : `${mass(held.total)} keeps the height`,
+        why: `${same ? "" : `${sideWords(discsOf(held))} on each end. `}Middle of the bar at ${plain(held.centreHeight?.mm ?? wanted.value, 0)} mm.${lightestHeld ? ` Lightest load at this height: ${mass(lightestHeld)}.` : ""}`,
         body: loadedDrawing(held, app.kit().stock, barWords(app.bar())),
         sources: ["loading.keep_height"],
       }),
@@ -111,7 +112,7 @@ function sameHeight(app: App): Child {
     inputs,
     answer({
       big: blocks ? `Only with blocks of ${plain(blocks.mm, 1)} mm` : "Not at this height",
-      why: `${lightestHeld ? `The lightest load that holds this height by its discs is ${mass(lightestHeld)}. ` : "No disc here is large enough. "}Each end: ${sideWords(other.setting.discs ?? [])}, then ${height(other)}.`,
+      why: `${lightestHeld ? `The lightest load that holds this height by its discs is ${mass(lightestHeld)}. ` : "No disc here is large enough. "}Each end: ${sideWords(discsOf(other))}, then ${height(other)}.`,
       body: loadedDrawing(other, app.kit().stock, barWords(app.bar()), blocks ? { blocks: blocks.mm } : {}),
       cautions: ["lower_start"],
       sources: ["loading.keep_height", "loading.drop_below_full"],
@@ -120,7 +121,7 @@ function sameHeight(app: App): Child {
 }
 
 function howHigh(app: App): Child {
-  const discs: Tree[] = app.kit().stock.discs;
+  const { discs } = app.kit().stock;
   const sizes = [...new Set(discs.map((one) => one.diameter?.mm).filter((mm): mm is number => mm !== undefined))];
   const chosen = kept(app, "diameter", () => sizes[0] ?? 450);
   const drop = attempt("loading.drop_below_full", { diameter: { mm: chosen } });
@@ -143,7 +144,7 @@ function howHigh(app: App): Child {
   ];
 }
 
-function movesWords(discs: Tree[]): string {
+function movesWords(discs: EndMoves["off"]): string {
   return discs.length === 0 ? "\u2013" : discs.map((disc) => face(disc.nominal)).join(", ");
 }
 
@@ -153,19 +154,20 @@ function warmUps(app: App): Child {
   const { bar } = app.bar();
   const { stock } = app.kit();
   const steps = attempt("loading.warm_up_steps", { empty: bar.mass, work: value });
-  const found = steps.refused ? steps : attempt("loading.warm_up", { bar, stock, work: value, steps: steps.answer });
+  if (steps.refused) return [inputs, refused(steps.refused.message)];
+  const found = attempt("loading.warm_up", { bar, stock, work: value, steps: steps.answer });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const warm = found.answer;
-  const rows = warm.sets.map((set: Tree) => [
+  const rows = warm.sets.map((set) => [
     mass(set.moves.total),
-    set.step === undefined ? "work" : `\u00d7 ${steps.answer[set.step].reps}`,
+    set.step === undefined ? "work" : `\u00d7 ${steps.answer[set.step]?.reps ?? ""}`,
     movesWords(set.moves.off),
     movesWords(set.moves.on),
   ]);
   return [
     inputs,
     answer({
-      big: warm.sets.map((set: Tree) => mass(set.moves.total)).join(" \u2192 "),
+      big: warm.sets.map((set) => mass(set.moves.total)).join(" \u2192 "),
       why: `${count(warm.movesEachEnd, "disc move")} on each end${warm.proved ? ", the fewest there are" : ""}, with ${barWords(app.bar())}.`,
       body: table(["Load", "Reps", "Off each end", "On each end"], rows, "Warm-up sets"),
       sources: ["loading.warm_up_steps", "loading.warm_up"],
@@ -178,7 +180,7 @@ function twoOfUs(app: App): Child {
   const two = massField(app, "two", "Second lifter", () => ({ kg: 85 }));
   const sets = countField(app, "sets", "Sets each", () => 3);
   const inputs = fields(one.field, two.field, sets.field, barChoice(app));
-  const own = (target: Mass): Tree => ({ sets: Array.from({ length: Math.min(Math.max(Math.trunc(sets.value), 1), 10) }, () => ({ load: target, tolerance: { kg: 0 } })) });
+  const own = (target: Mass) => ({ sets: Array.from({ length: Math.min(Math.max(Math.trunc(sets.value), 1), 10) }, () => ({ load: target, tolerance: { kg: 0 } })) });
   const exact = (target: Mass): Mass => load(app, target, "below").answer?.total ?? target;
   const loads = [exact(one.value), exact(two.value)] as [Mass, Mass];
   const found = attempt("loading.shared_bar", { bar: app.bar().bar, stock: app.kit().stock, lifters: [own(loads[0]), own(loads[1])] });
@@ -188,7 +190,7 @@ function twoOfUs(app: App): Child {
   // A load that these discs cannot make is never changed in silence.
   const changedWords = wanted.map((value, at) => (loads[at] && loads[at].kg !== value.kg ? `${mass(value)} cannot be made here; ${mass(loads[at])} is the closest that is not over. ` : "")).join("");
   const names = ["First", "Second"];
-  const rows = shared.turns.map((turn: Tree) => [names[turn.lifter] ?? "", mass(turn.moves.total), movesWords(turn.moves.off), movesWords(turn.moves.on)]);
+  const rows = shared.turns.map((turn) => [names[turn.lifter] ?? "", mass(turn.moves.total), movesWords(turn.moves.off), movesWords(turn.moves.on)]);
   return [
     inputs,
     answer({
@@ -234,7 +236,7 @@ function whatCanIMake(app: App): Child {
     answer({
       big: count(totals.length, "load"),
       why: largestGap ? `Largest gap: ${mass(largestGap.size)}, from ${mass(largestGap.from)} to ${mass(largestGap.to)}.` : "No gap in this range.",
-      body: el("p", { class: "loads" }, totals.map((total: Mass) => mass(total)).join(" \u00b7 ")),
+      body: el("p", { class: "loads" }, totals.map((total) => mass(total)).join(" \u00b7 ")),
       working: best && el("p", {}, `A pair of ${mass(best.disc)} discs would help most${best.largestGap ? `: the largest gap would be ${mass(best.largestGap.size)}` : ""}.`),
       sources: ["loading.reachable", "loading.buy"],
     }),

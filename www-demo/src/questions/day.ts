@@ -1,11 +1,12 @@
 // Questions about today: 9 to 14 and 25 to 29.
 import { answer, list, refused, table } from "../answer.ts";
-import type { App } from "../app.ts";
+import type { App, Supposed } from "../app.ts";
 import { loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, type Child } from "../element.ts";
-import { attempt, type Tree } from "../engine.ts";
-import { count, dayShort, mass, plain } from "../numbers.ts";
-import { barWords, firstBars, implementName, implementNamed, LIFTS, offerWords } from "../kit.ts";
+import type { DayClass, EventKindInput, LiftParameters, LiftToday, StopSign, TodayAnswer, TodayLine } from "bismar-page-package";
+import { ask, attempt, kindOf } from "../engine.ts";
+import { count, dayShort, mass, plain, type Mass } from "../numbers.ts";
+import { barWords, discsOf, firstBars, implementName, implementNamed, LIFTS, offerWords } from "../kit.ts";
 import { confirmBox, numberField } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
@@ -16,15 +17,15 @@ import { anotherRung } from "../write_down.ts";
 import { afterSets, barChoice, criticalOf, fields, kept, liftChoice, liftOfToday, massField, nobody, put, type Question } from "./shape.ts";
 
 /** A lift of the session, its sentences, and what people call it. */
-type Found = { lift: Tree; line: Tree; name: string };
+type Found = { lift: LiftToday; line: TodayLine; name: string };
 
-function lifts(app: App, more: Record<string, Tree> = {}, plan?: string): { found: Found[]; refused?: string; answer?: Tree } {
+function lifts(app: App, more: Supposed = {}, plan?: string): { found: Found[]; refused?: string; answer?: TodayAnswer } {
   const lifter = app.lifter;
   if (!lifter) return { found: [] };
   const got = app.today(lifter, more, plan);
   if (!got.answer) return { found: [], refused: got.refused?.message ?? "" };
   const { session, lines } = got.answer;
-  return { found: session.lifts.map((lift: Tree, at: number) => ({ lift, line: lines[at], name: app.liftName(lift.lift) })), answer: got.answer };
+  return { found: session.lifts.map((lift, at) => ({ lift, line: lines[at] as TodayLine, name: app.liftName(lift.lift) })), answer: got.answer };
 }
 
 function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found) => string, more?: (one: Found) => Child): Child {
@@ -62,18 +63,19 @@ function nextSet(app: App): Child {
     lift.value === undefined && barChoice(app),
   );
   const implement = lift.value === undefined ? app.bar() : implementOf(app, { lift: lift.value });
-  if (own?.verdict === "stop") return [inputs, answer({ big: "No next set: this lift is stopped", why: mainReason(lifts(app).found.find((one) => one.lift.lift === lift.value)?.line ?? { why: [], blockers: [] }), tone: "stop" })];
+  if (own?.verdict === "stop") return [inputs, answer({ big: "No next set: this lift is stopped", why: mainReason(lifts(app).found.find((one) => one.lift.lift === lift.value)?.line ?? { verdict: "stop", why: [], blockers: [] }), tone: "stop" })];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
   if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${mass(most)} today`, why: `${mass(load.value)} is more than this day allows; nothing is worked out from there.` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
-  const down: { kg: number } | undefined = next.then.downTo;
+  const down = kindOf(next.then, "downTo");
   const ends = next.then === "stop";
+  const easier = kindOf(next.then, "easierRung");
   return [
     inputs,
     answer({
-      big: down ? mass(down) : ends ? "End this lift for today" : next.then.easierRung ? `An easier rung: ${next.then.easierRung}` : `Stay at ${mass(load.value)}`,
+      big: down ? mass(down) : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${mass(load.value)}`,
       why: reasonsOf(next, why).join(" "),
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
@@ -90,15 +92,15 @@ function howIsTheDay(app: App): Child {
   const { answer: got, refused: no } = lifts(app);
   if (!got) return refused(no ?? "");
   const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ kind: marker, value: app.kept[marker] as number }]));
-  const drop: string | undefined = app.kept.drop;
+  const drop = app.kept.drop as string | undefined;
   const judged = attempt("page.day_against_own", { log: app.log(lifter), today: got.session.today, answers: { markers: answers, technique: drop === undefined ? "not_scored" : drop === "yes" ? "critical_drop" : "as_usual" } });
   if (judged.refused) return refused(judged.refused.message);
   const { verdict, days } = judged.answer;
   const asked = answers.length > 0 || drop !== undefined;
-  const day: string = verdict?.class ?? got.session.day;
-  const votes: Tree[] = verdict?.votes ?? [];
+  const day: DayClass = verdict?.class ?? got.session.day;
+  const votes = verdict?.votes ?? [];
   const said: Record<string, string> = { below: "below own usual", within: "usual", above: "above own usual", not_enough_history: "too few days yet", not_answered: "not answered" };
-  const voted = votes.filter((one) => one.vote === "below" || one.vote === "above").map((one: Tree) => `${one.kind.replaceAll("_", " ")} ${said[one.vote]}`);
+  const voted = votes.filter((one) => one.vote === "below" || one.vote === "above").map((one) => `${one.kind.replaceAll("_", " ")} ${said[one.vote]}`);
   const hints: Record<string, string> = {
     below: "Less load, fewer sets; a failed set does not count against the gate.",
     below_single: "Go on as planned and look again after the first work set.",
@@ -107,7 +109,7 @@ function howIsTheDay(app: App): Child {
     unknown: "The planned work, and no step up; go by symptoms and by technique in the warm-up.",
   };
   const write = (): void => {
-    void app.record(lifter, { day_report: { class: day, ...(answers.length > 0 ? { markers: answers } : {}) } }).then((done) => done && app.go("today"));
+    void app.record(lifter, { dayReport: { class: day, ...(answers.length > 0 ? { markers: answers } : {}) } }).then((done) => done && app.go("today"));
   };
   return [
     answer({
@@ -115,7 +117,7 @@ function howIsTheDay(app: App): Child {
       why: `${hints[day] ?? ""} ${voted.length > 0 ? `${voted.join(", ")}. ` : ""}${count(days, "earlier day")} to read it against; four are needed.`,
       body: asked && el("div", { class: "row" }, button("Write it into the log", write, { class: "main", "data-act": "write-day" })),
       working: [
-        table(["Asked", "Today", "Own usual"], votes.map((one: Tree) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
+        table(["Asked", "Today", "Own usual"], votes.map((one) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
         el("p", {}, "Two signs must agree before a day counts as below the usual; one alone is often chance. No sign is merged into a score, and a missing answer never counts as one within the usual."),
       ],
       sources: ["condition.judge_day", "condition.baseline"],
@@ -138,11 +140,16 @@ const MARKERS = [
   ["warm_up_effort", "The fixed warm-up set felt (10: very hard)"],
 ] as const;
 
+/** The load that a step on offer would bring. */
+function offered(lift: LiftToday): Mass {
+  return kindOf(lift.outlook, "onOffer")?.to.work.load ?? lift.limit;
+}
+
 function goUp(app: App): Child {
   if (!app.lifter) return nobody("A step up is earned at a lifter\u2019s own gate.");
   const { found, refused: no } = lifts(app);
   if (no !== undefined) return refused(no);
-  const open = found.filter((one) => one.lift.outlook.onOffer);
+  const open = found.filter((one) => kindOf(one.lift.outlook, "onOffer"));
   return [
     answer({
       big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.name).join(", ")}`,
@@ -150,18 +157,18 @@ function goUp(app: App): Child {
     }),
     eachLift(
       found,
-      (one) => (one.lift.outlook.onOffer ? `Up to ${mass(one.lift.outlook.onOffer.to.work.load)} is on offer` : `Stay at ${mass(one.lift.limit)}`),
+      (one) => (kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${mass(one.lift.limit)}`),
       (one) => (one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
-      (one) => list(one.line.blockers.map((each: Tree) => each.text)),
+      (one) => list(one.line.blockers.map((each) => each.text)),
     ),
   ];
 }
 
 /** What the gate itself still asks for, most telling first. */
 function gateWords(one: Found): string {
-  const more: number | undefined = one.lift.wouldChange.find((change: Tree) => change.passingSessions)?.passingSessions.count;
+  const more = one.lift.wouldChange.map((change) => kindOf(change, "passingSessions")).find((change) => change !== undefined)?.count;
   const sessions = more === undefined ? undefined : more === 1 ? "1 more passing session, on another day" : `${more} more passing sessions in a row, each on another day`;
-  const [first] = one.line.missing as string[];
+  const [first] = one.line.missing;
   if (one.lift.gate.open || first === undefined) return "nothing missing";
   const watch = /watch: (.*)$/.exec(first)?.[1];
   return `${sessions ?? first}${watch && sessions ? `; watch: ${watch}` : ""}`;
@@ -204,7 +211,7 @@ const HELP: Record<string, string> = {
 };
 
 /** A sign counts from the first tap: with a lifter in view it is in the log before anything else is asked. */
-function tapSign(app: App, code: string): void {
+function tapSign(app: App, code: StopSign): void {
   const lifter = app.lifter;
   if (!lifter) {
     put(app, "sign", code);
@@ -212,7 +219,7 @@ function tapSign(app: App, code: string): void {
   }
   const sequence: number = app.facts(lifter).nextSequence;
   app.kept.sign = code;
-  void app.record(lifter, { symptom_report: { signs: [code] } }).then((done) => put(app, "written", done ? sequence : undefined));
+  void app.record(lifter, { symptomReport: { signs: [code] } }).then((done) => put(app, "written", done ? sequence : undefined));
 }
 
 function hurts(app: App): Child {
@@ -227,7 +234,7 @@ function hurts(app: App): Child {
   if (sign === "") return signs;
   if (sign !== "none") {
     const label = SIGNS.find(([code]) => code === sign)?.[1] ?? sign;
-    const written: number | undefined = app.kept.written;
+    const written = app.kept.written as number | undefined;
     return [
       answer({ big: "Stop. Every lift, now", why: `${label}. Rack the weight and sit down. ${HELP[sign] ?? "Call emergency help now."}${written === undefined ? "" : " It is written into the log: every lift stays stopped until a clearance and the coach\u2019s sign-off."}`, tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
       written !== undefined && button(`Undo: ${label.toLowerCase()} was tapped by mistake`, () => {
@@ -243,7 +250,8 @@ function hurts(app: App): Child {
   const inputs = fields(painFields(app, facts, () => app.refresh()));
   const lacks = painLacks(facts);
   if (lacks !== undefined || facts.score === undefined) return [answer({ big: "Where, and how much?", why: lacks ?? "" }), inputs];
-  const kind = { pain_report: painEvent(facts, facts.region ?? "") };
+  const region = facts.region ?? "";
+  const kind: EventKindInput = { painReport: painEvent(facts, region) };
   if (!app.lifter) {
     const came = facts.features ?? [];
     const stops = facts.score > 5 || came.some((one) => one !== "new" && one !== "rising");
@@ -257,9 +265,9 @@ function hurts(app: App): Child {
       inputs,
     ];
   }
-  const { found, refused: no } = lifts(app, { suppose: JSON.stringify(kind) });
+  const { found, refused: no } = lifts(app, { suppose: kind });
   if (no !== undefined) return [refused(no), inputs];
-  const touched = found.filter((one) => (liftsOf(app, one.lift.lift)?.regions ?? []).includes(facts.region));
+  const touched = found.filter((one) => (liftsOf(app, one.lift.lift)?.regions ?? []).includes(region));
   const worst = touched.find((one) => one.lift.verdict === "stop") ?? touched[0];
   return [
     answer({
@@ -277,8 +285,8 @@ function hurts(app: App): Child {
   ];
 }
 
-function liftsOf(app: App, name: string): Tree | undefined {
-  return app.lifter && app.parameters(app.lifter)?.lifts.find((one: Tree) => one.id === name);
+function liftsOf(app: App, name: string): LiftParameters | undefined {
+  return app.lifter && app.parameters(app.lifter)?.lifts.find((one) => one.id === name);
 }
 
 function afterBreak(app: App): Child {
@@ -290,7 +298,7 @@ function afterBreak(app: App): Child {
     numberField("Another number", String(days), "days", (value) => put(app, "days", value)),
   );
   if (!app.lifter) return [inputs, nobody("Where to start again follows from the load before.")];
-  const { found, refused: no } = lifts(app, { away: { days, reason: how === "well" ? "well" : "ill" } });
+  const { found, refused: no } = lifts(app, { away: { days, reason: how === "well" ? ("well" as const) : ("ill" as const) } });
   if (no !== undefined) return [inputs, refused(no)];
   const first = found[0];
   const ill = how !== "well";
@@ -299,7 +307,7 @@ function afterBreak(app: App): Child {
     answer({
       big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
       why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
-      working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row: Tree) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
+      working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
     }),
     eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(one.lift) : one.line.verdict), (one) => mainReason(one.line)),
   ];
@@ -332,18 +340,18 @@ function slipped(app: App): Child {
   }
   const point = criticalOf(app, lift.value);
   if (point === undefined) return [answer({ big: "No critical point is set", why: "Which point of this lift is critical is set under Plan and lifts; only such a one changes the next set." }), inputs];
-  const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" }], rater: "coach" } };
+  const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" as const }], rater: "coach" as const } };
   const found = afterSets(app, lift.value, load.value, Array.from({ length: sets }, () => set));
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
-  const down: { kg: number } | undefined = next.then.downTo;
-  const rung: string | undefined = next.then.easierRung ?? next.instead;
+  const down = kindOf(next.then, "downTo");
+  const rung = kindOf(next.then, "easierRung") ?? next.instead;
   const big = down ? `${mass(down)} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${mass(load.value)}`;
   return [
     answer({
       big,
       why: reasonsOf(next, why).join(" "),
-      body: down && next.work && [el("p", {}, `Each end: ${sideWords(next.work.loaded.setting?.discs ?? [])}.`), loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement))],
+      body: down && next.work && [el("p", {}, `Each end: ${sideWords(discsOf(next.work.loaded))}.`), loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement))],
       working: list(["One loadable step down. After two sets in which a critical point was lost the lift ends (common practice)."]),
       sources: ["prescription.technique_stop"],
       cautions: ["gates_unproven"],
@@ -358,17 +366,17 @@ function lastTime(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("What was done is in a lifter\u2019s log.");
   const history = app.history(lifter);
-  const sessions: Tree[] = history.sessions;
+  const { sessions } = history;
   const last = sessions.at(-1);
   if (!last) return answer({ big: "No session yet", why: "The first one will be here next time." });
-  const after = history.events.filter((one: Tree) => one.sequence > last.sequence).map((one: Tree) => `${dayShort(one.day)}: ${kindWords(one.kind).toLowerCase()}${one.note ? `, ${one.note}` : ""}`);
-  const cues = sessions.flatMap((one) => one.lifts.filter((lift: Tree) => lift.cue).map((lift: Tree) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
+  const after = history.events.filter((one) => one.sequence > last.sequence).map((one) => `${dayShort(one.day)}: ${kindWords(one.kind).toLowerCase()}${one.note ? `, ${one.note}` : ""}`);
+  const cues = sessions.flatMap((one) => one.lifts.filter((lift) => lift.cue).map((lift) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({
-      big: last.lifts.map((lift: Tree) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
+      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
-        last.lifts.map((lift: Tree) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
+        last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
         last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
         last.note && el("p", {}, last.note),
         after.length > 0 && [el("h2", {}, "Since then"), list(after)],
@@ -384,21 +392,21 @@ function shortOf(app: App): Child {
   const minutes = kept(app, "minutes", () => 30);
   const taken = kept<string[]>(app, "taken", () => []);
   const sore = kept(app, "sore", () => "");
-  const plan = { ...JSON.parse(lifter.plan), minutes, ...(taken.length > 0 ? { unavailable: taken } : {}) };
+  const plan = ask("page.plan_text", { plan: { ...app.plan(lifter), minutes, ...(taken.length > 0 ? { unavailable: taken } : {}) } });
   const bars = app.kit().implements;
-  const regions = [...new Set<string>((app.parameters(lifter)?.lifts ?? []).flatMap((one: Tree) => one.regions))];
+  const regions = [...new Set<string>((app.parameters(lifter)?.lifts ?? []).flatMap((one) => one.regions))];
   const inputs = fields(
     choices("Minutes", [20, 30, 45, 60].map((value) => ({ value, label: String(value) })), minutes, (value) => put(app, "minutes", value)),
     el("div", { class: "field" }, el("span", { class: "label" }, "Taken or missing"), el("div", { class: "choices" }, bars.map((one) => [implementName(one), barWords(one)] as const).map(([name, words]) => button(words, () => put(app, "taken", taken.includes(name) ? taken.filter((one) => one !== name) : [...taken, name]), { class: "choice", "aria-pressed": taken.includes(name) ? "true" : "false" })))),
     choices("Sore", [{ value: "", label: "Nothing" }, ...regions.map((value) => ({ value, label: app.regionName(value) }))], sore, (value) => put(app, "sore", value)),
   );
-  const suppose = sore ? { suppose: JSON.stringify({ pain_report: { region: sore, score: 3 } }) } : {};
-  const { found, refused: no } = lifts(app, suppose, JSON.stringify(plan));
+  const suppose: Supposed = sore ? { suppose: { painReport: { region: sore, score: 3 } } } : {};
+  const { found, refused: no } = lifts(app, suppose, plan);
   if (no !== undefined) return [inputs, refused(no)];
   const stay = found.filter((one) => one.lift.sets > 0);
   const touches = (one: Found): boolean => {
     const set = liftsOf(app, one.lift.lift);
-    return one.lift.sets === 0 || (sore !== "" && (set?.regions ?? []).includes(sore)) || taken.includes(set?.implement);
+    return one.lift.sets === 0 || (sore !== "" && (set?.regions ?? []).includes(sore)) || taken.includes(set?.implement ?? "");
   };
   const free = (other: string): boolean => {
     const set = liftsOf(app, other);
@@ -424,8 +432,8 @@ function shortOf(app: App): Child {
 function sidewaysPart(app: App, lift: string, free: (other: string) => boolean): Child {
   const { lifter } = app;
   if (!lifter) return undefined;
-  const beside: Tree[] = app.facts(lifter).places.find((one: Tree) => one.lift === lift)?.sideways ?? [];
-  const pair = app.parameters(lifter)?.pairs?.find((one: Tree) => one.strict === lift || one.forgiving === lift);
+  const beside = app.facts(lifter).places.find((one) => one.lift === lift)?.sideways ?? [];
+  const pair = app.parameters(lifter)?.pairs?.find((one) => one.strict === lift || one.forgiving === lift);
   const partner: string | undefined = pair && (pair.strict === lift ? pair.forgiving : pair.strict);
   // A partner that is left out today, sore itself or on a bar that is taken, is no way out.
   const other = partner !== undefined && free(partner) ? partner : undefined;
@@ -455,7 +463,7 @@ function firstDay(app: App): Child {
   return [
     answer({
       big: `Start at ${mass(offer.load)}`,
-      why: `${first ? "The lightest load at the right height" : "The lightest with this bar"}: ${words}${(offer.loaded.setting?.discs ?? []).length === 0 ? ", empty" : `, each end ${sideWords(offer.loaded.setting.discs)}`}.${blocks}${off} Five easy repetitions, four or more left.`,
+      why: `${first ? "The lightest load at the right height" : "The lightest with this bar"}: ${words}${discsOf(offer.loaded).length === 0 ? ", empty" : `, each end ${sideWords(discsOf(offer.loaded))}`}.${blocks}${off} Five easy repetitions, four or more left.`,
       body: loadedDrawing(offer.loaded, kit.stock, words, { height: floor, ...(offer.blocks ? { blocks: offer.blocks.mm } : {}) }),
       working: list(["Estimates by formula are no guide for a first day; how it moves is.", "Too heavy teaches a bad first pattern; too light costs a week at most."]),
       sources: ["prescription.first_load"],

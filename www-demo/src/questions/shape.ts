@@ -2,7 +2,8 @@
 import type { App } from "../app.ts";
 import type { Child } from "../element.ts";
 import { choices, el } from "../element.ts";
-import { attempt, type Refused, type Tree } from "../engine.ts";
+import type { LiftParameters, LiftPlan, Plan, WorkSet } from "bismar-page-package";
+import { ask, attempt, kindOf, type Answered, type Tried } from "../engine.ts";
 import { barWords, implementName } from "../kit.ts";
 import { deviceDay, given, massNumber, unitNow, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
@@ -21,7 +22,7 @@ export function kept<T>(app: App, key: string, begin: () => T): T {
   return app.kept[key] as T;
 }
 
-export function put(app: App, key: string, value: Tree): void {
+export function put(app: App, key: string, value: unknown): void {
   app.kept[key] = value;
   app.refresh();
 }
@@ -46,7 +47,7 @@ export function countField(app: App, key: string, label: string, begin: () => nu
 
 /** Which bar, where there are several. */
 export function barChoice(app: App): Child {
-  const bars: Tree[] = app.kit().implements.filter((one: Tree) => one.bar);
+  const bars = app.kit().implements.filter((one) => kindOf(one, "bar"));
   if (bars.length < 2) return undefined;
   return choices("Bar", bars.map((one) => ({ value: implementName(one), label: barWords(one) })), implementName(app.bar()), (value) => {
     void app.store.set("bar", value).then(() => app.refresh());
@@ -61,7 +62,7 @@ export function fields(...items: Child[]): HTMLElement {
 export function liftNames(app: App): string[] {
   const lifter = app.lifter;
   const parameters = lifter && app.parameters(lifter);
-  return (parameters?.lifts ?? []).map((one: Tree) => one.id);
+  return (parameters?.lifts ?? []).map((one) => one.id);
 }
 
 export function liftChoice(app: App, key = "lift", first?: string): { field: Child; value: string | undefined } {
@@ -76,34 +77,35 @@ export function nobody(what: string): Child {
   return answer({ big: "Needs a lifter", why: `${what} Begin with somebody new, open a file, or try the invented lifter: all under Lifters.` });
 }
 
-export function lifts(app: App): Tree[] {
+export function lifts(app: App): LiftParameters[] {
   return app.lifter ? (app.parameters(app.lifter)?.lifts ?? []) : [];
 }
 
 /** What the rules say after these sets of a lift: that of the lifter in view, or, with nobody, a row begun here at that load
  * with the bar chosen. `reserve` is what was to be left, where it is not the plan's. */
-export function afterSets(app: App, lift: string | undefined, load: Mass, sets: Tree[], reserve?: number): { answer?: Tree; refused?: Refused } {
+export function afterSets(app: App, lift: string | undefined, load: Mass, sets: WorkSet[], reserve?: number): Tried<Answered<"page.after_sets">> {
   const { lifter } = app;
-  const text = sets.map((set) => JSON.stringify(set));
   const left = reserve === undefined ? {} : { reserve };
-  const planWith = (plan: Tree, id: string): string => {
-    const known = plan.lifts.some((one: Tree) => one.lift === id);
-    return JSON.stringify({ ...plan, lifts: known ? plan.lifts.map((one: Tree) => (one.lift === id ? { ...one, ...left } : one)) : [...plan.lifts, { lift: id, ...left }] });
+  const planWith = (text: string, id: string): string => {
+    const plan: Plan = ask("page.plan", { plan: text });
+    const known = plan.lifts.some((one) => one.lift === id);
+    const lifts: LiftPlan[] = known ? plan.lifts.map((one) => (one.lift === id ? { ...one, ...left } : one)) : [...plan.lifts, { lift: id, ...left }];
+    return ask("page.plan_text", { plan: { ...plan, lifts } });
   };
   if (lifter && lift !== undefined) {
-    return attempt("page.after_sets", { log: app.log(lifter), plan: planWith(JSON.parse(lifter.plan), lift), lift, sets: text, today: app.day(lifter), unit: unitNow() });
+    return attempt("page.after_sets", { log: app.log(lifter), plan: planWith(lifter.plan, lift), lift, sets, today: app.day(lifter), unit: unitNow() });
   }
   const kit = app.kit();
   const today = deviceDay();
   const made: Mass = attempt("loading.load_on", { implement: app.bar(), stock: kit.stock, target: load, policy: "below" }).answer?.total ?? load;
   const begun = attempt("page.begin", { lifter: { id: "nobody" }, day: today, lifts: [{ lift: ALONE, implement: implementName(app.bar()), load: made }], implements: kit.implements, stock: kit.stock });
   if (begun.refused) return begun;
-  return attempt("page.after_sets", { log: begun.answer.log, plan: planWith(JSON.parse(begun.answer.plan), ALONE), lift: ALONE, sets: text, today, unit: unitNow() });
+  return attempt("page.after_sets", { log: begun.answer.log, plan: planWith(begun.answer.plan, ALONE), lift: ALONE, sets, today, unit: unitNow() });
 }
 /** The first lift of today that has sets: what is asked about a set is asked about that. */
 export function liftOfToday(app: App): string | undefined {
   const { lifter } = app;
-  return lifter && app.today(lifter).answer?.session.lifts.find((one: Tree) => one.sets > 0)?.lift;
+  return lifter && app.today(lifter).answer?.session.lifts.find((one) => one.sets > 0)?.lift;
 }
 
 /** A lift that falls on nobody and starts from no height. */
@@ -114,5 +116,5 @@ const ALONE_CRITICAL = "back held flat";
 /** The critical point of a lift that stands for any of them. */
 export function criticalOf(app: App, lift: string | undefined): string | undefined {
   if (!app.lifter || lift === undefined) return ALONE_CRITICAL;
-  return lifts(app).find((one) => one.id === lift)?.criteria.find((one: Tree) => one.critical)?.id;
+  return lifts(app).find((one) => one.id === lift)?.criteria.find((one) => one.critical)?.id;
 }

@@ -4,7 +4,8 @@ import type { App } from "../app.ts";
 import { loadedDrawing } from "../bar_drawing.ts";
 import { decadesChart, courseChart, statusWords, trendChart, type Around } from "../charts.ts";
 import { choices, el, later, type Child } from "../element.ts";
-import { attempt, type Tree } from "../engine.ts";
+import type { LifterPlace, Measurement, PairAnswer, Training, WeekDone } from "bismar-page-package";
+import { attempt, kindOf, type Answered, type Tried } from "../engine.ts";
 import { count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, type Mass } from "../numbers.ts";
 import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
@@ -23,12 +24,12 @@ function estimated(app: App): Child {
   const load = massField(app, "load", "Load", () => ({ kg: 60 }));
   const reps = countField(app, "reps", "Repetitions", () => 5);
   const rpe = kept(app, "rpe", () => 7);
-  const good = kept(app, "good", () => "passed");
+  const good = kept<"passed" | "failed">(app, "good", () => "passed");
   const inputs = fields(
     load.field,
     reps.field,
     choices("It felt like, of 10", [7, 7.5, 8, 8.5, 9, 9.5, 10].map((value) => ({ value, label: plain(value, 1) })), rpe, (value) => put(app, "rpe", value)),
-    choices("Technique", [{ value: "passed", label: "Good" }, { value: "failed", label: "Not good" }], good, (value) => put(app, "good", value)),
+    choices("Technique", [{ value: "passed" as const, label: "Good" }, { value: "failed" as const, label: "Not good" }], good, (value) => put(app, "good", value)),
   );
   const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: {} });
   if (found.refused) {
@@ -42,9 +43,9 @@ function estimated(app: App): Child {
       why: `A range, most likely near ${estimateOf(got.value.kg)}. No line of a day is set by it.`,
       working: [
         el("p", {}, `Where the width comes from: the equations differ by ${plain(got.parts.equation * 100, 0)} %, judging what was left is off by ${plain(got.parts.reserve * 100, 0)} %, one day differs from the next by ${plain(got.parts.dayToDay * 100, 0)} %.`),
-        table(["Equation", "Says"], got.byEquation.filter((one: Tree) => one.value !== undefined).map((one: Tree) => [one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]), "Each equation alone"),
+        table(["Equation", "Says"], got.byEquation.flatMap((one) => (one.value === undefined ? [] : [[one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]])), "Each equation alone"),
       ],
-      sources: ["one_rm.estimate", ...got.byEquation.map((one: Tree) => `one_rm.${one.equation}`)],
+      sources: ["one_rm.estimate", ...got.byEquation.map((one) => `one_rm.${one.equation}`)],
       cautions: ["estimates_are_ranges"],
     }),
   ];
@@ -59,12 +60,13 @@ const PLACES: Record<string, string> = {
 };
 
 function pairRatio(app: App): Child {
-  const pairs: Tree[] = app.lifter ? (app.parameters(app.lifter)?.pairs ?? []) : [];
+  const pairs = app.lifter ? (app.parameters(app.lifter)?.pairs ?? []) : [];
   if (!app.lifter || pairs.length === 0) return nobody(app.lifter ? "No two lifts are paired; pair them under Plan and lifts." : "Whether a ratio is usual is read against this lifter\u2019s own past.");
   const which = kept(app, "pair", () => 0);
   const own = pairs[which] ?? pairs[0];
+  if (!own) return undefined;
   const asked = { log: app.log(app.lifter), strict: own.strict, forgiving: own.forgiving, today: app.day(app.lifter) };
-  const last = kept<Tree>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
+  const last = kept<Partial<PairAnswer>>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
   const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.loads?.strict ?? { kg: 60 });
   const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.loads?.forgiving ?? { kg: 100 });
   const inputs = fields(
@@ -77,7 +79,7 @@ function pairRatio(app: App): Child {
   const got = found.answer;
   const usual = got.band ?? got.own.interval;
   // The library itself asks to look at a pair whose lifts grew apart.
-  const review: string | undefined = app.today(app.lifter).answer?.lines.flatMap((line) => line.why).find((one: Tree) => one.code === "pair_review")?.text;
+  const review: string | undefined = app.today(app.lifter).answer?.lines.flatMap((line) => line.why).find((one) => one.code === "pair_review")?.text;
   const weight = plain(got.own.ownWeight * 100, 0);
   return [
     inputs,
@@ -96,8 +98,8 @@ function pairRatio(app: App): Child {
 }
 
 /** Where a lift of this lifter stands. */
-function placeOf(app: App, lift: string | undefined): Tree | undefined {
-  return app.lifter && app.facts(app.lifter).places.find((one: Tree) => one.lift === lift);
+function placeOf(app: App, lift: string | undefined): LifterPlace | undefined {
+  return app.lifter && app.facts(app.lifter).places.find((one) => one.lift === lift);
 }
 
 function rangeStep(app: App): Child {
@@ -150,7 +152,7 @@ function jump(app: App): Child {
       big: `${words[got.size] ?? got.size}: ${plain(got.percent, 1)} %`,
       why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${plain(place.stepCap * 100, 1)} %.` : ""}`,
       body: list([
-        got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one: Mass) => mass(one)).join(", ")}, a pair each.`,
+        got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one) => mass(one)).join(", ")}, a pair each.`,
         got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${mass(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
       ].filter(Boolean) as Child[]),
       sources: ["loading.step_reality", "loading.rep_bridge", "loading.step_high"],
@@ -190,7 +192,7 @@ function trendReal(app: App): Child {
         trendChart(got.points),
         el("p", { class: "soft" }, "Circles: estimates of single sessions. Line: the level behind them. Shade: where that level may lie."),
       ],
-      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one: Tree) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)} ${unitNow()}`]), "Estimates session by session"),
+      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)} ${unitNow()}`]), "Estimates session by session"),
       sources: ["condition.trend", got.estimatedBy === "own_curve" ? "one_rm.own_curve" : "one_rm.estimate"],
       cautions: ["estimates_are_ranges"],
     }),
@@ -203,16 +205,17 @@ function trendReal(app: App): Child {
 function aroundOf(app: App, lifter: Loaded, lift: string): Around {
   const history = app.history(lifter);
   const today = app.day(lifter);
-  const days: string[] = history.sessions.map((one: Tree) => one.day);
+  const days = history.sessions.map((one) => one.day);
   const breaks = history.events
-    .filter((one: Tree) => one.kind === "layoff_noted")
-    .map((one: Tree) => {
-      const { from, to } = JSON.parse(one.body).layoff_noted;
+    .flatMap((one) => {
+      const layoff = one.said && kindOf(one.said, "layoffNoted");
+      if (!layoff) return [];
+      const { from, to } = layoff;
       // A break whose end nobody wrote down lasts until the next session.
-      return { from, to: to ?? days.find((day) => day > from && day >= one.day) ?? today };
+      return [{ from, to: to ?? days.find((day) => day > from && day >= one.day) ?? today }];
     });
-  const pain = history.sessions.filter((one: Tree) => one.pain.length > 0).map((one: Tree) => ({ day: one.day, words: one.pain.join(", ") }));
-  const load = app.today(lifter).answer?.session.lifts.find((one: Tree) => one.lift === lift)?.load;
+  const pain = history.sessions.filter((one) => one.pain.length > 0).map((one) => ({ day: one.day, words: one.pain.join(", ") }));
+  const load = app.today(lifter).answer?.session.lifts.find((one) => one.lift === lift)?.load;
   return { breaks, pain, today: { day: today, load } };
 }
 
@@ -220,9 +223,9 @@ export function coursePart(app: App, lift: string): Child {
   const lifter = app.lifter;
   if (!lifter) return undefined;
   const history = app.history(lifter);
-  const own: Tree[] = history.steps.filter((one: Tree) => one.lift === lift);
+  const own = history.steps.filter((one) => one.lift === lift);
   if (own.length < 2) return el("p", {}, "Not enough sessions for a picture yet.");
-  const moves: Tree[] = own.filter((one, at) => at === 0 || own[at - 1].load.kg !== one.load.kg || own[at - 1].status !== one.status);
+  const moves = own.filter((one, at) => at === 0 || own[at - 1]?.load.kg !== one.load.kg || own[at - 1]?.status !== one.status);
   const extra = aroundOf(app, lifter, lift);
   return [
     courseChart(lift, app.liftName(lift), history.steps, history.sessions, extra),
@@ -246,13 +249,13 @@ function weekJump(app: App): Child {
   const quiet: Record<string, string> = { not_recorded: "something is not recorded", rested: "a rested week", short_history: "too few trained weeks so far", after_break: "the weeks before were a break" };
   const verdict = change.verdict;
   const big = verdict === "usual" ? "A usual week" : verdict === "more_than_usual" ? "More than usual" : verdict === "less_than_usual" ? "Less than usual" : `Nothing to compare: ${quiet[verdict.quiet] ?? ""}`;
-  const lifted = (one: Tree): string => (one.volumeLoad ? tonnage(one.volumeLoad.kg) : "\u2013");
+  const lifted = (one: WeekDone): string => (one.volumeLoad ? tonnage(one.volumeLoad.kg) : "\u2013");
   const measured = (value: number): string => (measure === "sets" ? count(Math.round(value), "set") : tonnage(value));
   return answer({
     big,
-    why: `${count(total.sets, "set")}${total.volumeLoad ? ` and ${lifted(total)} lifted` : ""} in seven days${change.low === undefined ? "" : `; own band ${measured(change.low)} to ${measured(change.high)}`}. No injury is foretold from this.`,
-    body: table(["Seven days from", "Sets", "Load \u00d7 reps"], weeks.toReversed().map((one: Tree) => [dayShort(one.from), String(one.sets), lifted(one)]), "Own weeks, latest first"),
-    working: felt.load && list([`As the sessions felt, rating times minutes: ${plain(felt.load.total, 0)} in all${felt.load.strain === undefined ? "" : `, monotony ${plain(felt.load.monotony.value)}, strain ${plain(felt.load.strain, 0)}`}.`]),
+    why: `${count(total.sets, "set")}${total.volumeLoad ? ` and ${lifted(total)} lifted` : ""} in seven days${change.low === undefined ? "" : `; own band ${measured(change.low)} to ${measured(change.high ?? change.low)}`}. No injury is foretold from this.`,
+    body: table(["Seven days from", "Sets", "Load \u00d7 reps"], weeks.toReversed().map((one) => [dayShort(one.from), String(one.sets), lifted(one)]), "Own weeks, latest first"),
+    working: felt.load && list([`As the sessions felt, rating times minutes: ${plain(felt.load.total, 0)} in all${felt.load.strain === undefined ? "" : `, monotony ${plain(kindOf(felt.load.monotony, "value") ?? 0)}, strain ${plain(felt.load.strain, 0)}`}.`]),
     sources: ["dose.week_change", "dose.volume_load"],
     cautions: ["same_lift_only"],
   });
@@ -279,8 +282,8 @@ function howLong(app: App): Child {
   );
   // A test of evidence has to know how many repetitions a session brings.
   const reps = own && JSON.stringify(gate).includes("evidence") ? { reps: own.start.work.sets * own.start.work.reps } : {};
-  const at = (rate: number, correlation: number): { answer?: Tree; refused?: Error } => attempt("gate.operating_characteristic", { gate, skill: { rate, correlation, ...reps }, sessions: 24 });
-  const rows = [0.8, 0.85, 0.9, 0.95, 0.98].map((rate): [number, Tree | undefined, Tree | undefined] => [rate, at(rate, together).answer, at(rate, 0).answer]);
+  const at = (rate: number, correlation: number): Tried<Answered<"gate.operating_characteristic">> => attempt("gate.operating_characteristic", { gate, skill: { rate, correlation, ...reps }, sessions: 24 });
+  const rows = [0.8, 0.85, 0.9, 0.95, 0.98].map((rate): [number, Answered<"gate.operating_characteristic"> | undefined, Answered<"gate.operating_characteristic"> | undefined] => [rate, at(rate, together).answer, at(rate, 0).answer]);
   const first = at(0.9, together);
   if (first.refused) return [inputs, refused(first.refused.message)];
   const many = (value: number | undefined): string => (value === undefined ? "more than can be said" : value > 200 ? "over 200" : plain(value, 0));
@@ -307,15 +310,15 @@ function ahead(app: App): Child {
   const age = countField(app, "age", "Age now", () => known ?? 60);
   const to = countField(app, "to", "Age then", () => 80);
   const floor = massField(app, "floor", "Floor to keep", () => ({ kg: 50 }));
-  const training = kept(app, "training", () => "consistent");
+  const training = kept<Training>(app, "training", () => "consistent");
   const inputs = fields(
     load.field,
     age.field,
     to.field,
     floor.field,
-    choices("Training", [{ value: "consistent", label: "Kept up" }, { value: "untrained", label: "Stopped" }], training, (value) => put(app, "training", value)),
+    choices("Training", [{ value: "consistent" as const, label: "Kept up" }, { value: "untrained" as const, label: "Stopped" }], training, (value) => put(app, "training", value)),
   );
-  const at = (then: number): { answer?: Tree; refused?: Error } => attempt("horizon.projection", { strength: load.value.kg, from: age.value, to: then, outlook: { planning: training } });
+  const at = (then: number): Tried<Answered<"horizon.projection">> => attempt("horizon.projection", { strength: load.value.kg, from: age.value, to: then, outlook: { planning: training } });
   const found = at(to.value);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const rows: { age: number; low: number; high: number; middle?: number }[] = [];
@@ -345,11 +348,12 @@ function ahead(app: App): Child {
 function everydayTests(app: App): Child {
   const { lifter } = app;
   if (!lifter) return undefined;
-  const tests: { day: string; test: string; result: number }[] = app
-    .history(lifter)
-    .events.filter((one: Tree) => one.kind === "function_tested")
-    .map((one: Tree) => ({ day: one.day, ...JSON.parse(one.body).function_tested }));
-  const rows = Object.entries(TESTS).flatMap(([test, [words]]) => {
+  const tests: (Measurement & { day: string })[] = app.history(lifter).events.flatMap((one) => {
+    const tested = one.said && kindOf(one.said, "functionTested");
+    return tested ? [{ day: one.day, ...tested }] : [];
+  });
+  const rows = (Object.keys(TESTS) as Measurement["test"][]).flatMap((test) => {
+    const [words] = TESTS[test];
     const own = tests.filter((one) => one.test === test);
     const [last, before] = [own.at(-1), own.at(-2)];
     return last ? [[words, testResult(test, last.result), dayLong(last.day), before ? `${testResult(test, before.result)}, ${dayLong(before.day)}` : "\u2013"]] : [];

@@ -45,6 +45,14 @@ pub(crate) static BY_HAND: &[ByHand] = &[
         schema: MASS_SCHEMA,
     },
     ByHand {
+        module: "opened",
+        name: "Which",
+        doc: "Which log of the page is asked: the number of one that is kept open, or a log's text.",
+        given: "number | string",
+        answered: "number",
+        schema: r#"{ "type": ["number", "string"] }"#,
+    },
+    ByHand {
         module: "quantity",
         name: "Length",
         doc: "A height or thickness in millimetres.",

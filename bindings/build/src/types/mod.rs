@@ -15,7 +15,7 @@ mod typescript;
 
 use std::collections::BTreeSet;
 
-pub(crate) use reader::read;
+pub(crate) use reader::{read, read_all};
 pub(crate) use schema::schema;
 pub(crate) use typescript::{Direction, comment, declarations, spelled};
 
@@ -106,6 +106,11 @@ impl Types {
             Ok(parsed) => shape::shape(&parsed, &shape::From::module(self, module)),
             Err(_) => Shape::Unknown(written.into()),
         }
+    }
+
+    /// The shape of a type as written in a file.
+    pub(crate) fn seen_from(&self, file: &str, written: &syn::Type) -> Shape {
+        shape::shape(written, &shape::From { types: self, file: file.into(), inside: Vec::new() })
     }
 
     /// The type with that name in that module.

@@ -72,15 +72,23 @@ pub(super) struct Listed {
 
 /// Reads every serialised type below `root/src`.
 pub(crate) fn read(root: &Path) -> Result<Types, Failure> {
-    let source = root.join("src");
+    read_all(&[root.join("src")])
+}
+
+/// Reads every serialised type below those folders; modules of one name are one.
+pub(crate) fn read_all(sources: &[PathBuf]) -> Result<Types, Failure> {
     let mut files = Vec::new();
-    rust_files(&source, &mut files)?;
-    files.sort();
+    for source in sources {
+        let mut own = Vec::new();
+        rust_files(source, &mut own)?;
+        own.sort();
+        files.extend(own.into_iter().map(|path| (source, path)));
+    }
     let (mut declared, mut imports) = (Vec::new(), Imports::new());
     let (mut bare, mut by_hand) = (Vec::new(), Vec::new());
     let mut parsed = Vec::new();
-    for path in files {
-        let name = path.strip_prefix(&source)?.to_string_lossy().replace('\\', "/");
+    for (source, path) in files {
+        let name = path.strip_prefix(source)?.to_string_lossy().replace('\\', "/");
         let file =
             syn::parse_file(&std::fs::read_to_string(&path)?).map_err(|error| format!("{name}: {error}"))?;
         parsed.push((name, file));
@@ -295,7 +303,7 @@ impl File<'_> {
             UseTree::Group(group) => group.items.iter().for_each(|item| self.import(item, path)),
             UseTree::Name(one) => {
                 if let [first, module, ..] = path.as_slice()
-                    && first == "crate"
+                    && (first == "crate" || first == "bismar")
                 {
                     self.imports.insert(one.ident.to_string(), module.clone());
                 }
