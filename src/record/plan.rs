@@ -62,13 +62,29 @@ pub struct LiftPlan {
     /// By which rule one set follows another; absent means the lifter's own curve.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub rule: Option<SetRule>,
+    /// Days of the week on which the lift is meant, 0 to 6 from the host's first day; empty means any. Kept for the host and
+    /// for a check of the week: no session is decided by it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub days: Vec<u8>,
 }
+
+/// Days of a week.
+const WEEK: u8 = 7;
 
 impl LiftPlan {
     /// That lift as it is granted.
     #[must_use]
     pub const fn new(lift: Name) -> LiftPlan {
-        LiftPlan { lift, reserve: None, sets: None, reps: None, reference: None, keep: false, rule: None }
+        LiftPlan {
+            lift,
+            reserve: None,
+            sets: None,
+            reps: None,
+            reference: None,
+            keep: false,
+            rule: None,
+            days: Vec::new(),
+        }
     }
 }
 
@@ -104,6 +120,13 @@ impl Plan {
             if self.lifts.iter().take(at).any(|earlier| earlier.lift == lift.lift) {
                 return Err(Error::new(Code::DuplicateLift, "lift", lift.lift.as_str(), Allowed::Unstated)
                     .within(&alloc::format!("lifts[{at}]")));
+            }
+            for (place, day) in lift.days.iter().enumerate() {
+                if *day >= WEEK || lift.days.iter().take(place).any(|earlier| earlier == day) {
+                    let highest = f64::from(WEEK - 1);
+                    return Err(Error::range(Code::OutOfRange, "days", *day, 0.0, highest, "once")
+                        .within(&alloc::format!("lifts[{at}]")));
+                }
             }
             for (field, count) in [("sets", lift.sets), ("reps", lift.reps)] {
                 if count.is_some_and(|count| !(1..=30).contains(&count)) {

@@ -75,6 +75,13 @@ export function given(value: number): { kg: number } | { lb: number } {
   return unit === "kg" ? { kg: value } : { lb: value };
 }
 
+/** Days of a plan count from Monday. */
+export function weekday(day: string): number {
+  return (new Date(`${day}T00:00:00Z`).getUTCDay() + 6) % 7;
+}
+export function weekdayName(at: number): string {
+  return WEEKDAYS[(at + 1) % 7] ?? "";
+}
 const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 /** Day and month of a civil day. */

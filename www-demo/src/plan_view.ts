@@ -1,13 +1,12 @@
 // The plan of a lifter: which lifts in which order, which stays when time is short, and which lifts belong together.
 import { shownName } from "./names.ts";
 import type { App } from "./app.ts";
-import { table } from "./answer.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
 import type { Gate, LifterPlace, LiftPlan, Plan, RecordParameters } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
 import { barWords, firstBars, LIFTS } from "./kit.ts";
-import { dayShort, mass, plain } from "./numbers.ts";
+import { dayShort, mass, plain, weekday } from "./numbers.ts";
 import { openPad } from "./pad.ts";
 import { implementOf } from "./setup.ts";
 import { anotherBar, anotherRung } from "./write_down.ts";
@@ -128,18 +127,40 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
   );
 }
 
-/** What was lifted in the last seven days, lift by day. */
+const NOT_MEANT = "\u00b7";
+const MEANT = "\u25cb";
+const LIFTED = "\u25cf";
+
+/** The week, lift by day: on which days each lift is meant, and what was lifted so far. A tap changes what is meant. */
 function weekGrid(app: App, lifter: Loaded, plan: Plan): Child {
   const today = app.day(lifter);
-  const days = Array.from({ length: 7 }, (_, at) => ask("page.day", { day: today, plus: at - 6 }));
+  const monday = ask("page.day", { day: today, plus: -weekday(today) });
+  const days = Array.from({ length: 7 }, (_, at) => ask("page.day", { day: monday, plus: at }));
   const done = new Set(app.history(lifter).sessions.slice(-14).flatMap((session) => session.lifts.map((one) => `${session.day} ${one.lift}`)));
-  const rows = plan.lifts.map((lift) => [
-    app.liftName(lift.lift),
-    ...days.map((day) => (done.has(`${day} ${lift.lift}`) ? el("span", { role: "img", "aria-label": "lifted" }, "\u25cf") : el("span", { role: "img", "aria-label": "not lifted" }, "\u00b7"))),
-  ]);
-  const grid = table(["Lift", ...days.map((day) => dayShort(day).slice(0, 3))], rows, "The last seven days");
-  grid.classList.add("week");
-  return grid;
+  const change = (lift: LiftPlan, at: number): void => {
+    const own = lift.days ?? [];
+    const next = (own.includes(at) ? own.filter((one) => one !== at) : [...own, at]).toSorted((one, other) => one - other);
+    app.putPlan(lifter, { ...plan, lifts: plan.lifts.map((one) => (one === lift ? { ...one, days: next } : one)) });
+  };
+  const cell = (lift: LiftPlan, day: string, at: number): HTMLElement => {
+    const [meant, lifted] = [lift.days?.includes(at) ?? false, done.has(`${day} ${lift.lift}`)];
+    return button(lifted ? LIFTED : meant ? MEANT : NOT_MEANT, () => change(lift, at), {
+      class: day === today ? "choice now" : "choice",
+      "aria-pressed": meant ? "true" : "false",
+      "aria-label": `${app.liftName(lift.lift)}, ${dayShort(day)}: meant${lifted ? "; lifted" : ""}`,
+      "data-day": at,
+    });
+  };
+  const against = attempt("page.planned_week", { log: app.log(lifter), plan }).answer ?? [];
+  return el(
+    "section",
+    { class: "week", "aria-label": "The week" },
+    el("h2", {}, "The week"),
+    el("div", { class: "week-line week-head", "aria-hidden": "true" }, el("span", {}), days.map((day) => el("span", { class: day === today ? "now" : "" }, dayShort(day).slice(0, 3), el("br", {}), dayShort(day).slice(4).replace(/ .*/, "")))),
+    plan.lifts.map((lift) => el("div", { class: "week-line", role: "group", "aria-label": `Days of ${app.liftName(lift.lift)}`, "data-week": lift.lift }, el("b", {}, app.liftName(lift.lift)), days.map((day, at) => cell(lift, day, at)))),
+    el("p", { class: "soft" }, `Tap a day to mean it for a lift: ${MEANT} meant, ${LIFTED} lifted this week. A lift without a day is meant for any.`),
+    against.map((words) => el("p", { class: "caution", "data-against": true }, el("b", {}, "The week. "), words)),
+  );
 }
 
 function notPlanned(app: App, lifter: Loaded, plan: Plan, names: string[]): Child {

@@ -6,7 +6,7 @@ import { caution, list } from "./answer.ts";
 import type { App } from "./app.ts";
 import type { EndMoves, Face, LiftToday, Loaded, SessionPlan, TodayLine } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
-import { count, dayShort, face, mass, plain } from "./numbers.ts";
+import { count, dayShort, face, mass, plain, weekday, weekdayName } from "./numbers.ts";
 import { barWords, discsOf } from "./kit.ts";
 import { dayBox, finishBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
 import { setInWords } from "./set_sheet.ts";
@@ -176,6 +176,7 @@ function liftRow(app: App, lift: LiftToday, line: TodayLine): HTMLElement {
       el("span", {}, liftLine(lift)),
       kindOf(lift.outlook, "onOffer") && !over && sets === 0 && el("span", { class: "soft" }, "a step is on offer"),
       over && el("span", { class: "done", "data-over": true }, "\u2713 done today"),
+      !over && sets === 0 && meantFor(app, lift) && el("span", { class: "soft", "data-meant": true }, `meant for ${meantFor(app, lift)}`),
       sets > 0 && el("span", { class: "done" }, `\u2713 ${count(sets, "set")} of ${lift.sets}`),
     ],
     () => {
@@ -200,6 +201,7 @@ export function liftCard(app: App, lift: LiftToday, line: TodayLine): HTMLElemen
     { class: stopped ? "card stopped" : "card now", "data-lift": lift.lift },
     el("header", {}, el("h2", {}, app.liftName(lift.lift)), el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`)),
     lift.sets > 0 && el("p", { class: "place" }, placeWords(app, lift)),
+    !over && done.length === 0 && meantFor(app, lift) && el("p", { class: "soft", "data-meant": true }, `Meant for ${meantFor(app, lift)}, by the plan.`),
     over && el("p", { class: "done", "data-over": true }, "\u2713 Done today and in the log. Next time, as things stand:"),
     slipped && el("div", { class: "slipped-now", role: "status", "data-slipped": lift.lift }, el("p", { class: "big" }, slipped.big), el("p", {}, slipped.why)),
     !slipped && el("p", { class: "big", "data-answer": true }, load ? [el("span", { class: "load" }, load), el("span", { class: "rest" }, words.slice(load.length))] : words),
@@ -238,10 +240,18 @@ function heightOff(line: TodayLine, lift: LiftToday): Child {
   return el("p", { class: "caution", "data-height-off": plain(mm, 0) }, el("b", {}, "Height. "), `${told.text}${lower}`);
 }
 
-/** Which lift stands open: the one tapped, else the first that still has sets to do. */
+/** On which days a lift is meant, where that is not today; nothing where it is. */
+function meantFor(app: App, lift: LiftToday): string | undefined {
+  const lifter = app.lifter as NonNullable<App["lifter"]>;
+  const days = app.plan(lifter).lifts.find((one) => one.lift === lift.lift)?.days ?? [];
+  return days.length === 0 || days.includes(weekday(app.day(lifter))) ? undefined : days.map(weekdayName).join(", ");
+}
+
+/** Which lift stands open: the one tapped, else the first that still has sets to do, those meant for today first. */
 function openLift(app: App, lifts: LiftToday[]): string | undefined {
   if (lifts.some((lift) => lift.lift === app.kept.open)) return app.kept.open as string;
-  const left = lifts.find((lift) => lift.sets > 0 && !isOver(app, lift) && listed(app, lift) < lift.sets);
+  const still = lifts.filter((lift) => lift.sets > 0 && !isOver(app, lift) && listed(app, lift) < lift.sets);
+  const left = still.find((lift) => listed(app, lift) > 0 || meantFor(app, lift) === undefined) ?? still[0];
   const going = lifts.some((lift) => listed(app, lift) > 0);
   // Everything is on the list: nothing is left to stand open.
   return (left ?? (going ? undefined : lifts[0]))?.lift;

@@ -78,7 +78,7 @@ describe("one set", () => {
     await save(hand);
     const [{ set }] = await drafts(hand);
     assert.equal(set.marks.acceptable, 3);
-    assert.equal(set.marks.first_failing_rep, 3);
+    assert.equal(set.marks.firstFailingRep, 3);
     assert.deepEqual(set.marks.marks.map((one) => one.mark), ["met", "not_met"]);
     assert.deepEqual(set.effort, { rir: 2 });
     await hand.close();

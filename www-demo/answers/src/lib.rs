@@ -64,6 +64,7 @@ entries! {
     "page.entries" entries::entries,
     "page.plan" plans::read,
     "page.plan_text" plans::text,
+    "page.planned_week" plans::week,
     "page.today" today::today,
     "page.history" history::history,
     "page.day_against_own" doors::day,

@@ -1,9 +1,14 @@
 //! The plan, between the text in which it is kept and what the page shows and changes.
 
 use bismar::Error;
-use bismar::record::Plan;
+use bismar::quantity::Name;
+use bismar::record::{LiftPlan, Plan};
+use bismar::rehearsal::{TrainingDay, check_week};
+use bismar::text::Words;
 use bismar::value::Value;
 use serde::Deserialize;
+
+use crate::opened::Which;
 
 /// A plan as JSON text.
 #[derive(Deserialize)]
@@ -27,4 +32,34 @@ pub(crate) struct Shown {
 /// The text in which a plan is kept.
 pub(crate) fn text(asked: Shown) -> Result<String, Error> {
     Ok(Value::write(&asked.plan)?.to_json())
+}
+
+/// A log and the plan beside it.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfWeek {
+    log: Which,
+    plan: Plan,
+}
+
+/// What the planned week has against it, gravest first; nothing where no day is named. A lift without a day is meant for
+/// any, so nothing is said of it.
+pub(crate) fn week(asked: OfWeek) -> Result<Vec<String>, Error> {
+    let opened = asked.log.open()?;
+    let Some(parameters) = opened.state.parameters() else { return Ok(Vec::new()) };
+    let known = |lift: &LiftPlan| parameters.lift(&lift.lift).is_some();
+    let days: Vec<TrainingDay> = (0..7_u8)
+        .map(|weekday| {
+            let meant = asked.plan.lifts.iter().filter(|lift| known(lift) && lift.days.contains(&weekday));
+            TrainingDay { weekday, lifts: meant.map(|lift| lift.lift.clone()).collect() }
+        })
+        .collect();
+    let named = |id: &Name| days.iter().any(|day| day.lifts.contains(id));
+    let words = Words::of(parameters);
+    let found = check_week(parameters, &days)?;
+    Ok(found
+        .iter()
+        .filter(|one| one.lift.as_ref().is_some_and(named))
+        .map(|one| words.finding(one))
+        .collect())
 }
