@@ -6,7 +6,7 @@ import { ask, attempt, kindOf } from "./engine.ts";
 import type { StoredLog } from "./kept.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
-import { count, deviceDay, mass } from "./numbers.ts";
+import { count, deviceDay, mass, plain } from "./numbers.ts";
 import { table } from "./answer.ts";
 import { shownName } from "./names.ts";
 import type { Loaded } from "./store.ts";
@@ -61,9 +61,9 @@ function fewestMoves(app: App, own: Next[]): Child {
   const days = new Set(at.map((one) => app.day(app.store.lifter(one.id) as Loaded)));
   const [today] = days;
   const shared = days.size === 1 && today !== undefined ? attempt("page.shared", { lifters, today }).answer : undefined;
-  if (!shared) return el("p", { class: "soft" }, "An order with the fewest disc moves cannot be worked out here: it needs the same day, the same bar and the same discs in every log, and lifts from a rack.");
+  if (!shared) return el("p", { class: "soft" }, "An order with the fewest disc moves cannot be worked out here: it needs the same day, the same bar and the same discs in every log.");
   const [first] = shared.turns.turns;
-  const rows = shared.turns.turns.map((turn) => [shownName(at[turn.lifter]?.id ?? ""), mass(turn.moves.total), movesInWords(turn.moves) || "\u2013"]);
+  const rows = shared.turns.turns.map((turn) => [shownName(at[turn.lifter]?.id ?? ""), `${mass(turn.moves.total)}${turn.blocks ? `, on blocks of ${plain(turn.blocks.mm, 0)} mm` : ""}`, movesInWords(turn.moves) || "\u2013"]);
   return [
     first && el("p", { "data-first": at[first.lifter]?.id ?? "" }, el("b", {}, `${shownName(at[first.lifter]?.id ?? "")} first`), `: with turns in this order ${count(shared.turns.movesEachEnd, "disc move")} on each end${shared.turns.proved ? ", the fewest there are" : ""}.`),
     el("details", { class: "more" }, el("summary", {}, "Turn by turn"), table(["Who", "Load", "Each end"], rows, "Turns at this bar")),

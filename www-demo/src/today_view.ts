@@ -73,7 +73,7 @@ export function whyPart(line: TodayLine, lift: LiftToday): HTMLElement {
 }
 
 /** Discs that move on each end before a set. */
-export function movesInWords(moves: EndMoves): string {
+export function movesInWords(moves: Pick<EndMoves, "off" | "on">): string {
   const said = (words: string, discs: { nominal: Face }[]): string => (discs.length === 0 ? "" : `${words} ${discs.map((disc) => face(disc.nominal)).join(", ")}`);
   return [said("off", moves.off), said("on", moves.on)].filter(Boolean).join("; ");
 }

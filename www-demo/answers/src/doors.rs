@@ -1,10 +1,14 @@
 //! The library's doors of a log, over the log's text as the page keeps it.
 
+use std::rc::Rc;
+
 use bismar::answers::{
     DayAnswer, DayAnswers, Diary, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week,
     share,
 };
-use bismar::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, shared_bar};
+use bismar::loading::{
+    Bar, EndMoves, Implement, SharedBar, SharedLifter, SharedSet, Stock, Turn as LibraryTurn, shared_bar,
+};
 use bismar::progression::State;
 use bismar::quantity::{Day, Mass, Name, Unit};
 use bismar::record::{Plan, WorkSet};
@@ -12,7 +16,8 @@ use bismar::text::Words;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
-use crate::opened::Which;
+use crate::floor::{self, Moved, Turn, Turns};
+use crate::opened::{Opened, Which};
 
 /// Was this week a jump?
 #[derive(Deserialize)]
@@ -110,7 +115,17 @@ pub(crate) struct Shared {
     /// Loads of each lifter that are still to be lifted.
     left: Vec<Vec<Mass>>,
     /// Turn by turn, by the places in the list given.
-    turns: SharedBar,
+    turns: Turns,
+}
+
+/// The turns of the library at a bar from a rack.
+fn from_rack(bar: SharedBar) -> Turns {
+    let turn = |turn: LibraryTurn| {
+        let EndMoves { total, off, on, .. } = turn.moves;
+        Turn { lifter: turn.lifter, moves: Moved { total, off, on }, blocks: None }
+    };
+    let (moves_each_end, proved) = (bar.moves_each_end, bar.proved);
+    Turns { turns: bar.turns.into_iter().map(turn).collect(), moves_each_end, proved }
 }
 
 /// Loads that are left of those of a day: whoever has begun has warmed up.
@@ -132,6 +147,9 @@ fn bar_and_stock(state: &State, lift: &Name) -> Option<(Bar, Stock)> {
 /// The order with the fewest disc moves for the sets that are left; each lifts what the own log and plan give.
 pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
     let opened = asked.lifters.iter().map(|one| one.log.open()).collect::<Result<Vec<_>, _>>()?;
+    if asked.lifters.iter().zip(&opened).any(|(one, opened)| floor::carries(&opened.state, &one.lift)) {
+        return at_height(&asked, &opened);
+    }
     let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
         Ok(Sharing {
             log: opened.log.clone(),
@@ -150,7 +168,21 @@ pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
         sets: loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
     };
     let turns = shared_bar(&bar, &stock, &left.iter().map(sets).collect::<Vec<_>>())?;
-    Ok(Shared { left, turns })
+    Ok(Shared { left, turns: from_rack(turns) })
+}
+
+/// The same where a lift starts from the floor: each with the discs of the own day.
+fn at_height(asked: &OfShare, opened: &[Rc<Opened>]) -> Result<Shared, Error> {
+    let all = asked.lifters.iter().zip(opened);
+    let racks: Vec<_> = all.clone().map(|(one, opened)| bar_and_stock(&opened.state, &one.lift)).collect();
+    if racks.iter().any(|rack| rack.is_none() || Some(rack) != racks.first()) {
+        return Err(Error::plain(Code::NotInStock, "implement"));
+    }
+    let own = |(one, opened): (&AtTheBar, &Rc<Opened>)| {
+        floor::own(&opened.state, &Plan::from_json(&one.plan)?, &one.lift, asked.today, one.done)
+    };
+    let own = all.map(own).collect::<Result<Vec<_>, Error>>()?;
+    Ok(Shared { left: floor::loads(&own), turns: floor::turns(&own)? })
 }
 
 /// What comes after the sets of a lift done so far today?

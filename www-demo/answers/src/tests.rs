@@ -490,6 +490,38 @@ fn two_at_one_bar_lift_what_is_left_in_the_order_of_the_fewest_moves() {
 }
 
 #[test]
+fn two_who_pull_from_the_floor_change_the_fewest_discs_and_keep_their_heights() {
+    let pull = |name: &str, kg: &str| {
+        let lift = format!(r#"[{{"lift":"straight-bar pull","implement":"bar 20","load":{{"kg":{kg}}}}}]"#);
+        let lifter = format!(r#"{{"id":"{name}"}}"#);
+        let own = [
+            ("lifter", Value::from_json(&lifter).unwrap()),
+            ("day", text("2026-01-05")),
+            ("lifts", Value::from_json(&lift).unwrap()),
+        ];
+        let begun = ask("page.begin", &[kit().as_slice(), &own].concat()).unwrap();
+        map(&[
+            ("log", begun.field("log").unwrap().clone()),
+            ("plan", begun.field("plan").unwrap().clone()),
+            ("lift", text("straight-bar pull")),
+            ("done", Value::Number(0.0)),
+        ])
+    };
+    // 50 = 20 + 2 x (10 + 5), 40 = 20 + 2 x 10: the pair of 450 mm is inside for both.
+    let lifters = Value::List(vec![pull("Ann", "50"), pull("Bob", "40")]);
+    let answer = ask("page.shared", &[("lifters", lifters), ("today", text("2026-01-05"))]).unwrap();
+    let turns = answer.field("turns").unwrap();
+    // Bob first: 10 on, then 5 on and off between the turns, 1 + 5; Ann first: 2 + 5.
+    assert_eq!(turns.field("moves_each_end").unwrap().to_json(), "6");
+    let order = list(turns.field("turns").unwrap());
+    assert_eq!(
+        order.iter().map(|turn| turn.field("lifter").unwrap().to_json()).collect::<String>(),
+        "101010"
+    );
+    assert_eq!(order[1].field("moves").unwrap().field("on").map(|on| list(on).len()), Some(1));
+}
+
+#[test]
 fn what_is_set_comes_back_as_it_was_written() {
     let (log, _) = squat("Ann", "bar 20", "20");
     let Value::Text(log_text) = &log else { panic!("no text") };

@@ -8,7 +8,7 @@ import type { Disc, EndMoves, Loaded } from "bismar-page-package";
 import { ask, attempt, type Answered, type Refused, type Tried } from "../engine.ts";
 import { count, difference, face, inPounds, mass, otherUnit, plain, signed, unitNow, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
-import { barChoice, countField, fields, kept, massField, put, type Question } from "./shape.ts";
+import { barChoice, countField, fields, kept, massField, put, usual, type Question } from "./shape.ts";
 
 function load(app: App, target: Mass, policy: "below"): Tried<Answered<"loading.load_on">> {
   return attempt("loading.load_on", { implement: app.bar(), stock: app.kit().stock, target, policy });
@@ -73,7 +73,7 @@ function readBar(app: App): Child {
 }
 
 function notOver(app: App): Child {
-  const { field, value } = massField(app, "load", "Wanted, not over", () => ({ kg: 63.4 }));
+  const { field, value } = massField(app, "load", "Wanted, not over", usual(63.4, 140));
   const found = load(app, value, "below");
   if (found.refused) return [fields(field, barChoice(app)), notLoaded(app, value, found.refused)];
   const loaded = found.answer;
@@ -149,7 +149,7 @@ function movesWords(discs: EndMoves["off"]): string {
 }
 
 function warmUps(app: App): Child {
-  const { field, value } = massField(app, "load", "Work load", () => ({ kg: 80 }));
+  const { field, value } = massField(app, "load", "Work load", usual(80, 145));
   const inputs = fields(field, barChoice(app));
   const { bar } = app.bar();
   const { stock } = app.kit();
@@ -176,8 +176,8 @@ function warmUps(app: App): Child {
 }
 
 function twoOfUs(app: App): Child {
-  const one = massField(app, "one", "First lifter", () => ({ kg: 60 }));
-  const two = massField(app, "two", "Second lifter", () => ({ kg: 85 }));
+  const one = massField(app, "one", "First lifter", usual(60, 135));
+  const two = massField(app, "two", "Second lifter", usual(85, 185));
   const sets = countField(app, "sets", "Sets each", () => 3);
   const inputs = fields(one.field, two.field, sets.field, barChoice(app));
   const own = (target: Mass) => ({ sets: Array.from({ length: Math.min(Math.max(Math.trunc(sets.value), 1), 10) }, () => ({ load: target, tolerance: { kg: 0 } })) });
@@ -222,8 +222,8 @@ function kgOrLb(app: App): Child {
 }
 
 function whatCanIMake(app: App): Child {
-  const low = massField(app, "low", "From", () => ({ kg: 30 }));
-  const high = massField(app, "high", "To", () => ({ kg: 50 }));
+  const low = massField(app, "low", "From", usual(30, 65));
+  const high = massField(app, "high", "To", usual(50, 115));
   const inputs = fields(low.field, high.field, barChoice(app));
   const range = { implement: app.bar(), stock: app.kit().stock, low: low.value, high: high.value };
   const found = attempt("loading.reachable", range);

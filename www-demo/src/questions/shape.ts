@@ -40,6 +40,11 @@ export function massField(app: App, key: string, label: string, begin: () => Mas
   return { field, value };
 }
 
+/** A round load to begin a question with, in the unit in use. */
+export function usual(kg: number, lb: number): () => Mass {
+  return () => ask("page.mass", { mass: unitNow() === "kg" ? { kg } : { lb } });
+}
+
 export function countField(app: App, key: string, label: string, begin: () => number, unit = ""): { field: HTMLElement; value: number } {
   const value = kept(app, key, begin);
   return { field: numberField(label, String(value), unit, (number) => put(app, key, number)), value };

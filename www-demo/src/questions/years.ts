@@ -13,7 +13,7 @@ import type { Loaded } from "../store.ts";
 import { implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
 import { TESTS, testResult } from "../write_down.ts";
-import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, type Question } from "./shape.ts";
+import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, usual, type Question } from "./shape.ts";
 
 /** An estimate with its unit. */
 function estimateOf(kg: number): string {
@@ -21,7 +21,7 @@ function estimateOf(kg: number): string {
 }
 
 function estimated(app: App): Child {
-  const load = massField(app, "load", "Load", () => ({ kg: 60 }));
+  const load = massField(app, "load", "Load", usual(60, 135));
   const reps = countField(app, "reps", "Repetitions", () => 5);
   const rpe = kept(app, "rpe", () => 7);
   const good = kept<"passed" | "failed">(app, "good", () => "passed");
@@ -306,10 +306,10 @@ function howLong(app: App): Child {
 
 function ahead(app: App): Child {
   const known = app.lifter ? app.history(app.lifter).age : undefined;
-  const load = massField(app, "load", "Strength now", () => ({ kg: 100 }));
+  const load = massField(app, "load", "Strength now", usual(100, 225));
   const age = countField(app, "age", "Age now", () => known ?? 60);
   const to = countField(app, "to", "Age then", () => 80);
-  const floor = massField(app, "floor", "Floor to keep", () => ({ kg: 50 }));
+  const floor = massField(app, "floor", "Floor to keep", usual(50, 115));
   const training = kept<Training>(app, "training", () => "consistent");
   const inputs = fields(
     load.field,
