@@ -208,6 +208,15 @@ fn plans_that_cannot_be() {
         }
         assert!(Plan::from_json(&with(plan(), pointer, json!(30))).is_ok());
     }
+    for (days, allowed) in
+        [(json!([0, 6]), true), (json!([]), true), (json!([7]), false), (json!([2, 2]), false)]
+    {
+        let plan = Plan::from_json(&with(plan(), "/lifts/1", json!({"lift": "forgiving", "days": days})));
+        assert_eq!(plan.is_ok(), allowed);
+        if let Err(error) = plan {
+            assert_eq!(told(&error), (Code::OutOfRange, "lifts[1].days"));
+        }
+    }
     let many: Vec<Json> = (0..17).map(|at| json!({"lift": format!("lift {at}")})).collect();
     assert_eq!(told(&refused("/lifts", Json::from(many))), (Code::TooMany, "lifts"));
 }

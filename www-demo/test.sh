@@ -44,8 +44,8 @@ tests() {
 step "toolchain target" targets
 step "npm packages" packages
 step "lock file names no host" no_registry_host
-step "types" types
 step "build" cargo run --quiet --package bismar-build -- page
+step "types" types
 step "one file" self_contained
 step "browser" browser
 step "Chromium" tests

@@ -6,9 +6,7 @@ use bismar::answers::{
     DayAnswer, DayAnswers, Diary, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week,
     share,
 };
-use bismar::loading::{
-    Bar, EndMoves, Implement, SharedBar, SharedLifter, SharedSet, Stock, Turn as LibraryTurn, shared_bar,
-};
+use bismar::loading::{Bar, EndMoves, Implement, SharedBar, Stock, Turn as LibraryTurn};
 use bismar::progression::State;
 use bismar::quantity::{Day, Mass, Name, Unit};
 use bismar::record::{Plan, WorkSet};
@@ -128,14 +126,6 @@ fn from_rack(bar: SharedBar) -> Turns {
     Turns { turns: bar.turns.into_iter().map(turn).collect(), moves_each_end, proved }
 }
 
-/// Loads that are left of those of a day: whoever has begun has warmed up.
-fn left(loads: &[Mass], done: u8) -> Vec<Mass> {
-    let work = loads.last().copied().unwrap_or(Mass::ZERO);
-    let warm = loads.iter().take_while(|load| **load < work).count();
-    let skip = if done == 0 { 0 } else { warm + usize::from(done) };
-    loads.iter().skip(skip).copied().collect()
-}
-
 fn bar_and_stock(state: &State, lift: &Name) -> Option<(Bar, Stock)> {
     let all = state.parameters()?;
     match all.implement(&all.lift(lift)?.implement)? {
@@ -151,24 +141,12 @@ pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
         return at_height(&asked, &opened);
     }
     let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
-        Ok(Sharing {
-            log: opened.log.clone(),
-            plan: Plan::from_json(&one.plan)?,
-            lift: one.lift.clone(),
-            done: 0,
-        })
+        let (log, plan) = (opened.log.clone(), Plan::from_json(&one.plan)?);
+        Ok(Sharing { log, plan, lift: one.lift.clone(), done: one.done })
     });
     let answer = share(&sharing.collect::<Result<Vec<_>, Error>>()?, asked.today)?;
-    let left: Vec<Vec<Mass>> =
-        answer.lifters.iter().zip(&asked.lifters).map(|(own, one)| left(&own.loads, one.done)).collect();
-    let nobody = || Error::plain(Code::EmptyList, "lifters");
-    let (first, one) = opened.first().zip(asked.lifters.first()).ok_or_else(nobody)?;
-    let (bar, stock) = bar_and_stock(&first.state, &one.lift).ok_or_else(nobody)?;
-    let sets = |loads: &Vec<Mass>| SharedLifter {
-        sets: loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
-    };
-    let turns = shared_bar(&bar, &stock, &left.iter().map(sets).collect::<Vec<_>>())?;
-    Ok(Shared { left, turns: from_rack(turns) })
+    let turns = from_rack(answer.bar.ok_or_else(|| Error::plain(Code::EmptyList, "lifters"))?);
+    Ok(Shared { left: answer.lifters.into_iter().map(|own| own.loads).collect(), turns })
 }
 
 /// The same where a lift starts from the floor: each with the discs of the own day.
