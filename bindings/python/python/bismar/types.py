@@ -2698,6 +2698,10 @@ class LiftPlanInput(TypedDict):
     """The lift that the coach would keep when time is short."""
     rule: NotRequired[SetRule]
     """By which rule one set follows another; absent means the lifter's own curve."""
+    days: NotRequired[Numbers]
+    """Days of the week on which the lift is meant, 0 to 6 from the host's first day; empty means any. Kept for the host and
+    for a check of the week: no session is decided by it.
+    """
 
 
 class LiftRehearsal(TypedDict):
@@ -3481,8 +3485,8 @@ class MovementEffort(TypedDict):
     """What to show beside it."""
 
 
-# A name chosen by the host: of a lift, a bar, a region, a criterion, a person. 1 to 40 characters, without
-# control characters and without space at either end.
+# A name chosen by the host: of a lift, a bar, a region, a criterion, a person. 1 to 40 characters, each to be seen:
+# no control character, none that turns the text around, none without width; without space at either end.
 Name: TypeAlias = str
 
 class NamedCondition(TypedDict):
