@@ -1,9 +1,15 @@
-"""Ratios beside numpy, pandas and Polars, all of one run: shortest of several on both sides. Not part of the fast checks,
-but for `--check`: every batch form of an equation at least as fast as numpy.
+"""Ratios beside numpy, pandas and Polars, all of one run, as the table that the README shows.
+
+Both sides of a line take turns in one process and in one thread, whose processor time is taken: other work on the machine
+lengthens it less than the time on a clock, and meets both sides alike. The ratio is the median over the turns. Polars, which
+may use further threads, is timed by the clock. Not part of the fast checks. `--check` prints the equations alone and ends with an error where one is
+slower than numpy.
 """
 
 import json
 import os
+import platform
+import statistics
 import sys
 import time
 from collections.abc import Callable
@@ -15,39 +21,66 @@ import numpy as np
 import bismar
 
 ROWS = 1_000_000
-LOADS = 40.0 + (np.arange(ROWS) % 240) * 0.5
-REPS = 1.0 + (np.arange(ROWS) % 10)
+TURNS = 31
+INDEX = np.arange(ROWS)
+REPS = 1.0 + (INDEX * 31 % 19) * 0.5
+
+LOADS: dict[str, Any] = {
+    "half kilograms": 40.0 + (INDEX * 7919 % 240) * 0.5,
+    "tenths of a kilogram": 20.0 + (INDEX * 7919 % 1200) * 0.1,
+    "pounds in kilograms": (INDEX * 7919 % 400 + 45) / 2.2046226218487757,
+    "thirds of a kilogram": (INDEX * 7919 % 400 + 61) / 3.0,
+}
 
 # The published forms, as one would write them in numpy.
 PEERS: dict[str, Callable[[Any, Any], Any]] = {
     "epley_1985": lambda load, reps: load * (1 + reps / 30),
     "brzycki_1993": lambda load, reps: load * 36 / (37 - reps),
+    "brzycki_1993_decimal": lambda load, reps: load / (1.0278 - 0.0278 * reps),
     "lander_1985": lambda load, reps: 100 * load / (101.3 - 2.67123 * reps),
     "lombardi_1989": lambda load, reps: load * reps**0.1,
     "mayhew_1992": lambda load, reps: 100 * load / (52.2 + 41.9 * np.exp(-0.055 * reps)),
     "oconner_1989": lambda load, reps: load * (1 + 0.025 * reps),
     "wathan_1994": lambda load, reps: 100 * load / (48.8 + 53.8 * np.exp(-0.075 * reps)),
+    "brown_1992": lambda load, reps: load * (0.9849 + 0.0338 * reps),
+    "adams_1998": lambda load, reps: load / (1 - 0.02 * reps),
+    "berger_1961": lambda load, reps: load / (1.0261 * np.exp(-0.0262 * reps)),
+    "cummings_finn_1998": lambda load, reps: 1.175 * load + 0.839 * reps - 4.29787,
 }
 
 
-def shortest(run: Callable[[], Any], times: int = 15) -> float:
-    best = float("inf")
-    for _ in range(times):
-        started = time.perf_counter()
-        run()
-        best = min(best, time.perf_counter() - started)
-    return best
+def seconds(run: Callable[[], Any], clock: Callable[[], float] = time.thread_time) -> float:
+    started = clock()
+    run()
+    return clock() - started
 
 
-def equations(loads: Any, reps: Any, what: str) -> list[str]:
+def beside(
+    what: str,
+    unit: float,
+    words: str,
+    ours: Callable[[], Any],
+    peer: str,
+    theirs: Callable[[], Any],
+    clock: Callable[[], float] = time.thread_time,
+) -> float:
+    """A line of the table: medians of both, and the median of the ratios of the turns."""
+    ours(), theirs()
+    turns = [(seconds(ours, clock), seconds(theirs, clock)) for _ in range(TURNS)]
+    ratio = statistics.median(their / our for our, their in turns)
+    our, their = (statistics.median(side) for side in zip(*turns))
+    print(f"| {what} | {our / unit:.2f} {words} | {peer} {their / unit:.2f} {words} | {ratio:.2f} |")
+    return ratio
+
+
+def equations(loads: Any, what: str) -> list[str]:
     behind = []
     for name, peer in PEERS.items():
         key = f"one_rm.{name}"
-        assert np.allclose(bismar.batch(key, loads, reps), peer(loads, reps), rtol=1e-5), key
-        ours, theirs = shortest(lambda: bismar.batch(key, loads, reps)), shortest(lambda: peer(loads, reps))
-        print(f"| `batch` `{name}`, {what} | {ours / ROWS * 1e9:.2f} ns | {theirs / ROWS * 1e9:.2f} ns | {theirs / ours:.2f} |")
-        if theirs < ours:
-            behind.append(name)
+        assert np.allclose(bismar.batch(key, loads, REPS), peer(loads, REPS), rtol=1e-5), key
+        ours, theirs = (lambda: bismar.batch(key, loads, REPS)), (lambda: peer(loads, REPS))
+        if beside(f"`{name}`, {what}", ROWS * 1e-9, "ns a row", ours, "numpy", theirs) < 1:
+            behind.append(f"{name}, {what}")
     return behind
 
 
@@ -55,40 +88,42 @@ def tables() -> None:
     import pandas as pd
     import polars as pl
 
-    frame = pd.DataFrame({"load": LOADS, "reps": REPS})
-    table = pl.DataFrame({"load": LOADS, "reps": REPS})
-    peer = PEERS["wathan_1994"]
-    ours = shortest(lambda: bismar.batch("one_rm.wathan_1994", frame["load"], frame["reps"]))
-    theirs = shortest(lambda: peer(frame["load"], frame["reps"]))
-    print(f"| `wathan_1994` on pandas columns | {ours * 1e3:.2f} ms | pandas {theirs * 1e3:.2f} ms | {theirs / ours:.2f} |")
-    expression = 100 * pl.col("load") / (48.8 + 53.8 * (-0.075 * pl.col("reps")).exp())
-    ours = shortest(lambda: bismar.batch("one_rm.wathan_1994", table["load"], table["reps"]))
-    theirs = shortest(lambda: table.select(expression))
-    print(f"| `wathan_1994` on Polars columns | {ours * 1e3:.2f} ms | Polars {theirs * 1e3:.2f} ms | {theirs / ours:.2f} |")
+    loads = LOADS["half kilograms"]
+    frame, table = pd.DataFrame({"load": loads, "reps": REPS}), pl.DataFrame({"load": loads, "reps": REPS})
+    load, reps = pl.col("load"), pl.col("reps")
+    expressions = {
+        "oconner_1989": load * (1 + 0.025 * reps),
+        "wathan_1994": 100 * load / (48.8 + 53.8 * (-0.075 * reps).exp()),
+    }
+    for name, expression in expressions.items():
+        key, peer = f"one_rm.{name}", PEERS[name]
+        own = lambda columns: bismar.batch(key, columns["load"], columns["reps"])
+        in_frame = lambda: peer(frame["load"], frame["reps"])
+        beside(f"`{name}` on columns of pandas", 1e-3, "ms", lambda: own(frame), "pandas", in_frame)
+        in_table = lambda: table.select(expression)
+        beside(f"`{name}` on columns of Polars", 1e-3, "ms", lambda: own(table), "Polars, by the clock,", in_table, time.perf_counter)
+    print(f"\nnumpy {np.__version__}, pandas {pd.__version__}, Polars {pl.__version__}")
 
 
 def lifters() -> None:
     folder = Path(__file__).resolve().parents[3] / "examples/data"
     log = (folder / "demo-log.json").read_text()
     plan = json.loads((folder / "demo-plan.json").read_text())
-    logs = [log] * 200
-    one = shortest(lambda: bismar.fold_many(logs, threads=1), 3)
-    two = shortest(lambda: bismar.fold_many(logs, threads=2), 3)
-    print(f"| `fold_many`, 200 logs, 1 thread | {one * 1e3:.0f} ms | 2 threads {two * 1e3:.0f} ms | {one / two:.2f} |")
+    logs = [log] * 60
+    one, two = (min(seconds(lambda: bismar.fold_many(logs, threads=many), time.perf_counter) for _ in range(3)) for many in (1, 2))
+    print(f"`fold_many`, {len(logs)} logs: 1 thread {one * 1e3:.0f} ms, 2 threads {two * 1e3:.0f} ms")
     kept = bismar.Progress(log)
-    session = shortest(lambda: kept.next_session(plan, "2026-08-27"), 50)
-    print(f"| next session of a kept state | {session * 1e6:.0f} us | | |")
-    call = shortest(lambda: [bismar.call("one_rm.epley_1985", {"load": {"kg": 100}, "reps": 8}) for _ in range(1000)])
-    print(f"| `call` | {call * 1e3:.2f} us | | |")
+    session = min(seconds(lambda: kept.next_session(plan, "2026-08-27")) for _ in range(50))
+    given = {"load": {"kg": 100}, "reps": 8}
+    call = min(seconds(lambda: [bismar.call("one_rm.epley_1985", given) for _ in range(1000)]) for _ in range(15))
+    print(f"next session of a kept state {session * 1e6:.0f} us; `call` {call * 1e3:.2f} us")
 
 
 if __name__ == "__main__":
-    print(f"load average {os.getloadavg()[0]:.1f}, numpy {np.__version__}, {ROWS} rows")
+    print(f"{platform.machine()}, {os.cpu_count()} threads, load average {os.getloadavg()[0]:.1f}, {ROWS} rows, {TURNS} turns\n")
     print("| what | ours | peer | times as fast |\n|---|---:|---:|---:|")
-    behind = equations(LOADS, REPS, "half kilograms")
+    behind = [line for what, loads in LOADS.items() for line in equations(loads, what)]
     if "--check" in sys.argv:
         sys.exit(f"slower than numpy: {behind}" if behind else 0)
-    equations(20.0 + (np.arange(ROWS) % 1200) * 0.1, REPS, "tenths of a kilogram")
-    equations((np.arange(ROWS) % 400 + 45) / 2.2046226218487757, REPS, "pounds in kilograms")
     tables()
     lifters()

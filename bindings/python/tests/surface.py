@@ -88,6 +88,33 @@ def test_columns_give_the_bits_of_single_calls() -> None:
     assert refused(lambda: bismar.batch("one_rm.epley_1985", loads, reps[1:])).code == "wrong_type"
 
 
+def test_columns_of_any_loads_give_the_bits_of_single_calls() -> None:
+    chance = np.random.default_rng(22)
+    rows = 1_024 + 100
+    columns = [
+        chance.integers(1, 4_000, rows) * 0.5,
+        chance.integers(1, 20_000, rows) * 0.1,
+        chance.integers(1, 5_000, rows) / 7,
+        chance.uniform(0, 2_000, rows),
+        chance.uniform(0, 1e-10, rows),
+        chance.uniform(1_990, 2_010, rows),
+    ]
+    names = "epley_1985 oconner_1989 brown_1992 brzycki_1993 lander_1985 mayhew_1992 cummings_finn_1998"
+    refusals = 0
+    for name in names.split():
+        for loads in columns:
+            reps = 1 + chance.integers(0, 24, rows) * 0.5
+            ours = bismar.batch(f"one_rm.{name}", loads, reps, refused="nan")
+            for own, row in zip(ours.tolist(), zip(loads.tolist(), reps.tolist())):
+                try:
+                    assert own == bismar.flat(f"one_rm.{name}", *row), (name, row)
+                except BismarError:
+                    assert np.isnan(own), (name, row)
+                    refusals += 1
+    # The two columns that go beyond what a mass may be.
+    assert 0 < refusals < len(names.split()) * 3 * rows
+
+
 def test_a_kept_state_answers_as_the_whole_log() -> None:
     whole = bismar.call("prescription.next_session", {"log": LOG, "plan": PLAN, "today": TODAY})
     for log in (LOG, LOG_TEXT):

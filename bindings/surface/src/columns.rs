@@ -5,6 +5,7 @@ use bismar::one_rm::{Equation, Tabled};
 use bismar::quantity::Mass;
 
 use crate::flat::{self, Column, Flat, in_row, rows};
+use crate::wide::{Processor, WHOLE, Wide};
 
 /// Rows that are worked on together: few enough that what one pass over them reads is still in the nearest memory for the
 /// next.
@@ -27,16 +28,17 @@ pub fn run<C: AsRef<[f64]>>(
     }
     // The library's table of an equation is worked out once for the whole column.
     let tabled = match equation(flat, columns) {
-        Some((equation, loads, reps)) => Some((Tabled::new(equation)?, loads, reps)),
+        Some((equation, loads, reps)) => Some((Ready::new(equation)?, loads, reps)),
         None => None,
     };
-    let mut room = Room::default();
+    let mut room = Room { processor: Processor::new(), halves: Vec::new(), rounded: Vec::new() };
     for start in (0..out.len()).step_by(TOGETHER) {
         let end = out.len().min(start + TOGETHER);
         let Some(out) = out.get_mut(start..end) else { continue };
         if let Some((tabled, loads, reps)) = &tabled
             && let (Some(loads), Some(reps)) = (loads.get(start..end), reps.get(start..end))
-            && room.run(tabled, loads, reps, out)
+            && (tabled.wide.as_ref().is_some_and(|wide| wide.run(loads, reps, out))
+                || room.run(&tabled.narrow, loads, reps, out))
         {
             continue;
         }
@@ -67,9 +69,22 @@ fn equation<'a, C: AsRef<[f64]>>(
     }
 }
 
+/// An equation made ready, for rows that are well and for any.
+struct Ready {
+    wide: Option<Wide>,
+    narrow: Tabled,
+}
+
+impl Ready {
+    fn new(equation: Equation) -> Result<Ready, Error> {
+        let narrow = Tabled::new(equation)?;
+        Ok(Ready { wide: Wide::new(equation, &narrow)?, narrow })
+    }
+}
+
 /// Memory that is used again for every run of rows.
-#[derive(Default)]
 struct Room {
+    processor: Processor,
     halves: Vec<u8>,
     rounded: Vec<f64>,
 }
@@ -81,24 +96,22 @@ impl Room {
         if !halved(reps, &mut self.halves) {
             return false;
         }
-        if is_dyadic(loads) || is_printed(loads) {
+        if is_dyadic(loads) {
             return tabled.run(loads, &self.halves, out).is_ok();
         }
-        self.rounded.clear();
-        for load in loads {
-            let Ok(mass) = Mass::from_kg(*load) else { return false };
-            self.rounded.push(mass.kg());
+        self.rounded.resize(loads.len(), 0.0);
+        if !self.processor.masses(loads, &mut self.rounded) {
+            for (load, rounded) in loads.iter().zip(&mut self.rounded) {
+                let Ok(mass) = Mass::from_kg(*load) else { return false };
+                *rounded = mass.kg();
+            }
         }
         tabled.run(&self.rounded, &self.halves, out).is_ok()
     }
 }
 
-/// Added to a number and taken off again, leaves only what is a multiple of the last place of this one: here whole numbers,
-/// which then stand in the lowest bits.
-const WHOLE: f64 = 6_755_399_441_055_744.0; // 1.5 times 2^52
-/// The same for 1024ths.
+/// As [`WHOLE`], for 1024ths.
 const PARTS: f64 = 6_597_069_766_656.0; // 1.5 times 2^42
-const NANOGRAMS_PER_KILOGRAM: f64 = 1e12;
 
 /// Repetitions in halves; whether every one is such a number of halves below 256.
 fn halved(reps: &[f64], halves: &mut [u8]) -> bool {
@@ -116,16 +129,6 @@ fn halved(reps: &[f64], halves: &mut [u8]) -> bool {
 /// Whether every load is so many 1024ths of a kilogram, and with that a whole number of nanograms.
 fn is_dyadic(loads: &[f64]) -> bool {
     let wrong = |load: &f64| ((load + PARTS) - PARTS).to_bits() ^ load.to_bits();
-    loads.iter().fold(0, |all, load| all | wrong(load)) == 0
-}
-
-/// Whether every load is what some mass says in kilograms: then the mass read from it says the same again, so that
-/// nothing has to be rounded.
-fn is_printed(loads: &[f64]) -> bool {
-    let wrong = |load: &f64| {
-        let nanograms = (load * NANOGRAMS_PER_KILOGRAM + WHOLE) - WHOLE;
-        (nanograms / NANOGRAMS_PER_KILOGRAM).to_bits() ^ load.to_bits()
-    };
     loads.iter().fold(0, |all, load| all | wrong(load)) == 0
 }
 
@@ -168,11 +171,19 @@ mod tests {
     #[test]
     fn loads_in_decimals_and_pounds_give_the_bits_of_single_calls() {
         let tenths: Vec<f64> = (0..1_500).map(|row| f64::from(row + 200) / 10.0).collect();
-        assert!(!is_dyadic(&tenths) && is_printed(&tenths));
+        assert!(!is_dyadic(&tenths));
         same_bits(&tenths, &reps(tenths.len()));
         let pounds: Vec<f64> = (0..1_500).map(|row| f64::from(row + 45) / 2.204_622_621_848_775_8).collect();
-        assert!(!is_printed(&pounds));
         same_bits(&pounds, &reps(pounds.len()));
+    }
+
+    #[test]
+    fn loads_whose_rounding_no_product_shows_give_the_bits_of_single_calls() {
+        // Half a nanogram, and thirds.
+        let halves: Vec<f64> = (0..1_500).map(|row| (f64::from(row) + 0.5) * 1e-12 + 1.0).collect();
+        same_bits(&halves, &reps(halves.len()));
+        let thirds: Vec<f64> = (0..1_500).map(|row| f64::from(row + 61) / 3.0).collect();
+        same_bits(&thirds, &reps(thirds.len()));
     }
 
     #[test]
@@ -183,7 +194,6 @@ mod tests {
         }
         assert!(halved(&[127.5], &mut halves) && halves == [255]);
         assert!(!is_dyadic(&[0.000_1]) && !is_dyadic(&[-0.0]) && is_dyadic(&[1999.5, 0.0]));
-        assert!(!is_printed(&[100.0 / 3.0]) && is_printed(&[62.3, 0.1, 2000.0]));
     }
 
     #[test]

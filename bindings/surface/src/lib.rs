@@ -8,6 +8,7 @@
 //! | `kept` | states kept by a number that is never used twice |
 //! | `flat` | numbers in, number out, for functions of numbers only; and the same over columns |
 //! | `columns` | the same over columns of the caller, as fast as the library can |
+//! | `wide` | rows of an equation in the widest vectors of the processor |
 //! | `many` | one call for each of many texts, on all processors, an error for each that is refused |
 //! | `fault` | an error as plain values |
 //! | `parts` | which modules go into which part of the npm package |
@@ -21,3 +22,4 @@ pub mod kept;
 #[cfg(feature = "json")]
 pub mod many;
 pub mod parts;
+mod wide;
