@@ -73,6 +73,7 @@ describe("what is shown is what is stored", () => {
     for (const one of words) assert.match(card, one, "the card");
     await go(hand, "today");
     await hand.tap('[data-act="plan"]');
+    await hand.page.locator("main details.more summary").first().click();
     await hand.tap('[data-act="edit-lift"]');
     assert.match(await main(hand), /no long breath-holding/, "the lift");
     await hand.close();
@@ -123,8 +124,7 @@ describe("one wrong clock", () => {
     await box.locator('[data-act="not-today"]').click();
     await hand.page.getByText("Not recorded.").waitFor();
     await hand.ask(13);
-    await hand.page.locator("main .choice, main button", { hasText: /chest/i }).first().click();
-    await hand.page.getByText("Write it into the log").first().click();
+    await hand.page.locator("main .sign", { hasText: /chest/i }).click();
     await hand.page.locator(".stop-band").waitFor();
     await hand.close();
   });

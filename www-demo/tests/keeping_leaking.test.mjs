@@ -82,7 +82,7 @@ describe("erased is erased", () => {
 });
 
 describe("health left out", () => {
-  const SECRET = /chest clinic|knee hurts|clinic|sertraline|grumpy|asthma|afterbirth|no_breath_hold|physio/i;
+  const SECRET = /chest clinic|knee hurts|asthma clinic|invented clinic|sertraline|grumpy|asthma|afterbirth|no_breath_hold|physio/i;
   const secret = () => logOf(NAME, (log) => {
     const session = log.events.findLast((one) => one.kind.session_recorded).kind.session_recorded;
     for (const lift of session.lifts) lift.cue = "mind the knee hurts";

@@ -291,10 +291,9 @@ const ACTS = {
   },
   async stop(page, id) {
     await page.locator(".stop-button").click();
-    const sign = page.locator("main button", { hasText: /chest/i }).first();
+    const sign = page.locator("main .sign", { hasText: /chest/i });
     if ((await sign.count()) === 0) return {};
     await sign.click();
-    await page.getByText("Write it into the log").first().click();
     const { stuck } = await says(page);
     return { [id]: { events: [[(event) => event.kind.symptom_report !== undefined]], must: !stuck } };
   },
