@@ -16,7 +16,7 @@ const PLAN: &str = include_str!("../../../examples/data/demo-plan.json");
 fn ask(key: &str, given: &[(&'static str, &str)]) -> Result<Value, Error> {
     let entry = super::ENTRIES.iter().find(|entry| entry.key == key).unwrap();
     let given = given.iter().map(|(name, text)| ((*name).into(), Value::Text((*text).to_string().into())));
-    (entry.call)(&Value::Map(given.collect()))
+    entry.call(&Value::Map(given.collect()))
 }
 
 fn list(value: Option<&Value>) -> &[Value] {
