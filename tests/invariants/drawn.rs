@@ -194,7 +194,6 @@ fn expected() -> Vec<String> {
         "set aside learning",
         "set aside holding",
         "set aside stopped_refer",
-        "given implement 0",
         "given implement 1",
         "given implement 2",
         "given implement 3",
