@@ -120,7 +120,8 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
     word(barWords(implementOf(app, lift)), "bar", () => anotherBar(app, lift.lift)),
     ", ",
     rung !== "" && [word(rung, "rung", () => (place.sideways.length > 0 ? anotherRung(app, lift.lift) : edit())), ", "],
-    `${mass(work.load)}, ${work.sets} \u00d7 ${work.reps}, `,
+    `${mass(work.load)}, ${work.sets} \u00d7 ${work.reps}`.replace(/(\d) (?=kg|lb|\u00d7)|(\u00d7) /g, "$1$2\u00a0"),
+    ", ",
     word(`leave ${plain(Number(lift.reserve ?? RESERVE), 1)}`, "left in reserve", () => reserveBox(app.liftName(lift.lift), Number(lift.reserve ?? RESERVE), leave)),
     ", ",
     word(gateInWords(set?.gate), "gate", edit),
@@ -147,7 +148,7 @@ function weekGrid(app: App, lifter: Loaded, plan: Plan): Child {
     return button(lifted ? LIFTED : meant ? MEANT : NOT_MEANT, () => change(lift, at), {
       class: day === today ? "choice now" : "choice",
       "aria-pressed": meant ? "true" : "false",
-      "aria-label": `${app.liftName(lift.lift)}, ${dayShort(day)}: meant${lifted ? "; lifted" : ""}`,
+      "aria-label": `${app.liftName(lift.lift)}, ${dayShort(day)}: planned${lifted ? "; lifted" : ""}`,
       "data-day": at,
     });
   };
@@ -158,7 +159,7 @@ function weekGrid(app: App, lifter: Loaded, plan: Plan): Child {
     el("h2", {}, "The week"),
     el("div", { class: "week-line week-head", "aria-hidden": "true" }, el("span", {}), days.map((day) => el("span", { class: day === today ? "now" : "" }, dayShort(day).slice(0, 3), el("br", {}), dayShort(day).slice(4).replace(/ .*/, "")))),
     plan.lifts.map((lift) => el("div", { class: "week-line", role: "group", "aria-label": `Days of ${app.liftName(lift.lift)}`, "data-week": lift.lift }, el("b", {}, app.liftName(lift.lift)), days.map((day, at) => cell(lift, day, at)))),
-    el("p", { class: "soft" }, `Tap a day to mean it for a lift: ${MEANT} meant, ${LIFTED} lifted this week. A lift without a day is meant for any.`),
+    el("p", { class: "soft" }, `Tap a day to plan a lift for it: ${MEANT} planned, ${LIFTED} lifted this week. A lift without a day is for any.`),
     against.map((words) => el("p", { class: "caution", "data-against": true }, el("b", {}, "The week. "), words)),
   );
 }

@@ -146,7 +146,7 @@ describe("the plan", () => {
     assert.deepEqual(await cells("deadlift"), [none, "\u25cb", none, none, "\u25cb", none, none]);
     // Two lifts of a pair on days that follow each other are told, by the library's own check of a week.
     await own.page.locator('[data-place="today"]').click();
-    assert.match(tidy(await own.page.locator('[data-lift="deadlift"]').innerText()), /meant for Tue, Fri/i);
+    assert.match(tidy(await own.page.locator('[data-lift="deadlift"]').innerText()), /planned for Tue, Fri/);
     await own.page.locator('[data-act="plan"]').click();
     await own.page.locator('[data-sentence="box squat"] .word').last().click();
     assert.equal(await own.page.locator("main").getAttribute("data-view"), "lift");

@@ -422,7 +422,7 @@ function shortOf(app: App): Child {
     eachLift(
       found,
       (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"),
-      (one) => one.line.why.at(-1)?.text ?? "",
+      (one) => mainReason(one.line),
       (one) => (touches(one) ? sidewaysPart(app, one.lift.lift, free) : undefined),
     ),
   ];
