@@ -555,6 +555,8 @@ try {
   outcome = 1;
   console.log(`FAILED after ${done} steps (seed ${seed}): ${error instanceof Failed ? error.message : error.stack}`);
   console.log(steps.slice(-12).join("\n"));
+  for (const [id, was] of model) if (error.message.includes(id)) console.log(`${id}, stop ${was.stop}, the last entries:\n${was.texts.slice(-8).join("\n").slice(0, 4000)}`);
+  for (const page of windows) console.log(await page.locator("body").innerText().then((text) => `a window shows: ${text.slice(0, 900)}`, () => "a window is gone"));
 } finally {
   await context.close().catch(() => undefined);
   await rm(folder, { recursive: true, force: true }).catch(() => undefined);
