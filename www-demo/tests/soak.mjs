@@ -203,6 +203,9 @@ async function choose(page, id) {
   const one = page.locator(`[data-lifter="${id}"]`);
   if ((await one.count()) === 0) return false;
   await one.click();
+  // Who is in view is written first, then shown.
+  await page.locator("header .who", { hasText: id }).waitFor();
+  await page.locator('main[data-view="today"]').waitFor();
   return true;
 }
 /** Answers what the page asks about the day; says whether it is to be recorded. */
@@ -234,8 +237,9 @@ const upload = async (page, text) => {
 const ACTS = {
   async mass(page, id) {
     await go(page, "log");
-    await page.getByText("Write down something else").click();
-    await page.getByRole("button", { name: "Body mass", exact: true }).click();
+    const mass = page.getByRole("button", { name: "Body mass", exact: true });
+    if (!(await mass.isVisible())) await page.getByText("Write down something else").click();
+    await mass.click();
     const kg = 50 + below(60);
     await page.locator('[data-pad="Body mass"]').click();
     for (const digit of String(kg)) await page.locator(`dialog [data-key="${digit}"]`).click();
@@ -370,12 +374,10 @@ const ACTS = {
     return { [id]: { gone: true } };
   },
   async back(page) {
-    for (let count = below(5); count >= 0; count -= 1) await page.evaluate(() => history.back());
-    await page.waitForTimeout(100);
-    if (!page.url().startsWith(FILE)) {
-      await page.goto(FILE);
-      await page.waitForSelector("html[data-ready]");
-    }
+    for (let count = below(5); count >= 0; count -= 1) await page.evaluate(() => history.back()).catch(() => undefined);
+    await page.waitForTimeout(200);
+    if (!page.url().startsWith(FILE)) await page.goto(FILE);
+    await page.waitForSelector("html[data-ready]");
     return {};
   },
   async reload(page) {
