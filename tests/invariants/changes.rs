@@ -29,7 +29,7 @@ pub enum Change {
     Undeclare { region: u8 },
     /// Every region again.
     Declare,
-    /// Another implement for one lift: the bar, a lighter one, dumbbells, help.
+    /// Another implement for one lift: a lighter bar, dumbbells, help; from any of them back to the bar, or to help.
     Implement { lift: u8, to: u8 },
     /// Another ladder for one lift: the first one, an easier rung below it, without the last rung, all rungs by other ids.
     Rungs { lift: u8, list: u8 },
@@ -53,7 +53,7 @@ pub fn any_change() -> impl Strategy<Value = Change> {
         2 => Just(Change::TakeBack),
         1 => (0_u8..3).prop_map(|region| Change::Undeclare { region }),
         1 => Just(Change::Declare),
-        1 => list().prop_map(|(lift, to)| Change::Implement { lift, to }),
+        2 => list().prop_map(|(lift, to)| Change::Implement { lift, to }),
         1 => list().prop_map(|(lift, list)| Change::Rungs { lift, list }),
         1 => list().prop_map(|(lift, list)| Change::Ranges { lift, list }),
         1 => list().prop_map(|(lift, list)| Change::Tempos { lift, list }),
@@ -155,6 +155,8 @@ impl Course {
     }
 
     fn give_implement(&self, all: &mut Parameters, at: usize, to: usize) {
+        let has_bar = all.lifts[at].implement == name(IMPLEMENTS[0]);
+        let to = if has_bar { to.max(1) } else { to / 3 * 3 };
         let id = name(IMPLEMENTS[to]);
         let masses =
             |from: u32, to: u32| (from..=to).map(|at| self.scaled(2.0 * f64::from(at))).collect::<Vec<_>>();

@@ -6,6 +6,7 @@ use super::course::*;
 use super::prescription::whole_plan;
 use bismar::error::Code;
 use bismar::prescription::next_session_from;
+use bismar::record::EventKind;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 
@@ -55,7 +56,9 @@ fn of_step(step: &Step, counts: &mut Counts) {
     count(counts, format!("step {}", variant(step)));
     match step {
         Step::Odd { odd, .. } => count(counts, format!("odd {}", variant(odd))),
-        Step::Parameters(change) => count(counts, format!("change {}", variant(change))),
+        Step::Parameters(change) | Step::Between { change, .. } => {
+            count(counts, format!("change {}", variant(change)));
+        }
         Step::Session { quality, weight, pain, .. } => {
             count(counts, format!("quality {}", variant(quality)));
             count(counts, format!("weight {}", variant(weight)));
@@ -78,8 +81,9 @@ fn of_changes(drawn: &Drawn, counts: &mut Counts) {
         match step {
             Step::Parameters(change) if *course.set() != before => {
                 count(counts, format!("took the change {}", variant(change)));
-                if let Change::Implement { to, .. } = change {
-                    count(counts, format!("given implement {to}"));
+                if let Change::Implement { lift, .. } = change {
+                    let set = &course.set().lifts[course.number(*lift)];
+                    count(counts, format!("given the {}", set.implement.as_str()));
                 }
             }
             _ => {}
@@ -115,6 +119,16 @@ fn of_course(course: &Course, counts: &mut Counts) {
                     count(counts, what);
                 }
             }
+        }
+    }
+    for events in course.log.events.windows(3) {
+        let [one, set, other] = events else { continue };
+        let sessions = [one, other].map(|event| matches!(event.kind, EventKind::SessionRecorded(_)));
+        if sessions == [true; 2]
+            && one.day == other.day
+            && matches!(set.kind, EventKind::ParametersChanged(_))
+        {
+            count(counts, "parameters between two sessions of a day");
         }
     }
     let mut state = bismar::progression::State::before(&course.log);
@@ -191,12 +205,14 @@ fn expected() -> Vec<String> {
         "partner pain",
         "an event that changes the past",
         "blocks under the bar",
+        "parameters between two sessions of a day",
         "set aside learning",
         "set aside holding",
         "set aside stopped_refer",
-        "given implement 1",
-        "given implement 2",
-        "given implement 3",
+        "given the bar",
+        "given the lighter bar",
+        "given the dumbbells",
+        "given the helper",
     ];
     all.extend(single.map(String::from));
     all
@@ -219,11 +235,12 @@ const CHANGES: [&str; 14] = [
     "Criteria",
 ];
 
-const STEPS: [&str; 31] = [
+const STEPS: [&str; 32] = [
     "Wait",
     "CleanWeek",
     "Session",
     "Split",
+    "Between",
     "Odd",
     "Morning",
     "SilentMorning",

@@ -79,6 +79,11 @@ pub enum Step {
         lifts: u8,
         quality: Quality,
     },
+    /// A session, a new set of parameters, and another session of that day.
+    Between {
+        change: Change,
+        quality: Quality,
+    },
     Odd {
         lift: u8,
         odd: Odd,
@@ -236,9 +241,14 @@ pub fn any_step() -> impl Strategy<Value = Step> {
     prop_oneof![40 => any_deed(), 20 => any_act()]
 }
 
-/// Up to forty things that happen; in one course of four every fifth of them is a new set of parameters.
+/// Up to forty things that happen; in one course of four every fourth of them brings a new set of parameters.
 pub fn any_steps() -> impl Strategy<Value = Vec<Step>> {
-    let changing = prop_oneof![4 => any_step(), 1 => any_change().prop_map(Step::Parameters)];
+    let between = (any_change(), any_quality());
+    let changing = prop_oneof![
+        8 => any_step(),
+        2 => any_change().prop_map(Step::Parameters),
+        1 => between.prop_map(|(change, quality)| Step::Between { change, quality }),
+    ];
     prop_oneof![
         3 => prop::collection::vec(any_step(), 1..40),
         1 => prop::collection::vec(changing, 1..40),
@@ -252,6 +262,11 @@ impl Course {
             Step::CleanWeek => self.clean_week(),
             Step::Session { lifts, quality, weight, pain } => self.session(lifts, quality, weight, pain),
             Step::Split { lifts, quality } => self.split(lifts, quality),
+            Step::Between { change, quality } => {
+                self.session(u8::MAX, Quality::Clean, Weight::AtLimit, Some(0));
+                self.step(&Step::Parameters(change));
+                self.session(u8::MAX, quality, Weight::AtLimit, Some(0));
+            }
             Step::Odd { lift, odd } => self.odd(self.number(lift), odd),
             Step::Morning { flare } => self.morning(flare),
             Step::SilentMorning => self.next_day(None),

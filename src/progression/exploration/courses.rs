@@ -290,4 +290,16 @@ pub(super) static BROKEN_ONCE: &[&[Act]] = &[
         BOTH,
         &[Act::ByRung, Act::WaitOne, Act::DayWithin, Act::EaseToday, Act::AcceptStrict],
     ],
+    // A lift left out while a stop held every lift, and back: its clear days count for that region too.
+    &[
+        Act::StrictLeftOut,
+        Act::PainNeck,
+        Act::Cleared,
+        Act::SignOffNeck,
+        Act::WaitOne,
+        Act::Automatic,
+        Act::StrictUnscored,
+        Act::WaitOne,
+        Act::StrictFewerReps,
+    ],
 ];

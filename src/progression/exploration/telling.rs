@@ -362,16 +362,17 @@ impl Notes {
     }
 
     /// A region that a lift once had concerns it while something in it is open or a clearance limits it; a stop where no
-    /// lift loads concerns all.
+    /// lift loads concerns all, also those left out.
     fn note_former(&mut self) {
         for (number, id) in LIFTS.iter().enumerate() {
-            let Some(set) = self.set.lift(id) else { continue };
+            let set = self.set.lift(id);
             for (region, name) in REGIONS.iter().enumerate() {
                 let lost = self.regions[region].stop.is_some() && !self.is_loaded(region);
-                let own = set.regions.iter().any(|id| id.as_str() == *name);
+                let own = set.is_some_and(|set| set.regions.iter().any(|id| id.as_str() == *name));
                 let open = self.regions[region].is_open() || (region == 0 && self.hip_is_limited());
                 let former = &mut self.lifts[number].former[region];
-                *former = (*former || lost) && open && !own;
+                // One that is left out is looked at when it comes back.
+                *former = (*former || lost) && (open || set.is_none()) && !own;
             }
         }
     }

@@ -38,6 +38,9 @@ enum Excuse {
     /// A pass whose morning nobody asked about keeps the run shut until it is answered; a session that does not count toward
     /// the run waits for no answer.
     Unanswered,
+    /// A short break gave the better course the load before it back, where its passes are counted anew; the worse one goes on
+    /// at the lower load that it came back at, with the passes that it has shown there.
+    GivenBack,
     /// No session of it is on record: it begins where the coach said, and no break counts against it.
     NotBegun,
     /// Where nobody asked before training, the level that is agreed to be usual stands for what hurt then.
@@ -189,6 +192,10 @@ impl Held {
         let same = then.grant == other_then.grant;
         if trained && passed(&one) && !(same && passed(&other)) {
             return Ok(Some(Excuse::ShownItself));
+        }
+        let lower = one.grant.place == other.grant.place && one.grant.load() < other.grant.load();
+        if restored(&other) && one.here.0 > 0 && lower {
+            return Ok(Some(Excuse::GivenBack));
         }
         let usual = |id: &Name| self.worse.state.region(id).is_some_and(|region| region.usual.is_some());
         if matches!(worse, Worse::NoPain | Worse::NotTold) && trained && set.regions.iter().any(usual) {
