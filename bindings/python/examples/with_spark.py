@@ -23,6 +23,8 @@ from pyspark.sql import DataFrame, SparkSession
 # The workers run the Python that has the library.
 os.environ.setdefault("PYSPARK_PYTHON", sys.executable)
 SCHEMA = "lifter string, session string"
+# Named, since a batch in which no lifter ends has no values to show it by.
+COLUMNS = pa.schema([("lifter", pa.string()), ("session", pa.string())])
 
 
 def sessions(batches: Iterator[pa.RecordBatch]) -> Iterator[pa.RecordBatch]:
@@ -39,9 +41,10 @@ def sessions(batches: Iterator[pa.RecordBatch]) -> Iterator[pa.RecordBatch]:
                 own = []
             lifter = name
             own.append(event)
-        yield pa.RecordBatch.from_pydict({"lifter": names, "session": answers})
+        yield pa.RecordBatch.from_pydict({"lifter": names, "session": answers}, COLUMNS)
     if lifter is not None:
-        yield pa.RecordBatch.from_pydict({"lifter": [lifter], "session": [session(lifter, own)]})
+        last = {"lifter": [lifter], "session": [session(lifter, own)]}
+        yield pa.RecordBatch.from_pydict(last, COLUMNS)
 
 
 def next_sessions(log: DataFrame, partitions: int) -> DataFrame:
