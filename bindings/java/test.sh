@@ -9,7 +9,7 @@ cd "$(dirname "$0")/../.."
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 native=${BISMAR_NATIVE:-$work/native}
-sources=(bindings/java/bismar/*.java bindings/java/tests/*.java)
+sources=(bindings/java/bismar/*.java bindings/java/examples/*.java bindings/java/tests/*.java)
 
 JAVA_HOME=${JAVA_HOME:-}
 newer() {
@@ -33,6 +33,7 @@ cargo build --quiet --package bismar-build --package bismar-c
 library=$(realpath "${CARGO_TARGET_DIR:-target}")/debug/libbismar_c.so
 run=("$java" --enable-native-access=ALL-UNNAMED -Xmx256m "-Dbismar.library=$library" -cp "$work/classes")
 "$java" -version 2>&1 | head -1
+"${run[@]}" First examples/data/demo-log.json examples/data/demo-plan.json 2026-08-27 | cut -c 1-100
 "${run[@]}" Misuse examples/data
 bash bindings/checks/native.sh "$native"
 # shellcheck disable=SC2046
