@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use wasm_bindgen_cli_support::{Bindgen, EncodeInto};
 
@@ -32,8 +33,30 @@ pub(crate) struct Compiled {
 
 /// Compiles the bindings for the web.
 pub(crate) fn compile(root: &Path, build_id: &str, features: &[&str]) -> Result<Compiled, Failure> {
-    let raw = cargo(root, build_id, features)?;
-    let mut output = bindgen(&raw)?;
+    finish(root, &cargo(root, build_id, features)?)
+}
+
+/// Compiles several, in the order given: while one is made small, the next is compiled, since both keep one processor
+/// busy for long.
+pub(crate) fn compile_all(
+    root: &Path,
+    build_id: &str,
+    features: &[Vec<&str>],
+) -> Result<Vec<Compiled>, Failure> {
+    std::thread::scope(|scope| {
+        let mut running = Vec::new();
+        for features in features {
+            let raw = cargo(root, build_id, features)?;
+            running.push(scope.spawn(move || finish(root, &raw).map_err(|failure| failure.to_string())));
+        }
+        let ended = running.into_iter().map(|one| one.join().map_err(|_| "a thread failed".to_string()));
+        ended.map(|one| Ok(one??)).collect()
+    })
+}
+
+/// The glue, and the wasm as it ships.
+fn finish(root: &Path, raw: &[u8]) -> Result<Compiled, Failure> {
+    let mut output = bindgen(raw)?;
     let glue = output.js().to_string();
     let module = output.wasm_mut();
     let named = module.emit_wasm();
@@ -94,7 +117,9 @@ fn bindgen(raw: &[u8]) -> Result<wasm_bindgen_cli_support::Output, Failure> {
 }
 
 fn optimise(root: &Path, named: &[u8]) -> Result<Vec<u8>, Failure> {
-    let folder = std::env::temp_dir().join(format!("bismar-build-{}", std::process::id()));
+    static RUNS: AtomicUsize = AtomicUsize::new(0);
+    let run = RUNS.fetch_add(1, Ordering::Relaxed);
+    let folder = std::env::temp_dir().join(format!("bismar-build-{}-{run}", std::process::id()));
     std::fs::create_dir_all(&folder)?;
     let (before, after) = (folder.join("before.wasm"), folder.join("after.wasm"));
     std::fs::write(&before, named)?;

@@ -6,6 +6,7 @@ use serde_json::json;
 
 use bismar_bindings::parts::{PARTS, Part};
 
+use crate::compile::Compiled;
 use crate::types::{self, Shape, Types};
 use crate::{Failure, compile, declarations, identity, javascript, panics, sizes, texts};
 
@@ -21,7 +22,10 @@ const DOCUMENTS: &[(&str, &str, &str)] =
 /// Builds the package: the whole, and those parts.
 pub(crate) fn build(root: &Path, parts: &[&'static Part]) -> Result<(), Failure> {
     let build_id = identity::build_id(root)?;
-    let compiled = compile::compile(root, &build_id, &[])?;
+    let mut features = vec![Vec::new()];
+    features.extend(parts.iter().map(|part| vec![part.name]));
+    let mut all = compile::compile_all(root, &build_id, &features)?.into_iter();
+    let compiled = all.next().ok_or("nothing was compiled")?;
     let folder = root.join("bindings/pkg");
     if folder.exists() {
         std::fs::remove_dir_all(&folder)?;
@@ -72,16 +76,21 @@ pub(crate) fn build(root: &Path, parts: &[&'static Part]) -> Result<(), Failure>
     }
     sizes::print_groups(&compiled.named)?;
     panics::enforce(&compiled.named)?;
-    for part in parts {
-        write_part(root, &build_id, &types, part)?;
+    for (part, compiled) in parts.iter().zip(all) {
+        write_part(root, &build_id, &types, part, &compiled)?;
     }
     sizes::print_all(&folder)?;
     Ok(())
 }
 
 /// Lays one part out in a folder of its own: the same files, with its modules.
-fn write_part(root: &Path, build_id: &str, types: &Types, part: &'static Part) -> Result<(), Failure> {
-    let compiled = compile::compile(root, build_id, &[part.name])?;
+fn write_part(
+    root: &Path,
+    build_id: &str,
+    types: &Types,
+    part: &'static Part,
+    compiled: &Compiled,
+) -> Result<(), Failure> {
     let folder = root.join("bindings/pkg").join(part.name);
     std::fs::create_dir_all(&folder)?;
     let write = |name: &str, bytes: &[u8]| std::fs::write(folder.join(name), bytes);
