@@ -61,7 +61,6 @@ step "tests without features" without_features
 step "documentation" cargo doc --quiet --workspace --no-deps --all-features
 step "main command" main_command
 step "examples" bash tests/examples.sh
-step "other languages" bash bindings/smoke.sh
 for script in bindings/test.sh www-demo/test.sh; do
   if [ -f "$script" ]; then
     step "$script" bash "$script"
