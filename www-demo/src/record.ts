@@ -82,12 +82,19 @@ export function reasonsOf(next: NextSet, why: string[]): string[] {
 }
 
 
+/** Whether anything was seen in a set that could ask for less: then the rules are asked, which takes a look at the whole log. */
+function somethingSlipped(set: WorkSet): boolean {
+  const { marks } = set;
+  const seen = marks?.marks?.some((one) => one.mark !== "met" && one.mark !== "not_seen") ?? false;
+  return set.failed === true || seen || (marks?.acceptable !== undefined && marks.acceptable < marks.reps);
+}
+
 /** What the sets of this session ask for where a critical point was not met; nothing where every one was. */
 export function slippedThen(app: App, lift: LiftToday): AfterSlip | undefined {
   const lifter = app.lifter;
   if (!lifter) return undefined;
   const sets = app.draft(lifter).filter((one) => one.lift === lift.lift).map((one) => one.set);
-  if (sets.length === 0) return undefined;
+  if (!sets.some(somethingSlipped)) return undefined;
   const found = app.afterSets(lifter, lift.lift, sets);
   if (!found) return undefined;
   const lost = found.next.reasons.some((one) => kindOf(one, "criticalFault") !== undefined || one === "repetition_missed" || one === "two_faults");
