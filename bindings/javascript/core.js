@@ -244,8 +244,8 @@ function spelledPath(path) {
 let spare;
 let walks = 0;
 
-/** Packs a value and puts it into the instance's memory. */
-function put(given) {
+/** Packs a value and puts it into the instance's memory; `still` may refuse once it was walked, before any of it is there. */
+function put(given, still) {
   // A getter of the caller's may call the library again while its object is walked: each walk has its own
   // bytes, and only the outermost gives names to the table.
   const packing = spare ?? new Packing();
@@ -265,6 +265,7 @@ function put(given) {
   } finally {
     walks -= 1;
   }
+  still?.();
   const place = wasm.raw_room(packing.at) >>> 0;
   memory().set(packing.bytes.subarray(0, packing.at), place);
   for (const [key, number] of packing.fresh) namesSent.set(key, number);

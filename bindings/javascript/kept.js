@@ -3,13 +3,14 @@
 const closing = new FinalizationRegistry((number) => wasm?.raw_close(number));
 
 function ask(progress, request, given) {
-  if (!PLACES.has(progress)) throw closed();
+  const open = () => {
+    if (!PLACES.has(progress)) throw closed();
+  };
+  open();
   try {
-    put(given);
-    // Asked only now: a getter of the caller's may have closed this one, and another may have its number.
-    const number = PLACES.get(progress);
-    if (number === undefined) throw closed();
-    return unpack(wasm.raw_ask(number, request));
+    // Looked at again once all is read: a getter of the caller's may have closed this one, and another may have its number.
+    put(given, open);
+    return unpack(wasm.raw_ask(PLACES.get(progress), request));
   } catch (thrown) {
     throw translated(thrown);
   }

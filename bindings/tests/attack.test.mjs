@@ -15,7 +15,6 @@ const fine = (one = bismar) => assert.deepEqual(one.oneRm.epley1985({ load: { kg
 test("a getter that closes its handle reaches no other handle", () => {
   const first = new Progress(log);
   let second;
-  const today = { get day() { return 1; } };
   const given = {
     get sequence() {
       first.close();
@@ -28,7 +27,8 @@ test("a getter that closes its handle reaches no other handle", () => {
   assert.throws(() => first.apply(given), { code: "not_ready", field: "progress" });
   assert.deepEqual(second.state(), new Progress(small).state(), "the other was not written to");
   assert.throws(() => first.state(), { code: "not_ready" });
-  assert.ok(today);
+  // Names that were walked and not sent are not taken as sent: what comes after is read right.
+  second.apply({ sequence: 901, day: "2026-08-29", kind: { bodyMassRecorded: { kg: 80 } } });
   second.close();
   fine();
 });
@@ -42,13 +42,14 @@ test("100 000 handles are open at once, and the last costs no more than the firs
   };
   opened(2_000); // warm
   const first = opened(8_000);
-  opened(82_000);
+  const most = opened(82_000);
   const last = opened(8_000);
   assert.equal(held.length, 100_000);
   assert.ok(last < first * 5 + 50, `the last 8 000 took ${last.toFixed(0)} ms, the first ${first.toFixed(0)} ms`);
   const from = performance.now();
   for (const one of held) one.close();
-  assert.ok(performance.now() - from < 2_000);
+  const closed = performance.now() - from;
+  assert.ok(closed < most * 2 + 200, `closing took ${closed.toFixed(0)} ms, opening ${most.toFixed(0)} ms`);
   const again = opened(8_000);
   assert.ok(again < first * 5 + 50, "places that were given back are found without a search");
   for (const one of held) one.close();
@@ -57,9 +58,11 @@ test("100 000 handles are open at once, and the last costs no more than the firs
 
 test("run lengths are found in a bounded time", () => {
   for (const shift of [0, 0.1, -3, 3, 1e-9]) {
-    const from = performance.now();
+    // Of the processor, so that what else runs does not count.
+    const from = process.cpuUsage();
     statistics.westernElectricRunLength({ shift });
-    assert.ok(performance.now() - from < 1_500, `${shift}: ${(performance.now() - from).toFixed(0)} ms`);
+    const { user } = process.cpuUsage(from);
+    assert.ok(user < 1_500_000, `${shift}: ${(user / 1000).toFixed(0)} ms`);
   }
 });
 

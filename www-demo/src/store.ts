@@ -323,15 +323,27 @@ export class Store {
       }
       // What lies on the device is set aside, whoever wrote it: another window may have been first.
       const texts = { events: was.events.map((row) => row.text), draft: was.draft.map((row) => row.text) };
-      const held = texts.events.every((text, at) => text === events[at]) && texts.draft.every((text, at) => text === draft[at]) && (!there || (there.header === kept.header && there.plan === kept.plan));
+      // Sets that another window put on the list meanwhile stay: they were lifted, whatever log they belong to.
+      const last = was.draft.at(-1);
+      const theirs = before?.stored !== undefined && last !== undefined && (there?.revision ?? 0) !== before.revision && memory.draftSeal === sets.seal;
+      if (theirs) {
+        lifter.draft = texts.draft;
+        memory.draftSeal = last.seal;
+        memory.places.draft = last.place + 1;
+        ends.draft = texts.draft.length;
+        ends.draftLast = last.seal;
+      }
+      const held = texts.events.every((text, at) => text === events[at]) && texts.draft.every((text, at) => text === lifter.draft[at]) && (!there || (there.header === kept.header && there.plan === kept.plan));
       memory.revision = Math.max(memory.revision, (there?.revision ?? 0) + 1);
       try {
         if (!held) void writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ header: there?.header, plan: there?.plan, version: there?.version, ...texts }), why });
         void writing.objectStore("events").delete(allOf(id));
-        void writing.objectStore("drafts").delete(allOf(id));
         void writing.objectStore("lifters").put(rowOf(kept, memory.revision, ends));
         for (const row of own.rows) void writing.objectStore("events").add(row);
-        for (const row of sets.rows) void writing.objectStore("drafts").add(row);
+        if (!theirs) {
+          void writing.objectStore("drafts").delete(allOf(id));
+          for (const row of sets.rows) void writing.objectStore("drafts").add(row);
+        }
       } catch (error) {
         writing.abort();
         throw error;

@@ -47,6 +47,36 @@ describe("the session going on", () => {
     await hand.close();
   });
 
+  it("stays when another window replaces the log without having heard of it", async () => {
+    const one = await handOn(browser);
+    await bringIn(one, fileOf(plain()));
+    const two = new Hand(await one.context.newPage());
+    await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
+    await two.page.addInitScript(() => {
+      globalThis.BroadcastChannel = class { postMessage() {} };
+      const { addEventListener: listen } = EventTarget.prototype;
+      EventTarget.prototype.addEventListener = function (name, ...rest) {
+        if (name !== "focus" && name !== "visibilitychange") listen.call(this, name, ...rest);
+      };
+    });
+    await two.page.goto(FILE);
+    await two.ready();
+    await one.page.bringToFront();
+    await go(one, "today");
+    await one.allGood();
+    await one.page.getByText("Going on: 3 sets.").waitFor();
+    await one.page.waitForTimeout(200);
+    await two.page.bringToFront();
+    await upload(two, fileOf(other()));
+    await two.page.locator('[data-act="replace"]').click();
+    await yes(two);
+    await two.page.locator("#open-file").waitFor({ state: "detached" });
+    await reload(two);
+    await go(two, "today");
+    assert.match(await two.page.locator(".draft").innerText(), /3 sets/);
+    await one.close();
+  });
+
   it("is in the full copy, comes back with it, and has its own day", async () => {
     const hand = await withDraft();
     await go(hand, "files");
