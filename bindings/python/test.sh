@@ -45,6 +45,7 @@ bits() {
 
 step "generated files" generated
 step "wheel in a clean environment" install
+step "a few calls of each kind" "$python" bindings/python/tests/smoke.py
 step "types" typed
 step "published checks" published
 step "same bits" bits
