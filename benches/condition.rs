@@ -44,7 +44,7 @@ fn series(days: i32) -> (Vec<Reading>, Vec<Day>) {
         let day = Day::from_number(number).unwrap();
         level += 0.7 * draw();
         if number == 0 || number % 5 < 3 {
-            readings.push(Reading { day, value: level + 7.0 * draw(), variance: VARIANCE });
+            readings.push(Reading::new(day, level + 7.0 * draw(), VARIANCE));
         } else {
             gaps.push(day);
         }

@@ -49,10 +49,12 @@ fn line(what: &str, took: Duration, most: Duration) {
 /// Every door that reads a diary, for every lift that it may be asked of.
 fn asks<'a>(today: Day, plan: &'a Plan, lifts: &'a [Name]) -> Vec<(&'static str, Ask<'a>)> {
     let year_ago = today.plus(-365).unwrap();
-    let done = |lift: &Name| SetsToday {
-        lift: lift.clone(),
-        sets: vec![WorkSet::done(bismar::quantity::Mass::grams(40_000), Reps::whole(5).unwrap())],
-        pain: Some(Vec::new()),
+    let done = |lift: &Name| {
+        SetsToday::new(
+            lift.clone(),
+            vec![WorkSet::done(bismar::quantity::Mass::grams(40_000), Reps::whole(5).unwrap())],
+        )
+        .with_pain(Vec::new())
     };
     let first = lifts.first().unwrap();
     let second = lifts.get(1).unwrap();
@@ -102,7 +104,7 @@ fn main() {
         line(&format!("{what}, from a kept reading"), shortest(|| ask(&diary)), ONE);
     }
     let state = diary.state();
-    let done = SetsToday { lift: lifts.first().unwrap().clone(), sets: Vec::new(), pain: Some(Vec::new()) };
+    let done = SetsToday::new(lifts.first().unwrap().clone(), Vec::new()).with_pain(Vec::new());
     let next = shortest(|| drop(black_box(next_set_from(state, &plan, today, &done, None).unwrap())));
     line("next_set, from a kept state", next, ONE);
     for (what, took) in [

@@ -91,7 +91,7 @@ fn record(length: usize) -> Record {
     let curve = impulse_response_before_session(&days(&loads), truth, InitialState::NoHistory).unwrap();
     let measured = (1..).zip(curve);
     let measured =
-        measured.map(|(day, point)| MeasuredDay { day, value: point.performance + 1.5 * sequence.normal() });
+        measured.map(|(day, point)| MeasuredDay::new(day, point.performance + 1.5 * sequence.normal()));
     let mut options = FitOptions::our_choice(ResponseForm::BeforeSession, InitialState::NoHistory);
     options.starts = STARTS.iter().map(|(slow, quick)| TimeConstants::new(*slow, *quick).unwrap()).collect();
     Record { measured: measured.collect(), loads, options }

@@ -64,7 +64,7 @@ fn main() {
         let state = fold(log).unwrap();
         let (day, last) = state.last().unwrap();
         let report = DayReport::all_well(DayClass::Within);
-        let event = Event { sequence: last + 1, day, kind: EventKind::DayReport(report), note: None };
+        let event = Event::new(last + 1, day, EventKind::DayReport(report));
         let mut session = log
             .events
             .iter()

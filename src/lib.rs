@@ -54,6 +54,7 @@
 //! - `rehearsal`: check a plan before anyone lifts; seeded what-if.
 #![no_std]
 #![forbid(unsafe_code)]
+#![cfg_attr(docsrs, feature(doc_cfg))]
 
 extern crate alloc;
 #[cfg(test)]
@@ -87,6 +88,9 @@ pub mod registry;
 pub mod text;
 
 pub use error::{Code, Error};
+
+/// Version of this library, `major.minor.patch`. Decisions and stored states name it.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");
 
 /// The README's Rust code is compiled and run.
 #[cfg(all(doctest, feature = "json", feature = "english"))]

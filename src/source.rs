@@ -63,11 +63,20 @@ pub enum Kind {
 /// One argument of a function in the dispatch table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Argument {
     /// Its name, the key in a map of arguments.
     pub name: &'static str,
     /// Its Rust type, as written.
     pub r#type: &'static str,
+}
+
+impl Argument {
+    /// That name with that type.
+    #[must_use]
+    pub const fn new(name: &'static str, r#type: &'static str) -> Argument {
+        Argument { name, r#type }
+    }
 }
 
 /// One row of the registry.
@@ -107,12 +116,17 @@ pub struct Row {
 
 /// One callable entry of the dispatch table.
 #[derive(Clone, Copy)]
+#[non_exhaustive]
 pub struct Entry {
     /// Key, `module.function`.
     pub key: &'static str,
     #[cfg(feature = "serde")]
     pub(crate) call: fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>,
 }
+
+/// Reads named arguments strictly, calls a function, writes its result.
+#[cfg(feature = "serde")]
+pub type Call = fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>;
 
 #[cfg(feature = "serde")]
 impl Entry {

@@ -45,7 +45,7 @@ fn started() -> World {
 }
 
 fn missed() -> EventKind {
-    EventKind::SessionMissed(SessionMissed { reason: name("work") })
+    EventKind::SessionMissed(SessionMissed::new(name("work")))
 }
 
 /// A squat and a press as they start, three sets of five a session, clean, and not scored in every fifth.
@@ -58,7 +58,7 @@ fn session(number: u32) -> Session {
         LiftSession::as_granted(name(id), sets)
     };
     let lifts = [("squat", 60.0), ("press", 40.0)].map(done).to_vec();
-    Session { lifts, pain: Some(Vec::new()), minutes: None, effort: None }
+    Session::new(lifts).with_pain(Vec::new())
 }
 
 /// So many weeks of that, three times a week.
@@ -67,9 +67,9 @@ fn years(weeks: u32) -> Log {
     let (mut log, mut sequence) = (start.log, 10);
     for number in 0..weeks * 3 {
         let day = start.day.plus((number * 7 / 3) as i32).unwrap();
-        let report = DayReport { pain: Some(Vec::new()), ..DayReport::default() };
+        let report = DayReport::default().with_pain(Vec::new());
         for kind in [EventKind::DayReport(report), EventKind::SessionRecorded(session(number))] {
-            log.events.push(Event { sequence, day, kind, note: None });
+            log.events.push(Event::new(sequence, day, kind));
             sequence += 1;
         }
     }
@@ -92,8 +92,7 @@ fn forty_years_fold_and_give_a_session() {
 fn the_most_events_fold() {
     // As many years as days can be counted, then misses.
     let mut log = years(52 * 170);
-    let event =
-        |sequence: u32| Event { sequence, day: log.events.last().unwrap().day, kind: missed(), note: None };
+    let event = |sequence: u32| Event::new(sequence, log.events.last().unwrap().day, missed());
     let next = log.events.last().unwrap().sequence + 1;
     let more: Vec<Event> = (next..).take(MAX_EVENTS - log.events.len()).map(event).collect();
     log.events.extend(more);
@@ -103,7 +102,7 @@ fn the_most_events_fold() {
     println!("{} MB of JSON", text.len() / 1_000_000);
     let read = within(120, "200 000 events, read", || Log::from_json(&text).unwrap());
     assert_eq!(read, log);
-    log.events.push(Event { sequence: u32::MAX, ..log.events[0].clone() });
+    log.events.push(log.events[0].clone().with_sequence(u32::MAX));
     assert_eq!(fold(&log).unwrap_err().code(), Code::TooMany);
 }
 
@@ -119,16 +118,16 @@ fn a_million_sets_fold() {
         |at: u32| LiftSession::as_granted(name(&format!("lift {at}")), World::sets(kg(40.0), 30, true));
     let lifts: Vec<LiftSession> = (0..16).map(done).collect();
     for number in 0..2_100_u32 {
-        let session = Session { lifts: lifts.clone(), pain: Some(Vec::new()), minutes: None, effort: None };
+        let session = Session::new(lifts.clone()).with_pain(Vec::new());
         let (sequence, day) = (10 + number, start.day.plus(number as i32 * 3).unwrap());
-        log.events.push(Event { sequence, day, kind: EventKind::SessionRecorded(session), note: None });
+        log.events.push(Event::new(sequence, day, EventKind::SessionRecorded(session)));
     }
     within(120, "1 008 000 sets, folded", || fold(&log).unwrap());
 }
 
 fn correction(sequence: u32, day: Day, replaces: u32) -> Event {
     let with = Some(Box::new(missed()));
-    Event { sequence, day, kind: EventKind::Correction(Correction { replaces, day: None, with }), note: None }
+    Event::new(sequence, day, EventKind::Correction(Correction::new(replaces).with_kind(with)))
 }
 
 #[test]
@@ -181,7 +180,7 @@ fn a_used_number_is_not_taken_again() {
     let mut world = started();
     world.good_day("squat");
     let last = world.log.events.last().unwrap().clone();
-    let again = Event { day: world.day.plus(30).unwrap(), kind: missed(), ..last };
+    let again = last.with_day(world.day.plus(30).unwrap()).with_kind(missed());
     let mut state = world.state();
     assert_eq!(state.apply(&again).unwrap_err().code(), Code::NeedsRefold);
     world.log.events.push(again);
@@ -225,8 +224,8 @@ fn the_largest_parameters_are_taken_many_times() {
     world.log.events.extend((next..next + 20).map(|sequence| {
         // Other equipment each time, so that no list of loads can be kept.
         let blocks = if sequence.is_multiple_of(2) { vec![Length::millimetres(50)] } else { Vec::new() };
-        let set = Parameters { blocks, ..set.clone() };
-        Event { sequence, day, kind: EventKind::ParametersChanged(Box::new(set)), note: None }
+        let set = set.clone().with_blocks(blocks);
+        Event::new(sequence, day, EventKind::ParametersChanged(Box::new(set)))
     }));
     within(20, "20 changes of the largest parameters", || fold(&world.log).unwrap());
 }
@@ -284,8 +283,8 @@ fn the_longest_texts_are_kept_and_longer_ones_refused() {
     // An unknown event of ten megabytes, in a log of a newer version, is kept as it is.
     log.version = VERSION + 1;
     let body = Value::List(vec![Value::Text("x".repeat(1_000_000).into()); 10]);
-    let kind = EventKind::Unknown(UnknownEvent { kind: "of_a_newer_version".into(), body });
-    log.events.push(Event { sequence: 9, day: log.events[0].day, kind, note: None });
+    let kind = EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), body));
+    log.events.push(Event::new(9, log.events[0].day, kind));
     let text = within(10, "ten megabytes unknown, written", || log.to_json().unwrap());
     let read = within(10, "ten megabytes unknown, read", || Log::from_json(&text).unwrap());
     assert!(read == log);

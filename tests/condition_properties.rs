@@ -22,18 +22,8 @@ const KINDS: [MarkerKind; 5] =
     [MarkerKind::Recovery, MarkerKind::Sleep, MarkerKind::Mood, MarkerKind::Soreness, MarkerKind::Stress];
 
 fn marker(kind: MarkerKind, today: Option<f64>, history: &[f64]) -> Marker {
-    let reading = |(at, value): (i32, &f64)| MarkerReading {
-        day: day(100 + at),
-        value: *value,
-        conditions: Conditions::default(),
-    };
-    Marker {
-        kind,
-        today,
-        conditions: Conditions::default(),
-        history: (0..).zip(history).map(reading).collect(),
-        least_spread: None,
-    }
+    let reading = |(at, value): (i32, &f64)| MarkerReading::new(day(100 + at), *value);
+    Marker::new(kind, (0..).zip(history).map(reading).collect()).with_today(today)
 }
 
 fn judged(markers: &[Marker]) -> DayVerdict {
@@ -99,7 +89,7 @@ proptest! {
     fn votes_do_not_move_with_shift_scale_or_day_origin(
         history in prop::collection::vec(1.0..9.0_f64, 4..12), today in 0.0..10.0_f64, shift in -5.0..5.0_f64, scale in 0.5..4.0_f64, origin in -99..99_i32,
     ) {
-        let plain = Marker { least_spread: Some(0.3), ..marker(MarkerKind::WarmUpVelocity, Some(today), &history) };
+        let plain = marker(MarkerKind::WarmUpVelocity, Some(today), &history).with_least_spread(0.3);
         let mut moved = plain.clone();
         moved.today = Some(scale * today + shift);
         moved.least_spread = Some(0.3 * scale);
@@ -144,7 +134,7 @@ fn the_least_spread_of_a_jump_is_a_part_of_its_height() {
 fn short_and_spreadless_histories_answer_not_enough() {
     let short = judged(&[marker(MarkerKind::Recovery, Some(1.0), &[7.0, 7.0, 7.0])]);
     assert_eq!((short.class, short.votes[0].vote), (DayClass::Unknown, Vote::NotEnoughHistory));
-    let flat = Marker { least_spread: Some(0.0), ..marker(MarkerKind::Recovery, Some(1.0), &[7.0; 8]) };
+    let flat = marker(MarkerKind::Recovery, Some(1.0), &[7.0; 8]).with_least_spread(0.0);
     assert_eq!(judged(&[flat]).votes[0].vote, Vote::NotEnoughHistory);
     let none = trend(&[], day(0), &TrendOptions::default()).unwrap();
     assert_eq!(none.verdict, TrendVerdict::NotEnoughHistory);
@@ -153,7 +143,7 @@ fn short_and_spreadless_histories_answer_not_enough() {
 }
 
 fn estimate(number: i32, estimate: f64, standard_error: f64) -> StrengthEvidence {
-    StrengthEvidence { day: day(number), estimate, standard_error, kind: EvidenceKind::RepsAndEffort }
+    StrengthEvidence::new(day(number), estimate, standard_error, EvidenceKind::RepsAndEffort)
 }
 
 /// A lifter who holds the same estimate for a block has not changed: noise, not a made-up slope.
@@ -186,7 +176,7 @@ fn a_trend_moves_with_units_and_day_origin() {
 fn bands_widen_with_the_days() {
     let values = [100.0, 101.0, 99.5, 103.0, 102.0, 104.5, 103.0, 106.0];
     let evidence: Vec<_> = (0..).zip(values).map(|(at, value)| estimate(6 * at, value, 2.0)).collect();
-    let options = TrendOptions { forecast_days: vec![0, 7, 28, 56, 112], ..TrendOptions::default() };
+    let options = TrendOptions::default().with_forecast_days(vec![0, 7, 28, 56, 112]);
     let report = trend(&evidence, day(44), &options).unwrap();
     let widths: Vec<f64> = report.forecast.iter().map(|one| one.band.width()).collect();
     assert!(widths.windows(2).all(|pair| pair[0] < pair[1]), "{widths:?}");
@@ -216,7 +206,7 @@ fn one_wild_estimate_moves_the_level_little() {
 #[test]
 fn a_sudden_drop_rings_and_a_steady_lifter_does_not() {
     let form = |at: i32| if at < 30 { 0.2 * f64::from(at % 3 - 1) } else { -1.5 };
-    let sessions: Vec<_> = (0..40).map(|at| SessionForm { day: day(2 * at), form: form(at) }).collect();
+    let sessions: Vec<_> = (0..40).map(|at| SessionForm::new(day(2 * at), form(at))).collect();
     let quiet = drift(&sessions[..30], DriftOptions::STANDARD).unwrap();
     assert!(quiet.alarms.is_empty());
     let report = drift(&sessions, DriftOptions::STANDARD).unwrap();
@@ -233,9 +223,11 @@ fn verdicts_at_random_are_called_chance() {
     let mut called = 0;
     for _ in 0..400 {
         let past: Vec<_> = (0..40)
-            .map(|_| PastVerdict {
-                class: if generator.uniform() < 0.3 { DayClass::BelowSingle } else { DayClass::Within },
-                fell_short: generator.uniform() < 0.3,
+            .map(|_| {
+                PastVerdict::new(
+                    if generator.uniform() < 0.3 { DayClass::BelowSingle } else { DayClass::Within },
+                    generator.uniform() < 0.3,
+                )
             })
             .collect();
         called += u32::from(calibration(&past).unwrap().skill == VerdictSkill::BetterThanChance);
@@ -334,8 +326,7 @@ fn false_alarms_are_as_rare_as_the_coach_asked() {
     let count = 20_000;
     let (mut alarms, mut sessions) = (0.0, 0.0);
     for _ in 0..30 {
-        let forms: Vec<_> =
-            (0..count).map(|at| SessionForm { day: day(at), form: simulator.normal() }).collect();
+        let forms: Vec<_> = (0..count).map(|at| SessionForm::new(day(at), simulator.normal())).collect();
         alarms += drift(&forms, DriftOptions::STANDARD).unwrap().alarms.len() as f64;
         sessions += f64::from(count);
     }

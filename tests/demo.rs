@@ -113,7 +113,7 @@ fn the_demo_overrules_downward_only() {
     let log = log();
     for (at, event) in log.events.iter().enumerate() {
         let EventKind::CoachOverride(given) = &event.kind else { continue };
-        let before = Log { events: log.events[..at].to_vec(), ..log.clone() };
+        let before = log.clone().with_events(log.events[..at].to_vec());
         let granted = fold(&before).unwrap().lift_state(&given.lift).unwrap().grant().load();
         assert!(given.load < granted, "{given:?}");
     }

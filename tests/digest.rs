@@ -3,13 +3,13 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may panic")]
 
-use bismar::gate::{Criterion, Gate, PassRules, PassRun, Requirement};
+use bismar::gate::{Criterion, Gate, PassRun, Requirement};
 use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::progression::fold;
 use bismar::quantity::{Day, Length, Mass, Name};
 use bismar::record::{
-    Body, Dimension, Event, EventKind, Grant, LiftParameters, Lifter, Log, Parameters, Place, Policy, Region,
-    Rung, StartsFrom, StepPolicy, Work,
+    Body, Event, EventKind, Grant, LiftParameters, Lifter, Log, Parameters, Region, Rung, StartsFrom,
+    StepPolicy, Work,
 };
 
 fn name(text: &str) -> Name {
@@ -20,37 +20,29 @@ fn name(text: &str) -> Name {
 fn parameters() -> Parameters {
     let bar = Bar::new(name("bar"), Mass::grams(20_000), Mass::ZERO).unwrap();
     let disc = Disc::new(Mass::grams(10_000), 2).unwrap().with_diameter(Length::millimetres(450)).unwrap();
-    Parameters {
-        regions: vec![Region { id: name("hip"), name: Some(name("hüfte")) }],
-        lifts: vec![LiftParameters {
-            id: name("pull"),
-            name: None,
-            body: Body::Lower,
-            regions: vec![name("hip")],
-            implement: name("bar"),
-            rungs: vec![Rung::new(name("one"), Vec::new())],
-            starts_from: StartsFrom::Floor,
-            ranges: vec![Length::millimetres(225)],
-            tempos: Vec::new(),
-            start: Grant { place: Place::default(), work: Work::new(2, 5, Mass::grams(40_000)) },
-            moving: Dimension::Load,
-            criteria: vec![Criterion::critical("back").unwrap()],
-            pass: PassRules::default(),
-            gate: Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2).unwrap())).unwrap(),
-            step: Some(StepPolicy::Part(0.025)),
-            step_cap: None,
-            ceiling: Some(Mass::grams(90_000)),
-            reps_top: None,
-            sets_top: None,
-            learning_sessions: Some(4),
-            over_the_body: false,
-        }],
-        pairs: Vec::new(),
-        implements: vec![Implement::Bar(bar)],
-        stock: Stock::new(vec![disc]).unwrap(),
-        blocks: vec![Length::millimetres(50)],
-        policy: Policy::default(),
-    }
+    Parameters::new(
+        vec![Region::new(name("hip")).with_name(name("hüfte"))],
+        vec![
+            LiftParameters::new(
+                name("pull"),
+                Body::Lower,
+                name("bar"),
+                Grant::new(Work::new(2, 5, Mass::grams(40_000))),
+                Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2).unwrap())).unwrap(),
+            )
+            .with_regions(vec![name("hip")])
+            .with_rungs(vec![Rung::new(name("one"), Vec::new())])
+            .with_starts_from(StartsFrom::Floor)
+            .with_ranges(vec![Length::millimetres(225)])
+            .with_criteria(vec![Criterion::critical("back").unwrap()])
+            .with_step(StepPolicy::Part(0.025))
+            .with_ceiling(Mass::grams(90_000))
+            .with_learning_sessions(4),
+        ],
+        vec![Implement::Bar(bar)],
+        Stock::new(vec![disc]).unwrap(),
+    )
+    .with_blocks(vec![Length::millimetres(50)])
 }
 
 /// Bytes as the rules of canonical bytes say, written without them.
@@ -180,12 +172,11 @@ fn hash(bytes: &[u8]) -> u64 {
 #[test]
 fn the_digest_is_taken_over_bytes_that_can_be_written_by_hand() {
     let mut log = Log::new(Lifter::new(name("invented")));
-    log.events.push(Event {
-        sequence: 1,
-        day: Day::from_calendar(2026, 1, 5).unwrap(),
-        kind: EventKind::ParametersChanged(Box::new(parameters())),
-        note: None,
-    });
+    log.events.push(Event::new(
+        1,
+        Day::from_calendar(2026, 1, 5).unwrap(),
+        EventKind::ParametersChanged(Box::new(parameters())),
+    ));
     let state = fold(&log).unwrap();
     assert_eq!(state.digest(), format!("{:016x}", hash(&by_hand())));
     // The same from a program in another language, so that a change of both sides here is seen.

@@ -342,7 +342,7 @@ fn measure(
     let points = curve.unwrap();
     (1..)
         .zip(points)
-        .map(|(day, point)| MeasuredDay { day, value: point.performance + spread * noise.normal() })
+        .map(|(day, point)| MeasuredDay::new(day, point.performance + spread * noise.normal()))
         .collect()
 }
 
@@ -397,7 +397,7 @@ fn noise_alone_is_refused() {
         let mut noise = Noise(seed);
         let days = year(&mut noise, 150);
         let measured: Vec<MeasuredDay> =
-            (1..=150).map(|day| MeasuredDay { day, value: 100.0 + 3.0 * noise.normal() }).collect();
+            (1..=150).map(|day| MeasuredDay::new(day, 100.0 + 3.0 * noise.normal())).collect();
         let options = FitOptions::our_choice(ResponseForm::BeforeSession, InitialState::NoHistory);
         let answer = fit_impulse_response(&days, &measured, &options).unwrap();
         assert!(matches!(answer, FitAnswer::Refused(_)), "seed {seed}: {answer:?}");
@@ -417,10 +417,7 @@ fn fitness_alone_does_not_carry_two_components() {
         .unwrap();
         let measured: Vec<MeasuredDay> = (1..)
             .zip(&curve)
-            .map(|(day, point)| MeasuredDay {
-                day,
-                value: 100.0 + 0.05 * point.fitness + 2.0 * noise.normal(),
-            })
+            .map(|(day, point)| MeasuredDay::new(day, 100.0 + 0.05 * point.fitness + 2.0 * noise.normal()))
             .collect();
         let options = FitOptions::our_choice(ResponseForm::BeforeSession, InitialState::NoHistory);
         let answer = fit_impulse_response(&days, &measured, &options).unwrap();

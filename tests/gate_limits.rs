@@ -22,21 +22,13 @@ fn criteria(count: usize) -> Vec<Criterion> {
 }
 
 fn fact(day: i32, passed: Outcome, acceptable: u32, scored: u32) -> SessionFact {
-    SessionFact {
-        day: Day::from_number(20_000 + day).unwrap(),
-        passed,
-        critical_fail: false,
-        acceptable,
-        scored,
-        day_class: DayClass::Within,
-        answer_pending: false,
-        weakest: None,
-        rater: None,
-    }
+    SessionFact::of(Day::from_number(20_000 + day).unwrap(), passed, DayClass::Within)
+        .with_acceptable(acceptable)
+        .with_scored(scored)
 }
 
 fn facts(sessions: Vec<SessionFact>) -> GateFacts {
-    GateFacts { sessions, ..GateFacts::default() }
+    GateFacts::default().with_sessions(sessions)
 }
 
 fn code<T: std::fmt::Debug>(answer: Result<T, bismar::Error>) -> Code {
@@ -94,15 +86,15 @@ fn two_sessions_of_a_day_are_one() {
     assert!(!open(vec![pass(0), pass(1), fact(1, Outcome::Fail, 10, 10)]));
     assert!(!open(vec![pass(0), fact(1, Outcome::Fail, 10, 10), pass(1)]));
     assert!(open(vec![pass(0), pass(1), fact(1, Outcome::NotScored, 0, 0)]));
-    let critical = SessionFact { critical_fail: true, ..pass(1) };
+    let critical = pass(1).with_critical_fail(true);
     assert!(!open(vec![pass(0), pass(1), critical.clone()]) && !open(vec![pass(0), critical, pass(1)]));
-    let pending = SessionFact { answer_pending: true, ..pass(1) };
+    let pending = pass(1).with_answer_pending(true);
     let state = run.check(&facts(vec![pass(0), pass(1), pending])).unwrap();
     assert!(state.missing.iter().any(|missing| matches!(missing, Missing::NextMorningAnswer { .. })));
     // Repetitions are summed: 10 of 10 and 6 of 10 are 16 of 20, too few for nine in ten.
     assert!(!open(vec![pass(0), pass(1), fact(1, Outcome::Pass, 6, 10)]));
     // A fail on a day below the usual changes nothing; where the other session of the day was ordinary, it is a fail.
-    let bad = SessionFact { day_class: DayClass::Below, ..fact(1, Outcome::Fail, 10, 10) };
+    let bad = fact(1, Outcome::Fail, 10, 10).with_day_class(DayClass::Below);
     assert!(open(vec![pass(0), bad.clone(), pass(2)]));
     assert!(!open(vec![pass(0), bad, fact(1, Outcome::Fail, 10, 10), pass(2)]));
 }
@@ -114,8 +106,8 @@ fn evidence_counts_misses_of_every_session_and_passing_days_of_whole_ones() {
     let pass = |day| fact(day, Outcome::Pass, 10, 10);
     assert!(check(vec![pass(0), pass(1)]).open);
     // Not scored, critical, or failed on a day below the usual: its misses count, its acceptable repetitions do not.
-    let critical = SessionFact { critical_fail: true, ..fact(1, Outcome::Pass, 10, 10) };
-    let bad = SessionFact { day_class: DayClass::Below, ..fact(1, Outcome::Fail, 10, 10) };
+    let critical = fact(1, Outcome::Pass, 10, 10).with_critical_fail(true);
+    let bad = fact(1, Outcome::Fail, 10, 10).with_day_class(DayClass::Below);
     for second in [critical, bad, fact(1, Outcome::NotScored, 10, 10)] {
         let state = check(vec![pass(0), second.clone()]);
         let counted = state.missing.iter().find_map(|missing| match missing {
@@ -133,7 +125,7 @@ fn evidence_counts_misses_of_every_session_and_passing_days_of_whole_ones() {
         state.missing.iter().any(|missing| matches!(missing, Missing::LastSessionNotPassed { .. }))
     };
     assert!(last(vec![pass(0), pass(1), fact(2, Outcome::Fail, 9, 10)]));
-    assert!(last(vec![pass(0), pass(1), SessionFact { critical_fail: true, ..pass(2) }]));
+    assert!(last(vec![pass(0), pass(1), pass(2).with_critical_fail(true)]));
     assert!(!last(vec![pass(0), pass(1), fact(2, Outcome::NotScored, 0, 0)]));
 }
 
@@ -157,7 +149,7 @@ fn rates_and_chances_of_error_lie_between_their_ends() {
 #[test]
 fn the_day_on_which_the_spacing_is_over_is_enough() {
     let gate = Gate::new(Requirement::Spacing(7)).unwrap();
-    let state = |have| gate.check(&GateFacts { days_since_move: have, ..GateFacts::default() }).unwrap();
+    let state = |have| gate.check(&GateFacts::default().with_days_since_move(have)).unwrap();
     let late = state(Some(7));
     assert!(late.open && late.missing.is_empty() && late.met.len() == 1);
     let early = state(Some(6));
@@ -173,11 +165,11 @@ fn only_a_gate_with_one_count_has_an_operating_characteristic() {
     let gate = Gate::new(both).unwrap();
     assert_eq!(code(operating_characteristic(&gate, &Skill::of(0.9), 20)), Code::GateNotSingle);
     let gate = evidence(2);
-    let skill = Skill { reps: Some(10), ..Skill::of(0.95) };
+    let skill = Skill::of(0.95).with_reps(10);
     assert!(operating_characteristic(&gate, &skill, 20).is_ok());
-    let sure = Skill { critical_met: Some(1.0), ..skill.clone() };
+    let sure = skill.clone().with_critical_met(1.0);
     assert!(operating_characteristic(&gate, &sure, 20).is_ok());
-    let unsure = Skill { critical_met: Some(0.9), ..skill };
+    let unsure = skill.with_critical_met(0.9);
     assert_eq!(code(operating_characteristic(&gate, &unsure, 20)), Code::OutOfRange);
 }
 
@@ -195,7 +187,7 @@ fn marks_that_decide_a_set() {
     let lost = judged(&plain, &set(5, Mark::NotMet, Rater::Lifter));
     assert!(lost.reasons.iter().any(|reason| matches!(reason, PassReason::CriticalNotMet { .. })));
     // Borderline on a critical criterion passes only where the rules say so.
-    let lenient = PassRules { critical_borderline_passes: true, ..PassRules::default() };
+    let lenient = PassRules::default().with_critical_borderline_passes(true);
     let borderline = set(5, Mark::Borderline, Rater::Coach);
     assert!(!judged(&plain, &borderline).reasons.is_empty());
     assert!(judged(&lenient, &borderline).reasons.is_empty());
@@ -204,7 +196,7 @@ fn marks_that_decide_a_set() {
     let unscored = judged(&plain, &none);
     assert!(unscored.reasons.iter().any(|reason| matches!(reason, PassReason::SetNotScored { .. })));
     // Four misses of five: one was among the first two. Three of five: perhaps.
-    let wide = PassRules { miss_percent: 50, misses_at_least: 5, ..PassRules::default() };
+    let wide = PassRules::default().with_miss_percent(50).with_misses_at_least(5);
     let early = |acceptable: u16| judged(&wide, &set(acceptable, Mark::Met, Rater::Coach)).reasons;
     let certain = |reasons: &[PassReason]| {
         reasons.iter().any(|reason| matches!(reason, PassReason::EarlyMiss { rep: None, .. }))
@@ -218,7 +210,7 @@ fn marks_that_decide_a_set() {
 
 #[test]
 fn numbers_of_the_rules_up_to_their_ends() {
-    let rules = |misses_at_least| PassRules { misses_at_least, ..PassRules::default() }.check();
+    let rules = |misses_at_least| PassRules::default().with_misses_at_least(misses_at_least).check();
     assert_eq!(rules(200), Ok(()));
     assert_eq!((code(rules(201)), code(rules(202))), (Code::OutOfRange, Code::OutOfRange));
     let neutral = |fails| PassRun::new(9, 10, 2).unwrap().with_neutral_fails(fails);
@@ -274,7 +266,7 @@ fn the_weakest_criterion_has_most_losses_then_most_borderline_marks() {
 fn misses_fail_a_session_with_unscored_sets_where_no_score_of_theirs_could_mend_them() {
     // Ten scored repetitions, two of them missed late in the second set; then sets that nobody scored.
     let outcome = |allowed: u8, unscored: &[u16]| {
-        let rules = PassRules { unscored_sets_allowed: allowed, ..PassRules::default() };
+        let rules = PassRules::default().with_unscored_sets_allowed(allowed);
         let mut sets =
             vec![SetMarks::scored(5, 5, Rater::Coach), SetMarks::scored(5, 3, Rater::Coach).first_failing(4)];
         sets.extend(unscored.iter().map(|reps| SetMarks::unscored(*reps, Rater::Coach)));
@@ -341,9 +333,8 @@ fn another_rater_is_one_where_both_are_named_and_differ() {
     let run = PassRun::new(9, 10, 3).unwrap();
     let said = |restarts: bool, raters: [Option<&str>; 3]| {
         let run = run.clone().restarted_by_another_rater(restarts);
-        let sessions = (0..).zip(raters).map(|(day, rater)| SessionFact {
-            rater: rater.map(|rater| Name::new(rater).unwrap()),
-            ..fact(day, Outcome::Pass, 10, 10)
+        let sessions = (0..).zip(raters).map(|(day, rater)| {
+            fact(day, Outcome::Pass, 10, 10).with_rater(rater.map(|rater| Name::new(rater).unwrap()))
         });
         let gate = Gate::new(Requirement::PassRun(run)).unwrap();
         gate.check(&facts(sessions.collect())).unwrap()

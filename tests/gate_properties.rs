@@ -59,7 +59,7 @@ fn set() -> impl Strategy<Value = SetMarks> {
         set.marks = criteria()
             .into_iter()
             .zip(marks)
-            .map(|(criterion, mark)| CriterionMark { criterion: criterion.id, mark })
+            .map(|(criterion, mark)| CriterionMark::new(criterion.id, mark))
             .collect();
         set
     })
@@ -72,15 +72,16 @@ fn sets() -> impl Strategy<Value = Vec<SetMarks>> {
 fn rules() -> impl Strategy<Value = PassRules> {
     let flags = (any::<bool>(), any::<bool>(), any::<bool>(), any::<bool>());
     (0_u8..=50, 0_u16..4, 0_u16..4, 0_u8..3, flags).prop_map(
-        |(miss_percent, misses_at_least, clean_first_reps, unscored_sets_allowed, flags)| PassRules {
-            miss_percent,
-            misses_at_least,
-            clean_first_reps,
-            unscored_sets_allowed,
-            first_set_must_pass: flags.0,
-            every_criterion_seen: flags.1,
-            critical_borderline_passes: flags.2,
-            lifter_marks_count: flags.3,
+        |(miss_percent, misses_at_least, clean_first_reps, unscored_sets_allowed, flags)| {
+            PassRules::default()
+                .with_miss_percent(miss_percent)
+                .with_misses_at_least(misses_at_least)
+                .with_clean_first_reps(clean_first_reps)
+                .with_unscored_sets_allowed(unscored_sets_allowed)
+                .with_first_set_must_pass(flags.0)
+                .with_every_criterion_seen(flags.1)
+                .with_critical_borderline_passes(flags.2)
+                .with_lifter_marks_count(flags.3)
         },
     )
 }
@@ -107,17 +108,10 @@ fn session() -> impl Strategy<Value = (i32, SessionFact)> {
             _ if misses <= 1 => (Outcome::Pass, false),
             _ => (Outcome::Fail, false),
         };
-        let fact = SessionFact {
-            day: Day::from_number(0).unwrap(),
-            passed,
-            critical_fail: critical,
-            acceptable: scored - misses,
-            scored,
-            day_class: class,
-            answer_pending: false,
-            weakest: None,
-            rater: None,
-        };
+        let fact = SessionFact::of(Day::from_number(0).unwrap(), passed, class)
+            .with_critical_fail(critical)
+            .with_acceptable(scored - misses)
+            .with_scored(scored);
         (gap, fact)
     })
 }
@@ -194,22 +188,23 @@ fn facts() -> impl Strategy<Value = GateFacts> {
     let named = |name: &'static str| {
         vec(any::<bool>(), 0..3).prop_map(move |all| {
             let name = Name::new(name).unwrap();
-            all.into_iter().map(|holds| NamedCondition { name: name.clone(), holds }).collect::<Vec<_>>()
+            all.into_iter().map(|holds| NamedCondition::new(name.clone(), holds)).collect::<Vec<_>>()
         })
     };
     let counts = (0_u32..12, 0_u32..40, prop::option::of(0_u32..20));
     let flags = (any::<bool>(), any::<bool>(), prop::option::of(any::<bool>()));
     (sessions(), counts, flags, named("hex bar"), named("knee")).prop_map(
-        |(sessions, counts, flags, pair, region)| GateFacts {
-            sessions,
-            dwell_sessions: counts.0,
-            dwell_days: counts.1,
-            days_since_move: counts.2,
-            open_blocks: if flags.0 { vec![Name::new("knee").unwrap()] } else { vec![] },
-            signed_off: flags.1,
-            effort_cap_met: flags.2,
-            pair,
-            region,
+        |(sessions, counts, flags, pair, region)| {
+            GateFacts::default()
+                .with_sessions(sessions)
+                .with_dwell_sessions(counts.0)
+                .with_dwell_days(counts.1)
+                .with_days_since_move(counts.2)
+                .with_open_blocks(if flags.0 { vec![Name::new("knee").unwrap()] } else { vec![] })
+                .with_signed_off(flags.1)
+                .with_effort_cap_met(flags.2)
+                .with_pair(pair)
+                .with_region(region)
         },
     )
 }
@@ -274,7 +269,7 @@ proptest! {
     /// Leaving a set unscored never makes a session pass, unless the rules allow unscored sets.
     #[test]
     fn an_unscored_set_never_helps(rules in rules(), sets in sets(), at in any::<prop::sample::Index>()) {
-        let rules = PassRules { unscored_sets_allowed: 0, ..rules };
+        let rules = rules.with_unscored_sets_allowed(0);
         let mut unscored = sets.clone();
         let set = at.index(unscored.len());
         unscored[set].acceptable = None;
@@ -395,7 +390,7 @@ proptest! {
             return Ok(());
         }
         let gate = Gate::new(requirement).unwrap();
-        let facts = GateFacts { sessions, ..GateFacts::default() };
+        let facts = GateFacts::default().with_sessions(sessions);
         let mut worse = facts.clone();
         let place = at.index(worse.sessions.len());
         worsen(&mut worse.sessions[place], how, by);
@@ -406,14 +401,13 @@ proptest! {
     #[test]
     fn a_run_grows_by_passes_only(run in pass_run(), sessions in sessions(), gap in 1_i32..5) {
         let gate = Gate::new(run).unwrap();
-        let facts = GateFacts { sessions, ..GateFacts::default() };
+        let facts = GateFacts::default().with_sessions(sessions);
         let last = facts.sessions.last().map_or(20_000, |last| last.day.number());
         let next = |passed, day_class| {
             let day = Day::from_number(last + gap).unwrap();
             let (acceptable, scored) = (10, 10);
             let mut more = facts.clone();
-            more.sessions.push(SessionFact { day, passed, critical_fail: false, acceptable, scored, day_class,
-                answer_pending: false, weakest: None, rater: None });
+            more.sessions.push(SessionFact::of(day, passed, day_class).with_acceptable(acceptable).with_scored(scored));
             more
         };
         prop_assert!(!open(&gate, &facts) || open(&gate, &next(Outcome::Pass, DayClass::Within)));
@@ -434,7 +428,7 @@ proptest! {
     #[test]
     fn the_missing_sessions_are_the_ones_missing(run in pass_run(), sessions in sessions()) {
         let gate = Gate::new(run).unwrap();
-        let mut facts = GateFacts { sessions, ..GateFacts::default() };
+        let mut facts = GateFacts::default().with_sessions(sessions);
         let state = gate.check(&facts).unwrap();
         let Some(Missing::PassingSessions { have, need, .. }) = state.missing.first().cloned() else { return Ok(()) };
         for more in 1..=need - have {
@@ -447,7 +441,7 @@ proptest! {
     #[test]
     fn the_missing_repetitions_are_the_ones_missing(test in evidence(), sessions in sessions()) {
         let gate = Gate::new(test).unwrap();
-        let facts = GateFacts { sessions, ..GateFacts::default() };
+        let facts = GateFacts::default().with_sessions(sessions);
         let state = gate.check(&facts).unwrap();
         let missing = state.missing.iter().find_map(|missing| match missing {
             Missing::Evidence { clean_reps, .. } => Some(*clean_reps),
@@ -504,17 +498,11 @@ proptest! {
 /// One more day of clean repetitions, after all others.
 fn add_clean_day(facts: &mut GateFacts, reps: u32) {
     let last = facts.sessions.last().map_or(20_000, |last| last.day.number());
-    facts.sessions.push(SessionFact {
-        day: Day::from_number(last + 1).unwrap(),
-        passed: Outcome::Pass,
-        critical_fail: false,
-        acceptable: reps,
-        scored: reps,
-        day_class: DayClass::Within,
-        answer_pending: false,
-        weakest: None,
-        rater: None,
-    });
+    facts.sessions.push(
+        SessionFact::of(Day::from_number(last + 1).unwrap(), Outcome::Pass, DayClass::Within)
+            .with_acceptable(reps)
+            .with_scored(reps),
+    );
 }
 
 #[test]
@@ -595,7 +583,7 @@ fn the_characteristic_is_that_of_the_gate_itself() {
     let rule = EvidenceRule::Sequential { poor: 0.4, good: 0.8, false_open: 0.1, false_shut: 0.2 };
     let test = Gate::new(Requirement::Evidence(Evidence::new(rule, 12, 2).unwrap())).unwrap();
     for rate in [0.3, 0.6, 0.9] {
-        let skill = Skill { reps: Some(3), ..Skill::of(rate) };
+        let skill = Skill::of(rate).with_reps(3);
         // One try of at most twelve repetitions cannot outlast seven sessions.
         let held = operating_characteristic(&test, &skill, 1).unwrap();
         let counted = by_enumeration(&test, 7, rate);
@@ -616,7 +604,7 @@ proptest! {
         let run = |acceptable, sessions| {
             Gate::new(Requirement::PassRun(PassRun::new(acceptable, of, sessions).unwrap())).unwrap()
         };
-        let skill = |rate| Skill { correlation, ..Skill::of(rate) };
+        let skill = |rate| Skill::of(rate).with_correlation(correlation);
         let held = |gate: &Gate, rate, horizon| operating_characteristic(gate, &skill(rate), horizon).unwrap();
         let gate = run(acceptable, sessions);
         let now = held(&gate, rate, horizon);
@@ -640,7 +628,7 @@ proptest! {
         let Requirement::Evidence(evidence) = &test else { panic!("an evidence gate") };
         let longest = f64::from(evidence.most_reps()) * 2.0 + f64::from(evidence.days()) + 2.0;
         let gate = Gate::new(test.clone()).unwrap();
-        let skill = Skill { reps: Some(reps), clean_first_reps: clean, ..Skill::of(rate) };
+        let skill = Skill::of(rate).with_reps(reps).with_clean_first_reps(clean);
         let held = operating_characteristic(&gate, &skill, 10).unwrap();
         prop_assert!(held.mean_try >= 1.0 - 1e-9 && held.mean_try <= longest);
         prop_assert!((0.0..=1.0).contains(&held.one_try));

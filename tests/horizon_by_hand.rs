@@ -15,13 +15,7 @@ fn age(years: f64) -> Age {
 
 /// An invented outlook of one curve.
 fn own(curve: Curve) -> Outlook {
-    Outlook::Own(OwnOutlook {
-        name: Name::new("invented").unwrap(),
-        population: "nobody".into(),
-        slowest: curve.clone(),
-        middle: None,
-        fastest: curve,
-    })
+    Outlook::Own(OwnOutlook::new(Name::new("invented").unwrap(), "nobody".into(), curve.clone(), curve))
 }
 
 /// A twentieth of the strength at 60 each year: all of it is gone at 80.
@@ -70,7 +64,7 @@ fn a_small_dose_holds_for_as_long_as_it_was_studied() {
 
 #[test]
 fn a_line_that_runs_out_has_passed_every_floor_before() {
-    let lifter = Lifter { born: "1966-01-01".parse().unwrap(), sex: None };
+    let lifter = Lifter::new("1966-01-01".parse().unwrap());
     let today: Day = "2026-01-01".parse().unwrap();
     let crossed = |floor: f64| floor_crossing(100.0, floor, &lifter, today, &line()).unwrap().earliest;
     // A tenth is left after 18 of the 20 years.
@@ -87,7 +81,7 @@ fn a_line_that_runs_out_has_passed_every_floor_before() {
 
 #[test]
 fn points_that_go_back_in_years_are_no_curve() {
-    let point = |years, strength| AgePoint { age: age(years), strength };
+    let point = |years, strength| AgePoint::new(age(years), strength);
     let strength = |points: &[AgePoint]| {
         projection(100.0, age(60.0), age(65.0), &own(Curve::Points(points.to_vec())), None)
             .map(|answer| answer.strength.low())

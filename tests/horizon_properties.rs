@@ -26,10 +26,8 @@ fn loss(part: f64) -> AnnualLoss {
 /// Every shape, from 30 to 90 or beyond, falling.
 fn curve() -> impl Strategy<Value = Curve> {
     let bands = prop::collection::vec(0.0..0.1, 6).prop_map(|losses| {
-        let band = |(index, part): (usize, &f64)| LossBand {
-            from: age(30.0 + 10.0 * index as f64),
-            to: age(40.0 + 10.0 * index as f64),
-            loss: loss(*part),
+        let band = |(index, part): (usize, &f64)| {
+            LossBand::new(age(30.0 + 10.0 * index as f64), age(40.0 + 10.0 * index as f64), loss(*part))
         };
         Curve::Compound(losses.iter().enumerate().map(band).collect())
     });
@@ -53,10 +51,10 @@ fn curve() -> impl Strategy<Value = Curve> {
     });
     let points = prop::collection::vec(0.5..1.0, 6).prop_map(|factors| {
         let mut strength = 100.0;
-        let mut points = vec![AgePoint { age: age(30.0), strength }];
+        let mut points = vec![AgePoint::new(age(30.0), strength)];
         for (index, factor) in factors.iter().enumerate() {
             strength *= factor;
-            points.push(AgePoint { age: age(40.0 + 10.0 * index as f64), strength });
+            points.push(AgePoint::new(age(40.0 + 10.0 * index as f64), strength));
         }
         Curve::Points(points)
     });
@@ -68,13 +66,12 @@ fn outlook() -> impl Strategy<Value = Outlook> {
         Just(Outlook::Planning(Training::Untrained)),
         Just(Outlook::Planning(Training::Consistent)),
         prop::sample::select(Study::ALL).prop_map(Outlook::Study),
-        (curve(), curve()).prop_map(|(slowest, fastest)| Outlook::Own(OwnOutlook {
-            name: Name::new("own").unwrap(),
-            population: "an example".into(),
+        (curve(), curve()).prop_map(|(slowest, fastest)| Outlook::Own(OwnOutlook::new(
+            Name::new("own").unwrap(),
+            "an example".into(),
             slowest,
-            middle: None,
-            fastest,
-        })),
+            fastest
+        ))),
     ]
 }
 
@@ -118,7 +115,7 @@ proptest! {
     #[test]
     fn a_faster_rate_never_leaves_more(slow in 0.0..0.3, more in 0.0..0.3, years in 0.0..60.0) {
         let left = |part: f64| {
-            let bands = vec![LossBand { from: age(30.0), to: age(90.0), loss: loss(part) }];
+            let bands = vec![LossBand::new(age(30.0), age(90.0), loss(part))];
             carried_forward(100.0, age(30.0), age(30.0 + years), &Curve::Compound(bands)).unwrap().strength
         };
         prop_assert!(left(slow + more) <= left(slow) * (1.0 + 1e-12));
@@ -176,16 +173,10 @@ proptest! {
 
     #[test]
     fn a_crossing_lies_on_the_curve(curve in curve(), now in 30.0..60.0, part in 0.2..0.99_f64) {
-        let own = Outlook::Own(OwnOutlook {
-            name: Name::new("own").unwrap(),
-            population: "an example".into(),
-            slowest: curve.clone(),
-            middle: None,
-            fastest: curve.clone(),
-        });
+        let own = Outlook::Own(OwnOutlook::new(Name::new("own").unwrap(), "an example".into(), curve.clone(), curve.clone()));
         let today: Day = "2026-03-29".parse().unwrap();
         let born = today.plus(-((now * 365.2425) as i32)).unwrap();
-        let lifter = Lifter { born, sex: None };
+        let lifter = Lifter::new(born);
         let now = lifter.age_on(today).unwrap();
         let met = floor_crossing(100.0, 100.0 * part, &lifter, today, &own).unwrap();
         match met.earliest {
@@ -204,10 +195,10 @@ proptest! {
 
     #[test]
     fn what_is_needed_now_leaves_the_floor(floor in 1.0..100.0, at in 61.0..90.0, capacity in 1.0..300.0) {
-        let lifter = Lifter { born: "1966-03-29".parse().unwrap(), sex: None };
+        let lifter = Lifter::new("1966-03-29".parse().unwrap());
         let today = "2026-03-29".parse().unwrap();
         let outlook = Outlook::Planning(Training::Consistent);
-        let dated = DatedFloor { name: Name::new("lift").unwrap(), floor, at: age(at), capacity };
+        let dated = DatedFloor::new(Name::new("lift").unwrap(), floor, age(at), capacity);
         let plan = long_plan(&[dated], &lifter, today, &outlook, Some(0.03)).unwrap().remove(0);
         // Who has the highest need today has at least the floor then, whichever curve holds.
         let left = projection(plan.needed_now.high(), age(60.0), age(at), &outlook, None).unwrap();
@@ -224,10 +215,10 @@ proptest! {
 
     #[test]
     fn a_higher_floor_asks_for_more(floor in 1.0..100.0, more in 0.0..50.0, at in 61.0..90.0) {
-        let lifter = Lifter { born: "1966-03-29".parse().unwrap(), sex: Some(Sex::Male) };
+        let lifter = Lifter::new("1966-03-29".parse().unwrap()).with_sex(Sex::Male);
         let today = "2026-03-29".parse().unwrap();
         let needed = |floor: f64| {
-            let dated = DatedFloor { name: Name::new("lift").unwrap(), floor, at: age(at), capacity: 60.0 };
+            let dated = DatedFloor::new(Name::new("lift").unwrap(), floor, age(at), 60.0);
             let outlook = Outlook::Planning(Training::Untrained);
             long_plan(&[dated], &lifter, today, &outlook, None).unwrap().remove(0).needed_now
         };
@@ -334,11 +325,8 @@ proptest! {
     #[test]
     fn the_card_is_in_order_and_complete(days in prop::collection::vec(-2_000_i32..0, 0..20)) {
         let today: Day = "2026-03-29".parse().unwrap();
-        let equipment: Vec<Weighing> = days.iter().enumerate().map(|(index, days)| Weighing {
-            equipment: Name::new(&format!("disc {index}")).unwrap(),
-            on: Some(today.plus(*days).unwrap()),
-        }).collect();
-        let facts = YearlyFacts { equipment, ..YearlyFacts::default() };
+        let equipment: Vec<Weighing> = days.iter().enumerate().map(|(index, days)| Weighing::new(Name::new(&format!("disc {index}")).unwrap()).with_on(today.plus(*days).unwrap())).collect();
+        let facts = YearlyFacts::default().with_equipment(equipment);
         let card = yearly_card(&facts, today, &CardSettings::default()).unwrap();
         prop_assert!(card.lines.windows(2).all(|pair| pair[0].due <= pair[1].due));
         let weighings = card.lines.iter().filter(|line| matches!(line.item, CardItem::Weigh(_))).count();

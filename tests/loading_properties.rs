@@ -276,9 +276,7 @@ proptest! {
     ) {
         let bar = Bar::new(id(), Mass::from_kg(f64::from(mass)).unwrap(), Mass::ZERO).unwrap();
         let kg = |value: &u32| Mass::from_kg(f64::from(*value)).unwrap();
-        let wanted: Vec<WarmUpStep> = steps.iter().map(|(target, tolerance)| WarmUpStep {
-            target: kg(target), tolerance: kg(tolerance), reps: Reps::whole(3).unwrap(), reference: false,
-        }).collect();
+        let wanted: Vec<WarmUpStep> = steps.iter().map(|(target, tolerance)| WarmUpStep::new(kg(target), kg(tolerance), Reps::whole(3).unwrap(), false)).collect();
         let Ok(found) = warm_up(&bar, &stock, kg(&work), &wanted) else { return Ok(()) };
         let work_total = load(&bar, &stock, kg(&work), Policy::Below).unwrap().total;
         let sides = all_sides(&bar, &stock);
@@ -315,9 +313,7 @@ proptest! {
         let sides = all_sides(&bar, &stock);
         let loads: Vec<Mass> = picks.iter().map(|pick| mass(total(&bar, &stock, &sides[pick.index(sides.len())]))).collect();
         let (first, second) = loads.split_at(loads.len() / 2);
-        let sets = |loads: &[Mass]| SharedLifter {
-            sets: loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
-        };
+        let sets = |loads: &[Mass]| SharedLifter::new(loads.iter().map(|load| SharedSet::new(*load, Mass::ZERO)).collect());
         let found = shared_bar(&bar, &stock, &[sets(first), sets(second)]).unwrap();
         let row = |load: &Mass| -> Vec<&Vec<u16>> {
             sides.iter().filter(|side| total(&bar, &stock, side) == load.nanograms()).collect()
@@ -433,9 +429,7 @@ proptest! {
         let sides = all_sides(&bar, &stock);
         let target = mass(total(&bar, &stock, &sides[pick.index(sides.len())]));
         let work = Mass::from_kg(f64::from(work)).unwrap();
-        let reference = WarmUpStep {
-            target, tolerance: Mass::from_kg(f64::from(tolerance)).unwrap(), reps: Reps::whole(3).unwrap(), reference: true,
-        };
+        let reference = WarmUpStep::new(target, Mass::from_kg(f64::from(tolerance)).unwrap(), Reps::whole(3).unwrap(), true);
         let Ok(heaviest) = load(&bar, &stock, work, Policy::Below) else { return Ok(()) };
         let steps = match warm_up_steps(bar.empty().unwrap(), work, Some(reference)) {
             Ok(steps) => steps,

@@ -83,7 +83,7 @@ fn with_ids(kind: &Json, lift: &str, region: &str) -> EventKind {
 fn refused(world: &World, kind: &EventKind) -> Error {
     let before = world.state();
     let sequence = before.last().unwrap().1 + 1;
-    let event = Event { sequence, day: world.day, kind: kind.clone(), note: None };
+    let event = Event::new(sequence, world.day, kind.clone());
     let mut log = world.log.clone();
     log.events.push(event.clone());
     let error = fold(&log).unwrap_err();
@@ -167,7 +167,7 @@ fn what_a_correction_puts_in_the_place_of_an_event_is_held_to_the_same() {
     world.day_report(DayClass::Within);
     let corrected = world.state().last().unwrap().1;
     let with = with_ids(&json!({"advance_accepted": {"lift": "LIFT", "who": "coach"}}), "pull", "");
-    let correction = Correction { replaces: corrected, day: None, with: Some(Box::new(with)) };
+    let correction = Correction::new(corrected).with_kind(Box::new(with));
     let error = world.turned_away(EventKind::Correction(correction));
     assert_eq!((told(&error), error.event()), ((Code::UnknownLift, "lift"), Some(corrected)));
 }
@@ -182,21 +182,21 @@ fn without_parameters_nothing_can_be_named() {
             continue;
         }
         let kind = with_ids(&kind, "squat", "knee");
-        log.events = vec![Event { sequence: 1, day: "2026-01-05".parse().unwrap(), kind, note: None }];
+        log.events = vec![Event::new(1, "2026-01-05".parse().unwrap(), kind)];
         let error = fold(&log).unwrap_err();
         assert_eq!((told(&error), error.event()), ((Code::NoParameters, "parameters"), Some(1)), "{text}");
     }
 }
 
 fn unknown() -> EventKind {
-    EventKind::Unknown(UnknownEvent { kind: "of_a_newer_version".into(), body: Value::Bool(true) })
+    EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true)))
 }
 
 /// A log of the version, with one event of a kind that nobody knows yet.
 fn log_with_unknown(version: u32) -> Log {
     let mut log = World::new(parameters()).log;
     log.version = version;
-    log.events.push(Event { sequence: 9, day: "2026-01-05".parse().unwrap(), kind: unknown(), note: None });
+    log.events.push(Event::new(9, "2026-01-05".parse().unwrap(), unknown()));
     log
 }
 
@@ -219,7 +219,7 @@ fn an_unknown_kind_of_event_is_refused_in_a_log_of_this_version() {
     // Nor as what a correction puts in the place of another.
     let mut world = World::new(parameters());
     let with = Some(Box::new(unknown()));
-    let error = world.turned_away(EventKind::Correction(Correction { replaces: 2, day: None, with }));
+    let error = world.turned_away(EventKind::Correction(Correction::new(2).with_kind(with)));
     assert_eq!(error.code(), Code::UnknownEvent);
 }
 
@@ -234,10 +234,10 @@ fn an_unknown_kind_of_event_is_kept_and_counted_in_a_log_of_a_newer_version() {
     let mut one_by_one = State::before(&log);
     log.events.iter().for_each(|event| one_by_one.apply(event).unwrap());
     assert_eq!(one_by_one, state);
-    let corrected = Correction { replaces: 9, day: None, with: Some(Box::new(unknown())) };
+    let corrected = Correction::new(9).with_kind(Box::new(unknown()));
     let mut log = log;
     let kind = EventKind::Correction(corrected);
-    log.events.push(Event { sequence: 10, day: "2026-01-05".parse().unwrap(), kind, note: None });
+    log.events.push(Event::new(10, "2026-01-05".parse().unwrap(), kind));
     assert_eq!(fold(&log).unwrap().unknown_events(), 1);
 }
 
@@ -296,7 +296,7 @@ fn an_age_band_runs_from_the_younger_to_the_older() {
     let log = |from, to| {
         let mut log = World::new(parameters()).log;
         log.lifter.born = None;
-        log.lifter.age = Some(AgeBand { from, to, on: "2025-06-01".parse().unwrap() });
+        log.lifter.age = Some(AgeBand::new(from, to, "2025-06-01".parse().unwrap()));
         log
     };
     for (from, to) in [(60, 69), (65, 65), (0, 130)] {
@@ -403,14 +403,14 @@ fn a_start_is_held_against_the_equipment_that_it_comes_with() {
 
 fn answered(ask: Ask, clinician: bool) -> EventKind {
     let who = name(if clinician { "clinic" } else { "coach" });
-    EventKind::AskAnswered(AskAnswered { ask, who, clinician })
+    EventKind::AskAnswered(AskAnswered::new(ask, who, clinician))
 }
 
 #[test]
 fn only_a_clinician_closes_more_than_a_fever() {
     for ask in Ask::ALL {
         let mut world = World::new(parameters());
-        world.add(EventKind::DayReport(DayReport { asks: Some(vec![ask]), ..DayReport::default() }));
+        world.add(EventKind::DayReport(DayReport::default().with_asks(vec![ask])));
         assert_eq!(world.state().asks().len(), 1);
         if ask == Ask::Fever {
             assert_eq!(world.clone().try_add(answered(ask, false)), Ok(()));
@@ -430,7 +430,7 @@ fn what_nobody_asked_has_no_answer() {
     let mut world = World::new(parameters());
     let error = refused(&world, &answered(Ask::Fall, true));
     assert_eq!((told(&error), error.given()), ((Code::NotAsked, "ask"), &Given::Text("fall".into())));
-    world.add(EventKind::DayReport(DayReport { asks: Some(vec![Ask::NewMedicine]), ..DayReport::default() }));
+    world.add(EventKind::DayReport(DayReport::default().with_asks(vec![Ask::NewMedicine])));
     let error = refused(&world, &answered(Ask::Fall, true));
     assert_eq!(told(&error), (Code::NotAsked, "ask"), "another was");
     world.add(answered(Ask::NewMedicine, true));
@@ -460,19 +460,19 @@ fn a_lifter_has_at_most_so_many_regions_and_lifts() {
 /// Parameters with these lifts alone, numbered.
 fn numbered(lifts: std::ops::Range<usize>) -> EventKind {
     let lifts = lifts.map(|at| lift(&format!("lift {at:02}"), "knee", 40.0)).collect();
-    EventKind::ParametersChanged(Box::new(Parameters { lifts, ..parameters() }))
+    EventKind::ParametersChanged(Box::new(parameters().with_lifts(lifts)))
 }
 
 /// A session of these lifts.
 fn trained(lifts: std::ops::Range<usize>) -> EventKind {
     let sets = || vec![WorkSet::done(kg(40.0), Reps::whole(5).unwrap())];
     let lifts = lifts.map(|at| LiftSession::as_granted(name(&format!("lift {at:02}")), sets())).collect();
-    EventKind::SessionRecorded(Session { lifts, pain: None, minutes: None, effort: None })
+    EventKind::SessionRecorded(Session::new(lifts))
 }
 
 #[test]
 fn at_most_sixteen_lifts_are_set_aside_within_the_longest_break() {
-    let mut world = World::new(Parameters { lifts: vec![lift("lift 00", "knee", 40.0)], ..parameters() });
+    let mut world = World::new(parameters().with_lifts(vec![lift("lift 00", "knee", 40.0)]));
     world.add(numbered(0..16));
     world.add(trained(0..16));
     world.add(numbered(16..32));
@@ -500,7 +500,7 @@ fn at_most_ninety_six_regions_are_ever_declared() {
     let declared = |regions: std::ops::Range<usize>| {
         let regions = regions.map(|at| Region::new(name(&format!("region {at:02}")))).collect::<Vec<_>>();
         let lifts = vec![lift("squat", regions[0].id.as_str(), 40.0)];
-        Parameters { regions, lifts, ..parameters() }
+        parameters().with_regions(regions).with_lifts(lifts)
     };
     let mut world = World::new(declared(0..48));
     world.add(EventKind::ParametersChanged(Box::new(declared(48..96))));

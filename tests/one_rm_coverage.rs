@@ -130,13 +130,15 @@ fn one_set(world: &World, lifter: &Lifter, day: i32, today: f64, dice: &mut Dice
     if !(1.0..=15.0).contains(&reps) {
         return None;
     }
-    Some(SetEvidence {
-        load: Mass::from_kg(load).unwrap(),
-        reps: Reps::new(reps).unwrap(),
-        effort,
-        technique: TechniqueVerdict::Passed,
-        day: Some(Day::from_number(20_000 + day).unwrap()),
-    })
+    Some(
+        SetEvidence::new(
+            Mass::from_kg(load).unwrap(),
+            Reps::new(reps).unwrap(),
+            effort,
+            TechniqueVerdict::Passed,
+        )
+        .with_day(Day::from_number(20_000 + day).unwrap()),
+    )
 }
 
 fn sets(world: &World, lifter: &Lifter, dice: &mut Dice) -> Vec<SetEvidence> {

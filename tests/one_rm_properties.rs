@@ -213,12 +213,9 @@ fn any_technique() -> impl Strategy<Value = TechniqueVerdict> {
 
 fn any_set() -> impl Strategy<Value = SetEvidence> {
     (20.0..200.0_f64, 0_u16..20, any_effort(), any_technique(), prop::option::of(20_000..20_010_i32))
-        .prop_map(|(load, count, effort, technique, day)| SetEvidence {
-            load: kg(load),
-            reps: Reps::whole(count).unwrap(),
-            effort,
-            technique,
-            day: day.map(|day| Day::from_number(day).unwrap()),
+        .prop_map(|(load, count, effort, technique, day)| {
+            SetEvidence::new(kg(load), Reps::whole(count).unwrap(), effort, technique)
+                .with_day(day.map(|day| Day::from_number(day).unwrap()))
         })
 }
 
@@ -228,7 +225,7 @@ fn usable(sets: &[SetEvidence], options: &EstimateOptions) -> bool {
 
 fn set(load: f64, count: u16, effort: SetEffort) -> SetEvidence {
     let technique = TechniqueVerdict::Passed;
-    SetEvidence { load: kg(load), reps: Reps::whole(count).unwrap(), effort, technique, day: None }
+    SetEvidence::new(kg(load), Reps::whole(count).unwrap(), effort, technique)
 }
 
 proptest! {
@@ -262,7 +259,7 @@ proptest! {
         prop_assume!(usable(&sets, &options));
         let answer = estimate(&sets, &options).unwrap();
         let mut more = sets.clone();
-        more.insert(0, SetEvidence { technique: TechniqueVerdict::Failed, ..extra });
+        more.insert(0, extra.with_technique(TechniqueVerdict::Failed));
         more.reverse();
         let other = estimate(&more, &options).unwrap();
         prop_assert!(close(answer.value.value(), other.value.value(), 1e-9));
@@ -310,7 +307,7 @@ proptest! {
         let day = |number| Some(Day::from_number(number).unwrap());
         let one = set(load, count, SetEffort::Rir(Rir::whole(1)));
         let width = |days: [i32; 3]| {
-            let sets = days.map(|number| SetEvidence { day: day(number), ..one });
+            let sets = days.map(|number| one.with_day(day(number)));
             estimate(&sets, &EstimateOptions::default()).unwrap().interval.width()
         };
         let single = estimate(&[one], &EstimateOptions::default()).unwrap().interval.width();
@@ -329,7 +326,7 @@ proptest! {
         };
         let sets = [2, 3, 5, 8, 10, 12].map(exact);
         // A prior that knows nothing much leaves the sets to speak.
-        let prior = CurvePrior { slope: 0.03, cv: 10.0 };
+        let prior = CurvePrior::new(0.03, 10.0);
         let curve = own_curve(&sets, form, prior, &EstimateOptions::default()).unwrap();
         prop_assert!(close(curve.slope, slope, 1e-3));
         prop_assert!(close(curve.anchor.value(), maximum, 1e-3));
@@ -362,7 +359,7 @@ proptest! {
         let slope = (at_maximum - intercept) / maximum;
         let point = |part: f64| {
             let load = kg(maximum * part);
-            LoadVelocity { load, velocity: intercept + slope * load.kg() }
+            LoadVelocity::new(load, intercept + slope * load.kg())
         };
         let two = garcia_ramos_2018(point(0.4), point(0.9), at_maximum).unwrap();
         let points = [point(0.4), point(0.6), point(0.75), point(0.9)];

@@ -501,13 +501,8 @@ impl Tally {
 /// A set of whole repetitions, if any were done.
 fn set(load: f64, reps: f64, effort: SetEffort) -> Option<SetEvidence> {
     let done = reps.round();
-    (done >= 1.0).then(|| SetEvidence {
-        load: kg(load),
-        reps: Reps::new(done).unwrap(),
-        effort,
-        technique: TechniqueVerdict::Passed,
-        day: None,
-    })
+    (done >= 1.0)
+        .then(|| SetEvidence::new(kg(load), Reps::new(done).unwrap(), effort, TechniqueVerdict::Passed))
 }
 
 fn called(reserve: u8) -> SetEffort {

@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 
 use bismar::error::Code;
 use bismar::gate::{
-    Criterion, Evidence, EvidenceRule, Gate, PassRules, PassRun, Requirement, Skill, operating_characteristic,
+    Criterion, Evidence, EvidenceRule, Gate, PassRun, Requirement, Skill, operating_characteristic,
 };
 use bismar::loading::{Bar, Disc, Implement, MachineStack, Stock};
 use bismar::progression::{MoveOutlook, State};
@@ -67,72 +67,41 @@ fn stock(discs: &[(f64, u16)]) -> Stock {
 
 fn lift(id: &str, body: Body, region: &str, load: f64) -> LiftParameters {
     let rung = |id: &str, below: &[&str]| Rung::new(name(id), below.iter().map(|text| name(text)).collect());
-    LiftParameters {
-        id: name(id),
-        name: None,
-        body,
-        regions: vec![name(region)],
-        implement: name("bar"),
-        rungs: vec![rung("easy", &[]), rung("full", &["easy"])],
-        starts_from: StartsFrom::Rack,
-        ranges: Vec::new(),
-        tempos: Vec::new(),
-        start: Grant { place: Place::default(), work: Work::new(2, 5, kg(load)) },
-        moving: Dimension::Load,
-        criteria: vec![
+    LiftParameters::new(name(id), body, name("bar"), Grant::new(Work::new(2, 5, kg(load))), run_of(9, 10, 2))
+        .with_regions(vec![name(region)])
+        .with_rungs(vec![rung("easy", &[]), rung("full", &["easy"])])
+        .with_criteria(vec![
             Criterion::critical("brace held").unwrap(),
             Criterion::ordinary("depth reached").unwrap(),
-        ],
-        pass: PassRules::default(),
-        gate: run_of(9, 10, 2),
-        step: None,
-        step_cap: None,
-        ceiling: None,
-        reps_top: None,
-        sets_top: None,
-        learning_sessions: Some(2),
-        over_the_body: true,
-    }
+        ])
+        .with_learning_sessions(2)
+        .with_over_the_body(true)
 }
 
 fn clean() -> Setup {
     let lifts = vec![lift("squat", Body::Lower, "knee", 40.0), lift("press", Body::Upper, "shoulder", 30.0)];
-    let planned = |id: &str| LiftPlan {
-        reserve: Some(Rir::whole(3)),
-        reference: Some(kg(20.0)),
-        ..LiftPlan::new(name(id))
-    };
-    let day = |weekday| TrainingDay { weekday, lifts: vec![name("squat"), name("press")] };
+    let planned = |id: &str| LiftPlan::new(name(id)).with_reserve(Rir::whole(3)).with_reference(kg(20.0));
+    let day = |weekday| TrainingDay::new(weekday, vec![name("squat"), name("press")]);
     Setup {
-        parameters: Parameters {
-            regions: ["knee", "shoulder"].map(|id| Region::new(name(id))).to_vec(),
+        parameters: Parameters::new(
+            ["knee", "shoulder"].map(|id| Region::new(name(id))).to_vec(),
             lifts,
-            pairs: Vec::new(),
-            implements: vec![Implement::Bar(Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap())],
-            stock: stock(&[(20.0, 2), (10.0, 4), (5.0, 2), (2.5, 2), (1.25, 2), (0.5, 4), (0.25, 2)]),
-            blocks: Vec::new(),
-            policy: Policy::default(),
-        },
-        plan: Plan { lifts: vec![planned("squat"), planned("press")], ..Plan::of([]) },
+            vec![Implement::Bar(Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap())],
+            stock(&[(20.0, 2), (10.0, 4), (5.0, 2), (2.5, 2), (1.25, 2), (0.5, 4), (0.25, 2)]),
+        ),
+        plan: Plan::of([]).with_lifts(vec![planned("squat"), planned("press")]),
         week: vec![day(0), day(3)],
-        clearance: Clearance {
-            status: ClearanceStatus::Cleared,
-            who: name("invented clinic"),
-            expires: None,
-            limits: Vec::new(),
-        },
+        clearance: Clearance::new(ClearanceStatus::Cleared, name("invented clinic")),
     }
 }
 
 fn pair(setup: &mut Setup, strict: &str, forgiving: &str) {
-    setup.parameters.pairs.push(Pair { strict: name(strict), forgiving: name(forgiving), ratio_cap: 1.0 });
+    setup.parameters.pairs.push(Pair::new(name(strict), name(forgiving)));
 }
 
 fn days(setup: &mut Setup, squat: u8, press: u8) {
-    setup.week = vec![
-        TrainingDay { weekday: squat, lifts: vec![name("squat")] },
-        TrainingDay { weekday: press, lifts: vec![name("press")] },
-    ];
+    setup.week =
+        vec![TrainingDay::new(squat, vec![name("squat")]), TrainingDay::new(press, vec![name("press")])];
 }
 
 /// The squat's load lies on the floor, at these heights in mm: only the 20 kg discs are so large, the others smaller.
@@ -247,11 +216,7 @@ const CAUSES: &[(&str, Spoil)] = &[
     }),
     ("not_cleared", |s| s.clearance.status = ClearanceStatus::NotCleared),
     ("clearance_below_start", |s| {
-        let limits = ClearanceLimits {
-            region: Some(name("knee")),
-            load: Some(kg(30.0)),
-            ..ClearanceLimits::default()
-        };
+        let limits = ClearanceLimits::default().with_region(name("knee")).with_load(kg(30.0));
         s.clearance.limits.push(limits);
     }),
 ];
@@ -339,7 +304,7 @@ fn stuck_at_the_start_is_what_the_decision_says_too() {
     let mut state = State::new(Lifter::new(name("invented")));
     let day = Day::from_number(20_000).unwrap();
     let kind = EventKind::ParametersChanged(Box::new(setup.parameters.clone()));
-    state.apply(&Event { sequence: 1, day, kind, note: None }).unwrap();
+    state.apply(&Event::new(1, day, kind)).unwrap();
     let MoveOutlook::Blocked { by, .. } = &state.decide(day).unwrap()[0].outlook else { panic!("open") };
     let refused = by.iter().find_map(|reason| match reason {
         Reason::NoLoadableStep { cap, next } => Some((*cap, *next)),
@@ -381,22 +346,19 @@ fn discs_that_help_do_help() {
 // ---------------------------------------------------------------- rehearsal
 
 fn model(rate: f64) -> SkillModel {
-    let skill = |label: &str, load: f64| LiftSkill {
-        acceptable_below_usual: Some(rate * 0.95),
-        critical_fault: 0.01,
-        pain: 0.01,
-        worse_next_morning: 0.005,
-        milestone: Some(Milestone::Load(kg(load))),
-        ..LiftSkill::of(name(label), rate)
+    let skill = |label: &str, load: f64| {
+        LiftSkill::of(name(label), rate)
+            .with_acceptable_below_usual(rate * 0.95)
+            .with_critical_fault(0.01)
+            .with_pain(0.01)
+            .with_worse_next_morning(0.005)
+            .with_milestone(Milestone::Load(kg(load)))
     };
-    SkillModel {
-        lifts: vec![skill("squat", 46.0), skill("press", 32.0)],
-        week: clean().week,
-        age: Some(57),
-        below_usual: 0.05,
-        missed_session: 0.05,
-        cleared_after_days: Some(14),
-    }
+    SkillModel::new(vec![skill("squat", 46.0), skill("press", 32.0)], clean().week)
+        .with_age(57)
+        .with_below_usual(0.05)
+        .with_missed_session(0.05)
+        .with_cleared_after_days(14)
 }
 
 fn played(rate: f64, weeks: u32, lifters: u32, seed: u32) -> Rehearsal {
@@ -473,15 +435,13 @@ fn the_first_step_comes_when_the_exact_chain_says() {
     setup.parameters.policy.fails_to_step_back = 10;
     let rate = 0.9;
     let milestone = Some(Milestone::Load(kg(40.5)));
-    let model = SkillModel {
-        lifts: vec![LiftSkill { milestone, ..LiftSkill::of(name("squat"), rate) }],
-        week: vec![TrainingDay { weekday: 0, lifts: vec![name("squat")] }],
-        age: None,
-        below_usual: 0.0,
-        missed_session: 0.0,
-        cleared_after_days: None,
-    };
-    let skill = Skill { clean_first_reps: 2, ..Skill::of(rate) };
+    let model = SkillModel::new(
+        vec![LiftSkill::of(name("squat"), rate).with_milestone(milestone)],
+        vec![TrainingDay::new(0, vec![name("squat")])],
+    )
+    .with_below_usual(0.0)
+    .with_missed_session(0.0);
+    let skill = Skill::of(rate).with_clean_first_reps(2);
     let lifters = 400;
     for sessions in [2, 4, 8] {
         let exact = operating_characteristic(&run_of(9, 10, 2), &skill, sessions).unwrap().within;

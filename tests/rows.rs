@@ -57,7 +57,7 @@ pub fn kg(value: f64) -> Mass {
 pub fn log_of(events: impl IntoIterator<Item = (Day, EventKind)>) -> Log {
     let mut log = Log::new(Lifter::new(name("invented")));
     for (sequence, (day, kind)) in (1..).zip(events) {
-        log.events.push(Event { sequence, day, kind, note: None });
+        log.events.push(Event::new(sequence, day, kind));
     }
     log
 }
@@ -75,10 +75,10 @@ pub fn done(lift: &str, sets: Vec<WorkSet>) -> LiftSession {
 /// A session of these lifts, with its rating and minutes where they are given.
 pub fn session(lifts: Vec<LiftSession>, rated: Option<(f64, u16)>) -> EventKind {
     let effort = rated.map(|(rating, _)| Rpe::new(rating).unwrap());
-    EventKind::SessionRecorded(Session {
-        lifts,
-        pain: Some(Vec::new()),
-        minutes: rated.map(|(_, minutes)| minutes),
-        effort,
-    })
+    EventKind::SessionRecorded(
+        Session::new(lifts)
+            .with_pain(Vec::new())
+            .with_minutes(rated.map(|(_, minutes)| minutes))
+            .with_effort(effort),
+    )
 }

@@ -99,14 +99,14 @@ fn questions_about_loading_up_to_their_length() {
     assert_eq!(offered(20).unwrap().offers.len(), 20);
     assert_eq!(told(offered(21)), refused("offered"));
 
-    let set = SharedSet { load: kg(40.0), tolerance: Mass::ZERO };
-    let shared = |sets: usize| shared_bar(plain, &stock, &[SharedLifter { sets: vec![set; sets] }]);
+    let set = SharedSet::new(kg(40.0), Mass::ZERO);
+    let shared = |sets: usize| shared_bar(plain, &stock, &[SharedLifter::new(vec![set; sets])]);
     assert_eq!(shared(12).unwrap().turns.len(), 12);
     assert_eq!(told(shared(13)), refused("lifters[0].sets"));
     assert_eq!(told(shared(0)), refused("lifters[0].sets"));
 
     let step = |discs: usize| {
-        let options = BridgeOptions { discs: vec![kg(1.25); discs], ..BridgeOptions::default() };
+        let options = BridgeOptions::default().with_discs(vec![kg(1.25); discs]);
         step_reality(&bar, &stock, kg(40.0), &options)
     };
     assert!(step(20).is_ok());
@@ -125,14 +125,7 @@ fn questions_about_loading_up_to_their_length() {
 
     let steps = |count: i32| -> Vec<WarmUpStep> {
         let at = |at: i32| kg(20.0 + f64::from(at));
-        (0..count)
-            .map(|step| WarmUpStep {
-                target: at(step),
-                tolerance: Mass::ZERO,
-                reps: Reps::whole(3).unwrap(),
-                reference: false,
-            })
-            .collect()
+        (0..count).map(|step| WarmUpStep::new(at(step), Mass::ZERO, Reps::whole(3).unwrap(), false)).collect()
     };
     assert!(warm_up(plain, &stock, kg(60.0), &steps(12)).is_ok());
     assert_eq!(told(warm_up(plain, &stock, kg(60.0), &steps(13))), refused("steps"));
@@ -163,31 +156,28 @@ fn lists_of_numbers_up_to_their_length() {
     assert_eq!(told(model(32)).0, Code::NotIdentified, "they repeat each other");
     assert_eq!(told(model(33)), refused("predictors"));
     assert_eq!(told(median(&x(100_001))), refused("values"));
-    let readings: Vec<Reading> =
-        (0..100_001).map(|at| Reading { day: day(at / 2), value: 1.0, variance: 1.0 }).collect();
+    let readings: Vec<Reading> = (0..100_001).map(|at| Reading::new(day(at / 2), 1.0, 1.0)).collect();
     assert_eq!(told(local_level(&readings, 1.0, Outliers::Trusted, &[])), refused("readings"));
     let days: Vec<Day> = (0..100_001).map(|at| day(at / 2)).collect();
     assert_eq!(told(local_level(&readings[..3], 1.0, Outliers::Trusted, &days)), refused("also"));
-    let now =
-        TrendState { level: 100.0, slope: 0.1, level_variance: 1.0, slope_variance: 0.0, covariance: 0.0 };
+    let now = TrendState::default()
+        .with_level(100.0)
+        .with_slope(0.1)
+        .with_level_variance(1.0)
+        .with_slope_variance(0.0)
+        .with_covariance(0.0);
     assert!(trend_forecast(now, 0.0, 0.0, 36_525, 0.0, 0.95).is_ok());
     assert_eq!(told(trend_forecast(now, 0.0, 0.0, 36_526, 0.0, 0.95)), refused("days"));
     let marks = vec![Mark::Met; 100_001];
     assert_eq!(told(rater_agreement(&marks, &marks, AgreementWeights::None, 0.95)), refused("first"));
     let markers = |count: usize| -> Vec<Marker> {
-        let marker = Marker {
-            kind: MarkerKind::Mood,
-            today: None,
-            conditions: Default::default(),
-            history: Vec::new(),
-            least_spread: None,
-        };
+        let marker = Marker::new(MarkerKind::Mood, Vec::new()).with_conditions(Default::default());
         vec![marker; count]
     };
     let judged = |count| judge_day(day(1), &markers(count), WarmUpTechnique::AsUsual, DayOptions::STANDARD);
     assert_eq!(told(judged(21)), refused("markers"));
     assert_eq!(told(judged(20)).0, Code::DuplicateField, "one marker twice");
-    let set = SetToFailure { load: kg(60.0), reps: Reps::whole(10).unwrap() };
+    let set = SetToFailure::new(kg(60.0), Reps::whole(10).unwrap());
     assert_eq!(told(bergstrom_2021_fit(&vec![set; 1001])), refused("sets"));
     assert_eq!(told(bergstrom_2021_fit(&vec![set; 1000])).0, Code::NotEnoughData);
 }
@@ -233,7 +223,7 @@ fn equations_say_what_part_their_repetitions_allow() {
 /// second set, which nobody could then have lifted to failure.
 #[test]
 fn a_load_below_the_critical_one_is_doubted() {
-    let set = |load, reps| SetToFailure { load: kg(load), reps: Reps::whole(reps).unwrap() };
+    let set = |load, reps| SetToFailure::new(kg(load), Reps::whole(reps).unwrap());
     let fit = bergstrom_2021_fit(&[set(60.0, 5), set(48.0, 10), set(53.0, 20)]).unwrap();
     assert!((fit.critical_load.value() - 18_100.0 / 350.0).abs() < 1e-6);
     assert_eq!(fit.doubts, [CriticalLoadDoubt::FewerThanFourLoads, CriticalLoadDoubt::LoadNotAboveCritical]);
@@ -241,7 +231,7 @@ fn a_load_below_the_critical_one_is_doubted() {
 
 #[test]
 fn helpers_count_in_full_or_not_at_all() {
-    let row = RegionSets { sets: 4, direct: vec!["back".into()], indirect: vec!["biceps".into()] };
+    let row = RegionSets::new(4, vec!["back".into()]).with_indirect(vec!["biceps".into()]);
     let biceps = |counting| {
         let counts = fractional_sets(std::slice::from_ref(&row), counting).unwrap();
         counts.iter().find(|count| count.region == "biceps").unwrap().sets

@@ -29,7 +29,7 @@ fn readings() -> impl Strategy<Value = Vec<Reading>> {
         rows.into_iter()
             .map(|(gap, value, variance)| {
                 number += gap;
-                Reading { day: day(number), value, variance }
+                Reading::new(day(number), value, variance)
             })
             .collect()
     })
@@ -105,11 +105,7 @@ proptest! {
         let plain = local_level(&readings, drift, Outliers::Clipped { at: 1.345 }, &[]).unwrap();
         let moved: Vec<Reading> = readings
             .iter()
-            .map(|one| Reading {
-                day: one.day.plus(origin).unwrap(),
-                value: scale * one.value + shift,
-                variance: scale * scale * one.variance,
-            })
+            .map(|one| Reading::new(one.day.plus(origin).unwrap(), scale * one.value + shift, scale * scale * one.variance))
             .collect();
         let other = local_level(&moved, scale * scale * drift, Outliers::Clipped { at: 1.345 }, &[]).unwrap();
         for (a, b) in plain.stops.iter().zip(&other.stops) {
@@ -147,7 +143,7 @@ proptest! {
         let outliers = Outliers::Clipped { at: CLIP_AT };
         let before = local_level(&readings, drift, outliers, &[last]).unwrap().stops.last().unwrap().filtered.unwrap();
         let mut with = readings.clone();
-        with.push(Reading { day: last, value: wild, variance: 4.0 });
+        with.push(Reading::new(last, wild, 4.0));
         let after = *local_level(&with, drift, outliers, &[]).unwrap().stops.last().unwrap();
         let bound = CLIP_AT * after.predicted_variance.unwrap().sqrt();
         prop_assert!((after.filtered.unwrap() - before).abs() < bound);
@@ -204,7 +200,7 @@ fn longer_runs_want_wider_limits() {
     for run in [20.0, 50.0, 156.0, 370.0, 1000.0] {
         let threshold = cusum_threshold_for(0.5, run).unwrap();
         assert!(threshold > before);
-        let design = CusumDesign { threshold, ..CusumDesign::STANDARD };
+        let design = CusumDesign::STANDARD.with_threshold(threshold);
         assert!((cusum_run_length(design, 0.0).unwrap() / run - 1.0).abs() < 1e-6);
         before = threshold;
     }
@@ -214,7 +210,7 @@ fn longer_runs_want_wider_limits() {
 fn maximum_likelihood_is_a_maximum() {
     let values = [100.0, 103.0, 101.0, 106.0, 104.0, 109.0, 111.0, 108.0, 113.0, 116.0, 112.0, 118.0];
     let readings: Vec<Reading> =
-        (0..).zip(values).map(|(at, value)| Reading { day: day(3 * at), value, variance: 4.0 }).collect();
+        (0..).zip(values).map(|(at, value)| Reading::new(day(3 * at), value, 4.0)).collect();
     let likelihood =
         |drift| local_level(&readings, drift, Outliers::Trusted, &[]).unwrap().log_likelihood.unwrap();
     let fit = local_level_drift(&readings).unwrap();
@@ -229,7 +225,7 @@ proptest! {
     fn a_cumulative_sum_does_not_know_the_unit(
         values in prop::collection::vec(-4.0..4.0_f64, 1..60), scale in 0.01..100.0_f64, head in 0.0..5.0_f64,
     ) {
-        let design = CusumDesign { head_start: head, ..CusumDesign::STANDARD };
+        let design = CusumDesign::STANDARD.with_head_start(head);
         let scaled: Vec<f64> = values.iter().map(|value| (value + 2.0) * scale).collect();
         let plain = cusum_chart(&values, 0.0, 1.0, design).unwrap();
         let other = cusum_chart(&scaled, 2.0 * scale, scale, design).unwrap();
@@ -261,7 +257,8 @@ fn a_head_start_is_exact_for_both_sides_together() {
     let mut even = || (f64::from(dice.next_u32()) + 0.5) / 4_294_967_296.0;
     let mut bell = || (-2.0 * even().ln()).sqrt() * (core::f64::consts::TAU * even()).cos();
     for (head_start, shift) in [(0.0, 0.5), (2.0, 0.0), (2.0, 0.5), (2.0, 1.0), (2.5, 0.0)] {
-        let design = CusumDesign { reference: 0.5, threshold: 4.0, head_start };
+        let design =
+            CusumDesign::default().with_reference(0.5).with_threshold(4.0).with_head_start(head_start);
         let (mut sum, mut squares, runs) = (0.0_f64, 0.0_f64, 20_000.0_f64);
         for _ in 0..20_000 {
             let (mut up, mut down, mut length) = (head_start, head_start, 0.0);
@@ -286,7 +283,7 @@ proptest! {
     fn without_a_head_start_the_sides_add_their_rates(
         reference in 0.2..1.0_f64, threshold in 1.0..8.0_f64, shift in -2.0..2.0_f64,
     ) {
-        let design = CusumDesign { reference, threshold, head_start: 0.0 };
+        let design = CusumDesign::default().with_reference(reference).with_threshold(threshold).with_head_start(0.0);
         let side = |shift| cusum_run_length_one_sided(design, shift);
         if let (Ok(up), Ok(down)) = (side(shift), side(-shift)) {
             prop_assert!(close(cusum_run_length(design, shift).unwrap(), 1.0 / (1.0 / up + 1.0 / down), 1e-9));

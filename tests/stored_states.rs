@@ -34,28 +34,18 @@ fn eventful() -> World {
     (0..4).for_each(|_| world.good_day("squat"));
     world.day_report(DayClass::Within);
     assert!(world.is_offered("squat"));
-    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     world.good_day("squat");
     world.override_to("press", 42.0, 30);
     world.pain("knee", 7);
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: None,
-        limits: vec![ClearanceLimits {
-            region: Some(name("knee")),
-            load: Some(kg(50.0)),
-            ..ClearanceLimits::default()
-        }],
-    }));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_limits(vec![ClearanceLimits::default().with_region(name("knee")).with_load(kg(50.0))]),
+    ));
     world.add(EventKind::BodyMassRecorded(kg(80.0)));
-    world.add(EventKind::LayoffNoted(Layoff { from: world.day, to: None, reason: LayoffReason::Ill }));
+    world.add(EventKind::LayoffNoted(Layoff::new(world.day, LayoffReason::Ill)));
     let asks = Some(vec![Ask::Fall]);
-    world.add(EventKind::DayReport(DayReport {
-        asks,
-        class: Some(DayClass::BelowSingle),
-        ..DayReport::default()
-    }));
+    world.add(EventKind::DayReport(DayReport::default().with_asks(asks).with_class(DayClass::BelowSingle)));
     world
 }
 
@@ -107,7 +97,7 @@ fn a_state_comes_back_as_it_was_and_decides_the_same() {
     }
     // As another event finds it.
     let kind = EventKind::BlockStarted(name("autumn"));
-    let event = Event { sequence: state.last().unwrap().1 + 1, day: world.day, kind, note: None };
+    let event = Event::new(state.last().unwrap().1 + 1, world.day, kind);
     let (mut one, mut other) = (read, state);
     assert_eq!(one.apply(&event), other.apply(&event));
     assert!(one == other);
@@ -313,19 +303,19 @@ fn a_correction_or_a_late_event_is_not_overlooked() {
     let world = eventful();
     let text = marked(&world.state());
     let last = world.state().last().unwrap().1;
-    let stop = || EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] });
+    let stop = || EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]));
     let mut corrected = world.log.clone();
     let session = corrected.events.iter().find(|event| matches!(event.kind, EventKind::SessionRecorded(_)));
     let replaces = session.unwrap().sequence;
-    let kind = EventKind::Correction(Correction { replaces, day: None, with: Some(Box::new(stop())) });
-    corrected.events.push(Event { sequence: last + 1, day: world.day, kind, note: None });
+    let kind = EventKind::Correction(Correction::new(replaces).with_kind(Box::new(stop())));
+    corrected.events.push(Event::new(last + 1, world.day, kind));
     assert!(fold(&corrected).unwrap().stop().is_some());
     assert!(!is_used(&text, &corrected), "a correction");
     // From then on the state that knows of it is used.
     assert!(is_used(&marked(&fold(&corrected).unwrap()), &corrected));
     let mut late = world.log.clone();
     let first = late.events.first().unwrap().day;
-    late.events.push(Event { sequence: last + 1, day: first.plus(2).unwrap(), kind: stop(), note: None });
+    late.events.push(Event::new(last + 1, first.plus(2).unwrap(), stop()));
     assert!(!is_used(&text, &late), "an event of an earlier day");
     // Numbers need not follow on each other, so a late event may have a low one too.
     let mut sparse = world.log.clone();
@@ -337,7 +327,7 @@ fn a_correction_or_a_late_event_is_not_overlooked() {
     }
     let text = marked(&fold(&sparse).unwrap());
     assert!(is_used(&text, &sparse));
-    sparse.events.push(Event { sequence: 15, day: first.plus(2).unwrap(), kind: stop(), note: None });
+    sparse.events.push(Event::new(15, first.plus(2).unwrap(), stop()));
     assert!(!is_used(&text, &sparse), "with a number between two others");
 }
 
@@ -360,7 +350,7 @@ fn how_a_log_is_written_is_no_part_of_where_the_lifts_stand() {
         if one_by_one.apply(event).is_err() {
             let known = world.log.events.iter().take_while(|earlier| *earlier != event).cloned();
             let events = known.chain([event.clone()]).collect();
-            one_by_one = fold(&Log { events, ..world.log.clone() }).unwrap();
+            one_by_one = fold(&world.log.clone().with_events(events)).unwrap();
         }
     }
     assert_eq!(one_by_one.to_json(), world.state().to_json());

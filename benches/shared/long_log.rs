@@ -16,19 +16,19 @@ const SETS: usize = 5;
 /// The log of so many weeks.
 pub fn log(weeks: i32) -> Log {
     let parameters = scenario::parameters(LIFTS).unwrap();
-    let lifter = Lifter { invented: true, ..Lifter::new(Name::new("invented").unwrap()) };
+    let lifter = Lifter::new(Name::new("invented").unwrap()).with_invented(true);
     let mut log = Log::new(lifter);
     let first = Day::from_calendar(1985, 1, 7).unwrap();
     let add = |log: &mut Log, day: Day, kind: EventKind| {
         let sequence = log.events.len() as u32 + 1;
-        log.events.push(Event { sequence, day, kind, note: None });
+        log.events.push(Event::new(sequence, day, kind));
     };
     add(&mut log, first, EventKind::ParametersChanged(Box::new(parameters.clone())));
     for week in 0..weeks {
         if week % 50 == 0 {
             let who = Name::new("clinic").unwrap();
             let status = ClearanceStatus::Cleared;
-            let clearance = Clearance { status, who, expires: None, limits: Vec::new() };
+            let clearance = Clearance::new(status, who);
             add(&mut log, first.plus(week * 7).unwrap(), EventKind::ClearanceRecorded(clearance));
         }
         for offset in [0, 3] {
@@ -43,15 +43,14 @@ pub fn log(weeks: i32) -> Log {
                         marks = marks.with(criterion.id.as_str(), Mark::Met).unwrap();
                     }
                     let reps = Reps::whole(5).unwrap();
-                    WorkSet { marks: Some(marks), ..WorkSet::done(lift.start.load(), reps) }
+                    WorkSet::done(lift.start.load(), reps).with_marks(marks)
                 });
                 LiftSession::as_granted(lift.id.clone(), sets.collect())
             });
-            let session =
-                Session { lifts: lifts.collect(), pain: Some(Vec::new()), minutes: Some(60), effort: None };
+            let session = Session::new(lifts.collect()).with_pain(Vec::new()).with_minutes(60);
             add(&mut log, day, EventKind::SessionRecorded(session));
             let session = log.events.len() as u32;
-            let report = NextDayReport { session, pain: Some(Vec::new()), soreness: None };
+            let report = NextDayReport::new(session).with_pain(Vec::new());
             add(&mut log, day.plus(1).unwrap(), EventKind::NextDayReport(report));
         }
     }

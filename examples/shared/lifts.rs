@@ -1,12 +1,12 @@
 //! What the invented lifter trains: five lifts on a small set of bars, discs and blocks.
 
 use bismar::error::Error;
-use bismar::gate::{Criterion, Gate, PassRules, PassRun, Requirement};
+use bismar::gate::{Criterion, Gate, PassRun, Requirement};
 use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::quantity::{Length, Mass, Name, Rir};
 use bismar::record::{
-    Body, Dimension, Grant, LiftParameters, LiftPlan, Pair, Parameters, Place, Plan, Policy, Region, Rung,
-    StartsFrom, StepPolicy, Work,
+    Body, Dimension, Grant, LiftParameters, LiftPlan, Pair, Parameters, Plan, Region, Rung, StartsFrom,
+    StepPolicy, Work,
 };
 
 pub fn name(text: &str) -> Result<Name, Error> {
@@ -185,30 +185,23 @@ fn lift(kind: &Kind, id: &str) -> Result<LiftParameters, Error> {
     };
     let run = Requirement::PassRun(PassRun::new(9, 10, kind.sessions)?);
     let from_the_floor = !kind.heights.is_empty();
-    Ok(LiftParameters {
-        id: name(id)?,
-        name: None,
-        body: kind.body,
-        regions: kind.regions.iter().map(|id| name(id)).collect::<Result<_, _>>()?,
-        implement: name(kind.implement)?,
-        rungs: kind.rungs.iter().map(|(id, below)| rung(id, below)).collect::<Result<_, _>>()?,
-        starts_from: if from_the_floor { StartsFrom::Floor } else { StartsFrom::Rack },
-        ranges: kind.heights.iter().map(|height| mm(*height)).collect::<Result<_, _>>()?,
-        tempos: Vec::new(),
-        start: Grant { place: Place::default(), work: Work::new(3, 5, kg(kind.load)?) },
-        // From the floor the way down comes first; the load moves once the bar lies there.
-        moving: if from_the_floor { Dimension::Range } else { Dimension::Load },
-        criteria: kind.criteria.iter().map(criterion).collect::<Result<_, _>>()?,
-        pass: PassRules::default(),
-        gate: Gate::new(Requirement::All(vec![run, Requirement::NoOpenBlock]))?,
-        step: Some(StepPolicy::SmallestLoadable),
-        step_cap: Some(if kind.body == Body::Upper { 0.05 } else { 0.06 }),
-        ceiling: None,
-        reps_top: None,
-        sets_top: None,
-        learning_sessions: None,
-        over_the_body: kind.over_the_body,
-    })
+    Ok(LiftParameters::new(
+        name(id)?,
+        kind.body,
+        name(kind.implement)?,
+        Grant::new(Work::new(3, 5, kg(kind.load)?)),
+        Gate::new(Requirement::All(vec![run, Requirement::NoOpenBlock]))?,
+    )
+    .with_regions(kind.regions.iter().map(|id| name(id)).collect::<Result<_, _>>()?)
+    .with_rungs(kind.rungs.iter().map(|(id, below)| rung(id, below)).collect::<Result<_, _>>()?)
+    .with_starts_from(if from_the_floor { StartsFrom::Floor } else { StartsFrom::Rack })
+    .with_ranges(kind.heights.iter().map(|height| mm(*height)).collect::<Result<_, _>>()?)
+    // From the floor the way down comes first; the load moves once the bar lies there.
+    .with_moving(if from_the_floor { Dimension::Range } else { Dimension::Load })
+    .with_criteria(kind.criteria.iter().map(criterion).collect::<Result<_, _>>()?)
+    .with_step(StepPolicy::SmallestLoadable)
+    .with_step_cap(if kind.body == Body::Upper { 0.05 } else { 0.06 })
+    .with_over_the_body(kind.over_the_body))
 }
 
 /// The parameters of the scenario with so many lifts.
@@ -220,12 +213,12 @@ pub fn parameters(lifts: u32) -> Result<Parameters, Error> {
             round => lift(kind(at), &format!("{} {}", kind(at).id, round + 1)),
         })
         .collect::<Result<Vec<_>, _>>()?;
-    let pair = Pair { strict: name(FRONT_SQUAT)?, forgiving: name(BOX_SQUAT)?, ratio_cap: 1.0 };
+    let pair = Pair::new(name(FRONT_SQUAT)?, name(BOX_SQUAT)?);
     let loaded = |region: &Region| lifts.iter().any(|lift| lift.regions.contains(&region.id));
     let regions = regions()?.into_iter().filter(loaded).collect();
     let pairs = if lifts.len() >= 2 { vec![pair] } else { Vec::new() };
     let blocks = vec![mm(50.0)?, mm(100.0)?];
-    Ok(Parameters { regions, lifts, pairs, implements, stock, blocks, policy: Policy::default() })
+    Ok(Parameters::new(regions, lifts, implements, stock).with_pairs(pairs).with_blocks(blocks))
 }
 
 fn regions() -> Result<Vec<Region>, Error> {
@@ -243,9 +236,9 @@ fn planned<'a>(lifts: impl Iterator<Item = (usize, &'a LiftParameters)>) -> Resu
     let planned = |(at, lift): (usize, &LiftParameters)| {
         let reference = kind(at).reference.map(kg).transpose()?;
         let (lift, reserve) = (lift.id.clone(), Some(Rir::whole(3)));
-        Ok(LiftPlan { reserve, reference, ..LiftPlan::new(lift) })
+        Ok(LiftPlan::new(lift).with_reserve(reserve).with_reference(reference))
     };
-    Ok(Plan { lifts: lifts.map(planned).collect::<Result<_, Error>>()?, ..Plan::of([]) })
+    Ok(Plan::of([]).with_lifts(lifts.map(planned).collect::<Result<_, Error>>()?))
 }
 
 /// A plan of every lift.

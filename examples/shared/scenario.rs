@@ -69,7 +69,7 @@ struct Writer {
 pub fn make(wanted: &Wanted) -> Result<Made, Error> {
     let first = Day::from_calendar(2024, 9, 2)?;
     let born = Some(Day::from_calendar(1967, 5, 20)?);
-    let lifter = Lifter { born, invented: true, ..Lifter::new(name("invented-lifter")?) };
+    let lifter = Lifter::new(name("invented-lifter")?).with_born(born).with_invented(true);
     let parameters = parameters(wanted.lifts)?;
     let plan = plan_of_day(&parameters, 1)?;
     let (log, state) = (Log::new(lifter.clone()), State::new(lifter));
@@ -106,14 +106,10 @@ fn document(log: &Log) -> Result<String, Error> {
 }
 
 fn clearance() -> Result<EventKind, Error> {
-    let limit =
-        ClearanceLimits { effort: Some(Rpe::new(8.0)?), no_breath_hold: true, ..ClearanceLimits::default() };
-    Ok(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("invented clinic")?,
-        expires: None,
-        limits: vec![limit],
-    }))
+    let limit = ClearanceLimits::default().with_effort(Rpe::new(8.0)?).with_no_breath_hold(true);
+    Ok(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("invented clinic")?).with_limits(vec![limit]),
+    ))
 }
 
 /// Pain of that much in one region, none elsewhere.
@@ -124,7 +120,7 @@ fn only(region: &str, score: u8) -> Result<Vec<PainAnswer>, Error> {
 impl Writer {
     fn add(&mut self, day: Day, kind: EventKind, note: Option<&str>) -> Result<u32, Error> {
         let sequence = self.log.events.len() as u32 + 1;
-        let event = Event { sequence, day, kind, note: note.map(String::from) };
+        let event = Event::new(sequence, day, kind).with_note(note.map(String::from));
         let applied = self.state.apply(&event);
         self.log.events.push(event);
         if applied.is_err() {
@@ -146,7 +142,7 @@ impl Writer {
         // One break of three weeks in the second autumn.
         if (60..63).contains(&week) {
             if week == 60 {
-                let layoff = Layoff { from: monday, to: Some(monday.plus(20)?), reason: LayoffReason::Well };
+                let layoff = Layoff::new(monday, LayoffReason::Well).with_to(monday.plus(20)?);
                 self.add(monday, EventKind::LayoffNoted(layoff), Some("Three weeks away."))?;
             }
             return Ok(());
@@ -164,7 +160,7 @@ impl Writer {
             }
             // Nothing is missed in the last weeks, so that the last day is what it is meant to be.
             if self.dice.below(0.04) && weeks_left > 5 {
-                let missed = SessionMissed { reason: name("work")? };
+                let missed = SessionMissed::new(name("work")?);
                 self.add(training.day, EventKind::SessionMissed(missed), None)?;
                 continue;
             }
@@ -177,8 +173,7 @@ impl Writer {
     fn last_questions(&mut self, day: Day) -> Result<(), Error> {
         let shoulder = self.parameters.lifts.iter().any(|lift| lift.id.as_str() == STRICT_PRESS);
         let pain = if shoulder { only("shoulder", 3)? } else { Vec::new() };
-        let report =
-            DayReport { pain: Some(pain), minutes: Some(75), ..DayReport::all_well(DayClass::Within) };
+        let report = DayReport::all_well(DayClass::Within).with_pain(pain).with_minutes(75);
         self.add(day, EventKind::DayReport(report), Some("Shoulder 3 of 10 since the garden."))?;
         Ok(())
     }
@@ -207,7 +202,7 @@ impl Writer {
         }
         let flare = training.week == 70 && training.session == 0;
         let pain = Some(if flare { only("shoulder", 2)? } else { Vec::new() });
-        let report = NextDayReport { session: number, pain, soreness: None };
+        let report = NextDayReport::new(number).with_pain(pain);
         let note = flare.then_some("Shoulder up the next morning.");
         self.add(day.plus(1)?, EventKind::NextDayReport(report), note)?;
         Ok(())
@@ -233,7 +228,7 @@ impl Writer {
                 continue;
             }
             let stays = lift.as_str() == STRICT_PRESS && (10..14).contains(&training.week);
-            let advance = Advance { lift, who: name("invented coach")? };
+            let advance = Advance::new(lift, name("invented coach")?);
             let (kind, note) = if stays {
                 (EventKind::AdvanceDeclined(advance), Some("Stays here while the mornings are cold."))
             } else {
@@ -268,13 +263,10 @@ impl Writer {
     /// The coach lowers the press for a week.
     fn overrule(&mut self, day: Day) -> Result<(), Error> {
         let Some(press) = self.state.lift_state(&name(STRICT_PRESS)?) else { return Ok(()) };
-        let given = Override {
-            lift: press.id().clone(),
-            load: press.grant().load().minus(kg(1.0)?)?,
-            who: name("invented coach")?,
-            why: Some("A lighter week, as agreed before the walking holiday.".into()),
-            expires: Some(day.plus(6)?),
-        };
+        let given =
+            Override::new(press.id().clone(), press.grant().load().minus(kg(1.0)?)?, name("invented coach")?)
+                .with_why(Some("A lighter week, as agreed before the walking holiday.".into()))
+                .with_expires(day.plus(6)?);
         self.add(day, EventKind::CoachOverride(given), None)?;
         Ok(())
     }
@@ -291,7 +283,7 @@ impl Writer {
             }
         }
         let with = Some(Box::new(EventKind::SessionRecorded(session)));
-        let correction = Correction { replaces: number, day: None, with };
+        let correction = Correction::new(number).with_kind(with);
         self.add(day, EventKind::Correction(correction), Some("The last set had four repetitions."))?;
         Ok(())
     }
@@ -309,7 +301,7 @@ impl Writer {
             }
         }
         let minutes = Some(50 + (self.dice.roll() * 25.0) as u16);
-        Ok(Session { lifts, pain: Some(pain), minutes, effort: None })
+        Ok(Session::new(lifts).with_pain(pain).with_minutes(minutes))
     }
 
     fn lifted(&mut self, lift: &LiftToday, load: Mass, training: Training) -> Result<LiftSession, Error> {
@@ -322,17 +314,17 @@ impl Writer {
             let chance = skill(at, training, number, &lift.status);
             let marks = self.marks(lift, &criteria, chance)?;
             let reserve = (3.0 - f64::from(number) * 0.5).clamp(1.0, 3.0);
-            sets.push(WorkSet {
-                effort: Some(Effort::Rir(Rir::new(reserve)?)),
-                marks: Some(marks),
-                ..WorkSet::done(load, Reps::whole(u16::from(lift.reps))?)
-            });
+            sets.push(
+                WorkSet::done(load, Reps::whole(u16::from(lift.reps))?)
+                    .with_effort(Effort::Rir(Rir::new(reserve)?))
+                    .with_marks(marks),
+            );
         }
         // Said once; what is not said again stays.
         let new = self.state.lift_state(&lift.lift).is_some_and(|state| state.last_session().is_none());
         let setup = if new { Some(rack(over_the_body)?) } else { None };
         let place = (lift.place != lift.granted.place).then_some(lift.place);
-        Ok(LiftSession { place, setup, ..LiftSession::as_granted(lift.lift.clone(), sets) })
+        Ok(LiftSession::as_granted(lift.lift.clone(), sets).with_place(place).with_setup(setup))
     }
 
     fn marks(&mut self, lift: &LiftToday, criteria: &[Criterion], chance: f64) -> Result<SetMarks, Error> {
@@ -358,7 +350,7 @@ impl Writer {
 /// Somebody is about; under the bar pins are set as well.
 fn rack(over_the_body: bool) -> Result<Setup, Error> {
     let pins = if over_the_body { Some(Length::from_mm(700.0)?) } else { None };
-    Ok(Setup { pins, company: Some(ByTheBar::Others), kit: Some(vec![name("flat shoes")?]) })
+    Ok(Setup::default().with_pins(pins).with_company(ByTheBar::Others).with_kit(vec![name("flat shoes")?]))
 }
 
 /// Chance that a repetition is acceptable: it grows with the weeks, slower in the strict squat, and starts lower again

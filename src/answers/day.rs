@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::diary::Diary;
 use super::lacking::Lacking;
 use crate::caution::Caution;
@@ -16,12 +18,14 @@ use crate::record::{EventKind, Log, MarkerAnswer};
 const ASKED_OVER: usize = 12;
 
 /// Answers of today that are not in the log yet.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct DayAnswers {
     /// The markers; each stands before the same one in a report of today.
     pub markers: Vec<MarkerAnswer>,

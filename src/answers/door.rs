@@ -5,18 +5,18 @@ use super::{
     day, easy_week, handover, missed, next_set, pair, rack, raters, review, sets_to_log, share, trend,
     verdicts, week, year,
 };
-use crate::error::Error;
 use alloc::vec::Vec;
 
 use crate::horizon::{Phase, Sex};
 use crate::loading::Tolerance;
 use crate::quantity::{Day, Name};
 use crate::record::{Log, Plan};
-use crate::source::{Argument, arguments, call};
-use crate::value::{Arguments, Value};
+use crate::source::{Argument, Call, arguments, call};
+use crate::value::Arguments;
 
 /// A function of whole logs, plans and states, called by name like those of the registry.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct Door {
     /// Key, `module.function`.
     pub key: &'static str,
@@ -27,7 +27,21 @@ pub struct Door {
     /// Rust type of the result.
     pub result: &'static str,
     /// Reads the arguments strictly, calls, writes the result.
-    pub call: fn(&Value) -> Result<Value, Error>,
+    pub call: Call,
+}
+
+impl Door {
+    /// That call under that key, with what it takes and gives.
+    #[must_use]
+    pub const fn new(
+        key: &'static str,
+        doc: &'static str,
+        arguments: &'static [Argument],
+        result: &'static str,
+        call: Call,
+    ) -> Door {
+        Door { key, doc, arguments, result, call }
+    }
 }
 
 macro_rules! doors {

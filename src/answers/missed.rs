@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::diary::Diary;
 use super::lacking::Lacking;
 use crate::caution::Caution;
@@ -20,13 +22,23 @@ const HABIT: usize = 2;
 const WEEK: i32 = 7;
 
 /// The next session that is planned.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct NextPlanned {
     /// Its day.
     pub day: Day,
     /// Ids of its lifts.
     pub lifts: Vec<Name>,
+}
+
+impl NextPlanned {
+    /// That day with these lifts.
+    #[must_use]
+    pub fn new(day: Day, lifts: Vec<Name>) -> NextPlanned {
+        NextPlanned { day, lifts }
+    }
 }
 
 /// What becomes of one lift of the missed session.

@@ -29,6 +29,7 @@ impl From<UnitSlip> for Slip {
 /// Something that looks odd: where, and what.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Oddity {
     /// The day that it concerns; of a stretch, its last day.
     pub day: Day,
@@ -40,6 +41,14 @@ pub struct Oddity {
     pub lift: Option<Name>,
     /// What.
     pub what: Odd,
+}
+
+impl Oddity {
+    /// That on that day, with neither an event nor a lift named.
+    #[must_use]
+    pub const fn new(day: Day, what: Odd) -> Oddity {
+        Oddity { day, event: None, lift: None, what }
+    }
 }
 
 macro_rules! odds {

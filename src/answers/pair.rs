@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::diary::Diary;
 use super::lacking::Lacking;
 use super::strength::{Estimated, LEVEL, Sessions};
@@ -32,18 +34,22 @@ const ROUNDING: f64 = 1e-9;
 const OWN_WEIGHT: f64 = 0.75;
 
 /// Two loads to look at in place of those last lifted.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct PairLoads {
     /// Of the strict lift; absent means that last lifted.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub strict: Option<Mass>,
     /// Of the forgiving lift; absent means that last lifted.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub forgiving: Option<Mass>,
 }
 

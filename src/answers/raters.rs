@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::diary::Diary;
 use super::lacking::Lacking;
 use crate::caution::Caution;
@@ -14,14 +16,25 @@ use crate::record::{Event, EventKind, Log, WorkSet};
 const LEVEL: f64 = 0.95;
 
 /// Somebody who marks.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct WhoMarks {
     /// In which role.
     pub rater: Rater,
     /// Which person, where that was written down.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub id: Option<Name>,
+}
+
+impl WhoMarks {
+    /// A rater of that kind, without a name.
+    #[must_use]
+    pub fn new(rater: Rater) -> WhoMarks {
+        WhoMarks { rater, id: None }
+    }
 }
 
 /// How two people agree over the marks that both gave.

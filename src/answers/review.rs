@@ -310,7 +310,7 @@ pub struct Review {
 /// let mut log = Log::new(Lifter::new(Name::new("A")?));
 /// for (sequence, day, kg) in [(1, "2026-01-05", 80.0), (2, "2026-03-02", 76.0)] {
 ///     let kind = EventKind::BodyMassRecorded(Mass::from_kg(kg)?);
-///     log.events.push(Event { sequence, day: day.parse()?, kind, note: None });
+///     log.events.push(Event::new(sequence, day.parse()?, kind));
 /// }
 /// let review = review(&log, "2026-03-03".parse()?)?;
 /// assert!(matches!(review.findings[0].what, Odd::MassFalling { .. }));

@@ -3,6 +3,8 @@
 use alloc::format;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::diary::Diary;
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
@@ -13,8 +15,10 @@ use crate::quantity::{Day, Mass, Name};
 use crate::record::{Log, Plan, StartsFrom};
 
 /// One of several who share a bar today.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Sharing {
     /// The log.
     pub log: Log,
@@ -25,6 +29,14 @@ pub struct Sharing {
     /// Work sets of it done today that the log does not tell yet. Whoever has begun has warmed up.
     #[cfg_attr(feature = "serde", serde(default))]
     pub done: u8,
+}
+
+impl Sharing {
+    /// That lift of that lifter.
+    #[must_use]
+    pub fn new(log: Log, plan: Plan, lift: Name) -> Sharing {
+        Sharing { log, plan, lift, done: 0 }
+    }
 }
 
 /// The work of one lifter at the bar.

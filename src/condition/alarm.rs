@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::error::{Allowed, Code, Error};
 use crate::numeric::{fabs, larger, sqrt};
 use crate::quantity::Day;
@@ -68,13 +70,23 @@ default_of! {
 }
 
 /// The form of one session: reading less prediction, in standard deviations.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SessionForm {
     /// The day.
     pub day: Day,
     /// Standardised innovation, as the level filter gives it.
     pub form: f64,
+}
+
+impl SessionForm {
+    /// That form on that day.
+    #[must_use]
+    pub fn new(day: Day, form: f64) -> SessionForm {
+        SessionForm { day, form }
+    }
 }
 
 /// Which alarm rang.
@@ -207,7 +219,7 @@ formula! {
     /// let mut sessions = Vec::new();
     /// for number in 0..12 {
     ///     let form = if number < 6 { 0.3 } else { -1.8 };
-    ///     sessions.push(SessionForm { day: Day::from_number(3 * number)?, form });
+    ///     sessions.push(SessionForm::new(Day::from_number(3 * number)?, form));
     /// }
     /// let report = drift(&sessions, DriftOptions::STANDARD)?;
     /// assert!(report.alarms.iter().any(|alarm| alarm.kind == DriftKind::Sudden));

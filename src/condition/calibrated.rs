@@ -1,5 +1,7 @@
 //! Were past verdicts worth anything?
 
+use derive_setters::Setters;
+
 use super::day_class::DayClass;
 use crate::error::{Code, Error};
 use crate::numeric::exp;
@@ -29,13 +31,23 @@ constant! {
 }
 
 /// A verdict of the past and what the work sets then showed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct PastVerdict {
     /// What was said before the work sets.
     pub class: DayClass,
     /// Whether the work sets fell short of the plan.
     pub fell_short: bool,
+}
+
+impl PastVerdict {
+    /// What was said of a day, and whether the lifter fell short on it.
+    #[must_use]
+    pub fn new(class: DayClass, fell_short: bool) -> PastVerdict {
+        PastVerdict { class, fell_short }
+    }
 }
 
 /// How good the verdicts were.
@@ -129,7 +141,7 @@ formula! {
     /// ```
     /// use bismar::condition::{DayClass, PastVerdict, VerdictSkill, calibration};
     ///
-    /// let day = |class, fell_short| PastVerdict { class, fell_short };
+    /// let day = |class, fell_short| PastVerdict::new(class, fell_short);
     /// let mut past = vec![day(DayClass::Within, false); 15];
     /// past.extend([day(DayClass::Below, true); 5]);
     /// assert_eq!(calibration(&past)?.skill, VerdictSkill::BetterThanChance);

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::error::{Code, Error};
 use crate::numeric::{larger, smaller, sqrt};
 use crate::quantity::Day;
@@ -22,8 +24,10 @@ pub enum EvidenceKind {
 }
 
 /// An estimate of the one-repetition maximum on one day.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct StrengthEvidence {
     /// The day.
     pub day: Day,
@@ -33,6 +37,14 @@ pub struct StrengthEvidence {
     pub standard_error: f64,
     /// Where it comes from.
     pub kind: EvidenceKind,
+}
+
+impl StrengthEvidence {
+    /// An estimate of that day with its standard error.
+    #[must_use]
+    pub fn new(day: Day, estimate: f64, standard_error: f64, kind: EvidenceKind) -> StrengthEvidence {
+        StrengthEvidence { day, estimate, standard_error, kind }
+    }
 }
 
 /// Most estimates of one call.

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::error::{Code, Error};
 use crate::numeric;
 use crate::quantity::{Day, Mass, Name, Reps};
@@ -127,23 +129,30 @@ pub enum TimeOfDay {
 }
 
 /// Under what conditions a marker was read. Only equal conditions are compared.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Conditions {
     /// The lift, for markers read on one.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub lift: Option<Name>,
     /// The load.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub load: Option<Mass>,
     /// The repetitions.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reps: Option<Reps>,
     /// The time of day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub time_of_day: Option<TimeOfDay>,
     /// Whether there was caffeine before.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub caffeine: Option<bool>,
     /// Anything else that is told apart, in the coach's words, in one order.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
@@ -159,8 +168,10 @@ impl Conditions {
 }
 
 /// One past value of a marker.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct MarkerReading {
     /// The day.
     pub day: Day,
@@ -171,14 +182,25 @@ pub struct MarkerReading {
     pub conditions: Conditions,
 }
 
+impl MarkerReading {
+    /// That value on that day, under conditions nobody wrote down.
+    #[must_use]
+    pub fn new(day: Day, value: f64) -> MarkerReading {
+        MarkerReading { day, value, conditions: Conditions::default() }
+    }
+}
+
 /// One marker today, with its past.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Marker {
     /// What it is.
     pub kind: MarkerKind,
     /// Today's value; absent where it was not answered. A missing answer never counts as good.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub today: Option<f64>,
     /// Today's conditions.
     #[cfg_attr(feature = "serde", serde(default))]
@@ -187,7 +209,16 @@ pub struct Marker {
     pub history: Vec<MarkerReading>,
     /// Spread below which the baseline is not believed; the marker's own default where absent.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub least_spread: Option<f64>,
+}
+
+impl Marker {
+    /// That marker with its earlier readings, not answered today.
+    #[must_use]
+    pub fn new(kind: MarkerKind, history: Vec<MarkerReading>) -> Marker {
+        Marker { kind, today: None, conditions: Conditions::default(), history, least_spread: None }
+    }
 }
 
 /// Largest size of a marker's value.

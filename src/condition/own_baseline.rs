@@ -117,7 +117,7 @@ formula! {
     ///
     /// let mut history = Vec::new();
     /// for (day, value) in (1..).zip([7.0, 6.0, 8.0, 7.0, 7.0, 1.0]) {
-    ///     history.push(MarkerReading { day: Day::from_number(day)?, value, conditions: Conditions::default() });
+    ///     history.push(MarkerReading::new(Day::from_number(day)?, value));
     /// }
     /// let today = Day::from_number(10)?;
     /// let found = baseline(&history, &Conditions::default(), today, 0.59, DayOptions::STANDARD)?;

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::evidence::{StrengthEvidence, readings, tamed};
 use super::mixture::{Possibility, above_zero, interval, mean};
 use crate::error::{Code, Error};
@@ -35,12 +37,14 @@ constant! {
 }
 
 /// How a trend is read.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct TrendOptions {
     /// Days up to today that the slope is taken over.
     pub window_days: u32,
@@ -331,7 +335,7 @@ formula! {
     /// for (week, estimate) in (0..).zip([100.0, 101.5, 103.0, 104.0, 106.0, 107.0, 108.5]) {
     ///     let day = Day::from_number(7 * week)?;
     ///     let kind = EvidenceKind::RepsAndEffort;
-    ///     evidence.push(StrengthEvidence { day, estimate, standard_error: 3.0, kind });
+    ///     evidence.push(StrengthEvidence::new(day, estimate, 3.0, kind));
     /// }
     /// let report = trend(&evidence, Day::from_number(45)?, &TrendOptions::default())?;
     /// assert_eq!(report.verdict, TrendVerdict::Rising);

@@ -1,5 +1,7 @@
 //! A missed session: shift it, merge it, or let it go. Never more load or double sets to make up for it.
 
+use derive_setters::Setters;
+
 use crate::error::{Code, Error};
 use crate::quantity::Day;
 use crate::source::{COMMON_PRACTICE, formula, rows};
@@ -18,25 +20,37 @@ pub enum MissedSession {
 }
 
 /// What is known around a missed session.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct MissedFacts {
     /// Today.
     pub today: Day,
     /// Last day on which the region was loaded.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub last_loaded: Option<Day>,
     /// Next planned day that loads the region.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub next: Option<Day>,
     /// Whether that next day has the missed lift already.
     pub next_has_the_lift: bool,
     /// Full rest days between two days that load the region.
     pub rest_days: u8,
+}
+
+impl MissedFacts {
+    /// That day with no earlier and no later session known.
+    #[must_use]
+    pub fn new(today: Day, next_has_the_lift: bool, rest_days: u8) -> MissedFacts {
+        MissedFacts { today, last_loaded: None, next: None, next_has_the_lift, rest_days }
+    }
 }
 
 formula! {
@@ -60,13 +74,9 @@ formula! {
     /// ```
     /// use bismar::dose::{MissedFacts, MissedSession, missed_session};
     ///
-    /// let facts = MissedFacts {
-    ///     today: "2026-03-04".parse()?,
-    ///     last_loaded: Some("2026-03-01".parse()?),
-    ///     next: Some("2026-03-06".parse()?),
-    ///     next_has_the_lift: true,
-    ///     rest_days: 1,
-    /// };
+    /// let facts = MissedFacts::new("2026-03-04".parse()?, true, 1)
+    ///     .with_last_loaded(Some("2026-03-01".parse()?))
+    ///     .with_next(Some("2026-03-06".parse()?));
     /// assert_eq!(missed_session(&facts)?, MissedSession::ShiftTo("2026-03-04".parse()?));
     /// # Ok::<(), bismar::Error>(())
     /// ```

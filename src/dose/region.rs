@@ -4,6 +4,8 @@ use alloc::collections::BTreeMap;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::error::Code;
 use crate::numeric;
 use crate::source::{OURS, Source, default_of, formula, rows};
@@ -18,12 +20,14 @@ const PELLAND_2024: Source = Source {
 ///
 /// For muscle size, "direct" means that the region is the prime mover; for strength, that the set is specific to
 /// the lift that is tested.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct RegionSets {
     /// Work sets done.
     pub sets: u16,
@@ -32,6 +36,14 @@ pub struct RegionSets {
     /// Regions that help.
     #[cfg_attr(feature = "serde", serde(default))]
     pub indirect: Vec<String>,
+}
+
+impl RegionSets {
+    /// So many sets that load these regions directly and none indirectly.
+    #[must_use]
+    pub fn new(sets: u16, direct: Vec<String>) -> RegionSets {
+        RegionSets { sets, direct, indirect: Vec::new() }
+    }
 }
 
 /// How much a set counts for a region that only helps.
@@ -118,8 +130,8 @@ formula! {
     /// ```
     /// use bismar::dose::{RegionSets, SetCounting, fractional_sets};
     ///
-    /// let bench = RegionSets { sets: 4, direct: vec!["chest".into()], indirect: vec!["triceps".into()] };
-    /// let extension = RegionSets { sets: 3, direct: vec!["triceps".into()], indirect: vec![] };
+    /// let bench = RegionSets::new(4, vec!["chest".into()]).with_indirect(vec!["triceps".into()]);
+    /// let extension = RegionSets::new(3, vec!["triceps".into()]);
     /// let counts = fractional_sets(&[bench, extension], SetCounting::fractional())?;
     /// assert_eq!(counts[1].sets, 5.0); // triceps
     /// # Ok::<(), bismar::Error>(())

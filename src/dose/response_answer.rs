@@ -3,6 +3,8 @@
 use alloc::boxed::Box;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::impulse::{ImpulseResponse, InitialState, LONGEST_TIME, ResponseForm, TimeConstants};
 use super::set::above_zero;
 use crate::caution::Caution;
@@ -11,17 +13,27 @@ use crate::numeric;
 use crate::quantity::Interval;
 
 /// Performance measured on one day, in any unit that stays the same.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct MeasuredDay {
     /// Which day of the loads; 1 is the first.
     pub day: u32,
     /// What was measured.
     pub value: f64,
+}
+
+impl MeasuredDay {
+    /// That value on that day.
+    #[must_use]
+    pub fn new(day: u32, value: f64) -> MeasuredDay {
+        MeasuredDay { day, value }
+    }
 }
 
 /// From how many days to how many.

@@ -283,7 +283,7 @@ formula! {
     /// let truth = ImpulseResponse::new(100.0, 0.05, 0.08, 40.0, 8.0)?;
     /// let curve = impulse_response_before_session(&days, truth, InitialState::NoHistory)?;
     /// let measured: Vec<_> =
-    ///     (1..).zip(&curve).map(|(day, point)| MeasuredDay { day, value: point.performance }).collect();
+    ///     (1..).zip(&curve).map(|(day, point)| MeasuredDay::new(day, point.performance)).collect();
     /// let options = FitOptions::our_choice(ResponseForm::BeforeSession, InitialState::NoHistory);
     /// let FitAnswer::Fitted(fit) = fit_impulse_response(&days, &measured, &options)? else { panic!() };
     /// assert!((fit.response.times().fitness_days() - 40.0).abs() < 1e-4);

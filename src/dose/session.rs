@@ -1,5 +1,7 @@
 //! Session load: how hard the session felt, times how long it was.
 
+use derive_setters::Setters;
+
 use super::daily::LoadTotal;
 use super::set::SetDone;
 use super::volume::{MINUTES_PER_DAY, total_repetitions};
@@ -14,18 +16,28 @@ pub(super) const FOSTER_2001: Source = Source {
 };
 
 /// One session: its rating and its length.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SessionRated {
     /// One rating for the whole session on the modified 0-10 category-ratio scale, asked about 30 minutes after
     /// its end. Not the rating of a set in repetitions left.
     pub rating: f64,
     /// Length in minutes.
     pub minutes: f64,
+}
+
+impl SessionRated {
+    /// A session of so many minutes with that rating.
+    #[must_use]
+    pub fn new(rating: f64, minutes: f64) -> SessionRated {
+        SessionRated { rating, minutes }
+    }
 }
 
 fn session_rating(rating: f64) -> Result<f64, Error> {
@@ -85,7 +97,7 @@ formula! {
     /// ```
     /// use bismar::dose::{SessionRated, day_load_foster_2001};
     ///
-    /// let sessions = [SessionRated { rating: 3.0, minutes: 30.0 }, SessionRated { rating: 6.0, minutes: 50.0 }];
+    /// let sessions = [SessionRated::new(3.0, 30.0), SessionRated::new(6.0, 50.0)];
     /// assert_eq!(day_load_foster_2001(&sessions)?.value(), 390.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```

@@ -1,10 +1,11 @@
 //! Plain inputs: sets that were done.
 
+use derive_setters::Setters;
+
 use crate::error::{Code, Error};
 use crate::numeric;
 use crate::quantity::{Fraction, Length, Mass, Reps};
 
-#[cfg(feature = "serde")]
 fn one() -> u16 {
     1
 }
@@ -89,12 +90,14 @@ impl RelativeSet {
 }
 
 /// A set with the height that the load was raised at each repetition.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SetMoved {
     /// What was lifted.
     pub load: Mass,
@@ -105,6 +108,14 @@ pub struct SetMoved {
     pub sets: u16,
     /// Height of one repetition, lowest to highest point.
     pub displacement: Length,
+}
+
+impl SetMoved {
+    /// One set at that load, each repetition moving it so far.
+    #[must_use]
+    pub fn new(load: Mass, reps: Reps, displacement: Length) -> SetMoved {
+        SetMoved { load, reps, sets: one(), displacement }
+    }
 }
 
 /// Exact sums over sets: half repetitions, and nanograms times half repetitions.

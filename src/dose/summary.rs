@@ -4,23 +4,26 @@ use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::set::{SetDone, Totals};
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Kilograms, Mass, Reps, Rir};
 use crate::source::{ARITHMETIC, formula, rows};
 
-#[cfg(feature = "serde")]
 fn one() -> u16 {
     1
 }
 
 /// A work set as it stands in a diary.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct DiarySet {
     /// Day.
     pub day: Day,
@@ -38,7 +41,16 @@ pub struct DiarySet {
     pub sets: u16,
     /// Repetitions left in reserve, where rated.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reserve: Option<Rir>,
+}
+
+impl DiarySet {
+    /// One set of that lift, with neither regions nor reserve written down.
+    #[must_use]
+    pub fn new(day: Day, lift: String, load: Mass, reps: Reps) -> DiarySet {
+        DiarySet { day, lift, regions: Vec::new(), load, reps, sets: one(), reserve: None }
+    }
 }
 
 /// Sets, repetitions and load of one lift or region.
@@ -65,12 +77,14 @@ pub struct PartSummary {
 }
 
 /// Sets by how near their end they came. Edges are our choice.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct EffortZones {
     /// Fewer than 2 repetitions left.
     pub below_2_left: u32,
@@ -213,10 +227,9 @@ formula! {
     /// use bismar::quantity::{Mass, Reps};
     ///
     /// let day = "2026-03-02".parse()?;
-    /// let set = DiarySet {
-    ///     day, lift: "squat".into(), regions: vec!["legs".into()], load: Mass::from_kg(60.0)?, reps: Reps::whole(5)?,
-    ///     sets: 3, reserve: None,
-    /// };
+    /// let set = DiarySet::new(day, "squat".into(), Mass::from_kg(60.0)?, Reps::whole(5)?)
+    ///     .with_regions(vec!["legs".into()])
+    ///     .with_sets(3);
     /// let block = block_summary(&[set], day, day)?;
     /// assert_eq!((block.sets, block.volume_load.value()), (3, 900.0));
     /// # Ok::<(), bismar::Error>(())

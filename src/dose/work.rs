@@ -61,9 +61,7 @@ formula! {
     /// use bismar::dose::{SetMoved, displacement_volume_load};
     /// use bismar::quantity::{Length, Mass, Reps};
     ///
-    /// let set = SetMoved {
-    ///     load: Mass::from_kg(100.0)?, reps: Reps::whole(5)?, sets: 3, displacement: Length::from_mm(600.0)?,
-    /// };
+    /// let set = SetMoved::new(Mass::from_kg(100.0)?, Reps::whole(5)?, Length::from_mm(600.0)?).with_sets(3);
     /// assert_eq!(displacement_volume_load(&[set])?, 900.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```

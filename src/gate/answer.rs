@@ -161,10 +161,10 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::gate::{Gate, GateFacts, Missing, PassRun, Requirement, check};
+    /// use bismar::gate::{Gate, GateFacts, Missing, PassRun, Requirement};
     ///
     /// let gate = Gate::new(Requirement::PassRun(PassRun::new(9, 10, 3)?))?;
-    /// let state = check(&gate, &GateFacts::default())?;
+    /// let state = gate.check(&GateFacts::default())?;
     /// assert!(!state.open);
     /// let Some(Missing::PassingSessions { have, need, .. }) = state.missing.first() else { unreachable!() };
     /// assert_eq!((*have, *need), (0, 3));
@@ -181,10 +181,24 @@ formula! {
 }
 
 impl Gate {
-    /// Is the gate open, and if not, what is missing and how much of it? See [`check`].
+    /// Is the gate open, and if not, what is missing and how much of it? Of the registry it is the row `gate.check`.
+    ///
+    /// Two sessions of one day count as one.
     ///
     /// # Errors
     /// Those of [`GateFacts::check`].
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::gate::{Gate, GateFacts, Missing, PassRun, Requirement};
+    ///
+    /// let gate = Gate::new(Requirement::PassRun(PassRun::new(9, 10, 3)?))?;
+    /// let state = gate.check(&GateFacts::default())?;
+    /// assert!(!state.open);
+    /// let Some(Missing::PassingSessions { have, need, .. }) = state.missing.first() else { unreachable!() };
+    /// assert_eq!((*have, *need), (0, 3));
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
     pub fn check(&self, facts: &GateFacts) -> Result<GateState, Error> {
         check(self, facts)
     }

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::verdict::{Outcome, SessionVerdict};
 use crate::condition::DayClass;
 use crate::error::{Allowed, Code, Error};
@@ -14,8 +16,10 @@ pub const SESSIONS: usize = 200;
 const REPS_IN_A_SESSION: u32 = 20_000;
 
 /// One session of a lift as a gate sees it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SessionFact {
     /// The day it was done.
     pub day: Day,
@@ -34,10 +38,30 @@ pub struct SessionFact {
     pub answer_pending: bool,
     /// The criterion that held worst.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub weakest: Option<Name>,
     /// Who gave the marks.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub rater: Option<Name>,
+}
+
+impl SessionFact {
+    /// A session with that outcome of which nothing else is known.
+    #[must_use]
+    pub fn of(day: Day, passed: Outcome, day_class: DayClass) -> SessionFact {
+        SessionFact {
+            day,
+            passed,
+            critical_fail: false,
+            acceptable: 0,
+            scored: 0,
+            day_class,
+            answer_pending: false,
+            weakest: None,
+            rater: None,
+        }
+    }
 }
 
 impl SessionFact {
@@ -95,8 +119,10 @@ impl SessionFact {
 }
 
 /// A condition with a name that holds or does not.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct NamedCondition {
     /// What it is called, such as the other lift of a pair or a region.
     pub name: Name,
@@ -104,15 +130,25 @@ pub struct NamedCondition {
     pub holds: bool,
 }
 
+impl NamedCondition {
+    /// That condition holds, or it does not.
+    #[must_use]
+    pub fn new(name: Name, holds: bool) -> NamedCondition {
+        NamedCondition { name, holds }
+    }
+}
+
 /// Everything a gate may look at, for one lift at one tuple of variant, range, tempo, sets, repetitions, load.
 ///
 /// The default is a lift of which nothing is known: no gate is open on it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(default, deny_unknown_fields)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct GateFacts {
     /// Sessions at the present tuple, the earliest first.
     pub sessions: Vec<SessionFact>,
@@ -122,6 +158,7 @@ pub struct GateFacts {
     pub dwell_days: u32,
     /// Days since the last step up of this lift; absent if there was none.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub days_since_move: Option<u32>,
     /// Blocks that are open, such as pain in a region.
     pub open_blocks: Vec<Name>,
@@ -133,6 +170,7 @@ pub struct GateFacts {
     pub region: Vec<NamedCondition>,
     /// Whether the qualifying sessions stayed under the effort cap; absent if effort was not recorded.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub effort_cap_met: Option<bool>,
 }
 

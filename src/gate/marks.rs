@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::criterion::Criterion;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Length, Name};
@@ -38,13 +40,23 @@ pub enum Rater {
 }
 
 /// One criterion with its mark.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct CriterionMark {
     /// Which criterion.
     pub criterion: Name,
     /// Its mark.
     pub mark: Mark,
+}
+
+impl CriterionMark {
+    /// That mark of that criterion.
+    #[must_use]
+    pub fn new(criterion: Name, mark: Mark) -> CriterionMark {
+        CriterionMark { criterion, mark }
+    }
 }
 
 /// What was seen of one work set.
@@ -56,27 +68,33 @@ pub struct CriterionMark {
 /// assert_eq!(set.misses(), Some(1));
 /// # Ok::<(), bismar::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SetMarks {
     /// Repetitions done.
     pub reps: u16,
     /// How many of them were acceptable; absent if nobody counted, which is not the same as none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub acceptable: Option<u16>,
     /// Number of the first repetition that was not acceptable, 1 being the first of the set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub first_failing_rep: Option<u16>,
     /// Marks, at most one a criterion. A criterion that is not named was not seen.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub marks: Vec<CriterionMark>,
     /// Range reached, measured as the lift's rung measures it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub range_reached: Option<Length>,
     /// Who gave the marks.
     pub rater: Rater,
     /// Which person that was.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub rater_id: Option<Name>,
 }
 

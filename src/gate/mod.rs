@@ -8,7 +8,7 @@
 //! | did this session pass, and if not, on what? | [`session_pass`] |
 //! | with this gate, how long will it hold a lifter of this skill? | [`operating_characteristic`] |
 //! | do two people mark alike? | [`rater_agreement`] |
-//! | can we go up, and what is still missing? | [`check`], [`Gate`] over [`GateFacts`] |
+//! | can we go up, and what is still missing? | [`Gate::check`], [`Gate`] over [`GateFacts`] |
 
 mod acceptable_reps;
 mod agreement;
@@ -28,7 +28,6 @@ mod verdict;
 
 pub use acceptable_reps::session_chance;
 pub use agreement::{Agreement, AgreementWeights, cohen_kappa, rater_agreement};
-pub use answer::check;
 pub use criterion::{CRITERIA, CRITICAL_CRITERIA, Criterion, check_criteria};
 pub use evidence::{Evidence, EvidenceRule, MOST_REPS};
 pub use facts::{GateFacts, NamedCondition, SESSIONS, SessionFact};

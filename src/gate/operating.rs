@@ -1,5 +1,7 @@
 //! Before anyone lifts: with this gate, how long will a lifter of this skill be held?
 
+use derive_setters::Setters;
+
 use super::acceptable_reps::{Session, check_correlation, check_rate, check_reps};
 use super::attempt::{Attempt, MOST_SESSIONS};
 use super::evidence::Evidence;
@@ -15,11 +17,13 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// ```
 /// use bismar::gate::Skill;
 ///
-/// let skill = Skill { correlation: 0.1, ..Skill::of(0.9) };
+/// let skill = Skill::of(0.9).with_correlation(0.1);
 /// assert_eq!(skill.rate, 0.9);
 /// ```
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Skill {
     /// Chance that a repetition is acceptable.
     pub rate: f64,
@@ -28,12 +32,14 @@ pub struct Skill {
     pub correlation: f64,
     /// Scored repetitions a session; absent for as many as the pass-run asks for. A test of evidence needs it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reps: Option<u16>,
     /// First repetitions of a session that must be clean for it to pass.
     #[cfg_attr(feature = "serde", serde(default))]
     pub clean_first_reps: u16,
     /// Chance that a session loses no critical criterion, apart from its other misses; absent for certain.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub critical_met: Option<f64>,
 }
 

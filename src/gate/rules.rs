@@ -1,5 +1,7 @@
 //! When a session passes: the rules as parameters.
 
+use derive_setters::Setters;
+
 use crate::canonical::canonical_fields;
 use crate::error::{Code, Error};
 use crate::source::{OURS, default_of, formula, rows};
@@ -12,16 +14,18 @@ const HIGHEST_MISS_PERCENT: u8 = 50;
 /// ```
 /// use bismar::gate::PassRules;
 ///
-/// let rules = PassRules { miss_percent: 20, ..PassRules::default() };
+/// let rules = PassRules::default().with_miss_percent(20);
 /// assert_eq!(rules.allowed_of(25), 5);
 /// assert_eq!(PassRules::default().allowed_of(25), 2);
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(default, deny_unknown_fields)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct PassRules {
     /// Share of the scored repetitions that may be missed, in percent, rounded down to whole repetitions.
     pub miss_percent: u8,

@@ -22,6 +22,16 @@ pub mod doubts {}
 
 #[cfg_attr(all(feature = "json", feature = "english"), doc = include_str!("first_log.md"))]
 #[cfg_attr(
+    all(feature = "json", feature = "english"),
+    doc = concat!(
+        "\n# The smallest log as JSON\n\nWhat a host stores. [`Log::to_json`](crate::record::Log::to_json) writes it, ",
+        "[`Log::from_json`](crate::record::Log::from_json) reads and checks it; so do a plan, a state and an event.\n\n",
+        "```json\n",
+        include_str!("first_log.json"),
+        "```\n"
+    )
+)]
+#[cfg_attr(
     not(all(feature = "json", feature = "english")),
     doc = "Shown with the features `json` and `english`."
 )]

@@ -3,6 +3,8 @@
 use alloc::vec;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::FunctionTest;
 use crate::caution::Caution;
 use crate::quantity::{Day, Mass, Name};
@@ -32,15 +34,18 @@ pub struct BodyMassOn {
 }
 
 /// What the yearly card is made from. Plain dates; the caller takes them from its record.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct YearlyFacts {
     /// Day of the last clearance; absent if there is none.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub clearance: Option<Day>,
     /// Function tests done; the latest of each counts.
     pub tests: Vec<TestDone>,

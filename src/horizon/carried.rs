@@ -70,7 +70,7 @@ formula! {
     /// ```
     /// use bismar::horizon::{Age, AnnualLoss, Curve, LossBand, carried_forward};
     ///
-    /// let band = LossBand { from: Age::new(70.0)?, to: Age::new(90.0)?, loss: AnnualLoss::new(0.026)? };
+    /// let band = LossBand::new(Age::new(70.0)?, Age::new(90.0)?, AnnualLoss::new(0.026)?);
     /// let left = carried_forward(40.0, Age::new(70.0)?, Age::new(85.0)?, &Curve::Compound(vec![band]))?;
     /// assert!((left.strength - 26.94).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
@@ -104,7 +104,7 @@ formula! {
     /// ```
     /// use bismar::horizon::{Age, AnnualLoss, Curve, LossBand, carried_back};
     ///
-    /// let band = LossBand { from: Age::new(60.0)?, to: Age::new(90.0)?, loss: AnnualLoss::new(0.03)? };
+    /// let band = LossBand::new(Age::new(60.0)?, Age::new(90.0)?, AnnualLoss::new(0.03)?);
     /// let needed = carried_back(60.0, Age::new(60.0)?, Age::new(68.0)?, &Curve::Compound(vec![band]))?;
     /// assert!((needed.strength - 76.56).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())

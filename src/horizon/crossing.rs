@@ -4,6 +4,8 @@ use alloc::borrow::Cow;
 use alloc::vec;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::curve::above_zero;
 use super::outlook::Course;
 use super::{Age, Curve, Outlook, Sex};
@@ -91,14 +93,25 @@ formula! {
 }
 
 /// The person: day of birth, and sex where it is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Lifter {
     /// Day of birth.
     pub born: Day,
     /// Sex, for tables that differ by it; absent where not known.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub sex: Option<Sex>,
+}
+
+impl Lifter {
+    /// Somebody born on that day.
+    #[must_use]
+    pub fn new(born: Day) -> Lifter {
+        Lifter { born, sex: None }
+    }
 }
 
 /// Mean length of a year of the calendar, days.
@@ -294,7 +307,7 @@ formula! {
     /// ```
     /// use bismar::horizon::{Crossing, Lifter, Outlook, Training, floor_crossing};
     ///
-    /// let lifter = Lifter { born: "1966-05-04".parse()?, sex: None };
+    /// let lifter = Lifter::new("1966-05-04".parse()?);
     /// let outlook = Outlook::Planning(Training::Untrained);
     /// let met = floor_crossing(30.0, 20.0, &lifter, "2026-05-04".parse()?, &outlook)?;
     /// let Crossing::At { age, year } = met.earliest else { return Ok(()) };

@@ -5,13 +5,17 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::{Age, AnnualLoss};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 
 /// A yearly loss that holds between two ages.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LossBand {
     /// First age.
     pub from: Age,
@@ -21,14 +25,32 @@ pub struct LossBand {
     pub loss: AnnualLoss,
 }
 
+impl LossBand {
+    /// That loss a year between two ages.
+    #[must_use]
+    pub fn new(from: Age, to: Age, loss: AnnualLoss) -> LossBand {
+        LossBand { from, to, loss }
+    }
+}
+
 /// A strength at an age, as tables and centile curves give it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct AgePoint {
     /// The age.
     pub age: Age,
     /// Strength there, above 0, in any unit; only its ratio to the other points counts.
     pub strength: f64,
+}
+
+impl AgePoint {
+    /// That strength at that age.
+    #[must_use]
+    pub fn new(age: Age, strength: f64) -> AgePoint {
+        AgePoint { age, strength }
+    }
 }
 
 /// A course of strength over age.

@@ -3,6 +3,8 @@
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::carried::in_order;
 use super::crossing::{crossings, first_age};
 use super::curve::above_zero;
@@ -15,8 +17,10 @@ use crate::quantity::{Day, Name};
 use crate::source::{ARITHMETIC, formula, rows};
 
 /// A strength that must still be there at an age.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct DatedFloor {
     /// What it is for: a lift, a task, a test where more is better.
     pub name: Name,
@@ -26,6 +30,14 @@ pub struct DatedFloor {
     pub at: Age,
     /// What the person has now.
     pub capacity: f64,
+}
+
+impl DatedFloor {
+    /// That floor at that age, beside the capacity there is now.
+    #[must_use]
+    pub fn new(name: Name, floor: f64, at: Age, capacity: f64) -> DatedFloor {
+        DatedFloor { name, floor, at, capacity }
+    }
 }
 
 /// When to gain what is missing, along one curve.
@@ -220,8 +232,8 @@ formula! {
     /// use bismar::quantity::Name;
     ///
     /// // An invented lifter of 58 who wants to lift 20 kg off the floor at 85 and lifts 60 kg now.
-    /// let floor = DatedFloor { name: Name::new("suitcase")?, floor: 20.0, at: Age::new(85.0)?, capacity: 60.0 };
-    /// let lifter = Lifter { born: "1968-03-29".parse()?, sex: None };
+    /// let floor = DatedFloor::new(Name::new("suitcase")?, 20.0, Age::new(85.0)?, 60.0);
+    /// let lifter = Lifter::new("1968-03-29".parse()?);
     /// let outlook = Outlook::Planning(Training::Consistent);
     /// let plan = long_plan(&[floor], &lifter, "2026-03-29".parse()?, &outlook, None)?;
     /// assert!(plan.iter().all(|floor| floor.place == FloorPlace::Above && floor.year == 2053));

@@ -36,7 +36,7 @@ formula! {
     /// ```
     /// use bismar::horizon::{CardItem, CardSettings, CardState, YearlyFacts, yearly_card};
     ///
-    /// let facts = YearlyFacts { clearance: Some("2025-03-01".parse()?), ..YearlyFacts::default() };
+    /// let facts = YearlyFacts::default().with_clearance(Some("2025-03-01".parse()?));
     /// let card = yearly_card(&facts, "2026-03-29".parse()?, &CardSettings::default())?;
     /// let first = card.lines.first().ok_or(bismar::Error::plain(bismar::Code::NotEnoughData, "lines"))?;
     /// assert_eq!((&first.item, first.state, first.days_left), (&CardItem::Clearance, CardState::Overdue, -28));

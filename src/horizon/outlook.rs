@@ -5,6 +5,8 @@ use alloc::string::String;
 use alloc::vec;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::curve::above_zero;
 use super::{Age, AnnualLoss, Band, Curve, LossBand, Sex, Study};
 use crate::caution::Caution;
@@ -25,8 +27,10 @@ pub enum Training {
 }
 
 /// A decline of the caller's own.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct OwnOutlook {
     /// What to call it.
     pub name: Name,
@@ -36,9 +40,18 @@ pub struct OwnOutlook {
     pub slowest: Curve,
     /// The fall thought most likely.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub middle: Option<Curve>,
     /// The fastest fall to reckon with.
     pub fastest: Curve,
+}
+
+impl OwnOutlook {
+    /// Between these two curves, without a middle one.
+    #[must_use]
+    pub fn new(name: Name, population: String, slowest: Curve, fastest: Curve) -> OwnOutlook {
+        OwnOutlook { name, population, slowest, middle: None, fastest }
+    }
 }
 
 /// The decline to reckon with. One model holds for the whole of an answer; models are never joined in silence. Who

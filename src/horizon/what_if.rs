@@ -4,6 +4,8 @@ use alloc::borrow::Cow;
 use alloc::vec;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::course_of_years::{Drawn, Segment, segments};
 use super::curve::above_zero;
 use super::{Age, Outlook, Sex};
@@ -112,13 +114,23 @@ pub enum PhaseCourse {
 }
 
 /// A stretch of years.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Phase {
     /// Age at its end; it begins where the one before ends, the first one now.
     pub until: Age,
     /// What happens during it.
     pub course: PhaseCourse,
+}
+
+impl Phase {
+    /// That course up to that age.
+    #[must_use]
+    pub fn new(until: Age, course: PhaseCourse) -> Phase {
+        Phase { until, course }
+    }
 }
 
 impl Phase {

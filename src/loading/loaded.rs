@@ -24,6 +24,7 @@ pub enum Policy {
 /// One disc in its place on the bar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct PlacedDisc {
     /// Its kind: the place in the stock, from 0.
     pub kind: u16,
@@ -70,6 +71,7 @@ pub enum Setting {
 /// A load that can be made, and how far it lies from the one wanted.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Loaded {
     /// How it is made.
     pub setting: Setting,

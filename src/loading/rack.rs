@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::disc::Stock;
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
@@ -35,17 +37,29 @@ pub enum Company {
 }
 
 /// How the rack is set for a lift.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct RackSetup {
     /// The lift.
     pub lift: RackLift,
     /// Who is there; not recorded counts as alone.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub company: Option<Company>,
     /// Height of the pins or straps that catch the bar; none if there are none, or none was recorded.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pins: Option<Length>,
+}
+
+impl RackSetup {
+    /// That lift with neither company nor pins known.
+    #[must_use]
+    pub fn new(lift: RackLift) -> RackSetup {
+        RackSetup { lift, company: None, pins: None }
+    }
 }
 
 /// What follows from the setup.
@@ -87,7 +101,7 @@ formula! {
     /// ```
     /// use bismar::loading::{Company, RackLift, RackSetup, rack_check};
     ///
-    /// let alone = RackSetup { lift: RackLift::Bench, company: Some(Company::Alone), pins: None };
+    /// let alone = RackSetup::new(RackLift::Bench).with_company(Company::Alone);
     /// assert!(!rack_check(alone)?.step_up_open);
     /// # Ok::<(), bismar::Error>(())
     /// ```

@@ -3,6 +3,8 @@
 use alloc::format;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::bar::Bar;
 use super::disc::Stock;
 use super::implement::Implement;
@@ -18,8 +20,10 @@ const MOST_LIFTERS: usize = 4;
 const MOST_SETS: usize = 12;
 
 /// One set at a shared bar.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SharedSet {
     /// The load wanted; never exceeded.
     pub load: Mass,
@@ -27,12 +31,29 @@ pub struct SharedSet {
     pub tolerance: Mass,
 }
 
+impl SharedSet {
+    /// A set at that load, give or take.
+    #[must_use]
+    pub fn new(load: Mass, tolerance: Mass) -> SharedSet {
+        SharedSet { load, tolerance }
+    }
+}
+
 /// The sets of one lifter, in order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SharedLifter {
     /// The sets.
     pub sets: Vec<SharedSet>,
+}
+
+impl SharedLifter {
+    /// These sets in this order.
+    #[must_use]
+    pub fn new(sets: Vec<SharedSet>) -> SharedLifter {
+        SharedLifter { sets }
+    }
 }
 
 /// One turn at the bar.
@@ -90,8 +111,8 @@ formula! {
     /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(20.0)?, 2)?, Disc::new(Mass::from_kg(10.0)?, 4)?])?;
     /// let sets = |kg: f64| -> Result<SharedLifter, bismar::Error> {
-    ///     let set = SharedSet { load: Mass::from_kg(kg)?, tolerance: Mass::ZERO };
-    ///     Ok(SharedLifter { sets: vec![set; 2] })
+    ///     let set = SharedSet::new(Mass::from_kg(kg)?, Mass::ZERO);
+    ///     Ok(SharedLifter::new(vec![set; 2]))
     /// };
     /// let shared = shared_bar(&bar, &stock, &[sets(80.0)?, sets(60.0)?])?;
     /// // The lighter lifter begins: 20 on; 10 on; 10 off; 10 on.

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::buying::with_one_more;
 use super::disc::Stock;
 use super::implement::Implement;
@@ -42,12 +44,14 @@ const ROUNDING: f64 = 1e-9;
 const MOST_DISCS: usize = 20;
 
 /// What is known beside the load, for the bridges.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct BridgeOptions {
     /// Discs that could be had, one each; tried as an added pair.
     pub discs: Vec<Mass>,
@@ -113,7 +117,7 @@ formula! {
     ///
     /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(1.25)?, 2)?])?;
-    /// let options = BridgeOptions { discs: vec![Mass::from_kg(0.5)?], ..BridgeOptions::default() };
+    /// let options = BridgeOptions::default().with_discs(vec![Mass::from_kg(0.5)?]);
     /// let step = step_reality(&Implement::Bar(bar), &stock, Mass::from_kg(20.0)?, &options)?;
     /// assert_eq!((step.percent, step.size), (12.5, StepSize::AboveRange));
     /// assert_eq!(step.discs_that_help, [Mass::from_kg(0.5)?]);

@@ -3,6 +3,8 @@
 use alloc::format;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::bar::Bar;
 use super::disc::Stock;
 use super::implement::Implement;
@@ -17,8 +19,10 @@ use crate::source::{ARITHMETIC, OURS, formula, rows};
 const MOST_STEPS: usize = 12;
 
 /// One wanted warm-up set.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct WarmUpStep {
     /// The load aimed at.
     pub target: Mass,
@@ -30,9 +34,18 @@ pub struct WarmUpStep {
     pub reference: bool,
 }
 
+impl WarmUpStep {
+    /// So many repetitions near that load.
+    #[must_use]
+    pub fn new(target: Mass, tolerance: Mass, reps: Reps, reference: bool) -> WarmUpStep {
+        WarmUpStep { target, tolerance, reps, reference }
+    }
+}
+
 /// One set of the answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct WarmUpSet {
     /// Place of the step in the wanted list; none for the work set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -87,7 +100,7 @@ formula! {
     /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(20.0)?, 2)?, Disc::new(Mass::from_kg(10.0)?, 6)?])?;
     /// let step = |kg: f64| -> Result<WarmUpStep, bismar::Error> {
     ///     let (target, tolerance) = (Mass::from_kg(kg)?, Mass::ZERO);
-    ///     Ok(WarmUpStep { target, tolerance, reps: Reps::whole(5)?, reference: false })
+    ///     Ok(WarmUpStep::new(target, tolerance, Reps::whole(5)?, false))
     /// };
     /// // 40 and 60 with tens, so that 80 needs one disc more and none off.
     /// let sets = warm_up(&bar, &stock, Mass::from_kg(80.0)?, &[step(40.0)?, step(60.0)?])?;

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::critical_load::BERGSTROM_2021;
 use super::curve::{HIGHEST_ANSWER, positive};
 use crate::error::{Allowed, Code, Error};
@@ -10,17 +12,27 @@ use crate::quantity::{Kilograms, Mass, Reps};
 use crate::source::{formula, rows};
 
 /// One set to failure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SetToFailure {
     /// Load.
     pub load: Mass,
     /// Repetitions to failure.
     pub reps: Reps,
+}
+
+impl SetToFailure {
+    /// So many repetitions at that load, to failure.
+    #[must_use]
+    pub fn new(load: Mass, reps: Reps) -> SetToFailure {
+        SetToFailure { load, reps }
+    }
 }
 
 /// Why a critical load should be doubted.
@@ -127,7 +139,7 @@ formula! {
     /// use bismar::one_rm::{SetToFailure, bergstrom_2021_fit};
     /// use bismar::quantity::{Mass, Reps};
     ///
-    /// let set = |kg, reps| Ok::<_, bismar::Error>(SetToFailure { load: Mass::from_kg(kg)?, reps: Reps::whole(reps)? });
+    /// let set = |kg, reps| Ok::<_, bismar::Error>(SetToFailure::new(Mass::from_kg(kg)?, Reps::whole(reps)?));
     /// let fit = bergstrom_2021_fit(&[set(90.0, 4)?, set(80.0, 6)?, set(70.0, 12)?, set(65.0, 24)?])?;
     /// assert!((fit.critical_load.value() - 60.0).abs() < 1e-9 && (fit.store - 120.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::effort::reserve_of;
 use super::equation::Equation;
 use super::options::EstimateOptions;
@@ -36,12 +38,14 @@ pub enum TechniqueVerdict {
 }
 
 /// One set, as plain facts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SetEvidence {
     /// Load.
     pub load: Mass,
@@ -53,7 +57,16 @@ pub struct SetEvidence {
     pub technique: TechniqueVerdict,
     /// The day; sets without one are taken to share a day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub day: Option<Day>,
+}
+
+impl SetEvidence {
+    /// That set, on a day nobody wrote down.
+    #[must_use]
+    pub fn new(load: Mass, reps: Reps, effort: SetEffort, technique: TechniqueVerdict) -> SetEvidence {
+        SetEvidence { load, reps, effort, technique, day: None }
+    }
 }
 
 /// Why a set is not used.

@@ -66,6 +66,28 @@ pub struct Estimate {
     pub cautions: Vec<Caution>,
 }
 
+impl Estimate {
+    /// Standard error of the estimate in kg: half the width of the interval over the normal quantile of its level, as the
+    /// filters of [`condition`](crate::condition) take it. It is not the same as the width to one side, since the interval
+    /// is one of the logarithm, and its upper end counts what people leave.
+    ///
+    /// # Examples
+    /// ```
+    /// use bismar::one_rm::{EstimateOptions, SetEffort, SetEvidence, TechniqueVerdict, estimate};
+    /// use bismar::quantity::{Mass, Reps, Rir};
+    ///
+    /// let effort = SetEffort::Rir(Rir::new(2.0)?);
+    /// let set = SetEvidence::new(Mass::from_kg(60.0)?, Reps::whole(5)?, effort, TechniqueVerdict::Passed);
+    /// let estimate = estimate(&[set], &EstimateOptions::default())?;
+    /// assert!(estimate.standard_error() > 0.0 && estimate.standard_error() < estimate.interval.width() / 3.9);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    #[must_use]
+    pub fn standard_error(&self) -> f64 {
+        self.interval.width() / (2.0 * numeric::normal::normal_reach(self.interval.level()))
+    }
+}
+
 /// Sets in one estimate at most.
 const MOST_SETS: usize = 200;
 
@@ -199,13 +221,7 @@ formula! {
     /// use bismar::one_rm::{EstimateOptions, SetEffort, SetEvidence, SetRefusal, TechniqueVerdict, usable_sets};
     /// use bismar::quantity::{Mass, Reps, Rir};
     ///
-    /// let easy = SetEvidence {
-    ///     load: Mass::from_kg(60.0)?,
-    ///     reps: Reps::whole(5)?,
-    ///     effort: SetEffort::Rir(Rir::new(6.0)?),
-    ///     technique: TechniqueVerdict::Passed,
-    ///     day: None,
-    /// };
+    /// let easy = SetEvidence::new(Mass::from_kg(60.0)?, Reps::whole(5)?, SetEffort::Rir(Rir::new(6.0)?), TechniqueVerdict::Passed);
     /// let sets = usable_sets(&[easy], &EstimateOptions::default())?;
     /// assert_eq!(sets[0].refusals, [SetRefusal::TooFarFromFailure]);
     /// # Ok::<(), bismar::Error>(())
@@ -254,13 +270,7 @@ formula! {
     /// use bismar::one_rm::{EstimateOptions, SetEffort, SetEvidence, TechniqueVerdict, estimate};
     /// use bismar::quantity::{Mass, Reps, Rpe};
     ///
-    /// let set = SetEvidence {
-    ///     load: Mass::from_kg(60.0)?,
-    ///     reps: Reps::whole(5)?,
-    ///     effort: SetEffort::Rpe(Rpe::new(7.0)?),
-    ///     technique: TechniqueVerdict::Passed,
-    ///     day: None,
-    /// };
+    /// let set = SetEvidence::new(Mass::from_kg(60.0)?, Reps::whole(5)?, SetEffort::Rpe(Rpe::new(7.0)?), TechniqueVerdict::Passed);
     /// let answer = estimate(&[set], &EstimateOptions::default())?;
     /// assert!((answer.value.value() - 73.9).abs() < 0.5);
     /// assert!(answer.interval.low() < 66.0 && answer.interval.high() > 80.0);

@@ -6,6 +6,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::evidence::{SetEvidence, SetUse, UsableSet};
 use super::from_sets::sort;
 use super::options::EstimateOptions;
@@ -24,17 +26,27 @@ const MITTER_2023: Source = Source {
 };
 
 /// What is believed of the slope before this lifter's sets are seen: a normal spread around `slope`.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct CurvePrior {
     /// Typical slope a repetition.
     pub slope: f64,
     /// Coefficient of variation between people.
     pub cv: f64,
+}
+
+impl CurvePrior {
+    /// That slope, with that coefficient of variation.
+    #[must_use]
+    pub fn new(slope: f64, cv: f64) -> CurvePrior {
+        CurvePrior { slope, cv }
+    }
 }
 
 impl CurvePrior {
@@ -224,13 +236,7 @@ formula! {
     /// use bismar::quantity::{Mass, Reps};
     ///
     /// let set = |kg, reps| {
-    ///     Ok::<_, bismar::Error>(SetEvidence {
-    ///         load: Mass::from_kg(kg)?,
-    ///         reps: Reps::whole(reps)?,
-    ///         effort: SetEffort::Failure,
-    ///         technique: TechniqueVerdict::Passed,
-    ///         day: None,
-    ///     })
+    ///     Ok::<_, bismar::Error>(SetEvidence::new(Mass::from_kg(kg)?, Reps::whole(reps)?, SetEffort::Failure, TechniqueVerdict::Passed))
     /// };
     /// let sets = [set(95.0, 2)?, set(85.0, 5)?, set(75.0, 9)?, set(70.0, 11)?];
     /// let form = CurveForm::Exponential;

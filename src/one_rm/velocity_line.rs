@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::curve::positive;
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
@@ -49,17 +51,27 @@ pub(super) const SLOWEST: f64 = 0.01;
 const FASTEST: f64 = 10.0;
 
 /// One repetition as fast as possible.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LoadVelocity {
     /// Load.
     pub load: Mass,
     /// Mean velocity of the bar, m/s.
     pub velocity: f64,
+}
+
+impl LoadVelocity {
+    /// That velocity at that load.
+    #[must_use]
+    pub fn new(load: Mass, velocity: f64) -> LoadVelocity {
+        LoadVelocity { load, velocity }
+    }
 }
 
 /// A line of velocity on load, and the maximum where it reaches the velocity of a maximum.
@@ -170,8 +182,8 @@ formula! {
     /// use bismar::one_rm::{LoadVelocity, garcia_ramos_2018};
     /// use bismar::quantity::Mass;
     ///
-    /// let light = LoadVelocity { load: Mass::from_kg(40.0)?, velocity: 1.0 };
-    /// let heavy = LoadVelocity { load: Mass::from_kg(90.0)?, velocity: 0.4 };
+    /// let light = LoadVelocity::new(Mass::from_kg(40.0)?, 1.0);
+    /// let heavy = LoadVelocity::new(Mass::from_kg(90.0)?, 0.4);
     /// let profile = garcia_ramos_2018(light, heavy, 0.17)?;
     /// assert!((profile.one_rm.value() - 109.1667).abs() < 0.0001);
     /// # Ok::<(), bismar::Error>(())
@@ -216,7 +228,7 @@ formula! {
     /// use bismar::one_rm::{LoadVelocity, velocity_profile};
     /// use bismar::quantity::Mass;
     ///
-    /// let point = |kg, velocity| Ok::<_, bismar::Error>(LoadVelocity { load: Mass::from_kg(kg)?, velocity });
+    /// let point = |kg, velocity| Ok::<_, bismar::Error>(LoadVelocity::new(Mass::from_kg(kg)?, velocity));
     /// let points = [point(60.0, 0.95)?, point(85.0, 0.70)?, point(110.0, 0.45)?];
     /// let profile = velocity_profile(&points, 0.30, 0.95)?;
     /// assert!((profile.one_rm.value() - 125.0).abs() < 1e-9);

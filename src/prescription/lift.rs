@@ -45,6 +45,7 @@ impl Verdict {
 /// One lift of today's session, with everything that made it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LiftToday {
     /// Id of the lift.
     pub lift: Name,

@@ -18,6 +18,7 @@ use crate::record::{Log, Plan};
 /// Today's session: for each lift of the plan what to do, and why.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SessionPlan {
     /// Every stop that halts a lift of it, each once; empty in a session without one. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -10,6 +10,7 @@ const STEPS: [(i64, u8); 3] = [(40, 5), (60, 3), (80, 2)];
 /// One warm-up set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct WarmUpSet {
     /// Its load.
     pub load: Mass,
@@ -17,6 +18,14 @@ pub struct WarmUpSet {
     pub reps: u8,
     /// It is the fixed set that measures the day: same load, repetitions and rest every time.
     pub reference: bool,
+}
+
+impl WarmUpSet {
+    /// So many repetitions at that load, which may be the set that measures the day.
+    #[must_use]
+    pub const fn new(load: Mass, reps: u8, reference: bool) -> WarmUpSet {
+        WarmUpSet { load, reps, reference }
+    }
 }
 
 /// Rising sets below the work load, each loadable; the reference set is always among them where it is lighter.

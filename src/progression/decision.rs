@@ -52,6 +52,7 @@ impl MoveOutlook {
 /// The decision for one lift on one day.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Decision {
     /// Id of the lift.
     pub lift: Name,

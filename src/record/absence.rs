@@ -1,13 +1,24 @@
 //! Sessions that did not happen, and breaks.
 
+use derive_setters::Setters;
+
 use crate::quantity::{Day, Name};
 
 /// A planned session that did not happen. Missed work is never made up by more load or more sets.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SessionMissed {
     /// Why.
     pub reason: Name,
+}
+
+impl SessionMissed {
+    /// Missed for that reason.
+    #[must_use]
+    pub fn new(reason: Name) -> SessionMissed {
+        SessionMissed { reason }
+    }
 }
 
 /// Why a break happened.
@@ -24,14 +35,25 @@ pub enum LayoffReason {
 }
 
 /// A break.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Layoff {
     /// First day of it.
     pub from: Day,
     /// Last day of it, if known.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub to: Option<Day>,
     /// Why.
     pub reason: LayoffReason,
+}
+
+impl Layoff {
+    /// A break from that day on, its end open.
+    #[must_use]
+    pub fn new(from: Day, reason: LayoffReason) -> Layoff {
+        Layoff { from, to: None, reason }
+    }
 }

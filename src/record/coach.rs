@@ -2,6 +2,8 @@
 
 use alloc::string::String;
 
+use derive_setters::Setters;
+
 use super::place::Grant;
 use crate::quantity::{Day, Mass, Name};
 
@@ -19,8 +21,10 @@ pub enum SignOffScope {
 }
 
 /// The coach signs something off.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SignOff {
     /// Who.
     pub who: Name,
@@ -28,10 +32,20 @@ pub struct SignOff {
     pub scope: SignOffScope,
 }
 
+impl SignOff {
+    /// That person signs that off.
+    #[must_use]
+    pub fn new(who: Name, scope: SignOffScope) -> SignOff {
+        SignOff { who, scope }
+    }
+}
+
 /// The coach overrules the gate for one lift. Upward it needs a reason and an end; downward it needs neither,
 /// and without an end it lowers the granted load for good.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Override {
     /// Id of the lift.
     pub lift: Name,
@@ -41,15 +55,27 @@ pub struct Override {
     pub who: Name,
     /// Why.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub why: Option<String>,
     /// Last day it holds.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub expires: Option<Day>,
 }
 
+impl Override {
+    /// That load by that person, with neither words nor an end.
+    #[must_use]
+    pub fn new(lift: Name, load: Mass, who: Name) -> Override {
+        Override { lift, load, who, why: None, expires: None }
+    }
+}
+
 /// The coach takes or declines the move on offer.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Advance {
     /// Id of the lift.
     pub lift: Name,
@@ -57,9 +83,19 @@ pub struct Advance {
     pub who: Name,
 }
 
+impl Advance {
+    /// That lift, by that person.
+    #[must_use]
+    pub fn new(lift: Name, who: Name) -> Advance {
+        Advance { lift, who }
+    }
+}
+
 /// The coach moves a lift along its ladder or ranges by hand, sideways or down; upward goes through the gate.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Move {
     /// Id of the lift.
     pub lift: Name,
@@ -69,15 +105,34 @@ pub struct Move {
     pub who: Name,
 }
 
+impl Move {
+    /// That lift goes there.
+    #[must_use]
+    pub fn new(lift: Name, to: Grant, who: Name) -> Move {
+        Move { lift, to, who }
+    }
+}
+
 /// Something about a lift changed that makes sessions before and after it hard to compare.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct BarChanged {
     /// Id of the lift; absent means all.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub lift: Option<Name>,
     /// What or who it is now.
     pub now: Name,
+}
+
+impl BarChanged {
+    /// That implement now, for every lift.
+    #[must_use]
+    pub fn new(now: Name) -> BarChanged {
+        BarChanged { lift: None, now }
+    }
 }
 
 /// What a lift is for in this block.
@@ -96,8 +151,10 @@ pub enum Role {
 }
 
 /// A lift gets another role.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct RoleSet {
     /// Id of the lift.
     pub lift: Name,
@@ -105,7 +162,16 @@ pub struct RoleSet {
     pub role: Role,
     /// Maintaining: down to this load it is on plan, as an age expectation may have it; absent means that it stays.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub not_below: Option<Mass>,
+}
+
+impl RoleSet {
+    /// That role of that lift.
+    #[must_use]
+    pub fn new(lift: Name, role: Role) -> RoleSet {
+        RoleSet { lift, role, not_below: None }
+    }
 }
 
 /// Tests of everyday function.
@@ -126,11 +192,21 @@ pub enum FunctionTest {
 }
 
 /// A measured test of everyday function.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Measurement {
     /// Which test.
     pub test: FunctionTest,
     /// Its result in the unit of the test.
     pub result: f64,
+}
+
+impl Measurement {
+    /// That result of that test.
+    #[must_use]
+    pub fn new(test: FunctionTest, result: f64) -> Measurement {
+        Measurement { test, result }
+    }
 }

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::health::{PainAnswer, one_answer_a_region};
 use super::session::at_most;
 use crate::condition::{Conditions, DayClass, MarkerKind};
@@ -10,8 +12,10 @@ use crate::quantity::{Name, Pain};
 use crate::sign::Ask;
 
 /// The answer that closes what was asked on an earlier day.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct AskAnswered {
     /// Which.
     pub ask: Ask,
@@ -19,6 +23,14 @@ pub struct AskAnswered {
     pub who: Name,
     /// A clinician says so; needed for all but a fever that is over.
     pub clinician: bool,
+}
+
+impl AskAnswered {
+    /// That question, answered by that person.
+    #[must_use]
+    pub fn new(ask: Ask, who: Name, clinician: bool) -> AskAnswered {
+        AskAnswered { ask, who, clinician }
+    }
 }
 
 impl AskAnswered {
@@ -32,24 +44,31 @@ impl AskAnswered {
 }
 
 /// The day's questions before training.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct DayReport {
     /// Class of the day from the lifter's own baseline. Absent is the same as unknown.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub class: Option<DayClass>,
     /// Pain now, before training. Absent means not asked; regions not named have none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pain: Option<Vec<PainAnswer>>,
     /// Fever, dizziness, palpitations, a fall or a new medicine since last time. Absent means not asked; an empty list,
     /// that none of them is so. Each stays open until the answer that closes it, whatever later reports leave out.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub asks: Option<Vec<Ask>>,
     /// Muscle soreness from 0 to 10, for the record only.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub soreness: Option<Pain>,
     /// Minutes available today.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub minutes: Option<u16>,
     /// What the class was read from, each kept for the baseline of later days. The fold reads only the class.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
@@ -70,8 +89,10 @@ impl DayReport {
 }
 
 /// One marker of a day as it was answered or measured.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct MarkerAnswer {
     /// What was asked.
     pub kind: MarkerKind,
@@ -80,6 +101,14 @@ pub struct MarkerAnswer {
     /// Under what conditions; only answers under equal ones are compared. Absent means that nobody said.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Conditions::are_unsaid"))]
     pub conditions: Conditions,
+}
+
+impl MarkerAnswer {
+    /// That value of that marker, under conditions nobody wrote down.
+    #[must_use]
+    pub fn new(kind: MarkerKind, value: f64) -> MarkerAnswer {
+        MarkerAnswer { kind, value, conditions: Conditions::default() }
+    }
 }
 
 /// More markers than this library knows are a mistake.

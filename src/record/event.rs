@@ -3,6 +3,8 @@
 use alloc::boxed::Box;
 use alloc::string::String;
 
+use derive_setters::Setters;
+
 use super::absence::{Layoff, SessionMissed};
 use super::coach::{Advance, BarChanged, Measurement, Move, Override, RoleSet, SignOff};
 use super::day::{AskAnswered, DayReport};
@@ -12,8 +14,10 @@ use super::session::Session;
 use crate::quantity::{Day, Mass, Name};
 
 /// One event of a log.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Event {
     /// Number of the event; orders events of one day and never repeats.
     pub sequence: u32,
@@ -23,7 +27,16 @@ pub struct Event {
     pub kind: EventKind,
     /// The host's own words, never interpreted.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub note: Option<String>,
+}
+
+impl Event {
+    /// That happened on that day.
+    #[must_use]
+    pub fn new(sequence: u32, day: Day, kind: EventKind) -> Event {
+        Event { sequence, day, kind, note: None }
+    }
 }
 
 macro_rules! kinds {
@@ -144,11 +157,20 @@ kinds! {
 
 /// An event of a kind that this version does not know.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct UnknownEvent {
     /// Its kind.
     pub kind: String,
     /// Its content, kept whole.
     pub body: crate::value::Value,
+}
+
+impl UnknownEvent {
+    /// An event of a kind that this version does not know.
+    #[must_use]
+    pub fn new(kind: String, body: crate::value::Value) -> UnknownEvent {
+        UnknownEvent { kind, body }
+    }
 }
 
 #[cfg(feature = "serde")]
@@ -159,16 +181,28 @@ impl serde::Serialize for UnknownEvent {
 }
 
 /// An earlier event was wrong: what stands in its place, or nothing.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Correction {
     /// Sequence number of the event it replaces; that may be an earlier correction.
     pub replaces: u32,
     /// The day it really happened, if that was wrong too.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub day: Option<Day>,
     /// What happened instead. Absent beside a day, what happened stays and only its day was wrong; absent without one, it did
     /// not happen at all.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into, rename = "with_kind")]
     pub with: Option<Box<EventKind>>,
+}
+
+impl Correction {
+    /// That event did not happen at all.
+    #[must_use]
+    pub const fn new(replaces: u32) -> Correction {
+        Correction { replaces, day: None, with: None }
+    }
 }

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 use crate::sign::StopSign;
@@ -9,8 +11,10 @@ use crate::sign::StopSign;
 pub use crate::sign::PainFeature;
 
 /// Joint, tendon or spine pain in one region. Muscle soreness is recorded apart.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct PainAnswer {
     /// Id of the region.
     pub region: Name,
@@ -19,6 +23,7 @@ pub struct PainAnswer {
     /// What came with it. Absent means not asked, and pain of which that is not known is taken as new; an empty list
     /// means asked, and nothing of the kind.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub features: Option<Vec<PainFeature>>,
 }
 
@@ -59,8 +64,10 @@ pub(crate) fn one_answer_a_region(answers: &[PainAnswer]) -> Result<(), Error> {
 }
 
 /// An agreed usual level of pain in a region, below which work may go on.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct UsualPain {
     /// Id of the region.
     pub region: Name,
@@ -73,26 +80,55 @@ pub struct UsualPain {
     pub clinician: bool,
 }
 
+impl UsualPain {
+    /// That level in that region, agreed with somebody who is no clinician.
+    #[must_use]
+    pub fn new(region: Name, level: Pain, who: Name) -> UsualPain {
+        UsualPain { region, level, who, clinician: false }
+    }
+}
+
 /// Answers of the morning after a session.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct NextDayReport {
     /// Sequence number of the session asked about.
     pub session: u32,
     /// Pain now. Absent means not asked; a list means asked, and regions not named have none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pain: Option<Vec<PainAnswer>>,
     /// Muscle soreness from 0 to 10, for the record only.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub soreness: Option<Pain>,
+}
+
+impl NextDayReport {
+    /// The morning after the session of that event, with nothing asked yet.
+    #[must_use]
+    pub fn new(session: u32) -> NextDayReport {
+        NextDayReport { session, pain: None, soreness: None }
+    }
 }
 
 /// Symptoms that stop everything.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct SymptomReport {
     /// Which signs; at least one.
     pub signs: Vec<StopSign>,
+}
+
+impl SymptomReport {
+    /// These signs.
+    #[must_use]
+    pub fn new(signs: Vec<StopSign>) -> SymptomReport {
+        SymptomReport { signs }
+    }
 }
 
 /// What a clinician, or a screening answer, allows.
@@ -108,8 +144,10 @@ pub enum ClearanceStatus {
 }
 
 /// The result of a clearance; the library stores it and examines nobody.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Clearance {
     /// What was said.
     pub status: ClearanceStatus,
@@ -117,31 +155,46 @@ pub struct Clearance {
     pub who: Name,
     /// Last day it holds; absent means the policy's number of days from the event.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub expires: Option<Day>,
     /// Limits, each a guard on every decision until a newer clearance; at most 64.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub limits: Vec<ClearanceLimits>,
 }
 
+impl Clearance {
+    /// What that person said of the lifter, without an end and without limits.
+    #[must_use]
+    pub fn new(status: ClearanceStatus, who: Name) -> Clearance {
+        Clearance { status, who, expires: None, limits: Vec::new() }
+    }
+}
+
 /// The most limits of one clearance, and of a state: one or two for each region that anyone names.
 pub(crate) const MOST_LIMITS: usize = 64;
 
 /// One set of limits, for one region or for the whole body.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct ClearanceLimits {
     /// Id of the region where it holds; absent means everywhere.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub region: Option<Name>,
     /// Highest load.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub load: Option<Mass>,
     /// Highest effort rating.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub effort: Option<Rpe>,
     /// Deepest range, measured as the lift's own list of ranges is: that list, easiest first, says whether deeper is
     /// longer or shorter.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub range: Option<Length>,
     /// No loaded bending of the spine.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]

@@ -1,5 +1,7 @@
 //! Who is meant: lifts and regions by a stable id, with a name for people beside it.
 
+use derive_setters::Setters;
+
 use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Name;
@@ -9,17 +11,20 @@ use crate::quantity::Name;
 /// ```
 /// use bismar::{quantity::Name, record::Region};
 ///
-/// let back = Region { id: Name::new("back")?, name: Some(Name::new("lower back")?) };
+/// let back = Region::new(Name::new("back")?).with_name(Name::new("lower back")?);
 /// assert_eq!(back.label().as_str(), "lower back");
 /// # Ok::<(), bismar::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Region {
     /// The id that events name; it never changes.
     pub id: Name,
     /// What people call it; absent where the id says it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub name: Option<Name>,
 }
 

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::lift::LiftParameters;
 use super::place::{Dimension, Grant};
 use super::session::at_most;
@@ -13,19 +15,23 @@ use crate::quantity::Name;
 pub(super) const MOST_RUNGS: usize = 24;
 
 /// A rung of a ladder.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Rung {
     /// Its id within the ladder.
     pub id: Name,
     /// What people call it; absent where the id says it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub name: Option<Name>,
     /// Ids of the rungs directly easier than this one; rungs that no chain connects are not comparable.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub harder_than: Vec<Name>,
     /// Load here as a part of the load on the easier rung, from the lifter's own data; absent where unknown.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub own_ratio: Option<f64>,
 }
 

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::ladder::Rung;
 use super::place::{Dimension, Grant, Place, StepPolicy, Tempo};
 use super::policy::Policy;
@@ -48,13 +50,16 @@ pub enum StartsFrom {
 canonical_kinds!(StartsFrom: 0 Rack, 1 Floor, 2 Pins);
 
 /// What a coach sets for one lift.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LiftParameters {
     /// The id that events name; it never changes.
     pub id: Name,
     /// What people call it; absent where the id says it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub name: Option<Name>,
     /// Upper or lower body.
     pub body: Body,
@@ -88,25 +93,62 @@ pub struct LiftParameters {
     pub gate: Gate,
     /// Size of a step; absent means 2.5 % for the upper and 5 % for the lower body.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub step: Option<StepPolicy>,
     /// Largest step allowed as a part of the load, at most 0.10; absent means the default of the body half.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub step_cap: Option<f64>,
     /// Highest load the coach allows at all.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub ceiling: Option<Mass>,
     /// Most repetitions a set, where repetitions move.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reps_top: Option<u8>,
     /// Most sets, where sets move.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub sets_top: Option<u8>,
     /// Sessions of calibration on a new rung; absent means the policy's number.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub learning_sessions: Option<u8>,
     /// Needs pins or a spotter when alone, as a bench press or a squat does.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub over_the_body: bool,
+}
+
+impl LiftParameters {
+    /// That lift on that implement from that start, behind that gate. Rungs, regions and criteria are still to be said:
+    /// [`check`](LiftParameters::check) asks for a rung and a criterion.
+    #[must_use]
+    pub fn new(id: Name, body: Body, implement: Name, start: Grant, gate: Gate) -> LiftParameters {
+        LiftParameters {
+            id,
+            name: None,
+            body,
+            regions: Vec::new(),
+            implement,
+            rungs: Vec::new(),
+            starts_from: StartsFrom::default(),
+            ranges: Vec::new(),
+            tempos: Vec::new(),
+            start,
+            moving: load_moves(),
+            criteria: Vec::new(),
+            pass: PassRules::default(),
+            gate,
+            step: None,
+            step_cap: None,
+            ceiling: None,
+            reps_top: None,
+            sets_top: None,
+            learning_sessions: None,
+            over_the_body: false,
+        }
+    }
 }
 
 canonical_fields!(
@@ -114,7 +156,6 @@ canonical_fields!(
     criteria, pass, gate, step, step_cap, ceiling, reps_top, sets_top, learning_sessions, over_the_body
 );
 
-#[cfg(feature = "serde")]
 const fn load_moves() -> Dimension {
     Dimension::Load
 }

@@ -4,6 +4,8 @@ use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::correction::Chains;
 use super::event::{Event, EventKind};
 use super::plan::check_format;
@@ -19,16 +21,20 @@ pub const VERSION: u32 = 1;
 pub const MAX_EVENTS: usize = 200_000;
 
 /// Whose log it is.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Lifter {
     /// An id the host chooses.
     pub id: Name,
     /// Day of birth, for the rules that depend on age.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub born: Option<Day>,
     /// An age band instead, where the day of birth is not to be told. Where neither is known, the rules take the older.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub age: Option<AgeBand>,
     /// These are invented data.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
@@ -36,8 +42,10 @@ pub struct Lifter {
 }
 
 /// Between which ages somebody was on a day.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct AgeBand {
     /// Years at least.
     pub from: u8,
@@ -45,6 +53,14 @@ pub struct AgeBand {
     pub to: u8,
     /// On that day.
     pub on: Day,
+}
+
+impl AgeBand {
+    /// Between two ages, in years, on that day.
+    #[must_use]
+    pub fn new(from: u8, to: u8, on: Day) -> AgeBand {
+        AgeBand { from, to, on }
+    }
 }
 
 impl Lifter {
@@ -93,8 +109,10 @@ impl Lifter {
 }
 
 /// One lifter's training log.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Log {
     /// Always `bismar-log`.
     pub format: String,

@@ -3,6 +3,8 @@
 use alloc::format;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::identity::{Region, declared};
 use super::lift::{LiftParameters, StartsFrom};
 use super::policy::Policy;
@@ -23,8 +25,10 @@ const MOST_BLOCKS: usize = 16;
 ///
 /// What is left out is set aside, not forgotten: a lift comes back under its id with its place, its last day, its stop
 /// and its limits, and a region keeps what was said of it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Parameters {
     /// The regions that reports, limits and sign-offs may name, at most 48. One that no lift loads may stand here too.
     pub regions: Vec<Region>,
@@ -45,11 +49,34 @@ pub struct Parameters {
     pub policy: Policy,
 }
 
+impl Parameters {
+    /// These lifts with what they load and what they are loaded with, by the default policy.
+    #[must_use]
+    pub fn new(
+        regions: Vec<Region>,
+        lifts: Vec<LiftParameters>,
+        implements: Vec<Implement>,
+        stock: Stock,
+    ) -> Parameters {
+        Parameters {
+            regions,
+            lifts,
+            pairs: Vec::new(),
+            implements,
+            stock,
+            blocks: Vec::new(),
+            policy: Policy::default(),
+        }
+    }
+}
+
 canonical_fields!(Parameters: regions, lifts, pairs, implements, stock, blocks, policy);
 
 /// A strict lift and the forgiving lift trained beside it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Pair {
     /// Id of the strict lift.
     pub strict: Name,
@@ -60,9 +87,16 @@ pub struct Pair {
     pub ratio_cap: f64,
 }
 
+impl Pair {
+    /// That strict lift with that forgiving one, up to its whole proven load.
+    #[must_use]
+    pub fn new(strict: Name, forgiving: Name) -> Pair {
+        Pair { strict, forgiving, ratio_cap: whole_ratio() }
+    }
+}
+
 canonical_fields!(Pair: strict, forgiving, ratio_cap);
 
-#[cfg(feature = "serde")]
 const fn whole_ratio() -> f64 {
     1.0
 }

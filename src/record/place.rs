@@ -1,5 +1,7 @@
 //! Where a lift stands and how much is done there: two different things.
 
+use derive_setters::Setters;
+
 use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Mass;
@@ -41,8 +43,10 @@ pub enum StepPolicy {
 canonical_kinds!(StepPolicy: 0 Part(part), 1 Fixed(mass), 2 SmallestLoadable);
 
 /// Seconds down, hold and up.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Tempo {
     /// Seconds down.
     pub down: u8,
@@ -50,6 +54,14 @@ pub struct Tempo {
     pub hold: u8,
     /// Seconds up.
     pub up: u8,
+}
+
+impl Tempo {
+    /// So many seconds down, held and up.
+    #[must_use]
+    pub fn new(down: u8, hold: u8, up: u8) -> Tempo {
+        Tempo { down, hold, up }
+    }
 }
 
 canonical_fields!(Tempo: down, hold, up);
@@ -85,12 +97,14 @@ impl core::str::FromStr for Tempo {
 ///
 /// Height belongs to the place: a range of a lift from the floor or from pins is the height of the bar's centre, and
 /// whatever makes the lift lighter keeps it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Place {
     /// Number in the list of rungs.
     pub rung: u8,
@@ -111,8 +125,10 @@ impl Place {
 }
 
 /// How much is done at a place.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Work {
     /// Work sets.
     pub sets: u8,
@@ -133,14 +149,24 @@ impl Work {
 }
 
 /// What a lift is granted: this work at this place. A pass belongs to both.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Grant {
     /// Where.
     #[cfg_attr(feature = "serde", serde(default))]
     pub place: Place,
     /// How much.
     pub work: Work,
+}
+
+impl Grant {
+    /// That work on the first rung, range and tempo.
+    #[must_use]
+    pub fn new(work: Work) -> Grant {
+        Grant { place: Place::default(), work }
+    }
 }
 
 canonical_fields!(Grant: place, work);

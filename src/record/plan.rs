@@ -3,6 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::session::at_most;
 use super::set_rule::SetRule;
 use super::years::YearsAhead;
@@ -15,8 +17,10 @@ pub const PLAN_FORMAT: &str = "bismar-plan";
 pub const PLAN_VERSION: u32 = 1;
 
 /// What the coach intends for the coming sessions.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Plan {
     /// Always `bismar-plan`.
     pub format: String,
@@ -29,38 +33,47 @@ pub struct Plan {
     pub unavailable: Vec<Name>,
     /// Minutes there are; absent means enough.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub minutes: Option<u16>,
     /// This is a planned easy week.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub easy_week: bool,
     /// What is planned beyond the coming sessions.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub years: Option<YearsAhead>,
 }
 
 /// One lift of the plan. Sets, repetitions and load come from the grant; the plan can only ask for less.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LiftPlan {
     /// Id of the lift.
     pub lift: Name,
     /// Repetitions to leave in reserve; absent means 3.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reserve: Option<Rir>,
     /// Fewer sets than granted.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub sets: Option<u8>,
     /// Fewer repetitions than granted.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reps: Option<u8>,
     /// The warm-up load that is done every session in the same way, as the day's measurement.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reference: Option<Mass>,
     /// The lift that the coach would keep when time is short.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub keep: bool,
     /// By which rule one set follows another; absent means the lifter's own curve.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub rule: Option<SetRule>,
     /// Days of the week on which the lift is meant, 0 to 6 from the host's first day; empty means any. Kept for the host and
     /// for a check of the week: no session is decided by it.
@@ -154,6 +167,15 @@ impl Plan {
         let plan: Plan = crate::value::Value::from_json(text)?.read()?;
         plan.check()?;
         Ok(plan)
+    }
+
+    /// Writes the plan as JSON text that [`Plan::from_json`] reads.
+    ///
+    /// # Errors
+    /// None in practice: everything in a plan can be written.
+    #[cfg(feature = "json")]
+    pub fn to_json(&self) -> Result<alloc::string::String, Error> {
+        Ok(crate::value::Value::write(self)?.to_json())
     }
 }
 

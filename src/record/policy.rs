@@ -3,6 +3,8 @@
 use alloc::format;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::session::at_most;
 use crate::canonical::canonical_fields;
 use crate::error::{Allowed, Code, Error};
@@ -10,9 +12,10 @@ use crate::quantity::Rir;
 use crate::source::{OURS, default_of, rows};
 
 /// One row of the layoff table.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
+#[setters(prefix = "with_", no_std)]
 pub struct LayoffRow {
     /// From this many days without loading the region.
     pub from_days: u16,
@@ -26,15 +29,25 @@ pub struct LayoffRow {
     pub restart: bool,
 }
 
+impl LayoffRow {
+    /// So much of the load is left after so many days, on the same rung.
+    #[must_use]
+    pub fn new(from_days: u16, load_left: f64) -> LayoffRow {
+        LayoffRow { from_days, load_left, easier_rung: false, relearn: false, restart: false }
+    }
+}
+
 canonical_fields!(LayoffRow: from_days, load_left, easier_rung, relearn, restart);
 
 /// Numbers of the rules. Every default is this project's choice.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Policy {
     /// Days between two moves of one lift.
     pub cooling_off_days: u16,

@@ -3,6 +3,8 @@
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::health::{PainAnswer, one_answer_a_region};
 use super::place::Place;
 use crate::error::{Allowed, Code, Error};
@@ -18,44 +20,64 @@ const MOST_FURTHER_RATERS: usize = 4;
 pub(crate) const MOST_KIT: usize = 16;
 
 /// One training session: the lifts that were done and how the person was.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Session {
     /// The lifts in the order done.
     pub lifts: Vec<LiftSession>,
     /// Pain during the session. Absent means not asked; a list means asked, and regions not named had none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pain: Option<Vec<PainAnswer>>,
     /// Minutes from first to last set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub minutes: Option<u16>,
     /// One rating for the whole session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub effort: Option<Rpe>,
 }
 
+impl Session {
+    /// These lifts, with nothing asked about pain.
+    #[must_use]
+    pub fn new(lifts: Vec<LiftSession>) -> Session {
+        Session { lifts, pain: None, minutes: None, effort: None }
+    }
+}
+
 /// One lift of a session.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LiftSession {
     /// Id of the lift.
     pub lift: Name,
     /// Where it was done. Absent means as granted, which is resolved when the event is taken, and kept.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub place: Option<Place>,
     /// Height at which it began, as measured: of the bar's centre from the floor or pins, of a box or bench below.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub height: Option<Length>,
     /// Range reached in every repetition that counts, measured as the lift's own list of ranges is.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub reached: Option<Length>,
     /// Work sets in order; warm-ups are not recorded here.
     pub sets: Vec<WorkSet>,
     /// How the lift was set up.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub setup: Option<Setup>,
     /// The cue last used.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub cue: Option<Name>,
 }
 
@@ -68,8 +90,10 @@ impl LiftSession {
 }
 
 /// One work set.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct WorkSet {
     /// The load on the bar.
     pub load: Mass,
@@ -77,15 +101,18 @@ pub struct WorkSet {
     pub reps: Reps,
     /// How hard it was. Absent means not asked.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub effort: Option<Effort>,
     /// A repetition was tried and missed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub failed: bool,
     /// Technique marks. Absent means not scored, which is never a pass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub marks: Option<SetMarks>,
     /// Mean velocity of the bar in the fastest repetition, in m/s, where somebody measured it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub velocity: Option<f64>,
     /// Marks of other people who looked at the same set. What one of them saw lost counts as lost; nothing better is taken
     /// from them.
@@ -118,17 +145,22 @@ pub enum ByTheBar {
 
 /// How a lift was set up. A change is reported and starts the comparison of sessions anew. What is absent was not said
 /// and leaves what was last said.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Setup {
     /// Height of the safety pins; absent where there are none or nobody wrote it down.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pins: Option<Length>,
     /// Who is by the bar; absent means not asked.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub company: Option<ByTheBar>,
     /// Stance, box, shoes, belt, straps, in the coach's words; absent means not said, an empty list means none of them.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub kit: Option<Vec<Name>>,
 }
 

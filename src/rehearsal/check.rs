@@ -18,23 +18,15 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// use bismar::rehearsal::Severity;
 /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
 /// # let load = Mass::from_kg(40.0)?;
-/// # let parameters = Parameters {
-/// #     regions: vec![Region::new(Name::new("knee")?)],
-/// #     lifts: vec![LiftParameters {
-/// #         id: Name::new("squat")?, name: None, body: Body::Lower, regions: vec![Name::new("knee")?],
-/// #         implement: Name::new("bar")?,
-/// #         rungs: vec![Rung::new(Name::new("free")?, vec![])],
-/// #         starts_from: StartsFrom::Rack, ranges: vec![], tempos: vec![],
-/// #         start: Grant { place: Place::default(), work: Work::new(2, 5, load) }, moving: Dimension::Load,
-/// #         criteria: vec![Criterion::critical("brace held")?], pass: PassRules::default(),
-/// #         gate: Gate::new(Requirement::PassRun(PassRun::new(13, 15, 2)?))?, step: None, step_cap: None,
-/// #         ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
-/// #     }],
-/// #     pairs: vec![],
-/// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
-/// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-/// #     blocks: vec![], policy: bismar::record::Policy::default(),
-/// # };
+/// # let gate = Gate::new(Requirement::PassRun(PassRun::new(13, 15, 2)?))?;
+/// # let lift = LiftParameters::new(Name::new("squat")?, Body::Lower, Name::new("bar")?, Grant::new(Work::new(2, 5, load)), gate)
+/// #     .with_regions(vec![Name::new("knee")?])
+/// #     .with_rungs(vec![Rung::new(Name::new("free")?, vec![])])
+/// #     .with_criteria(vec![Criterion::critical("brace held")?])
+/// #     .with_over_the_body(true);
+/// # let bar = Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?);
+/// # let stock = Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?;
+/// # let parameters = Parameters::new(vec![Region::new(Name::new("knee")?)], vec![lift], vec![bar], stock);
 /// // A squat of 2 x 5 whose gate asks for 13 of 15 repetitions.
 /// let findings = bismar::rehearsal::check(&parameters, None);
 /// assert_eq!(findings[0].code(), "gate_never_opens");

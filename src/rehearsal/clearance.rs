@@ -22,14 +22,11 @@ formula! {
     /// # Examples
     /// ```
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
-    /// # let parameters = Parameters {
-    /// #     regions: vec![], lifts: vec![], pairs: vec![], implements: vec![], stock: Stock::default(),
-    /// #     blocks: vec![], policy: bismar::record::Policy::default(),
-    /// # };
+    /// # let parameters = Parameters::new(vec![], vec![], vec![], Stock::default());
     /// use bismar::rehearsal::check_clearance;
     ///
     /// let status = ClearanceStatus::NotCleared;
-    /// let clearance = Clearance { status, who: Name::new("clinic")?, expires: None, limits: vec![] };
+    /// let clearance = Clearance::new(status, Name::new("clinic")?);
     /// assert_eq!(check_clearance(&parameters, &clearance)?[0].code(), "not_cleared");
     /// # Ok::<(), bismar::Error>(())
     /// ```

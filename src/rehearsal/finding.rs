@@ -21,6 +21,7 @@ pub enum Severity {
 /// One finding.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[non_exhaustive]
 pub struct Finding {
     /// How much it matters.
     pub severity: Severity,
@@ -32,11 +33,15 @@ pub struct Finding {
 }
 
 impl Finding {
-    pub(crate) fn whole(what: Found) -> Finding {
+    /// What concerns the whole, as severe as it is by itself.
+    #[must_use]
+    pub fn whole(what: Found) -> Finding {
         Finding { severity: what.severity(), lift: None, what }
     }
 
-    pub(crate) fn about(lift: &Name, what: Found) -> Finding {
+    /// What concerns one lift, as severe as it is by itself.
+    #[must_use]
+    pub fn about(lift: &Name, what: Found) -> Finding {
         Finding { severity: what.severity(), lift: Some(lift.clone()), what }
     }
 

@@ -62,37 +62,27 @@ formula! {
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
     /// # let load = Mass::from_kg(40.0)?;
     /// # let squat = Name::new("squat")?;
-    /// # let parameters = Parameters {
-    /// #     regions: vec![Region::new(Name::new("knee")?)],
-    /// #     lifts: vec![LiftParameters {
-    /// #         id: squat.clone(), name: None, body: Body::Lower, regions: vec![Name::new("knee")?],
-    /// #         implement: Name::new("bar")?,
-    /// #         rungs: vec![Rung::new(Name::new("free")?, vec![])],
-    /// #         starts_from: StartsFrom::Rack, ranges: vec![], tempos: vec![],
-    /// #         start: Grant { place: Place::default(), work: Work::new(2, 5, load) }, moving: Dimension::Load,
-    /// #         criteria: vec![Criterion::critical("brace held")?], pass: PassRules::default(),
-    /// #         gate: Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2)?))?, step: None, step_cap: None,
-    /// #         ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
-    /// #     }],
-    /// #     pairs: vec![],
-    /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
-    /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-    /// #     blocks: vec![], policy: bismar::record::Policy::default(),
-    /// # };
+    /// # let gate = Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2)?))?;
+    /// # let lift = LiftParameters::new(squat.clone(), Body::Lower, Name::new("bar")?, Grant::new(Work::new(2, 5, load)), gate)
+    /// #     .with_regions(vec![Name::new("knee")?])
+    /// #     .with_rungs(vec![Rung::new(Name::new("free")?, vec![])])
+    /// #     .with_criteria(vec![Criterion::critical("brace held")?])
+    /// #     .with_over_the_body(true);
+    /// # let bar = Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?);
+    /// # let stock = Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?;
+    /// # let parameters = Parameters::new(vec![Region::new(Name::new("knee")?)], vec![lift], vec![bar], stock);
     /// # let plan = Plan::of([squat.clone()]);
     /// use bismar::rehearsal::{LiftSkill, Milestone, SkillModel, TrainingDay, simulate};
     ///
     /// // A squat of 2 x 5 from 40 kg on two days a week, for somebody of whose repetitions 98 % are acceptable.
     /// let milestone = Some(Milestone::Load(Mass::from_kg(44.0)?));
-    /// let day = |weekday| TrainingDay { weekday, lifts: vec![squat.clone()] };
-    /// let model = SkillModel {
-    ///     lifts: vec![LiftSkill { milestone, ..LiftSkill::of(squat.clone(), 0.98) }],
-    ///     week: vec![day(0), day(3)],
-    ///     age: Some(57),
-    ///     below_usual: 0.05,
-    ///     missed_session: 0.05,
-    ///     cleared_after_days: Some(14),
-    /// };
+    /// let day = |weekday| TrainingDay::new(weekday, vec![squat.clone()]);
+    /// let model = SkillModel::new(vec![LiftSkill::of(squat.clone(), 0.98)
+    ///     .with_milestone(milestone)], vec![day(0), day(3)])
+    ///     .with_age(57)
+    ///     .with_below_usual(0.05)
+    ///     .with_missed_session(0.05)
+    ///     .with_cleared_after_days(14);
     /// let played = simulate(&parameters, &plan, &model, 26, 10, 1)?;
     /// assert_eq!(played, simulate(&parameters, &plan, &model, 26, 10, 1)?);
     /// assert!(played.lifts[0].shares.held > 0.5);

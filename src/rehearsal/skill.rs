@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::week::{TrainingDay, WEEK, check_days};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
@@ -27,12 +29,14 @@ pub enum Milestone {
 /// ```
 /// use bismar::{quantity::Name, rehearsal::LiftSkill};
 ///
-/// let skill = LiftSkill { pain: 0.01, ..LiftSkill::of(Name::new("squat")?, 0.97) };
+/// let skill = LiftSkill::of(Name::new("squat")?, 0.97).with_pain(0.01);
 /// assert_eq!((skill.acceptable, skill.critical_fault), (0.97, 0.0));
 /// # Ok::<(), bismar::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LiftSkill {
     /// Id of the lift.
     pub lift: Name,
@@ -40,6 +44,7 @@ pub struct LiftSkill {
     pub acceptable: f64,
     /// The same on a confirmed day below the usual; absent means no worse.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub acceptable_below_usual: Option<f64>,
     /// Chance that a session loses the first critical criterion, in its last set.
     #[cfg_attr(feature = "serde", serde(default))]
@@ -49,12 +54,14 @@ pub struct LiftSkill {
     pub pain: f64,
     /// How much it then hurts; absent means 3 of 10.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pain_score: Option<Pain>,
     /// Chance that the region is worse on the morning after, at 2 of 10, which takes the pass back.
     #[cfg_attr(feature = "serde", serde(default))]
     pub worse_next_morning: f64,
     /// What the lift is to reach.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub milestone: Option<Milestone>,
 }
 
@@ -81,8 +88,10 @@ impl LiftSkill {
 /// pain also in it and on the morning after; the coach marks every repetition and takes every move on the next training
 /// day; every set leaves what is prescribed at the place prescribed; clearance is given on the first day and again when it
 /// runs out.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SkillModel {
     /// One entry for each lift that is trained.
     pub lifts: Vec<LiftSkill>,
@@ -90,6 +99,7 @@ pub struct SkillModel {
     pub week: Vec<TrainingDay>,
     /// Age in whole years on the first day, at most 100. Absent means unknown, and the rules then take the older.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub age: Option<u8>,
     /// Chance that a training day is a confirmed day below the usual.
     #[cfg_attr(feature = "serde", serde(default))]
@@ -99,7 +109,16 @@ pub struct SkillModel {
     pub missed_session: f64,
     /// Days after a pain stop until a clearance and the coach's sign-off reopen the region; absent means never.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub cleared_after_days: Option<u16>,
+}
+
+impl SkillModel {
+    /// These skills over that week, with a lifter of unknown age who misses nothing.
+    #[must_use]
+    pub fn new(lifts: Vec<LiftSkill>, week: Vec<TrainingDay>) -> SkillModel {
+        SkillModel { lifts, week, age: None, below_usual: 0.0, missed_session: 0.0, cleared_after_days: None }
+    }
 }
 
 impl SkillModel {

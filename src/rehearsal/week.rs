@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::finding::{Finding, Found};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::Name;
@@ -12,13 +14,23 @@ use crate::source::{ARITHMETIC, formula, rows};
 pub(super) const WEEK: u8 = 7;
 
 /// One training day of a week that repeats.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct TrainingDay {
     /// Day of the week, 0 to 6 from the host's first day.
     pub weekday: u8,
     /// Ids of the lifts of that day.
     pub lifts: Vec<Name>,
+}
+
+impl TrainingDay {
+    /// These lifts on that day of the week.
+    #[must_use]
+    pub fn new(weekday: u8, lifts: Vec<Name>) -> TrainingDay {
+        TrainingDay { weekday, lifts }
+    }
 }
 
 /// Refuses a week that is none: a day beyond the seventh, a day twice, a lift twice on a day or unknown.
@@ -61,28 +73,23 @@ formula! {
     /// # Examples
     /// ```
     /// # use bismar::{gate::*, loading::*, quantity::*, record::*};
-    /// # let lift = |id: &str| -> Result<LiftParameters, bismar::Error> { Ok(LiftParameters {
-    /// #     id: Name::new(id)?, name: None, body: Body::Lower, regions: vec![Name::new("knee")?],
-    /// #     implement: Name::new("bar")?,
-    /// #     rungs: vec![Rung::new(Name::new("free")?, vec![])],
-    /// #     starts_from: StartsFrom::Rack, ranges: vec![], tempos: vec![], moving: Dimension::Load,
-    /// #     start: Grant { place: Place::default(), work: Work::new(2, 5, Mass::from_kg(40.0)?) },
-    /// #     criteria: vec![Criterion::critical("brace held")?], pass: PassRules::default(),
-    /// #     gate: Gate::usual(PassRun::new(9, 10, 2)?)?, step: None, step_cap: None,
-    /// #     ceiling: None, reps_top: None, sets_top: None, learning_sessions: None, over_the_body: true,
-    /// # }) };
-    /// # let parameters = Parameters {
-    /// #     regions: vec![Region::new(Name::new("knee")?)],
-    /// #     lifts: vec![lift("front squat")?, lift("box squat")?],
-    /// #     pairs: vec![Pair { strict: Name::new("front squat")?, forgiving: Name::new("box squat")?, ratio_cap: 1.0 }],
-    /// #     implements: vec![Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?)],
-    /// #     stock: Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?,
-    /// #     blocks: vec![], policy: bismar::record::Policy::default(),
+    /// # let lift = |id: &str| -> Result<LiftParameters, bismar::Error> {
+    /// #     let (gate, work) = (Gate::usual(PassRun::new(9, 10, 2)?)?, Work::new(2, 5, Mass::from_kg(40.0)?));
+    /// #     Ok(LiftParameters::new(Name::new(id)?, Body::Lower, Name::new("bar")?, Grant::new(work), gate)
+    /// #         .with_regions(vec![Name::new("knee")?])
+    /// #         .with_rungs(vec![Rung::new(Name::new("free")?, vec![])])
+    /// #         .with_criteria(vec![Criterion::critical("brace held")?])
+    /// #         .with_over_the_body(true))
     /// # };
+    /// # let bar = Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?);
+    /// # let stock = Stock::new(vec![Disc::new(Mass::from_kg(10.0)?, 4)?, Disc::new(Mass::from_kg(1.0)?, 8)?])?;
+    /// # let lifts = vec![lift("front squat")?, lift("box squat")?];
+    /// # let parameters = Parameters::new(vec![Region::new(Name::new("knee")?)], lifts, vec![bar], stock)
+    /// #     .with_pairs(vec![Pair::new(Name::new("front squat")?, Name::new("box squat")?)]);
     /// use bismar::rehearsal::{TrainingDay, check_week};
     ///
     /// let day = |weekday, lift: &str| -> Result<TrainingDay, bismar::Error> {
-    ///     Ok(TrainingDay { weekday, lifts: vec![Name::new(lift)?] })
+    ///     Ok(TrainingDay::new(weekday, vec![Name::new(lift)?]))
     /// };
     /// let found = check_week(&parameters, &[day(0, "box squat")?, day(1, "front squat")?])?;
     /// assert_eq!(found[0].code(), "strict_after_heavy");

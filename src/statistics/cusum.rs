@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::domain::{not_negative, number, numbers, positive};
 use crate::error::Error;
 use crate::numeric::{finite, larger};
@@ -28,8 +30,10 @@ constant! {
 }
 
 /// Slack and threshold of a cumulative sum, both in standard deviations.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct CusumDesign {
     /// Slack: half the shift to find.
     pub reference: f64,

@@ -109,10 +109,10 @@ formula! {
     /// ```
     /// use bismar::statistics::{CusumDesign, cusum_run_length};
     ///
-    /// let design = CusumDesign { threshold: 4.0, ..CusumDesign::STANDARD };
+    /// let design = CusumDesign::STANDARD.with_threshold(4.0);
     /// assert!((cusum_run_length(design, 0.0)? - 168.0).abs() < 0.5);
     /// assert!((cusum_run_length(design, 1.0)? - 8.38).abs() < 0.005);
-    /// let quick = CusumDesign { head_start: 2.0, ..design };
+    /// let quick = design.with_head_start(2.0);
     /// assert!((cusum_run_length(quick, 0.0)? - 149.0).abs() < 0.5);
     /// assert!((cusum_run_length(quick, 1.0)? - 5.29).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
@@ -153,7 +153,7 @@ formula! {
     /// ```
     /// use bismar::statistics::{CusumDesign, cusum_run_length_one_sided};
     ///
-    /// let design = CusumDesign { threshold: 3.0, ..CusumDesign::STANDARD };
+    /// let design = CusumDesign::STANDARD.with_threshold(3.0);
     /// assert!((cusum_run_length_one_sided(design, 0.0)? - 117.60).abs() < 0.005);
     /// assert!((cusum_run_length_one_sided(design, 1.5)? - 3.75).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())

@@ -304,8 +304,8 @@ formula! {
     ///
     /// let day = |number| Day::from_number(number);
     /// let readings = [
-    ///     Reading { day: day(0)?, value: 100.0, variance: 4.0 },
-    ///     Reading { day: day(2)?, value: 101.5, variance: 4.0 },
+    ///     Reading::new(day(0)?, 100.0, 4.0),
+    ///     Reading::new(day(2)?, 101.5, 4.0),
     /// ];
     /// let path = local_level(&readings, 0.05, Outliers::Trusted, &[])?;
     /// let last = path.stops.last().ok_or(bismar::Error::plain(bismar::Code::NotEnoughData, ""))?;

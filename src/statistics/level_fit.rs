@@ -75,7 +75,7 @@ formula! {
     /// use bismar::quantity::Day;
     /// use bismar::statistics::{Reading, local_level_concentrated};
     ///
-    /// let reading = |day, value| Ok::<_, bismar::Error>(Reading { day: Day::from_number(day)?, value, variance: 1.0 });
+    /// let reading = |day, value| Ok::<_, bismar::Error>(Reading::new(Day::from_number(day)?, value, 1.0));
     /// let readings = [reading(0, 1.0)?, reading(1, 3.0)?, reading(2, 2.0)?];
     /// assert!(local_level_concentrated(&readings, 0.1)?.is_finite());
     /// # Ok::<(), bismar::Error>(())
@@ -141,7 +141,7 @@ formula! {
     /// let values = [100.0, 102.0, 99.0, 102.0, 99.0, 101.0];
     /// let mut readings = Vec::new();
     /// for (day, value) in (0..).zip(values) {
-    ///     readings.push(Reading { day: Day::from_number(day)?, value, variance: 1.0 });
+    ///     readings.push(Reading::new(Day::from_number(day)?, value, 1.0));
     /// }
     /// assert!(local_level_fit(&readings)?.drift_at_zero);
     /// # Ok::<(), bismar::Error>(())
@@ -188,7 +188,7 @@ formula! {
     ///
     /// let mut readings = Vec::new();
     /// for (day, value) in (0..).zip([100.0, 105.0, 110.0, 116.0, 119.0]) {
-    ///     readings.push(Reading { day: Day::from_number(day)?, value, variance: 1.0 });
+    ///     readings.push(Reading::new(Day::from_number(day)?, value, 1.0));
     /// }
     /// assert!(local_level_drift(&readings)?.drift > 10.0);
     /// # Ok::<(), bismar::Error>(())

@@ -2,13 +2,17 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use super::domain::{MOST_VALUES, number, positive};
 use crate::error::{Code, Error};
 use crate::quantity::Day;
 
 /// One value measured or estimated on one day, and how far it may be off.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct Reading {
     /// The day.
     pub day: Day,
@@ -16,6 +20,14 @@ pub struct Reading {
     pub value: f64,
     /// Its variance (square of its standard error), above 0.
     pub variance: f64,
+}
+
+impl Reading {
+    /// That value on that day, with its variance.
+    #[must_use]
+    pub fn new(day: Day, value: f64, variance: f64) -> Reading {
+        Reading { day, value, variance }
+    }
 }
 
 /// One stop of a filter: a reading, or a day on which only an answer is wanted.

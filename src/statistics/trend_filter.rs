@@ -240,8 +240,8 @@ formula! {
     /// use bismar::statistics::{Reading, local_trend};
     ///
     /// let readings = [
-    ///     Reading { day: Day::from_number(0)?, value: 100.0, variance: 4.0 },
-    ///     Reading { day: Day::from_number(2)?, value: 101.5, variance: 4.0 },
+    ///     Reading::new(Day::from_number(0)?, 100.0, 4.0),
+    ///     Reading::new(Day::from_number(2)?, 101.5, 4.0),
     /// ];
     /// let path = local_trend(&readings, 0.05, 0.0005, &[])?;
     /// let slope = path.stops.last().and_then(|stop| stop.filtered).map(|state| state.slope);

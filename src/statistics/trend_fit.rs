@@ -66,7 +66,7 @@ formula! {
     ///
     /// let mut readings = Vec::new();
     /// for (day, value) in (0..).zip([100.0, 101.1, 102.0, 103.2, 103.9, 105.0]) {
-    ///     readings.push(Reading { day: Day::from_number(day)?, value, variance: 0.04 });
+    ///     readings.push(Reading::new(Day::from_number(day)?, value, 0.04));
     /// }
     /// assert!(local_trend_fit(&readings)?.slope_drift < 0.01);
     /// # Ok::<(), bismar::Error>(())
@@ -120,7 +120,12 @@ formula! {
     /// ```
     /// use bismar::statistics::{TrendState, trend_forecast};
     ///
-    /// let now = TrendState { level: 100.0, slope: 0.1, level_variance: 1.0, slope_variance: 0.0025, covariance: 0.0 };
+    /// let now = TrendState::default()
+    ///     .with_level(100.0)
+    ///     .with_slope(0.1)
+    ///     .with_level_variance(1.0)
+    ///     .with_slope_variance(0.0025)
+    ///     .with_covariance(0.0);
     /// let band = trend_forecast(now, 0.0, 0.0, 20, 0.0, 0.95)?;
     /// assert!((band.low() + band.high() - 204.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())

@@ -1,8 +1,12 @@
 //! Level and slope at one time, and how they move to another.
 
+use derive_setters::Setters;
+
 /// Level and slope with their variances and covariance.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct TrendState {
     /// Level, in the unit of the readings.
     pub level: f64,

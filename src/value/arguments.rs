@@ -6,7 +6,7 @@ use super::{Value, read};
 use crate::error::{Code, Error};
 
 /// Named arguments of a call, taken one by one; what is left over at the end is an unknown field.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Arguments<'a> {
     left: Vec<(&'a str, &'a Value)>,
 }

@@ -97,7 +97,7 @@ fn too_few_estimates_ask_for_repetitions_in_reserve() {
     let mut world = World::new(parameters());
     world.add(EventKind::BlockStarted(name("spring")));
     for _ in 0..5 {
-        let sets = World::sets(kg(60.0), 2, true).into_iter().map(|set| WorkSet { effort: None, ..set });
+        let sets = World::sets(kg(60.0), 2, true).into_iter().map(|set| set.with_effort(None));
         world.train_with(LiftSession::as_granted(name("squat"), sets.collect()));
         world.wait(4);
     }
@@ -147,7 +147,7 @@ fn a_harder_rung_with_less_load_is_no_easier_place() {
     world.add(EventKind::BlockStarted(name("spring")));
     (0..4).for_each(|_| world.good_day("squat"));
     world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within)));
-    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     let (answer, _) = asked(&world);
     let lift = squat(&answer);
     assert_eq!((lift.from.unwrap().place.rung, lift.to.place.rung), (0, 1));

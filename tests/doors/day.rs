@@ -10,11 +10,11 @@ use crate::made::{all_careful, day, log_of};
 use crate::world::{kg, name, parameters};
 
 fn answer(kind: MarkerKind, value: f64, conditions: &Conditions) -> MarkerAnswer {
-    MarkerAnswer { kind, value, conditions: conditions.clone() }
+    MarkerAnswer::new(kind, value).with_conditions(conditions.clone())
 }
 
 fn report(markers: Vec<MarkerAnswer>) -> EventKind {
-    EventKind::DayReport(DayReport { markers, ..DayReport::default() })
+    EventKind::DayReport(DayReport::default().with_markers(markers))
 }
 
 fn unsaid() -> Conditions {
@@ -23,14 +23,12 @@ fn unsaid() -> Conditions {
 
 /// 40 kg for 5 in the morning, without caffeine.
 fn fixed_set() -> Conditions {
-    Conditions {
-        lift: Some(name("squat")),
-        load: Some(kg(40.0)),
-        reps: Some(Reps::whole(5).unwrap()),
-        time_of_day: Some(TimeOfDay::Morning),
-        caffeine: Some(false),
-        other: Vec::new(),
-    }
+    Conditions::default()
+        .with_lift(name("squat"))
+        .with_load(kg(40.0))
+        .with_reps(Reps::whole(5).unwrap())
+        .with_time_of_day(TimeOfDay::Morning)
+        .with_caffeine(false)
 }
 
 fn asked(log: &Log, today: Day, answers: Option<&DayAnswers>) -> DayAnswer {
@@ -69,14 +67,15 @@ fn two_signs_make_a_day_below_the_usual_and_one_does_not() {
     for (sleep, class) in [(5.0, DayClass::Below), (7.0, DayClass::BelowSingle)] {
         let markers =
             vec![answer(MarkerKind::Recovery, 4.0, &unsaid()), answer(MarkerKind::Sleep, sleep, &unsaid())];
-        let given = DayAnswers { markers: markers.clone(), technique: WarmUpTechnique::NotScored };
+        let given =
+            DayAnswers::default().with_markers(markers.clone()).with_technique(WarmUpTechnique::NotScored);
         let verdict = asked(&usual(), day("2026-02-10"), Some(&given)).verdict.unwrap();
         assert_eq!(verdict.class, class);
         assert!((verdict.votes[0].score.unwrap() + 3.0 / 0.59).abs() < 1e-9);
         assert!(verdict.false_alarms.any > verdict.false_alarms.agreeing);
         // The same, written into the log.
         let mut log = usual();
-        log.events.push(Event { sequence: 99, day: day("2026-02-10"), kind: report(markers), note: None });
+        log.events.push(Event::new(99, day("2026-02-10"), report(markers)));
         assert_eq!(asked(&log, day("2026-02-10"), None).verdict.unwrap(), verdict);
     }
 }
@@ -84,10 +83,9 @@ fn two_signs_make_a_day_below_the_usual_and_one_does_not() {
 /// A marker that this lifter is asked and that is not answered counts among those asked, and never as good.
 #[test]
 fn what_is_usually_asked_and_missing_today_stands_in_the_answer() {
-    let given = DayAnswers {
-        markers: vec![answer(MarkerKind::Recovery, 10.0, &unsaid())],
-        technique: WarmUpTechnique::NotScored,
-    };
+    let given = DayAnswers::default()
+        .with_markers(vec![answer(MarkerKind::Recovery, 10.0, &unsaid())])
+        .with_technique(WarmUpTechnique::NotScored);
     let verdict = asked(&usual(), day("2026-02-10"), Some(&given)).verdict.unwrap();
     assert_eq!((verdict.asked, verdict.usable), (2, 1));
     assert_eq!(verdict.votes[1].vote, Vote::NotAnswered);
@@ -101,10 +99,9 @@ fn the_fixed_warm_up_set_is_compared_under_equal_conditions_only() {
     let morning = || report(vec![answer(MarkerKind::WarmUpEffort, 3.0, &fixed_set())]);
     let log = log_of(parameters(), (0..5).map(|at| (day("2026-02-02").plus(at).unwrap(), morning())));
     let vote = |conditions: Conditions| {
-        let given = DayAnswers {
-            markers: vec![answer(MarkerKind::WarmUpEffort, 6.0, &conditions)],
-            technique: WarmUpTechnique::NotScored,
-        };
+        let given = DayAnswers::default()
+            .with_markers(vec![answer(MarkerKind::WarmUpEffort, 6.0, &conditions)])
+            .with_technique(WarmUpTechnique::NotScored);
         let found = asked(&log, day("2026-02-10"), Some(&given));
         assert!(found.missing.is_empty());
         found.verdict.unwrap().votes[0]
@@ -112,11 +109,11 @@ fn the_fixed_warm_up_set_is_compared_under_equal_conditions_only() {
     let same = vote(fixed_set());
     assert_eq!((same.vote, same.score), (Vote::Below, Some(-6.0)));
     for other in [
-        Conditions { caffeine: Some(true), ..fixed_set() },
-        Conditions { load: Some(kg(42.0)), ..fixed_set() },
-        Conditions { reps: Some(Reps::whole(3).unwrap()), ..fixed_set() },
-        Conditions { time_of_day: Some(TimeOfDay::Evening), ..fixed_set() },
-        Conditions { other: vec![name("belt")], ..fixed_set() },
+        fixed_set().with_caffeine(true),
+        fixed_set().with_load(kg(42.0)),
+        fixed_set().with_reps(Reps::whole(3).unwrap()),
+        fixed_set().with_time_of_day(TimeOfDay::Evening),
+        fixed_set().with_other(vec![name("belt")]),
     ] {
         assert_eq!(vote(other).vote, Vote::NotEnoughHistory);
     }
@@ -124,17 +121,16 @@ fn the_fixed_warm_up_set_is_compared_under_equal_conditions_only() {
 
 #[test]
 fn a_warm_up_set_of_an_unsaid_load_is_named() {
-    let given = DayAnswers {
-        markers: vec![answer(MarkerKind::WarmUpEffort, 6.0, &unsaid())],
-        technique: WarmUpTechnique::NotScored,
-    };
+    let given = DayAnswers::default()
+        .with_markers(vec![answer(MarkerKind::WarmUpEffort, 6.0, &unsaid())])
+        .with_technique(WarmUpTechnique::NotScored);
     let found = asked(&usual(), day("2026-02-10"), Some(&given));
     assert_eq!(found.missing, [Lacking::Conditions(MarkerKind::WarmUpEffort)]);
 }
 
 #[test]
 fn a_critical_drop_decides_alone() {
-    let given = DayAnswers { markers: Vec::new(), technique: WarmUpTechnique::CriticalDrop };
+    let given = DayAnswers::default().with_technique(WarmUpTechnique::CriticalDrop);
     let verdict = asked(&usual(), day("2026-02-10"), Some(&given)).verdict.unwrap();
     assert_eq!((verdict.class, verdict.technique_decided), (DayClass::Below, true));
 }
@@ -151,13 +147,12 @@ fn more_of_the_same_days_never_widen_what_is_usual() {
                 [MarkerKind::Recovery, MarkerKind::Sleep].map(|kind| answer(kind, value, &unsaid()));
             (day("2026-02-02").plus(at).unwrap(), report(markers.to_vec()))
         };
-        let given = DayAnswers {
-            markers: vec![
+        let given = DayAnswers::default()
+            .with_markers(vec![
                 answer(MarkerKind::Recovery, 7.0, &unsaid()),
                 answer(MarkerKind::Sleep, 7.0, &unsaid()),
-            ],
-            technique: WarmUpTechnique::NotScored,
-        };
+            ])
+            .with_technique(WarmUpTechnique::NotScored);
         let log = log_of(parameters(), (0..6 * rounds).map(one));
         let verdict = asked(&log, today, Some(&given)).verdict.unwrap();
         let baseline = verdict.votes[0].baseline.unwrap();

@@ -116,7 +116,7 @@ fn more_days_make_the_verdicts_surer() {
         for at in 0..rounds * 8 {
             let on: Day = day("2026-02-02").plus(4 * at).unwrap();
             let class = if at % 4 == 0 { DayClass::Below } else { DayClass::Within };
-            let set = WorkSet { failed: at % 8 == 0, ..WorkSet::done(kg(60.0), Reps::whole(5).unwrap()) };
+            let set = WorkSet::done(kg(60.0), Reps::whole(5).unwrap()).with_failed(at % 8 == 0);
             events.push((on, EventKind::DayReport(DayReport::all_well(class))));
             events.push((on, of("squat", vec![set])));
         }
@@ -141,10 +141,10 @@ fn more_sets_make_the_agreement_surer() {
             let acceptable = if mark == lost { 3 } else { 5 };
             SetMarks::scored(5, acceptable, rater).with("brace", mark).unwrap()
         };
-        let set = |(coach, video): (Mark, Mark)| WorkSet {
-            marks: Some(marks(Rater::Coach, coach)),
-            also_marked: vec![marks(Rater::Video, video)],
-            ..WorkSet::done(kg(60.0), Reps::whole(5).unwrap())
+        let set = |(coach, video): (Mark, Mark)| {
+            WorkSet::done(kg(60.0), Reps::whole(5).unwrap())
+                .with_marks(marks(Rater::Coach, coach))
+                .with_also_marked(vec![marks(Rater::Video, video)])
         };
         let sessions = (0..rounds).map(|at| (monday(at as i32), of("squat", one.map(set).to_vec())));
         let found = raters(&log_of(parameters(), sessions), None, monday(60)).unwrap();

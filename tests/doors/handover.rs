@@ -31,27 +31,18 @@ fn asked(world: &World, since: Day) -> (Handover, Vec<String>) {
 fn row_79_a_handover_says_place_gate_override_limits_pain_and_what_was_said() {
     let mut world = World::new(parameters());
     let since = world.day;
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: Some(world.day.plus(100).unwrap()),
-        limits: vec![
-            ClearanceLimits {
-                effort: Some(Rpe::new(8.0).unwrap()),
-                no_breath_hold: true,
-                ..ClearanceLimits::default()
-            },
-            ClearanceLimits {
-                region: Some(name("shoulder")),
-                load: Some(kg(42.5)),
-                ..ClearanceLimits::default()
-            },
-        ],
-    }));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_expires(world.day.plus(100).unwrap())
+            .with_limits(vec![
+                ClearanceLimits::default().with_effort(Rpe::new(8.0).unwrap()).with_no_breath_hold(true),
+                ClearanceLimits::default().with_region(name("shoulder")).with_load(kg(42.5)),
+            ]),
+    ));
     world.wait(1).add(EventKind::BodyMassRecorded(kg(80.0)));
     world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within)));
     let sets = World::sets(kg(60.0), 2, true);
-    let squat = LiftSession { cue: Some(name("knees out")), ..LiftSession::as_granted(name("squat"), sets) };
+    let squat = LiftSession::as_granted(name("squat"), sets).with_cue(name("knees out"));
     world.train_with(squat);
     let last = world.log.events.last_mut().unwrap();
     last.note = Some("slept little".into());
@@ -121,7 +112,7 @@ fn an_empty_log_is_handed_over_as_missing() {
 fn a_stop_is_said_before_anything_else() {
     let mut world = World::new(parameters());
     world.good_day("squat");
-    world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+    world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let (answer, said) = asked(&world, world.day);
     assert_eq!((answer.stops.len(), answer.stops[0].region.as_ref()), (1, None));
     assert!(said[0].starts_with("Stop: chest pain or pressure"), "{said:?}");
@@ -142,7 +133,7 @@ fn a_stop_is_said_before_anything_else() {
 fn what_changed_is_told_from_the_end_of_the_day_asked_about() {
     let mut world = World::on_offer("squat");
     let before = world.day.plus(-1).unwrap();
-    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     let (answer, said) = asked(&world, before);
     assert_eq!(answer.changed.lifts.len(), 1);
     let moved = &answer.changed.lifts[0];
@@ -163,7 +154,7 @@ fn what_changed_is_told_from_the_end_of_the_day_asked_about() {
 #[test]
 fn row_71_a_lift_that_is_kept_moves_nowhere_and_says_down_to_where() {
     let mut world = World::on_offer("squat");
-    let role = RoleSet { lift: name("squat"), role: Role::Maintain, not_below: Some(kg(55.0)) };
+    let role = RoleSet::new(name("squat"), Role::Maintain).with_not_below(kg(55.0));
     world.add(EventKind::RoleSet(role));
     let (answer, said) = asked(&world, world.day);
     let squat = &answer.lifts[0];
@@ -217,7 +208,7 @@ fn what_changed_since_a_day_is_what_the_log_up_to_it_leaves() {
     for event in log.effective().unwrap() {
         let mut add = |day, kind| -> u32 {
             let sequence = events.len() as u32 + 1;
-            events.push(Event { sequence, day, kind, note: None });
+            events.push(Event::new(sequence, day, kind));
             sequence
         };
         match &event.kind {
@@ -234,7 +225,10 @@ fn what_changed_since_a_day_is_what_the_log_up_to_it_leaves() {
                 let session = sessions[sessions.len().saturating_sub(1 + back)];
                 let region = regions[flares % regions.len()].id.clone();
                 let pain = Some(vec![PainAnswer::plain(region, Pain::new(4).unwrap())]);
-                add(event.day, EventKind::NextDayReport(NextDayReport { session, pain, ..report.clone() }));
+                add(
+                    event.day,
+                    EventKind::NextDayReport(report.clone().with_session(session).with_pain(pain)),
+                );
             }
             // What belongs to an event by its number is left out: the numbers are new.
             EventKind::NextDayReport(_) | EventKind::AdvanceAccepted(_) | EventKind::AdvanceDeclined(_) => {}
@@ -247,7 +241,7 @@ fn what_changed_since_a_day_is_what_the_log_up_to_it_leaves() {
     let (today, first) = (whole.last().unwrap().0, log.events[0].day);
     let (mut compared, mut moved) = (0, 0);
     for since in (0..today.since(first)).step_by(4).map(|days| first.plus(days).unwrap()) {
-        let then = fold(&Log { events: until(&log, since), ..log.clone() }).unwrap();
+        let then = fold(&log.clone().with_events(until(&log, since))).unwrap();
         let found = diary.handover(today, since).unwrap().changed.lifts;
         for lift in whole.lifts() {
             let to = (lift.grant(), lift.status().clone());

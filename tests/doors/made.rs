@@ -21,28 +21,25 @@ pub fn day(text: &str) -> Day {
 }
 
 pub fn sets(count: usize, load: f64, reps: u16, left: u8) -> Vec<WorkSet> {
-    let set = WorkSet {
-        effort: Some(Effort::Rir(Rir::whole(left))),
-        ..WorkSet::done(kg(load), Reps::whole(reps).unwrap())
-    };
+    let set = WorkSet::done(kg(load), Reps::whole(reps).unwrap()).with_effort(Effort::Rir(Rir::whole(left)));
     vec![set; count]
 }
 
 pub fn session(lifts: &[(&str, Vec<WorkSet>)], rated: Option<(f64, u16)>) -> EventKind {
     let done = |(lift, sets): &(&str, Vec<WorkSet>)| LiftSession::as_granted(name(lift), sets.clone());
-    EventKind::SessionRecorded(Session {
-        lifts: lifts.iter().map(done).collect(),
-        pain: Some(Vec::new()),
-        minutes: rated.map(|(_, minutes)| minutes),
-        effort: rated.map(|(rating, _)| Rpe::new(rating).unwrap()),
-    })
+    EventKind::SessionRecorded(
+        Session::new(lifts.iter().map(done).collect())
+            .with_pain(Vec::new())
+            .with_minutes(rated.map(|(_, minutes)| minutes))
+            .with_effort(rated.map(|(rating, _)| Rpe::new(rating).unwrap())),
+    )
 }
 
 pub fn log_of(all: Parameters, events: impl IntoIterator<Item = (Day, EventKind)>) -> Log {
     let mut log = Log::new(Lifter::new(name("invented")));
     let start = (day("2026-01-05"), EventKind::ParametersChanged(Box::new(all)));
     for (sequence, (day, kind)) in (1..).zip(core::iter::once(start).chain(events)) {
-        log.events.push(Event { sequence, day, kind, note: None });
+        log.events.push(Event::new(sequence, day, kind));
     }
     log
 }
@@ -61,17 +58,13 @@ pub fn with_helped_pull_up() -> Parameters {
 /// A single that held up and left nothing, which is taken as the maximum.
 pub fn single(load: f64) -> WorkSet {
     let marks = SetMarks::scored(1, 1, Rater::Coach).with("brace", Mark::Met).unwrap();
-    WorkSet {
-        effort: Some(Effort::Rir(Rir::whole(0))),
-        marks: Some(marks),
-        ..WorkSet::done(kg(load), Reps::whole(1).unwrap())
-    }
+    WorkSet::done(kg(load), Reps::whole(1).unwrap()).with_effort(Effort::Rir(Rir::whole(0))).with_marks(marks)
 }
 
 /// A set to failure that held up.
 pub fn to_failure(load: f64, reps: u16) -> WorkSet {
     let marks = SetMarks::scored(reps, reps, Rater::Coach).with("brace", Mark::Met).unwrap();
-    WorkSet { failed: true, marks: Some(marks), ..WorkSet::done(kg(load), Reps::whole(reps).unwrap()) }
+    WorkSet::done(kg(load), Reps::whole(reps).unwrap()).with_failed(true).with_marks(marks)
 }
 
 /// A session of one lift.

@@ -33,20 +33,20 @@ fn rpe(rating: f64) -> Option<Effort> {
 /// A clean set.
 fn set(load: f64, reps: u16, effort: Option<Effort>) -> WorkSet {
     let marks = SetMarks::scored(reps, reps, Rater::Coach).with("brace", Mark::Met).unwrap();
-    WorkSet { effort, marks: Some(marks), ..WorkSet::done(kg(load), Reps::whole(reps).unwrap()) }
+    WorkSet::done(kg(load), Reps::whole(reps).unwrap()).with_effort(effort).with_marks(marks)
 }
 
 fn lost(load: f64) -> WorkSet {
     let marks = SetMarks::scored(5, 4, Rater::Coach).with("brace", Mark::NotMet).unwrap();
-    WorkSet { marks: Some(marks), ..set(load, 5, rir(3)) }
+    set(load, 5, rir(3)).with_marks(marks)
 }
 
 fn plan(rule: Option<SetRule>) -> Plan {
-    Plan { lifts: vec![LiftPlan { rule, ..LiftPlan::new(name("squat")) }], ..Plan::of([]) }
+    Plan::of([]).with_lifts(vec![LiftPlan::new(name("squat")).with_rule(rule)])
 }
 
 fn asked(world: &World, rule: Option<SetRule>, sets: &[WorkSet], pain: Option<Vec<PainAnswer>>) -> NextSet {
-    let done = SetsToday { lift: name("squat"), sets: sets.to_vec(), pain };
+    let done = SetsToday::new(name("squat"), sets.to_vec()).with_pain(pain);
     let next = next_set(&world.log, &plan(rule), world.day, &done).unwrap();
     for said in Words::of(&parameters()).next_set(&next) {
         is_careful(&said);
@@ -141,11 +141,11 @@ fn row_59_technique_ends_the_set_and_then_the_lift() {
         assert_eq!(twice.instead, Some(name("easier")));
     }
     // A missed repetition counts like a lost point; so does one that only a second person saw.
-    let missed = WorkSet { failed: true, ..set(60.0, 4, rir(0)) };
+    let missed = set(60.0, 4, rir(0)).with_failed(true);
     assert_eq!(after(SetRule::TechniqueStop, std::slice::from_ref(&missed)).then, Then::DownTo(kg(54.0)));
     assert_eq!(after(SetRule::TechniqueStop, &[missed, lost(54.0)]).then, Then::Stop);
     let seen = SetMarks::scored(5, 4, Rater::Video).with("brace", Mark::NotMet).unwrap();
-    let other = WorkSet { also_marked: vec![seen], ..set(60.0, 5, rir(3)) };
+    let other = set(60.0, 5, rir(3)).with_also_marked(vec![seen]);
     assert_eq!(after(SetRule::TechniqueStop, &[other]).then, Then::DownTo(kg(54.0)));
 }
 
@@ -161,7 +161,7 @@ fn row_60_nothing_passes_the_day_and_rounding_goes_down() {
     // What was lifted above the day's load is no reason to go on there.
     assert_eq!(after(PER_POINT, &[set(64.0, 5, rir(3))]).work.unwrap().load, kg(60.0));
     // Nothing goes up without marks, without the question about pain, with pain, or after a fault.
-    let unmarked = WorkSet { marks: None, ..set(50.0, 5, rir(4)) };
+    let unmarked = set(50.0, 5, rir(4)).with_marks(None);
     assert_eq!(after(PER_POINT, &[unmarked]).then, Then::Same);
     assert_eq!(asked(&world(), Some(PER_POINT), &[set(50.0, 5, rir(4))], None).then, Then::Same);
     let known = vec![PainAnswer::plain(name("knee"), Pain::new(1).unwrap())];
@@ -172,7 +172,7 @@ fn row_60_nothing_passes_the_day_and_rounding_goes_down() {
 #[test]
 fn pain_comes_before_every_rule() {
     let pain = |score, features| {
-        vec![PainAnswer { features, ..PainAnswer::plain(name("knee"), Pain::new(score).unwrap()) }]
+        vec![PainAnswer::plain(name("knee"), Pain::new(score).unwrap()).with_features(features)]
     };
     let at = |pain| asked(&world(), Some(PER_POINT), &[set(60.0, 5, rir(3))], Some(pain));
     assert_eq!(at(pain(3, Some(Vec::new()))).then, Then::DownTo(kg(54.0)));
@@ -201,7 +201,7 @@ fn the_sets_of_the_day_end_and_begin() {
     assert_eq!((&over.then, codes(&over)), (&Then::Stop, vec!["all_sets_done"]));
     // A stop of the day stops every set.
     let mut world = world();
-    world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+    world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let stopped = asked(&world, Some(PER_POINT), &[set(60.0, 5, rir(3))], Some(Vec::new()));
     assert_eq!((&stopped.then, codes(&stopped)), (&Then::Stop, vec!["not_today"]));
 }
@@ -223,7 +223,7 @@ fn sets_of_today_in_the_log_come_first() {
     world.train_all(vec![LiftSession::as_granted(name("squat"), vec![set(60.0, 5, rir(3))])], Some(knee));
     let next = asked(&world, Some(PER_POINT), &[], Some(Vec::new()));
     assert_eq!(next.then, Then::DownTo(kg(54.0)));
-    let done = SetsToday { lift: name("squat"), sets: Vec::new(), pain: None };
+    let done = SetsToday::new(name("squat"), Vec::new());
     let error = next_set_from(&fold(&world.log).unwrap(), &plan(None), world.day, &done, None).unwrap_err();
     assert_eq!(error.code(), bismar::Code::NeedsRefold);
 }
@@ -231,12 +231,12 @@ fn sets_of_today_in_the_log_come_first() {
 #[test]
 fn a_lift_that_nobody_planned_and_a_rule_that_cannot_be_are_errors() {
     let world = world();
-    let done = SetsToday { lift: name("press"), sets: Vec::new(), pain: None };
+    let done = SetsToday::new(name("press"), Vec::new());
     assert_eq!(
         next_set(&world.log, &plan(None), world.day, &done).unwrap_err().code(),
         bismar::Code::UnknownLift
     );
-    let done = SetsToday { lift: name("squat"), ..done };
+    let done = done.with_lift(name("squat"));
     for rule in [
         SetRule::FixedPerPoint { part: Some(0.11) },
         SetRule::FixedPerPoint { part: Some(0.0) },
@@ -272,7 +272,7 @@ fn learned() -> World {
 fn the_own_curve_takes_the_place_of_the_published_one() {
     let world = learned();
     let load = world.today("squat").load.unwrap();
-    let last = WorkSet { load, ..set(60.0, 5, rir(1)) };
+    let last = set(60.0, 5, rir(1)).with_load(load);
     let next = asked(&world, Some(SetRule::OwnCurve), &[last], Some(Vec::new()));
     let by = next.reasons.iter().find_map(|reason| match reason {
         SetReason::ByEffort { part, own_curve: true, .. } => Some(*part),
@@ -295,7 +295,7 @@ fn any_set() -> impl Strategy<Value = WorkSet> {
             1 => Some(SetMarks::scored(reps, 0, Rater::Coach).with("brace", Mark::NotMet).unwrap()),
             _ => set(60.0, reps, None).marks,
         };
-        WorkSet { marks, failed: failed && marked == 3, ..set(f64::from(load), reps, effort) }
+        set(f64::from(load), reps, effort).with_marks(marks).with_failed(failed && marked == 3)
     })
 }
 
@@ -338,7 +338,7 @@ proptest! {
         let last = worse.last_mut().unwrap();
         match what {
             0 => last.failed = true,
-            1 => last.marks = lost(60.0).marks.map(|marks| SetMarks { reps: last.reps.halves() / 2, acceptable: Some(0), ..marks }),
+            1 => last.marks = lost(60.0).marks.map(|marks| marks.with_reps(last.reps.halves() / 2).with_acceptable(0)),
             2 => last.effort = match last.effort {
                 Some(Effort::Rir(left)) if left.halves() >= 2 => rir((left.halves() / 2 - 1) as u8),
                 other => other,
@@ -378,7 +378,7 @@ fn the_own_curve_of_another_rung_is_not_used() {
     assert_eq!(by_own(&world), Some(true));
     // A kept state answers the same with the kept curve, and by the published relation without.
     let kept = curve(&world.log, &name("squat"), world.day).unwrap();
-    let done = SetsToday { lift: name("squat"), sets: vec![set(54.0, 5, rir(1))], pain: Some(Vec::new()) };
+    let done = SetsToday::new(name("squat"), vec![set(54.0, 5, rir(1))]).with_pain(Vec::new());
     let rule = plan(Some(SetRule::OwnCurve));
     let state = fold(&world.log).unwrap();
     let from = |own| next_set_from(&state, &rule, world.day, &done, own).unwrap();
@@ -386,7 +386,7 @@ fn the_own_curve_of_another_rung_is_not_used() {
     assert_ne!(from(Some(&kept)).reasons, from(None).reasons);
     let here = fold(&world.log).unwrap().lift_state(&name("squat")).unwrap().grant();
     let to = here.on_rung(0);
-    world.add(EventKind::VariantChanged(Move { lift: name("squat"), to, who: name("coach") }));
+    world.add(EventKind::VariantChanged(Move::new(name("squat"), to, name("coach"))));
     assert_eq!(by_own(&world), Some(false));
 }
 
@@ -396,7 +396,7 @@ fn the_own_curve_of_another_rung_is_not_used() {
 fn a_helped_lift_is_reckoned_over_the_body_less_the_help() {
     let mut world = World::new(crate::made::with_helped_pull_up());
     world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within)));
-    let done = SetsToday { lift: name("pull-up"), sets: vec![set(-30.0, 5, rir(1))], pain: Some(Vec::new()) };
+    let done = SetsToday::new(name("pull-up"), vec![set(-30.0, 5, rir(1))]).with_pain(Vec::new());
     let plan = Plan::of([name("pull-up")]);
     let unknown = next_set(&world.log, &plan, world.day, &done).unwrap();
     assert_eq!(codes(&unknown), ["effort_says_nothing"]);

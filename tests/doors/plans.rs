@@ -50,7 +50,7 @@ fn life_s_breaks_count_as_easy_weeks() {
     assert_eq!(light.status, Some(EasyWeekStatus::NotYet { weeks_since: 1 }));
     // A break noted for ten days on.
     let mut ahead = squats(0..7);
-    let break_ahead = Layoff { from: sunday(6).plus(10).unwrap(), to: None, reason: LayoffReason::Well };
+    let break_ahead = Layoff::new(sunday(6).plus(10).unwrap(), LayoffReason::Well);
     ahead.push((sunday(6), EventKind::LayoffNoted(break_ahead)));
     let ahead = eased(&start(ahead), None, sunday(6));
     assert_eq!(ahead.status, Some(EasyWeekStatus::PlannedAbsenceCounts { in_weeks: 1 }));
@@ -66,8 +66,8 @@ fn what_it_would_be_is_never_more_and_says_nothing_while_stopped() {
         assert!(lift.sets <= lift.usual_sets);
     }
     assert!(found.would_be.iter().any(|lift| lift.sets < lift.usual_sets), "{:?}", found.would_be);
-    let stop = EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::Faint] });
-    log.events.push(Event { sequence: 99, day: sunday(6), kind: stop, note: None });
+    let stop = EventKind::SymptomReport(SymptomReport::new(vec![StopSign::Faint]));
+    log.events.push(Event::new(99, sunday(6), stop));
     let stopped = eased(&log, Some(&plan), sunday(6));
     assert!(stopped.would_be.is_empty());
     assert_eq!(stopped.cautions[0], bismar::caution::Caution::EmergencySigns);
@@ -75,7 +75,7 @@ fn what_it_would_be_is_never_more_and_says_nothing_while_stopped() {
 
 fn then(log: &Log, plan: &[&str], today: &str, next: Option<(&str, &[&str])>) -> Missed {
     let named = |lifts: &[&str]| lifts.iter().map(|lift| name(lift)).collect::<Vec<_>>();
-    let next = next.map(|(on, lifts)| NextPlanned { day: day(on), lifts: named(lifts) });
+    let next = next.map(|(on, lifts)| NextPlanned::new(day(on), named(lifts)));
     let found = missed(log, &Plan::of(named(plan)), day(today), next.as_ref()).unwrap();
     all_careful(&Words::of(&parameters()).missed(&found));
     found
@@ -87,7 +87,7 @@ fn then(log: &Log, plan: &[&str], today: &str, next: Option<(&str, &[&str])>) ->
 fn a_missed_session_is_shifted_merged_or_let_go_and_nothing_is_added() {
     let mut all = parameters();
     all.lifts.push(lift("box squat", "knee", 50.0));
-    let gone = EventKind::SessionMissed(SessionMissed { reason: name("travel") });
+    let gone = EventKind::SessionMissed(SessionMissed::new(name("travel")));
     let log = log_of(all, [(day("2026-03-02"), of("squat", sets(2, 60.0, 5, 3))), (day("2026-03-04"), gone)]);
     let becomes = |next| then(&log, &["squat"], "2026-03-05", next).lifts[0].then.unwrap();
     assert_eq!(becomes(Some(("2026-03-09", &["squat"][..]))), MissedSession::ShiftTo(day("2026-03-05")));
@@ -113,11 +113,11 @@ fn the_next_session_is_read_from_the_habit_where_nobody_says_it() {
     }
     events.push((monday(3).plus(5).unwrap(), of("squat", sets(2, 60.0, 5, 3))));
     let missed_on = monday(4);
-    events.push((missed_on, EventKind::SessionMissed(SessionMissed { reason: name("travel") })));
+    events.push((missed_on, EventKind::SessionMissed(SessionMissed::new(name("travel")))));
     let log = log_of(parameters(), events);
     let today = missed_on.plus(1).unwrap();
     let found = missed(&log, &Plan::of([name("squat")]), today, None).unwrap();
-    let thursday = NextPlanned { day: missed_on.plus(3).unwrap(), lifts: vec![name("press")] };
+    let thursday = NextPlanned::new(missed_on.plus(3).unwrap(), vec![name("press")]);
     assert_eq!((found.next.as_ref(), found.by_habit), (Some(&thursday), true));
     assert!(found.missing.is_empty(), "{:?}", found.missing);
     // The press loads no region of the squat, so it can be done today: three days after the last squats.
@@ -126,14 +126,14 @@ fn the_next_session_is_read_from_the_habit_where_nobody_says_it() {
     assert_eq!(said[1], "The next session is taken to be on 12 Feb 2026, as usual.");
     all_careful(&said);
     // What is said comes before what is usual.
-    let given = NextPlanned { day: missed_on.plus(2).unwrap(), lifts: vec![name("squat")] };
+    let given = NextPlanned::new(missed_on.plus(2).unwrap(), vec![name("squat")]);
     let found = missed(&log, &Plan::of([name("squat")]), today, Some(&given)).unwrap();
     assert_eq!((found.next, found.by_habit), (Some(given), false));
 }
 
 #[test]
 fn what_is_stopped_is_not_made_up_and_without_a_missed_session_nothing_is_said() {
-    let gone = EventKind::SessionMissed(SessionMissed { reason: name("travel") });
+    let gone = EventKind::SessionMissed(SessionMissed::new(name("travel")));
     let hurt = PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(8).unwrap());
     let first = (day("2026-03-02"), of("squat", sets(2, 60.0, 5, 3)));
     let log = log_of(
@@ -189,8 +189,7 @@ fn judged(days: i32, called: impl Fn(i32) -> (bool, bool)) -> Log {
         let (below, short) = called(at);
         let class = if below { DayClass::Below } else { DayClass::Within };
         events.push((on, EventKind::DayReport(DayReport::all_well(class))));
-        let set =
-            WorkSet { failed: short, ..WorkSet::done(kg(60.0), bismar::quantity::Reps::whole(5).unwrap()) };
+        let set = WorkSet::done(kg(60.0), bismar::quantity::Reps::whole(5).unwrap()).with_failed(short);
         events.push((on, of("squat", vec![set; 2])));
     }
     log_of(parameters(), events)

@@ -17,11 +17,9 @@ fn marks(rater: Rater, mark: Mark) -> SetMarks {
 }
 
 fn set(coach: Mark, video: Mark) -> WorkSet {
-    WorkSet {
-        marks: Some(marks(Rater::Coach, coach)),
-        also_marked: vec![marks(Rater::Video, video)],
-        ..WorkSet::done(kg(60.0), Reps::whole(5).unwrap())
-    }
+    WorkSet::done(kg(60.0), Reps::whole(5).unwrap())
+        .with_marks(marks(Rater::Coach, coach))
+        .with_also_marked(vec![marks(Rater::Video, video)])
 }
 
 fn world_of(sets: &[WorkSet]) -> World {
@@ -79,7 +77,7 @@ fn an_empty_log_and_one_rater_say_what_is_missing() {
         asked(&world, Some("squat")).missing,
         [Lacking::SessionOf(name("squat")), Lacking::SecondRater]
     );
-    let alone = WorkSet { also_marked: Vec::new(), ..set(Mark::Met, Mark::Met) };
+    let alone = set(Mark::Met, Mark::Met).with_also_marked(Vec::new());
     assert_eq!(asked(&world_of(&[alone]), None).missing, [Lacking::SecondRater]);
     assert!(asked(&world_of(&[set(Mark::Met, Mark::Met)]), Some("press")).pairs.is_empty());
 }
@@ -87,22 +85,16 @@ fn an_empty_log_and_one_rater_say_what_is_missing() {
 /// Coach first or video first: the same pair. Two coaches are told apart by their names.
 #[test]
 fn the_order_in_which_two_are_written_down_makes_no_second_pair() {
-    let turned = WorkSet {
-        marks: Some(marks(Rater::Video, Mark::NotMet)),
-        also_marked: vec![marks(Rater::Coach, Mark::Met)],
-        ..set(Mark::Met, Mark::Met)
-    };
+    let turned = set(Mark::Met, Mark::Met)
+        .with_marks(marks(Rater::Video, Mark::NotMet))
+        .with_also_marked(vec![marks(Rater::Coach, Mark::Met)]);
     let answer = asked(&world_of(&[set(Mark::Met, Mark::NotMet), turned]), None);
     assert_eq!((answer.pairs.len(), answer.pairs[0].sets, answer.pairs[0].all.same), (1, 2, 0));
-    let named = |id: &str| SetMarks { rater_id: Some(name(id)), ..marks(Rater::Coach, Mark::Met) };
-    let two = WorkSet {
-        marks: Some(named("A")),
-        also_marked: vec![named("B"), named("C")],
-        ..set(Mark::Met, Mark::Met)
-    };
+    let named = |id: &str| marks(Rater::Coach, Mark::Met).with_rater_id(name(id));
+    let two = set(Mark::Met, Mark::Met).with_marks(named("A")).with_also_marked(vec![named("B"), named("C")]);
     let answer = asked(&world_of(&[two]), None);
     assert_eq!(answer.pairs.len(), 3);
-    assert_eq!(answer.pairs[0].first, WhoMarks { rater: Rater::Coach, id: Some(name("A")) });
+    assert_eq!(answer.pairs[0].first, WhoMarks::new(Rater::Coach).with_id(name("A")));
 }
 
 /// What a second person saw lost counts as lost; what a second person thought well of adds nothing.
@@ -115,11 +107,9 @@ fn a_second_person_can_only_take_away() {
         state.lift_state(&name("squat")).unwrap().now().sittings.last().unwrap().outcome
     };
     let two = |coach: Option<Mark>, video: Option<Mark>| {
-        let one = WorkSet {
-            marks: coach.map(|mark| marks(Rater::Coach, mark)),
-            also_marked: video.map(|mark| marks(Rater::Video, mark)).into_iter().collect(),
-            ..set(Mark::Met, Mark::Met)
-        };
+        let one = set(Mark::Met, Mark::Met)
+            .with_marks(coach.map(|mark| marks(Rater::Coach, mark)))
+            .with_also_marked(video.map(|mark| marks(Rater::Video, mark)).into_iter().collect());
         vec![one.clone(), one]
     };
     assert_eq!(outcome(two(Some(Mark::Met), None)), Outcome::Pass);
@@ -132,23 +122,23 @@ fn a_second_person_can_only_take_away() {
 
 #[test]
 fn the_same_person_twice_and_marks_of_another_lift_are_refused() {
-    let twice = WorkSet { also_marked: vec![marks(Rater::Coach, Mark::Met)], ..set(Mark::Met, Mark::Met) };
+    let twice = set(Mark::Met, Mark::Met).with_also_marked(vec![marks(Rater::Coach, Mark::Met)]);
     let mut world = World::new(parameters());
     let session = |set| {
         let lifts = vec![LiftSession::as_granted(name("squat"), vec![set])];
-        EventKind::SessionRecorded(Session { lifts, pain: Some(Vec::new()), minutes: None, effort: None })
+        EventKind::SessionRecorded(Session::new(lifts).with_pain(Vec::new()))
     };
     let error = world.turned_away(session(twice));
     assert_eq!(error.code(), bismar::Code::DuplicateName);
     let odd = SetMarks::scored(5, 5, Rater::Video).with("elbows", Mark::Met).unwrap();
-    let error = world.turned_away(session(WorkSet { also_marked: vec![odd], ..set(Mark::Met, Mark::Met) }));
+    let error = world.turned_away(session(set(Mark::Met, Mark::Met).with_also_marked(vec![odd])));
     assert_eq!(error.code(), bismar::Code::UnknownCriterion);
     assert!(error.field().ends_with("also_marked.marks"), "{error:?}");
 }
 
 #[test]
 fn a_set_without_a_second_person_is_written_as_before() {
-    let alone = WorkSet { also_marked: Vec::new(), ..set(Mark::Met, Mark::Met) };
+    let alone = set(Mark::Met, Mark::Met).with_also_marked(Vec::new());
     let written = Value::write(&alone).unwrap();
     assert!(written.field("also_marked").is_none());
     let read: WorkSet = Value::write(&set(Mark::Met, Mark::NotMet)).unwrap().read().unwrap();

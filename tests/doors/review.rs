@@ -27,7 +27,7 @@ fn looked(log: &Log, today: &str) -> Review {
 fn log_of(events: impl IntoIterator<Item = (&'static str, EventKind)>) -> Log {
     let mut log = Log::new(Lifter::new(name("invented")));
     for (sequence, (on, kind)) in (1..).zip(events) {
-        log.events.push(Event { sequence, day: day(on), kind, note: None });
+        log.events.push(Event::new(sequence, day(on), kind));
     }
     log
 }
@@ -38,12 +38,12 @@ fn weighed(mass: f64) -> EventKind {
 
 fn set(load: f64) -> WorkSet {
     let marks = SetMarks::scored(5, 4, Rater::Coach).with("brace", Mark::Met).unwrap();
-    WorkSet { marks: Some(marks), ..WorkSet::done(kg(load), Reps::whole(5).unwrap()) }
+    WorkSet::done(kg(load), Reps::whole(5).unwrap()).with_marks(marks)
 }
 
 fn squat(sets: Vec<WorkSet>) -> EventKind {
     let lifts = vec![LiftSession::as_granted(name("squat"), sets)];
-    EventKind::SessionRecorded(Session { lifts, pain: Some(Vec::new()), minutes: None, effort: None })
+    EventKind::SessionRecorded(Session::new(lifts).with_pain(Vec::new()))
 }
 
 /// A squat that starts at 60 kg.
@@ -57,7 +57,7 @@ fn squats(count: usize, made: impl Fn(usize) -> WorkSet) -> Log {
     for at in 0..count {
         let on = day("2026-01-02").plus(2 * at as i32).unwrap();
         let kind = squat(vec![made(at)]);
-        log.events.push(Event { sequence: at as u32 + 2, day: on, kind, note: None });
+        log.events.push(Event::new(at as u32 + 2, on, kind));
     }
     log
 }
@@ -83,7 +83,7 @@ fn a_twentieth_of_body_mass_within_half_a_year_is_found_and_not_a_day_later() {
     let Odd::MassFalling { part, .. } = review.findings[0].what else { panic!() };
     assert!((part - 0.05).abs() < 1e-12);
     let what = Odd::MassFalling { from: kg(80.0), since: day("2026-01-05"), to: kg(76.0), part };
-    let oddity = Oddity { day: day("2026-06-01"), event: None, lift: None, what };
+    let oddity = Oddity::new(day("2026-06-01"), what);
     assert_eq!(review.findings, [oddity]);
     assert!(review.cautions.contains(&Caution::MassFalling));
     assert!(looked(&log, "2026-07-08").findings.is_empty());
@@ -161,13 +161,11 @@ fn a_load_that_stays_is_what_was_lifted() {
 #[test]
 fn an_override_to_the_other_unit_is_asked_about() {
     let given = |load| {
-        EventKind::CoachOverride(Override {
-            lift: name("squat"),
-            load: kg(load),
-            who: name("coach"),
-            why: Some("one set".into()),
-            expires: Some(day("2026-02-01")),
-        })
+        EventKind::CoachOverride(
+            Override::new(name("squat"), kg(load), name("coach"))
+                .with_why(Some("one set".into()))
+                .with_expires(day("2026-02-01")),
+        )
     };
     let log = log_of([("2026-01-01", start()), ("2026-01-02", given(132.5))]);
     assert_eq!(kinds(&looked(&log, "2026-01-03")), ["load_slip"]);
@@ -179,7 +177,7 @@ fn an_override_to_the_other_unit_is_asked_about() {
 fn twenty_sessions_without_a_doubt_tell_nothing_and_nineteen_are_not_asked_about() {
     let perfect = |_| {
         let marks = SetMarks::scored(5, 5, Rater::Coach).with("brace", Mark::Met).unwrap();
-        WorkSet { marks: Some(marks), ..set(60.0) }
+        set(60.0).with_marks(marks)
     };
     assert!(looked(&squats(19, perfect), "2026-06-01").findings.is_empty());
     let review = looked(&squats(20, perfect), "2026-06-01");
@@ -189,16 +187,15 @@ fn twenty_sessions_without_a_doubt_tell_nothing_and_nineteen_are_not_asked_about
     assert!(looked(&squats(25, doubt), "2026-06-01").findings.is_empty());
     // A second person who saw a fault is a doubt as well.
     let other = |at| {
-        let seen = SetMarks { rater_id: Some(name("second")), ..SetMarks::scored(5, 4, Rater::Video) };
-        WorkSet { also_marked: if at == 10 { vec![seen] } else { Vec::new() }, ..perfect(at) }
+        let seen = SetMarks::scored(5, 4, Rater::Video).with_rater_id(name("second"));
+        perfect(at).with_also_marked(if at == 10 { vec![seen] } else { Vec::new() })
     };
     assert!(looked(&squats(25, other), "2026-06-01").findings.is_empty());
 }
 
 #[test]
 fn sessions_that_nobody_marked_and_marks_of_the_lifter_alone_are_counted() {
-    let unmarked =
-        |number| move |at| WorkSet { marks: if at < number { None } else { set(60.0).marks }, ..set(60.0) };
+    let unmarked = |number| move |at| set(60.0).with_marks(if at < number { None } else { set(60.0).marks });
     assert!(looked(&squats(20, unmarked(4)), "2026-06-01").findings.is_empty());
     let review = looked(&squats(20, unmarked(5)), "2026-06-01");
     let since = day("2026-01-02");
@@ -206,7 +203,7 @@ fn sessions_that_nobody_marked_and_marks_of_the_lifter_alone_are_counted() {
     let own = |number| {
         move |at| {
             let marks = SetMarks::scored(5, 4, if at >= number { Rater::Lifter } else { Rater::Coach });
-            WorkSet { marks: Some(marks), ..set(60.0) }
+            set(60.0).with_marks(marks)
         }
     };
     // Sessions 7 to 11 of eleven are the lifter's own; the seventh is of 14 January.
@@ -220,15 +217,15 @@ fn five_overrides_in_twenty_sessions_are_many() {
     let log = |overrides: i32| {
         let mut log = squats(20, |_| set(60.0));
         for at in 0..overrides {
-            let kind = EventKind::CoachOverride(Override {
-                lift: name("squat"),
-                load: kg(59.0),
-                who: name("coach"),
-                why: None,
-                expires: if at == 0 { None } else { Some(day("2026-03-01")) },
-            });
+            let kind = EventKind::CoachOverride(
+                Override::new(name("squat"), kg(59.0), name("coach")).with_expires(if at == 0 {
+                    None
+                } else {
+                    Some(day("2026-03-01"))
+                }),
+            );
             let on = day("2026-01-05").plus(at).unwrap();
-            log.events.push(Event { sequence: 100 + at as u32, day: on, kind, note: None });
+            log.events.push(Event::new(100 + at as u32, on, kind));
         }
         log
     };
@@ -241,7 +238,7 @@ fn five_overrides_in_twenty_sessions_are_many() {
 
 #[test]
 fn a_missed_repetition_with_much_in_reserve_is_asked_about() {
-    let set = |effort, failed| squats(1, move |_| WorkSet { effort: Some(effort), failed, ..set(60.0) });
+    let set = |effort, failed| squats(1, move |_| set(60.0).with_effort(effort).with_failed(failed));
     let rir = |reps| Effort::Rir(Rir::whole(reps));
     let rpe = |rating| Effort::Rpe(Rpe::new(rating).unwrap());
     for effort in [rir(2), rir(8), rpe(8.0), rpe(2.0)] {
@@ -286,12 +283,9 @@ fn odd_days_are_asked_about() {
 
 #[test]
 fn what_ends_before_it_begins_and_an_odd_age_are_asked_about() {
-    let clearance = EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::Cleared,
-        who: name("clinic"),
-        expires: Some(day("2025-12-31")),
-        limits: Vec::new(),
-    });
+    let clearance = EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::Cleared, name("clinic")).with_expires(day("2025-12-31")),
+    );
     let review = looked(&log_of([("2026-01-05", clearance)]), "2026-01-05");
     assert_eq!(review.findings[0].what, Odd::EndsBeforeItBegins { end: day("2025-12-31") });
     for (born, years) in

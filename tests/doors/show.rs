@@ -20,10 +20,10 @@ use crate::world::{World, kg, name, parameters};
 fn row_81_an_answer_is_said_in_the_unit_that_is_stated() {
     let world = World::new(parameters());
     let rule = Some(SetRule::FixedPerPoint { part: None });
-    let plan = Plan { lifts: vec![LiftPlan { rule, ..LiftPlan::new(name("squat")) }], ..Plan::of([]) };
+    let plan = Plan::of([]).with_lifts(vec![LiftPlan::new(name("squat")).with_rule(rule)]);
     let effort = Some(Effort::Rir(Rir::whole(1)));
-    let set = WorkSet { effort, ..WorkSet::done(kg(60.0), Reps::whole(5).unwrap()) };
-    let done = SetsToday { lift: name("squat"), sets: vec![set], pain: Some(Vec::new()) };
+    let set = WorkSet::done(kg(60.0), Reps::whole(5).unwrap()).with_effort(effort);
+    let done = SetsToday::new(name("squat"), vec![set]).with_pain(Vec::new());
     let next = next_set(&world.log, &plan, world.day, &done).unwrap();
     let words = Words::of(world.state().parameters().unwrap()).in_unit(Unit::Kg).show_first(&next);
     assert_eq!(words, "Squat, set 2 of 2: down to 55 kg x 5, leave 3.");

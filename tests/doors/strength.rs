@@ -96,12 +96,7 @@ fn sessions_on_another_rung_say_nothing_about_this_one() {
     let at = |rung, load| {
         let mut done = LiftSession::as_granted(name("squat"), vec![single(load)]);
         done.place = Some(Place::at_rung(rung));
-        EventKind::SessionRecorded(Session {
-            lifts: vec![done],
-            pain: Some(Vec::new()),
-            minutes: None,
-            effort: None,
-        })
+        EventKind::SessionRecorded(Session::new(vec![done]).with_pain(Vec::new()))
     };
     let easier = (0..4).map(|week| (monday(week), at(0, 120.0)));
     let log = log_of(parameters(), easier.chain((4..8).map(|week| (monday(week), at(1, 100.0)))));
@@ -113,7 +108,7 @@ fn sessions_on_another_rung_say_nothing_about_this_one() {
 /// 0.50 to 0.54 m/s at 60 kg on five Mondays: every pair of sessions rises 0.01 m/s a week. Velocities at 50 kg are fewer.
 #[test]
 fn velocities_are_compared_at_one_load() {
-    let set = |load, velocity| WorkSet { velocity: Some(velocity), ..sets(1, load, 3, 3).remove(0) };
+    let set = |load, velocity| sets(1, load, 3, 3).remove(0).with_velocity(velocity);
     let one = |week: i32| {
         let velocity = 0.50 + 0.01 * f64::from(week);
         (monday(week), of("squat", vec![set(60.0, velocity - 0.05), set(60.0, velocity)]))
@@ -125,12 +120,7 @@ fn velocities_are_compared_at_one_load() {
     assert!((found.per_week - 0.01).abs() < 1e-12);
     assert_eq!(found.verdict, TrendVerdict::Rising);
     let mut wrong = log.clone();
-    wrong.events.push(Event {
-        sequence: 99,
-        day: monday(5),
-        kind: of("squat", vec![set(60.0, 11.0)]),
-        note: None,
-    });
+    wrong.events.push(Event::new(99, monday(5), of("squat", vec![set(60.0, 11.0)])));
     assert!(trend(&wrong, &name("squat"), monday(5), None).is_err());
 }
 
@@ -180,7 +170,7 @@ fn too_few_sets_make_no_curve_and_say_why() {
 /// about ln 1.5. Own weight 0.06792 / (0.06792 + 0.0003728) = 0.99454; ratio exp(ln 1.5 + 0.99454 (ln 1.2 - ln 1.5)) = 1.2015.
 #[test]
 fn an_own_ratio_takes_the_place_of_the_prior_from_eight_pairs_on() {
-    let limit = |load| vec![WorkSet { failed: true, ..single(load) }];
+    let limit = |load| vec![single(load).with_failed(true)];
     let one = |week| (monday(week), session(&[("squat", limit(60.0)), ("press", limit(72.0))], None));
     let log = |weeks| log_of(parameters(), (0..weeks).map(one));
     let found = paired(&log(10), monday(9), None);
@@ -194,8 +184,8 @@ fn an_own_ratio_takes_the_place_of_the_prior_from_eight_pairs_on() {
     let few = paired(&log(4), monday(3), None);
     assert!(!few.replaces_prior && few.band.is_none());
     assert!(few.own.interval.width() > found.own.interval.width());
-    let ahead = PairLoads { strict: Some(kg(60.0)), forgiving: Some(kg(90.0)) };
+    let ahead = PairLoads::default().with_strict(kg(60.0)).with_forgiving(kg(90.0));
     assert_eq!(paired(&log(10), monday(9), Some(&ahead)).place, PairPlace::ForgivingAhead);
-    let closer = PairLoads { strict: Some(kg(60.0)), forgiving: Some(kg(63.0)) };
+    let closer = PairLoads::default().with_strict(kg(60.0)).with_forgiving(kg(63.0));
     assert_eq!(paired(&log(10), monday(9), Some(&closer)).place, PairPlace::StrictHigher);
 }

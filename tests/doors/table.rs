@@ -177,7 +177,7 @@ fn what_nothing_shows_is_asked_for() {
     let refused = |error: Error| (error.code(), error.field().to_string());
     let unit = "day,lift,load,reps\n2026-01-05,squat,40,5\n";
     assert_eq!(refused(read(unit).unwrap_err()), (Code::MissingField, "reading.unit".into()));
-    let pounds = TableReading { unit: Some(Unit::Lb), ..TableReading::default() };
+    let pounds = TableReading::default().with_unit(Unit::Lb);
     let told = known(unit, &pounds).unwrap();
     assert_eq!(sessions(&told)[0].2.lifts[0].sets[0].load, Mass::from_lb(40.0).unwrap());
     assert!(told.guesses.contains(&TableGuess::Pounds(1)));
@@ -188,11 +188,10 @@ fn what_nothing_shows_is_asked_for() {
     let both = "day,lift,load_kg,reps\n13/1/2026,squat,40,5\n1/13/2026,squat,40,5\n";
     assert_eq!(refused(read(both).unwrap_err()), (Code::MissingField, "reading.day_order".into()));
     for (day_order, day) in [(DayOrder::DayFirst, "2026-01-03"), (DayOrder::MonthFirst, "2026-03-01")] {
-        let told =
-            known(order, &TableReading { day_order: Some(day_order), ..TableReading::default() }).unwrap();
+        let told = known(order, &TableReading::default().with_day_order(day_order)).unwrap();
         assert_eq!(sessions(&told)[0].1, day);
     }
-    let told = known(both, &TableReading { day_order: Some(DayOrder::DayFirst), ..TableReading::default() });
+    let told = known(both, &TableReading::default().with_day_order(DayOrder::DayFirst));
     assert_eq!(left_out(&told.unwrap()), [(3, "not_a_date", "day")]);
 }
 
@@ -212,7 +211,7 @@ fn a_table_that_cannot_be_read_is_refused_whole() {
         let error = read(text).unwrap_err();
         assert_eq!((error.code(), error.field()), (code, field), "{text:?}");
     }
-    let broken = Log { version: 0, ..log() };
+    let broken = log().with_version(0);
     assert!(sets_to_log(&SetsTable::Csv("day".into()), &broken, None).is_err());
 }
 
@@ -221,10 +220,10 @@ fn spellings_that_the_host_knows_are_taken_and_an_ambiguous_one_is_not() {
     let text =
         "day,lift,load_kg,reps\n2026-01-05,Squats!,40,5\n2026-01-05,SQUAT,40,5\n2026-01-05,press,40,5\n";
     let lifts = vec![
-        LiftSpelling { text: "Squats!".into(), lift: Name::new("squat").unwrap() },
-        LiftSpelling { text: "press".into(), lift: Name::new("nobody").unwrap() },
+        LiftSpelling::new("Squats!".into(), Name::new("squat").unwrap()),
+        LiftSpelling::new("press".into(), Name::new("nobody").unwrap()),
     ];
-    let told = known(text, &TableReading { lifts, ..TableReading::default() }).unwrap();
+    let told = known(text, &TableReading::default().with_lifts(lifts)).unwrap();
     assert_eq!((told.taken, left_out(&told)), (2, vec![(4, "unknown_lift", "lift")]));
     let lift = Name::new("squat").unwrap();
     assert!(told.guesses.contains(&TableGuess::LiftReadAs { text: "SQUAT".into(), lift }));
@@ -281,10 +280,10 @@ fn sessions_of_one_day_are_told_apart_where_a_column_does() {
 #[test]
 fn a_table_of_cells_is_read_as_its_text_would_be() {
     let text = |cells: &[&str]| cells.iter().map(|cell| (*cell).to_string()).collect::<Vec<_>>();
-    let rows = TableRows {
-        columns: text(&["day", "lift", "load_kg", "reps"]),
-        rows: vec![text(&["2026-01-05", "squat", "40", "5"]), text(&["2026-01-05", "squat"])],
-    };
+    let rows = TableRows::new(
+        text(&["day", "lift", "load_kg", "reps"]),
+        vec![text(&["2026-01-05", "squat", "40", "5"]), text(&["2026-01-05", "squat"])],
+    );
     let told = sets_to_log(&SetsTable::Rows(rows), &log(), None).unwrap();
     assert_eq!((told.taken, left_out(&told)), (1, vec![(3, "wrong_length", "row")]));
     let same = read("day,lift,load_kg,reps\n2026-01-05,squat,40,5\n2026-01-05,squat\n").unwrap();

@@ -49,7 +49,7 @@ fn a_week_is_held_against_the_own_weeks_by_lift_and_region() {
     assert_eq!((total.sets, total.helped_sets, total.training_days), (9, 0, 1));
     assert_eq!(total.repetitions, 45.0);
     assert_eq!(total.volume_load.unwrap().value(), 1950.0);
-    let effort = EffortZones { below_2_left: 5, from_2_left: 4, ..EffortZones::default() };
+    let effort = EffortZones::default().with_below_2_left(5).with_from_2_left(4);
     assert_eq!(total.effort, effort);
     assert_eq!(week.measure, WeekMeasure::VolumeLoad);
     assert_eq!(week.change.verdict, WeekVerdict::MoreThanUsual);
@@ -149,7 +149,7 @@ fn more_weeks_of_the_same_never_widen_the_band() {
 #[test]
 fn a_stop_comes_first_and_nobody_looks_back_past_it() {
     let mut events = steady(3);
-    let stop = SymptomReport { signs: vec![StopSign::ChestPain] };
+    let stop = SymptomReport::new(vec![StopSign::ChestPain]);
     events.push((day("2026-02-01"), EventKind::SymptomReport(stop)));
     let log = log_of(parameters(), events);
     let found = asked(&log, day("2026-02-01"));

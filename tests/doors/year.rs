@@ -14,7 +14,7 @@ use crate::careful::is_careful;
 use crate::world::{World, kg, name, parameters};
 
 fn asked(world: &World, years: YearsAhead, sex: Option<Sex>) -> (Year, Vec<String>) {
-    let plan = Plan { years: Some(years), ..Plan::of([]) };
+    let plan = Plan::of([]).with_years(years);
     let answer = year(&world.log, &plan, world.day, sex, None).unwrap();
     let said = Words::of(&parameters()).year(&answer);
     for said in &said {
@@ -33,7 +33,7 @@ fn day(text: &str) -> Day {
 }
 
 fn tested(test: record::FunctionTest, result: f64) -> EventKind {
-    EventKind::FunctionTested(Measurement { test, result })
+    EventKind::FunctionTested(Measurement::new(test, result))
 }
 
 /// Clearance of 5 January 2026 for 900 days, as the world gives it: due on 23 June 2028 (366 + 365 + 169 days on).
@@ -43,16 +43,10 @@ fn the_year_says_what_is_due_and_by_when() {
     world.add(EventKind::BodyMassRecorded(kg(80.0)));
     world.add(tested(record::FunctionTest::Grip, 24.0));
     world.wait(400);
-    let swap =
-        LiftSwap { lift: name("squat"), by: world.day.plus(20).unwrap(), replacement: Some(name("press")) };
-    let gap = PlannedGap {
-        name: name("journey"),
-        from: world.day.plus(-2).unwrap(),
-        to: world.day.plus(5).unwrap(),
-    };
-    let weighed = Weighing { equipment: name("bar"), on: Some(world.day.plus(-100).unwrap()) };
-    let years =
-        YearsAhead { swaps: vec![swap], gaps: vec![gap], weighed: vec![weighed], ..YearsAhead::default() };
+    let swap = LiftSwap::new(name("squat"), world.day.plus(20).unwrap()).with_replacement(name("press"));
+    let gap = PlannedGap::new(name("journey"), world.day.plus(-2).unwrap(), world.day.plus(5).unwrap());
+    let weighed = Weighing::new(name("bar")).with_on(world.day.plus(-100).unwrap());
+    let years = YearsAhead::default().with_swaps(vec![swap]).with_gaps(vec![gap]).with_weighed(vec![weighed]);
     let (answer, said) = asked(&world, years, None);
 
     let clearance = line(&answer, &CardItem::Clearance);
@@ -112,8 +106,8 @@ fn row_69_function_tests_are_held_against_their_floors() {
 fn row_68_a_load_to_keep_is_held_against_what_was_shown() {
     let mut world = World::new(parameters());
     (0..3).for_each(|_| world.good_day("squat"));
-    let planned = LoadToKeep { lift: name("squat"), name: name("the sack"), load: kg(50.0), at_age: 60 };
-    let years = || YearsAhead { keep: vec![planned.clone()], ..YearsAhead::default() };
+    let planned = LoadToKeep::new(name("squat"), name("the sack"), kg(50.0), 60);
+    let years = || YearsAhead::default().with_keep(vec![planned.clone()]);
     let (answer, said) = asked(&world, years(), None);
     let kept = &answer.keep[0];
     assert_eq!(kept.shown.unwrap().1, kg(60.0));
@@ -140,14 +134,13 @@ fn row_68_a_load_to_keep_is_held_against_what_was_shown() {
 fn row_70_what_if_it_is_held_raised_or_lapses() {
     let mut world = World::new(parameters());
     (0..3).for_each(|_| world.good_day("squat"));
-    let planned = LoadToKeep { lift: name("squat"), name: name("the sack"), load: kg(50.0), at_age: 60 };
-    let plan =
-        Plan { years: Some(YearsAhead { keep: vec![planned], ..YearsAhead::default() }), ..Plan::of([]) };
+    let planned = LoadToKeep::new(name("squat"), name("the sack"), kg(50.0), 60);
+    let plan = Plan::of([]).with_years(YearsAhead::default().with_keep(vec![planned]));
     let age = |years: f64| Age::new(years).unwrap();
     let known = |part: f64| Spread::known(part).unwrap();
     let lapse = vec![
-        Phase { until: age(50.0), course: PhaseCourse::Lapse(known(1.0 / 3.0)) },
-        Phase { until: age(60.0), course: PhaseCourse::Hold },
+        Phase::new(age(50.0), PhaseCourse::Lapse(known(1.0 / 3.0))),
+        Phase::new(age(60.0), PhaseCourse::Hold),
     ];
     let raise = Phase::gain_then_hold(known(0.02), age(50.0), age(60.0));
     let at_sixty = |phases: Vec<Phase>| {
@@ -182,7 +175,7 @@ fn loss_of_body_mass_falls_and_new_medicines_are_worth_a_talk() {
     let mut world = World::new(parameters());
     world.add(EventKind::BodyMassRecorded(kg(80.0)));
     let asks = Some(vec![Ask::Fall, Ask::NewMedicine]);
-    world.add(EventKind::DayReport(DayReport { asks, ..DayReport::default() }));
+    world.add(EventKind::DayReport(DayReport::default().with_asks(asks)));
     world.wait(100).add(EventKind::BodyMassRecorded(kg(75.0)));
     let (answer, _) = asked(&world, YearsAhead::default(), None);
     assert_eq!(answer.card.notes.len(), 3);
@@ -192,7 +185,7 @@ fn loss_of_body_mass_falls_and_new_medicines_are_worth_a_talk() {
         panic!()
     };
     assert!((part - 0.0625).abs() < 1e-12 && *days == 100);
-    let meant = YearsAhead { mass_loss_intended: true, ..YearsAhead::default() };
+    let meant = YearsAhead::default().with_mass_loss_intended(true);
     assert_eq!(asked(&world, meant, None).0.card.notes, [CardNote::Fall, CardNote::NewMedicine]);
     world.wait(265);
     assert!(asked(&world, YearsAhead::default(), None).0.card.notes.contains(&CardNote::Fall));

@@ -19,7 +19,7 @@ fn evidence_up_to_its_number_of_repetitions_and_days() {
         assert!(Gate::new(wait(3_660)).is_ok());
         assert_eq!(code(Gate::new(wait(3_661))), Code::OutOfRange);
     }
-    let skill = |reps| Skill { reps: Some(reps), ..Skill::of(0.9) };
+    let skill = |reps| Skill::of(0.9).with_reps(reps);
     let held = |reps| operating_characteristic(&evidence(2), &skill(reps), 4).map(|_| ());
     assert_eq!(held(200), Ok(()));
     assert_eq!((code(held(0)), code(held(201))), (Code::OutOfRange, Code::OutOfRange));
@@ -51,7 +51,7 @@ fn a_session_becomes_a_fact_with_its_counts() {
     let today = Day::from_number(20_000).unwrap();
     let made = SessionFact::new(today, &verdict, DayClass::Above);
     let weakest = Some(criteria[1].id.clone());
-    let expected = SessionFact { day_class: DayClass::Above, weakest, ..fact(0, Outcome::Pass, 9, 10) };
+    let expected = fact(0, Outcome::Pass, 9, 10).with_day_class(DayClass::Above).with_weakest(weakest);
     assert_eq!(made, expected);
 
     let mut twice = marked(5, Mark::Met);

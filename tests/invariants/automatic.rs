@@ -93,13 +93,13 @@ fn a_role_set_during_a_planned_break_leaves_the_lift_at_rest() {
     for role in [Role::Train, Role::Maintain] {
         let mut course = open(false);
         course.step(&Step::Layoff(1));
-        course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None }));
+        course.add(EventKind::RoleSet(RoleSet::new(name("press"), role)));
         assert_eq!(course.stands(PRESS).status, RESTING, "the first session ends the break");
         // A lift that rests by its role is woken by another role.
         let mut course = open(false);
         course.step(&Step::Role { lift: 2, role: 2 });
         assert_eq!(course.stands(PRESS).status, RESTING);
-        course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None }));
+        course.add(EventKind::RoleSet(RoleSet::new(name("press"), role)));
         assert_ne!(course.stands(PRESS).status, RESTING);
     }
 }

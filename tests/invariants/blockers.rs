@@ -76,7 +76,7 @@ impl Causes {
         let weight = if self.lighter { Weight::Lighter } else { Weight::AtLimit };
         let mut press = course.lift(PRESS, Quality::Clean, weight);
         let company = if self.alone { ByTheBar::Alone } else { ByTheBar::Others };
-        press.setup = Some(Setup { company: Some(company), ..Setup::default() });
+        press.setup = Some(Setup::default().with_company(company));
         course.train(vec![press], (!self.no_pain).then(Vec::new));
         match self.no_morning {
             true => course.day = course.day.plus(1).unwrap(),
@@ -91,7 +91,7 @@ impl Causes {
         let class = [DayClass::Within, DayClass::Above, DayClass::Below, DayClass::BelowSingle];
         let class = class.get(usize::from(self.class)).copied();
         let asks = [Some(Vec::new()), None, Some(vec![Ask::Fever])][usize::from(self.asks)].clone();
-        course.add(EventKind::DayReport(DayReport { class, asks, ..DayReport::default() }));
+        course.add(EventKind::DayReport(DayReport::default().with_class(class).with_asks(asks)));
         if self.unknown {
             course.step(&Step::Unknown);
         }
@@ -106,11 +106,7 @@ impl Causes {
             course.add(EventKind::ParametersChanged(Box::new(all)));
         }
         if self.limited {
-            limited(
-                course,
-                100,
-                vec![ClearanceLimits { load: Some(kg(42.0)), ..ClearanceLimits::default() }],
-            );
+            limited(course, 100, vec![ClearanceLimits::default().with_load(kg(42.0))]);
             // A clearance closes what was asked; here the fever is told after it.
             self.told_again(course);
         }

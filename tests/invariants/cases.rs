@@ -18,7 +18,7 @@ fn weeks(count: usize) -> Course {
 fn clearance(course: &mut Course, expires: i32) {
     let expires = Some(course.day.plus(expires).unwrap());
     let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
-    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits: Vec::new() }));
+    course.add(EventKind::ClearanceRecorded(Clearance::new(status, who).with_expires(expires)));
 }
 
 #[test]
@@ -47,9 +47,9 @@ fn a_short_break_restores_only_on_a_session_without_pain() {
 #[test]
 fn a_second_report_of_the_day_takes_nothing_back() {
     let mut course = weeks(3);
-    let fever = DayReport { asks: Some(vec![Ask::Fever]), ..DayReport::default() };
+    let fever = DayReport::default().with_asks(vec![Ask::Fever]);
     course.add(EventKind::DayReport(fever));
-    course.add(EventKind::DayReport(DayReport { minutes: Some(40), ..DayReport::default() }));
+    course.add(EventKind::DayReport(DayReport::default().with_minutes(40)));
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     assert!(session.lifts.iter().all(|lift| lift.verdict == Verdict::Stop));
     // Nor does a night without an answer.
@@ -127,7 +127,7 @@ fn before_any_parameters_a_symptom_is_kept_and_no_region_is_known() {
     let mut course = Course::new(parameters(1));
     course.log.events.clear();
     course.states.clear();
-    course.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+    course.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let kind = EventKind::PainReport(Course::pain("hip", 4));
     assert_eq!(super::hand::turned_away(&course, kind), Some(Code::NoParameters));
     course.add(EventKind::ParametersChanged(Box::new(parameters(1))));
@@ -135,7 +135,7 @@ fn before_any_parameters_a_symptom_is_kept_and_no_region_is_known() {
 }
 
 fn press_in(course: &mut Course, setup: Option<Setup>) {
-    let lift = LiftSession { setup, ..course.lift(PRESS, Quality::Clean, Weight::AtLimit) };
+    let lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit).with_setup(setup);
     course.train(vec![lift], Some(Vec::new()));
     course.day = course.day.plus(1).unwrap();
 }
@@ -143,10 +143,10 @@ fn press_in(course: &mut Course, setup: Option<Setup>) {
 #[test]
 fn saying_nothing_of_the_rack_keeps_what_was_last_said() {
     let mut course = weeks(3);
-    press_in(&mut course, Some(Setup { company: Some(ByTheBar::Alone), ..Setup::default() }));
+    press_in(&mut course, Some(Setup::default().with_company(ByTheBar::Alone)));
     press_in(&mut course, None);
     assert!(course.stands(PRESS).unguarded);
-    press_in(&mut course, Some(Setup { company: Some(ByTheBar::Spotter), ..Setup::default() }));
+    press_in(&mut course, Some(Setup::default().with_company(ByTheBar::Spotter)));
     assert!(!course.stands(PRESS).unguarded);
 }
 
@@ -170,9 +170,9 @@ fn an_effort_limit_of_one_region_is_no_limit_for_another() {
     let mut course = weeks(1);
     let mut limited = |region: Option<&str>| {
         let region = region.map(name);
-        let limits = vec![ClearanceLimits { region, no_breath_hold: true, ..ClearanceLimits::default() }];
+        let limits = vec![ClearanceLimits::default().with_region(region).with_no_breath_hold(true)];
         let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
-        course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits }));
+        course.add(EventKind::ClearanceRecorded(Clearance::new(status, who).with_limits(limits)));
         next_session_from(course.state(), &plan(), course.day).unwrap().cautions
     };
     assert!(limited(Some("hip")).contains(&Caution::NoPressureLimit));
@@ -186,9 +186,9 @@ fn a_second_correction_without_a_day_keeps_the_day_of_the_first() {
     course.add(EventKind::BodyMassRecorded(kg(81.0)));
     let moved = course.day.plus(-1).unwrap();
     let mass = |value: f64| Some(Box::new(EventKind::BodyMassRecorded(kg(value))));
-    course.add(EventKind::Correction(Correction { replaces: wrong, day: Some(moved), with: mass(82.0) }));
+    course.add(EventKind::Correction(Correction::new(wrong).with_day(moved).with_kind(mass(82.0))));
     let first = course.next_number() - 1;
-    course.add(EventKind::Correction(Correction { replaces: first, day: None, with: mass(83.0) }));
+    course.add(EventKind::Correction(Correction::new(first).with_kind(mass(83.0))));
     assert_eq!(course.state().body_mass(), Some((moved, kg(83.0))));
 }
 
@@ -260,10 +260,9 @@ fn limited_range(ranges: [f64; 2], limit: f64) -> (u8, Verdict, bool, bool) {
         lift.start.place.range = 1;
     }
     let mut course = Course::play_with(all, &vec![Step::CleanWeek; 3]);
-    let limits =
-        vec![ClearanceLimits { range: Some(Length::from_mm(limit).unwrap()), ..ClearanceLimits::default() }];
+    let limits = vec![ClearanceLimits::default().with_range(Length::from_mm(limit).unwrap())];
     let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
-    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits }));
+    course.add(EventKind::ClearanceRecorded(Clearance::new(status, who).with_limits(limits)));
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     let lift = &session.lifts[STRICT];
     let offered = matches!(lift.outlook, MoveOutlook::OnOffer { .. });

@@ -117,7 +117,7 @@ impl Course {
             Change::Tempos { lift, list } => {
                 let set = &mut all.lifts[self.number(lift)];
                 let lists: [&[u8]; 4] = [&[], &[2, 3, 4], &[3, 4], &[1, 2, 3, 4]];
-                let tempo = |down: &u8| Tempo { down: *down, hold: 0, up: 1 };
+                let tempo = |down: &u8| Tempo::new(*down, 0, 1);
                 set.tempos = lists[usize::from(list)].iter().map(tempo).collect();
                 set.start.place.tempo = set.start.place.tempo.min((set.tempos.len() as u8).max(1) - 1);
             }

@@ -28,7 +28,7 @@ fn statuses(course: &Course) -> [&'static str; 3] {
 fn cleared(course: &mut Course, days: i32) -> Day {
     let last = course.day.plus(days).unwrap();
     let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
-    let clearance = Clearance { status, who, expires: Some(last), limits: Vec::new() };
+    let clearance = Clearance::new(status, who).with_expires(last);
     course.add(EventKind::ClearanceRecorded(clearance));
     last
 }
@@ -108,7 +108,7 @@ fn a_stopped_lift_that_rests_or_was_given_up_is_taken_up_a_rung_and_a_step_easie
     for (role, meanwhile, taken_up) in [(Role::Rest, RESTING, RETURNING), (Role::Retire, RETIRED, LEARNING)] {
         let mut course = ready(|_| {});
         course.step(&Step::Symptom);
-        let set = |role| EventKind::RoleSet(RoleSet { lift: name("press"), role, not_below: None });
+        let set = |role| EventKind::RoleSet(RoleSet::new(name("press"), role));
         course.add(set(role));
         assert_eq!(statuses(&course)[PRESS], STOPPED);
         course.clear(true);
@@ -133,7 +133,7 @@ fn what_asks_for_a_clearance_is_lifted_by_one_in_force_alone() {
     for (days, lifted) in [(-1, false), (0, true), (5, true)] {
         let mut course = Course::play(&[Step::Layoff(2)]);
         let asks = Some(vec![Ask::Fever]);
-        course.add(EventKind::DayReport(DayReport { asks, ..DayReport::default() }));
+        course.add(EventKind::DayReport(DayReport::default().with_asks(asks)));
         let before = blocked(&course, PRESS);
         assert!(after_illness(&before) && asks_first(&before));
         cleared(&mut course, days);
@@ -192,7 +192,7 @@ fn a_limit_on_load_is_allowed_and_nothing_above_it() {
     {
         let mut course = ready(|_| {});
         let load = Some(kg(limit));
-        limited(&mut course, 100, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+        limited(&mut course, 100, vec![ClearanceLimits::default().with_load(load)]);
         let said = Reason::ClearanceLimit { load: kg(limit) };
         assert_eq!(blocked(&course, PRESS).contains(&said), blocks, "{limit}");
         assert_eq!(decision(&course, PRESS).reasons.contains(&said), lowers, "{limit}");
@@ -204,7 +204,7 @@ fn a_limit_on_load_is_allowed_and_nothing_above_it() {
 fn the_lowest_limit_of_a_lift_counts_and_none_of_another_region() {
     let limit = |region: Option<&str>, load: f64| {
         let (region, load) = (region.map(name), Some(kg(load)));
-        ClearanceLimits { region, load, ..ClearanceLimits::default() }
+        ClearanceLimits::default().with_region(region).with_load(load)
     };
     let mut course = Course::new(parameters(1));
     limited(&mut course, 100, vec![limit(Some("hip"), 30.0), limit(None, 35.0), limit(Some("knee"), 20.0)]);
@@ -214,7 +214,7 @@ fn the_lowest_limit_of_a_lift_counts_and_none_of_another_region() {
 #[test]
 fn only_a_newer_clearance_in_force_lifts_a_limit() {
     let load = Some(kg(30.0));
-    let limit = ClearanceLimits { load, ..ClearanceLimits::default() };
+    let limit = ClearanceLimits::default().with_load(load);
     let mut course = Course::new(parameters(1));
     limited(&mut course, 100, vec![limit]);
     assert_eq!(course.limit(PRESS), kg(30.0));
@@ -222,7 +222,7 @@ fn only_a_newer_clearance_in_force_lifts_a_limit() {
     cleared(&mut course, -365);
     assert_eq!(course.limit(PRESS), kg(30.0));
     let load = Some(kg(28.0));
-    limited(&mut course, -1, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+    limited(&mut course, -1, vec![ClearanceLimits::default().with_load(load)]);
     assert_eq!((course.limit(PRESS), course.limit(STRICT)), (kg(28.0), kg(28.0)));
     // One that holds today alone is in force.
     cleared(&mut course, 0);
@@ -237,20 +237,20 @@ fn clearances_that_had_run_out_add_up_to_the_most_careful_of_each_region() {
     all.lifts.iter_mut().filter(|lift| !lift.ranges.is_empty()).for_each(|lift| lift.start.place.range = 2);
     let mut course = Course::new(all);
     let everywhere = ClearanceLimits::default;
-    let hip = || ClearanceLimits { region: Some(name("hip")), ..everywhere() };
+    let hip = || everywhere().with_region(name("hip"));
     // The lowest load is neither the first nor the last of its region; the hip's does not hold for the press.
     for at in 0..100 {
         let more = f64::from((at - 50_i32).abs()) / 10.0;
-        limited(&mut course, -1, vec![ClearanceLimits { load: Some(kg(35.0 + more)), ..everywhere() }]);
-        limited(&mut course, -1, vec![ClearanceLimits { load: Some(kg(30.0 + more)), ..hip() }]);
+        limited(&mut course, -1, vec![everywhere().with_load(kg(35.0 + more))]);
+        limited(&mut course, -1, vec![hip().with_load(kg(30.0 + more))]);
     }
     // A depth is to be no more than every limit, a height no less: both ends of the limits are kept.
     for range in [400.0, 450.0, 350.0] {
-        limited(&mut course, -1, vec![ClearanceLimits { range: Some(length(range)), ..everywhere() }]);
+        limited(&mut course, -1, vec![everywhere().with_range(length(range))]);
     }
     let effort = |rating| Some(Rpe::new(rating).unwrap());
-    limited(&mut course, -1, vec![ClearanceLimits { effort: effort(6.0), no_breath_hold: true, ..hip() }]);
-    limited(&mut course, -1, vec![ClearanceLimits { effort: effort(7.0), no_loaded_flexion: true, ..hip() }]);
+    limited(&mut course, -1, vec![hip().with_effort(effort(6.0)).with_no_breath_hold(true)]);
+    limited(&mut course, -1, vec![hip().with_effort(effort(7.0)).with_no_loaded_flexion(true)]);
     assert_eq!([STRICT, FORGIVING, PRESS].map(|at| course.limit(at)), [kg(30.0), kg(30.0), kg(35.0)]);
     let session = next_session_from(course.state(), &plan(), course.day).unwrap();
     assert_eq!([STRICT, PRESS].map(|at| session.lifts[at].granted.place.range), [0, 0]);
@@ -258,7 +258,7 @@ fn clearances_that_had_run_out_add_up_to_the_most_careful_of_each_region() {
     let of_hip: Vec<_> = limits.iter().filter(|limit| limit.region.is_some()).cloned().collect();
     let load = Some(kg(30.0));
     let both =
-        ClearanceLimits { load, effort: effort(6.0), no_breath_hold: true, no_loaded_flexion: true, ..hip() };
+        hip().with_load(load).with_effort(effort(6.0)).with_no_breath_hold(true).with_no_loaded_flexion(true);
     assert_eq!((of_hip, limits.len()), (vec![both], 3), "one of the hip; two ranges of everywhere");
 }
 
@@ -277,11 +277,11 @@ fn numbered(at: usize) -> bismar::quantity::Name {
 #[test]
 fn limits_up_to_their_number() {
     let course = with_forty_eight_regions();
-    let limit = |at: usize| ClearanceLimits { region: Some(numbered(at % 45)), ..ClearanceLimits::default() };
+    let limit = |at: usize| ClearanceLimits::default().with_region(numbered(at % 45));
     for (count, refused) in [(64, None), (65, Some(Code::TooMany))] {
         let (status, who, limits) =
             (ClearanceStatus::ClearedWithLimits, name("clinic"), (0..count).map(limit));
-        let clearance = Clearance { status, who, expires: None, limits: limits.collect() };
+        let clearance = Clearance::new(status, who).with_limits(limits.collect());
         assert_eq!(turned_away(&course, EventKind::ClearanceRecorded(clearance)), refused);
     }
     // Nor does a stored state hold more.
@@ -297,15 +297,12 @@ fn limits_up_to_their_number() {
 #[test]
 fn of_more_limits_than_are_kept_the_most_careful_of_all_holds_everywhere() {
     let mut course = with_forty_eight_regions();
-    let load = |region: &str, load: f64| ClearanceLimits {
-        region: Some(name(region)),
-        load: Some(kg(load)),
-        ..ClearanceLimits::default()
-    };
+    let load =
+        |region: &str, load: f64| ClearanceLimits::default().with_region(name(region)).with_load(kg(load));
     limited(&mut course, 100, vec![load("hip", 30.0)]);
     // Two of each region: its shortest range and its longest.
     let both_ends = |at: usize| {
-        let to = |mm| ClearanceLimits { range: Some(length(mm)), ..load(&format!("region {at}"), 45.0) };
+        let to = |mm| load(&format!("region {at}"), 45.0).with_range(length(mm));
         vec![to(300.0), to(400.0)]
     };
     for at in 0..31 {
@@ -348,7 +345,7 @@ fn limited_range(ranges: &[f64], place: u8, limit: f64) -> Course {
         all.lifts[PRESS].start.place.range = place;
     });
     let range = Some(length(limit));
-    limited(&mut course, 100, vec![ClearanceLimits { range, ..ClearanceLimits::default() }]);
+    limited(&mut course, 100, vec![ClearanceLimits::default().with_range(range)]);
     course
 }
 

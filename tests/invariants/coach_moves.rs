@@ -9,7 +9,7 @@ use bismar::record::*;
 fn with_choices(all: &mut Parameters) {
     let press = &mut all.lifts[PRESS];
     press.ranges = [300.0, 400.0, 500.0].map(|mm| Length::from_mm(mm).unwrap()).to_vec();
-    press.tempos = [1, 2, 3].map(|down| Tempo { down, hold: 0, up: 1 }).to_vec();
+    press.tempos = [1, 2, 3].map(|down| Tempo::new(down, 0, 1)).to_vec();
 }
 
 #[test]
@@ -196,7 +196,7 @@ fn at_50() -> Grant {
 
 fn down(course: &mut Course, change: impl FnOnce(&mut Grant)) {
     let to = with(&course.stands(PRESS).grant, change);
-    course.add(EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") }));
+    course.add(EventKind::VariantChanged(Move::new(name("press"), to, name("coach"))));
     assert_eq!(course.stands(PRESS).grant, to);
 }
 
@@ -234,7 +234,7 @@ fn a_stopped_lift_that_is_made_easier_stays_stopped() {
 #[test]
 fn a_declined_move_is_earned_anew() {
     let decline = |course: &mut Course| {
-        let advance = Advance { lift: name("press"), who: name("coach") };
+        let advance = Advance::new(name("press"), name("coach"));
         course.add(EventKind::AdvanceDeclined(advance));
         let press = course.stands(PRESS);
         (press.status, press.sittings.len(), press.grant.load())
@@ -251,7 +251,7 @@ fn another_rater_or_other_discs_start_the_evidence_of_the_lifts_named_anew() {
     let changed = |lift: Option<&str>, ready: &Course| {
         let mut course = ready.clone();
         let (lift, now) = (lift.map(name), name("another"));
-        course.add(EventKind::BarOrDiscsChanged(BarChanged { lift, now }));
+        course.add(EventKind::BarOrDiscsChanged(BarChanged::new(now).with_lift(lift)));
         [STRICT, PRESS].map(|at| {
             let lift = course.stands(at);
             (lift.status, lift.sittings.len())

@@ -7,7 +7,7 @@ use std::rc::Rc;
 
 use bismar::condition::DayClass;
 use bismar::error::Code;
-use bismar::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
+use bismar::gate::{Criterion, Gate, Mark, PassRun, Rater, Requirement, SetMarks};
 use bismar::loading::{AtHeight, Bar, Disc, Implement, Prepared, Stock};
 use bismar::progression::{MoveOutlook, Now, State, Status, fold};
 use bismar::quantity::{Day, Mass, Name, Pain, Reps};
@@ -55,29 +55,21 @@ pub const HEAVIEST_KG: f64 = 500.0;
 pub fn lift_set(id: &str, body: Body, region: &str, load: Mass) -> LiftParameters {
     let rung =
         |text: &str, below: &[&str]| Rung::new(name(text), below.iter().map(|text| name(text)).collect());
-    LiftParameters {
-        id: name(id),
-        name: None,
+    LiftParameters::new(
+        name(id),
         body,
-        regions: vec![name(region)],
-        implement: name("bar"),
-        rungs: vec![rung("easy", &[]), rung("middle", &["easy"]), rung("hard", &["middle"])],
-        starts_from: StartsFrom::Rack,
-        ranges: Vec::new(),
-        tempos: Vec::new(),
-        start: Grant { place: Place::at_rung(1), work: Work::new(2, 5, load) },
-        moving: Dimension::Load,
-        criteria: vec![Criterion::critical("brace").unwrap(), Criterion::ordinary("depth").unwrap()],
-        pass: PassRules::default(),
-        gate: Gate::new(Requirement::PassRun(PassRun::new(9, 10, RUN as u8).unwrap())).unwrap(),
-        step: None,
-        step_cap: Some(0.10),
-        ceiling: None,
-        reps_top: Some(8),
-        sets_top: Some(4),
-        learning_sessions: Some(2),
-        over_the_body: true,
-    }
+        name("bar"),
+        Grant::new(Work::new(2, 5, load)).with_place(Place::at_rung(1)),
+        Gate::new(Requirement::PassRun(PassRun::new(9, 10, RUN as u8).unwrap())).unwrap(),
+    )
+    .with_regions(vec![name(region)])
+    .with_rungs(vec![rung("easy", &[]), rung("middle", &["easy"]), rung("hard", &["middle"])])
+    .with_criteria(vec![Criterion::critical("brace").unwrap(), Criterion::ordinary("depth").unwrap()])
+    .with_step_cap(0.10)
+    .with_reps_top(8)
+    .with_sets_top(4)
+    .with_learning_sessions(2)
+    .with_over_the_body(true)
 }
 
 /// Regions of these ids.
@@ -92,19 +84,17 @@ pub fn parameters(scale: u32) -> Parameters {
     let disc = |value: f64, count: u16| Disc::new(times(value), count).unwrap();
     let bar = Bar::new(name("bar"), times(20.0), Mass::ZERO).unwrap();
     let discs = vec![disc(20.0, 4), disc(10.0, 4), disc(5.0, 2), disc(2.5, 2), disc(1.25, 2), disc(0.5, 4)];
-    Parameters {
-        regions: regions(&["hip", "shoulder", "knee"]),
-        lifts: vec![
+    Parameters::new(
+        regions(&["hip", "shoulder", "knee"]),
+        vec![
             lift_set("strict", Body::Lower, "hip", times(50.0)),
             lift_set("forgiving", Body::Lower, "hip", times(60.0)),
             lift_set("press", Body::Upper, "shoulder", times(40.0)),
         ],
-        pairs: vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }],
-        implements: vec![Implement::Bar(bar)],
-        stock: Stock::new(discs).unwrap(),
-        blocks: Vec::new(),
-        policy: Policy::default(),
-    }
+        vec![Implement::Bar(bar)],
+        Stock::new(discs).unwrap(),
+    )
+    .with_pairs(vec![Pair::new(name("strict"), name("forgiving"))])
 }
 
 /// The smallest discs of the gym are lost.
@@ -242,11 +232,8 @@ impl Course {
 
     /// The first two events of a lifter who was born on that day: parameters, and a clearance.
     pub fn of_lifter_born(parameters: Parameters, born: Option<&str>) -> Course {
-        let lifter = Lifter {
-            born: born.map(|day| day.parse().unwrap()),
-            invented: true,
-            ..Lifter::new(name("invented"))
-        };
+        let lifter =
+            Lifter::new(name("invented")).with_born(born.map(|day| day.parse().unwrap())).with_invented(true);
         let mut course = Course::empty(lifter);
         course.add(EventKind::ParametersChanged(Box::new(parameters)));
         course.clear(true);
@@ -255,7 +242,7 @@ impl Course {
 
     /// A log without events. It says that it is of a newer version, so that an event of an unknown kind may stand in it.
     pub fn empty(lifter: Lifter) -> Course {
-        let log = Log { version: VERSION + 1, ..Log::new(lifter) };
+        let log = Log::new(lifter).with_version(VERSION + 1);
         Course { log, day: "2025-01-06".parse().unwrap(), states: Vec::new(), scale: 1 }
     }
 
@@ -304,7 +291,7 @@ impl Course {
 
     /// An event that the log takes; whoever expects that one is turned away asks `turned_away`.
     pub fn add(&mut self, kind: EventKind) {
-        let event = Event { sequence: self.next_number(), day: self.day, kind, note: None };
+        let event = Event::new(self.next_number(), self.day, kind);
         let mut state = self.states.last().cloned().unwrap_or_else(|| State::before(&self.log));
         let applied = state.apply(&event);
         self.log.events.push(event);
@@ -317,7 +304,7 @@ impl Course {
 
     /// An event that the log takes, or that leaves it as it was: whether it was taken.
     pub fn try_add(&mut self, kind: EventKind) -> bool {
-        let event = Event { sequence: self.next_number(), day: self.day, kind, note: None };
+        let event = Event::new(self.next_number(), self.day, kind);
         match self.state().clone().apply(&event) {
             Err(error) if error.code() != Code::NeedsRefold => false,
             _ => {
@@ -329,12 +316,7 @@ impl Course {
 
     pub fn clear(&mut self, cleared: bool) {
         let status = if cleared { ClearanceStatus::Cleared } else { ClearanceStatus::NotCleared };
-        self.add(EventKind::ClearanceRecorded(Clearance {
-            status,
-            who: name("clinic"),
-            expires: None,
-            limits: Vec::new(),
-        }));
+        self.add(EventKind::ClearanceRecorded(Clearance::new(status, name("clinic"))));
     }
 
     pub fn lift_name(&self, at: u8) -> Name {
@@ -382,7 +364,7 @@ impl Course {
             marks.with("brace", brace).unwrap().with("depth", Mark::Met).unwrap()
         });
         let effort = Some(Effort::Rir(bismar::quantity::Rir::whole(3)));
-        WorkSet { marks, effort, ..WorkSet::done(load, Reps::whole(u16::from(reps)).unwrap()) }
+        WorkSet::done(load, Reps::whole(u16::from(reps)).unwrap()).with_marks(marks).with_effort(effort)
     }
 
     /// The sets of that lift as they are granted, at a load near the highest allowed.
@@ -405,9 +387,9 @@ impl Course {
                 *marks = marks.clone().with("feet", Mark::Met).unwrap();
             }
         }
-        let spotted = Setup { company: Some(ByTheBar::Spotter), ..Setup::default() };
+        let spotted = Setup::default().with_company(ByTheBar::Spotter);
         let setup = self.set().lifts[at].over_the_body.then_some(spotted);
-        LiftSession { setup, ..LiftSession::as_granted(self.lift_name(at as u8), sets) }
+        LiftSession::as_granted(self.lift_name(at as u8), sets).with_setup(setup)
     }
 
     /// Whether the implement of that lift helps, so that its loads count below zero.
@@ -438,12 +420,12 @@ impl Course {
     }
 
     pub fn train(&mut self, lifts: Vec<LiftSession>, pain: Option<Vec<PainAnswer>>) {
-        self.add(EventKind::SessionRecorded(Session { lifts, pain, minutes: None, effort: None }));
+        self.add(EventKind::SessionRecorded(Session::new(lifts).with_pain(pain)));
     }
 
     /// The day's questions: every one asked and nothing found, or only the class known.
     pub fn day_report(&mut self, class: DayClass, asked: bool) {
-        let class_alone = DayReport { class: Some(class), ..DayReport::default() };
+        let class_alone = DayReport::default().with_class(class);
         self.add(EventKind::DayReport(if asked { DayReport::all_well(class) } else { class_alone }));
     }
 
@@ -468,11 +450,11 @@ impl Course {
     pub fn next_day(&mut self, pain: Option<Vec<PainAnswer>>) {
         let Some(session) = self.last_session() else { return };
         self.day = self.day.plus(1).unwrap();
-        self.add(EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }));
+        self.add(EventKind::NextDayReport(NextDayReport::new(session).with_pain(pain)));
     }
 
     pub fn accept(&mut self, at: u8) {
-        let advance = Advance { lift: self.lift_name(at), who: name("coach") };
+        let advance = Advance::new(self.lift_name(at), name("coach"));
         self.add(EventKind::AdvanceAccepted(advance));
     }
 

@@ -13,7 +13,7 @@ fn train(course: &mut Course) -> u32 {
 
 fn answer(course: &mut Course, session: u32, pain: &[(&str, u8)]) {
     let pain = Some(pain.iter().map(|(label, score)| Course::pain(label, *score)).collect());
-    course.add(EventKind::NextDayReport(NextDayReport { session, pain, soreness: None }));
+    course.add(EventKind::NextDayReport(NextDayReport::new(session).with_pain(pain)));
 }
 
 /// What the session came to for the lift of the hip and the lift of the shoulder.

@@ -123,7 +123,7 @@ fn two_repetitions_in_reserve_meet_the_cap_on_effort() {
         for (set, effort) in lift.sets.iter_mut().zip(efforts) {
             set.effort = effort.map(|reserve| Effort::Rir(Rir::whole(reserve)));
         }
-        let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+        let session = Session::new(vec![lift]).with_pain(Vec::new());
         course.add(EventKind::SessionRecorded(session));
         let gate = gate(&course, PRESS);
         let recorded = gate.missing.iter().find_map(|missing| match missing {

@@ -126,7 +126,7 @@ fn pain_once_asked_about_today_has_been_asked_about() {
     assert!(!asked(&[false]) && !asked(&[false, false]));
     let mut course = hurt();
     let again = Some(vec![Course::pain("shoulder", 4)]);
-    course.add(EventKind::DayReport(DayReport { pain: again, ..DayReport::default() }));
+    course.add(EventKind::DayReport(DayReport::default().with_pain(again)));
     course.day = course.day.plus(1).unwrap();
     course.day_report(DayClass::Within, false);
     assert!(!was_asked(&course), "that was yesterday");
@@ -138,7 +138,7 @@ fn an_illness_is_not_forgotten_for_a_holiday() {
         let mut course = Course::new(parameters(1));
         for reason in reasons {
             let (from, reason) = (course.day, *reason);
-            course.add(EventKind::LayoffNoted(Layoff { from, to: None, reason }));
+            course.add(EventKind::LayoffNoted(Layoff::new(from, reason)));
         }
         let ill = course.stands(PRESS).ill;
         assert_eq!(blocked(&course, PRESS).contains(&Reason::ClearanceAfterIllness), ill);

@@ -75,24 +75,26 @@ pub fn sentence(_: &Reason) -> Option<String> {
 
 /// The error with which an event is turned away; none where it is taken.
 pub fn turned_away(course: &Course, kind: EventKind) -> Option<Code> {
-    let event = Event { sequence: course.next_number(), day: course.day, kind, note: None };
+    let event = Event::new(course.next_number(), course.day, kind);
     course.state().clone().apply(&event).err().map(|error| error.code())
 }
 
 pub fn sign_off(course: &mut Course, scope: SignOffScope) {
-    course.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+    course.add(EventKind::CoachSignOff(SignOff::new(name("coach"), scope)));
 }
 
 /// A clearance with limits, which ends so many days from now.
 pub fn limited(course: &mut Course, days: i32, limits: Vec<ClearanceLimits>) {
     let expires = Some(course.day.plus(days).unwrap());
     let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
-    course.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits }));
+    course.add(EventKind::ClearanceRecorded(
+        Clearance::new(status, who).with_expires(expires).with_limits(limits),
+    ));
 }
 
 /// A load for the press by the coach's word.
 pub fn given(load: f64, why: Option<&str>, expires: Option<Day>) -> Override {
-    Override { lift: name("press"), load: kg(load), who: name("coach"), why: why.map(Into::into), expires }
+    Override::new(name("press"), kg(load), name("coach")).with_why(why.map(Into::into)).with_expires(expires)
 }
 
 /// The coach overrules for so many days, with a reason: whether it is taken and not refused.
@@ -106,7 +108,7 @@ pub fn overrule(course: &mut Course, load: f64, days: i32) -> bool {
 pub fn coach_moves(course: &Course, to: Grant) -> bool {
     let mut course = course.clone();
     let (before, event) = (course.stands(PRESS).grant, course.next_number());
-    course.add(EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") }));
+    course.add(EventKind::VariantChanged(Move::new(name("press"), to, name("coach"))));
     let (after, refused) = (course.stands(PRESS).grant, course.stands(PRESS).refused == Some(event));
     assert_eq!(after, if refused { before } else { to });
     !refused

@@ -100,9 +100,9 @@ fn the_sign_is_never_guessed() {
         let course = weighed();
         let mut lift = course.lift(at, Quality::Clean, Weight::AtLimit);
         lift.sets.iter_mut().for_each(|set| set.load = kg(load));
-        let session = Session { lifts: vec![lift], pain: None, minutes: None, effort: None };
+        let session = Session::new(vec![lift]);
         let kind = EventKind::SessionRecorded(session);
-        let event = Event { sequence: course.next_number(), day: course.day, kind, note: None };
+        let event = Event::new(course.next_number(), course.day, kind);
         course.state().clone().apply(&event).err().map(|error| error.code())
     };
     assert_eq!(add(PRESS, -20.0), None);

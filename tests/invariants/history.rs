@@ -16,7 +16,7 @@ fn bytes(state: &State) -> Vec<u8> {
 fn shifted(log: &Log, days: i32) -> Log {
     let mut log = log.clone();
     log.lifter.born = log.lifter.born.map(|born| born.plus(days).unwrap());
-    log.lifter.age = log.lifter.age.map(|age| AgeBand { on: age.on.plus(days).unwrap(), ..age });
+    log.lifter.age = log.lifter.age.map(|age| age.with_on(age.on.plus(days).unwrap()));
     for event in &mut log.events {
         event.day = event.day.plus(days).unwrap();
         match &mut event.kind {
@@ -191,9 +191,9 @@ proptest! {
             other => Some(other.clone()),
         };
         let mut corrected = course.log.clone();
-        let correction = Correction { replaces: target.sequence, day: None, with: with.clone().map(Box::new) };
+        let correction = Correction::new(target.sequence).with_kind(with.clone().map(Box::new));
         let number = course.next_number();
-        corrected.events.push(Event { sequence: number, day: course.day, kind: EventKind::Correction(correction), note: None });
+        corrected.events.push(Event::new(number, course.day, EventKind::Correction(correction)));
         let mut rewritten = course.log.clone();
         match with {
             Some(kind) => rewritten.events[place].kind = kind,
@@ -246,7 +246,7 @@ proptest! {
         prop_assert!(text.len() < 16 * 1024, "{} bytes", text.len());
         // A state read back goes on as if it had never been stored.
         let (mut stored, mut kept) = (read, course.state().clone());
-        let event = Event { sequence: course.next_number(), day: course.day, kind: EventKind::BlockStarted(name("b")), note: None };
+        let event = Event::new(course.next_number(), course.day, EventKind::BlockStarted(name("b")));
         stored.apply(&event).unwrap();
         kept.apply(&event).unwrap();
         prop_assert_eq!(stored, kept);

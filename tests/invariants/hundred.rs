@@ -59,7 +59,7 @@ pub fn sets(course: &mut Course, at: usize, sets: Vec<WorkSet>, pain: Option<Vec
 
 pub fn role(course: &mut Course, at: usize, role: Role) {
     let lift = course.lift_name(at as u8);
-    course.add(EventKind::RoleSet(RoleSet { lift, role, not_below: None }));
+    course.add(EventKind::RoleSet(RoleSet::new(lift, role)));
 }
 
 /// Born so that age asks for nothing: of whom nothing is known counts as older.
@@ -85,10 +85,11 @@ pub fn holding(parameters: Parameters) -> Course {
 /// The level of pain that is usual in a region from now on.
 pub fn agree(course: &mut Course, label: &str, level: u8) {
     let (region, level) = (name(label), Pain::new(level).unwrap());
-    course.add(EventKind::UsualPainAgreed(UsualPain { region, level, who: name("clinic"), clinician: true }));
+    course
+        .add(EventKind::UsualPainAgreed(UsualPain::new(region, level, name("clinic")).with_clinician(true)));
 }
 
 pub fn report(course: &mut Course, label: &str, score: u8, features: &[PainFeature]) {
     let features = Some(features.to_vec());
-    course.add(EventKind::PainReport(PainAnswer { features, ..Course::pain(label, score) }));
+    course.add(EventKind::PainReport(Course::pain(label, score).with_features(features)));
 }

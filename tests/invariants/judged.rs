@@ -25,8 +25,8 @@ fn a_pass_is_all_the_work_that_was_granted() {
         ("one set lighter", vec![five(100.0), five(95.0)], Outcome::NotScored),
         ("all lighter", vec![five(95.0), five(95.0)], Outcome::NotScored),
         ("heavier", vec![five(105.0), five(105.0)], Outcome::NotScored),
-        ("tried and missed", vec![five(100.0), WorkSet { failed: true, ..five(100.0) }], Outcome::Fail),
-        ("missed while lighter", vec![WorkSet { failed: true, ..five(95.0) }], Outcome::Fail),
+        ("tried and missed", vec![five(100.0), five(100.0).with_failed(true)], Outcome::Fail),
+        ("missed while lighter", vec![five(95.0).with_failed(true)], Outcome::Fail),
     ];
     for (what, done, expected) in rows {
         let mut course = Course::new(hundred());
@@ -44,7 +44,7 @@ fn a_pass_is_all_the_work_that_was_granted() {
 fn work_at_an_eased_load_is_no_pass_at_the_grant() {
     let mut course = Course::new(hundred());
     let (who, load, expires) = (name("coach"), kg(90.0), Some(course.day.plus(7).unwrap()));
-    let given = Override { lift: name("press"), load, who, why: None, expires };
+    let given = Override::new(name("press"), load, who).with_expires(expires);
     course.add(EventKind::CoachOverride(given));
     assert_eq!(course.limit(PRESS), kg(90.0));
     course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
@@ -57,7 +57,7 @@ fn two_misses_and(unmarked: u8) -> Outcome {
     let mut second = set_of(kg(100.0), 5);
     let marks = second.marks.as_mut().unwrap();
     (marks.acceptable, marks.first_failing_rep) = (Some(3), Some(4));
-    let third = WorkSet { marks: None, ..set_of(kg(100.0), unmarked) };
+    let third = set_of(kg(100.0), unmarked).with_marks(None);
     sets(&mut course, PRESS, vec![set_of(kg(100.0), 5), second, third], Some(Vec::new()));
     outcome(&course, PRESS)
 }
@@ -336,7 +336,7 @@ fn the_least_reserve_of_a_session_is_known_where_every_set_has_one() {
     ];
     for (efforts, least) in rows {
         let mut course = Course::new(hundred());
-        let done = efforts.iter().map(|effort| WorkSet { effort: *effort, ..set_of(kg(100.0), 5) });
+        let done = efforts.iter().map(|effort| set_of(kg(100.0), 5).with_effort(*effort));
         sets(&mut course, PRESS, done.collect(), Some(Vec::new()));
         assert_eq!(lift(&course, PRESS).reserve, least, "{efforts:?}");
     }

@@ -67,7 +67,7 @@ fn a_maintained_lift_drifts_down_within_its_band_and_no_further() {
     let mut course = maintained();
     let before = course.stands(PRESS).grant.load();
     let lowest = before.minus(kg(5.0)).unwrap();
-    let role = RoleSet { lift: name("press"), role: Role::Maintain, not_below: Some(lowest) };
+    let role = RoleSet::new(name("press"), Role::Maintain).with_not_below(lowest);
     course.add(EventKind::RoleSet(role));
     assert!(reasons(&course, PRESS).contains(&Reason::MaintainingBand { not_below: lowest }));
     let two_fails = |course: &mut Course| {
@@ -111,7 +111,7 @@ fn press(course: &mut Course, depth: Mark) {
             mark.mark = depth;
         }
     }
-    let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+    let session = Session::new(vec![lift]).with_pain(Vec::new());
     course.add(EventKind::SessionRecorded(session));
     course.morning(false);
     course.day = course.day.plus(6).unwrap();
@@ -184,7 +184,7 @@ fn an_agreed_usual_level_allows_a_move_only_until_it_is_due_to_be_looked_at() {
     let agreed = course.day;
     let week = |course: &mut Course| {
         let pain = vec![Course::pain("hip", 2)];
-        let report = DayReport { class: Some(DayClass::Within), pain: Some(pain), ..DayReport::default() };
+        let report = DayReport::default().with_class(DayClass::Within).with_pain(pain);
         course.add(EventKind::DayReport(report));
         course.session(2, Quality::Clean, Weight::AtLimit, Some(2));
         course.day = course.day.plus(7).unwrap();
@@ -240,12 +240,9 @@ fn the_last_session_says_why_it_does_not_count() {
 fn limits_that_nobody_has_set_are_never_passed_over_in_silence() {
     let mut course = weeks(1);
     assert!(reasons(&course, PRESS).contains(&Reason::NoLimitsOnRecord));
-    let limit = ClearanceLimits { no_breath_hold: true, ..ClearanceLimits::default() };
-    course.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: None,
-        limits: vec![limit],
-    }));
+    let limit = ClearanceLimits::default().with_no_breath_hold(true);
+    course.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]),
+    ));
     assert!(!reasons(&course, PRESS).contains(&Reason::NoLimitsOnRecord));
 }

@@ -21,16 +21,13 @@ fn next_day(course: &mut Course) {
 
 fn day_report(course: &mut Course, pain: Vec<PainAnswer>) {
     let class = Some(DayClass::Within);
-    course.add(EventKind::DayReport(DayReport {
-        class,
-        pain: Some(pain),
-        asks: Some(Vec::new()),
-        ..DayReport::default()
-    }));
+    course.add(EventKind::DayReport(
+        DayReport::default().with_class(class).with_pain(pain).with_asks(Vec::new()),
+    ));
 }
 
 fn answer_of(course: &mut Course, session: u32, pain: Vec<PainAnswer>) {
-    course.add(EventKind::NextDayReport(NextDayReport { session, pain: Some(pain), soreness: None }));
+    course.add(EventKind::NextDayReport(NextDayReport::new(session).with_pain(pain)));
 }
 
 fn last_sessions(course: &Course, lift: usize) -> Vec<(Outcome, bool)> {
@@ -186,17 +183,14 @@ fn two_answers_about_one_region_are_refused() {
     let twice = || vec![Course::pain("hip", 4), Course::pain("hip", 0)];
     let course = weeks(1);
     let kinds = [
-        EventKind::DayReport(DayReport { pain: Some(twice()), ..DayReport::default() }),
-        EventKind::NextDayReport(NextDayReport { session: 4, pain: Some(twice()), soreness: None }),
-        EventKind::SessionRecorded(Session {
-            lifts: vec![course.lift(PRESS, Quality::Clean, Weight::AtLimit)],
-            pain: Some(twice()),
-            minutes: None,
-            effort: None,
-        }),
+        EventKind::DayReport(DayReport::default().with_pain(twice())),
+        EventKind::NextDayReport(NextDayReport::new(4).with_pain(twice())),
+        EventKind::SessionRecorded(
+            Session::new(vec![course.lift(PRESS, Quality::Clean, Weight::AtLimit)]).with_pain(twice()),
+        ),
     ];
     for kind in kinds {
-        let event = Event { sequence: course.next_number(), day: course.day, kind, note: None };
+        let event = Event::new(course.next_number(), course.day, kind);
         let error = course.state().clone().apply(&event).unwrap_err();
         assert_eq!((error.code(), error.field().ends_with("pain")), (Code::DuplicateName, true));
     }

@@ -81,7 +81,7 @@ fn other_ranges(all: &mut Parameters) {
 }
 
 fn other_tempos(all: &mut Parameters) {
-    all.lifts[PRESS].tempos = vec![Tempo { down: 3, hold: 0, up: 1 }];
+    all.lifts[PRESS].tempos = vec![Tempo::new(3, 0, 1)];
 }
 
 #[test]
@@ -90,13 +90,7 @@ fn a_place_that_is_gone_is_learned_anew_and_no_heavier() {
         // Stands below its start of 40 kg, then above it.
         for (stands, starts, after) in [(30.0, 40.0, 30.0), (40.0, 35.0, 35.0)] {
             let mut course = ready(|_| {});
-            let eased = Override {
-                lift: name("press"),
-                load: kg(stands),
-                who: name("coach"),
-                why: None,
-                expires: None,
-            };
+            let eased = Override::new(name("press"), kg(stands), name("coach"));
             course.add(EventKind::CoachOverride(eased));
             change(&mut course, |all| {
                 set(all);

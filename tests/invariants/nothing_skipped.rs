@@ -36,7 +36,7 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
     for (pins, given_back) in [(None, false), (Some(bismar::quantity::Length::millimetres(700)), true)] {
         let mut course = short_break(|all| all.lifts[PRESS].over_the_body = true);
         let mut done = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
-        done.setup = Some(Setup { company: Some(ByTheBar::Alone), pins, kit: None });
+        done.setup = Some(Setup::default().with_company(ByTheBar::Alone).with_pins(pins));
         let pain = Some(vec![Course::pain("shoulder", 0)]);
         course.train(vec![done], pain);
         assert_eq!(lift(&course, PRESS).grant.load() == kg(100.0), given_back, "{pins:?}");

@@ -98,7 +98,7 @@ fn no_override_passes_the_lowest_ceiling() {
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
         if let Some(load) = limit {
             let load = Some(kg(load));
-            limited(&mut course, 100, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+            limited(&mut course, 100, vec![ClearanceLimits::default().with_load(load)]);
         }
         course
     };
@@ -145,7 +145,7 @@ fn a_load_of_the_wrong_sign_is_turned_away() {
     let below = EventKind::CoachOverride(given(-20.0, Some("to see"), end));
     assert_eq!(turned_away(&course, below), Some(Code::NegativeLoad));
     let to = with(&course.stands(PRESS).grant, |to| to.work.load = kg(-20.0));
-    let moved = EventKind::VariantChanged(Move { lift: name("press"), to, who: name("coach") });
+    let moved = EventKind::VariantChanged(Move::new(name("press"), to, name("coach")));
     assert_eq!(turned_away(&course, moved), Some(Code::NegativeLoad));
 }
 

@@ -29,7 +29,7 @@ pub fn loads(course: &Course) -> Vec<Option<Mass>> {
 fn beside_a_rung_there_is_nothing_harder() {
     let mut lift = parameters(1).lifts[STRICT].clone();
     let beside = |lift: &LiftParameters, rung| {
-        let names = sideways(lift, Place { rung, ..lift.start.place });
+        let names = sideways(lift, lift.start.place.with_rung(rung));
         names.iter().map(|name| name.as_str().to_owned()).collect::<Vec<_>>()
     };
     assert_eq!(beside(&lift, 0), [""; 0]);

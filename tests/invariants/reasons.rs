@@ -55,8 +55,8 @@ fn weeks(course: &mut Course, count: usize) {
 
 fn alone(course: &mut Course) {
     let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
-    lift.setup = Some(Setup { company: Some(ByTheBar::Alone), ..Setup::default() });
-    let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+    lift.setup = Some(Setup::default().with_company(ByTheBar::Alone));
+    let session = Session::new(vec![lift]).with_pain(Vec::new());
     course.add(EventKind::SessionRecorded(session));
 }
 
@@ -79,12 +79,8 @@ static CASES: &[Case] = &[
         codes: &["no_loaded_flexion", "clearance_limit", "reserve_floor"],
         set: AS_IS,
         play: |course| {
-            let limit = ClearanceLimits {
-                load: Some(kg(30.0)),
-                no_loaded_flexion: true,
-                ..ClearanceLimits::default()
-            };
-            limited(course, 100, vec![ClearanceLimits { effort: Some(Rpe::new(5.0).unwrap()), ..limit }]);
+            let limit = ClearanceLimits::default().with_load(kg(30.0)).with_no_loaded_flexion(true);
+            limited(course, 100, vec![limit.with_effort(Rpe::new(5.0).unwrap())]);
         },
         plan: WHOLE,
     },
@@ -96,7 +92,7 @@ static CASES: &[Case] = &[
         },
         play: |course| {
             let range = Some(Length::from_mm(350.0).unwrap());
-            limited(course, 100, vec![ClearanceLimits { range, ..ClearanceLimits::default() }]);
+            limited(course, 100, vec![ClearanceLimits::default().with_range(range)]);
         },
         plan: WHOLE,
     },
@@ -121,7 +117,7 @@ static CASES: &[Case] = &[
         },
         play: |course| {
             let load = Some(kg(30.0));
-            limited(course, 100, vec![ClearanceLimits { load, ..ClearanceLimits::default() }]);
+            limited(course, 100, vec![ClearanceLimits::default().with_load(load)]);
         },
         plan: WHOLE,
     },
@@ -142,7 +138,7 @@ static CASES: &[Case] = &[
         set: AS_IS,
         play: |course| {
             let (from, to) = (course.day, course.day.plus(9).ok());
-            course.add(EventKind::LayoffNoted(Layoff { from, to, reason: LayoffReason::Ill }));
+            course.add(EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Ill).with_to(to)));
             course.day = course.day.plus(3).unwrap();
             course.clear(true);
         },
@@ -154,7 +150,7 @@ static CASES: &[Case] = &[
         play: |course| {
             let (from, to) = (course.day, course.day.plus(3).ok());
             let reason = LayoffReason::Planned;
-            course.add(EventKind::LayoffNoted(Layoff { from, to, reason }));
+            course.add(EventKind::LayoffNoted(Layoff::new(from, reason).with_to(to)));
         },
         plan: WHOLE,
     },
@@ -176,10 +172,7 @@ static CASES: &[Case] = &[
     Case {
         codes: &["asks_first"],
         set: AS_IS,
-        play: |course| {
-            course
-                .add(EventKind::DayReport(DayReport { asks: Some(vec![Ask::Fever]), ..DayReport::default() }))
-        },
+        play: |course| course.add(EventKind::DayReport(DayReport::default().with_asks(vec![Ask::Fever]))),
         plan: WHOLE,
     },
     Case {
@@ -259,7 +252,7 @@ static CASES: &[Case] = &[
         set: AS_IS,
         play: |course| {
             let (region, load) = (Some(name("hip")), Some(kg(45.0)));
-            limited(course, 100, vec![ClearanceLimits { region, load, ..ClearanceLimits::default() }]);
+            limited(course, 100, vec![ClearanceLimits::default().with_region(region).with_load(load)]);
             for lift in [0, 1] {
                 course.step(&Step::Parameters(Change::Regions { lift, regions: 1 }));
             }
@@ -305,7 +298,9 @@ static CASES: &[Case] = &[
         play: |course| {
             weeks(course, 3);
             let not_below = Some(kg(38.0));
-            course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role: Role::Maintain, not_below }));
+            course.add(EventKind::RoleSet(
+                RoleSet::new(name("press"), Role::Maintain).with_not_below(not_below),
+            ));
         },
         plan: WHOLE,
     },
@@ -315,7 +310,9 @@ static CASES: &[Case] = &[
         play: |course| {
             weeks(course, 3);
             let not_below = Some(kg(500.0));
-            course.add(EventKind::RoleSet(RoleSet { lift: name("press"), role: Role::Maintain, not_below }));
+            course.add(EventKind::RoleSet(
+                RoleSet::new(name("press"), Role::Maintain).with_not_below(not_below),
+            ));
             course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
         },
         plan: WHOLE,
@@ -325,11 +322,7 @@ static CASES: &[Case] = &[
         set: |all| all.policy.probe_days = 2,
         play: |course| {
             weeks(course, 3);
-            course.add(EventKind::RoleSet(RoleSet {
-                lift: name("press"),
-                role: Role::Maintain,
-                not_below: None,
-            }));
+            course.add(EventKind::RoleSet(RoleSet::new(name("press"), Role::Maintain)));
         },
         plan: WHOLE,
     },
@@ -338,10 +331,10 @@ static CASES: &[Case] = &[
         set: AS_IS,
         play: |course| {
             weeks(course, 2);
-            course.add(EventKind::BarOrDiscsChanged(BarChanged { lift: None, now: name("other") }));
+            course.add(EventKind::BarOrDiscsChanged(BarChanged::new(name("other"))));
             let (lift, load, who) = (name("press"), kg(1.0), name("coach"));
             let expires = course.day.plus(-1).ok();
-            course.add(EventKind::CoachOverride(Override { lift, load, who, why: None, expires }));
+            course.add(EventKind::CoachOverride(Override::new(lift, load, who).with_expires(expires)));
         },
         plan: WHOLE,
     },
@@ -352,7 +345,7 @@ static CASES: &[Case] = &[
             for height in [500.0, 400.0] {
                 let mut lift = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
                 let pins = Some(Length::from_mm(height).unwrap());
-                lift.setup = Some(Setup { pins, ..Setup::default() });
+                lift.setup = Some(Setup::default().with_pins(pins));
                 // One miss less than would have to be early: it may lie anywhere.
                 if let Some(marks) = &mut lift.sets[0].marks {
                     marks.acceptable = marks.reps.checked_sub(1);

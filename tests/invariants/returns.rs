@@ -80,7 +80,7 @@ const RETURNS: [Return; 13] = [
         "a fever, asked first",
         |_| {},
         |course| {
-            let fever = DayReport { asks: Some(vec![Ask::Fever]), ..DayReport::default() };
+            let fever = DayReport::default().with_asks(vec![Ask::Fever]);
             course.add(EventKind::DayReport(fever));
             press(course, Some(0));
         },
@@ -133,7 +133,7 @@ const RETURNS: [Return; 13] = [
 ];
 
 fn missed_set(course: &mut Course) {
-    let missed = WorkSet { failed: true, ..set_of(kg(95.0), 5) };
+    let missed = set_of(kg(95.0), 5).with_failed(true);
     sets(course, PRESS, vec![missed], Some(Vec::new()));
 }
 

@@ -80,7 +80,7 @@ fn press(course: &mut Course, depth: [Mark; 2]) {
         let marks = &mut set.marks.as_mut().unwrap().marks;
         marks.iter_mut().filter(|mark| mark.criterion.as_str() == "depth").for_each(|mark| mark.mark = depth);
     }
-    let session = Session { lifts: vec![lift], pain: Some(Vec::new()), minutes: None, effort: None };
+    let session = Session::new(vec![lift]).with_pain(Vec::new());
     course.add(EventKind::SessionRecorded(session));
 }
 

@@ -273,33 +273,33 @@ impl Course {
             Step::Day { class, asked } => self.day_report(DayClass::ALL[usize::from(class % 5)], asked),
             Step::Ask(ask) => {
                 let asks = Some(vec![Ask::ALL[usize::from(ask)]]);
-                self.add(EventKind::DayReport(DayReport { asks, ..DayReport::default() }));
+                self.add(EventKind::DayReport(DayReport::default().with_asks(asks)));
             }
             Step::Answer(ask) => {
                 let ask = Ask::ALL[usize::from(ask)];
                 if self.state().asks().iter().any(|open| open.ask == ask) {
                     let (who, clinician) = (name("clinic"), true);
-                    self.add(EventKind::AskAnswered(AskAnswered { ask, who, clinician }));
+                    self.add(EventKind::AskAnswered(AskAnswered::new(ask, who, clinician)));
                 }
             }
             Step::Pain { region, score, came } => self.hurt(region, score, came),
             Step::Usual(level) => {
                 let (region, level, who) = (name("hip"), Pain::new(level).unwrap(), name("coach"));
                 if declares(self.set(), &region) {
-                    let usual = UsualPain { region, level, who, clinician: false };
+                    let usual = UsualPain::new(region, level, who);
                     self.add(EventKind::UsualPainAgreed(usual));
                 }
             }
             Step::Symptom => {
-                self.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }))
+                self.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])))
             }
             Step::Clearance { cleared } => self.clear(cleared),
             Step::Limit { everywhere } => {
                 let hip = Some(name("hip")).filter(|hip| !everywhere && declares(self.set(), hip));
                 let (region, load) = (hip, Some(self.scaled(45.0)));
-                let limits = vec![ClearanceLimits { region, load, ..ClearanceLimits::default() }];
+                let limits = vec![ClearanceLimits::default().with_region(region).with_load(load)];
                 let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
-                self.add(EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits }));
+                self.add(EventKind::ClearanceRecorded(Clearance::new(status, who).with_limits(limits)));
             }
             Step::SignOff(scope) => {
                 let scope = match scope {
@@ -316,25 +316,23 @@ impl Course {
                     _ => true,
                 };
                 if named {
-                    self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+                    self.add(EventKind::CoachSignOff(SignOff::new(name("coach"), scope)));
                 }
             }
             Step::Weigh(kilograms) => {
                 self.add(EventKind::BodyMassRecorded(self.scaled(f64::from(kilograms))))
             }
-            Step::Rater => {
-                self.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }))
-            }
+            Step::Rater => self.add(EventKind::RaterChanged(BarChanged::new(name("another coach")))),
             Step::OtherDiscs(lift) => {
                 let lift = Some(self.lift_name(lift));
-                self.add(EventKind::BarOrDiscsChanged(BarChanged { lift, now: name("other discs") }));
+                self.add(EventKind::BarOrDiscsChanged(BarChanged::new(name("other discs")).with_lift(lift)));
             }
             Step::Unknown => {
                 let body =
                     bismar::value::Value::Map(vec![("rung".into(), bismar::value::Value::Number(3.0))]);
-                self.add(EventKind::Unknown(UnknownEvent { kind: "hologram_recorded".into(), body }));
+                self.add(EventKind::Unknown(UnknownEvent::new("hologram_recorded".into(), body)));
             }
-            Step::Missed => self.add(EventKind::SessionMissed(SessionMissed { reason: name("work") })),
+            Step::Missed => self.add(EventKind::SessionMissed(SessionMissed::new(name("work")))),
             _ => self.act(step),
         }
     }
@@ -349,13 +347,13 @@ impl Course {
             Step::EaseFor { lift, days } => self.overrule(lift, 0.98, Some(days), None),
             Step::Accept(lift) => self.accept(lift),
             Step::Decline(lift) => {
-                let advance = Advance { lift: self.lift_name(lift), who: name("coach") };
+                let advance = Advance::new(self.lift_name(lift), name("coach"));
                 self.add(EventKind::AdvanceDeclined(advance));
             }
             Step::Layoff(reason) => {
                 let reason =
                     [LayoffReason::Well, LayoffReason::Planned, LayoffReason::Ill][usize::from(reason % 3)];
-                self.add(EventKind::LayoffNoted(Layoff { from: self.day, to: None, reason }));
+                self.add(EventKind::LayoffNoted(Layoff::new(self.day, reason)));
             }
             Step::Rung { lift, up } => self.by_hand(self.number(lift), Dimension::Variant, up),
             Step::ByHand { lift, moving, up } => {
@@ -363,7 +361,7 @@ impl Course {
             }
             Step::Role { lift, role } => {
                 let role = [Role::Train, Role::Maintain, Role::Rest, Role::Retire][usize::from(role % 4)];
-                self.add(EventKind::RoleSet(RoleSet { lift: self.lift_name(lift), role, not_below: None }));
+                self.add(EventKind::RoleSet(RoleSet::new(self.lift_name(lift), role)));
             }
             Step::Parameters(change) => {
                 let changed = self.changed(change);
@@ -398,7 +396,7 @@ impl Course {
             let part = |lift: &LiftSession| {
                 let middle = lift.sets.len().div_ceil(2);
                 let (one, other) = lift.sets.split_at(middle);
-                LiftSession { sets: if first { one } else { other }.to_vec(), ..lift.clone() }
+                lift.clone().with_sets(if first { one } else { other }.to_vec())
             };
             whole.iter().map(part).filter(|lift| !lift.sets.is_empty()).collect::<Vec<_>>()
         };
@@ -416,7 +414,7 @@ impl Course {
         match odd {
             Odd::Kit(other) => {
                 let kit = Some(vec![name(if other { "flat shoes" } else { "raised heels" })]);
-                lift.setup = setup(Setup { kit, ..Setup::default() });
+                lift.setup = setup(Setup::default().with_kit(kit));
             }
             Odd::Height(off) => {
                 let wanted = set.start_height(place).map_or(400.0, Length::mm);
@@ -425,7 +423,7 @@ impl Course {
             Odd::Short => lift.reached = set.ranges.first().copied(),
             Odd::Easier => {
                 let rung = place.rung.saturating_sub(1);
-                lift.place = Some(Place { rung, range: place.range.saturating_sub(1), ..place });
+                lift.place = Some(place.with_rung(rung).with_range(place.range.saturating_sub(1)));
             }
             Odd::FewSets if lift.sets.len() > 1 => drop(lift.sets.pop()),
             Odd::FewSets => {}
@@ -436,7 +434,7 @@ impl Course {
             }
             Odd::Alone(alone) => {
                 let pins = (!alone).then(|| Length::from_mm(700.0).unwrap());
-                lift.setup = setup(Setup { company: Some(ByTheBar::Alone), pins, kit: None });
+                lift.setup = setup(Setup::default().with_company(ByTheBar::Alone).with_pins(pins));
             }
             Odd::Reserve(left) => {
                 lift.sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
@@ -454,7 +452,9 @@ impl Course {
         let load = if factor > 1.0 { granted.plus(difference) } else { granted.minus(difference) }.unwrap();
         let (load, lift, who) = (self.with_sign(at, load), self.lift_name(lift), name("coach"));
         let expires = days.map(|days| self.day.plus(i32::from(days)).unwrap());
-        self.add(EventKind::CoachOverride(Override { lift, load, who, why: why.map(Into::into), expires }));
+        self.add(EventKind::CoachOverride(
+            Override::new(lift, load, who).with_why(why.map(Into::into)).with_expires(expires),
+        ));
     }
 
     fn by_hand(&mut self, at: usize, moving: Dimension, up: bool) {
@@ -480,7 +480,7 @@ impl Course {
             }
             other => unreachable!("a dimension that the world does not draw: {other:?}"),
         }
-        let moved = Move { lift: set.id.clone(), to, who: name("coach") };
+        let moved = Move::new(set.id.clone(), to, name("coach"));
         self.add(match moving {
             Dimension::Range => EventKind::RangeChanged(moved),
             _ => EventKind::VariantChanged(moved),

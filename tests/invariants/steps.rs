@@ -47,7 +47,7 @@ fn two_ranges(press: &mut LiftParameters) {
 }
 
 fn two_tempos(press: &mut LiftParameters) {
-    press.tempos = [2, 3].map(|down| Tempo { down, hold: 0, up: 1 }).to_vec();
+    press.tempos = [2, 3].map(|down| Tempo::new(down, 0, 1)).to_vec();
     press.moving = Dimension::Tempo;
 }
 

@@ -115,7 +115,7 @@ impl World {
                 Measured::Depths => [300.0, 400.0, 500.0].map(mm).to_vec(),
                 Measured::Heights => [500.0, 400.0, 300.0].map(mm).to_vec(),
             };
-            let tempo = |down| Tempo { down, hold: 0, up: 1 };
+            let tempo = |down| Tempo::new(down, 0, 1);
             lift.tempos = if self.tempos { [2, 3, 4].map(tempo).to_vec() } else { Vec::new() };
         }
         if !self.paired {
@@ -139,14 +139,14 @@ impl World {
     }
 
     fn lifter(&self) -> Lifter {
-        let mut lifter = Lifter { invented: true, ..Lifter::new(name("invented")) };
+        let mut lifter = Lifter::new(name("invented")).with_invented(true);
         let born = |day: &str| Some(day.parse().unwrap());
         match self.age {
             Age::Young => lifter.born = born("1966-03-01"),
             Age::Old => lifter.born = born("1950-03-01"),
             Age::Unknown => {}
             Age::Band => {
-                lifter.age = Some(AgeBand { from: 40, to: 50, on: "2024-06-01".parse().unwrap() });
+                lifter.age = Some(AgeBand::new(40, 50, "2024-06-01".parse().unwrap()));
             }
         }
         lifter
@@ -174,15 +174,14 @@ fn one_rater() -> bismar::gate::Gate {
 fn add_floor(all: &mut Parameters, floor: Floor, ranges_move: bool, scale: u32) {
     let pull = lift_set("pull", Body::Lower, "hip", kg(70.0).times(scale).unwrap());
     let moving = if ranges_move { Dimension::Range } else { Dimension::Load };
-    let start = Grant { place: Place { range: u8::from(!ranges_move), ..pull.start.place }, ..pull.start };
-    all.lifts.push(LiftParameters {
-        starts_from: StartsFrom::Floor,
-        ranges: [300.0, 225.0].map(mm).to_vec(),
-        over_the_body: false,
-        moving,
-        start,
-        ..pull
-    });
+    let start = pull.start.with_place(pull.start.place.with_range(u8::from(!ranges_move)));
+    all.lifts.push(
+        pull.with_starts_from(StartsFrom::Floor)
+            .with_ranges([300.0, 225.0].map(mm).to_vec())
+            .with_over_the_body(false)
+            .with_moving(moving)
+            .with_start(start),
+    );
     if floor == Floor::OnBlocks {
         all.blocks = [62.5, 75.0, 137.5].map(mm).to_vec();
     }
@@ -211,7 +210,7 @@ fn add_help(all: &mut Parameters, scale: u32) {
     all.implements.push(Implement::Assistance(stack));
     let help = Mass::from_nanograms(-times(20.0).nanograms()).unwrap();
     let dips = lift_set("dips", Body::Upper, "shoulder", help);
-    all.lifts.push(LiftParameters { implement: name("helper"), over_the_body: false, ..dips });
+    all.lifts.push(dips.with_implement(name("helper")).with_over_the_body(false));
 }
 
 /// A world and what happens in it.

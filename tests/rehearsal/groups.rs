@@ -100,7 +100,7 @@ fn a_week_names_lifts_that_there_are_each_once_a_day() {
 fn faultless(milestone: Milestone) -> SkillModel {
     let mut all = model(1.0);
     (all.below_usual, all.missed_session) = (0.0, 0.0);
-    all.lifts = vec![LiftSkill { milestone: Some(milestone), ..LiftSkill::of(name("squat"), 1.0) }];
+    all.lifts = vec![LiftSkill::of(name("squat"), 1.0).with_milestone(milestone)];
     all.lifts.push(LiftSkill::of(name("press"), 1.0));
     all
 }
@@ -148,7 +148,7 @@ fn moves_of(paired: bool, days: [u8; 2]) -> [u32; 2] {
     (model.below_usual, model.missed_session) = (0.0, 0.0);
     model.lifts = ["squat", "press"].map(|label| LiftSkill::of(name(label), 1.0)).to_vec();
     model.week = [(days[0], "squat"), (days[1], "press")]
-        .map(|(weekday, label)| TrainingDay { weekday, lifts: vec![name(label)] })
+        .map(|(weekday, label)| TrainingDay::new(weekday, vec![name(label)]))
         .to_vec();
     let played = simulate(&setup.parameters, &setup.plan, &model, 40, 1, 1).unwrap();
     [0, 1].map(|at: usize| played.lifts[at].moves.half.unwrap())

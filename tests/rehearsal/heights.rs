@@ -14,7 +14,7 @@ fn squat_alone(setup: &mut Setup) {
 fn recorded(setup: &Setup) -> Result<(), bismar::Error> {
     let kind = EventKind::ParametersChanged(Box::new(setup.parameters.clone()));
     let day = Day::from_number(20_000).unwrap();
-    State::new(Lifter::new(name("invented"))).apply(&Event { sequence: 1, day, kind, note: None })
+    State::new(Lifter::new(name("invented"))).apply(&Event::new(1, day, kind))
 }
 
 /// Only the pair of 20 kg holds the bar at 225 mm, so that 60 kg is the lightest; at the rack it would be 20 kg. With every
@@ -117,19 +117,16 @@ fn an_age_that_is_not_told_counts_as_older() {
     setup.parameters.pairs[0].ratio_cap = 2.0;
     // The press stays where it is, so that the squat never waits for its turn.
     setup.parameters.lifts[1].ceiling = Some(kg(30.0));
-    setup.week = vec![
-        TrainingDay { weekday: 0, lifts: vec![name("press")] },
-        TrainingDay { weekday: 2, lifts: vec![name("squat")] },
-    ];
+    setup.week = vec![TrainingDay::new(0, vec![name("press")]), TrainingDay::new(2, vec![name("squat")])];
     let moves = |age: Option<u8>| {
-        let mut model = SkillModel { week: setup.week.clone(), age, ..model(1.0) };
+        let mut model = model(1.0).with_week(setup.week.clone()).with_age(age);
         (model.below_usual, model.missed_session) = (0.0, 0.0);
         model.lifts = ["squat", "press"].map(|id| LiftSkill::of(name(id), 1.0)).to_vec();
         simulate(&setup.parameters, &setup.plan, &model, 26, 1, 1).unwrap().lifts[0].moves.half.unwrap()
     };
     assert!(moves(Some(57)) > 0);
     assert_eq!((moves(Some(75)), moves(None)), (0, 0));
-    let old = SkillModel { age: Some(101), ..model(1.0) };
+    let old = model(1.0).with_age(101);
     let error = simulate(&setup.parameters, &setup.plan, &old, 1, 1, 1).unwrap_err();
     assert_eq!((error.code(), error.field()), (Code::OutOfRange, "age"));
 }

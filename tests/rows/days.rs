@@ -14,21 +14,21 @@ fn start() -> (Day, EventKind) {
 }
 
 fn marker(kind: MarkerKind, value: f64, conditions: Conditions) -> MarkerAnswer {
-    MarkerAnswer { kind, value, conditions }
+    MarkerAnswer::new(kind, value).with_conditions(conditions)
 }
 
 /// Six days on which these markers had this value, all under these conditions.
 fn six(kinds: &[MarkerKind], value: f64, conditions: &Conditions) -> Log {
-    let report = || DayReport {
-        markers: kinds.iter().map(|kind| marker(*kind, value, conditions.clone())).collect(),
-        ..DayReport::default()
+    let report = || {
+        DayReport::default()
+            .with_markers(kinds.iter().map(|kind| marker(*kind, value, conditions.clone())).collect())
     };
     let days = (0..6).map(|at| (day("2026-02-02").plus(at).unwrap(), EventKind::DayReport(report())));
     log_of(core::iter::once(start()).chain(days))
 }
 
 fn today(markers: Vec<MarkerAnswer>) -> DayAnswers {
-    DayAnswers { markers, technique: WarmUpTechnique::NotScored }
+    DayAnswers::default().with_markers(markers).with_technique(WarmUpTechnique::NotScored)
 }
 
 fn plain() -> Conditions {
@@ -39,12 +39,12 @@ fn plain() -> Conditions {
 /// day for it, so it is let go; before Sunday week there is, and the work stays as it was.
 #[test]
 fn row_41_a_missed_session_is_shifted_merged_or_dropped() {
-    let gone = EventKind::SessionMissed(SessionMissed { reason: name("travel") });
+    let gone = EventKind::SessionMissed(SessionMissed::new(name("travel")));
     let squats = session(vec![done("squat", sets(2, 5, 60.0))], None);
     let log = log_of([start(), (day("2026-03-02"), squats), (day("2026-03-04"), gone)]);
     let plan = Plan::of([name("squat")]);
     let then = |next: &str| {
-        let next = NextPlanned { day: day(next), lifts: vec![name("squat")] };
+        let next = NextPlanned::new(day(next), vec![name("squat")]);
         missed(&log, &plan, day("2026-03-05"), Some(&next)).unwrap().lifts[0].then.unwrap()
     };
     assert_eq!(then("2026-03-07"), MissedSession::Drop);
@@ -84,7 +84,7 @@ fn row_52_verdicts_that_are_chance_are_called_chance() {
     for at in 0..24 {
         let on = day("2026-02-02").plus(4 * at).unwrap();
         let class = if at % 2 == 0 { DayClass::Below } else { DayClass::Within };
-        let set = WorkSet { failed: at % 4 < 2, ..WorkSet::done(kg(60.0), Reps::whole(5).unwrap()) };
+        let set = WorkSet::done(kg(60.0), Reps::whole(5).unwrap()).with_failed(at % 4 < 2);
         events.push((on, EventKind::DayReport(DayReport::all_well(class))));
         events.push((on, session(vec![done("squat", vec![set])], None)));
     }
@@ -96,22 +96,20 @@ fn row_52_verdicts_that_are_chance_are_called_chance() {
 /// The fixed set of the morning without caffeine is compared with such mornings, and with nothing else.
 #[test]
 fn row_53_the_fixed_set_is_compared_under_equal_conditions() {
-    let morning = Conditions {
-        lift: Some(name("squat")),
-        load: Some(kg(40.0)),
-        reps: Some(Reps::whole(5).unwrap()),
-        time_of_day: Some(TimeOfDay::Morning),
-        caffeine: Some(false),
-        other: Vec::new(),
-    };
+    let morning = Conditions::default()
+        .with_lift(name("squat"))
+        .with_load(kg(40.0))
+        .with_reps(Reps::whole(5).unwrap())
+        .with_time_of_day(TimeOfDay::Morning)
+        .with_caffeine(false);
     let log = six(&[MarkerKind::WarmUpEffort], 3.0, &morning);
     let vote = |conditions| {
         let given = today(vec![marker(MarkerKind::WarmUpEffort, 6.0, conditions)]);
         of_day(&log, day("2026-02-10"), Some(&given)).unwrap().verdict.unwrap().votes[0].vote
     };
     assert_eq!(vote(morning.clone()), Vote::Below);
-    assert_eq!(vote(Conditions { caffeine: Some(true), ..morning.clone() }), Vote::NotEnoughHistory);
-    assert_eq!(vote(Conditions { load: Some(kg(45.0)), ..morning }), Vote::NotEnoughHistory);
+    assert_eq!(vote(morning.clone().with_caffeine(true)), Vote::NotEnoughHistory);
+    assert_eq!(vote(morning.with_load(kg(45.0))), Vote::NotEnoughHistory);
 }
 
 /// Seven weeks without a pause may be thought of; a week away in between was one.

@@ -29,7 +29,7 @@ fn marked(acceptable: u16, brace: Mark) -> SetMarks {
 /// A squat of sets with those marks.
 fn squat(marks: &[Option<SetMarks>]) -> LiftSession {
     let clean = World::sets(kg(60.0), 1, true).remove(0);
-    let sets = marks.iter().map(|marks| WorkSet { marks: marks.clone(), ..clean.clone() }).collect();
+    let sets = marks.iter().map(|marks| clean.clone().with_marks(marks.clone())).collect();
     LiftSession::as_granted(name("squat"), sets)
 }
 
@@ -117,7 +117,7 @@ fn row_32_a_lift_that_is_kept_is_looked_at_every_four_weeks() {
     let mut world = World::new(parameters());
     (0..2).for_each(|_| world.good_day("squat"));
     let last: Day = world.state().lift_state(&name("squat")).unwrap().last_session().unwrap();
-    world.add(EventKind::RoleSet(RoleSet { lift: name("squat"), role: Role::Maintain, not_below: None }));
+    world.add(EventKind::RoleSet(RoleSet::new(name("squat"), Role::Maintain)));
     let due = |world: &World| {
         world.today("squat").reasons.iter().find_map(|reason| match reason {
             Reason::ProbeDue { by, .. } => Some(*by),
@@ -140,7 +140,7 @@ fn row_33_the_course_of_a_lift_is_a_fold_of_its_events() {
     });
     assert_eq!(course, ["learning", "holding", "ready_to_advance", "ready_to_advance"]);
     world.day_report(DayClass::Within);
-    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     assert_eq!(status(&world), "consolidating");
     for _ in 0..2 {
         world.wait(3).day_report(DayClass::Within);
@@ -200,14 +200,12 @@ fn row_36_the_morning_after_takes_a_pass_back() {
         let session = world.log.events.last().unwrap().sequence;
         assert!(blocked_by(&world.against("squat"), "pass_provisional"));
         world.wait(1);
-        world.add(EventKind::NextDayReport(NextDayReport { session, pain: Some(pain), soreness: None }));
+        world.add(EventKind::NextDayReport(NextDayReport::new(session).with_pain(pain)));
         outcome(&world)
     };
     assert_eq!(told(Vec::new()), Some(Outcome::Pass));
-    let flare = PainAnswer {
-        features: Some(vec![PainFeature::Rising]),
-        ..PainAnswer::plain(name("knee"), Pain::new(4).unwrap())
-    };
+    let flare =
+        PainAnswer::plain(name("knee"), Pain::new(4).unwrap()).with_features(vec![PainFeature::Rising]);
     assert_eq!(told(vec![flare]), Some(Outcome::Fail));
 }
 
@@ -216,7 +214,7 @@ fn row_36_the_morning_after_takes_a_pass_back() {
 fn row_37_a_symptom_stops_everything() {
     let mut world = World::new(parameters());
     world.day_report(DayClass::Within);
-    world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+    world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let verdicts = |world: &World| ["squat", "press"].map(|id| world.today(id).verdict);
     assert_eq!(verdicts(&world), [Verdict::Stop; 2]);
     world.clear();
@@ -244,13 +242,8 @@ fn row_38_an_override_has_its_name_its_reason_and_its_end() {
     assert_eq!(world.today("squat").load, Some(kg(62.0)));
     world.wait(4).day_report(DayClass::Within);
     assert_eq!((by(&world), world.today("squat").limit), (None, kg(60.0)));
-    let unsaid = Override {
-        lift: name("squat"),
-        load: kg(62.0),
-        who: name("coach"),
-        why: None,
-        expires: Some(world.day.plus(7).unwrap()),
-    };
+    let unsaid =
+        Override::new(name("squat"), kg(62.0), name("coach")).with_expires(world.day.plus(7).unwrap());
     world.add(EventKind::CoachOverride(unsaid));
     assert_eq!(world.today("squat").limit, kg(60.0));
     assert!(says(&world.today("squat"), "override_refused"), "{:?}", world.today("squat").reasons);
@@ -261,12 +254,9 @@ fn row_38_an_override_has_its_name_its_reason_and_its_end() {
 fn row_39_a_clearance_holds_to_its_last_day() {
     let mut world = World::new(parameters());
     let last = world.day.plus(30).unwrap();
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::Cleared,
-        who: name("clinic"),
-        expires: Some(last),
-        limits: Vec::new(),
-    }));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::Cleared, name("clinic")).with_expires(last),
+    ));
     let expired = |world: &World| blocked_by(&world.against("squat"), "clearance_expired");
     world.wait(30);
     assert!(world.day == "2026-02-04".parse().unwrap() && !expired(&world));
@@ -337,7 +327,7 @@ fn row_43_a_range_grows_by_one_height() {
     let MoveOutlook::OnOffer { to } = today.outlook else { panic!("{:?}", today.outlook) };
     assert_eq!((to.place.range, to.place.rung, to.work.reps), (1, 1, 5));
     assert!(to.load() <= kg(60.0));
-    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     assert_eq!(world.today("squat").height, Some(mm(262.5)));
 }
 
@@ -345,8 +335,8 @@ fn row_43_a_range_grows_by_one_height() {
 #[test]
 fn row_44_a_tempo_is_read_and_told_in_words() {
     let mut all = parameters();
-    let slow = Tempo { down: 3, hold: 1, up: 1 };
-    all.lifts[0].tempos = vec![Tempo { down: 2, hold: 0, up: 1 }, slow];
+    let slow = Tempo::new(3, 1, 1);
+    all.lifts[0].tempos = vec![Tempo::new(2, 0, 1), slow];
     all.lifts[0].start.place.tempo = 1;
     let json = serde_json::to_string(&World::new(all.clone()).log).unwrap();
     let log = Log::from_json(&json).unwrap();
@@ -367,10 +357,8 @@ fn row_45_two_places_are_compared_one_thing_at_a_time() {
     let state = World::new(ladder()).state();
     let squat = state.lift_state(&name("squat")).unwrap();
     let here = squat.grant();
-    let other = Grant {
-        place: Place { rung: 3, ..here.place },
-        work: Work { reps: here.work.reps - 1, load: kg(62.0), ..here.work },
-    };
+    let other = Grant::new(here.work.with_reps(here.work.reps - 1).with_load(kg(62.0)))
+        .with_place(here.place.with_rung(3));
     let set = squat.parameters();
     assert_eq!(set.harder_in(&here, &other), [Dimension::Variant, Dimension::Load]);
     assert_eq!(set.harder_in(&other, &here), [Dimension::Reps]);
@@ -384,7 +372,7 @@ fn row_45_two_places_are_compared_one_thing_at_a_time() {
 #[test]
 fn row_46_the_strict_lift_waits_for_the_forgiving_one() {
     let mut all = parameters();
-    all.pairs = vec![Pair { strict: name("press"), forgiving: name("squat"), ratio_cap: 0.6 }];
+    all.pairs = vec![Pair::new(name("press"), name("squat")).with_ratio_cap(0.6)];
     let mut world = World::new(all);
     for _ in 0..4 {
         world.good_day("squat");

@@ -70,8 +70,7 @@ fn row_74_a_correction_speaks_and_nothing_is_lost() {
     let start = (day("2026-01-05"), EventKind::ParametersChanged(Box::new(parameters())));
     let typo = session(vec![done("squat", sets(2, 5, 600.0))], None);
     let meant = session(vec![done("squat", sets(2, 5, 60.0))], None);
-    let correction =
-        EventKind::Correction(Correction { replaces: 2, day: None, with: Some(Box::new(meant.clone())) });
+    let correction = EventKind::Correction(Correction::new(2).with_kind(Box::new(meant.clone())));
     let on = day("2026-02-02");
     let log = log_of([start.clone(), (on, typo.clone()), (day("2026-02-03"), correction)]);
     let volume =
@@ -120,7 +119,7 @@ fn row_76_an_error_says_what_where_and_what_would_do() {
     let mut world = World::new(parameters());
     let error = world.turned_away(session(vec![done("deadlift", sets(1, 5, 60.0))], None));
     assert_eq!((error.code(), error.code().as_str()), (Code::UnknownLift, "unknown_lift"));
-    let asked = SetsToday { lift: name("deadlift"), sets: Vec::new(), pain: None };
+    let asked = SetsToday::new(name("deadlift"), Vec::new());
     let error = next_set(&world.log, &Plan::of([name("squat")]), world.day, &asked).unwrap_err();
     assert_eq!(error.code(), Code::UnknownLift);
     assert!(Reps::new(5.25).is_err());

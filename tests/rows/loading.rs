@@ -291,7 +291,7 @@ fn row_20_more_help_is_less_load() {
     let cable = world.today("row").loaded.unwrap();
     assert_eq!(cable.setting, Setting::Selected { plates: 3, add_ons: Vec::new() });
     let lost = World::sets(kg(-30.0), 1, false);
-    let done = SetsToday { lift: name("pull-up"), sets: lost, pain: Some(Vec::new()) };
+    let done = SetsToday::new(name("pull-up"), lost).with_pain(Vec::new());
     let next = next_set(&world.log, &Plan::of([name("pull-up")]), world.day, &done).unwrap();
     assert_eq!(next.then, Then::DownTo(kg(-40.0)));
     assert!(fold(&world.log).is_ok());
@@ -328,7 +328,7 @@ fn row_14_the_fewest_discs_are_handled() {
 fn row_15_two_share_a_bar() {
     let sharing = [80.0, 60.0].map(|load| {
         let log = tens(load).log;
-        Sharing { log, plan: Plan::of([name("squat")]), lift: name("squat"), done: 0 }
+        Sharing::new(log, Plan::of([name("squat")]), name("squat"))
     });
     let found = share(&sharing, day("2026-01-05")).unwrap();
     let loads: Vec<Vec<f64>> =
@@ -340,7 +340,7 @@ fn row_15_two_share_a_bar() {
     // Once the heavier has two work sets done nothing is left there, and the turns of the other keep their place in the list;
     // after one, one set of 80 is left, and nobody warms up again.
     let after = |sets: u8| {
-        let began = Sharing { done: sets, ..sharing[0].clone() };
+        let began = sharing[0].clone().with_done(sets);
         share(&[began, sharing[1].clone()], day("2026-01-05")).unwrap()
     };
     assert!(after(2).lifters[0].loads.is_empty());
@@ -349,7 +349,7 @@ fn row_15_two_share_a_bar() {
     assert_eq!(after(9).lifters[0].loads, []);
     // Another gym's discs cannot be shared.
     let other = World::new(parameters());
-    let alien = Sharing { log: other.log, plan: Plan::of([name("squat")]), lift: name("squat"), done: 0 };
+    let alien = Sharing::new(other.log, Plan::of([name("squat")]), name("squat"));
     let error = share(&[sharing[0].clone(), alien], day("2026-01-05")).unwrap_err();
     assert_eq!((error.code().as_str(), error.field()), ("not_in_stock", "lifters[1].implement"));
 }
@@ -401,7 +401,7 @@ fn a_stopped_lift_has_no_loads_and_no_next_step() {
     let found = at_the_rack(&world, "squat");
     assert!(found.sets.is_empty() && found.step.is_none() && found.weighs.is_none());
     assert_eq!(found.show(&Words::plain())[0], "Squat: nothing is lifted today.");
-    let sharing = Sharing { log: world.log, plan: Plan::of([name("squat")]), lift: name("squat"), done: 0 };
+    let sharing = Sharing::new(world.log, Plan::of([name("squat")]), name("squat"));
     assert!(share(&[sharing], world.day).unwrap().bar.is_none());
 }
 

@@ -19,7 +19,7 @@ fn monday(week: i32) -> Day {
 
 fn missed_after(load: f64, reps: u16) -> WorkSet {
     let marks = SetMarks::scored(reps, reps, Rater::Coach).with("brace", Mark::Met).unwrap();
-    WorkSet { failed: true, marks: Some(marks), ..WorkSet::done(kg(load), Reps::whole(reps).unwrap()) }
+    WorkSet::done(kg(load), Reps::whole(reps).unwrap()).with_failed(true).with_marks(marks)
 }
 
 fn weekly(weeks: i32, sets: impl Fn(i32) -> Vec<(&'static str, Vec<WorkSet>)>) -> Log {
@@ -38,12 +38,8 @@ fn five_at_100() -> (Log, Vec<SetEvidence>) {
         EventKind::SessionRecorded(session) => Some(&session.lifts[0].sets[0]),
         _ => None,
     });
-    let evidence = sets.map(|set| SetEvidence {
-        load: set.load,
-        reps: set.reps,
-        effort: SetEffort::Failure,
-        technique: TechniqueVerdict::Passed,
-        day: Some(monday(0)),
+    let evidence = sets.map(|set| {
+        SetEvidence::new(set.load, set.reps, SetEffort::Failure, TechniqueVerdict::Passed).with_day(monday(0))
     });
     let evidence = evidence.collect();
     (log, evidence)
@@ -102,7 +98,7 @@ fn row_25_ratings_and_reserves_are_two_ways_to_say_it() {
     let after = |effort: &str| {
         let json = format!(r#"{{"load":{{"kg":60}},"reps":5,"effort":{effort}}}"#);
         let set: WorkSet = serde_json::from_str(&json).unwrap();
-        let done = SetsToday { lift: name("squat"), sets: vec![set], pain: Some(Vec::new()) };
+        let done = SetsToday::new(name("squat"), vec![set]).with_pain(Vec::new());
         next_set(&world.log, &Plan::of([name("squat")]), world.day, &done).unwrap()
     };
     assert_eq!(after(r#"{"rpe":9}"#), after(r#"{"rir":1}"#));
@@ -115,7 +111,7 @@ fn row_25_ratings_and_reserves_are_two_ways_to_say_it() {
 #[test]
 fn row_26_what_people_leave_unsaid_can_be_counted() {
     let (_, sets) = five_at_100();
-    let called = [SetEvidence { effort: SetEffort::Rir(Rir::whole(2)), ..sets[0] }];
+    let called = [sets[0].with_effort(SetEffort::Rir(Rir::whole(2)))];
     let with = |bias| {
         let mut options = EstimateOptions::only(Equation::Epley1985);
         options.bias = bias;
@@ -153,7 +149,7 @@ fn row_47_the_own_ratio_of_a_pair_replaces_the_prior() {
 fn row_54_velocity_is_compared_at_its_load_and_makes_no_maximum() {
     let sets = |week| {
         let velocity = Some(0.50 + 0.01 * f64::from(week));
-        vec![("squat", vec![WorkSet { velocity, ..WorkSet::done(kg(60.0), Reps::whole(3).unwrap()) }])]
+        vec![("squat", vec![WorkSet::done(kg(60.0), Reps::whole(3).unwrap()).with_velocity(velocity)])]
     };
     let found = trend(&weekly(6, sets), &name("squat"), monday(6), None).unwrap();
     assert!((found.velocity.unwrap().per_week - 0.01).abs() < 1e-12);

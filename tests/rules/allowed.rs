@@ -13,23 +13,17 @@ use bismar::record::*;
 fn what_was_allowed_is_no_leave_to_go_above_the_load_that_a_move_leads_to() {
     let mut all = parameters();
     all.lifts[0].moving = Dimension::Variant;
-    all.lifts[0].start = Grant { place: Place::at_rung(0), work: Work::new(2, 5, kg(60.0)) };
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(60.0))).with_place(Place::at_rung(0));
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("squat"));
     world.day_report(DayClass::Within);
     // Eased from 60 kg to 55 kg: no move is taken beside it, and it does not outlast its end.
     world.override_to("squat", 55.0, 5);
-    let accept = || EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") });
+    let accept = || EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach")));
     world.add(accept());
     let today = world.today("squat");
     assert_eq!((today.place.rung, today.granted.load(), today.limit), (0, kg(60.0), kg(55.0)));
-    world.add(EventKind::CoachOverride(Override {
-        lift: name("squat"),
-        load: kg(60.0),
-        who: name("coach"),
-        why: None,
-        expires: None,
-    }));
+    world.add(EventKind::CoachOverride(Override::new(name("squat"), kg(60.0), name("coach"))));
     world.add(accept());
     let today = world.today("squat");
     assert_eq!((today.place.rung, today.granted.load()), (1, kg(48.0)));
@@ -45,7 +39,7 @@ fn an_illness_ends_what_was_allowed_above_the_grant_of_a_lift_that_was_never_tra
     world.day_report(DayClass::Within);
     assert_eq!(world.today("press").limit, kg(60.0));
     let from = world.day;
-    world.add(EventKind::LayoffNoted(Layoff { from, to: None, reason: LayoffReason::Ill }));
+    world.add(EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Ill)));
     world.wait(1).clear();
     assert_eq!(world.today("press").limit, kg(40.0));
 }
@@ -56,12 +50,10 @@ fn a_range_that_a_clearance_rules_out_stands_in_the_way_also_where_there_is_nowh
     (all.lifts[0].moving, all.lifts[0].ranges) = (Dimension::Range, vec![mm(300.0), mm(400.0)]);
     all.lifts[0].start.place.range = 1;
     let mut world = World::new(all);
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: None,
-        limits: vec![ClearanceLimits { range: Some(mm(300.0)), ..ClearanceLimits::default() }],
-    }));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_limits(vec![ClearanceLimits::default().with_range(mm(300.0))]),
+    ));
     let against = world.against("squat");
     assert!(blocked_by(&against, "at_top") && blocked_by(&against, "clearance_range"), "{against:?}");
 }
@@ -72,12 +64,12 @@ fn what_was_unusual_before_training_makes_its_day_no_clear_one() {
     let mut world = World::on_offer("squat");
     let level = Pain::new(2).unwrap();
     let who = name("coach");
-    world.add(EventKind::UsualPainAgreed(UsualPain { region: name("knee"), level, who, clinician: false }));
+    world.add(EventKind::UsualPainAgreed(UsualPain::new(name("knee"), level, who)));
     let needed = |world: &World| world.state().region(&name("knee")).unwrap().clear_needed;
     for features in [Some(vec![PainFeature::New]), None] {
         let mut world = world.clone();
         let score = Pain::new(1).unwrap();
-        world.add(EventKind::PainReport(PainAnswer { features, ..PainAnswer::plain(name("knee"), score) }));
+        world.add(EventKind::PainReport(PainAnswer::plain(name("knee"), score).with_features(features)));
         assert_eq!(needed(&world), 2);
         world.train("squat", true);
         assert_eq!(needed(&world), 2);
@@ -94,7 +86,7 @@ fn a_lift_that_is_trained_once_a_week_is_eased_in_an_easy_week() {
         let mut world = World::new(parameters());
         world.train("squat", true);
         world.wait(days);
-        let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+        let plan = Plan::of([name("squat")]).with_easy_week(true);
         let today = world.planned(plan);
         assert_eq!(says(&today, "easy_week"), eased, "{days} days: {:?}", today.reasons);
         assert_eq!(today.verdict == Verdict::EaseOff, eased, "{days} days");
@@ -113,7 +105,7 @@ fn no_reason_calls_a_step_on_offer_that_is_not_for_today() {
     assert!(says(&world.today("squat"), "move_on_offer"));
     let mut hurts = world.clone();
     hurts.pain("knee", 1);
-    let easy = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+    let easy = Plan::of([name("squat")]).with_easy_week(true);
     for (why, today) in [("pain", hurts.today("squat")), ("an easy week", world.planned(easy))] {
         assert!(matches!(today.outlook, MoveOutlook::Blocked { .. }), "{why}");
         assert!(!says(&today, "move_on_offer"), "{why}: {:?}", today.reasons);

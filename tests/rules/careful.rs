@@ -14,22 +14,21 @@ fn pull() -> Parameters {
     let mut all = parameters();
     let disc = Disc::new(kg(20.0), 4).unwrap().with_diameter(mm(450.0)).unwrap();
     all.stock = Stock::new(vec![disc]).unwrap();
-    all.lifts = vec![LiftParameters {
-        starts_from: StartsFrom::Floor,
-        ranges: vec![mm(325.0), mm(225.0)],
-        start: Grant { place: Place { rung: 0, range: 0, tempo: 0 }, work: Work::new(3, 5, kg(60.0)) },
-        ..lift("squat", "knee", 60.0)
-    }];
+    all.lifts = vec![
+        lift("squat", "knee", 60.0)
+            .with_starts_from(StartsFrom::Floor)
+            .with_ranges(vec![mm(325.0), mm(225.0)])
+            .with_start(Grant::new(Work::new(3, 5, kg(60.0)))),
+    ];
     all
 }
 
 fn limited(world: &mut World, limits: ClearanceLimits) {
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: Some(world.day.plus(300).unwrap()),
-        limits: vec![limits],
-    }));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_expires(world.day.plus(300).unwrap())
+            .with_limits(vec![limits]),
+    ));
 }
 
 #[test]
@@ -38,7 +37,7 @@ fn no_bar_starts_below_the_height_that_a_clearance_allows() {
     world.day_report(DayClass::Within);
     let before = world.today("squat");
     assert!(before.load.is_some() && says(&before, "height_off"), "{:?}", before.reasons);
-    limited(&mut world, ClearanceLimits { range: Some(mm(325.0)), ..ClearanceLimits::default() });
+    limited(&mut world, ClearanceLimits::default().with_range(mm(325.0)));
     let today = world.today("squat");
     assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{:?}", today.reasons);
     assert!(says(&today, "clearance_range"));
@@ -56,7 +55,7 @@ fn a_correction_of_the_day_alone_keeps_what_happened() {
     let report = world.log.events.iter().map(|event| event.sequence).max().unwrap();
     assert_eq!(world.today("squat").verdict, Verdict::Stop);
     let day = Some(world.day.plus(-1).unwrap());
-    world.add(EventKind::Correction(Correction { replaces: report, day, with: None }));
+    world.add(EventKind::Correction(Correction::new(report).with_day(day)));
     let today = world.today("squat");
     assert_eq!(today.verdict, Verdict::Stop, "{:?}", today.reasons);
     assert!(says(&today, "pain_stop"));
@@ -66,7 +65,7 @@ fn a_correction_of_the_day_alone_keeps_what_happened() {
 fn no_step_before_pain_was_asked_about_today() {
     let mut world = World::on_offer("squat");
     world.wait(1);
-    let unasked = DayReport { pain: None, ..DayReport::all_well(DayClass::Within) };
+    let unasked = DayReport::all_well(DayClass::Within).with_pain(None);
     world.add(EventKind::DayReport(unasked));
     assert!(blocked_by(&world.against("squat"), "pain_not_asked"), "{:?}", world.against("squat"));
     world.day_report(DayClass::Within);
@@ -77,7 +76,7 @@ fn no_step_before_pain_was_asked_about_today() {
 fn an_illness_lasts_until_the_day_that_was_noted_cleared_or_not() {
     let mut world = World::on_offer("squat");
     let (from, to) = (world.day, world.day.plus(5).unwrap());
-    world.add(EventKind::LayoffNoted(Layoff { from, to: Some(to), reason: LayoffReason::Ill }));
+    world.add(EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Ill).with_to(to)));
     world.wait(2).clear();
     world.day_report(DayClass::Within);
     let today = world.today("squat");
@@ -92,7 +91,7 @@ fn an_illness_lasts_until_the_day_that_was_noted_cleared_or_not() {
 fn a_planned_break_lasts_from_its_first_day_and_is_not_erased_by_another_note() {
     let layoff = |world: &World, from: i32, to: Option<i32>, reason| {
         let day = |days: i32| world.day.plus(days).unwrap();
-        EventKind::LayoffNoted(Layoff { from: day(from), to: to.map(day), reason })
+        EventKind::LayoffNoted(Layoff::new(day(from), reason).with_to(to.map(day)))
     };
     let mut world = World::on_offer("squat");
     world.add(layoff(&world, 3, Some(9), LayoffReason::Planned));
@@ -118,7 +117,7 @@ fn other_notes_do_not_push_an_illness_out() {
     let mut world = World::on_offer("squat");
     let note = |world: &mut World, days: (i32, i32), reason| {
         let day = |days: i32| world.day.plus(days).unwrap();
-        let layoff = Layoff { from: day(days.0), to: Some(day(days.1)), reason };
+        let layoff = Layoff::new(day(days.0), reason).with_to(day(days.1));
         world.add(EventKind::LayoffNoted(layoff));
     };
     note(&mut world, (0, 40), LayoffReason::Ill);
@@ -148,9 +147,9 @@ fn the_coachs_lower_word_outlasts_a_break() {
 fn no_step_on_the_day_of_a_fever_and_no_pass_in_one() {
     let mut world = World::on_offer("squat");
     world.wait(1);
-    let fever = DayReport { asks: Some(vec![Ask::Fever]), ..DayReport::all_well(DayClass::Within) };
+    let fever = DayReport::all_well(DayClass::Within).with_asks(vec![Ask::Fever]);
     world.add(EventKind::DayReport(fever.clone()));
-    world.add(EventKind::AskAnswered(AskAnswered { ask: Ask::Fever, who: name("coach"), clinician: false }));
+    world.add(EventKind::AskAnswered(AskAnswered::new(Ask::Fever, name("coach"), false)));
     assert!(blocked_by(&world.against("squat"), "ask_of_today"), "{:?}", world.against("squat"));
     world.wait(1).day_report(DayClass::Within);
     assert!(world.is_offered("squat"), "the day after: {:?}", world.against("squat"));
@@ -187,7 +186,7 @@ fn pain_that_rises_is_eased_though_each_score_is_small() {
 #[test]
 fn a_lift_that_the_coach_set_to_rest_rests_though_it_was_trained() {
     let mut world = World::on_offer("squat");
-    world.add(EventKind::RoleSet(RoleSet { lift: name("squat"), role: Role::Rest, not_below: None }));
+    world.add(EventKind::RoleSet(RoleSet::new(name("squat"), Role::Rest)));
     let load = world.today("squat").granted.work.load;
     world.wait(1).day_report(DayClass::Within);
     world.train_with(LiftSession::as_granted(name("squat"), World::sets(load, 3, true)));

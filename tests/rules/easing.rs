@@ -22,7 +22,7 @@ fn rule_01_an_override_upward_waits_while_it_hurts() {
     assert!(bad.today("squat").load.unwrap() <= kg(54.0));
     let mut asked = world;
     let asks = Some(vec![Ask::Fall]);
-    asked.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Within) }));
+    asked.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(asks)));
     assert_eq!(asked.today("squat").load, None);
     assert_eq!(asked.today("squat").limit, kg(60.0));
 }
@@ -31,14 +31,14 @@ fn rule_01_an_override_upward_waits_while_it_hurts() {
 fn rule_01_an_override_upward_waits_in_an_easy_week() {
     let mut world = World::on_offer("squat");
     world.override_to("squat", 120.0, 5);
-    let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+    let plan = Plan::of([name("squat")]).with_easy_week(true);
     assert_eq!(world.planned(plan).load, Some(kg(60.0)));
 }
 
 /// A squat that stands at the empty bar, on its full rung or on the lowest.
 fn at_the_empty_bar(rung: u8) -> World {
     let mut all = parameters();
-    all.lifts[0].start = Grant { place: Place::at_rung(rung), work: Work::new(2, 5, kg(20.0)) };
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(rung));
     let mut world = World::new(all);
     world.good_day("squat");
     world
@@ -68,11 +68,8 @@ fn rule_02_half_of_one_set_is_not_called_easier() {
     .unwrap();
     let mut world = World::new(all);
     world.good_day("squat");
-    let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
-    let plan = Plan {
-        lifts: vec![LiftPlan { reserve: Some(Rir::whole(4)), ..LiftPlan::new(name("squat")) }],
-        ..plan
-    };
+    let plan = Plan::of([name("squat")]).with_easy_week(true);
+    let plan = plan.with_lifts(vec![LiftPlan::new(name("squat")).with_reserve(Rir::whole(4))]);
     world.wait(-1);
     let today = world.planned(plan);
     assert_eq!(today.verdict, Verdict::EaseOff);
@@ -94,10 +91,7 @@ fn a_step_down_from_a_load_that_cannot_be_made_is_below_what_was_printed() {
 #[test]
 fn rule_11_a_reserve_below_the_floor_needs_an_override() {
     let mut world = World::on_offer("squat");
-    let plan = || Plan {
-        lifts: vec![LiftPlan { reserve: Some(Rir::whole(0)), ..LiftPlan::new(name("squat")) }],
-        ..Plan::of([])
-    };
+    let plan = || Plan::of([]).with_lifts(vec![LiftPlan::new(name("squat")).with_reserve(Rir::whole(0))]);
     assert_eq!(world.planned(plan()).reserve, Rir::whole(1));
     world.override_to("squat", 62.0, 3);
     assert_eq!(world.planned(plan()).reserve, Rir::whole(0));
@@ -106,7 +100,7 @@ fn rule_11_a_reserve_below_the_floor_needs_an_override() {
 #[test]
 fn rule_11_no_minutes_train_nothing() {
     let world = World::on_offer("squat");
-    let today = world.planned(Plan { minutes: Some(0), ..Plan::of([name("squat")]) });
+    let today = world.planned(Plan::of([name("squat")]).with_minutes(0));
     assert_eq!((today.verdict, today.load, today.sets), (Verdict::Rest, None, 0));
 }
 

@@ -19,16 +19,18 @@ fn pull(small: bool, rung: u8, blocks: &[f64]) -> Parameters {
     }
     all.stock = Stock::new(discs).unwrap();
     all.blocks = blocks.iter().map(|height| mm(*height)).collect();
-    all.lifts = vec![LiftParameters {
-        starts_from: StartsFrom::Floor,
-        ranges: vec![mm(225.0)],
-        start: Grant { place: Place { rung, range: 0, tempo: 0 }, work: Work::new(3, 5, kg(60.0)) },
-        gate: bismar::gate::Gate::new(bismar::gate::Requirement::PassRun(
-            bismar::gate::PassRun::new(9, 10, 2).unwrap(),
-        ))
-        .unwrap(),
-        ..lift("squat", "knee", 60.0)
-    }];
+    all.lifts = vec![
+        lift("squat", "knee", 60.0)
+            .with_starts_from(StartsFrom::Floor)
+            .with_ranges(vec![mm(225.0)])
+            .with_start(Grant::new(Work::new(3, 5, kg(60.0))).with_place(Place::default().with_rung(rung)))
+            .with_gate(
+                bismar::gate::Gate::new(bismar::gate::Requirement::PassRun(
+                    bismar::gate::PassRun::new(9, 10, 2).unwrap(),
+                ))
+                .unwrap(),
+            ),
+    ];
     all
 }
 

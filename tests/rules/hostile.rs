@@ -25,7 +25,7 @@ fn without_squat() -> Parameters {
 fn a_stop_reaches_a_lift_that_is_set_aside() {
     let mut world = World::on_offer("squat");
     set(&mut world, without_squat());
-    world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+    world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     assert_eq!(world.state().set_aside().next().unwrap().status().as_str(), "stopped_refer");
     world.clear();
     world.sign_off(SignOffScope::Everything);
@@ -79,14 +79,14 @@ fn a_morning_that_names_no_session_speaks_of_the_last_one() {
         let state = world.state();
         state.lift_state(&name("squat")).unwrap().now().sittings.last().unwrap().outcome
     };
-    let report = |pain| EventKind::NextDayReport(NextDayReport { session: 999, pain, soreness: None });
+    let report = |pain| EventKind::NextDayReport(NextDayReport::new(999).with_pain(pain));
     let mut quiet = world.clone();
     world.add(report(pain.clone()));
     assert_eq!(outcome(&world), bismar::gate::Outcome::Fail);
     // A quiet one answers for nothing: what is said the day after still counts.
     quiet.add(report(Some(Vec::new())));
     quiet.wait(1);
-    quiet.add(EventKind::DayReport(DayReport { pain, ..DayReport::all_well(DayClass::Within) }));
+    quiet.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(pain)));
     assert_eq!(outcome(&quiet), bismar::gate::Outcome::Fail);
 }
 
@@ -99,7 +99,7 @@ fn pain_goes_with_a_lift_that_is_given_other_regions() {
     all.lifts.push(lift("lunge", "knee", 30.0));
     set(&mut world, all);
     world.wait(1);
-    let report = DayReport { pain: None, ..DayReport::all_well(DayClass::Within) };
+    let report = DayReport::all_well(DayClass::Within).with_pain(None);
     world.add(EventKind::DayReport(report));
     assert!(!world.is_offered("squat"), "{:?}", world.against("squat"));
 }
@@ -133,14 +133,14 @@ fn a_region_that_is_no_longer_declared_is_not_counted_clear() {
 fn edited_lists_lead_to_no_harder_place() {
     let mut all = parameters();
     all.lifts[0].ranges = vec![mm(450.0), mm(350.0)];
-    all.lifts[0].tempos = vec![Tempo { down: 2, hold: 0, up: 1 }];
+    all.lifts[0].tempos = vec![Tempo::new(2, 0, 1)];
     all.lifts[0].start.place.range = 1;
     let mut world = World::new(all.clone());
     world.good_day("squat");
     let granted = world.today("squat").granted;
-    let to = Grant { place: Place { range: 0, ..granted.place }, work: Work::new(1, 3, kg(60.0)) };
-    world.add(EventKind::RangeChanged(Move { lift: name("squat"), to, who: name("coach") }));
-    all.lifts[0].tempos = vec![Tempo { down: 3, hold: 1, up: 1 }];
+    let to = Grant::new(Work::new(1, 3, kg(60.0))).with_place(granted.place.with_range(0));
+    world.add(EventKind::RangeChanged(Move::new(name("squat"), to, name("coach"))));
+    all.lifts[0].tempos = vec![Tempo::new(3, 1, 1)];
     set(&mut world, all);
     let now = world.today("squat").granted;
     assert_eq!((now.place.range, now.work.sets, now.work.reps), (0, 1, 3));
@@ -151,7 +151,7 @@ fn what_was_trained_through_an_illness_does_not_count() {
     let mut world = World::new(parameters());
     world.good_day("squat");
     world.wait(2);
-    world.add(EventKind::LayoffNoted(Layoff { from: world.day, to: None, reason: LayoffReason::Ill }));
+    world.add(EventKind::LayoffNoted(Layoff::new(world.day, LayoffReason::Ill)));
     let passes = |world: &World| {
         let state = world.state();
         state.lift_state(&name("squat")).unwrap().now().sittings.len()
@@ -266,18 +266,18 @@ fn names_changed_between_two_sessions_of_a_day_change_nothing() {
 }
 
 fn planned(world: &World, to: Option<bismar::quantity::Day>) -> EventKind {
-    EventKind::LayoffNoted(Layoff { from: world.day, to, reason: LayoffReason::Planned })
+    EventKind::LayoffNoted(Layoff::new(world.day, LayoffReason::Planned).with_to(to))
 }
 
 #[test]
 fn no_break_stands_for_the_pass_that_a_move_has_still_to_show() {
     let moved = || {
         let mut world = World::on_offer("squat");
-        world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+        world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
         assert_eq!(world.today("squat").status.as_str(), "consolidating");
         world
     };
-    let role = |role| EventKind::RoleSet(RoleSet { lift: name("squat"), role, not_below: None });
+    let role = |role| EventKind::RoleSet(RoleSet::new(name("squat"), role));
     let mut away = moved();
     let end = away.day.plus(3).unwrap();
     away.add(planned(&away, Some(end)));
@@ -302,7 +302,7 @@ fn of_two_answers_about_the_time_there_is_the_shorter_stands() {
     for minutes in [[0, 90], [90, 0]] {
         let mut world = World::on_offer("squat");
         for minutes in minutes {
-            let report = DayReport { minutes: Some(minutes), ..DayReport::all_well(DayClass::Within) };
+            let report = DayReport::all_well(DayClass::Within).with_minutes(minutes);
             world.add(EventKind::DayReport(report));
         }
         assert_eq!(world.state().minutes_on(world.day), Some(0));
@@ -317,8 +317,9 @@ fn numbness_stands_though_a_later_answer_leaves_it_out() {
     for later in [None, Some(Vec::new()), Some(vec![PainFeature::Sharp])] {
         let mut world = World::on_offer("squat");
         let numb = Some(vec![PainFeature::Numbness]);
-        let answer =
-            |score, features| PainAnswer { region: name("knee"), score: Pain::new(score).unwrap(), features };
+        let answer = |score, features| {
+            PainAnswer::plain(name("knee"), Pain::new(score).unwrap()).with_features(features)
+        };
         world.add(EventKind::PainReport(answer(6, numb)));
         world.add(EventKind::PainReport(answer(6, later.clone())));
         let mut expected = vec![PainFeature::Numbness];
@@ -330,7 +331,7 @@ fn numbness_stands_though_a_later_answer_leaves_it_out() {
 /// A lift of its own for each number, with nothing else.
 fn alone(at: usize) -> Parameters {
     let lifts = vec![lift(&format!("lift {at:02}"), "knee", 60.0)];
-    Parameters { lifts, ..parameters() }
+    parameters().with_lifts(lifts)
 }
 
 #[test]

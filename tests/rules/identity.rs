@@ -11,21 +11,17 @@ use bismar::record::*;
 #[test]
 fn a_region_that_is_not_declared_is_refused_and_the_declared_ones_are_named() {
     let mut world = World::on_offer("squat");
-    let answer = PainAnswer {
-        features: Some(vec![PainFeature::Numbness]),
-        ..PainAnswer::plain(name("Knee"), Pain::new(9).unwrap())
-    };
+    let answer =
+        PainAnswer::plain(name("Knee"), Pain::new(9).unwrap()).with_features(vec![PainFeature::Numbness]);
     let error = world.turned_away(EventKind::PainReport(answer.clone()));
     assert_eq!(error.code(), Code::UnknownRegion);
     let told = format!("{error}");
     assert!(told.contains("knee") && told.contains("neck"), "{told}");
     let session = |pain| {
-        EventKind::SessionRecorded(Session {
-            lifts: vec![LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))],
-            pain: Some(pain),
-            minutes: None,
-            effort: None,
-        })
+        EventKind::SessionRecorded(
+            Session::new(vec![LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))])
+                .with_pain(pain),
+        )
     };
     assert_eq!(world.turned_away(session(vec![answer])).code(), Code::UnknownRegion);
 }
@@ -104,16 +100,10 @@ fn a_stop_of_a_lift_that_is_set_aside_comes_back_with_it() {
 #[test]
 fn a_limit_whose_region_no_lift_loads_any_more_halts_every_lift() {
     let mut world = World::on_offer("squat");
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: None,
-        limits: vec![ClearanceLimits {
-            region: Some(name("knee")),
-            load: Some(kg(40.0)),
-            ..Default::default()
-        }],
-    }));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_limits(vec![ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0))]),
+    ));
     assert_eq!(world.today("squat").load, Some(kg(40.0)));
     let mut moved = parameters();
     moved.lifts[0].regions = vec![name("back")];
@@ -140,14 +130,13 @@ fn pain_in_a_region_that_no_lift_loads_halts_every_lift() {
 fn an_ask_stays_open_whatever_later_reports_leave_out() {
     let mut world = World::on_offer("squat");
     let asks = Some(vec![Ask::NewMedicine]);
-    world.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Within) }));
+    world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(asks)));
     for _ in 0..3 {
         world.wait(1).day_report(DayClass::Within);
         assert_eq!(world.today("squat").verdict, Verdict::Stop);
     }
-    let answer = |clinician| {
-        EventKind::AskAnswered(AskAnswered { ask: Ask::NewMedicine, who: name("somebody"), clinician })
-    };
+    let answer =
+        |clinician| EventKind::AskAnswered(AskAnswered::new(Ask::NewMedicine, name("somebody"), clinician));
     assert_eq!(world.turned_away(answer(false)).code(), Code::NeedsClinician);
     world.add(answer(true));
     assert_eq!(world.today("squat").verdict, Verdict::Train);
@@ -158,7 +147,7 @@ fn an_ask_stays_open_whatever_later_reports_leave_out() {
 fn an_unknown_kind_of_event_is_kept_only_in_a_log_of_a_newer_version() {
     let unknown = || {
         let body = bismar::value::Value::Map(vec![("signs".into(), bismar::value::Value::List(vec![]))]);
-        EventKind::Unknown(UnknownEvent { kind: "symptom_reprt".into(), body })
+        EventKind::Unknown(UnknownEvent::new("symptom_reprt".into(), body))
     };
     let mut world = World::on_offer("squat");
     assert_eq!(world.turned_away(unknown()).code(), Code::UnknownEvent);
@@ -177,14 +166,10 @@ fn a_limit_stays_with_a_lift_that_leaves_the_region() {
     all.lifts.push(lift("lunge", "knee", 30.0));
     let mut world = World::new(all.clone());
     world.good_day("squat");
-    let limit =
-        ClearanceLimits { region: Some(name("knee")), load: Some(kg(40.0)), ..ClearanceLimits::default() };
-    world.add(EventKind::ClearanceRecorded(Clearance {
-        status: ClearanceStatus::ClearedWithLimits,
-        who: name("clinic"),
-        expires: None,
-        limits: vec![limit],
-    }));
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]),
+    ));
     assert_eq!(world.today("squat").limit, kg(40.0));
     // The lunge still loads the knee, so that nothing halts; the squat is said to load the back instead.
     all.lifts[0].regions = vec![name("back")];
@@ -200,8 +185,7 @@ fn a_start_that_cannot_be_loaded_is_refused_with_what_lies_beside_it() {
     let mut world = World::new(parameters());
     let before = world.today("squat").load;
     let mut all = parameters();
-    all.lifts[0].start =
-        Grant { work: Work { load: kg(61.3), ..all.lifts[0].start.work }, ..all.lifts[0].start };
+    all.lifts[0].start = all.lifts[0].start.with_work(all.lifts[0].start.work.with_load(kg(61.3)));
     let error = world.turned_away(EventKind::ParametersChanged(Box::new(all.clone())));
     assert_eq!((error.code(), error.field()), (Code::NotLoadable, "lifts[0].start.work.load"));
     let told = format!("{error}");

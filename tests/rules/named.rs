@@ -27,13 +27,11 @@ fn reason<'a>(today: &'a LiftToday, code: &str) -> Option<&'a Reason> {
 }
 
 fn coach(load: Mass, until: i32, world: &World) -> EventKind {
-    EventKind::CoachOverride(Override {
-        lift: name("squat"),
-        load,
-        who: name("coach"),
-        why: Some("invented".into()),
-        expires: Some(world.day.plus(until).unwrap()),
-    })
+    EventKind::CoachOverride(
+        Override::new(name("squat"), load, name("coach"))
+            .with_why(Some("invented".into()))
+            .with_expires(world.day.plus(until).unwrap()),
+    )
 }
 
 /// 4 kg and 6 % of it are 4.24 kg; nothing lies between the 4 kg and the 6 kg of the bells.
@@ -42,7 +40,7 @@ fn a_cap_is_not_printed_as_the_load_that_stands() {
     let mut all = parameters();
     let press = &mut all.lifts[1];
     (press.implement, press.start, press.step_cap) =
-        (name("bells"), Grant { work: Work::new(2, 5, kg(4.0)), ..press.start }, Some(0.06));
+        (name("bells"), press.start.with_work(Work::new(2, 5, kg(4.0))), Some(0.06));
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("press"));
     world.day_report(DayClass::Within);
@@ -76,7 +74,7 @@ fn sessions_that_are_counted_anew_say_since_when_and_why() {
     };
     let mut world = World::on_offer("squat");
     let on = world.day;
-    world.add(EventKind::AdvanceDeclined(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceDeclined(Advance::new(name("squat"), name("coach"))));
     anew(&world, Restart::Declined, on);
     // One session later it is one.
     world.train("squat", true);
@@ -90,7 +88,7 @@ fn sessions_that_are_counted_anew_say_since_when_and_why() {
     assert!(world.is_offered("squat") && reason(&world.today("squat"), "counted_anew").is_none());
 
     let mut world = World::on_offer("squat");
-    let bar = BarChanged { lift: None, now: name("another bar") };
+    let bar = BarChanged::new(name("another bar"));
     world.add(EventKind::BarOrDiscsChanged(bar));
     anew(&world, Restart::BarChanged, world.day);
 
@@ -100,7 +98,7 @@ fn sessions_that_are_counted_anew_say_since_when_and_why() {
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("squat"));
     world.day_report(DayClass::Within);
-    world.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }));
+    world.add(EventKind::RaterChanged(BarChanged::new(name("another coach"))));
     anew(&world, Restart::RaterChanged, world.day);
 
     let mut world = World::on_offer("squat");
@@ -162,7 +160,7 @@ fn a_miss_that_nobody_placed_is_not_called_unmarked() {
 fn maintained() -> World {
     let mut world = World::on_offer("squat");
     let not_below = Some(kg(50.0));
-    world.add(EventKind::RoleSet(RoleSet { lift: name("squat"), role: Role::Maintain, not_below }));
+    world.add(EventKind::RoleSet(RoleSet::new(name("squat"), Role::Maintain).with_not_below(not_below)));
     world
 }
 
@@ -215,7 +213,7 @@ fn an_offer_ends_with_the_clearance() {
     let cleared = |world: &mut World, days: i32| {
         let expires = Some(world.day.plus(days).unwrap());
         let (status, who) = (ClearanceStatus::Cleared, name("clinic"));
-        world.add(EventKind::ClearanceRecorded(Clearance { status, who, expires, limits: Vec::new() }));
+        world.add(EventKind::ClearanceRecorded(Clearance::new(status, who).with_expires(expires)));
     };
     cleared(&mut world, 0);
     assert_eq!(until(&world), world.day);
@@ -233,9 +231,9 @@ fn an_override_that_ended_names_what_ended_it() {
     };
     let mut world = World::on_offer("squat");
     world.override_to("squat", 80.0, 90);
-    let lighter = Grant { place: Place::at_rung(0), work: Work::new(2, 5, kg(50.0)) };
+    let lighter = Grant::new(Work::new(2, 5, kg(50.0))).with_place(Place::at_rung(0));
     let mut moved = world.clone();
-    moved.add(EventKind::VariantChanged(Move { lift: name("squat"), to: lighter, who: name("coach") }));
+    moved.add(EventKind::VariantChanged(Move::new(name("squat"), lighter, name("coach"))));
     assert_eq!(ended(&moved), (kg(80.0), OverrideEnd::Move));
     let said = sheet(&moved, "squat");
     assert!(said.contains("80 kg no longer counts: the coach has since moved the lift."), "{said}");
@@ -250,7 +248,7 @@ fn an_override_that_ended_names_what_ended_it() {
 fn pain_of_the_strict_lift_is_named_with_its_day() {
     let mut all = parameters();
     all.lifts[1] = lift("front", "back", 40.0);
-    all.pairs = vec![Pair { strict: name("front"), forgiving: name("squat"), ratio_cap: 2.0 }];
+    all.pairs = vec![Pair::new(name("front"), name("squat")).with_ratio_cap(2.0)];
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("squat"));
     world.day_report(DayClass::Within);
@@ -268,8 +266,7 @@ fn a_stack_in_pounds_is_told_in_pounds() {
     let stack = MachineStack::new(name("stack"), lb(10.0), vec![lb(10.0); 15], Vec::new(), 1.0).unwrap();
     all.implements.push(Implement::Machine(stack));
     let press = &mut all.lifts[1];
-    (press.implement, press.start) =
-        (name("stack"), Grant { work: Work::new(2, 5, lb(100.0)), ..press.start });
+    (press.implement, press.start) = (name("stack"), press.start.with_work(Work::new(2, 5, lb(100.0))));
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("press"));
     world.day_report(DayClass::Within);
@@ -287,9 +284,9 @@ fn a_stack_in_pounds_is_told_in_pounds() {
 fn pins_that_stand_elsewhere_are_told_once_and_move_nothing() {
     let mut world = World::on_offer("squat");
     let trained = |world: &mut World, height: f64| {
-        let setup = Some(Setup { pins: Some(mm(height)), ..Setup::default() });
+        let setup = Some(Setup::default().with_pins(mm(height)));
         let sets = World::sets(kg(60.0), 2, true);
-        world.train_with(LiftSession { setup, ..LiftSession::as_granted(name("squat"), sets) });
+        world.train_with(LiftSession::as_granted(name("squat"), sets).with_setup(setup));
         world.morning();
         world.wait(2).day_report(DayClass::Within);
     };

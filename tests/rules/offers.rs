@@ -57,7 +57,7 @@ fn rule_05_a_day_is_one_clear_day_however_many_sessions_it_had() {
 fn paired() -> Parameters {
     let mut all = parameters();
     all.lifts[1].regions = vec![name("knee")];
-    all.pairs = vec![Pair { strict: name("press"), forgiving: name("squat"), ratio_cap: 1.0 }];
+    all.pairs = vec![Pair::new(name("press"), name("squat"))];
     all.policy.region_moves = 4;
     all
 }
@@ -151,10 +151,8 @@ fn rule_10_a_lighter_or_unscored_last_session_leaves_no_offer() {
     let lighter = LiftSession::as_granted(name("squat"), World::sets(kg(50.0), 2, true));
     let mut unscored = LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true));
     unscored.sets.iter_mut().for_each(|set| set.marks = None);
-    let elsewhere = LiftSession {
-        place: Some(Place::at_rung(0)),
-        ..LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))
-    };
+    let elsewhere =
+        LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true)).with_place(Place::at_rung(0));
     for (done, code) in [(lighter, "not_at_grant"), (unscored, "not_scored"), (elsewhere, "not_at_grant")] {
         let mut world = World::on_offer("squat");
         world.train_with(done);
@@ -173,11 +171,11 @@ fn rule_10_a_lighter_or_unscored_last_session_leaves_no_offer() {
 fn rule_10_no_offer_with_fever_in_an_easy_week_or_below_the_usual() {
     let mut fever = World::on_offer("squat");
     let asks = Some(vec![Ask::Fever]);
-    fever.add(EventKind::DayReport(DayReport { asks, ..DayReport::all_well(DayClass::Within) }));
+    fever.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(asks)));
     assert!(blocked_by(&fever.against("squat"), "asks_first"));
     let easy = World::on_offer("squat");
     // The last session lies three days back: no break that would count as an easy week.
-    let plan = Plan { easy_week: true, ..Plan::of([name("squat")]) };
+    let plan = Plan::of([name("squat")]).with_easy_week(true);
     let outlook = easy.planned(plan).outlook;
     assert!(
         matches!(outlook, MoveOutlook::Blocked { ref by, .. } if blocked_by(by, "easy_week")),

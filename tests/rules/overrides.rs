@@ -7,8 +7,8 @@ use bismar::quantity::{Pain, Rir};
 use bismar::record::*;
 
 fn spared(reserve: u8) -> Plan {
-    let lift = LiftPlan { reserve: Some(Rir::whole(reserve)), ..LiftPlan::new(name("squat")) };
-    Plan { lifts: vec![lift], ..Plan::of([]) }
+    let lift = LiftPlan::new(name("squat")).with_reserve(Rir::whole(reserve));
+    Plan::of([]).with_lifts(vec![lift])
 }
 
 #[test]
@@ -57,9 +57,9 @@ fn an_override_upward_waits_until_everything_was_asked_today() {
     let asked = DayReport::all_well(DayClass::Within);
     let left_out = [
         None,
-        Some(DayReport { pain: None, ..asked.clone() }),
-        Some(DayReport { asks: None, ..asked.clone() }),
-        Some(DayReport { class: None, ..asked }),
+        Some(asked.clone().with_pain(None)),
+        Some(asked.clone().with_asks(None)),
+        Some(asked.with_class(None)),
     ];
     for report in left_out {
         let mut world = world.clone();
@@ -96,16 +96,10 @@ fn no_step_is_on_offer_beside_an_override() {
         let mut world = World::on_offer("squat");
         world.override_to("squat", load, 30);
         assert!(blocked_by(&world.against("squat"), "override_in_force"), "{load}");
-        world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+        world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
         assert_eq!(world.today("squat").granted.load(), kg(60.0), "{load}");
         // One to the working load, without a last day, ends it.
-        world.add(EventKind::CoachOverride(Override {
-            lift: name("squat"),
-            load: kg(60.0),
-            who: name("coach"),
-            why: None,
-            expires: None,
-        }));
+        world.add(EventKind::CoachOverride(Override::new(name("squat"), kg(60.0), name("coach"))));
         assert!(world.is_offered("squat"), "{load}: {:?}", world.against("squat"));
     }
 }
@@ -127,7 +121,7 @@ fn an_override_that_a_break_ends_says_so_until_the_next_session() {
 fn an_override_that_an_easy_week_holds_says_that_it_waits() {
     let mut world = World::on_offer("squat");
     world.override_to("squat", 80.0, 30);
-    let today = world.planned(Plan { easy_week: true, ..Plan::of([name("squat")]) });
+    let today = world.planned(Plan::of([name("squat")]).with_easy_week(true));
     assert_eq!((today.verdict, today.load), (Verdict::EaseOff, Some(kg(60.0))));
     assert!(says(&today, "override_suspended"));
 }
@@ -150,11 +144,8 @@ fn a_little_pain_that_is_new_or_rising_eases_the_lift() {
     let told = |features: Option<Vec<PainFeature>>| {
         let mut world = World::on_offer("squat");
         let score = Pain::new(2).unwrap();
-        let answer = PainAnswer { features, ..PainAnswer::plain(name("knee"), score) };
-        world.add(EventKind::DayReport(DayReport {
-            pain: Some(vec![answer]),
-            ..DayReport::all_well(DayClass::Within)
-        }));
+        let answer = PainAnswer::plain(name("knee"), score).with_features(features);
+        world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(vec![answer])));
         world.today("squat")
     };
     for features in [Some(vec![PainFeature::Rising]), Some(vec![PainFeature::New]), None] {

@@ -91,11 +91,9 @@ fn rule_11_an_unknown_age_counts_as_the_older_row() {
         load(&world, "squat")
     };
     let nobody_knows = Lifter::new(name("A"));
-    let young = Lifter { born: Some("1980-01-01".parse().unwrap()), ..nobody_knows.clone() };
-    let band = |from, to| Lifter {
-        age: Some(AgeBand { from, to, on: "2026-01-01".parse().unwrap() }),
-        ..nobody_knows.clone()
-    };
+    let young = nobody_knows.clone().with_born(Some("1980-01-01".parse().unwrap()));
+    let band =
+        |from, to| nobody_knows.clone().with_age(Some(AgeBand::new(from, to, "2026-01-01".parse().unwrap())));
     assert_eq!(with(young), 54.0);
     assert_eq!(with(band(50, 59)), 54.0);
     assert_eq!(with(band(60, 75)), 48.0, "the older end counts");

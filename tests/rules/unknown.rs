@@ -20,12 +20,12 @@ fn from_the_floor() -> Parameters {
         disc(1.0, 8, 160.0),
     ])
     .unwrap();
-    all.lifts[0] = LiftParameters {
-        starts_from: StartsFrom::Floor,
-        ranges: vec![mm(325.0), mm(225.0)],
-        start: Grant { place: Place { rung: 1, range: 1, tempo: 0 }, work: Work::new(2, 5, kg(60.0)) },
-        ..lift("squat", "knee", 60.0)
-    };
+    all.lifts[0] = lift("squat", "knee", 60.0)
+        .with_starts_from(StartsFrom::Floor)
+        .with_ranges(vec![mm(325.0), mm(225.0)])
+        .with_start(
+            Grant::new(Work::new(2, 5, kg(60.0))).with_place(Place::default().with_rung(1).with_range(1)),
+        );
     all
 }
 
@@ -94,10 +94,8 @@ fn the_nearest_height_says_by_how_much_it_is_off() {
 fn a_changed_setup_is_said_and_starts_the_comparison_anew() {
     let with = |kit: &[&str]| {
         let kit = Some(kit.iter().map(|word| name(word)).collect());
-        LiftSession {
-            setup: Some(Setup { kit, ..Setup::default() }),
-            ..LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))
-        }
+        LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))
+            .with_setup(Setup::default().with_kit(kit))
     };
     let mut world = World::on_offer("squat");
     world.train_with(with(&["flat shoes"]));
@@ -117,7 +115,7 @@ fn less_reach_or_another_height_is_training_and_no_pass() {
     let mut world = World::new(from_the_floor());
     (0..3).for_each(|_| world.good_day("squat"));
     let sets = || World::sets(kg(60.0), 2, true);
-    let higher = LiftSession { height: Some(mm(260.0)), ..LiftSession::as_granted(name("squat"), sets()) };
+    let higher = LiftSession::as_granted(name("squat"), sets()).with_height(mm(260.0));
     world.train_with(higher);
     world.morning();
     let today = world.today("squat");
@@ -136,7 +134,7 @@ fn what_came_with_pain_is_taken_as_new_where_nobody_asked() {
     let needed = |features| {
         let mut world = World::on_offer("squat");
         let plain = PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(1).unwrap());
-        world.add(EventKind::PainReport(PainAnswer { features, ..plain }));
+        world.add(EventKind::PainReport(plain.with_features(features)));
         world.state().region(&name("knee")).unwrap().clear_needed
     };
     assert_eq!((needed(Some(vec![])), needed(None)), (1, 2));
@@ -145,10 +143,10 @@ fn what_came_with_pain_is_taken_as_new_where_nobody_asked() {
 #[test]
 fn pain_said_before_the_session_is_not_cleared_by_the_session_of_the_same_day() {
     let mut world = World::on_offer("squat");
-    world.add(EventKind::DayReport(DayReport {
-        pain: Some(vec![PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(2).unwrap())]),
-        ..DayReport::all_well(DayClass::Within)
-    }));
+    world.add(EventKind::DayReport(
+        DayReport::all_well(DayClass::Within)
+            .with_pain(vec![PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(2).unwrap())]),
+    ));
     world.train("squat", true);
     assert_eq!(world.state().region(&name("knee")).unwrap().clear_needed, 1);
     world.morning();
@@ -161,14 +159,12 @@ fn pain_said_before_the_session_is_not_cleared_by_the_session_of_the_same_day() 
 #[test]
 fn nobody_asked_is_no_answer() {
     let mut world = World::on_offer("squat");
-    world
-        .wait(1)
-        .add(EventKind::DayReport(DayReport { asks: None, ..DayReport::all_well(DayClass::Within) }));
+    world.wait(1).add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(None)));
     assert!(blocked_by(&world.against("squat"), "asks_not_asked"));
     let mut quiet = World::on_offer("squat");
     quiet.train("squat", true);
     let session = quiet.log.events.last().unwrap().sequence;
-    quiet.wait(1).add(EventKind::NextDayReport(NextDayReport { session, pain: None, soreness: None }));
+    quiet.wait(1).add(EventKind::NextDayReport(NextDayReport::new(session)));
     assert!(blocked_by(&quiet.against("squat"), "pass_provisional"));
 }
 
@@ -181,7 +177,7 @@ fn rule_11_another_rater_restarts_only_where_the_gate_says_so() {
         all.lifts[0].gate = Gate::new(Requirement::PassRun(run)).unwrap();
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
-        world.add(EventKind::RaterChanged(BarChanged { lift: None, now: name("another coach") }));
+        world.add(EventKind::RaterChanged(BarChanged::new(name("another coach"))));
         world.day_report(DayClass::Within);
         world.is_offered("squat")
     };

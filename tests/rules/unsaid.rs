@@ -10,7 +10,7 @@ use bismar::record::*;
 fn a_planned_break_is_not_trained_through() {
     let mut world = World::on_offer("squat");
     let (from, to) = (world.day, world.day.plus(6).unwrap());
-    world.add(EventKind::LayoffNoted(Layoff { from, to: Some(to), reason: LayoffReason::Planned }));
+    world.add(EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Planned).with_to(to)));
     for days in [0, 2, 4] {
         world.wait(days).day_report(DayClass::Within);
         let today = world.today("squat");
@@ -71,9 +71,9 @@ fn a_bar_over_the_body_of_which_nobody_said_who_takes_it_is_as_if_alone() {
     assert!(blocked_by(&world.against("squat"), "rack_not_asked"));
     assert_eq!(today.reserve, Rir::whole(4));
     assert!(today.cautions.iter().any(|caution| caution.as_str() == "alone_without_pins"));
-    let setup = Some(Setup { company: Some(ByTheBar::Spotter), ..Setup::default() });
+    let setup = Some(Setup::default().with_company(ByTheBar::Spotter));
     let sets = World::sets(kg(60.0), 2, true);
-    world.train_with(LiftSession { setup, ..LiftSession::as_granted(name("squat"), sets) });
+    world.train_with(LiftSession::as_granted(name("squat"), sets).with_setup(setup));
     world.morning();
     world.wait(1).day_report(DayClass::Within);
     assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
@@ -84,7 +84,7 @@ fn a_bar_over_the_body_of_which_nobody_said_who_takes_it_is_as_if_alone() {
 fn pain_where_the_strict_lift_loads_reaches_its_partner_whoever_said_it() {
     let mut all = parameters();
     all.lifts[1] = lift("front", "back", 40.0);
-    all.pairs = vec![Pair { strict: name("front"), forgiving: name("squat"), ratio_cap: 2.0 }];
+    all.pairs = vec![Pair::new(name("front"), name("squat")).with_ratio_cap(2.0)];
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("squat"));
     world.day_report(DayClass::Within);

@@ -50,7 +50,7 @@ fn too_little_in_reserve_tells_how_many_sessions_with_enough_it_takes() {
 fn the_pair_in_one_plan_is_parted_by_leaving_one_out() {
     let mut all = parameters();
     all.lifts[1].regions = vec![name("knee")];
-    all.pairs = vec![Pair { strict: name("press"), forgiving: name("squat"), ratio_cap: 1.0 }];
+    all.pairs = vec![Pair::new(name("press"), name("squat"))];
     let mut world = World::new(all);
     (0..4).for_each(|_| world.good_day("squat"));
     world.day_report(DayClass::Within);
@@ -75,13 +75,9 @@ fn what_pain_asks_for_today_is_said_only_where_it_is_done() {
 #[test]
 fn a_refused_override_says_what_it_lacks() {
     let mut world = World::on_offer("squat");
-    world.add(EventKind::CoachOverride(Override {
-        lift: name("squat"),
-        load: kg(80.0),
-        who: name("coach"),
-        why: None,
-        expires: Some(world.day.plus(9).unwrap()),
-    }));
+    world.add(EventKind::CoachOverride(
+        Override::new(name("squat"), kg(80.0), name("coach")).with_expires(world.day.plus(9).unwrap()),
+    ));
     assert!(says(&world.today("squat"), "override_refused"));
     assert!(!says(&world.today("squat"), "move_refused"));
 }
@@ -114,7 +110,7 @@ fn a_way_back_names_the_stop_the_illness_and_the_age_that_nobody_told() {
     assert!(says(&world.today("squat"), "stop_lifted"));
     let mut world = World::on_offer("squat");
     let from = world.day;
-    world.add(EventKind::LayoffNoted(Layoff { from, to: None, reason: LayoffReason::Ill }));
+    world.add(EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Ill)));
     world.wait(7).clear();
     world.day_report(DayClass::Within);
     assert!(says(&world.today("squat"), "after_illness"));
@@ -127,10 +123,9 @@ fn a_way_back_names_the_stop_the_illness_and_the_age_that_nobody_told() {
 #[test]
 fn a_stop_is_the_first_field_of_a_session_and_names_its_sign() {
     let mut world = World::on_offer("squat");
-    world.add(EventKind::PainReport(PainAnswer {
-        features: Some(vec![PainFeature::Numbness]),
-        ..PainAnswer::plain(name("knee"), Pain::new(2).unwrap())
-    }));
+    world.add(EventKind::PainReport(
+        PainAnswer::plain(name("knee"), Pain::new(2).unwrap()).with_features(vec![PainFeature::Numbness]),
+    ));
     let session = next_session_from(&world.state(), &Plan::of([name("squat")]), world.day).unwrap();
     let json = bismar::value::Value::write(&session).unwrap().to_json_pretty();
     assert!(json.trim_start_matches(['{', '\n', ' ']).starts_with("\"stops\""), "{json}");
@@ -144,14 +139,8 @@ fn a_fever_alone_asks_for_the_coachs_word_and_no_clinician() {
     let mut world = World::on_offer("squat");
     let asks = |ask| Some(vec![ask]);
     let mut fall = world.clone();
-    world.add(EventKind::DayReport(DayReport {
-        asks: asks(Ask::Fever),
-        ..DayReport::all_well(DayClass::Within)
-    }));
-    fall.add(EventKind::DayReport(DayReport {
-        asks: asks(Ask::Fall),
-        ..DayReport::all_well(DayClass::Within)
-    }));
+    world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(asks(Ask::Fever))));
+    fall.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(asks(Ask::Fall))));
     let sees = |world: &World| {
         world.today("squat").cautions.iter().any(|caution| caution.as_str() == "see_clinician_first")
     };
@@ -161,18 +150,18 @@ fn a_fever_alone_asks_for_the_coachs_word_and_no_clinician() {
 #[test]
 fn no_step_is_on_offer_beside_less_than_the_whole_work() {
     let world = World::on_offer("squat");
-    let short = world.planned(Plan { minutes: Some(10), ..Plan::of([name("squat")]) });
+    let short = world.planned(Plan::of([name("squat")]).with_minutes(10));
     assert_eq!(short.sets, 1);
     assert_eq!(short.would_change, [Change::MoreTime]);
-    let one = LiftPlan { sets: Some(1), ..LiftPlan::new(name("squat")) };
-    let planned = world.planned(Plan { lifts: vec![one], ..Plan::of([]) });
+    let one = LiftPlan::new(name("squat")).with_sets(1);
+    let planned = world.planned(Plan::of([]).with_lifts(vec![one]));
     assert_eq!(planned.would_change, [Change::WholeWork]);
 }
 
 #[test]
 fn a_lift_left_out_for_time_names_no_number_of_sets() {
     let world = World::on_offer("squat");
-    let plan = Plan { minutes: Some(10), ..Plan::of([name("squat"), name("press")]) };
+    let plan = Plan::of([name("squat"), name("press")]).with_minutes(10);
     let lifts = next_session_from(&world.state(), &plan, world.day).unwrap().lifts;
     let left_out = lifts.iter().find(|lift| lift.verdict == Verdict::Rest).unwrap();
     assert!(says(left_out, "short_of_time") && !says(left_out, "fewer_sets"), "{:?}", left_out.reasons);

@@ -2,7 +2,7 @@
 
 use bismar::Error;
 use bismar::condition::DayClass;
-use bismar::gate::{Criterion, Gate, Mark, PassRules, PassRun, Rater, Requirement, SetMarks};
+use bismar::gate::{Criterion, Gate, Mark, PassRun, Rater, Requirement, SetMarks};
 use bismar::loading::{Bar, Disc, Implement, Pieces, Stock};
 use bismar::prescription::{LiftToday, next_session_from};
 use bismar::progression::{MoveOutlook, State, fold};
@@ -23,29 +23,18 @@ pub fn mm(value: f64) -> Length {
 }
 
 pub fn lift(id: &str, region: &str, load: f64) -> LiftParameters {
-    LiftParameters {
-        id: name(id),
-        name: None,
-        body: Body::Lower,
-        regions: vec![name(region)],
-        implement: name("bar"),
-        rungs: vec![Rung::new(name("easier"), vec![]), Rung::new(name("full"), vec![name("easier")])],
-        starts_from: StartsFrom::Rack,
-        ranges: Vec::new(),
-        tempos: Vec::new(),
-        start: Grant { place: Place::at_rung(1), work: Work::new(2, 5, kg(load)) },
-        moving: Dimension::Load,
-        criteria: vec![Criterion::critical("brace").unwrap()],
-        pass: PassRules::default(),
-        gate: Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2).unwrap())).unwrap(),
-        step: None,
-        step_cap: Some(0.10),
-        ceiling: None,
-        reps_top: None,
-        sets_top: None,
-        learning_sessions: Some(1),
-        over_the_body: false,
-    }
+    LiftParameters::new(
+        name(id),
+        Body::Lower,
+        name("bar"),
+        Grant::new(Work::new(2, 5, kg(load))).with_place(Place::at_rung(1)),
+        Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2).unwrap())).unwrap(),
+    )
+    .with_regions(vec![name(region)])
+    .with_rungs(vec![Rung::new(name("easier"), vec![]), Rung::new(name("full"), vec![name("easier")])])
+    .with_criteria(vec![Criterion::critical("brace").unwrap()])
+    .with_step_cap(0.10)
+    .with_learning_sessions(1)
 }
 
 /// A squat and a press of two regions; the neck is declared and no lift loads it.
@@ -54,17 +43,16 @@ pub fn parameters() -> Parameters {
         Disc::new(kg(mass), count).unwrap().with_diameter(mm(across)).unwrap()
     };
     let region = |id: &str| Region::new(name(id));
-    Parameters {
-        regions: ["knee", "back", "shoulder", "neck"].map(region).to_vec(),
-        lifts: vec![lift("squat", "knee", 60.0), lift("press", "shoulder", 40.0)],
-        pairs: Vec::new(),
-        implements: vec![
+    Parameters::new(
+        ["knee", "back", "shoulder", "neck"].map(region).to_vec(),
+        vec![lift("squat", "knee", 60.0), lift("press", "shoulder", 40.0)],
+        vec![
             Implement::Bar(Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap()),
             Implement::Pieces(
                 Pieces::new(name("bells"), [4.0, 6.0, 8.0, 10.0, 12.0].map(kg).to_vec()).unwrap(),
             ),
         ],
-        stock: Stock::new(vec![
+        Stock::new(vec![
             disc(20.0, 4, 450.0),
             disc(10.0, 4, 325.0),
             disc(5.0, 2, 228.0),
@@ -73,9 +61,7 @@ pub fn parameters() -> Parameters {
             disc(1.0, 4, 160.0),
         ])
         .unwrap(),
-        blocks: Vec::new(),
-        policy: Policy::default(),
-    }
+    )
 }
 
 #[derive(Clone)]
@@ -115,7 +101,7 @@ impl World {
     pub fn try_add(&mut self, kind: EventKind) -> Result<(), Error> {
         let sequence = self.log.events.iter().map(|event| event.sequence).max().unwrap_or(0) + 1;
         let mut log = self.log.clone();
-        log.events.push(Event { sequence, day: self.day, kind, note: None });
+        log.events.push(Event::new(sequence, self.day, kind));
         fold(&log)?;
         self.log = log;
         Ok(())
@@ -139,16 +125,14 @@ impl World {
     }
 
     pub fn clear(&mut self) {
-        self.add(EventKind::ClearanceRecorded(Clearance {
-            status: ClearanceStatus::Cleared,
-            who: name("clinic"),
-            expires: Some(self.day.plus(900).unwrap()),
-            limits: Vec::new(),
-        }));
+        self.add(EventKind::ClearanceRecorded(
+            Clearance::new(ClearanceStatus::Cleared, name("clinic"))
+                .with_expires(self.day.plus(900).unwrap()),
+        ));
     }
 
     pub fn sign_off(&mut self, scope: SignOffScope) {
-        self.add(EventKind::CoachSignOff(SignOff { who: name("coach"), scope }));
+        self.add(EventKind::CoachSignOff(SignOff::new(name("coach"), scope)));
     }
 
     pub fn day_report(&mut self, class: DayClass) {
@@ -170,9 +154,7 @@ impl World {
         let marks = SetMarks::scored(5, if clean { 5 } else { 2 }, Rater::Coach).with("brace", mark).unwrap();
         let reps = Reps::whole(5).unwrap();
         let effort = Some(Effort::Rir(Rir::whole(3)));
-        (0..count)
-            .map(|_| WorkSet { effort, marks: Some(marks.clone()), ..WorkSet::done(load, reps) })
-            .collect()
+        (0..count).map(|_| WorkSet::done(load, reps).with_effort(effort).with_marks(marks.clone())).collect()
     }
 
     /// What the session of that lift is today, in a plan of its own.
@@ -196,7 +178,7 @@ impl World {
     }
 
     pub fn train_all(&mut self, lifts: Vec<LiftSession>, pain: Option<Vec<PainAnswer>>) {
-        self.add(EventKind::SessionRecorded(Session { lifts, pain, minutes: None, effort: None }));
+        self.add(EventKind::SessionRecorded(Session::new(lifts).with_pain(pain)));
     }
 
     /// The morning after, with no more pain.
@@ -205,7 +187,7 @@ impl World {
         let session =
             last.clone().find(|event| matches!(event.kind, EventKind::SessionRecorded(_))).unwrap().sequence;
         self.wait(1);
-        self.add(EventKind::NextDayReport(NextDayReport { session, pain: Some(Vec::new()), soreness: None }));
+        self.add(EventKind::NextDayReport(NextDayReport::new(session).with_pain(Vec::new())));
     }
 
     /// The morning after of every session that nobody has answered for, told today.
@@ -223,7 +205,7 @@ impl World {
         let open: Vec<u32> =
             sessions.map(|event| event.sequence).filter(|session| !answered.contains(session)).collect();
         for session in open {
-            let report = NextDayReport { session, pain: Some(Vec::new()), soreness: None };
+            let report = NextDayReport::new(session).with_pain(Vec::new());
             self.add(EventKind::NextDayReport(report));
         }
     }
@@ -258,13 +240,11 @@ impl World {
 
     pub fn override_to(&mut self, id: &str, load: f64, days: i32) {
         let expires = Some(self.day.plus(days).unwrap());
-        self.add(EventKind::CoachOverride(Override {
-            lift: name(id),
-            load: kg(load),
-            who: name("coach"),
-            why: Some("to look at one set".into()),
-            expires,
-        }));
+        self.add(EventKind::CoachOverride(
+            Override::new(name(id), kg(load), name("coach"))
+                .with_why(Some("to look at one set".into()))
+                .with_expires(expires),
+        ));
     }
 }
 

@@ -31,11 +31,7 @@ fn act(world: &mut World, change: &Change) {
         }
         Change::DayReport => world.day_report(DayClass::Within),
         Change::AskAnswered { ask } => {
-            world.add(EventKind::AskAnswered(AskAnswered {
-                ask: *ask,
-                who: name("clinic"),
-                clinician: true,
-            }));
+            world.add(EventKind::AskAnswered(AskAnswered::new(*ask, name("clinic"), true)));
         }
         Change::ForgivingProof => {
             world.wait(2).day_report(DayClass::Within);
@@ -56,23 +52,22 @@ fn act(world: &mut World, change: &Change) {
         }
         Change::PinsOrSpotter => {
             world.wait(1).day_report(DayClass::Within);
-            let setup = Some(Setup { company: Some(ByTheBar::Spotter), ..Setup::default() });
+            let setup = Some(Setup::default().with_company(ByTheBar::Spotter));
             let sets = World::sets(world.today("squat").load.unwrap(), 2, true);
-            world.train_with(LiftSession { setup, ..LiftSession::as_granted(name("squat"), sets) });
+            world.train_with(LiftSession::as_granted(name("squat"), sets).with_setup(setup));
             world.morning();
         }
         Change::MoreInReserve { count } | Change::EffortSaid { count } => {
             (0..*count).for_each(|_| world.good_day("squat"))
         }
-        Change::UsualPainAgreed { region } => world.add(EventKind::UsualPainAgreed(UsualPain {
-            region: region.clone(),
-            level: Pain::new(2).unwrap(),
-            who: name("coach"),
-            clinician: false,
-        })),
+        Change::UsualPainAgreed { region } => world.add(EventKind::UsualPainAgreed(UsualPain::new(
+            region.clone(),
+            Pain::new(2).unwrap(),
+            name("coach"),
+        ))),
         Change::OverrideEnds => {
             let (load, who) = (world.today("squat").granted.load(), name("coach"));
-            let given = Override { lift: name("squat"), load, who, why: None, expires: None };
+            let given = Override::new(name("squat"), load, who);
             world.add(EventKind::CoachOverride(given));
         }
         Change::BreakOver { until } => {
@@ -94,7 +89,7 @@ fn act(world: &mut World, change: &Change) {
 }
 
 fn asks(ask: Ask) -> EventKind {
-    EventKind::DayReport(DayReport { asks: Some(vec![ask]), ..DayReport::all_well(DayClass::Within) })
+    EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(vec![ask]))
 }
 
 fn session(world: &mut World, change: impl FnOnce(&mut LiftSession), pain: Option<Vec<PainAnswer>>) {
@@ -118,7 +113,7 @@ fn situations() -> Vec<(&'static str, World)> {
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
         world.day_report(DayClass::Within);
-        let setup = Some(Setup { company: Some(ByTheBar::Alone), ..Setup::default() });
+        let setup = Some(Setup::default().with_company(ByTheBar::Alone));
         session(&mut world, |done| done.setup = setup, Some(vec![]));
         world.morning();
         world.day_report(DayClass::Within);
@@ -136,7 +131,7 @@ fn situations() -> Vec<(&'static str, World)> {
     };
     let paired = || {
         let mut all = parameters();
-        all.pairs = vec![Pair { strict: name("squat"), forgiving: name("press"), ratio_cap: 2.0 }];
+        all.pairs = vec![Pair::new(name("squat"), name("press")).with_ratio_cap(2.0)];
         let mut world = World::new(all);
         (0..4).for_each(|_| world.good_day("squat"));
         world.day_report(DayClass::Within);
@@ -146,7 +141,7 @@ fn situations() -> Vec<(&'static str, World)> {
         (
             "symptom_stop",
             with(|world| {
-                world.add(EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }));
+                world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
             }),
         ),
         ("pain_stop", with(|world| world.pain("knee", 7))),
@@ -159,7 +154,7 @@ fn situations() -> Vec<(&'static str, World)> {
             "clearance_after_illness",
             with(|world| {
                 let from = world.day;
-                world.add(EventKind::LayoffNoted(Layoff { from, to: None, reason: LayoffReason::Ill }));
+                world.add(EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Ill)));
             }),
         ),
         ("asks_first", with(|world| world.add(asks(Ask::Fall)))),
@@ -225,19 +220,19 @@ fn situations() -> Vec<(&'static str, World)> {
         (
             "consolidating",
             with(|world| {
-                world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+                world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
             }),
         ),
         (
             "cooling_off",
             with(|world| {
-                world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+                world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
             }),
         ),
         (
             "window_cap",
             with(|world| {
-                world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+                world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
                 (0..6).for_each(|_| world.good_day("squat"));
                 world.day_report(DayClass::Within);
             }),
@@ -304,7 +299,7 @@ fn rule_16_nothing_is_named_that_is_not_in_the_way() {
 fn rule_16_a_refused_act_stays_visible_until_the_next_session() {
     let mut world = World::on_offer("squat");
     world.day_report(DayClass::Below);
-    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     for _ in 0..3 {
         assert!(says(&world.today("squat"), "move_refused"));
         world.wait(1).day_report(DayClass::Within);

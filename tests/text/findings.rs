@@ -144,7 +144,7 @@ const LOADS_AT_THE_START: [&str; 9] = [
 fn a_finding_from_further_up_names_the_start_only_where_the_load_moves() {
     let mut all = parameters();
     let what = Found::StuckLater { load: kg(80.0), cap: kg(82.0), next: None, discs: Vec::new() };
-    let finding = Finding { severity: what.severity(), lift: Some(name("sq")), what };
+    let finding = Finding::about(&name("sq"), what);
     assert!(Words::of(&all).finding(&finding).starts_with(&format!("Back squat, {START}: ")));
     all.lifts[0].moving = Dimension::Range;
     assert!(Words::of(&all).finding(&finding).starts_with("Back squat: "));
@@ -167,7 +167,7 @@ fn every_finding_is_a_careful_sentence_with_its_numbers_and_names() {
             assert!(said.to_lowercase().contains(told), "{told:?} is not in {said:?}");
         }
         is_careful(&said);
-        let finding = Finding { severity: found.severity(), lift: Some(name("sq")), what: found };
+        let finding = Finding::about(&name("sq"), found);
         let words = Words::of(&all).finding(&finding);
         let start = words == format!("Back squat, {START}: {said}");
         assert_eq!(start, LOADS_AT_THE_START.contains(&finding.code()), "{words}");

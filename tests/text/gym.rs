@@ -1,8 +1,10 @@
 //! An invented gym, lifter and session, for what the sentences are made of.
 
-use bismar::gate::{Criterion, Gate, GateState, PassRules, PassRun, Requirement};
-use bismar::loading::{Bar, Disc, Implement, MachineStack, Pieces, Stock};
-use bismar::prescription::{LiftToday, SessionPlan, Verdict};
+use std::sync::LazyLock;
+
+use bismar::gate::{Criterion, Gate, GateState, PassRun, Requirement};
+use bismar::loading::{Bar, Disc, Implement, Loaded, MachineStack, Pieces, Setting, Stock};
+use bismar::prescription::{LiftToday, SessionPlan, Verdict, next_session};
 use bismar::progression::{MoveOutlook, Status};
 use bismar::quantity::{Day, Length, Mass, Name, Rir};
 use bismar::record::*;
@@ -32,66 +34,48 @@ pub const DAY: &str = "27 aug 2026";
 
 fn rung(id: &str, people: &str, harder_than: &[&str]) -> Rung {
     let below = harder_than.iter().map(|id| name(id)).collect();
-    Rung { name: Some(name(people)), ..Rung::new(name(id), below) }
+    Rung::new(name(id), below).with_name(name(people))
 }
 
 fn lift(id: &str, people: &str, implement: &str) -> LiftParameters {
-    LiftParameters {
-        id: name(id),
-        name: Some(name(people)),
-        body: Body::Lower,
-        regions: vec![name("knee-l")],
-        implement: name(implement),
-        rungs: vec![rung("r0", "high box", &[]), rung("r1", "lower box", &["r0"])],
-        starts_from: StartsFrom::Rack,
-        ranges: Vec::new(),
-        tempos: Vec::new(),
-        start: Grant { place: Place::default(), work: Work::new(3, 5, kg(60.0)) },
-        moving: Dimension::Load,
-        criteria: vec![Criterion::critical("brace held").unwrap()],
-        pass: PassRules::default(),
-        gate: Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2).unwrap())).unwrap(),
-        step: None,
-        step_cap: None,
-        ceiling: None,
-        reps_top: None,
-        sets_top: None,
-        learning_sessions: None,
-        over_the_body: false,
-    }
+    LiftParameters::new(
+        name(id),
+        Body::Lower,
+        name(implement),
+        Grant::new(Work::new(3, 5, kg(60.0))),
+        Gate::new(Requirement::PassRun(PassRun::new(9, 10, 2).unwrap())).unwrap(),
+    )
+    .with_name(name(people))
+    .with_regions(vec![name("knee-l")])
+    .with_rungs(vec![rung("r0", "high box", &[]), rung("r1", "lower box", &["r0"])])
+    .with_criteria(vec![Criterion::critical("brace held").unwrap()])
 }
 
 /// A squat of two rungs with ranges and tempos, a pull from the floor, a press with dumbbells and a helped pull-up.
 pub fn parameters() -> Parameters {
-    let region = |id: &str, people: &str| Region { id: name(id), name: Some(name(people)) };
-    let tempo = |down, hold, up| Tempo { down, hold, up };
+    let region = |id: &str, people: &str| Region::new(name(id)).with_name(name(people));
+    let tempo = |down, hold, up| Tempo::new(down, hold, up);
     let stack = MachineStack::new(name("help"), Mass::ZERO, vec![kg(5.0); 10], Vec::new(), 1.0).unwrap();
-    Parameters {
-        regions: vec![region("knee-l", "left knee"), region("back-l", "lower back")],
-        lifts: vec![
-            LiftParameters {
-                ranges: vec![mm(450.0), mm(350.0)],
-                tempos: vec![tempo(3, 1, 1), tempo(4, 0, 1)],
-                ..lift("sq", "Back squat", "bar")
-            },
-            LiftParameters {
-                starts_from: StartsFrom::Floor,
-                ranges: vec![mm(300.0), mm(225.0)],
-                ..lift("dl", "Deadlift", "bar")
-            },
+    Parameters::new(
+        vec![region("knee-l", "left knee"), region("back-l", "lower back")],
+        vec![
+            lift("sq", "Back squat", "bar")
+                .with_ranges(vec![mm(450.0), mm(350.0)])
+                .with_tempos(vec![tempo(3, 1, 1), tempo(4, 0, 1)]),
+            lift("dl", "Deadlift", "bar")
+                .with_starts_from(StartsFrom::Floor)
+                .with_ranges(vec![mm(300.0), mm(225.0)]),
             lift("dp", "Dumbbell press", "bells"),
-            LiftParameters { rungs: vec![rung("r0", "Pull-up", &[])], ..lift("pu", "Pull-up", "help") },
+            lift("pu", "Pull-up", "help").with_rungs(vec![rung("r0", "Pull-up", &[])]),
         ],
-        pairs: vec![Pair { strict: name("sq"), forgiving: name("dl"), ratio_cap: 1.0 }],
-        implements: vec![
+        vec![
             Implement::Bar(Bar::new(name("bar"), kg(20.0), Mass::ZERO).unwrap()),
             Implement::Pieces(Pieces::new(name("bells"), vec![kg(10.0), kg(12.0)]).unwrap()),
             Implement::Assistance(stack),
         ],
-        stock: discs(&[kg(20.0), kg(5.0), kg(1.25)]),
-        blocks: Vec::new(),
-        policy: Policy::default(),
-    }
+        discs(&[kg(20.0), kg(5.0), kg(1.25)]),
+    )
+    .with_pairs(vec![Pair::new(name("sq"), name("dl"))])
 }
 
 pub fn discs(faces: &[Mass]) -> Stock {
@@ -99,43 +83,46 @@ pub fn discs(faces: &[Mass]) -> Stock {
 }
 
 pub fn grant(rung: u8, load: Mass) -> Grant {
-    Grant { place: Place::at_rung(rung), work: Work::new(3, 5, load) }
+    Grant::new(Work::new(3, 5, load)).with_place(Place::at_rung(rung))
 }
 
 /// A lift of today at 60 kg on its first place, a step of 2.5 kg on offer.
 pub fn today(id: &str, verdict: Verdict) -> LiftToday {
-    LiftToday {
-        lift: name(id),
-        verdict,
-        status: Status::ReadyToAdvance { since: day() },
-        granted: grant(0, kg(60.0)),
-        limit: kg(60.0),
-        place: Place::default(),
-        height: None,
-        load: Some(kg(60.0)),
-        loaded: None,
-        blocks: None,
-        sets: 3,
-        reps: 5,
-        reserve: Rir::whole(3),
-        warm_up: Vec::new(),
-        reasons: Vec::new(),
-        outlook: MoveOutlook::OnOffer { to: grant(0, kg(62.5)) },
-        gate: GateState::default(),
-        would_change: Vec::new(),
-        evidence: Vec::new(),
-        cautions: Vec::new(),
-    }
+    let mut lift = DEMO.lifts[0].clone();
+    (lift.lift, lift.verdict, lift.status) = (name(id), verdict, Status::ReadyToAdvance { since: day() });
+    (lift.granted, lift.limit, lift.place) = (grant(0, kg(60.0)), kg(60.0), Place::default());
+    (lift.height, lift.load, lift.loaded, lift.blocks) = (None, Some(kg(60.0)), None, None);
+    (lift.sets, lift.reps, lift.reserve) = (3, 5, Rir::whole(3));
+    (lift.warm_up, lift.reasons) = (Vec::new(), Vec::new());
+    lift.outlook = MoveOutlook::OnOffer { to: grant(0, kg(62.5)) };
+    (lift.gate, lift.would_change) = (GateState::default(), Vec::new());
+    (lift.evidence, lift.cautions) = (Vec::new(), Vec::new());
+    lift
+}
+
+/// That lift with something changed.
+pub fn changed(mut lift: LiftToday, change: impl FnOnce(&mut LiftToday)) -> LiftToday {
+    change(&mut lift);
+    lift
+}
+
+/// A day of the demo log. Only the library makes answers, so a test takes one and says what is different.
+static DEMO: LazyLock<SessionPlan> = LazyLock::new(|| {
+    let log = Log::from_json(include_str!("../../examples/data/demo-log.json")).unwrap();
+    let plan = Plan::from_json(include_str!("../../examples/data/demo-plan.json")).unwrap();
+    next_session(&log, &plan, "2026-08-27".parse().unwrap()).unwrap()
+});
+
+/// What a bar is loaded with in the demo log.
+pub fn loaded_today() -> Loaded {
+    let bar = |loaded: &Loaded| matches!(&loaded.setting, Setting::Discs(side) if !side.is_empty());
+    DEMO.lifts.iter().filter_map(|lift| lift.loaded.clone()).find(bar).unwrap()
 }
 
 pub fn session(lifts: Vec<LiftToday>) -> SessionPlan {
-    SessionPlan {
-        stops: Vec::new(),
-        today: day(),
-        day: bismar::condition::DayClass::Within,
-        lifts,
-        cautions: Vec::new(),
-        version: String::new(),
-        parameters: String::new(),
-    }
+    let mut plan = DEMO.clone();
+    (plan.stops, plan.lifts, plan.cautions) = (Vec::new(), lifts, Vec::new());
+    (plan.today, plan.day) = (day(), bismar::condition::DayClass::Within);
+    (plan.version, plan.parameters) = (String::new(), String::new());
+    plan
 }

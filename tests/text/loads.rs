@@ -10,10 +10,10 @@ use bismar::text::{self, Words};
 use bismar::value::Value;
 use proptest::prelude::*;
 
-use crate::gym::{day, discs, grant, kg, lb, mm, name, parameters, today};
+use crate::gym::{day, discs, grant, kg, lb, loaded_today, mm, name, parameters, today};
 
 fn in_pounds() -> Parameters {
-    Parameters { stock: discs(&[lb(45.0), lb(10.0), lb(5.0), lb(2.5)]), ..parameters() }
+    parameters().with_stock(discs(&[lb(45.0), lb(10.0), lb(5.0), lb(2.5)]))
 }
 
 #[test]
@@ -29,7 +29,7 @@ fn the_unit_is_that_of_most_discs_and_can_be_chosen() {
 /// No coarser than half of what a pair of the lightest disc changes, and evenly into every disc.
 #[test]
 fn a_mass_is_printed_no_finer_than_the_gym_can_tell() {
-    let with = |faces: &[Mass]| Parameters { stock: discs(faces), ..parameters() };
+    let with = |faces: &[Mass]| parameters().with_stock(discs(faces));
     let printed = |faces: &[Mass], mass: Mass, unit| Words::of(&with(faces)).in_unit(unit).mass(mass);
     assert_eq!(printed(&[kg(1.25)], kg(53.111), Unit::Kg), "53 kg");
     assert_eq!(printed(&[kg(1.25)], kg(21.25), Unit::Kg), "21.25 kg");
@@ -69,7 +69,7 @@ proptest! {
             let number = f64::from(*quarter) / 4.0;
             if pounds { lb(number) } else { kg(number) }
         };
-        let all = Parameters { stock: discs(&quarters.iter().map(face).collect::<Vec<_>>()), ..parameters() };
+        let all = parameters().with_stock(discs(&quarters.iter().map(face).collect::<Vec<_>>()));
         let words = Words::of(&all);
         let mass = Mass::from_nanograms(mass).unwrap();
         let read = |said: String| {
@@ -87,21 +87,19 @@ proptest! {
 }
 
 fn placed(nominal: Mass) -> PlacedDisc {
-    PlacedDisc { kind: 0, nominal, mass: nominal, diameter: None }
+    let Setting::Discs(side) = loaded_today().setting else { panic!("a bar is loaded today") };
+    let mut placed = side[0];
+    (placed.kind, placed.nominal, placed.mass, placed.diameter) = (0, nominal, nominal, None);
+    placed
 }
 
 fn loaded(setting: Setting, total: Mass) -> Loaded {
-    Loaded {
-        setting,
-        total,
-        nominal: total,
-        difference: Mass::ZERO,
-        difference_percent: None,
-        centre_height: None,
-        fit_checked: true,
-        next_below: None,
-        next_above: None,
-    }
+    let mut loaded = loaded_today();
+    (loaded.setting, loaded.total, loaded.nominal) = (setting, total, total);
+    (loaded.difference, loaded.difference_percent) = (Mass::ZERO, None);
+    (loaded.centre_height, loaded.fit_checked) = (None, true);
+    (loaded.next_below, loaded.next_above) = (None, None);
+    loaded
 }
 
 #[test]
@@ -165,7 +163,7 @@ fn every_line_that_names_a_load_names_the_place() {
     let all = parameters();
     let mut squat = today("sq", Verdict::Train);
     squat.loaded = Some(loaded(Setting::Discs(vec![placed(kg(20.0))]), kg(60.0)));
-    squat.warm_up = vec![bismar::prescription::WarmUpSet { load: kg(25.0), reps: 5, reference: false }];
+    squat.warm_up = vec![bismar::prescription::WarmUpSet::new(kg(25.0), 5, false)];
     squat.reasons = vec![
         Reason::RoundedDown { from: kg(61.0), to: kg(60.0) },
         Reason::MaintainingBand { not_below: kg(50.0) },
@@ -198,25 +196,25 @@ fn every_line_that_names_a_load_names_the_place() {
 fn an_offer_says_what_it_changes() {
     let all = parameters();
     let to = |id: &str, to: Grant| Words::of(&all).step_to(&today(id, Verdict::Train), to);
-    let at = |place: Place| Grant { place, work: Work::new(3, 5, kg(60.0)) };
+    let at = |place: Place| Grant::new(Work::new(3, 5, kg(60.0))).with_place(place);
     assert_eq!(to("dp", grant(1, kg(35.0))), "the next rung (lower box) at 35 kg");
     assert_eq!(to("dp", grant(0, kg(62.5))), "62.5 kg (high box)");
     assert_eq!(
-        to("sq", at(Place { rung: 0, range: 1, tempo: 0 })),
+        to("sq", at(Place::default().with_range(1))),
         "a longer range (high box, range 350 mm, 3 s down, 1 s hold, 1 s up) at 60 kg"
     );
     assert_eq!(
-        to("sq", at(Place { rung: 0, range: 0, tempo: 1 })),
+        to("sq", at(Place::default().with_tempo(1))),
         "another tempo (high box, range 450 mm, 4 s down, 1 s up) at 60 kg"
     );
     assert_eq!(
-        to("dl", at(Place { rung: 0, range: 1, tempo: 0 })),
+        to("dl", at(Place::default().with_range(1))),
         "a lower start (high box, bar at 225 mm) at 60 kg"
     );
-    let more = Grant { work: Work::new(3, 6, kg(60.0)), ..grant(0, kg(60.0)) };
+    let more = grant(0, kg(60.0)).with_work(Work::new(3, 6, kg(60.0)));
     assert_eq!(to("dp", more), "3 x 6 at 60 kg (high box)");
     assert_eq!(
-        to("dp", Grant { work: Work::new(2, 5, kg(35.0)), ..grant(1, kg(35.0)) }),
+        to("dp", grant(1, kg(35.0)).with_work(Work::new(2, 5, kg(35.0)))),
         "the next rung (lower box) at 35 kg, 2 x 5"
     );
     let unnamed = Words::plain().step_to(&today("dp", Verdict::Train), grant(1, kg(35.0)));

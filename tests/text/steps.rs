@@ -1,17 +1,17 @@
 //! A lift in one line, and the one verdict about a step.
 
-use bismar::prescription::{Change, LiftToday, Verdict};
+use bismar::prescription::{Change, Verdict};
 use bismar::progression::MoveOutlook;
 use bismar::quantity::Mass;
 use bismar::reason::Reason;
 use bismar::text::{self, Words};
 use bismar::value::Value;
 
-use crate::gym::{day, kg, parameters, session, today};
+use crate::gym::{changed, day, kg, parameters, session, today};
 
 #[test]
 fn a_lift_is_one_line_and_nothing_to_lift_stands_beside_rest_and_stop() {
-    let line = |verdict, load| text::lift_line(&LiftToday { load, ..today("squat", verdict) });
+    let line = |verdict, load| text::lift_line(&changed(today("squat", verdict), |lift| lift.load = load));
     assert_eq!(line(Verdict::Train, Some(kg(50.0))), "squat, rung 1: train, 50 kg, 3 x 5, leave 3");
     assert_eq!(
         line(Verdict::EaseOff, Some(kg(-20.5))),
@@ -37,7 +37,7 @@ fn a_lift_is_one_line_and_nothing_to_lift_stands_beside_rest_and_stop() {
 fn dumbbells_count_one_by_one_and_a_lift_that_is_its_only_rung_is_named_once() {
     let all = parameters();
     let line = |id: &str, load| {
-        Words::of(&all).lift_line(&LiftToday { load: Some(load), ..today(id, Verdict::Train) })
+        Words::of(&all).lift_line(&changed(today(id, Verdict::Train), |lift| lift.load = Some(load)))
     };
     assert_eq!(line("dp", kg(12.0)), "Dumbbell press, high box: train, 12 kg each, 3 x 5, leave 3");
     assert_eq!(line("pu", kg(-25.0)), "Pull-up: train, 25 kg of help, 3 x 5, leave 3");
@@ -70,7 +70,7 @@ fn there_is_one_verdict_about_a_step() {
     let offered = MoveOutlook::OnOffer { to: crate::gym::grant(0, kg(62.5)) };
     for verdict in [Verdict::Train, Verdict::EaseOff, Verdict::TechniqueOnly, Verdict::Rest] {
         for outlook in [&blocked, &offered] {
-            let mut lift = LiftToday { outlook: outlook.clone(), ..today("sq", verdict) };
+            let mut lift = changed(today("sq", verdict), |lift| lift.outlook = outlook.clone());
             lift.reasons = vec![Reason::MoveOnOffer { until: day() }];
             let said = words.session(&session(vec![lift.clone()])).to_string();
             let (on_offer, not_today) =
@@ -90,7 +90,8 @@ fn there_is_one_verdict_about_a_step() {
 #[test]
 fn a_load_that_is_not_for_today_is_not_said_as_if_it_were() {
     let all = parameters();
-    let mut lift = LiftToday { load: Some(kg(54.0)), limit: kg(54.0), ..today("dp", Verdict::EaseOff) };
+    let mut lift = today("dp", Verdict::EaseOff);
+    (lift.load, lift.limit) = (Some(kg(54.0)), kg(54.0));
     lift.granted = crate::gym::grant(0, kg(54.0));
     lift.reasons =
         vec![Reason::Layoff { gap: 30, row: 2, load: kg(54.0) }, Reason::Returning { at_most: kg(60.0) }];

@@ -2,7 +2,7 @@
 
 use bismar::caution::Caution;
 use bismar::condition::DayClass;
-use bismar::prescription::{Change, LiftToday, SessionPlan, Verdict, next_session};
+use bismar::prescription::{Change, SessionPlan, Verdict, next_session};
 use bismar::progression::MoveOutlook;
 use bismar::reason::Reason;
 use bismar::record::{DayReport, Event, EventKind, Lifter, Log, Plan, SymptomReport};
@@ -134,7 +134,8 @@ fn a_stop_outside_the_session_is_said_too() {
 #[test]
 fn a_line_about_a_stopped_lift_begins_with_the_sign() {
     let line = |reason: Reason| {
-        let lift = LiftToday { reasons: vec![Reason::DayAbove, reason], ..today("sq", Verdict::Stop) };
+        let mut lift = today("sq", Verdict::Stop);
+        lift.reasons = vec![Reason::DayAbove, reason];
         assert_eq!(text::one_line(&lift), text::lift_line(&lift));
         text::lift_line(&lift)
     };
@@ -179,9 +180,9 @@ fn the_gravest_stop_is_named_first() {
 }
 
 fn log_with(kinds: Vec<EventKind>) -> Log {
-    let mut log = Log::new(Lifter { invented: true, ..Lifter::new(name("invented")) });
+    let mut log = Log::new(Lifter::new(name("invented")).with_invented(true));
     for (sequence, kind) in (1..).zip(kinds) {
-        log.events.push(Event { sequence, day: day(), kind, note: None });
+        log.events.push(Event::new(sequence, day(), kind));
     }
     log
 }
@@ -194,7 +195,7 @@ fn a_sign_reported_in_a_log_heads_the_session_until_it_is_lifted() {
     all.lifts.retain(|lift| lift.id == name("sq"));
     all.lifts[0].start.work.load = kg(60.0);
     all.pairs.clear();
-    let report = SymptomReport { signs: vec![StopSign::ChestPain] };
+    let report = SymptomReport::new(vec![StopSign::ChestPain]);
     let log = log_with(vec![
         EventKind::ParametersChanged(Box::new(all.clone())),
         EventKind::DayReport(DayReport::all_well(DayClass::Above)),

@@ -12,11 +12,11 @@ use bismar::source::Argument;
 use bismar::value::{Arguments, Value};
 use bismar::{Code, Error};
 
-const LOG: Argument = Argument { name: "log", r#type: "&Log" };
-const STATE: Argument = Argument { name: "state", r#type: "&State" };
-const PLAN: Argument = Argument { name: "plan", r#type: "&Plan" };
-const EVENT: Argument = Argument { name: "event", r#type: "&Event" };
-const TODAY: Argument = Argument { name: "today", r#type: "Day" };
+const LOG: Argument = Argument::new("log", "&Log");
+const STATE: Argument = Argument::new("state", "&State");
+const PLAN: Argument = Argument::new("plan", "&Plan");
+const EVENT: Argument = Argument::new("event", "&Event");
+const TODAY: Argument = Argument::new("today", "Day");
 
 /// The doors of a part by its name, or of the whole, in the order of their numbers, which follow those of the registry.
 #[must_use]
@@ -53,69 +53,69 @@ pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
 
 /// Those of a state; those of a whole log are the library's own lists.
 static STATES: &[Door] = &[
-    Door {
-        key: "progression.fold",
-        doc: "What is the state after this log? Order in the list does not matter; day and number do.",
-        arguments: &[LOG],
-        result: "State",
-        call: |given| {
+    Door::new(
+        "progression.fold",
+        "What is the state after this log? Order in the list does not matter; day and number do.",
+        &[LOG],
+        "State",
+        |given| {
             let mut arguments = Arguments::new(given)?;
             let log: Log = arguments.take("log")?;
             arguments.finish()?;
             Value::write(&fold(&log)?)
         },
-    },
-    Door {
-        key: "progression.apply",
-        doc: "What is the state after one more event? `needs_refold` if the event changes the past.",
-        arguments: &[STATE, EVENT],
-        result: "State",
-        call: |given| {
+    ),
+    Door::new(
+        "progression.apply",
+        "What is the state after one more event? `needs_refold` if the event changes the past.",
+        &[STATE, EVENT],
+        "State",
+        |given| {
             let mut arguments = Arguments::new(given)?;
             let (mut state, event): (State, Event) = (state(&mut arguments)?, arguments.take("event")?);
             arguments.finish()?;
             state.apply(&event)?;
             Value::write(&state)
         },
-    },
-    Door {
-        key: "progression.decide",
-        doc: "What may each lift do today, and what stands in its way?",
-        arguments: &[STATE, TODAY],
-        result: "Vec<Decision>",
-        call: |given| {
+    ),
+    Door::new(
+        "progression.decide",
+        "What may each lift do today, and what stands in its way?",
+        &[STATE, TODAY],
+        "Vec<Decision>",
+        |given| {
             let mut arguments = Arguments::new(given)?;
             let (state, today): (State, Day) = (state(&mut arguments)?, arguments.take("today")?);
             arguments.finish()?;
             Value::write(&state.decide(today)?)
         },
-    },
-    Door {
-        key: "prescription.next_session",
-        doc: "What does this lifter do today, by the whole log?",
-        arguments: &[LOG, PLAN, TODAY],
-        result: "SessionPlan",
-        call: |given| {
+    ),
+    Door::new(
+        "prescription.next_session",
+        "What does this lifter do today, by the whole log?",
+        &[LOG, PLAN, TODAY],
+        "SessionPlan",
+        |given| {
             let mut arguments = Arguments::new(given)?;
             let (log, plan): (Log, Plan) = (arguments.take("log")?, arguments.take("plan")?);
             let today: Day = arguments.take("today")?;
             arguments.finish()?;
             Value::write(&next_session(&log, &plan, today)?)
         },
-    },
-    Door {
-        key: "prescription.next_session_from",
-        doc: "What does this lifter do today, by the state that was folded before?",
-        arguments: &[STATE, PLAN, TODAY],
-        result: "SessionPlan",
-        call: |given| {
+    ),
+    Door::new(
+        "prescription.next_session_from",
+        "What does this lifter do today, by the state that was folded before?",
+        &[STATE, PLAN, TODAY],
+        "SessionPlan",
+        |given| {
             let mut arguments = Arguments::new(given)?;
             let (state, plan): (State, Plan) = (state(&mut arguments)?, arguments.take("plan")?);
             let today: Day = arguments.take("today")?;
             arguments.finish()?;
             Value::write(&next_session_from(&state, &plan, today)?)
         },
-    },
+    ),
 ];
 
 /// Takes the stored state that is given.

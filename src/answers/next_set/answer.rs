@@ -2,14 +2,18 @@
 
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::caution::Caution;
 use crate::loading::Loaded;
 use crate::quantity::{Kilograms, Length, Mass, Name, Pain, Rir, Rpe};
 use crate::record::{PainAnswer, Place, SetRule, WorkSet};
 
 /// The sets of one lift done so far today.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct SetsToday {
     /// Id of the lift.
     pub lift: Name,
@@ -17,7 +21,16 @@ pub struct SetsToday {
     pub sets: Vec<WorkSet>,
     /// Pain now. Absent means not asked; a list means asked, and regions not named have none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub pain: Option<Vec<PainAnswer>>,
+}
+
+impl SetsToday {
+    /// These sets of that lift, with nothing asked about pain.
+    #[must_use]
+    pub fn new(lift: Name, sets: Vec<WorkSet>) -> SetsToday {
+        SetsToday { lift, sets, pain: None }
+    }
 }
 
 /// What to do after that set.

@@ -3,6 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use derive_setters::Setters;
+
 use crate::quantity::{Name, Unit};
 use crate::record::Log;
 
@@ -18,8 +20,10 @@ pub enum SetsTable {
 }
 
 /// A table as cells.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct TableRows {
     /// Names of the columns.
     pub columns: Vec<String>,
@@ -27,19 +31,31 @@ pub struct TableRows {
     pub rows: Vec<Vec<String>>,
 }
 
+impl TableRows {
+    /// These rows below these columns.
+    #[must_use]
+    pub fn new(columns: Vec<String>, rows: Vec<Vec<String>>) -> TableRows {
+        TableRows { columns, rows }
+    }
+}
+
 /// What the host knows about a table, so that it need not be guessed.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct TableReading {
     /// The unit of loads that name none.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub unit: Option<Unit>,
     /// Which number of a day is the month.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
     pub day_order: Option<DayOrder>,
     /// What the table calls a lift.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
@@ -57,13 +73,23 @@ pub enum DayOrder {
 }
 
 /// A lift as a table calls it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[setters(prefix = "with_", no_std)]
+#[non_exhaustive]
 pub struct LiftSpelling {
     /// In the table.
     pub text: String,
     /// Its id in the log.
     pub lift: Name,
+}
+
+impl LiftSpelling {
+    /// That text means that lift.
+    #[must_use]
+    pub fn new(text: String, lift: Name) -> LiftSpelling {
+        LiftSpelling { text, lift }
+    }
 }
 
 /// Something that the table does not say, and how it was read.

@@ -77,7 +77,8 @@ impl Words<'_> {
     /// use bismar::text::Words;
     ///
     /// let day = "2026-08-27".parse()?;
-    /// let oddity = Oddity { day, event: Some(7), lift: None, what: Odd::AfterToday { days: 1 } };
+    /// let mut oddity = Oddity::new(day, Odd::AfterToday { days: 1 });
+    /// oddity.event = Some(7);
     /// assert_eq!(Words::plain().oddity(&oddity), "Entry 7 is of 27 Aug 2026, 1 day after today.");
     /// # Ok::<(), bismar::Error>(())
     /// ```

@@ -40,18 +40,13 @@ fn first_day() -> Day {
 
 /// A lifter who has started: the state that plans are asked on.
 pub fn started() -> (State, Day) {
-    let mut log = Log::new(Lifter { invented: true, ..Lifter::new(name("invented")) });
+    let mut log = Log::new(Lifter::new(name("invented")).with_invented(true));
     let kinds = [
         EventKind::ParametersChanged(Box::new(parameters(&mut Bytes::new(&[])))),
-        EventKind::ClearanceRecorded(Clearance {
-            status: ClearanceStatus::Cleared,
-            who: name("clinic"),
-            expires: None,
-            limits: Vec::new(),
-        }),
+        EventKind::ClearanceRecorded(Clearance::new(ClearanceStatus::Cleared, name("clinic"))),
     ];
     for (sequence, kind) in (1..).zip(kinds) {
-        log.events.push(Event { sequence, day: first_day(), kind, note: None });
+        log.events.push(Event::new(sequence, first_day(), kind));
     }
     (fold(&log).expect("a good log"), first_day())
 }
@@ -84,7 +79,7 @@ pub fn check(data: &[u8]) {
         } else {
             kind(&mut bytes, &state, on, number)
         };
-        let event = Event { sequence, day: on, kind, note: None };
+        let event = Event::new(sequence, on, kind);
         state = take(&mut log, state, event);
         promises(&state, &mut bytes);
     }
@@ -93,12 +88,12 @@ pub fn check(data: &[u8]) {
 
 /// Born on some day of which a few lie after the log, in an age band, or of unknown age.
 fn lifter(bytes: &mut Bytes<'_>) -> Lifter {
-    let mut lifter = Lifter { invented: true, ..Lifter::new(name("invented")) };
+    let mut lifter = Lifter::new(name("invented")).with_invented(true);
     match bytes.below(4) {
         0 | 1 => lifter.born = Day::from_calendar(1940 + i32::from(bytes.below(100)), 3, 1).ok(),
         2 => {
             let from = 40 + bytes.below(50);
-            lifter.age = Some(AgeBand { from, to: from + bytes.below(10), on: first_day() });
+            lifter.age = Some(AgeBand::new(from, from + bytes.below(10), first_day()));
         }
         _ => {}
     }
@@ -208,94 +203,86 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
     let near = |bytes: &mut Bytes<'_>| on.plus(i32::from(bytes.byte()) - 40).unwrap_or(on);
     match bytes.below(40) {
         0..=11 => EventKind::SessionRecorded(session(bytes, state)),
-        12 | 13 => EventKind::NextDayReport(NextDayReport {
-            session: (number - 1).saturating_sub(u32::from(bytes.below(3))) * 4,
-            pain: (!bytes.rarely(6)).then(|| if bytes.rarely(3) { vec![pain(bytes)] } else { Vec::new() }),
-            soreness: None,
-        }),
-        14..=17 => EventKind::DayReport(DayReport {
-            class: bytes.flag().then(|| bytes.pick(&DayClass::ALL)),
-            pain: bytes.flag().then(|| if bytes.rarely(4) { vec![pain(bytes)] } else { Vec::new() }),
-            asks: bytes
-                .flag()
-                .then(|| if bytes.rarely(4) { vec![bytes.pick(&Ask::ALL)] } else { Vec::new() }),
-            minutes: bytes.rarely(6).then(|| bytes.u16()),
-            ..DayReport::default()
-        }),
-        18..=21 => EventKind::AdvanceAccepted(Advance { lift: lift(bytes), who: who() }),
-        22 => EventKind::AdvanceDeclined(Advance { lift: lift(bytes), who: who() }),
+        12 | 13 => EventKind::NextDayReport(
+            NextDayReport::new((number - 1).saturating_sub(u32::from(bytes.below(3))) * 4).with_pain(
+                (!bytes.rarely(6)).then(|| if bytes.rarely(3) { vec![pain(bytes)] } else { Vec::new() }),
+            ),
+        ),
+        14..=17 => EventKind::DayReport(
+            DayReport::default()
+                .with_class(bytes.flag().then(|| bytes.pick(&DayClass::ALL)))
+                .with_pain(bytes.flag().then(|| if bytes.rarely(4) { vec![pain(bytes)] } else { Vec::new() }))
+                .with_asks(
+                    bytes
+                        .flag()
+                        .then(|| if bytes.rarely(4) { vec![bytes.pick(&Ask::ALL)] } else { Vec::new() }),
+                )
+                .with_minutes(bytes.rarely(6).then(|| bytes.u16())),
+        ),
+        18..=21 => EventKind::AdvanceAccepted(Advance::new(lift(bytes), who())),
+        22 => EventKind::AdvanceDeclined(Advance::new(lift(bytes), who())),
         23 => EventKind::PainReport(pain(bytes)),
-        24 => EventKind::UsualPainAgreed(UsualPain {
-            region: region(bytes),
-            level: Pain::new(bytes.below(5)).expect("a score"),
-            who: who(),
-            clinician: bytes.flag(),
-        }),
-        25 if bytes.rarely(2) => EventKind::SymptomReport(SymptomReport { signs: vec![StopSign::ChestPain] }),
+        24 => EventKind::UsualPainAgreed(
+            UsualPain::new(region(bytes), Pain::new(bytes.below(5)).expect("a score"), who())
+                .with_clinician(bytes.flag()),
+        ),
+        25 if bytes.rarely(2) => EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])),
         25..=27 => EventKind::ClearanceRecorded(clearance(bytes, near)),
-        28 | 29 => EventKind::CoachSignOff(SignOff {
-            who: who(),
-            scope: match bytes.below(3) {
+        28 | 29 => EventKind::CoachSignOff(SignOff::new(
+            who(),
+            match bytes.below(3) {
                 0 => SignOffScope::Everything,
                 1 => SignOffScope::Region(region(bytes)),
                 _ => SignOffScope::Gate(lift(bytes)),
             },
-        }),
-        30 => EventKind::CoachOverride(Override {
-            lift: lift(bytes),
-            load: load(bytes),
-            who: who(),
-            why: bytes.flag().then(|| String::from("to see how it moves")),
-            expires: bytes.flag().then(|| near(bytes)),
-        }),
-        31 => EventKind::LayoffNoted(Layoff {
-            from: near(bytes),
-            to: bytes.rarely(3).then(|| near(bytes)),
-            reason: bytes.pick(&[LayoffReason::Well, LayoffReason::Planned, LayoffReason::Ill]),
-        }),
+        )),
+        30 => EventKind::CoachOverride(
+            Override::new(lift(bytes), load(bytes), who())
+                .with_why(bytes.flag().then(|| String::from("to see how it moves")))
+                .with_expires(bytes.flag().then(|| near(bytes))),
+        ),
+        31 => {
+            let (from, to) = (near(bytes), bytes.rarely(3).then(|| near(bytes)));
+            let reason = bytes.pick(&[LayoffReason::Well, LayoffReason::Planned, LayoffReason::Ill]);
+            EventKind::LayoffNoted(Layoff::new(from, reason).with_to(to))
+        }
         32 => {
             let load = load(bytes);
             let to = grant(bytes, load);
-            let moved = Move { lift: lift(bytes), to, who: who() };
+            let moved = Move::new(lift(bytes), to, who());
             if bytes.flag() { EventKind::VariantChanged(moved) } else { EventKind::RangeChanged(moved) }
         }
         33 => {
             let lift = bytes.flag().then(|| lift(bytes));
-            let changed = BarChanged { lift, now: name("another") };
+            let changed = BarChanged::new(name("another")).with_lift(lift);
             if bytes.flag() {
                 EventKind::RaterChanged(changed)
             } else {
                 EventKind::BarOrDiscsChanged(changed)
             }
         }
-        34 => EventKind::RoleSet(RoleSet {
-            lift: lift(bytes),
-            role: bytes.pick(&[Role::Train, Role::Maintain, Role::Rest, Role::Retire]),
-            not_below: bytes.rarely(4).then(|| load(bytes)),
-        }),
+        34 => EventKind::RoleSet(
+            RoleSet::new(lift(bytes), bytes.pick(&[Role::Train, Role::Maintain, Role::Rest, Role::Retire]))
+                .with_not_below(bytes.rarely(4).then(|| load(bytes))),
+        ),
         35 | 36 => EventKind::ParametersChanged(Box::new(parameters(bytes))),
         37 => {
             let replaces = u32::from(bytes.below(MOST_EVENTS as u8)) * 4;
             let with = (bytes.flag() && number > 1).then(|| Box::new(kind(bytes, state, on, 1)));
-            EventKind::Correction(Correction { replaces, day: bytes.rarely(3).then(|| near(bytes)), with })
+            EventKind::Correction(
+                Correction::new(replaces).with_day(bytes.rarely(3).then(|| near(bytes))).with_kind(with),
+            )
         }
         38 => match bytes.below(6) {
-            0 | 1 => EventKind::AskAnswered(AskAnswered {
-                ask: bytes.pick(&Ask::ALL),
-                who: who(),
-                clinician: bytes.flag(),
-            }),
+            0 | 1 => EventKind::AskAnswered(AskAnswered::new(bytes.pick(&Ask::ALL), who(), bytes.flag())),
             2 => EventKind::BodyMassRecorded(load(bytes)),
             3 => EventKind::ClearanceExpired(name("clinic")),
             4 => EventKind::BlockStarted(name("block")),
-            _ => EventKind::FunctionTested(Measurement {
-                test: FunctionTest::Grip,
-                result: f64::from(bytes.u16()),
-            }),
+            _ => EventKind::FunctionTested(Measurement::new(FunctionTest::Grip, f64::from(bytes.u16()))),
         },
         _ => match bytes.below(6) {
-            0 => EventKind::Unknown(UnknownEvent { kind: "of_a_newer_version".into(), body: Value::Null }),
-            _ => EventKind::SessionMissed(SessionMissed { reason: name("work") }),
+            0 => EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Null)),
+            _ => EventKind::SessionMissed(SessionMissed::new(name("work"))),
         },
     }
 }
@@ -313,7 +300,7 @@ fn pain(bytes: &mut Bytes<'_>) -> PainAnswer {
         _ => Some(Vec::new()),
     };
     let score = Pain::new(if bytes.rarely(4) { bytes.below(11) } else { bytes.below(4) }).expect("a score");
-    PainAnswer { region: region(bytes), score, features }
+    PainAnswer::plain(region(bytes), score).with_features(features)
 }
 
 fn clearance(bytes: &mut Bytes<'_>, near: impl Fn(&mut Bytes<'_>) -> Day) -> Clearance {
@@ -323,17 +310,17 @@ fn clearance(bytes: &mut Bytes<'_>, near: impl Fn(&mut Bytes<'_>) -> Day) -> Cle
         _ => ClearanceStatus::Cleared,
     };
     let limits = if bytes.rarely(3) {
-        vec![ClearanceLimits {
-            region: bytes.flag().then(|| region(bytes)),
-            load: bytes.flag().then(|| load(bytes)),
-            effort: bytes.flag().then(|| Rpe::new(f64::from(bytes.below(11))).ok()).flatten(),
-            range: bytes.rarely(4).then(|| Length::millimetres(300)),
-            ..ClearanceLimits::default()
-        }]
+        vec![
+            ClearanceLimits::default()
+                .with_region(bytes.flag().then(|| region(bytes)))
+                .with_load(bytes.flag().then(|| load(bytes)))
+                .with_effort(bytes.flag().then(|| Rpe::new(f64::from(bytes.below(11))).ok()).flatten())
+                .with_range(bytes.rarely(4).then(|| Length::millimetres(300))),
+        ]
     } else {
         Vec::new()
     };
-    Clearance { status, who: name("clinic"), expires: bytes.flag().then(|| near(bytes)), limits }
+    Clearance::new(status, name("clinic")).with_expires(bytes.flag().then(|| near(bytes))).with_limits(limits)
 }
 
 fn load(bytes: &mut Bytes<'_>) -> Mass {
@@ -349,11 +336,12 @@ fn load(bytes: &mut Bytes<'_>) -> Mass {
 /// A place, now and then one that does not exist.
 fn place(bytes: &mut Bytes<'_>) -> Place {
     let at = |bytes: &mut Bytes<'_>| if bytes.rarely(3) { bytes.below(4) } else { 0 };
-    Place { rung: at(bytes), range: at(bytes), tempo: at(bytes) }
+    Place::default().with_rung(at(bytes)).with_range(at(bytes)).with_tempo(at(bytes))
 }
 
 fn grant(bytes: &mut Bytes<'_>, load: Mass) -> Grant {
-    Grant { place: place(bytes), work: Work { sets: 1 + bytes.below(4), reps: 1 + bytes.below(8), load } }
+    let place = place(bytes);
+    Grant::new(Work::new(1 + bytes.below(4), 1 + bytes.below(8), load)).with_place(place)
 }
 
 fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
@@ -366,7 +354,7 @@ fn session(bytes: &mut Bytes<'_>, state: &State) -> Session {
     }
     let asked = !bytes.rarely(8);
     let answers = if bytes.rarely(5) { vec![pain(bytes)] } else { Vec::new() };
-    Session { lifts, pain: asked.then_some(answers), minutes: None, effort: None }
+    Session::new(lifts).with_pain(asked.then_some(answers))
 }
 
 fn done(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSession {
@@ -385,30 +373,29 @@ fn done(bytes: &mut Bytes<'_>, state: &State, at: usize, label: &str) -> LiftSes
             1 => None,
             _ => Some(Effort::Rir(Rir::whole(bytes.below(5)))),
         };
-        WorkSet {
-            effort,
-            failed: bytes.rarely(20),
-            marks: (quality % 8 != 1).then(|| marks(bytes, made, quality)),
-            ..WorkSet::done(weight, Reps::whole(made).expect("a count"))
-        }
+        WorkSet::done(weight, Reps::whole(made).expect("a count"))
+            .with_effort(effort)
+            .with_failed(bytes.rarely(20))
+            .with_marks((quality % 8 != 1).then(|| marks(bytes, made, quality)))
     };
     let height = |bytes: &mut Bytes<'_>| Length::millimetres(HEIGHTS[usize::from(bytes.below(3))]);
-    LiftSession {
-        lift: name(label),
-        place: bytes.rarely(6).then(|| place(bytes)),
-        height: bytes.rarely(6).then(|| height(bytes)),
-        reached: bytes.rarely(8).then(|| height(bytes)),
-        sets: (0..sets).map(|_| set(bytes)).collect(),
-        setup: setup(bytes),
-        cue: None,
-    }
+    let place = bytes.rarely(6).then(|| place(bytes));
+    let (started, reached) = (bytes.rarely(6).then(|| height(bytes)), bytes.rarely(8).then(|| height(bytes)));
+    LiftSession::as_granted(name(label), (0..sets).map(|_| set(bytes)).collect())
+        .with_place(place)
+        .with_height(started)
+        .with_reached(reached)
+        .with_setup(setup(bytes))
 }
 
 fn setup(bytes: &mut Bytes<'_>) -> Option<Setup> {
-    bytes.rarely(4).then(|| Setup {
-        pins: bytes.rarely(3).then(|| Length::millimetres(400)),
-        company: bytes.flag().then(|| bytes.pick(&[ByTheBar::Alone, ByTheBar::Others, ByTheBar::Spotter])),
-        kit: bytes.rarely(3).then(|| vec![name(bytes.pick(&["belt", "shoes"]))]),
+    bytes.rarely(4).then(|| {
+        Setup::default()
+            .with_pins(bytes.rarely(3).then(|| Length::millimetres(400)))
+            .with_company(
+                bytes.flag().then(|| bytes.pick(&[ByTheBar::Alone, ByTheBar::Others, ByTheBar::Spotter])),
+            )
+            .with_kit(bytes.rarely(3).then(|| vec![name(bytes.pick(&["belt", "shoes"]))]))
     })
 }
 
@@ -425,7 +412,7 @@ fn marks(bytes: &mut Bytes<'_>, reps: u16, quality: u8) -> SetMarks {
     }
     let brace = if quality % 16 == 4 { Mark::NotMet } else { Mark::Met };
     for (criterion, mark) in [("brace", brace), ("depth", Mark::Met)] {
-        marks.marks.push(CriterionMark { criterion: name(criterion), mark });
+        marks.marks.push(CriterionMark::new(name(criterion), mark));
     }
     marks
 }
@@ -447,7 +434,7 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
         if told { disc.with_diameter(across(*mass)).expect("a diameter") } else { disc }
     };
     let discs = faces.iter().map(disc).collect();
-    let pairs = vec![Pair { strict: name("strict"), forgiving: name("forgiving"), ratio_cap: 1.0 }];
+    let pairs = vec![Pair::new(name("strict"), name("forgiving"))];
     let mut lifts = vec![
         lift(bytes, "strict", Body::Lower, 50.0),
         lift(bytes, "forgiving", Body::Lower, 60.0),
@@ -456,30 +443,28 @@ fn parameters(bytes: &mut Bytes<'_>) -> Parameters {
     if bytes.rarely(8) {
         lifts.truncate(1 + usize::from(bytes.below(2)));
     }
-    Parameters {
-        regions: REGIONS.iter().take(4).map(|id| Region::new(name(id))).collect(),
-        blocks: if bytes.rarely(3) {
-            vec![Length::millimetres(50), Length::millimetres(110)]
-        } else {
-            Vec::new()
-        },
-        pairs: if bytes.rarely(4) || lifts.len() < 2 { Vec::new() } else { pairs },
+    let blocks =
+        if bytes.rarely(3) { vec![Length::millimetres(50), Length::millimetres(110)] } else { Vec::new() };
+    let pairs = if bytes.rarely(4) || lifts.len() < 2 { Vec::new() } else { pairs };
+    Parameters::new(
+        REGIONS.iter().take(4).map(|id| Region::new(name(id))).collect(),
         lifts,
-        implements: vec![
+        vec![
             Implement::Bar(bar),
             Implement::Pieces(pieces),
             Implement::Machine(stack("machine")),
             Implement::Assistance(stack("assistance")),
         ],
-        stock: Stock::new(discs).expect("a stock"),
-        policy: policy(bytes),
-    }
+        Stock::new(discs).expect("a stock"),
+    )
+    .with_blocks(blocks)
+    .with_pairs(pairs)
+    .with_policy(policy(bytes))
 }
 
 fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftParameters {
-    let rung = |text: &str, below: &[&str], own_ratio| Rung {
-        own_ratio,
-        ..Rung::new(name(text), below.iter().map(|text| name(text)).collect())
+    let rung = |text: &str, below: &[&str], own_ratio| {
+        Rung::new(name(text), below.iter().map(|text| name(text)).collect()).with_own_ratio(own_ratio)
     };
     let own = bytes.rarely(6).then(|| f64::from(bytes.byte()) / 100.0);
     let rungs = match bytes.below(4) {
@@ -495,11 +480,7 @@ fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftPar
     };
     let starts = if bytes.rarely(6) { load(bytes) } else { kg(load_kg) };
     let regions = if body == Body::Lower { vec![name("hip"), name("knee")] } else { vec![name("shoulder")] };
-    let start = if bytes.rarely(6) {
-        grant(bytes, starts)
-    } else {
-        Grant { place: Place::default(), work: Work::new(2, 5, starts) }
-    };
+    let start = if bytes.rarely(6) { grant(bytes, starts) } else { Grant::new(Work::new(2, 5, starts)) };
     let moving = [
         Dimension::Load,
         Dimension::Variant,
@@ -513,37 +494,39 @@ fn lift(bytes: &mut Bytes<'_>, label: &str, body: Body, load_kg: f64) -> LiftPar
         2 => StartsFrom::Pins,
         _ => StartsFrom::Rack,
     };
-    LiftParameters {
-        id: name(label),
-        name: bytes.rarely(8).then(|| name("what people say")),
-        body,
-        regions,
-        implement: name(if bytes.rarely(5) { bytes.pick(IMPLEMENTS) } else { "bar" }),
-        rungs,
-        starts_from,
-        ranges: HEIGHTS.iter().skip(usize::from(bytes.below(4))).map(|mm| Length::millimetres(*mm)).collect(),
-        tempos: (0..bytes.below(3)).map(|at| Tempo { down: 2 + at, hold: 0, up: 1 }).collect(),
-        start,
-        moving: if bytes.rarely(3) { bytes.pick(&moving) } else { Dimension::Load },
-        criteria: vec![
+    // Drawn in this order, so that a kept input means what it meant when it was kept.
+    let said = bytes.rarely(8).then(|| name("what people say"));
+    let implement = name(if bytes.rarely(5) { bytes.pick(IMPLEMENTS) } else { "bar" });
+    let ranges =
+        HEIGHTS.iter().skip(usize::from(bytes.below(4))).map(|mm| Length::millimetres(*mm)).collect();
+    let tempos = (0..bytes.below(3)).map(|at| Tempo::new(2 + at, 0, 1)).collect();
+    let moving = if bytes.rarely(3) { bytes.pick(&moving) } else { Dimension::Load };
+    let pass = PassRules::default().with_miss_percent(10 + bytes.below(4) * 10);
+    LiftParameters::new(name(label), body, implement, start, gate(bytes))
+        .with_name(said)
+        .with_regions(regions)
+        .with_rungs(rungs)
+        .with_starts_from(starts_from)
+        .with_ranges(ranges)
+        .with_tempos(tempos)
+        .with_moving(moving)
+        .with_criteria(vec![
             Criterion::critical("brace").expect("a name"),
             Criterion::ordinary("depth").expect("a name"),
-        ],
-        pass: PassRules { miss_percent: 10 + bytes.below(4) * 10, ..PassRules::default() },
-        gate: gate(bytes),
-        step: match bytes.below(5) {
+        ])
+        .with_pass(pass)
+        .with_step(match bytes.below(5) {
             1 => Some(StepPolicy::SmallestLoadable),
             2 => Some(StepPolicy::Fixed(kg(2.5))),
             3 => Some(StepPolicy::Part(f64::from(1 + bytes.below(10)) / 100.0)),
             _ => None,
-        },
-        step_cap: Some(f64::from(10 - bytes.below(8)) / 100.0),
-        ceiling: bytes.rarely(6).then(|| load(bytes)),
-        reps_top: Some(8),
-        sets_top: Some(4),
-        learning_sessions: Some(1 + bytes.below(3)),
-        over_the_body: bytes.rarely(3),
-    }
+        })
+        .with_step_cap(f64::from(10 - bytes.below(8)) / 100.0)
+        .with_ceiling(bytes.rarely(6).then(|| load(bytes)))
+        .with_reps_top(8)
+        .with_sets_top(4)
+        .with_learning_sessions(1 + bytes.below(3))
+        .with_over_the_body(bytes.rarely(3))
 }
 
 fn gate(bytes: &mut Bytes<'_>) -> Gate {
@@ -571,7 +554,7 @@ fn gate(bytes: &mut Bytes<'_>) -> Gate {
 }
 
 fn policy(bytes: &mut Bytes<'_>) -> Policy {
-    let mut policy = Policy { automatic_acceptance: bytes.rarely(3), ..Policy::default() };
+    let mut policy = Policy::default().with_automatic_acceptance(bytes.rarely(3));
     if bytes.rarely(3) {
         policy.cooling_off_days = 1 + u16::from(bytes.byte());
         policy.region_window_days = 1 + u16::from(bytes.byte());

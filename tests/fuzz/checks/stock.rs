@@ -170,15 +170,15 @@ fn on_the_bar(bytes: &mut Bytes<'_>, bar: &Bar, stock: &Stock, work: Mass) {
     let reps = Reps::whole(3).expect("three");
     let steps: Vec<WarmUpStep> = (1..=u32::from(bytes.below(4)))
         .filter_map(|at| work.scaled_down(f64::from(at) / 5.0).ok())
-        .map(|target| WarmUpStep { target, tolerance, reps, reference: false })
+        .map(|target| WarmUpStep::new(target, tolerance, reps, false))
         .collect();
     match warm_up(bar, stock, work, &steps) {
         Ok(answer) => assert!(Value::write(&answer).is_ok()),
         Err(error) => spoken(&error),
     }
     let lifters: Vec<SharedLifter> = (0..bytes.below(3))
-        .map(|_| SharedLifter {
-            sets: vec![SharedSet { load: mass(bytes), tolerance }; 1 + usize::from(bytes.below(3))],
+        .map(|_| {
+            SharedLifter::new(vec![SharedSet::new(mass(bytes), tolerance); 1 + usize::from(bytes.below(3))])
         })
         .collect();
     match shared_bar(bar, stock, &lifters) {

@@ -75,7 +75,7 @@ impl Told {
             match applied {
                 Err(error) if error.code() == Code::NeedsRefold => {
                     let events = self.log.events[..self.taken].to_vec();
-                    self.state = fold(&Log { events, ..self.log.clone() }).map_err(|error| error.code())?;
+                    self.state = fold(&self.log.clone().with_events(events)).map_err(|error| error.code())?;
                 }
                 other => other.map_err(|error| error.code())?,
             }

@@ -185,7 +185,7 @@ fn worsened(kind: &EventKind, worse: Worse) -> Option<EventKind> {
             set.marks.as_ref()?;
             let reps = set.reps.halves() / 2;
             let marks = SetMarks::scored(reps, reps, Rater::Coach).with("brace", Mark::NotMet).unwrap();
-            set.also_marked.push(SetMarks { rater_id: Some(name("another")), ..marks });
+            set.also_marked.push(marks.with_rater_id(name("another")));
             true
         }
         _ => return forgotten(kind, worse),
@@ -297,7 +297,7 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
             _ => worsened(&events[at].kind, worse).map(|kind| events[at].kind = kind),
         };
         if changed.is_some() {
-            let log = Log { events, ..better.clone() };
+            let log = better.clone().with_events(events);
             return Some((better, log, at));
         }
     }
@@ -308,14 +308,14 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
 fn accompanied(kind: &EventKind) -> Option<EventKind> {
     let mut kind = kind.clone();
     let setup = &mut session(&mut kind)?.lifts.first_mut()?.setup;
-    setup.is_none().then(|| *setup = Some(Setup { company: Some(ByTheBar::Others), ..Setup::default() }))?;
+    setup.is_none().then(|| *setup = Some(Setup::default().with_company(ByTheBar::Others)))?;
     Some(kind)
 }
 
 /// Told twice. A session told twice is two sessions, whose sets add up; that another person marks, told twice, is that
 /// the first one marks again.
 fn twice(events: &mut Vec<Event>, at: usize) -> Option<()> {
-    let again = Event { sequence: events[at].sequence + 1, ..events[at].clone() };
+    let again = events[at].clone().with_sequence(events[at].sequence + 1);
     let adds_up = matches!(again.kind, EventKind::SessionRecorded(_) | EventKind::RaterChanged(_));
     (!adds_up).then(|| events.insert(at + 1, again))
 }
@@ -340,7 +340,7 @@ fn split(events: &mut Vec<Event>, at: usize, sets: bool) -> Option<()> {
     let (first, second): (Vec<LiftSession>, Vec<LiftSession>) = if sets {
         let part = |lift: &LiftSession| {
             let (one, other) = lift.sets.split_at(lift.sets.len().div_ceil(2));
-            let of = |sets: &[WorkSet]| LiftSession { sets: sets.to_vec(), ..lift.clone() };
+            let of = |sets: &[WorkSet]| lift.clone().with_sets(sets.to_vec());
             (of(one), of(other))
         };
         let (first, second): (Vec<_>, Vec<_>) = whole.lifts.iter().map(part).unzip();
@@ -352,9 +352,9 @@ fn split(events: &mut Vec<Event>, at: usize, sets: bool) -> Option<()> {
     if first.is_empty() || second.is_empty() {
         return None;
     }
-    let part = |lifts| EventKind::SessionRecorded(Session { lifts, ..whole.clone() });
+    let part = |lifts| EventKind::SessionRecorded(whole.clone().with_lifts(lifts));
     events[at].kind = part(first);
-    let later = Event { sequence: event.sequence + 1, kind: part(second), ..event.clone() };
+    let later = event.clone().with_sequence(event.sequence + 1).with_kind(part(second));
     events.insert(at + 1, later);
     Some(())
 }

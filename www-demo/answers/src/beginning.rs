@@ -6,7 +6,7 @@ use bismar::loading::{Implement, Stock};
 use bismar::quantity::{Day, Length, Mass, Name, Rir};
 use bismar::record::{
     Clearance, ClearanceStatus, Event, EventKind, LiftParameters, LiftPlan, Lifter, Log, Pair, Parameters,
-    Plan, Policy, Region,
+    Plan, Region,
 };
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
@@ -85,10 +85,7 @@ pub(crate) fn new_lift(first: First) -> Result<LiftParameters, Error> {
 fn pairs(lifts: &[LiftParameters]) -> Result<Vec<Pair>, Error> {
     let has = |name: &str| lifts.iter().any(|lift| lift.id.as_str() == name);
     let both = PAIRS.iter().filter(|(strict, forgiving)| has(strict) && has(forgiving));
-    both.map(|(strict, forgiving)| {
-        Ok(Pair { strict: Name::new(strict)?, forgiving: Name::new(forgiving)?, ratio_cap: 1.0 })
-    })
-    .collect()
+    both.map(|(strict, forgiving)| Ok(Pair::new(Name::new(strict)?, Name::new(forgiving)?))).collect()
 }
 
 /// The regions of these lifts, and those that a report may name besides.
@@ -106,28 +103,20 @@ pub(crate) fn regions(lifts: &[LiftParameters]) -> Result<Vec<Region>, Error> {
 /// A log with its first events, and the plan for the first session.
 pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
     let lifts: Vec<LiftParameters> = asked.lifts.iter().map(lift).collect::<Result<_, _>>()?;
-    let planned =
-        lifts.iter().map(|lift| LiftPlan { reserve: Some(Rir::whole(4)), ..LiftPlan::new(lift.id.clone()) });
-    let plan = Plan { lifts: planned.collect(), ..Plan::of([]) };
+    let planned = lifts.iter().map(|lift| LiftPlan::new(lift.id.clone()).with_reserve(Rir::whole(4)));
+    let plan = Plan::of([]).with_lifts(planned.collect());
     let pairs = pairs(&lifts)?;
-    let parameters = Parameters {
-        regions: regions(&lifts)?,
-        lifts,
-        pairs,
-        implements: asked.implements,
-        stock: asked.stock,
-        blocks: asked.blocks,
-        policy: Policy::default(),
-    };
+    let parameters = Parameters::new(regions(&lifts)?, lifts, asked.implements, asked.stock)
+        .with_pairs(pairs)
+        .with_blocks(asked.blocks);
     let mut log = Log::new(asked.lifter);
     let mut kinds = vec![EventKind::ParametersChanged(Box::new(parameters))];
     if let Some(who) = asked.cleared_by {
-        let clearance =
-            Clearance { status: ClearanceStatus::Cleared, who, expires: None, limits: Vec::new() };
+        let clearance = Clearance::new(ClearanceStatus::Cleared, who);
         kinds.push(EventKind::ClearanceRecorded(clearance));
     }
     for (sequence, kind) in (1..).zip(kinds) {
-        log.events.push(Event { sequence, day: asked.day, kind, note: None });
+        log.events.push(Event::new(sequence, asked.day, kind));
     }
     log.check()?;
     bismar::progression::fold(&log)?;

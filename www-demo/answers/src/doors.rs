@@ -142,7 +142,7 @@ pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
     }
     let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
         let (log, plan) = (opened.log.clone(), Plan::from_json(&one.plan)?);
-        Ok(Sharing { log, plan, lift: one.lift.clone(), done: one.done })
+        Ok(Sharing::new(log, plan, one.lift.clone()).with_done(one.done))
     });
     let answer = share(&sharing.collect::<Result<Vec<_>, Error>>()?, asked.today)?;
     let turns = from_rack(answer.bar.ok_or_else(|| Error::plain(Code::EmptyList, "lifters"))?);
@@ -186,7 +186,7 @@ pub(crate) struct AfterSets {
 
 pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
     let plan = Plan::from_json(&asked.plan)?;
-    let done = SetsToday { lift: asked.lift, sets: asked.sets, pain: None };
+    let done = SetsToday::new(asked.lift, asked.sets);
     let opened = asked.log.open()?;
     let next = Diary::of(&opened.log)?.next_set(&plan, asked.today, &done)?;
     let words = opened.state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);

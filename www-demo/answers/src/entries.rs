@@ -154,7 +154,7 @@ fn undo(chain: &Chain<'_>) -> Undo {
     // What was said before, on the day of before; taken back where nothing was.
     let with = earlier.and_then(|(kind, _)| *kind).map(|kind| Box::new(kind.clone()));
     let day = earlier.filter(|(kind, day)| kind.is_some() && *day != chain.day).map(|(_, day)| *day);
-    let by = EventKind::Correction(Correction { replaces: chain.last, day, with });
+    let by = EventKind::Correction(Correction::new(chain.last).with_day(day).with_kind(with));
     Undo { day: chain.day, kind: chain.told().name(), change, by }
 }
 

@@ -151,7 +151,7 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
     for (at, event) in events.iter().enumerate() {
         if state.apply(event).is_err() {
             // It reaches back: the state of the whole beginning, folded anew.
-            let beginning = Log { events: events.iter().take(at + 1).cloned().collect(), ..log.clone() };
+            let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
             state = fold(&beginning)?;
         }
         if let EventKind::SessionRecorded(session) = &event.kind {

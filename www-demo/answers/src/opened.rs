@@ -129,7 +129,7 @@ pub(crate) struct Added {
 pub(crate) fn append(asked: Addition) -> Result<Added, Error> {
     let Addition { log, day, kind, note } = asked;
     changed(log, |opened| {
-        let event = Event { sequence: opened.next(), day, kind, note };
+        let event = Event::new(opened.next(), day, kind).with_note(note);
         let text = Value::write(&event)?.to_json();
         let sequence = event.sequence;
         opened.add(event).map(|()| Added { sequence, text })

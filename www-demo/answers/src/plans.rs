@@ -51,7 +51,7 @@ pub(crate) fn week(asked: OfWeek) -> Result<Vec<String>, Error> {
     let days: Vec<TrainingDay> = (0..7_u8)
         .map(|weekday| {
             let meant = asked.plan.lifts.iter().filter(|lift| known(lift) && lift.days.contains(&weekday));
-            TrainingDay { weekday, lifts: meant.map(|lift| lift.lift.clone()).collect() }
+            TrainingDay::new(weekday, meant.map(|lift| lift.lift.clone()).collect())
         })
         .collect();
     let named = |id: &Name| days.iter().any(|day| day.lifts.contains(id));

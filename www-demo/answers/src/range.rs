@@ -55,19 +55,17 @@ pub(crate) fn range_step(asked: Asked) -> Result<Answer, Error> {
     let (name, rules) = (lift.id.clone(), Rules::default());
     let rung_part = rules.rung_load;
     let lifts = vec![lift];
-    let parameters = Parameters {
-        regions: crate::beginning::regions(&lifts)?,
+    let parameters = Parameters::new(
+        crate::beginning::regions(&lifts)?,
         lifts,
-        pairs: Vec::new(),
-        implements: vec![asked.implement.clone()],
-        stock: asked.stock.clone(),
-        blocks: Vec::new(),
-        policy: rules,
-    };
+        vec![asked.implement.clone()],
+        asked.stock.clone(),
+    )
+    .with_policy(rules);
     let day = Day::from_number(DAY)?;
     let kind = EventKind::ParametersChanged(Box::new(parameters));
     let mut state = State::new(Lifter::new(name.clone()));
-    state.apply(&Event { sequence: 1, day, kind, note: None })?;
+    state.apply(&Event::new(1, day, kind))?;
     let decision = { state.decide(day)? }.into_iter().find(|decision| decision.lift == name);
     let to = decision.and_then(|decision| match decision.outlook {
         MoveOutlook::OnOffer { to } => Some(to),

@@ -160,7 +160,7 @@ fn a_day_is_judged_from_the_markers_of_earlier_day_reports() {
     for sequence in 1000..1006 {
         day = day.plus(1).unwrap();
         let kind = Value::from_json(report).unwrap().read().unwrap();
-        log.events.push(bismar::record::Event { sequence, day, kind, note: None });
+        log.events.push(bismar::record::Event::new(sequence, day, kind));
     }
     let log = text(&Value::write(&log).unwrap().to_json());
     let answer = |recovery: f64, sleep: f64| {

@@ -101,7 +101,7 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
         // Days away count from the last session; what was written down after it was no lifting.
         let lifted = opened.state.lifts().filter_map(|lift| lift.last_session()).max().unwrap_or(written);
         today = lifted.plus(i32::from(away.days))?.max(written);
-        let kind = EventKind::LayoffNoted(Layoff { from: lifted, to: None, reason: away.reason });
+        let kind = EventKind::LayoffNoted(Layoff::new(lifted, away.reason));
         events.push((today, kind));
     }
     if let Some(kind) = asked.suppose {
@@ -128,7 +128,7 @@ fn supposed(opened: &crate::opened::Opened, kinds: Vec<(Day, EventKind)>) -> Res
     let mut next = log.events.iter().map(|event| event.sequence).max().unwrap_or_default();
     for (day, kind) in kinds {
         next = next.saturating_add(1);
-        log.events.push(Event { sequence: next, day, kind, note: None });
+        log.events.push(Event::new(next, day, kind));
     }
     fold(&log).map(Some)
 }

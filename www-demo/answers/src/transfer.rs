@@ -146,10 +146,11 @@ pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
         let sequence =
             log.events.iter().map(|event| event.sequence).max().unwrap_or_default().saturating_add(1);
         let who = Name::new("health detail left out")?;
-        let stop = Clearance { status: ClearanceStatus::NotCleared, who, expires: None, limits: Vec::new() };
-        events.push(Event { sequence, day, kind: EventKind::ClearanceRecorded(stop), note: None });
+        let stop = Clearance::new(ClearanceStatus::NotCleared, who);
+        events.push(Event::new(sequence, day, EventKind::ClearanceRecorded(stop)));
     }
-    let copy = Log { events, lifter: Lifter { born: None, age: None, ..log.lifter }, ..log };
+    let lifter = log.lifter.clone().with_born(None).with_age(None);
+    let copy = log.with_events(events).with_lifter(lifter);
     fold(&copy)?;
     Ok(Value::write(&copy)?.to_json())
 }
