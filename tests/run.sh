@@ -59,6 +59,7 @@ step "bare metal and wasm" bare
 step "tests" cargo test --workspace --all-features
 step "tests without features" without_features
 step "documentation" cargo doc --quiet --workspace --no-deps --all-features
+step "package" cargo package --quiet --package bismar --allow-dirty
 step "main command" main_command
 step "examples" bash tests/examples.sh
 for script in bindings/test.sh www-demo/test.sh; do
