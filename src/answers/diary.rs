@@ -104,12 +104,17 @@ impl<'a> Diary<'a> {
         let events =
             self.events.get(..self.events.partition_point(|event| event.day <= day)).unwrap_or_default();
         // Later answers reach back over the last sessions, never further, so a state before those is as they found it.
-        let mut trained = events
+        let trained = events
             .iter()
             .enumerate()
             .rev()
             .filter(|(_, event)| matches!(event.kind, EventKind::SessionRecorded(_)));
-        let out_of_reach = trained.nth(OPEN_SESSIONS - 1).map_or(0, |(at, _)| at);
+        let mut last_day: Option<Day> = None;
+        let in_reach = trained.enumerate().take_while(|(count, (_, event))| {
+            let on_the_last_day = *last_day.get_or_insert(event.day) == event.day;
+            *count < OPEN_SESSIONS || on_the_last_day
+        });
+        let out_of_reach = in_reach.last().map_or(0, |(_, (at, _))| at);
         let before = self.passed.get(out_of_reach / STRIDE).cloned();
         let from = before.as_ref().map_or(0, |_| out_of_reach / STRIDE * STRIDE);
         fold_on(before.unwrap_or_else(|| State::before(self.log)), from, events)
@@ -248,7 +253,7 @@ fn found(state: &State, at: usize, day: Day, session: &Session) -> Vec<Done> {
                 lift,
                 helped,
                 parameters,
-                granted: stands.grant(),
+                granted: Grant { place: state.view(&done.lift, day).ok()?.place(), ..stands.grant() },
                 class: state.class_on(day),
                 sitting: None,
                 body: state.body_mass(),

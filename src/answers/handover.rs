@@ -314,7 +314,7 @@ fn lift(state: &State, decision: Decision, events: &[&Event], today: Day) -> Opt
         overruled,
         limits,
         setup: now.setup.as_deref().cloned(),
-        unguarded: now.unguarded,
+        unguarded: set.over_the_body && now.unguarded,
         last: last_done(stands, events),
         lift: decision.lift,
         status: decision.status,

@@ -154,7 +154,7 @@ impl State {
         if let Some(id) = &changed.lift {
             self.lift(id)?;
         }
-        for lift in &mut self.lifts {
+        for lift in self.lifts.iter_mut().chain(&mut self.set_aside) {
             if changed.lift.as_ref().is_none_or(|id| lift.set.id == *id) {
                 lift.now.restart(on, Restart::BarChanged);
             }
@@ -167,7 +167,7 @@ impl State {
         if let Some(id) = &changed.lift {
             self.lift(id)?;
         }
-        for lift in &mut self.lifts {
+        for lift in self.lifts.iter_mut().chain(&mut self.set_aside) {
             if changed.lift.as_ref().is_none_or(|id| lift.set.id == *id) {
                 lift.now.other_rater = !lift.now.other_rater;
                 if lift.set.gate.restarts_with_another_rater() {
@@ -201,10 +201,7 @@ impl State {
                 now.enter(if rests { Status::Resting { way: None } } else { Status::Learning }, on);
             }
             (Purpose::Rest, _) => now.rest(on),
-            (
-                Purpose::Maintain { .. },
-                Status::Holding | Status::ReadyToAdvance { .. } | Status::Consolidating,
-            )
+            (Purpose::Maintain { .. }, Status::Holding | Status::ReadyToAdvance { .. })
             | (Purpose::Train, Status::Maintaining) => now.settle(on),
             (Purpose::Train | Purpose::Maintain { .. }, Status::Resting { .. })
                 if before == Purpose::Rest =>

@@ -47,7 +47,7 @@ impl State {
             let now = match earlier {
                 Some(earlier) => {
                     let before = before.as_ref().map(|all| &*all.parameters);
-                    carried(earlier, before, (set, start), parameters, on)
+                    carried(earlier, before, (set, start, &loadable), parameters, on)
                 }
                 None => {
                     self.shared.take_up(&set.id, Now::new(start, on, set.learning(&parameters.policy)), on)
@@ -161,7 +161,7 @@ fn made_of_start(set: &LiftParameters, loadable: &Loadable, taken: bool) -> Resu
 fn carried(
     earlier: Lift,
     before: Option<&Parameters>,
-    (set, start): (&LiftParameters, Grant),
+    (set, start, loadable): (&LiftParameters, Grant, &Loadable),
     all: &Parameters,
     on: Day,
 ) -> Now {
@@ -177,6 +177,10 @@ fn carried(
     if other_kind || all.check_load(set, now.grant.load()).is_err() {
         // The number on a bar says nothing about dumbbells, a stack or help: from the start, and learned anew.
         let place = no_harder(&was, (set, start.place), now.grant.place);
+        // On its way back, or a step easier to look again, it does not begin at what was meant for somebody in training.
+        let easier = now.status.way_back().is_some() || matches!(now.status, Status::SteppingBack { .. });
+        let lightest = loadable.at(place).lightest().filter(|_| easier);
+        let start = lightest.map_or(start, |lightest| start.with_load(lightest.min(start.load())));
         forget_loads(&mut now, Grant { place, ..start }, learning, on);
     } else {
         match same_place(&was, set, now.grant.place) {

@@ -75,6 +75,8 @@ struct First<'a> {
     lift: &'a Name,
     session: u32,
     set: Option<&'a Parameters>,
+    /// Something was said since that comes before training.
+    asked: bool,
 }
 
 fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
@@ -82,20 +84,25 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
     let mut today: (Option<Day>, Vec<First<'_>>) = (None, Vec::new());
     let mut set: Option<&Parameters> = None;
     for event in events {
-        if let EventKind::ParametersChanged(all) = &event.kind {
-            set = Some(all);
+        match &event.kind {
+            EventKind::ParametersChanged(all) => set = Some(all),
+            // What is said when asked comes before training: what is done after it is judged for itself.
+            EventKind::DayReport(report) if report.asks.as_ref().is_some_and(|asks| !asks.is_empty()) => {
+                today.1.iter_mut().for_each(|first| first.asked = true);
+            }
+            _ => {}
         }
         let EventKind::SessionRecorded(session) = &event.kind else { continue };
         if today.0 != Some(event.day) {
             today = (Some(event.day), Vec::new());
         }
         for done in &session.lifts {
-            let own = First { lift: &done.lift, session: event.sequence, set };
+            let own = First { lift: &done.lift, session: event.sequence, set, asked: false };
             let Some(first) = today.1.iter_mut().find(|first| *first.lift == done.lift) else {
                 today.1.push(own);
                 continue;
             };
-            if is_set_otherwise(first.set, set, &done.lift) {
+            if first.asked || is_set_otherwise(first.set, set, &done.lift) {
                 *first = own;
                 continue;
             }

@@ -107,7 +107,8 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
 /// In what the work done fell short of the work granted, or differed from it: the first of place, load, sets, reps.
 fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, grant) = (view.lift, view.lift.now.grant);
-    let elsewhere = said.parts.iter().find_map(|part| place_shortfall(&lift.set, grant.place, part));
+    let elsewhere =
+        said.parts.iter().find_map(|part| place_shortfall(&lift.set, grant.place, view.place(), part));
     if elsewhere.is_some() {
         return elsewhere;
     }
@@ -135,9 +136,15 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     (!whole).then_some(Shortfall::Reps)
 }
 
-/// In what the place differed from the granted one. Left out means as granted.
-fn place_shortfall(set: &LiftParameters, granted: Place, part: &LiftSession) -> Option<Shortfall> {
-    let place = part.place.unwrap_or(granted);
+/// In what the place differed from the granted one. Left out means as it was to be done on that day: as granted, within the
+/// limits of the clearance.
+fn place_shortfall(
+    set: &LiftParameters,
+    granted: Place,
+    allowed: Place,
+    part: &LiftSession,
+) -> Option<Shortfall> {
+    let place = part.place.unwrap_or(allowed);
     if place.rung != granted.rung {
         return Some(Shortfall::Rung);
     }

@@ -63,10 +63,10 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
         grant.place = Place { rung: lift.set.easier_rung(place.rung), ..place };
     }
     let mut now = before.clone();
-    // On its way back already, resting on it, or stepping back: the longer break counts, and one pass does not give
+    // On its way back already, resting on it, stepping back, or a move not yet seen to hold: the longer break counts, and one pass does not give
     // back what was lost before this break.
     let earlier = before.status.way_back();
-    let lowered = earlier.is_some() || matches!(before.status, Status::SteppingBack { .. });
+    let lowered = earlier.is_some() || before.status.is_to_be_seen();
     let way = WayBack {
         reopened: earlier.and_then(|earlier| earlier.reopened),
         after_illness: before.ill || earlier.is_some_and(|earlier| earlier.after_illness),
@@ -80,6 +80,10 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     now.enter(Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 }, on);
     now.half_sessions = HALF_SESSIONS;
     now.keep_easing_only(OverrideEnd::Break);
+    // The coach's word that it rests stands, whatever time or other training has come between.
+    if now.purpose == super::status::Purpose::Rest {
+        now.rest(on);
+    }
     now
 }
 

@@ -52,7 +52,9 @@ impl State {
 
     fn step_region_back(&mut self, id: &Name, trained: Day, on: Day) {
         let Some(all) = self.all() else { return };
-        for lift in self.lifts.iter_mut().filter(|lift| lift.has_region(id)) {
+        // One that is set aside steps back too: it loads nothing now, and comes back a load lighter.
+        let all_lifts = self.lifts.iter_mut().chain(&mut self.set_aside);
+        for lift in all_lifts.filter(|lift| lift.has_region(id)) {
             let now = &lift.now;
             let rests = !now.status.is_trained() || matches!(now.status, Status::Resting { .. });
             if !rests && !went_back_since(now, trained) {

@@ -80,7 +80,7 @@ struct Trained {
     answered: Option<Day>,
 }
 
-/// Sessions that an answer may still speak of.
+/// Sessions that an answer may still speak of, and all of the last day.
 pub(crate) const OPEN_SESSIONS: usize = 8;
 
 impl Morning {
@@ -101,9 +101,10 @@ impl Morning {
                     before,
                     answered: None,
                 });
-                if self.sessions.len() > OPEN_SESSIONS {
-                    self.sessions.remove(0);
-                }
+                // However many sessions a day is told in, the answer of the next morning speaks of all of it.
+                let over = self.sessions.len().saturating_sub(OPEN_SESSIONS);
+                let older = self.sessions.iter().take_while(|session| session.day != event.day).count();
+                self.sessions.drain(..over.min(older));
             }
             EventKind::NextDayReport(report) => {
                 if let Some(pain) = &report.pain {

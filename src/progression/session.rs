@@ -10,7 +10,6 @@ use super::lift::Lift;
 use super::result::{Facts, take_result};
 use super::setup::{note_rack, note_setup};
 use super::state::State;
-use super::status::Purpose;
 use super::view::View;
 use crate::error::{Code, Error};
 use crate::gate::Outcome;
@@ -87,11 +86,11 @@ impl State {
         regions
     }
 
-    /// The lifts of the session come back from their breaks; the others, and those trained in spite of a stop, remember the
-    /// gap that it ended for a region of theirs.
+    /// The lifts of the session come back from their breaks; the others, and those trained in spite of a stop or after
+    /// they were retired, remember the gap that it ended for a region of theirs.
     fn come_back_where_due(&mut self, session: &Session, loaded: &[Name], on: Day) {
         let trained = |lift: &Lift| {
-            !lift.now.status.is_stopped() && session.lifts.iter().any(|done| done.lift == lift.set.id)
+            lift.now.status.is_trained() && session.lifts.iter().any(|done| done.lift == lift.set.id)
         };
         let back: Vec<_> = self.views(on).map(|view| trained(view.lift).then(|| returned(&view))).collect();
         let regions = &self.shared.regions;
@@ -108,16 +107,11 @@ impl State {
                 continue;
             };
             if let Some(now) = back {
-                let rests = lift.now.purpose == Purpose::Rest;
                 lift.now = now;
-                // The coach's word that it rests stands, whatever was trained in spite of it.
-                if rests {
-                    lift.now.rest(on);
-                }
             }
             lift.now.missed = 0;
             // Of an illness each lift comes back by itself; one that is stopped or retired has not yet.
-            lift.now.ill &= !lift.now.status.is_trained();
+            lift.now.ill = false;
         }
     }
 

@@ -38,5 +38,5 @@ pub(crate) fn note_setup(now: &mut Now, said: &Said<'_>, on: Day) {
 pub(crate) fn note_rack(lift: &mut Lift, said: &Said<'_>) {
     let spoken = said.setups().filter_map(crate::record::Setup::is_unguarded).last();
     lift.now.rack_said |= spoken.is_some();
-    lift.now.unguarded = lift.set.over_the_body && spoken.unwrap_or(lift.now.unguarded);
+    lift.now.unguarded = spoken.unwrap_or(lift.now.unguarded);
 }

@@ -377,3 +377,218 @@ fn a_lift_is_laid_by_once_its_stop_is_lifted_and_not_before() {
     set(&mut world, alone_of_the_back(17));
     assert_eq!(world.state().set_aside().len(), 16);
 }
+
+fn with_ranges() -> Parameters {
+    let mut all = parameters();
+    let squat = &mut all.lifts[0];
+    squat.ranges = vec![mm(300.0), mm(400.0)];
+    squat.start.place.range = 1;
+    all
+}
+
+#[test]
+fn what_a_clearance_forbade_was_not_shown() {
+    let mut world = World::new(with_ranges());
+    let clearance = |limits| {
+        let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
+        EventKind::ClearanceRecorded(Clearance { status, who, expires: None, limits })
+    };
+    let limit = ClearanceLimits { range: Some(mm(300.0)), ..ClearanceLimits::default() };
+    world.add(clearance(vec![limit]));
+    for _ in 0..8 {
+        world.day_report(DayClass::Within);
+        assert_eq!(world.today("squat").place.range, 0);
+        world.train("squat", true);
+        world.morning();
+        world.wait(2);
+    }
+    world.clear();
+    world.day_report(DayClass::Within);
+    let state = world.state();
+    let shown = |sitting: &bismar::progression::Sitting| sitting.outcome == Outcome::Pass;
+    assert!(!state.lift_state(&name("squat")).unwrap().now().sittings.iter().any(shown));
+    assert!(!world.is_offered("squat"));
+}
+
+fn role(lift: &str, role: Role) -> EventKind {
+    EventKind::RoleSet(RoleSet { lift: name(lift), role, not_below: None })
+}
+
+#[test]
+fn time_alone_ends_no_rest_of_the_coach() {
+    let mut world = World::on_offer("squat");
+    world.add(role("squat", Role::Rest));
+    for days in [5, 10, 100, 300] {
+        world.wait(days);
+        let mut today = world.clone();
+        today.day_report(DayClass::Within);
+        let today = today.today("squat");
+        assert_eq!((today.status.as_str(), today.load), ("resting", None), "{days}");
+    }
+    world.add(role("squat", Role::Train));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(today.status.as_str() == "returning" && today.load.unwrap() < kg(60.0));
+}
+
+#[test]
+fn alone_is_remembered_though_the_lift_was_not_done_under_the_bar_then() {
+    let under = |under| {
+        let mut all = parameters();
+        all.lifts[0].over_the_body = under;
+        all
+    };
+    let alone = |world: &mut World| {
+        world.day_report(DayClass::Within);
+        let setup = Setup { company: Some(ByTheBar::Alone), ..Setup::default() };
+        let done = LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true));
+        world.train_with(LiftSession { setup: Some(setup), ..done });
+        world.morning();
+        world.wait(1);
+    };
+    for first in [true, false] {
+        let mut world = World::new(under(first));
+        alone(&mut world);
+        set(&mut world, under(false));
+        world.good_day("squat");
+        set(&mut world, under(true));
+        world.day_report(DayClass::Within);
+        assert!(blocked_by(&world.against("squat"), "alone_without_pins"), "{:?}", world.against("squat"));
+    }
+}
+
+#[test]
+fn a_retired_lift_keeps_its_gap_though_it_is_done_once() {
+    let mut world = World::on_offer("squat");
+    world.add(role("squat", Role::Retire));
+    world.wait(200);
+    world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true)));
+    world.wait(1);
+    world.add(role("squat", Role::Train));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(says(&today, "layoff"), "{:?}", today.reasons);
+    assert_eq!(today.load, Some(kg(20.0)));
+}
+
+#[test]
+fn another_implement_and_back_gives_back_nothing_that_a_break_took() {
+    let mut world = World::on_offer("squat");
+    world.wait(200);
+    world.good_day("squat");
+    let left = world.state().lift_state(&name("squat")).unwrap().grant().load();
+    assert_eq!(left, kg(20.0));
+    let mut bells = parameters();
+    bells.lifts[0].implement = name("bells");
+    bells.lifts[0].start.work.load = kg(8.0);
+    set(&mut world, bells);
+    set(&mut world, parameters());
+    world.day_report(DayClass::Within);
+    assert_eq!(world.today("squat").load, Some(left));
+}
+
+#[test]
+fn the_morning_after_speaks_of_a_day_told_in_ever_so_many_sessions() {
+    for by_number in [false, true] {
+        let mut all = parameters();
+        let others = (0..12).map(|at| lift(&format!("other {at}"), "shoulder", 30.0));
+        all.lifts.extend(others);
+        let mut world = World::new(all);
+        world.good_day("squat");
+        world.day_report(DayClass::Within);
+        world.train("squat", true);
+        let squat = world.log.events.last().unwrap().sequence;
+        for at in 0..12 {
+            world.train(&format!("other {at}"), true);
+        }
+        world.wait(1);
+        let pain = Some(vec![PainAnswer::plain(name("knee"), Pain::new(2).unwrap())]);
+        world.add(if by_number {
+            EventKind::NextDayReport(NextDayReport { session: squat, pain, soreness: None })
+        } else {
+            EventKind::DayReport(DayReport { pain, ..DayReport::all_well(DayClass::Within) })
+        });
+        let state = world.state();
+        let last = *state.lift_state(&name("squat")).unwrap().now().sittings.last().unwrap();
+        assert_eq!((last.session, last.outcome), (squat, Outcome::Fail), "by number: {by_number}");
+    }
+}
+
+#[test]
+fn a_second_flare_steps_back_a_lift_that_is_left_out_over_the_morning() {
+    let flared = |left_out: bool| {
+        let mut world = World::on_offer("squat");
+        for at in 0..2 {
+            world.wait(2);
+            world.day_report(DayClass::Within);
+            world.train("squat", true);
+            if left_out && at == 1 {
+                set(&mut world, without_squat());
+            }
+            world.wait(1);
+            let pain = Some(vec![PainAnswer::plain(name("knee"), Pain::new(2).unwrap())]);
+            world.add(EventKind::DayReport(DayReport { pain, ..DayReport::all_well(DayClass::Within) }));
+        }
+        set(&mut world, parameters());
+        world.state().lift_state(&name("squat")).unwrap().grant().load()
+    };
+    assert!(flared(false) < kg(60.0));
+    assert!(flared(true) <= flared(false), "{} {}", flared(true), flared(false));
+}
+
+#[test]
+fn sets_done_after_something_was_said_make_no_pass() {
+    let mut world = World::new(parameters());
+    world.day_report(DayClass::Within);
+    world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 1, true)));
+    world.add(EventKind::DayReport(DayReport {
+        asks: Some(vec![bismar::sign::Ask::Palpitations]),
+        ..DayReport::all_well(DayClass::Within)
+    }));
+    world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 1, true)));
+    let state = world.state();
+    let passed = |sitting: &bismar::progression::Sitting| sitting.outcome == Outcome::Pass;
+    assert!(!state.lift_state(&name("squat")).unwrap().now().sittings.iter().any(passed));
+}
+
+#[test]
+fn a_lighter_session_wipes_out_no_effort_that_was_too_much() {
+    let trained = |light: bool| {
+        let mut world = World::new(parameters());
+        let mut train = |load: f64, left: u8| {
+            world.day_report(DayClass::Within);
+            let mut sets = World::sets(kg(load), 2, true);
+            let effort = Effort::Rir(bismar::quantity::Rir::whole(left));
+            sets.iter_mut().for_each(|set| set.effort = Some(effort));
+            world.train_with(LiftSession::as_granted(name("squat"), sets));
+            world.morning();
+            world.wait(1);
+        };
+        for (load, left) in [(60.0, 3), (60.0, 1), (60.0, 1)] {
+            train(load, left);
+        }
+        if light {
+            train(40.0, 5);
+        }
+        train(60.0, 3);
+        world.day_report(DayClass::Within);
+        blocked_by(&world.against("squat"), "reserve_short")
+    };
+    assert!(trained(false) && trained(true));
+}
+
+#[test]
+fn a_move_is_seen_to_hold_whatever_the_lift_is_meant_for_meanwhile() {
+    let mut world = World::on_offer("squat");
+    world.add(EventKind::AdvanceAccepted(Advance { lift: name("squat"), who: name("coach") }));
+    let status = |world: &World| world.state().lift_state(&name("squat")).unwrap().status().clone();
+    assert_eq!(status(&world).as_str(), "consolidating");
+    world.add(role("squat", Role::Maintain));
+    world.add(role("squat", Role::Train));
+    assert_eq!(status(&world).as_str(), "consolidating");
+    world.wait(15);
+    world.good_day("squat");
+    let state = world.state();
+    let lift = state.lift_state(&name("squat")).unwrap();
+    assert!(lift.grant().load() <= kg(60.0), "{:?} {:?}", lift.grant(), lift.status());
+}

@@ -10,6 +10,7 @@ use alloc::vec::Vec;
 use self::windows::{cooled_off, pair_allows, pair_rested, region_window, window_cap};
 use super::lift::Now;
 use super::pain::STEADY_SESSIONS;
+use super::sitting::Sitting;
 use super::status::{Purpose, Status};
 use super::view::View;
 use crate::condition::DayClass;
@@ -205,7 +206,9 @@ fn gate_open(s: &Situation<'_>) -> Vec<Reason> {
 
 /// Effort of which nothing was said may have been too much.
 fn reserve_held(s: &Situation<'_>) -> Vec<Reason> {
-    let last = || s.now().sittings.iter().rev().take(RESERVE_SESSIONS);
+    // One that was not the work granted says nothing of the effort of it, unless even that was too much.
+    let counts = |sitting: &&Sitting| sitting.at_grant || sitting.short_of_reserve;
+    let last = || s.now().sittings.iter().rev().filter(counts).take(RESERVE_SESSIONS);
     let short = last().filter(|sitting| sitting.short_of_reserve).count();
     let unsaid = last().filter(|sitting| sitting.effort_unsaid && !sitting.short_of_reserve).count();
     let mut reasons = Vec::new();
