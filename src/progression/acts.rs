@@ -201,7 +201,10 @@ impl State {
                 now.enter(if rests { Status::Resting { way: None } } else { Status::Learning }, on);
             }
             (Purpose::Rest, _) => now.rest(on),
-            (Purpose::Maintain { .. }, Status::Holding | Status::ReadyToAdvance { .. })
+            (
+                Purpose::Maintain { .. },
+                Status::Holding | Status::ReadyToAdvance { .. } | Status::Consolidating,
+            )
             | (Purpose::Train, Status::Maintaining) => now.settle(on),
             (Purpose::Train | Purpose::Maintain { .. }, Status::Resting { .. })
                 if before == Purpose::Rest =>

@@ -158,10 +158,11 @@ impl Causes {
         say(stopped, &["stopped"]);
         say(self.expired, &["clearance_expired"]);
         say(self.ill, &["clearance_after_illness"]);
-        say(back, &["returning"]);
+        // What the coach rests comes back when the coach says so.
+        say(back && self.role != 2, &["returning"]);
         // Kept on purpose also while it comes back.
         say(!stopped && self.role == 1, &["maintaining"]);
-        say(shown && self.role == 2, &["resting"]);
+        say(!stopped && self.role == 2, &["resting"]);
         say(shown && self.role == 3, &["retired"]);
         // The step goes to 43.5 kg; from where an illness leaves the lift, to 39.
         say(self.limited && !back, &["clearance_limit"]);
