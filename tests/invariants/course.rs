@@ -443,8 +443,9 @@ impl Course {
 
     /// Pain of that much in hip and shoulder, where they are declared.
     pub fn pain_everywhere(&self, score: u8) -> Vec<PainAnswer> {
-        let declared = REGIONS[..2].iter().filter(|id| declares(self.set(), &name(id)));
-        declared.map(|id| Course::pain(id, score)).collect()
+        // Everywhere that some lift loads, wherever the parameters of the course have moved the lifts to.
+        let loaded = |id: &&str| self.set().lifts.iter().any(|lift| lift.regions.contains(&name(id)));
+        REGIONS.into_iter().filter(loaded).map(|id| Course::pain(id, score)).collect()
     }
 
     pub fn next_day(&mut self, pain: Option<Vec<PainAnswer>>) {

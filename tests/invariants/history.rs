@@ -4,7 +4,7 @@ use super::course::*;
 use super::moves::crate_cases;
 use bismar::error::Code;
 use bismar::progression::{State, Status, fold};
-use bismar::quantity::Mass;
+use bismar::quantity::{Day, Mass};
 use bismar::record::*;
 use bismar::value::Value;
 use proptest::prelude::*;
@@ -157,10 +157,16 @@ proptest! {
         let today = course.day.plus(days).unwrap();
         let (here, there) = (course.state().decide(course.day).unwrap(), moved.decide(today).unwrap());
         for (here, there) in here.iter().zip(&there) {
-            let status = match here.status {
-                Status::ReadyToAdvance { since } => Status::ReadyToAdvance { since: since.plus(days).unwrap() },
-                ref other => other.clone(),
-            };
+            let later = |day: &mut Day| *day = day.plus(days).unwrap();
+            let mut status = here.status.clone();
+            match &mut status {
+                Status::ReadyToAdvance { since } => later(since),
+                Status::Returning { way, .. } => way.reopened.iter_mut().for_each(later),
+                Status::Resting { way } | Status::StoppedRefer { way } => {
+                    way.iter_mut().filter_map(|way| way.reopened.as_mut()).for_each(later);
+                }
+                _ => {}
+            }
             prop_assert_eq!(&status, &there.status);
             prop_assert_eq!(here.grant, there.grant);
             prop_assert_eq!(here.limit, there.limit);
