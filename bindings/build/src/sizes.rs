@@ -21,15 +21,16 @@ struct Budget {
 /// The budgets are what prototypes reached before the model grew (a gate's facts, heights, asks, looks at pain) and before
 /// the doors of the log stood in the parts that read logs. Each ceiling is what was measured and one part in a hundred; a
 /// later change that adds something raises its ceiling by its own measured size: starts that are refused, sessions found by
-/// lift, and what no change of declarations may lose have added 7.5 kB to the whole.
+/// lift, and what no change of declarations may lose have added 7.5 kB to the whole; names that can be seen, run lengths in
+/// less time, days of a plan and what is kept of a lift left out long ago another 26 kB.
 const BUDGETS: &[Budget] = &[
-    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_713_700, 526_400)) },
+    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_731_000, 532_000)) },
     Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((267_000, 90_900)) },
     Budget { name: "loading", raw: 240_000, gzip: 80_000, ceiling: Some((250_800, 94_000)) },
-    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((964_000, 324_100)) },
-    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((906_800, 314_000)) },
-    Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((288_100, 104_700)) },
-    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((668_700, 235_700)) },
+    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((974_000, 328_000)) },
+    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((913_000, 317_000)) },
+    Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((298_000, 108_500)) },
+    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((679_000, 240_000)) },
 ];
 
 /// Modules of the crate whose weight is shown one by one.
