@@ -1,7 +1,7 @@
 //! Progression maths for barbell lifts: pure, `no_std`, deterministic.
 //!
-//! A coach rebuilds lifts with adults who mean to keep lifting: movement before load, load held until the movement
-//! has held up, each day told against the lifter's own usual. This crate computes what that coach must decide, and says
+//! A coach rebuilds lifts with adults who mean to keep lifting: a lift is learned light, a load stays until its technique
+//! has passed, each day is told against the lifter's own usual. This crate computes what that coach must decide, and says
 //! with each number where it comes from and how sure it is. It reads no clock, stores nothing and examines nobody.
 //!
 //! # Which function answers which question
@@ -21,7 +21,7 @@
 //! | Is the gate open, and what is missing? | [`gate::Gate::check`] |
 //! | How many sets, how heavy, how much in all? | [`dose`] |
 //! | Is today below, within or above the usual? | [`condition`] |
-//! | What must still be there at 85? | [`horizon`] |
+//! | Which load is to be kept to a chosen age, and is today on course? | [`horizon`] |
 //! | From the log: does today lie below, within or above the usual? | [`answers::day`] |
 //! | Is the strength of a lift moving? By which own curve? | [`answers::trend`], [`answers::curve`] |
 //! | Was this week a jump? Is an easy week due? | [`answers::week()`], [`answers::easy_week`] |

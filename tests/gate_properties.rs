@@ -193,7 +193,7 @@ fn facts() -> impl Strategy<Value = GateFacts> {
     };
     let counts = (0_u32..12, 0_u32..40, prop::option::of(0_u32..20));
     let flags = (any::<bool>(), any::<bool>(), prop::option::of(any::<bool>()));
-    (sessions(), counts, flags, named("hex bar"), named("knee")).prop_map(
+    (sessions(), counts, flags, named("pin press"), named("knee")).prop_map(
         |(sessions, counts, flags, pair, region)| {
             GateFacts::default()
                 .with_sessions(sessions)

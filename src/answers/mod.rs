@@ -106,7 +106,7 @@ fn check_today(state: &State, today: Day) -> Result<(), Error> {
 fn cautions_of(state: &State, today: Day) -> Vec<Caution> {
     let mut cautions = Vec::new();
     if state.stop().is_some() || state.regions().iter().any(|region| region.stop.is_some()) {
-        cautions.extend([Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst]);
+        cautions.extend(Caution::OF_A_STOP);
     }
     cautions.push(Caution::ExaminesNobody);
     if !state.asks().is_empty() {

@@ -112,6 +112,12 @@ pub(crate) const fn of_seen(seen: Seen) -> Option<Caution> {
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
 
+impl Caution {
+    /// What comes first in every answer under a stop.
+    pub(crate) const OF_A_STOP: [Caution; 3] =
+        [Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst];
+}
+
 #[cfg(test)]
 mod tests {
     use super::Caution;

@@ -150,8 +150,9 @@ formula! {
     /// ```
     /// use bismar::condition::{RatioPrior, variant_ratio};
     ///
-    /// let found = variant_ratio(&[], RatioPrior::HEX_OVER_STRAIGHT, 0.95)?;
-    /// assert!((found.interval.low() - 0.95).abs() < 1e-9 && found.own_weight == 0.0);
+    /// let belief = RatioPrior::new(0.9, 2.5)?;
+    /// let found = variant_ratio(&[], belief, 0.95)?;
+    /// assert!((found.interval.low() - 0.9).abs() < 1e-9 && found.own_weight == 0.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn variant_ratio(pairs: &[PairedEstimate], prior: RatioPrior, level: f64) -> VariantRatio {

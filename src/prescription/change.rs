@@ -177,10 +177,10 @@ fn of(reason: &Reason, decision: &Decision, policy: &Policy) -> Vec<Change> {
         | Reason::ClearanceRange
         | Reason::LimitWithoutLift { .. } => Change::Clearance,
         Reason::PainPersists { region } => Change::ClearSessions { region: region.clone(), count: 1 },
-        Reason::PainBlock { region, clear_sessions } => {
+        Reason::PainBlock { region, clear_sessions }
+        | Reason::UsualPainUnsteady { region, clear_sessions } => {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
-        Reason::UsualPainUnsteady { region } => Change::ClearSessions { region: region.clone(), count: 1 },
         Reason::PairPain { .. }
         | Reason::PairFault
         | Reason::Consolidating

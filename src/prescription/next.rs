@@ -92,7 +92,7 @@ fn session_cautions(today: Day, state: &State, stages: &[Stage<'_>], lifts: &[Li
     let mut cautions = Vec::new();
     let stopped = state.stop().is_some() || state.regions().iter().any(|region| region.stop.is_some());
     if stopped {
-        cautions.extend([Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst]);
+        cautions.extend(Caution::OF_A_STOP);
     }
     cautions.push(Caution::ExaminesNobody);
     if !state.asks().is_empty() {

@@ -84,7 +84,9 @@ with_those_of_the_work! {
     /// Pain at or below the agreed usual level has not yet been steady for three sessions.
     UsualPainUnsteady {
         /// Where.
-        region: Name
+        region: Name,
+        /// Steady training days still to come.
+        clear_sessions: u8
     } "usual_pain_unsteady",
     /// The agreed usual level of pain is due to be looked at again; until then it allows nothing.
     UsualPainReview {

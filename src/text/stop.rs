@@ -127,7 +127,7 @@ impl Words<'_> {
     fn stopped_by(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::SymptomStop { signs, since } if signs.is_empty() => {
-                format!("Stop: on {} a clinician's answer was not to train.", day(*since))
+                format!("Stop: on {} the answer about clearance was not to train.", day(*since))
             }
             Reason::SymptomStop { signs, since } => {
                 let signs: Vec<&str> = signs.iter().map(|sign| stop_sign(*sign)).collect();

@@ -2,6 +2,7 @@
 //! 1 kg, one pair each of 5 and 2.5 kg.
 
 use bismar::answers::{NextSet, SetReason, SetsToday, Then, curve, next_set, next_set_from};
+use bismar::caution::Caution;
 use bismar::condition::DayClass;
 use bismar::gate::{Mark, Rater, SetMarks};
 use bismar::progression::fold;
@@ -204,6 +205,9 @@ fn the_sets_of_the_day_end_and_begin() {
     world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let stopped = asked(&world, Some(PER_POINT), &[set(60.0, 5, rir(3))], Some(Vec::new()));
     assert_eq!((&stopped.then, codes(&stopped)), (&Then::Stop, vec!["not_today"]));
+    assert_eq!(stopped.cautions[0], Caution::EmergencySigns);
+    let said = Words::of(&parameters()).next_set(&stopped);
+    assert_eq!(said[0], Words::plain().caution(Caution::EmergencySigns), "{said:?}");
 }
 
 /// Where the log holds the first sets of today already, they count before those given, and the day is judged without them.

@@ -70,7 +70,10 @@ fn of_pain(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::PainBlock { region: region(), clear_sessions: 1 }, vec!["left knee", lower, "1 session "]),
         (Reason::PainBlock { region: region(), clear_sessions: 0 }, vec!["left knee", lower]),
         (Reason::PainPersists { region: region() }, vec!["left knee", "a clinician should look at it"]),
-        (Reason::UsualPainUnsteady { region: region() }, vec!["left knee", "three sessions"]),
+        (
+            Reason::UsualPainUnsteady { region: region(), clear_sessions: 2 },
+            vec!["left knee", "three sessions"],
+        ),
         (Reason::UsualPainReview { region: region(), agreed: day() }, vec!["left knee", DAY]),
         (Reason::PainNotAsked, vec!["pain", "not the same as none"]),
         (Reason::PainMissingAfterHigh { region: region() }, vec!["left knee", "technique work only"]),

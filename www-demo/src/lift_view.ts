@@ -171,7 +171,7 @@ function criteriaPart(next: LiftParameters, redraw: () => void): Child {
     redraw();
   };
   return [
-    el("p", { class: "soft" }, "One miss of a critical point fails the session; three critical points a lift at most."),
+    el("p", { class: "soft" }, "With one miss of a critical point the session does not pass; three critical points a lift at most."),
     el(
       "ul",
       { class: "kit roomy" },

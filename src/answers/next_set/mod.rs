@@ -14,10 +14,11 @@ use course::Course;
 
 use super::curve::Curve;
 use super::diary::Diary;
+use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::Implement;
 use crate::one_rm::CurveForm;
-use crate::prescription::next_session_from;
+use crate::prescription::{Verdict, next_session_from};
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{Event, EventKind, Log, PainAnswer, Place, Plan, Session, WorkSet};
@@ -145,7 +146,16 @@ fn next_set_after(
             _ => Some(Mass::ZERO),
         },
     };
-    Course::new(view, planned, of_today, done, own).answer()
+    let mut next = Course::new(view, planned, of_today, done, own).answer()?;
+    if of_today.verdict == Verdict::Stop {
+        // A stop comes first in every answer, with the emergency line.
+        let said = core::mem::take(&mut next.cautions);
+        next.cautions = super::cautions_of(state, today);
+        next.cautions.retain(|caution| !said.contains(caution));
+        next.cautions.extend(said);
+        next.cautions.sort_by_key(|caution| !Caution::OF_A_STOP.contains(caution));
+    }
+    Ok(next)
 }
 
 /// Both lists of answers: every answer counts.

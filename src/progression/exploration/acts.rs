@@ -36,7 +36,7 @@ acts! {
     DayNothingAsked "day within the usual, not asked what comes first",
     DayPainNotAsked "day within the usual, pain not asked",
     FeverOver "the coach says that the fever is over",
-    FallWavedAway "the coach says that the fall was nothing",
+    FallAnsweredByCoach "the coach, no clinician, answers about the fall",
     FallCleared "a clinician's word about the fall",
     StrictClean "strict clean",
     StrictFail "strict fails",

@@ -125,7 +125,7 @@ impl Act {
             Act::ClearedBefore => clearance(ClearanceStatus::Cleared, Some(on.plus(-1).unwrap()), vec![]),
             Act::ClearanceEnds => Some(EventKind::ClearanceExpired(who)),
             Act::FeverOver => answer(Ask::Fever, false),
-            Act::FallWavedAway => answer(Ask::Fall, false),
+            Act::FallAnsweredByCoach => answer(Ask::Fall, false),
             Act::FallCleared => answer(Ask::Fall, true),
             Act::SignOff => sign_off(SignOffScope::Everything),
             Act::SignOffRegion => sign_off(SignOffScope::Region(name("hip"))),

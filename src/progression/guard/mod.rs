@@ -142,8 +142,10 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
         if let Some(agreed) = review.filter(|_| hurts) {
             reasons.push(Reason::UsualPainReview { region: name(), agreed });
         }
-        if hurts && region.usual.is_some_and(|(_, _, steady)| steady < STEADY_SESSIONS) {
-            reasons.push(Reason::UsualPainUnsteady { region: name() });
+        let steady = region.usual.map(|(_, _, steady)| steady);
+        if let Some(steady) = steady.filter(|steady| hurts && *steady < STEADY_SESSIONS) {
+            reasons
+                .push(Reason::UsualPainUnsteady { region: name(), clear_sessions: STEADY_SESSIONS - steady });
         }
         if region.persists(view.policy().pain_block_from) {
             reasons.push(Reason::PainPersists { region: name() });

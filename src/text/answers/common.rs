@@ -103,10 +103,14 @@ impl Words<'_> {
         numeric::tidy(numeric::round(value * scale) / scale).to_string()
     }
 
-    /// What is missing and what to show beside it: how every answer ends.
-    pub(in crate::text) fn ending(&self, missing: &[Lacking], cautions: &[Caution]) -> Vec<String> {
-        let missing = missing.iter().map(|lacking| self.lacking(lacking));
-        missing.chain(cautions.iter().map(|caution| self.caution(*caution))).collect()
+    /// Ends an answer with what is missing and what to show beside it. Under a stop that comes before everything else.
+    pub(in crate::text) fn end(&self, said: &mut Vec<String>, missing: &[Lacking], cautions: &[Caution]) {
+        let stopped = cautions.contains(&Caution::EmergencySigns);
+        let first = |caution: &&Caution| stopped && Caution::OF_A_STOP.contains(caution);
+        let sentences = |caution: &Caution| self.caution(*caution);
+        said.splice(0..0, cautions.iter().filter(first).map(sentences));
+        said.extend(missing.iter().map(|lacking| self.lacking(lacking)));
+        said.extend(cautions.iter().filter(|caution| !first(caution)).map(sentences));
     }
 
     /// What the log does not hold, as a sentence.

@@ -109,6 +109,7 @@ impl Words<'_> {
             said.extend(self.for_lift(&lift.lift).lift_handover(lift, stopped));
         }
         said.extend(self.changed_since(&handover.changed));
+        // Its own lines begin with the stop, by its sign.
         said.extend(handover.missing.iter().map(|lacking| self.lacking(lacking)));
         said.extend(handover.cautions.iter().map(|caution| self.caution(*caution)));
         said

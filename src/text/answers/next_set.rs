@@ -153,7 +153,7 @@ impl Words<'_> {
         let instead =
             |rung: &Name| self.say("next_set.instead", &[("rung", self.rung_called(&next.lift, rung))]);
         said.extend(next.instead.as_ref().map(instead));
-        said.extend(next.cautions.iter().map(|caution| self.caution(*caution)));
+        self.end(&mut said, &[], &next.cautions);
         said
     }
 

@@ -43,10 +43,9 @@ impl Words<'_> {
     pub fn rack(&self, rack: &Rack) -> Vec<String> {
         let lift = capital(self.lift_name(&rack.lift));
         if rack.sets.is_empty() {
-            return [self.say("rack.nothing", &[("lift", lift)])]
-                .into_iter()
-                .chain(self.ending(&rack.missing, &rack.cautions))
-                .collect();
+            let mut said = alloc::vec![self.say("rack.nothing", &[("lift", lift)])];
+            self.end(&mut said, &rack.missing, &rack.cautions);
+            return said;
         }
         let mut said = Vec::new();
         for set in &rack.sets {
@@ -67,7 +66,7 @@ impl Words<'_> {
             let reps = step.reps_first.filter(|_| step.size == StepSize::AboveRange);
             said.extend(reps.map(|reps| self.say("rack.bridge", &[("reps", reps.value().to_string())])));
         }
-        said.extend(self.ending(&rack.missing, &rack.cautions));
+        self.end(&mut said, &rack.missing, &rack.cautions);
         said
     }
 
@@ -94,8 +93,9 @@ impl Words<'_> {
     #[must_use]
     pub fn share(&self, share: &Share) -> Vec<String> {
         let Some(bar) = &share.bar else {
-            let nobody = self.say("share.nobody", &[]);
-            return [nobody].into_iter().chain(self.ending(&[], &share.cautions)).collect();
+            let mut said = alloc::vec![self.say("share.nobody", &[])];
+            self.end(&mut said, &[], &share.cautions);
+            return said;
         };
         let mut said = Vec::new();
         for turn in &bar.turns {
@@ -105,7 +105,7 @@ impl Words<'_> {
             said.extend(self.rack_moves(&turn.moves));
         }
         said.push(self.say("share.moves", &[("moves", bar.moves_each_end.to_string())]));
-        said.extend(self.ending(&[], &share.cautions));
+        self.end(&mut said, &[], &share.cautions);
         said
     }
 }

@@ -86,8 +86,7 @@ impl Words<'_> {
                 said.push(self.say("raters.criterion", &with));
             }
         }
-        said.extend(raters.missing.iter().map(|lacking| self.lacking(lacking)));
-        said.extend(raters.cautions.iter().map(|caution| self.caution(*caution)));
+        self.end(&mut said, &raters.missing, &raters.cautions);
         said
     }
 }

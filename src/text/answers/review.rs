@@ -151,8 +151,7 @@ impl Words<'_> {
         if said.is_empty() && review.missing.is_empty() {
             said.push(self.say("review.nothing", &[("sessions", self.count("session", review.sessions))]));
         }
-        said.extend(review.missing.iter().map(|lacking| self.lacking(lacking)));
-        said.extend(review.cautions.iter().map(|caution| self.caution(*caution)));
+        self.end(&mut said, &review.missing, &review.cautions);
         said
     }
 }

@@ -81,7 +81,7 @@ impl Words<'_> {
                 self.say("strength.elsewhere", &[("sessions", self.count("session", trend.elsewhere))]),
             );
         }
-        said.extend(self.ending(&trend.missing, &trend.cautions));
+        self.end(&mut said, &trend.missing, &trend.cautions);
         said
     }
 
@@ -122,7 +122,7 @@ impl Words<'_> {
         }
         let with = [("usable", curve.usable.to_string()), ("sets", self.count("set", curve.sets))];
         said.push(self.say("curve.sets", &with));
-        said.extend(self.ending(&curve.missing, &curve.cautions));
+        self.end(&mut said, &curve.missing, &curve.cautions);
         said
     }
 
@@ -160,7 +160,7 @@ impl Words<'_> {
         }
         let prior = if pair.replaces_prior { "pair.replaces" } else { "pair.keeps" };
         said.push(self.say(prior, &ends(pair.prior.low(), pair.prior.high())));
-        said.extend(self.ending(&pair.missing, &pair.cautions));
+        self.end(&mut said, &pair.missing, &pair.cautions);
         said
     }
 }

@@ -37,12 +37,9 @@ pub(in crate::text) const YEARS: Phrases = &[
     ("year.fall", "A fall in the last year: worth a talk with a clinician."),
     ("year.new_medicine", "A new medicine in the last year: worth a talk with a clinician."),
     ("year.tested", "{test}, {day}: {result} {unit}."),
-    ("floor.above", "On the good side of the published floor of {floor} {unit}."),
+    ("floor.above", "Meets the published floor of {floor} {unit}."),
     ("floor.between", "Between the published floors, {floor} {unit}: the source does not settle it."),
-    (
-        "floor.below",
-        "Not on the good side of the published floor of {floor} {unit}: worth a talk with a clinician.",
-    ),
+    ("floor.below", "Does not meet the published floor of {floor} {unit}: worth a talk with a clinician."),
     (
         "year.keep",
         "{name}, {load} with {lift} at {age}: {needed} would be needed now, and {shown} was shown on {day}.",
@@ -105,8 +102,7 @@ impl Words<'_> {
         said.extend(year.tests.iter().map(|tested| self.tested(tested)));
         said.extend(year.keep.iter().map(|kept| self.kept(kept)));
         said.extend(year.keep.iter().filter_map(|kept| self.what_if(kept)));
-        said.extend(year.missing.iter().map(|lacking| self.lacking(lacking)));
-        said.extend(year.cautions.iter().map(|caution| self.caution(*caution)));
+        self.end(&mut said, &year.missing, &year.cautions);
         said
     }
 
@@ -233,8 +229,7 @@ impl Words<'_> {
         });
         let mut said: Vec<String> = heading.into_iter().collect();
         said.extend(review.lifts.iter().flat_map(|lift| self.block_lift(lift)));
-        said.extend(review.missing.iter().map(|lacking| self.lacking(lacking)));
-        said.extend(review.cautions.iter().map(|caution| self.caution(*caution)));
+        self.end(&mut said, &review.missing, &review.cautions);
         said
     }
 

@@ -22,7 +22,7 @@ impl Telling<'_> {
                 });
                 self.pain_block(&self.region(region), *clear_sessions, eased)
             }
-            Reason::UsualPainUnsteady { region } => format!(
+            Reason::UsualPainUnsteady { region, .. } => format!(
                 "The usual level of pain in the {} has not been steady for three sessions yet.",
                 self.region(region)
             ),

@@ -176,7 +176,7 @@ function warmUps(app: App): Child {
 }
 
 function twoOfUs(app: App): Child {
-  const one = massField(app, "one", "First lifter", usual(60, 135));
+  const one = massField(app, "one", "First lifter", usual(60, 145));
   const two = massField(app, "two", "Second lifter", usual(85, 185));
   const sets = countField(app, "sets", "Sets each", () => 3);
   const inputs = fields(one.field, two.field, sets.field, barChoice(app));

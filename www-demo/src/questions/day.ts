@@ -102,7 +102,7 @@ function howIsTheDay(app: App): Child {
   const said: Record<string, string> = { below: "below own usual", within: "usual", above: "above own usual", not_enough_history: "too few days yet", not_answered: "not answered" };
   const voted = votes.filter((one) => one.vote === "below" || one.vote === "above").map((one) => `${one.kind.replaceAll("_", " ")} ${said[one.vote]}`);
   const hints: Record<string, string> = {
-    below: "Less load, fewer sets; a failed set does not count against the gate.",
+    below: "Less load, fewer sets; a set that does not pass does not count against the gate.",
     below_single: "Go on as planned and look again after the first work set.",
     within: "The planned work.",
     above: "The planned load all the same; a day above the usual adds none.",
@@ -329,11 +329,11 @@ function slipped(app: App): Child {
     choices("Sets of this lift today in which it slipped", [1, 2, 3].map((value) => ({ value, label: String(value) })), sets, (value) => put(app, "sets", value)),
     load.field,
   );
-  if (pain === "") return [answer({ big: "Did it hurt?", why: "Pain outranks technique: it is asked first." }), inputs];
+  if (pain === "") return [answer({ big: "Did it hurt?", why: "Pain is asked before technique." }), inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
   if (pain === "yes") {
     return [
-      answer({ big: "Stop this lift, ask about the pain", why: "Pain outranks technique.", cautions: ["gates_unproven"] }),
+      answer({ big: "Stop this lift, ask about the pain", why: "Pain is asked before technique.", cautions: ["gates_unproven"] }),
       button("What to do about pain", () => app.go("q13"), { class: "main" }),
       inputs,
     ];
@@ -465,7 +465,7 @@ function firstDay(app: App): Child {
       big: `Start at ${mass(offer.load)}`,
       why: `${first ? "The lightest load at the right height" : "The lightest with this bar"}: ${words}${discsOf(offer.loaded).length === 0 ? ", empty" : `, each end ${sideWords(discsOf(offer.loaded))}`}.${blocks}${off} Five easy repetitions, four or more left.`,
       body: loadedDrawing(offer.loaded, kit.stock, words, { height: floor, ...(offer.blocks ? { blocks: offer.blocks.mm } : {}) }),
-      working: list(["Estimates by formula are no guide for a first day; how it moves is.", "Too heavy teaches a bad first pattern; too light costs a week at most."]),
+      working: list(["Estimates by formula are no guide for a first day; how it moves is.", "A lift is learned more easily light; beginning too light costs a week at most."]),
       sources: ["prescription.first_load"],
       cautions: ["ask_before_starting"],
     }),

@@ -21,7 +21,7 @@ function estimateOf(kg: number): string {
 }
 
 function estimated(app: App): Child {
-  const load = massField(app, "load", "Load", usual(60, 135));
+  const load = massField(app, "load", "Load", usual(60, 150));
   const reps = countField(app, "reps", "Repetitions", () => 5);
   const rpe = kept(app, "rpe", () => 7);
   const good = kept<"passed" | "failed">(app, "good", () => "passed");
@@ -29,11 +29,11 @@ function estimated(app: App): Child {
     load.field,
     reps.field,
     choices("It felt like, of 10", [7, 7.5, 8, 8.5, 9, 9.5, 10].map((value) => ({ value, label: plain(value, 1) })), rpe, (value) => put(app, "rpe", value)),
-    choices("Technique", [{ value: "passed" as const, label: "Good" }, { value: "failed" as const, label: "Not good" }], good, (value) => put(app, "good", value)),
+    choices("Technique", [{ value: "passed" as const, label: "Passed" }, { value: "failed" as const, label: "Slipped" }], good, (value) => put(app, "good", value)),
   );
   const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: {} });
   if (found.refused) {
-    return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set whose technique fell apart says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
+    return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set in which technique slipped says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
   }
   const got = found.answer;
   return [
@@ -92,7 +92,7 @@ function pairRatio(app: App): Child {
         `The strict lift may carry at most ${plain((got.cap ?? 1) * 100, 0)} % of what the forgiving one has proven.`,
         "A forgiving lift that ran ahead is for looking at; it blocks nothing. A load never carries over from one lift to the other.",
       ]),
-      sources: ["condition.variant_ratio", "condition.hex_to_straight_ratio", "one_rm.estimate"],
+      sources: ["condition.variant_ratio", "one_rm.estimate"],
     }),
   ];
 }
@@ -145,7 +145,7 @@ function jump(app: App): Child {
   });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
-  const words: Record<string, string> = { above_range: "Too big a jump", in_range: "A usual step", below_range: "A small step" };
+  const words: Record<string, string> = { above_range: "A larger step than is advised", in_range: "A usual step", below_range: "A small step" };
   return [
     inputs,
     answer({
@@ -180,7 +180,7 @@ function trendReal(app: App): Child {
   const got = found.answer;
   const slope = got.report?.slope;
   const verdict: string = got.report?.verdict ?? "not_enough_history";
-  const words: Record<string, string> = { not_enough_history: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, and real", falling: "Falling, and real" };
+  const words: Record<string, string> = { not_enough_history: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, by more than chance", falling: "Falling, by more than chance" };
   return [
     inputs,
     answer({
@@ -297,7 +297,7 @@ function howLong(app: App): Child {
         rows.map(([rate, one]) => [`${plain(rate * 100, 0)} %`, one ? `${plain(one.session * 100, 0)} %` : "\u2013", many(one?.meanSessions), one ? `${plain(one.within * 100, 0)} %` : "\u2013"]),
         "By how many repetitions are good",
       ),
-      working: list(["How much they go together is the share of what differs between days rather than between repetitions; \u201csome\u201d is a fifth, this page\u2019s choice until a lifter\u2019s own days are known.", "Where repetitions go together, a few days above the usual let a middling lifter through sooner: more days then tell more than more repetitions of one day."]),
+      working: list(["How much they go together is the share of what differs between days rather than between repetitions; \u201csome\u201d is a fifth, this page\u2019s choice until a lifter\u2019s own days are known.", "Where repetitions go together, a few days above the usual open the gate sooner than technique alone would: more days then tell more than more repetitions of one day."]),
       sources: ["gate.operating_characteristic"],
       cautions: ["gates_unproven"],
     }),
@@ -359,7 +359,7 @@ function everydayTests(app: App): Child {
     return last ? [[words, testResult(test, last.result), dayLong(last.day), before ? `${testResult(test, before.result)}, ${dayLong(before.day)}` : "\u2013"]] : [];
   });
   if (rows.length === 0) return el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log.");
-  return table(["Everyday test", "Last", "Day", "Before"], rows, "What the years are for");
+  return table(["Everyday test", "Last", "Day", "Before"], rows, "Everyday tests, last and before");
 }
 
 export const YEARS: Question[] = [

@@ -4893,6 +4893,8 @@ class Reason_usual_pain_unsteady_fields(TypedDict):
     """Pain at or below the agreed usual level has not yet been steady for three sessions."""
     region: Name
     """Where."""
+    clear_sessions: float
+    """Steady training days still to come."""
 
 
 Reason_usual_pain_unsteady = TypedDict("Reason_usual_pain_unsteady", {"usual_pain_unsteady": "Reason_usual_pain_unsteady_fields"})
