@@ -1,4 +1,5 @@
 // What the tests of keeping share: logs to bring in, files to open and to save, a look into what is stored.
+import assert from "node:assert/strict";
 import { mkdtemp, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -106,4 +107,10 @@ export async function tamper(hand, list, key, act) {
 }
 
 export const main = (hand) => hand.page.locator("main").innerText();
+
+/** The page says it, at once or as soon as what it reads from storage is there. */
+export async function says(hand, pattern, where) {
+  await hand.page.locator("main").filter({ hasText: pattern }).waitFor({ timeout: 5_000 }).catch(() => undefined);
+  assert.match(await main(hand), pattern, where);
+}
 export { FILE, Hand };
