@@ -178,7 +178,7 @@ fn long_chains_of_corrections_are_followed_once() {
 #[test]
 fn a_used_number_is_not_taken_again() {
     let mut world = started();
-    world.good_day("squat");
+    world.passing_day("squat");
     let last = world.log.events.last().unwrap().clone();
     let again = last.with_day(world.day.plus(30).unwrap()).with_kind(missed());
     let mut state = world.state();

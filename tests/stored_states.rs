@@ -31,11 +31,11 @@ fn eventful() -> World {
     all.lifts.push(lift("pull", "back", 50.0));
     let mut world = World::new(all);
     world.add(EventKind::ParametersChanged(Box::new(parameters())));
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     assert!(world.is_offered("squat"));
     world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
-    world.good_day("squat");
+    world.passing_day("squat");
     world.override_to("press", 42.0, 30);
     world.pain("knee", 7);
     world.add(EventKind::ClearanceRecorded(
@@ -271,7 +271,7 @@ fn no_list_of_a_state_is_longer_than_the_fold_makes_it() {
 /// A session as a state keeps it.
 fn eventful_sitting() -> Json {
     let mut world = World::new(parameters());
-    world.good_day("squat");
+    world.passing_day("squat");
     document(&world.state())["lifts"][0]["sittings"][0].clone()
 }
 
@@ -372,7 +372,7 @@ fn a_state_does_not_grow_with_the_log() {
     let mut lengths = Vec::new();
     for block in 0..3 {
         for _ in 0..(if block == 0 { 20 } else { 40 }) {
-            world.good_day("squat");
+            world.passing_day("squat");
             world.add(EventKind::BodyMassRecorded(kg(80.0)));
         }
         lengths.push(world.state().to_json().unwrap().len());

@@ -82,7 +82,7 @@ impl MarkerKind {
         matches!(self, MarkerKind::WarmUpVelocity | MarkerKind::WarmUpEffort | MarkerKind::WarmUpTechnique)
     }
 
-    /// Whether a higher value means a better day.
+    /// Whether a higher value means a day higher against the usual.
     #[must_use]
     pub const fn higher_is_better(self) -> bool {
         !matches!(self, MarkerKind::WarmUpEffort | MarkerKind::Soreness | MarkerKind::Stress)

@@ -114,7 +114,7 @@ fn without_a_block_nothing_is_said_of_lifts() {
     let answer = block_review(&log, "2026-01-05".parse().unwrap(), None).unwrap();
     assert_eq!((answer.block, answer.missing, answer.lifts), (None, vec![Lacking::Block], Vec::new()));
     let mut world = World::new(parameters());
-    world.good_day("squat");
+    world.passing_day("squat");
     assert_eq!(asked(&world).0.missing, [Lacking::Block]);
     world.add(EventKind::BlockStarted(name("spring")));
     assert_eq!(asked(&world).0.missing, [Lacking::Session]);
@@ -124,13 +124,13 @@ fn without_a_block_nothing_is_said_of_lifts() {
 #[test]
 fn only_the_block_is_counted_and_a_name_finds_an_older_one() {
     let mut world = World::new(parameters());
-    (0..2).for_each(|_| world.good_day("squat"));
+    (0..2).for_each(|_| world.passing_day("squat"));
     world.add(EventKind::BlockStarted(name("winter")));
-    (0..3).for_each(|_| world.good_day("squat"));
+    (0..3).for_each(|_| world.passing_day("squat"));
     world.add(EventKind::BlockEnded(name("winter")));
-    world.good_day("squat");
+    world.passing_day("squat");
     world.add(EventKind::BlockStarted(name("spring")));
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     assert_eq!(squat(&asked(&world).0).sessions, 4);
     let winter = block_review(&world.log, world.day, Some(&name("winter"))).unwrap();
     assert_eq!(squat(&winter).sessions, 3);
@@ -145,7 +145,7 @@ fn a_harder_rung_with_less_load_is_no_easier_place() {
     all.lifts[0].moving = Dimension::Variant;
     let mut world = World::new(all);
     world.add(EventKind::BlockStarted(name("spring")));
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within)));
     world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
     let (answer, _) = asked(&world);

@@ -111,7 +111,7 @@ fn an_empty_log_is_handed_over_as_missing() {
 #[test]
 fn a_stop_is_said_before_anything_else() {
     let mut world = World::new(parameters());
-    world.good_day("squat");
+    world.passing_day("squat");
     world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let (answer, said) = asked(&world, world.day);
     assert_eq!((answer.stops.len(), answer.stops[0].region.as_ref()), (1, None));

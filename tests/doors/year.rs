@@ -105,7 +105,7 @@ fn row_69_function_tests_are_held_against_their_floors() {
 #[test]
 fn row_68_a_load_to_keep_is_held_against_what_was_shown() {
     let mut world = World::new(parameters());
-    (0..3).for_each(|_| world.good_day("squat"));
+    (0..3).for_each(|_| world.passing_day("squat"));
     let planned = LoadToKeep::new(name("squat"), name("the sack"), kg(50.0), 60);
     let years = || YearsAhead::default().with_keep(vec![planned.clone()]);
     let (answer, said) = asked(&world, years(), None);
@@ -133,7 +133,7 @@ fn row_68_a_load_to_keep_is_held_against_what_was_shown() {
 #[test]
 fn row_70_what_if_it_is_held_raised_or_lapses() {
     let mut world = World::new(parameters());
-    (0..3).for_each(|_| world.good_day("squat"));
+    (0..3).for_each(|_| world.passing_day("squat"));
     let planned = LoadToKeep::new(name("squat"), name("the sack"), kg(50.0), 60);
     let plan = Plan::of([]).with_years(YearsAhead::default().with_keep(vec![planned]));
     let age = |years: f64| Age::new(years).unwrap();

@@ -54,7 +54,7 @@ fn a_break_that_asks_for_a_way_back_takes_no_move() {
 }
 
 #[test]
-fn a_bad_day_takes_no_move() {
+fn a_day_below_the_usual_takes_no_move() {
     let mut course = open(true);
     course.day_report(DayClass::Below, true);
     assert!(!at_43_5(&course));

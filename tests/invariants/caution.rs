@@ -156,7 +156,7 @@ proptest! {
     }
 
     #[test]
-    fn invariant_23_no_raise_on_a_good_day(drawn in any_course()) {
+    fn invariant_23_no_raise_on_a_day_above_the_usual(drawn in any_course()) {
         let mut ordinary = Course::of(&drawn);
         ordinary.day = ordinary.day.plus(1).unwrap();
         let mut good = ordinary.clone();

@@ -77,7 +77,7 @@ fn fails_after(course: &mut Course, class: DayClass, quality: Quality) -> (u8, u
 }
 
 #[test]
-fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
+fn two_fails_on_confirmed_days_below_the_usual_say_nothing_and_the_third_counts() {
     let mut course = holding(hundred());
     let mut bad = |quality| fails_after(&mut course, DayClass::Below, quality);
     assert_eq!(bad(Quality::ManyMisses), (0, 1));
@@ -87,7 +87,7 @@ fn two_fails_on_confirmed_bad_days_say_nothing_and_the_third_counts() {
 }
 
 #[test]
-fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_bad_day_is_no_excuse() {
+fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_day_below_the_usual_cancels_nothing() {
     assert_eq!(fails_after(&mut holding(hundred()), DayClass::Below, Quality::CriticalLost), (1, 0));
     for class in [DayClass::BelowSingle, DayClass::Within, DayClass::Above, DayClass::Unknown] {
         assert_eq!(fails_after(&mut holding(hundred()), class, Quality::ManyMisses), (1, 0), "{class:?}");
@@ -95,7 +95,7 @@ fn a_critical_loss_counts_on_any_day_and_an_unconfirmed_bad_day_is_no_excuse() {
 }
 
 #[test]
-fn a_fail_on_a_bad_day_takes_back_no_earlier_fail_and_a_pass_does() {
+fn a_fail_on_a_day_below_the_usual_takes_back_no_earlier_fail_and_a_pass_does() {
     let mut course = holding(hundred());
     assert_eq!(fails_after(&mut course, DayClass::Within, Quality::ManyMisses), (1, 0));
     assert_eq!(fails_after(&mut course, DayClass::Below, Quality::ManyMisses), (1, 1));
@@ -123,7 +123,7 @@ fn a_pass_on_a_usual_day_before_a_fail_does_not_qualify_two_passes_below_the_usu
 }
 
 #[test]
-fn no_policy_but_its_own_number_makes_fails_of_bad_days_neutral() {
+fn no_policy_but_its_own_number_makes_fails_of_days_below_the_usual_neutral() {
     for (allowed, expected) in [(0, (1, 0)), (1, (0, 1))] {
         let mut all = hundred();
         all.policy.neutral_fails = allowed;

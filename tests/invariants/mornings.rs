@@ -235,7 +235,7 @@ fn a_flare_counts_against_a_session_whatever_it_came_to() {
 }
 
 #[test]
-fn a_bad_day_is_no_excuse_for_a_flare() {
+fn a_day_below_the_usual_cancels_no_flare() {
     for class in [DayClass::Below, DayClass::Within] {
         let mut course = weeks(3);
         course.day_report(class, true);

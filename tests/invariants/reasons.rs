@@ -61,7 +61,7 @@ fn alone(course: &mut Course) {
 }
 
 /// The gate of the press opens on days below the usual alone.
-fn bad_days(course: &mut Course) {
+fn days_below_the_usual(course: &mut Course) {
     for _ in 0..6 {
         course.day_report(DayClass::Below, true);
         course.session(4, Quality::Clean, Weight::AtLimit, Some(0));
@@ -168,7 +168,7 @@ static CASES: &[Case] = &[
         plan: WHOLE,
     },
     Case { codes: &["alone_without_pins", "reserve_floor"], set: AS_IS, play: alone, plan: WHOLE },
-    Case { codes: &["qualified_below_usual"], set: AS_IS, play: bad_days, plan: WHOLE },
+    Case { codes: &["qualified_below_usual"], set: AS_IS, play: days_below_the_usual, plan: WHOLE },
     Case {
         codes: &["asks_first"],
         set: AS_IS,

@@ -91,7 +91,7 @@ fn row_30_a_gate_opens_by_sessions_on_distinct_days() {
     world.morning();
     assert_eq!(passing(&world), Some((1, 2)));
     world.wait(1);
-    world.good_day("squat");
+    world.passing_day("squat");
     assert_eq!(passing(&world), None);
     // A session that fails begins the count anew.
     world.day_report(DayClass::Within);
@@ -115,7 +115,7 @@ fn row_31_how_long_a_gate_holds_a_lifter_of_some_skill() {
 #[test]
 fn row_32_a_lift_that_is_kept_is_looked_at_every_four_weeks() {
     let mut world = World::new(parameters());
-    (0..2).for_each(|_| world.good_day("squat"));
+    (0..2).for_each(|_| world.passing_day("squat"));
     let last: Day = world.state().lift_state(&name("squat")).unwrap().last_session().unwrap();
     world.add(EventKind::RoleSet(RoleSet::new(name("squat"), Role::Maintain)));
     let due = |world: &World| {
@@ -135,7 +135,7 @@ fn row_33_the_course_of_a_lift_is_a_fold_of_its_events() {
     let status = |world: &World| world.state().lift_state(&name("squat")).unwrap().status().as_str();
     let mut course = vec![status(&world)];
     (0..3).for_each(|_| {
-        world.good_day("squat");
+        world.passing_day("squat");
         course.push(status(&world));
     });
     assert_eq!(course, ["learning", "holding", "ready_to_advance", "ready_to_advance"]);
@@ -194,7 +194,7 @@ fn row_35_pain_falls_into_zones() {
 fn row_36_the_morning_after_takes_a_pass_back() {
     let told = |pain: Vec<PainAnswer>| {
         let mut world = World::new(parameters());
-        (0..2).for_each(|_| world.good_day("squat"));
+        (0..2).for_each(|_| world.passing_day("squat"));
         world.day_report(DayClass::Within);
         world.train("squat", true);
         let session = world.log.events.last().unwrap().sequence;
@@ -228,7 +228,7 @@ fn row_37_a_symptom_stops_everything() {
 #[test]
 fn row_38_an_override_has_its_name_its_reason_and_its_end() {
     let mut world = World::new(parameters());
-    (0..2).for_each(|_| world.good_day("squat"));
+    (0..2).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     world.override_to("squat", 62.0, 3);
     let until = world.day.plus(3).unwrap();
@@ -272,7 +272,7 @@ fn row_40_a_break_is_followed_by_less() {
         let mut all = parameters();
         all.lifts[0].step_cap = Some(0.05);
         let mut world = World::new(all);
-        (0..2).for_each(|_| world.good_day("squat"));
+        (0..2).for_each(|_| world.passing_day("squat"));
         let last = world.state().lift_state(&name("squat")).unwrap().last_session().unwrap();
         world.day = last.plus(days).unwrap();
         world.day_report(DayClass::Within);
@@ -306,7 +306,7 @@ fn row_42_rungs_are_ordered_where_a_chain_connects_them() {
         assert!(!squat.is_harder(rungs.0, rungs.1), "{rungs:?}");
     }
     // From the goblet squat the step is the full one, at four fifths of the load or less.
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     let MoveOutlook::OnOffer { to } = world.today("squat").outlook else { panic!("no step") };
     assert_eq!((to.place.rung, to.load()), (full, kg(48.0)));
@@ -320,7 +320,7 @@ fn row_43_a_range_grows_by_one_height() {
     all.lifts[0].ranges = [300.0, 262.5, 225.0].map(mm).to_vec();
     all.lifts[0].moving = Dimension::Range;
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     let today = world.today("squat");
     assert_eq!(today.height, Some(mm(300.0)));
@@ -375,8 +375,8 @@ fn row_46_the_strict_lift_waits_for_the_forgiving_one() {
     all.pairs = vec![Pair::new(name("press"), name("squat")).with_ratio_cap(0.6)];
     let mut world = World::new(all);
     for _ in 0..4 {
-        world.good_day("squat");
-        world.good_day("press");
+        world.passing_day("squat");
+        world.passing_day("press");
     }
     world.day_report(DayClass::Within);
     let against = world.against("press");
@@ -390,7 +390,7 @@ fn row_48_pain_concerns_every_lift_of_its_region() {
     let mut all = parameters();
     all.lifts.push(lift("split squat", "knee", 40.0));
     let mut world = World::new(all);
-    world.good_day("squat");
+    world.passing_day("squat");
     world.pain("knee", 4);
     let blocked = |id: &str| {
         let wanted = Reason::PainBlock { region: name("knee"), clear_sessions: 2 };

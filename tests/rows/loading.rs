@@ -254,14 +254,14 @@ fn row_17_dumbbells_come_in_their_own_steps() {
 #[test]
 fn row_18_a_step_that_is_too_large_is_not_offered() {
     let mut world = World::new(with_bells());
-    (0..4).for_each(|_| world.good_day("press"));
+    (0..4).for_each(|_| world.passing_day("press"));
     world.day_report(DayClass::Within);
     let MoveOutlook::Blocked { by, .. } = world.today("press").outlook else { panic!("a step is on offer") };
     assert_eq!(by, [Reason::NoLoadableStep { cap: kg(8.8), next: Some(kg(10.0)) }]);
     for (smallest, offered) in [(1.0, true), (1.25, false)] {
         let discs = vec![disc(kg(10.0), 2), disc(kg(smallest), 2)];
         let mut world = World::new(gym(bar(20.0, 0.0), discs, kg(20.0)));
-        (0..4).for_each(|_| world.good_day("squat"));
+        (0..4).for_each(|_| world.passing_day("squat"));
         world.day_report(DayClass::Within);
         assert_eq!(world.is_offered("squat"), offered, "{smallest}");
     }

@@ -15,7 +15,7 @@ fn what_was_allowed_is_no_leave_to_go_above_the_load_that_a_move_leads_to() {
     all.lifts[0].moving = Dimension::Variant;
     all.lifts[0].start = Grant::new(Work::new(2, 5, kg(60.0))).with_place(Place::at_rung(0));
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     // Eased from 60 kg to 55 kg: no move is taken beside it, and it does not outlast its end.
     world.override_to("squat", 55.0, 5);

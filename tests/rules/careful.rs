@@ -135,7 +135,7 @@ fn the_coachs_lower_word_outlasts_a_break() {
     let lower = Mass::from_kg(granted.kg() - 5.0).unwrap();
     world.override_to("squat", lower.kg(), 60);
     world.wait(30).day_report(DayClass::Within);
-    (0..3).for_each(|_| world.good_day("squat"));
+    (0..3).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     let today = world.today("squat");
     assert!(says(&today, "override_in_force"), "{:?}", today.reasons);
@@ -156,7 +156,7 @@ fn no_step_on_the_day_of_a_fever_and_no_pass_in_one() {
 
     let passes = |world: &World| world.today("squat").evidence.len();
     let mut ill = World::new(parameters());
-    (0..2).for_each(|_| ill.good_day("squat"));
+    (0..2).for_each(|_| ill.passing_day("squat"));
     let before = passes(&ill);
     ill.wait(1);
     ill.add(EventKind::DayReport(fever));

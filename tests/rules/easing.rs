@@ -40,7 +40,7 @@ fn at_the_empty_bar(rung: u8) -> World {
     let mut all = parameters();
     all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(rung));
     let mut world = World::new(all);
-    world.good_day("squat");
+    world.passing_day("squat");
     world
 }
 
@@ -67,7 +67,7 @@ fn rule_02_half_of_one_set_is_not_called_easier() {
     ))
     .unwrap();
     let mut world = World::new(all);
-    world.good_day("squat");
+    world.passing_day("squat");
     let plan = Plan::of([name("squat")]).with_easy_week(true);
     let plan = plan.with_lifts(vec![LiftPlan::new(name("squat")).with_reserve(Rir::whole(4))]);
     world.wait(-1);
@@ -80,7 +80,7 @@ fn rule_02_half_of_one_set_is_not_called_easier() {
 fn a_step_down_from_a_load_that_cannot_be_made_is_below_what_was_printed() {
     // 61 is printed as 60 without the smallest discs; a step back must be below 60.
     let mut world = World::granted_what_is_no_longer_made();
-    world.good_day("squat");
+    world.passing_day("squat");
     world.day_report(DayClass::Within);
     let usual = world.today("squat").load.unwrap();
     world.day_report(DayClass::Below);

@@ -37,7 +37,7 @@ fn pull(small: bool, rung: u8, blocks: &[f64]) -> Parameters {
 /// What lightens the lift: a day below the usual, pain, technique only, breaks, a stop that was lifted, a step back.
 fn lightened(all: &Parameters) -> Vec<(&'static str, LiftToday)> {
     let mut usual = World::new(all.clone());
-    (0..2).for_each(|_| usual.good_day("squat"));
+    (0..2).for_each(|_| usual.passing_day("squat"));
     let after = |change: fn(&mut World)| {
         let mut world = usual.clone();
         change(&mut world);
@@ -146,7 +146,7 @@ fn without_anything_lighter_the_easier_rung_or_half_of_the_work() {
 #[test]
 fn smaller_discs_bought_later_make_the_work_easier_that_a_stop_asks_for() {
     let mut world = World::new(pull(false, 0, &[]));
-    (0..2).for_each(|_| world.good_day("squat"));
+    (0..2).for_each(|_| world.passing_day("squat"));
     world.pain("knee", 7);
     world.wait(1).clear();
     world.sign_off(SignOffScope::Region(name("knee")));

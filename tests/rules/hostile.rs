@@ -53,9 +53,9 @@ fn a_lift_given_other_regions_keeps_its_gap() {
     let mut all = parameters();
     all.lifts.push(lift("pull", "back", 60.0));
     let mut world = World::new(all.clone());
-    world.good_day("squat");
+    world.passing_day("squat");
     for _ in 0..26 {
-        world.good_day("pull");
+        world.passing_day("pull");
         world.wait(5);
     }
     all.lifts[0].regions = vec![name("back")];
@@ -69,7 +69,7 @@ fn a_lift_given_other_regions_keeps_its_gap() {
 fn a_morning_that_names_no_session_speaks_of_the_last_one() {
     let mut world = World::new(parameters());
     for _ in 0..3 {
-        world.good_day("squat");
+        world.passing_day("squat");
     }
     world.day_report(DayClass::Within);
     world.train("squat", true);
@@ -114,7 +114,7 @@ fn a_region_that_is_no_longer_declared_is_not_counted_clear() {
     set(&mut world, all);
     for _ in 0..4 {
         world.wait(2);
-        world.good_day("squat");
+        world.passing_day("squat");
     }
     world.day_report(DayClass::Within);
     assert!(blocked_by(&world.against("squat"), "pain_block"), "{:?}", world.against("squat"));
@@ -124,7 +124,7 @@ fn a_region_that_is_no_longer_declared_is_not_counted_clear() {
     set(&mut world, parameters());
     for _ in 0..4 {
         world.wait(2);
-        world.good_day("squat");
+        world.passing_day("squat");
     }
     assert!(!blocked_by(&world.against("squat"), "pain_block"), "{:?}", world.against("squat"));
 }
@@ -136,7 +136,7 @@ fn edited_lists_lead_to_no_harder_place() {
     all.lifts[0].tempos = vec![Tempo::new(2, 0, 1)];
     all.lifts[0].start.place.range = 1;
     let mut world = World::new(all.clone());
-    world.good_day("squat");
+    world.passing_day("squat");
     let granted = world.today("squat").granted;
     let to = Grant::new(Work::new(1, 3, kg(60.0))).with_place(granted.place.with_range(0));
     world.add(EventKind::RangeChanged(Move::new(name("squat"), to, name("coach"))));
@@ -149,7 +149,7 @@ fn edited_lists_lead_to_no_harder_place() {
 #[test]
 fn what_was_trained_through_an_illness_does_not_count() {
     let mut world = World::new(parameters());
-    world.good_day("squat");
+    world.passing_day("squat");
     world.wait(2);
     world.add(EventKind::LayoffNoted(Layoff::new(world.day, LayoffReason::Ill)));
     let passes = |world: &World| {
@@ -340,7 +340,7 @@ fn a_lift_left_out_after_sixteen_others_is_not_refused_and_comes_back_under_its_
     for at in 0..40 {
         set(&mut world, alone(at));
         let id = format!("lift {at:02}");
-        world.good_day(&id);
+        world.passing_day(&id);
         world.wait(20);
     }
     let state = world.state();
@@ -363,7 +363,7 @@ fn a_lift_is_laid_by_once_its_stop_is_lifted_and_not_before() {
         all
     };
     let mut world = World::new(alone(0));
-    world.good_day("lift 00");
+    world.passing_day("lift 00");
     world.pain("knee", 7);
     for at in 1..=16 {
         set(&mut world, alone_of_the_back(at));
@@ -447,7 +447,7 @@ fn alone_is_remembered_though_the_lift_was_not_done_under_the_bar_then() {
         let mut world = World::new(under(first));
         alone(&mut world);
         set(&mut world, under(false));
-        world.good_day("squat");
+        world.passing_day("squat");
         set(&mut world, under(true));
         world.day_report(DayClass::Within);
         assert!(blocked_by(&world.against("squat"), "alone_without_pins"), "{:?}", world.against("squat"));
@@ -472,7 +472,7 @@ fn a_retired_lift_keeps_its_gap_though_it_is_done_once() {
 fn another_implement_and_back_gives_back_nothing_that_a_break_took() {
     let mut world = World::on_offer("squat");
     world.wait(200);
-    world.good_day("squat");
+    world.passing_day("squat");
     let left = world.state().lift_state(&name("squat")).unwrap().grant().load();
     assert_eq!(left, kg(20.0));
     let mut bells = parameters();
@@ -491,7 +491,7 @@ fn the_morning_after_speaks_of_a_day_told_in_ever_so_many_sessions() {
         let others = (0..12).map(|at| lift(&format!("other {at}"), "shoulder", 30.0));
         all.lifts.extend(others);
         let mut world = World::new(all);
-        world.good_day("squat");
+        world.passing_day("squat");
         world.day_report(DayClass::Within);
         world.train("squat", true);
         let squat = world.log.events.last().unwrap().sequence;
@@ -580,7 +580,7 @@ fn a_move_that_a_break_interrupts_is_not_given_back_by_one_pass() {
     let status = |world: &World| world.state().lift_state(&name("squat")).unwrap().status().clone();
     assert_eq!(status(&world).as_str(), "consolidating");
     world.wait(15);
-    world.good_day("squat");
+    world.passing_day("squat");
     let state = world.state();
     let lift = state.lift_state(&name("squat")).unwrap();
     assert!(lift.grant().load() <= kg(60.0), "{:?} {:?}", lift.grant(), lift.status());

@@ -85,7 +85,7 @@ fn a_stop_of_a_lift_that_is_set_aside_comes_back_with_it() {
     let mut all = parameters();
     all.lifts.push(lift("lunge", "knee", 30.0));
     let mut world = World::new(all.clone());
-    world.good_day("squat");
+    world.passing_day("squat");
     world.pain("knee", 8);
     let mut without = all.clone();
     without.lifts.remove(0);
@@ -165,7 +165,7 @@ fn a_limit_stays_with_a_lift_that_leaves_the_region() {
     let mut all = parameters();
     all.lifts.push(lift("lunge", "knee", 30.0));
     let mut world = World::new(all.clone());
-    world.good_day("squat");
+    world.passing_day("squat");
     let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
     world.add(EventKind::ClearanceRecorded(
         Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]),

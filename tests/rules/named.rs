@@ -42,7 +42,7 @@ fn a_cap_is_not_printed_as_the_load_that_stands() {
     (press.implement, press.start, press.step_cap) =
         (name("bells"), press.start.with_work(Work::new(2, 5, kg(4.0))), Some(0.06));
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("press"));
+    (0..4).for_each(|_| world.passing_day("press"));
     world.day_report(DayClass::Within);
     let said = sheet(&world, "press");
     assert!(said.contains("up to 4.24 kg each") && !said.contains("up to 4 kg"), "{said}");
@@ -96,7 +96,7 @@ fn sessions_that_are_counted_anew_say_since_when_and_why() {
     let run = PassRun::new(9, 10, 2).unwrap().restarted_by_another_rater(true);
     all.lifts[0].gate = Gate::new(Requirement::PassRun(run)).unwrap();
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     world.add(EventKind::RaterChanged(BarChanged::new(name("another coach"))));
     anew(&world, Restart::RaterChanged, world.day);
@@ -110,7 +110,7 @@ fn sessions_that_are_counted_anew_say_since_when_and_why() {
     let mut all = parameters();
     all.policy.offer_days = 3;
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     // The last session was three days ago: the offer's last day.
     assert!(reason(&world.today("squat"), "counted_anew").is_none());
     let end = world.day;
@@ -250,7 +250,7 @@ fn pain_of_the_strict_lift_is_named_with_its_day() {
     all.lifts[1] = lift("front", "back", 40.0);
     all.pairs = vec![Pair::new(name("front"), name("squat")).with_ratio_cap(2.0)];
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     world.pain("back", 4);
     let (region, score, on) = (Some(name("back")), Some(4), Some(world.day));
@@ -268,7 +268,7 @@ fn a_stack_in_pounds_is_told_in_pounds() {
     let press = &mut all.lifts[1];
     (press.implement, press.start) = (name("stack"), press.start.with_work(Work::new(2, 5, lb(100.0))));
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("press"));
+    (0..4).for_each(|_| world.passing_day("press"));
     world.day_report(DayClass::Within);
     let said = sheet(&world, "press");
     assert!(said.contains("100 lb") && said.contains("A step to 110 lb") && !said.contains("kg"), "{said}");

@@ -20,7 +20,7 @@ fn rule_05_two_sessions_of_one_day_are_one() {
     let mut once = World::new(parameters());
     let mut twice = World::new(parameters());
     for _ in 0..2 {
-        once.good_day("squat");
+        once.passing_day("squat");
         twice.day_report(DayClass::Within);
         twice.train("squat", true);
         twice.train("squat", true);
@@ -140,7 +140,7 @@ fn rule_09_too_little_in_reserve_in_two_of_three_sessions_offers_nothing() {
 fn rule_10_good_sessions_keep_renewing_the_offer() {
     let mut world = World::on_offer("squat");
     for week in 0..8 {
-        world.good_day("squat");
+        world.passing_day("squat");
         world.wait(4).day_report(DayClass::Within);
         assert!(world.is_offered("squat"), "week {week}: {:?}", world.against("squat"));
     }
@@ -161,7 +161,7 @@ fn rule_10_a_lighter_or_unscored_last_session_leaves_no_offer() {
         assert!(!world.is_offered("squat"), "{code}");
         assert!(says(&world.today("squat"), code), "{code}");
         // One session as it was meant brings the offer back.
-        world.good_day("squat");
+        world.passing_day("squat");
         world.day_report(DayClass::Within);
         assert!(world.is_offered("squat"), "{code}: {:?}", world.against("squat"));
     }

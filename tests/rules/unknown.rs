@@ -32,7 +32,7 @@ fn from_the_floor() -> Parameters {
 #[test]
 fn whatever_lightens_a_lift_keeps_its_height() {
     let mut world = World::new(from_the_floor());
-    world.good_day("squat");
+    world.passing_day("squat");
     // Work, a day below the usual, technique only, and back after half a year: the bar's centre lies at 225 mm.
     let mut seen = Vec::new();
     let mut look = |world: &World, what: &str| {
@@ -76,7 +76,7 @@ fn the_nearest_height_says_by_how_much_it_is_off() {
     let mut all = from_the_floor();
     all.lifts[0].ranges = vec![mm(325.0), mm(240.0)];
     let mut world = World::new(all);
-    world.good_day("squat");
+    world.passing_day("squat");
     world.day_report(DayClass::Within);
     let today = world.today("squat");
     assert!(
@@ -113,7 +113,7 @@ fn a_changed_setup_is_said_and_starts_the_comparison_anew() {
 #[test]
 fn less_reach_or_another_height_is_training_and_no_pass() {
     let mut world = World::new(from_the_floor());
-    (0..3).for_each(|_| world.good_day("squat"));
+    (0..3).for_each(|_| world.passing_day("squat"));
     let sets = || World::sets(kg(60.0), 2, true);
     let higher = LiftSession::as_granted(name("squat"), sets()).with_height(mm(260.0));
     world.train_with(higher);
@@ -176,7 +176,7 @@ fn rule_11_another_rater_restarts_only_where_the_gate_says_so() {
         let run = PassRun::new(9, 10, 2).unwrap().restarted_by_another_rater(restarts);
         all.lifts[0].gate = Gate::new(Requirement::PassRun(run)).unwrap();
         let mut world = World::new(all);
-        (0..4).for_each(|_| world.good_day("squat"));
+        (0..4).for_each(|_| world.passing_day("squat"));
         world.add(EventKind::RaterChanged(BarChanged::new(name("another coach"))));
         world.day_report(DayClass::Within);
         world.is_offered("squat")

@@ -65,7 +65,7 @@ fn a_bar_over_the_body_of_which_nobody_said_who_takes_it_is_as_if_alone() {
     let mut all = parameters();
     all.lifts[0].over_the_body = true;
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     let today = world.today("squat");
     assert!(blocked_by(&world.against("squat"), "rack_not_asked"));
@@ -86,7 +86,7 @@ fn pain_where_the_strict_lift_loads_reaches_its_partner_whoever_said_it() {
     all.lifts[1] = lift("front", "back", 40.0);
     all.pairs = vec![Pair::new(name("front"), name("squat")).with_ratio_cap(2.0)];
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     assert_eq!(world.today("squat").load, Some(kg(60.0)));
     world.pain("back", 4);

@@ -52,7 +52,7 @@ fn the_pair_in_one_plan_is_parted_by_leaving_one_out() {
     all.lifts[1].regions = vec![name("knee")];
     all.pairs = vec![Pair::new(name("press"), name("squat"))];
     let mut world = World::new(all);
-    (0..4).for_each(|_| world.good_day("squat"));
+    (0..4).for_each(|_| world.passing_day("squat"));
     world.day_report(DayClass::Within);
     let today = world.planned(Plan::of([name("squat"), name("press")]));
     assert_eq!(today.would_change, [Change::LeaveOutPartner { partner: name("press") }]);
@@ -115,7 +115,7 @@ fn a_way_back_names_the_stop_the_illness_and_the_age_that_nobody_told() {
     world.day_report(DayClass::Within);
     assert!(says(&world.today("squat"), "after_illness"));
     let mut world = World::of(Lifter::new(name("ageless")), parameters());
-    world.good_day("squat");
+    world.passing_day("squat");
     world.wait(20).day_report(DayClass::Within);
     assert!(says(&world.today("squat"), "age_unknown"));
 }

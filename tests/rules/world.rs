@@ -211,7 +211,7 @@ impl World {
     }
 
     /// A day of training at its usual, done well, with the morning after; three days pass.
-    pub fn good_day(&mut self, id: &str) {
+    pub fn passing_day(&mut self, id: &str) {
         self.day_report(DayClass::Within);
         self.train(id, true);
         self.morning();
@@ -221,7 +221,7 @@ impl World {
     /// Calibrated, with the gate open: a step is on offer today.
     pub fn on_offer(id: &str) -> World {
         let mut world = World::new(parameters());
-        (0..4).for_each(|_| world.good_day(id));
+        (0..4).for_each(|_| world.passing_day(id));
         world.day_report(DayClass::Within);
         assert!(world.is_offered(id), "{:?}", world.today(id).outlook);
         world

@@ -12,15 +12,15 @@ use bismar::record::*;
 fn act(world: &mut World, change: &Change) {
     match change {
         Change::CoachAccepts | Change::NewerLibrary => {}
-        Change::PassingSessions { count } => (0..*count).for_each(|_| world.good_day("squat")),
-        Change::GateOpens | Change::RecentSession | Change::SessionAsGranted => world.good_day("squat"),
-        Change::LearningSessions { count } => (0..*count).for_each(|_| world.good_day("squat")),
+        Change::PassingSessions { count } => (0..*count).for_each(|_| world.passing_day("squat")),
+        Change::GateOpens | Change::RecentSession | Change::SessionAsGranted => world.passing_day("squat"),
+        Change::LearningSessions { count } => (0..*count).for_each(|_| world.passing_day("squat")),
         Change::NextMorningAnswer => world.every_morning(),
         Change::Days { count } => drop(world.wait(i32::from(*count))),
-        Change::ClearSessions { count, .. } => (0..*count).for_each(|_| world.good_day("squat")),
+        Change::ClearSessions { count, .. } => (0..*count).for_each(|_| world.passing_day("squat")),
         Change::PainAnswer | Change::DayWithin => {
             world.wait(1);
-            world.good_day("squat");
+            world.passing_day("squat");
         }
         Change::Clearance => world.clear(),
         Change::ClearanceAndSignOff => {
@@ -58,7 +58,7 @@ fn act(world: &mut World, change: &Change) {
             world.morning();
         }
         Change::MoreInReserve { count } | Change::EffortSaid { count } => {
-            (0..*count).for_each(|_| world.good_day("squat"))
+            (0..*count).for_each(|_| world.passing_day("squat"))
         }
         Change::UsualPainAgreed { region } => world.add(EventKind::UsualPainAgreed(UsualPain::new(
             region.clone(),
@@ -111,7 +111,7 @@ fn situations() -> Vec<(&'static str, World)> {
         let mut all = parameters();
         all.lifts[0].over_the_body = true;
         let mut world = World::new(all);
-        (0..4).for_each(|_| world.good_day("squat"));
+        (0..4).for_each(|_| world.passing_day("squat"));
         world.day_report(DayClass::Within);
         let setup = Some(Setup::default().with_company(ByTheBar::Alone));
         session(&mut world, |done| done.setup = setup, Some(vec![]));
@@ -125,7 +125,7 @@ fn situations() -> Vec<(&'static str, World)> {
             |mass: f64, across: f64| Disc::new(kg(mass), 4).unwrap().with_diameter(mm(across)).unwrap();
         all.stock = Stock::new(vec![disc(20.0, 450.0), disc(10.0, 325.0)]).unwrap();
         let mut world = World::new(all);
-        (0..4).for_each(|_| world.good_day("squat"));
+        (0..4).for_each(|_| world.passing_day("squat"));
         world.day_report(DayClass::Within);
         world
     };
@@ -133,7 +133,7 @@ fn situations() -> Vec<(&'static str, World)> {
         let mut all = parameters();
         all.pairs = vec![Pair::new(name("squat"), name("press")).with_ratio_cap(2.0)];
         let mut world = World::new(all);
-        (0..4).for_each(|_| world.good_day("squat"));
+        (0..4).for_each(|_| world.passing_day("squat"));
         world.day_report(DayClass::Within);
         world
     };
@@ -184,7 +184,7 @@ fn situations() -> Vec<(&'static str, World)> {
         ),
         ("gate_not_open", {
             let mut world = World::new(parameters());
-            world.good_day("squat");
+            world.passing_day("squat");
             world.day_report(DayClass::Within);
             world
         }),
@@ -192,7 +192,7 @@ fn situations() -> Vec<(&'static str, World)> {
             let mut all = parameters();
             all.lifts[0].learning_sessions = Some(4);
             let mut world = World::new(all);
-            world.good_day("squat");
+            world.passing_day("squat");
             world.day_report(DayClass::Within);
             world
         }),
@@ -233,7 +233,7 @@ fn situations() -> Vec<(&'static str, World)> {
             "window_cap",
             with(|world| {
                 world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
-                (0..6).for_each(|_| world.good_day("squat"));
+                (0..6).for_each(|_| world.passing_day("squat"));
                 world.day_report(DayClass::Within);
             }),
         ),
