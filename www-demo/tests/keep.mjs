@@ -109,7 +109,7 @@ export async function tamper(hand, list, key, act) {
 export const main = (hand) => hand.page.locator("main").innerText();
 
 /** The page says it, at once or as soon as what it reads from storage is there. */
-export async function says(hand, pattern, where) {
+export async function tells(hand, pattern, where) {
   await hand.page.locator("main").filter({ hasText: pattern }).waitFor({ timeout: 5_000 }).catch(() => undefined);
   assert.match(await main(hand), pattern, where);
 }

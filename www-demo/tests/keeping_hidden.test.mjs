@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { launch } from "./browser.mjs";
-import { bringIn, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, says, setDay, tamper, upload, yes } from "./keep.mjs";
+import { bringIn, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, setDay, tells, tamper, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -62,9 +62,9 @@ describe("what is shown is what is stored", () => {
     const log = logOf("Noor, invented", (one) => further(one, "2026-08-27", { clearance_recorded: { status: "cleared_with_limits", who: "invented clinic", limits } }));
     await bringIn(hand, fileOf(log));
     const words = [/no long breath-holding/, /no loaded bending of the spine/, /no more than 30 kg/, /no effort above 7/, /400 mm/];
-    for (const one of words) await says(hand, one, "Today");
+    for (const one of words) await tells(hand, one, "Today");
     await go(hand, "log");
-    for (const one of words) await says(hand, one, "the log");
+    for (const one of words) await tells(hand, one, "the log");
     await hand.ask(24);
     await hand.page.locator('[aria-label="Health detail on the card"] [data-value="yes"]').click();
     const card = await hand.page.locator(".handover").innerText();
@@ -73,7 +73,7 @@ describe("what is shown is what is stored", () => {
     await hand.tap('[data-act="plan"]');
     await hand.page.locator("main details.more summary").first().click();
     await hand.tap('[data-act="edit-lift"]');
-    await says(hand, /no long breath-holding/, "the lift");
+    await tells(hand, /no long breath-holding/, "the lift");
     await hand.close();
   });
 });
@@ -134,7 +134,7 @@ describe("one wrong clock", () => {
     await bringIn(hand, fileOf(log));
     await go(hand, "today");
     assert.equal(await hand.page.locator("[data-ahead]").count(), 0);
-    await says(hand, /28 Aug/);
+    await tells(hand, /28 Aug/);
     await hand.close();
   });
 });

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { launch } from "./browser.mjs";
-import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, saved, says, setDay, tamper, upload, yes } from "./keep.mjs";
+import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, saved, setDay, tells, tamper, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -148,7 +148,7 @@ describe("what is damaged in storage is set aside and said, and the rest works",
       await reload(hand);
       await works(hand, NOOR);
       await go(hand, "log");
-      await says(hand, /703 events/);
+      await tells(hand, /703 events/);
       await hand.close();
     });
     it(`says so: ${what}`, async () => {
@@ -187,7 +187,7 @@ describe("what is damaged in storage is set aside and said, and the rest works",
     await reload(hand);
     assert.equal(await hand.page.locator(".fault").count(), 0, "said once, and kept under what was set aside");
     await go(hand, "files");
-    await says(hand, /end of the log was lost/i);
+    await tells(hand, /end of the log was lost/i);
     await hand.close();
   });
 });
@@ -246,7 +246,7 @@ describe("what was set aside", () => {
     await hand.page.locator('[data-act="replace"], [data-act="bring-in"]').first().click();
     await yes(hand);
     await go(hand, "log");
-    await says(hand, /704 events/);
+    await tells(hand, /704 events/);
     await go(hand, "files");
     await hand.page.locator('[data-act="empty"]').click();
     await yes(hand);
