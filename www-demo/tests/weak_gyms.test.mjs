@@ -40,8 +40,8 @@ async function mixed(hand) {
 // 2 x 5, 2 x 2.5, 1.25 lb, in the third gym also 20 kg.
 const GYMS = [
   { gym: "kilograms", unit: "kg", arrange: async () => undefined, empty: 20, light: 8, work: 80, pull: 18, pair: [60, 85], most: 76 },
-  { gym: "pounds", unit: "lb", arrange: (hand) => hand.tap(".unit"), empty: 45, light: 15, work: 145, pull: 35, pair: [95, 145], most: 190 },
-  { gym: "both", unit: "lb", arrange: mixed, empty: 45, light: 15, work: 145, pull: 35, pair: [95, 145], most: 190 },
+  { gym: "pounds", unit: "lb", arrange: (hand) => hand.tap(".unit"), empty: 45, light: 15, work: 145, pull: 35, pair: [55, 95], most: 190 },
+  { gym: "both", unit: "lb", arrange: mixed, empty: 45, light: 15, work: 145, pull: 35, pair: [55, 95], most: 190 },
 ];
 
 for (const { gym, unit, arrange, empty, light, work, pull, pair, most } of GYMS) {
