@@ -88,8 +88,9 @@ use alloc::vec::Vec;
 
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
+use crate::prescription::{LiftToday, Verdict};
 use crate::progression::State;
-use crate::quantity::Day;
+use crate::quantity::{Day, Name};
 
 /// Refuses a day before the last event: nobody may look back past a stop.
 fn check_today(state: &State, today: Day) -> Result<(), Error> {
@@ -119,4 +120,22 @@ fn cautions_of(state: &State, today: Day) -> Vec<Caution> {
         cautions.push(Caution::UnknownEvents);
     }
     cautions
+}
+
+/// What to show beside an answer about one lift of today: where it is stopped, what stops and the emergency line come first.
+fn cautions_of_lift(state: &State, of_today: &LiftToday, today: Day) -> Vec<Caution> {
+    let said = of_today.cautions.clone();
+    if of_today.verdict != Verdict::Stop {
+        return said;
+    }
+    let mut cautions = cautions_of(state, today);
+    cautions.retain(|caution| !said.contains(caution));
+    cautions.extend(said);
+    cautions.sort_by_key(|caution| !Caution::OF_A_STOP.contains(caution));
+    cautions
+}
+
+/// A lift that is asked about is none of the plan.
+fn not_in_plan(lift: &Name) -> Error {
+    Error::new(Code::UnknownLift, "lift", lift.as_str(), Allowed::rule("a lift of the plan"))
 }

@@ -6,7 +6,7 @@ use super::diary::Diary;
 use super::lacking::Lacking;
 use super::strength::{Sessions, enough_of_a_curve};
 use crate::caution::Caution;
-use crate::error::{Allowed, Code, Error};
+use crate::error::Error;
 use crate::loading::{
     Bar, BridgeOptions, EndMoves, GripHeight, HandlingOrder, IMBALANCE_LIMIT, Implement, MassBand,
     PlacedDisc, StepReality, Tolerance, WarmUpStep, grip_height, handling_order, read_bar, step_reality,
@@ -116,11 +116,7 @@ impl Diary<'_> {
     ) -> Result<Rack, Error> {
         let session = next_session_from(self.state(), plan, today)?;
         let of_today = session.lifts.into_iter().find(|planned| planned.lift == *lift);
-        let unknown = || {
-            let rule = Allowed::rule("a lift of the plan");
-            Error::new(Code::UnknownLift, "lift", lift.as_str(), rule)
-        };
-        let of_today = of_today.ok_or_else(unknown)?;
+        let of_today = of_today.ok_or_else(|| super::not_in_plan(lift))?;
         let then = self.state().as_of(today);
         let view = then.view(lift, today)?;
         let stock = &view.all.stock;
@@ -136,7 +132,7 @@ impl Diary<'_> {
             own_curve: false,
             missing: Vec::new(),
             sources: alloc::vec!["loading.warm_up", "loading.handling_order", "loading.step_reality"],
-            cautions: of_today.cautions.clone(),
+            cautions: super::cautions_of_lift(self.state(), &of_today, today),
         };
         let (Some(load), Some(implement)) = (of_today.load, view.all.implement(&view.lift.set.implement))
         else {

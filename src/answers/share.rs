@@ -5,12 +5,11 @@ use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
-use super::diary::Diary;
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, shared_bar};
 use crate::prescription::next_session_from;
-use crate::progression::View;
+use crate::progression::{View, fold};
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{Log, Plan, StartsFrom};
 
@@ -126,14 +125,11 @@ struct Part {
 }
 
 fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
-    let diary = Diary::of(&one.log)?;
-    let session = next_session_from(diary.state(), &one.plan, today)?;
-    let unknown = || {
-        let rule = Allowed::rule("a lift of the plan");
-        Error::new(Code::UnknownLift, "lift", one.lift.as_str(), rule)
-    };
-    let of_today = session.lifts.iter().find(|lift| lift.lift == one.lift).ok_or_else(unknown)?;
-    let then = diary.state().as_of(today);
+    let state = fold(&one.log)?;
+    let session = next_session_from(&state, &one.plan, today)?;
+    let of_today = session.lifts.iter().find(|lift| lift.lift == one.lift);
+    let of_today = of_today.ok_or_else(|| super::not_in_plan(&one.lift))?;
+    let then = state.as_of(today);
     let (bar, stock) = bar_of(&then.view(&one.lift, today)?).ok_or_else(|| {
         let rule = Allowed::rule("a lift with a bar from a rack or from pins");
         Error::new(Code::NotLoadable, "lift", one.lift.as_str(), rule)
@@ -147,7 +143,8 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
         .filter(|load| one.done == 0 && work.first().is_some_and(|work| load < work));
     let loads = warm.chain(work.iter().copied().skip(usize::from(one.done))).collect();
     let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), loads };
-    Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions: of_today.cautions.clone() })
+    let cautions = super::cautions_of_lift(&state, of_today, today);
+    Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions })
 }
 
 /// The bar and the discs of a lift whose height they do not carry.

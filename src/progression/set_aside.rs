@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use super::lift::{Lift, Now};
 use super::shared::Shared;
+use super::status::Purpose;
 use super::stop::is_halted;
 use crate::quantity::{Day, Name};
 use crate::record::Parameters;
@@ -15,21 +16,24 @@ pub(crate) const MOST_SET_ASIDE: usize = 16;
 pub(crate) const MOST_LAID_BY: usize = 64;
 
 impl Shared {
-    /// Lays by those trained longest ago until no more are left than are kept as they stood. What a stop in force holds stays,
-    /// and what was trained within the longest break of the layoff table.
+    /// Lays by those trained longest ago until no more are left than are kept as they stood: those of which a break leaves the
+    /// lightest load alone. What a stop holds stays, and what a coach made easier than its start, rests, keeps or gave up.
     pub(crate) fn lay_by(&mut self, set_aside: &mut Vec<Lift>, all: &Parameters, on: Day) {
-        let longest = all.policy.layoff.iter().map(|row| i32::from(row.from_days)).max().unwrap_or(0);
+        let restarts = all.policy.layoff.iter().filter(|row| row.restart);
+        let longest = restarts.map(|row| i32::from(row.from_days)).min();
         while set_aside.len() > MOST_SET_ASIDE {
-            let long_ago = |lift: &Lift| {
-                let is_longest = lift.now.last_session.is_none_or(|last| on.since(last) >= longest);
-                let open = lift.now.former.iter().any(|region| self.is_open(region));
-                is_longest && !open && !is_halted(lift, self, all)
+            // One that was never trained has nothing to come back to but what a stop has left of it.
+            let over = |lift: &Lift| match lift.now.last_session {
+                Some(last) => longest.is_some_and(|days| on.since(last) >= days),
+                None => !lift.now.status.is_stopped(),
             };
-            let eligible = set_aside.iter().enumerate().filter(|(_, lift)| long_ago(lift));
+            let open = |lift: &Lift| lift.now.former.iter().any(|region| self.is_open(region));
+            let held = |lift: &Lift| open(lift) || is_halted(lift, self, all);
+            let may_go = |lift: &Lift| over(lift) && !held(lift) && !is_eased(lift, on);
+            let eligible = set_aside.iter().enumerate().filter(|(_, lift)| may_go(lift));
             let first = eligible.min_by_key(|(_, lift)| (lift.now.last_session, &lift.set.id));
             let Some((first, _)) = first else { break };
             let lift = set_aside.remove(first);
-            // One that was never trained has nothing to come back to.
             self.laid_by.extend(lift.now.last_session.map(|last| (lift.set.id.clone(), last)));
         }
         self.laid_by.sort_by(|(one, last), (other, other_last)| (last, one).cmp(&(other_last, other)));
@@ -44,4 +48,16 @@ impl Shared {
         now.count_own_gap(on);
         now
     }
+}
+
+/// Whether a coach made it easier than it began, for now or for good, or has it rest, kept or given up.
+fn is_eased(lift: &Lift, on: Day) -> bool {
+    let (now, start) = (&lift.now, &lift.set.start);
+    let (place, from) = (now.grant.place, start.place);
+    let easier_place =
+        lift.set.is_harder(from.rung, place.rung) || place.range < from.range || place.tempo < from.tempo;
+    let less = now.grant.work.sets < start.work.sets || now.grant.work.reps < start.work.reps;
+    let overruled = now.overruled.as_ref().is_some_and(|overruled| overruled.expires >= on);
+    let lowered = now.last_session.is_none() && now.grant.load() < start.load();
+    now.purpose != Purpose::Train || overruled || easier_place || less || lowered
 }

@@ -232,6 +232,21 @@ fn sets_of_today_in_the_log_come_first() {
     assert_eq!(error.code(), bismar::Code::NeedsRefold);
 }
 
+/// What was asked before the sets of the log says nothing of those since.
+#[test]
+fn pain_is_asked_about_anew_after_a_session_of_today() {
+    let mut world = world();
+    let easy = set(50.0, 5, rir(4));
+    world.train_all(vec![LiftSession::as_granted(name("squat"), vec![easy.clone()])], Some(Vec::new()));
+    let told = asked(&world, Some(PER_POINT), &[easy.clone()], Some(Vec::new()));
+    assert!(matches!(told.then, Then::UpTo(_)), "{told:?}");
+    let not_asked = asked(&world, Some(PER_POINT), &[easy], None);
+    assert_eq!((&not_asked.then, codes(&not_asked)[0]), (&Then::Same, "pain_not_asked"));
+    // With nothing done since, what the session said stands.
+    let nothing_since = asked(&world, Some(PER_POINT), &[], None);
+    assert!(!codes(&nothing_since).contains(&"pain_not_asked"), "{nothing_since:?}");
+}
+
 #[test]
 fn a_lift_that_nobody_planned_and_a_rule_that_cannot_be_are_errors() {
     let world = world();

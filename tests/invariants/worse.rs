@@ -60,12 +60,12 @@ fn hold(better: Log, worse: Log, from: usize, told: Worse) -> Result<(), TestCas
         if at < from {
             continue;
         }
-        held.compare(*day, next != Some(*day))?;
+        held.compare(*day, next != Some(*day), told)?;
         let until = next.unwrap_or(day.plus(200).unwrap());
         for days in [1, 3, 12, 30, 60, 199] {
             let later = day.plus(days).unwrap();
             if later < until {
-                held.compare(later, days == 1)?;
+                held.compare(later, days == 1, told)?;
             }
         }
     }

@@ -1,6 +1,7 @@
 //! Rows 1 to 20: what is on the bar, as a session of a log says it.
 
 use bismar::answers::{Rack, SetsToday, Sharing, Then, next_set, rack, share, week};
+use bismar::caution::Caution;
 use bismar::condition::DayClass;
 use bismar::loading::{
     Bar, BarKind, Disc, End, Implement, MachineStack, Setting, StepSize, Stock, Tolerance, grip_height,
@@ -10,7 +11,8 @@ use bismar::prescription::LiftToday;
 use bismar::progression::{MoveOutlook, fold};
 use bismar::quantity::{Mass, Reps, Unit};
 use bismar::reason::Reason;
-use bismar::record::{DayReport, EventKind, Log, Parameters, Plan, StartsFrom};
+use bismar::record::{DayReport, EventKind, Log, Parameters, Plan, StartsFrom, SymptomReport};
+use bismar::sign::StopSign;
 use bismar::text::{Show, Words};
 
 use crate::world::{World, lift, mm, parameters};
@@ -304,6 +306,18 @@ fn tens(load: f64) -> World {
     world
 }
 
+/// Nothing is loaded in a stop, and the stop comes first: at the rack and at a bar for several.
+#[test]
+fn a_stop_comes_first_at_the_rack_and_at_a_shared_bar() {
+    let mut world = tens(80.0);
+    world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
+    let found = at_the_rack(&world, "squat");
+    assert_eq!((found.sets.len(), found.cautions[0]), (0, Caution::EmergencySigns));
+    let one = Sharing::new(world.log.clone(), Plan::of([name("squat")]), name("squat"));
+    let shared = share(&[one], world.day).unwrap();
+    assert_eq!((shared.lifters[0].loads.len(), shared.cautions[0]), (0, Caution::EmergencySigns));
+}
+
 fn at_the_rack(world: &World, id: &str) -> Rack {
     rack(&world.log, &Plan::of([name(id)]), &name(id), world.day, Some(&Tolerance::Iwf)).unwrap()
 }
@@ -400,7 +414,9 @@ fn a_stopped_lift_has_no_loads_and_no_next_step() {
     world.pain("knee", 8);
     let found = at_the_rack(&world, "squat");
     assert!(found.sets.is_empty() && found.step.is_none() && found.weighs.is_none());
-    assert_eq!(found.show(&Words::plain())[0], "Squat: nothing is lifted today.");
+    let said = found.show(&Words::plain());
+    assert_eq!(said[0], Words::plain().caution(Caution::EmergencySigns));
+    assert_eq!(said[3], "Squat: nothing is lifted today.");
     let sharing = Sharing::new(world.log, Plan::of([name("squat")]), name("squat"));
     assert!(share(&[sharing], world.day).unwrap().bar.is_none());
 }

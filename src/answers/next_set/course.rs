@@ -20,6 +20,8 @@ pub(super) struct Course<'a> {
     rule: SetRule,
     today: &'a LiftToday,
     done: &'a SetsToday,
+    /// Somebody asked about pain since the last set.
+    asked: bool,
     own: Own,
     reasons: Vec<SetReason>,
     cautions: Vec<Caution>,
@@ -43,10 +45,11 @@ impl<'a> Course<'a> {
         today: &'a LiftToday,
         done: &'a SetsToday,
         own: Own,
+        asked: bool,
+        cautions: Vec<Caution>,
     ) -> Course<'a> {
         let rule = planned.rule.unwrap_or(SetRule::OwnCurve);
-        let cautions = today.cautions.clone();
-        Course { view, rule, today, done, own, reasons: Vec::new(), cautions, held: false }
+        Course { view, rule, today, done, asked, own, reasons: Vec::new(), cautions, held: false }
     }
 
     pub(super) fn answer(mut self) -> Result<NextSet, Error> {
@@ -111,14 +114,12 @@ impl<'a> Course<'a> {
 
     /// The gravest that pain asks for.
     fn pain(&mut self) -> Hurt {
-        let Some(answers) = &self.done.pain else {
-            if !self.done.sets.is_empty() {
-                self.reasons.push(SetReason::PainNotAsked);
-                self.held = true;
-            }
-            return Hurt::No;
-        };
-        let own = answers.iter().filter(|answer| self.view.lift.has_region(&answer.region));
+        if !self.asked && !self.done.sets.is_empty() {
+            self.reasons.push(SetReason::PainNotAsked);
+            self.held = true;
+        }
+        let answers = self.done.pain.iter().flatten();
+        let own = answers.filter(|answer| self.view.lift.has_region(&answer.region));
         let mut gravest = Hurt::No;
         for answer in own {
             let hurt = self.hurt(answer);

@@ -14,11 +14,10 @@ use course::Course;
 
 use super::curve::Curve;
 use super::diary::Diary;
-use crate::caution::Caution;
-use crate::error::{Allowed, Code, Error};
+use crate::error::{Code, Error};
 use crate::loading::Implement;
 use crate::one_rm::CurveForm;
-use crate::prescription::{Verdict, next_session_from};
+use crate::prescription::next_session_from;
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
 use crate::record::{Event, EventKind, Log, PainAnswer, Place, Plan, Session, WorkSet};
@@ -44,18 +43,22 @@ impl Diary<'_> {
     /// As [`next_set`].
     pub fn next_set(&self, plan: &Plan, today: Day, done: &SetsToday) -> Result<NextSet, Error> {
         let (earlier, pain, rest) = self.before_today(&done.lift, today);
-        let Some(rest) = rest else { return self.next_set_of(plan, today, done) };
+        let Some(rest) = rest else { return self.next_set_of(plan, today, done, done.pain.is_some()) };
+        // What was asked before says nothing of the sets since.
+        let asked = done.pain.is_some() || (done.sets.is_empty() && pain.is_some());
         let log = self.log_of(rest);
         let all = SetsToday {
             lift: done.lift.clone(),
             sets: earlier.into_iter().chain(done.sets.iter().cloned()).collect(),
             pain: worst(pain, done.pain.clone()),
         };
-        Diary::of(&log)?.next_set_of(plan, today, &all)
+        Diary::of(&log)?.next_set_of(plan, today, &all, asked)
     }
 
-    fn next_set_of(&self, plan: &Plan, today: Day, done: &SetsToday) -> Result<NextSet, Error> {
-        next_set_after(self.state(), plan, today, done, |place| self.curve_at(&done.lift, place, today))
+    fn next_set_of(&self, plan: &Plan, today: Day, done: &SetsToday, asked: bool) -> Result<NextSet, Error> {
+        next_set_after(self.state(), plan, today, (done, asked), |place| {
+            self.curve_at(&done.lift, place, today)
+        })
     }
 
     /// Sets and pain of the lift that the log holds of today, and the events without them; none where there are none.
@@ -107,7 +110,7 @@ pub fn next_set_from(
     if state.lift_state(&done.lift).is_some_and(|lift| lift.last_session() == Some(today)) {
         return Err(Error::plain(Code::NeedsRefold, "state"));
     }
-    next_set_after(state, plan, today, done, |place| {
+    next_set_after(state, plan, today, (done, done.pain.is_some()), |place| {
         let own = curve.filter(|own| own.enough && own.lift == done.lift);
         let own =
             own.filter(|own| own.place.is_some_and(|at| (at.rung, at.range) == (place.rung, place.range)))?;
@@ -115,19 +118,19 @@ pub fn next_set_from(
     })
 }
 
+/// With the sets, whether anybody asked about pain since the last of them.
 fn next_set_after(
     state: &State,
     plan: &Plan,
     today: Day,
-    done: &SetsToday,
+    (done, asked): (&SetsToday, bool),
     curve: impl FnOnce(Place) -> Option<(CurveForm, f64)>,
 ) -> Result<NextSet, Error> {
     let session = next_session_from(state, plan, today)?;
     let planned = plan.lifts.iter().find(|lift| lift.lift == done.lift);
     let of_today = session.lifts.iter().find(|lift| lift.lift == done.lift);
     let (Some(planned), Some(of_today)) = (planned, of_today) else {
-        let rule = Allowed::rule("a lift of the plan");
-        return Err(Error::new(Code::UnknownLift, "lift", done.lift.as_str(), rule));
+        return Err(super::not_in_plan(&done.lift));
     };
     let then = state.as_of(today);
     let view = then.view(&done.lift, today)?;
@@ -146,16 +149,8 @@ fn next_set_after(
             _ => Some(Mass::ZERO),
         },
     };
-    let mut next = Course::new(view, planned, of_today, done, own).answer()?;
-    if of_today.verdict == Verdict::Stop {
-        // A stop comes first in every answer, with the emergency line.
-        let said = core::mem::take(&mut next.cautions);
-        next.cautions = super::cautions_of(state, today);
-        next.cautions.retain(|caution| !said.contains(caution));
-        next.cautions.extend(said);
-        next.cautions.sort_by_key(|caution| !Caution::OF_A_STOP.contains(caution));
-    }
-    Ok(next)
+    let cautions = super::cautions_of_lift(state, of_today, today);
+    Course::new(view, planned, of_today, done, own, asked, cautions).answer()
 }
 
 /// Both lists of answers: every answer counts.

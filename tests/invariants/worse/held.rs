@@ -9,8 +9,8 @@ use bismar::condition::DayClass;
 use bismar::error::Code;
 use bismar::gate::Outcome;
 use bismar::prescription::{LiftToday, next_session_from};
-use bismar::progression::{Decision, MoveOutlook, Sitting, State, fold};
-use bismar::quantity::{Day, Name};
+use bismar::progression::{Decision, MoveOutlook, Sitting, State, WayBack, fold};
+use bismar::quantity::{Day, Name, Pain};
 use bismar::reason::Reason;
 use bismar::record::*;
 use proptest::prelude::*;
@@ -48,6 +48,11 @@ enum Excuse {
     /// What hurts before training is the level that the morning after is held against, so that more of it before makes a
     /// flare of less.
     LevelBefore,
+    /// More pain on an earlier day leaves no rise over three days where less of it did.
+    NoRise,
+    /// A session that is not told makes one break of two, and what two breaks leave of a load by the table may be less than
+    /// what one leaves.
+    OneBreakOfTwo,
 }
 
 /// One log, event by event.
@@ -189,6 +194,11 @@ impl Held {
         if eased && other.grant.load() < other_then.grant.load() && one.grant == then.grant {
             return Ok(Some(Excuse::EasedAlone));
         }
+        let way = |lift: &Stands<'_>| lift.now.status.way_back();
+        let ways = (way(&one), way(&other));
+        if worse == Worse::NotTold && trained && is_one_break_of_two(ways, way(&other_then)) {
+            return Ok(Some(Excuse::OneBreakOfTwo));
+        }
         let same = then.grant == other_then.grant;
         if trained && passed(&one) && !(same && passed(&other)) {
             return Ok(Some(Excuse::ShownItself));
@@ -203,6 +213,12 @@ impl Held {
         }
         if matches!(worse, Worse::Pain { .. }) && trained && self.hurt_before(at, on) {
             return Ok(Some(Excuse::LevelBefore));
+        }
+        let rises = |state: &State, id: &Name| state.region(id).is_some_and(|region| rises(&region.scores));
+        let rises_no_more =
+            |id: &&Name| rises(&self.better.state, id) && !rises(&self.worse.state, id);
+        if matches!(worse, Worse::Pain { .. }) && set.regions.iter().find(rises_no_more).is_some() {
+            return Ok(Some(Excuse::NoRise));
         }
         if worse == Worse::Class(DayClass::Below) && one.neutral > other.neutral {
             return Ok(Some(Excuse::DayBelow));
@@ -260,12 +276,17 @@ impl Held {
     }
 
     /// Nothing more is granted, asked or on offer on that day.
-    pub fn compare(&self, today: Day, whole: bool) -> Result<(), TestCaseError> {
+    pub fn compare(&self, today: Day, whole: bool, told: Worse) -> Result<(), TestCaseError> {
         let of = |told: &Told| Answers::of(&told.state, today, whole);
         let (worse, better) = (of(&self.worse), of(&self.better));
         let sets = &self.worse.state.parameters().unwrap().lifts;
         for (at, set) in sets.iter().enumerate().filter(|(_, set)| !self.excuses.contains_key(&set.id)) {
             let (one, other) = (&worse.decisions[at], &better.decisions[at]);
+            let first = stands_of(&self.better.state, &set.id).and_then(|lift| lift.now.status.way_back());
+            let ways = (one.status.way_back(), other.status.way_back());
+            if told == Worse::NotTold && is_one_break_of_two(ways, first) {
+                continue;
+            }
             let asked = worse.session.get(at).zip(better.session.get(at));
             let more = granted_more(set, one, other)
                 .or_else(|| asked.and_then(|(one, other)| asked_more(set, one, other)));
@@ -298,6 +319,18 @@ impl Answers {
         let session = next_session_from(state, &plan, today).unwrap().lifts;
         Answers { decisions: state.decide(today).unwrap(), session }
     }
+}
+
+/// Whether, on its way back from a first break already, the better course comes back from a second one, which is shorter than
+/// the one that the worse course comes back from.
+fn is_one_break_of_two((worse, better): (Option<WayBack>, Option<WayBack>), first: Option<WayBack>) -> bool {
+    let (Some(one), Some(other), Some(first)) = (worse, better, first) else { return false };
+    other != first && other.gap < one.gap
+}
+
+/// Whether pain rises over the three training days that are kept.
+fn rises(scores: &[(Day, Pain)]) -> bool {
+    scores.len() == 3 && scores.windows(2).all(|pair| pair[0].1 < pair[1].1)
 }
 
 /// Reasons that end by waiting for a turn.
