@@ -201,10 +201,8 @@ impl State {
                 now.enter(if rests { Status::Resting { way: None } } else { Status::Learning }, on);
             }
             (Purpose::Rest, _) => now.rest(on),
-            (
-                Purpose::Maintain { .. },
-                Status::Holding | Status::ReadyToAdvance { .. } | Status::Consolidating,
-            )
+            // A move that has still to be seen to hold is seen first, as a step back, a return or calibration is.
+            (Purpose::Maintain { .. }, Status::Holding | Status::ReadyToAdvance { .. })
             | (Purpose::Train, Status::Maintaining) => now.settle(on),
             (Purpose::Train | Purpose::Maintain { .. }, Status::Resting { .. })
                 if before == Purpose::Rest =>

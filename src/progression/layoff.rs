@@ -96,7 +96,8 @@ pub(crate) fn finish_return(lift: &mut Lift, on: Day, policy: &Policy, may_resto
     if !restores && passes < policy.return_passes.max(policy.step_back_passes) {
         return;
     }
-    if restores {
+    // Where nothing lighter could be loaded there is nothing to give back, and what was shown there stands.
+    if restores && way.cap != lift.now.grant.load() {
         let grant = lift.now.grant.with_load(way.cap);
         lift.now.stand_at(grant, on);
     }

@@ -196,12 +196,15 @@ fn comes_first(view: &View<'_>) -> bool {
         || shared.limits_without_lift(view.all).next().is_some()
 }
 
-/// Whether a lift may go back to its load before a short break: no pain, asked; a clearance; no day below the usual;
+/// Whether a lift may go back to its load before a short break: no pain, and nothing that comes first, asked; a clearance; no day below the usual;
 /// nothing on record that is not understood; somebody or pins by the bar.
 fn may_restore(view: &View<'_>) -> bool {
     let shared = view.shared;
     let hurts = view.regions().any(|region| region.clear_needed > 0);
-    let asked = shared.pain_asked == Some(true) && shared.ill_since.is_none() && shared.asks.is_empty();
+    let asked = shared.pain_asked == Some(true)
+        && shared.report_on(view.on).is_some_and(|report| report.asks_asked)
+        && shared.ill_since.is_none()
+        && shared.asks.is_empty();
     !hurts
         && shared.is_cleared(view.policy().clearance_required, view.on)
         && asked

@@ -54,17 +54,7 @@ pub fn status(status: &Status) -> &'static str {
 /// The class of a day against the lifter's own.
 #[must_use]
 pub fn day_class(class: DayClass) -> &'static str {
-    english_of("day_class.", class_name(class))
-}
-
-const fn class_name(class: DayClass) -> &'static str {
-    match class {
-        DayClass::Below => "below",
-        DayClass::BelowSingle => "below_single",
-        DayClass::Within => "within",
-        DayClass::Above => "above",
-        DayClass::Unknown => "unknown",
-    }
+    english_of("day_class.", class.as_str())
 }
 
 /// The English of a key in two parts.
@@ -95,7 +85,7 @@ impl Words<'_> {
     /// The class of a day against the lifter's own.
     #[must_use]
     pub fn day_class(&self, class: DayClass) -> String {
-        self.say(&format!("day_class.{}", class_name(class)), &[])
+        self.say(&format!("day_class.{}", class.as_str()), &[])
     }
 
     /// The whole answer for a lift in one line: name, place, verdict, load, sets. A stop says why, and what to do now.

@@ -22,9 +22,6 @@ const THESE_LIFTS: &str = "The lifts that this concerns stay stopped until a cli
 /// Where what is stopped is no part of the session.
 const ELSEWHERE: &str = "Stop: a stop is in force that no lift of this session names.";
 
-/// Cautions that belong to a stop and are read with it.
-const OF_A_STOP: [Caution; 3] = [Caution::EmergencySigns, Caution::BackEmergency, Caution::SeeClinicianFirst];
-
 /// What a reason does to the session.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Halt {
@@ -80,7 +77,7 @@ impl Words<'_> {
         let stops = in_order(stopped.clone().flat_map(|lift| &lift.reasons));
         let of_lifts = stopped.flat_map(|lift| &lift.cautions);
         let mut cautions: Vec<Caution> = session.cautions.iter().chain(of_lifts).copied().collect();
-        cautions.retain(|caution| OF_A_STOP.contains(caution));
+        cautions.retain(|caution| Caution::OF_A_STOP.contains(caution));
         crate::numeric::sort::sort(&mut cautions);
         cautions.dedup();
         let mut lines = self.halts(&stops, Some(session.today));
@@ -196,7 +193,7 @@ fn clinician(stops: &[&Reason]) -> Option<&'static str> {
 /// Cautions beside a session or a lift that a stop has not said already; after one, nothing of good results.
 pub(super) fn cautions_beside(cautions: &[Caution], stopped: bool) -> impl Iterator<Item = Caution> {
     let said = move |caution: &Caution| {
-        stopped && (OF_A_STOP.contains(caution) || *caution == Caution::HoldingIsGood)
+        stopped && (Caution::OF_A_STOP.contains(caution) || *caution == Caution::HoldingIsGood)
     };
     cautions.iter().copied().filter(move |caution| !said(caution))
 }

@@ -3,6 +3,7 @@
 use super::course::*;
 use super::hundred::*;
 use super::returns::short_break;
+use bismar::condition::DayClass;
 use bismar::record::*;
 
 fn press(course: &mut Course, quality: Quality) {
@@ -30,6 +31,7 @@ fn short_breaks_in_a_row_are_no_short_break() {
 fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
     let mut course = short_break(|_| {});
     course.step(&Step::Unknown);
+    course.day_report(DayClass::Within, true);
     press(&mut course, Quality::Clean);
     assert_eq!(lift(&course, PRESS).grant.load(), kg(95.0));
 
@@ -38,6 +40,7 @@ fn nothing_is_given_back_where_the_log_is_not_understood_or_nobody_stands_by() {
         let mut done = course.lift(PRESS, Quality::Clean, Weight::AtLimit);
         done.setup = Some(Setup::default().with_company(ByTheBar::Alone).with_pins(pins));
         let pain = Some(vec![Course::pain("shoulder", 0)]);
+        course.day_report(DayClass::Within, true);
         course.train(vec![done], pain);
         assert_eq!(lift(&course, PRESS).grant.load() == kg(100.0), given_back, "{pins:?}");
     }
@@ -85,6 +88,7 @@ fn a_step_back_leaves_calibration_where_it_was() {
 #[test]
 fn a_rest_does_not_end_a_step_back() {
     let mut course = short_break(|_| {});
+    course.day_report(DayClass::Within, true);
     press(&mut course, Quality::Clean);
     wait(&mut course, 3);
     for _ in 0..2 {

@@ -24,10 +24,16 @@ fn press(course: &mut Course, pain: Option<u8>) {
     course.session(4, Quality::Clean, Weight::AtLimit, pain);
 }
 
+/// The same on a day on which the questions were asked, and nothing was said.
+fn asked(course: &mut Course, pain: Option<u8>) {
+    course.add(EventKind::DayReport(DayReport::default().with_asks(Vec::new())));
+    press(course, pain);
+}
+
 #[test]
 fn one_pass_after_a_short_break_goes_back_to_the_load_before_it() {
     let mut course = short_break(|_| {});
-    press(&mut course, Some(0));
+    asked(&mut course, Some(0));
     let after = lift(&course, PRESS);
     assert_eq!((after.status, after.grant.load()), (HOLDING, kg(100.0)));
     assert_eq!((after.cap(), after.row()), (None, None));
@@ -37,15 +43,25 @@ fn one_pass_after_a_short_break_goes_back_to_the_load_before_it() {
 /// What happens on the day of the return up to its session, and whether the load before the break is given back.
 type Return = (&'static str, fn(&mut Parameters), fn(&mut Course), bool);
 
-const RETURNS: [Return; 13] = [
-    ("pain was not asked about", |_| {}, |course| press(course, None), false),
-    ("pain in the region", |_| {}, |course| press(course, Some(1)), false),
+const RETURNS: [Return; 15] = [
+    ("nobody asked anything before training", |_| {}, |course| press(course, Some(0)), false),
+    (
+        "what comes before training was not asked",
+        |_| {},
+        |course| {
+            course.add(EventKind::DayReport(DayReport::default().with_class(DayClass::Within)));
+            press(course, Some(0));
+        },
+        false,
+    ),
+    ("pain was not asked about", |_| {}, |course| asked(course, None), false),
+    ("pain in the region", |_| {}, |course| asked(course, Some(1)), false),
     (
         "pain elsewhere",
         |_| {},
         |course| {
             course.add(EventKind::PainReport(Course::pain("hip", 4)));
-            press(course, Some(0));
+            asked(course, Some(0));
         },
         true,
     ),
@@ -91,7 +107,7 @@ const RETURNS: [Return; 13] = [
         |_| {},
         |course| {
             limited(course, -1, Vec::new());
-            press(course, Some(0));
+            asked(course, Some(0));
         },
         false,
     ),
@@ -100,7 +116,7 @@ const RETURNS: [Return; 13] = [
         |_| {},
         |course| {
             limited(course, 0, Vec::new());
-            press(course, Some(0));
+            asked(course, Some(0));
         },
         true,
     ),
@@ -109,7 +125,7 @@ const RETURNS: [Return; 13] = [
         |all| all.policy.layoff.truncate(1),
         |course| {
             course.step(&Step::Layoff(2));
-            press(course, Some(0));
+            asked(course, Some(0));
         },
         false,
     ),
@@ -119,20 +135,24 @@ const RETURNS: [Return; 13] = [
         |course| {
             course.step(&Step::Layoff(2));
             course.clear(true);
-            press(course, Some(0));
+            asked(course, Some(0));
         },
         true,
     ),
     (
         "fewer repetitions",
         |_| {},
-        |course| sets(course, PRESS, vec![set_of(kg(95.0), 4)], Some(vec![])),
+        |course| {
+            course.day_report(DayClass::Within, true);
+            sets(course, PRESS, vec![set_of(kg(95.0), 4)], Some(vec![]));
+        },
         false,
     ),
     ("a set tried and missed", |_| {}, missed_set, false),
 ];
 
 fn missed_set(course: &mut Course) {
+    course.day_report(DayClass::Within, true);
     let missed = set_of(kg(95.0), 5).with_failed(true);
     sets(course, PRESS, vec![missed], Some(Vec::new()));
 }
@@ -175,7 +195,7 @@ fn without_a_clearance_on_record_the_policy_says_whether_one_is_needed() {
         course.add(EventKind::ParametersChanged(Box::new(all)));
         press(&mut course, Some(0));
         wait(&mut course, 12);
-        press(&mut course, Some(0));
+        asked(&mut course, Some(0));
         assert_eq!(lift(&course, PRESS).grant.load(), kg(load), "required: {required}");
     }
 }

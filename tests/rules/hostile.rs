@@ -655,3 +655,37 @@ fn a_move_that_a_break_interrupts_is_not_given_back_by_one_pass() {
     let lift = state.lift_state(&name("squat")).unwrap();
     assert!(lift.grant().load() <= kg(60.0), "{:?} {:?}", lift.grant(), lift.status());
 }
+
+/// A short break gives the load back on a day on which what comes before training was asked, and on no other.
+#[test]
+fn a_load_is_given_back_on_no_day_on_which_nobody_asked() {
+    let mut world = World::new(parameters());
+    for _ in 0..4 {
+        world.passing_day("squat");
+    }
+    let before = world.state().lift_state(&name("squat")).unwrap().grant().load();
+    world.wait(12);
+    let mut asked = world.clone();
+    asked.day_report(DayClass::Within);
+    assert!(asked.today("squat").load < Some(before));
+    asked.train("squat", true);
+    world.train("squat", true);
+    let load = |world: &World| world.state().lift_state(&name("squat")).unwrap().grant().load();
+    assert_eq!(load(&asked), before);
+    assert!(load(&world) < before);
+}
+
+/// Kept where it is and trained again, a move still has to be seen to hold.
+#[test]
+fn a_lift_that_is_kept_and_trained_again_has_its_move_still_to_be_seen() {
+    let mut world = World::on_offer("squat");
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
+    let status = |world: &World| world.state().lift_state(&name("squat")).unwrap().status().as_str();
+    assert_eq!(status(&world), "consolidating");
+    world.add(role("squat", Role::Maintain));
+    world.add(role("squat", Role::Train));
+    assert_eq!(status(&world), "consolidating");
+    world.add(role("squat", Role::Maintain));
+    world.train("squat", true);
+    assert_eq!(status(&world), "maintaining");
+}

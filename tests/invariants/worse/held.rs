@@ -215,8 +215,7 @@ impl Held {
             return Ok(Some(Excuse::LevelBefore));
         }
         let rises = |state: &State, id: &Name| state.region(id).is_some_and(|region| rises(&region.scores));
-        let rises_no_more =
-            |id: &&Name| rises(&self.better.state, id) && !rises(&self.worse.state, id);
+        let rises_no_more = |id: &&Name| rises(&self.better.state, id) && !rises(&self.worse.state, id);
         if matches!(worse, Worse::Pain { .. }) && set.regions.iter().find(rises_no_more).is_some() {
             return Ok(Some(Excuse::NoRise));
         }
