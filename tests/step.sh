@@ -1,4 +1,14 @@
-# Sourced by the scripts that check: runs one named step and prints its name and seconds, with `part` before the name.
+# Sourced by the scripts that check.
+
+# The compiler's flags, one set for all of them and added once however often this is read: where flags differ, cargo
+# compiles everything anew.
+case " ${RUSTFLAGS:-} " in
+  *" -D warnings "*) ;;
+  *) RUSTFLAGS="${RUSTFLAGS:+$RUSTFLAGS }-D warnings" ;;
+esac
+export RUSTFLAGS
+
+# Runs one named step and prints its name and seconds, with `part` before the name.
 step() {
   local name="${part:+$part: }$1" from=$SECONDS
   shift
