@@ -59,7 +59,7 @@ step "surface, boundary, instance, logs, published checks, schemas, types, bits 
 step "parts" tests bindings/tests/parts.test.mjs
 step "packed tarball in small projects" tests bindings/tests/packaging.test.mjs
 step "Chromium" browser
-step "published checks and bits in Chromium" tests bindings/tests/browser.test.mjs
+step "published checks and bits in Chromium" browser_tests bindings/tests/browser.test.mjs
 step "speed" node bindings/tests/speed.mjs
 if [ "${BISMAR_REPRODUCIBLE:-}" = 1 ]; then
   step "reproducible from another folder" reproducible
