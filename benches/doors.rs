@@ -6,7 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "a bench may panic")]
 
 use std::hint::black_box;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use bismar::answers::{Diary, SetsToday, next_set_from, raters, review};
 use bismar::progression::fold;
@@ -15,7 +15,7 @@ use bismar::record::{Plan, WorkSet};
 
 #[path = "shared/table.rs"]
 mod table;
-use table::{Row, heading, time};
+use table::{Row, heading, shortest, time};
 
 #[path = "../examples/shared/scenario.rs"]
 mod scenario;
@@ -27,18 +27,9 @@ mod long_log;
 const WEEKS: i32 = 2_080;
 const ALL: Duration = Duration::from_millis(100);
 const ONE: Duration = Duration::from_millis(1);
+const RUNS: usize = 9;
 
 type Ask<'a> = Box<dyn Fn(&Diary<'_>) + 'a>;
-
-/// Shortest of several runs: what other work on the machine disturbs least.
-fn shortest(mut run: impl FnMut()) -> Duration {
-    let once = |run: &mut dyn FnMut()| {
-        let start = Instant::now();
-        run();
-        start.elapsed()
-    };
-    (0..9).map(|_| once(&mut run)).min().unwrap()
-}
 
 fn line(what: &str, took: Duration, most: Duration) {
     let budget = format!("at most {}", time(most.as_secs_f64()));
@@ -89,7 +80,7 @@ fn main() {
     let plan = Plan::of(lifts.clone());
     let asks = asks(today, &plan, &lifts);
 
-    let whole = shortest(|| {
+    let whole = shortest(RUNS, || {
         let diary = Diary::of(&log).unwrap();
         asks.iter().for_each(|(_, ask)| ask(&diary));
         for lift in lifts.iter().skip(1) {
@@ -97,19 +88,19 @@ fn main() {
         }
     });
     line("every door over forty years, from the log", whole, ALL);
-    let read = shortest(|| drop(black_box(Diary::of(&log).unwrap())));
+    let read = shortest(RUNS, || drop(black_box(Diary::of(&log).unwrap())));
     line("of it, the reading", read, ALL);
-    line("of it, the fold", shortest(|| drop(black_box(fold(&log).unwrap()))), ALL);
+    line("of it, the fold", shortest(RUNS, || drop(black_box(fold(&log).unwrap()))), ALL);
     for (what, ask) in &asks {
-        line(&format!("{what}, from a kept reading"), shortest(|| ask(&diary)), ONE);
+        line(&format!("{what}, from a kept reading"), shortest(RUNS, || ask(&diary)), ONE);
     }
     let state = diary.state();
     let done = SetsToday::new(lifts.first().unwrap().clone(), Vec::new()).with_pain(Vec::new());
-    let next = shortest(|| drop(black_box(next_set_from(state, &plan, today, &done, None).unwrap())));
+    let next = shortest(RUNS, || drop(black_box(next_set_from(state, &plan, today, &done, None).unwrap())));
     line("next_set, from a kept state", next, ONE);
     for (what, took) in [
-        ("raters", shortest(|| drop(black_box(raters(&log, None, today).unwrap())))),
-        ("review", shortest(|| drop(black_box(review(&log, today).unwrap())))),
+        ("raters", shortest(RUNS, || drop(black_box(raters(&log, None, today).unwrap())))),
+        ("review", shortest(RUNS, || drop(black_box(review(&log, today).unwrap())))),
     ] {
         line(&format!("{what}, from the log"), took, ALL);
     }

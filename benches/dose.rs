@@ -15,7 +15,7 @@
 use std::hint::black_box;
 use std::io::Write;
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use bismar::dose::{
     DailyLoad, Fading, FitAnswer, FitOptions, ImpulseResponse, InitialState, MeasuredDay, ResponseFit,
@@ -27,7 +27,7 @@ use serde_json::{Value, json};
 
 #[path = "shared/table.rs"]
 mod table;
-use table::{Row, growth, heading, time};
+use table::{Row, growth, heading, shortest, time};
 
 /// How many times faster than the peer, and how near.
 const ROLLING_RATIO: f64 = 10.0;
@@ -102,16 +102,6 @@ fn fit(days: &[DailyLoad], record: &Record) -> ResponseFit {
         FitAnswer::Fitted(fit) => *fit,
         FitAnswer::Refused(reasons) => panic!("{reasons:?}"),
     }
-}
-
-/// The shortest time of some runs: what other work on the machine disturbs least.
-fn shortest(runs: usize, mut run: impl FnMut()) -> Duration {
-    let time = |_| {
-        let start = Instant::now();
-        run();
-        start.elapsed()
-    };
-    (0..runs).map(time).min().unwrap()
 }
 
 fn peer(script: &str, question: &Value) -> Option<Value> {

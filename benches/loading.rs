@@ -24,7 +24,7 @@ use criterion::Criterion;
 
 #[path = "shared/table.rs"]
 mod table;
-use table::{Row, heading, time};
+use table::{Row, heading, shortest, time};
 
 /// A `reachable` table up to 400 kg.
 const TABLE_BUDGET: Duration = Duration::from_millis(50);
@@ -67,16 +67,6 @@ fn tables(criterion: &mut Criterion) {
     criterion.bench_function("warm-up to 140 kg", |bench| {
         bench.iter(|| warm_up(&bar(), black_box(&small), work, &steps).unwrap());
     });
-}
-
-/// The shortest time of some runs: what other work on the machine disturbs least.
-fn shortest(runs: usize, mut run: impl FnMut()) -> Duration {
-    let time = |_| {
-        let start = Instant::now();
-        run();
-        start.elapsed()
-    };
-    (0..runs).map(time).min().unwrap()
 }
 
 fn table_budget() {

@@ -15,7 +15,6 @@
 
 use std::hint::black_box;
 use std::process::Command;
-use std::time::Instant;
 
 use bismar::one_rm::{Equation, one_rm_batch};
 use criterion::{Criterion, Throughput};
@@ -23,7 +22,7 @@ use serde_json::Value;
 
 #[path = "shared/table.rs"]
 mod table;
-use table::{Row, heading, time};
+use table::{Row, heading, shortest, time};
 
 const COUNT: usize = 1_000_000;
 const RUNS: usize = 41;
@@ -76,13 +75,9 @@ impl Sets {
     }
 }
 
-fn shortest(sets: &mut Sets, mut run: impl FnMut(&mut Sets)) -> f64 {
-    let time = |_| {
-        let start = Instant::now();
-        run(sets);
-        start.elapsed().as_nanos() as f64
-    };
-    (0..RUNS).map(time).fold(f64::MAX, |a, b| if b < a { b } else { a }) / COUNT as f64
+/// Nanoseconds a set.
+fn each(sets: &mut Sets, run: impl Fn(&mut Sets)) -> f64 {
+    shortest(RUNS, || run(sets)).as_nanos() as f64 / COUNT as f64
 }
 
 fn peer() -> Option<Value> {
@@ -104,8 +99,8 @@ fn table(sets: &mut Sets) {
     };
     println!("numpy {}, features {}", peer["version"], peer["features"]);
     for (equation, budget) in BUDGETS {
-        let floor = shortest(sets, Sets::floor);
-        let ours = shortest(sets, |sets| sets.ours(*equation));
+        let floor = each(sets, Sets::floor);
+        let ours = each(sets, |sets| sets.ours(*equation));
         let row = &peer["equations"][equation.name()];
         let numpy = row["nanoseconds"].as_f64().unwrap();
         let mean = sets.estimates.iter().sum::<f64>() / COUNT as f64;

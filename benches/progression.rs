@@ -16,7 +16,7 @@ use bismar::value::Value;
 
 #[path = "shared/table.rs"]
 mod table;
-use table::{Row, growth, heading, time};
+use table::{Row, growth, heading, shortest, shortest_told, time};
 
 #[path = "../examples/shared/scenario.rs"]
 mod scenario;
@@ -25,16 +25,9 @@ mod scenario;
 mod long_log;
 use long_log::log;
 
-/// Shortest of several runs: what other work on the machine disturbs least.
-fn shortest(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
-    (0..runs).map(|_| run()).min().unwrap()
-}
-
 fn folding(log: &Log) -> Duration {
     shortest(15, || {
-        let start = Instant::now();
         black_box(fold(black_box(log)).unwrap());
-        start.elapsed()
     })
 }
 
@@ -74,7 +67,7 @@ fn main() {
             .clone();
         (session.sequence, session.day) = (last + 1, day);
         for (what, event) in [("day report", &event), ("session of eight lifts", &session)] {
-            let took = shortest(101, || {
+            let took = shortest_told(101, || {
                 let mut state = state.clone();
                 let start = Instant::now();
                 state.apply(black_box(event)).unwrap();
@@ -86,9 +79,7 @@ fn main() {
         }
         let text = Value::write(&state).unwrap().to_json();
         let took = shortest(11, || {
-            let start = Instant::now();
             black_box(State::from_json(&text).unwrap());
-            start.elapsed()
         });
         Row {
             what: &format!("stored state after {weeks} weeks, read in {}", time(took.as_secs_f64())),

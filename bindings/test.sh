@@ -56,9 +56,10 @@ step "build the package" cargo run --quiet --package bismar-build -- package --p
 step "corpus and native digests" cargo run --quiet --package bismar-build -- corpus "$BISMAR_CORPUS"
 step "surface, boundary, instance, logs, published checks, schemas, types, bits in Node" tests \
   bindings/tests/{surface,boundary,instance,attack,progress,published,schemas,types,bits}.test.mjs
+step "parts" tests bindings/tests/parts.test.mjs
 step "packed tarball in small projects" tests bindings/tests/packaging.test.mjs
 step "Chromium" browser
-step "published checks and bits in Chromium" tests bindings/tests/browser.test.mjs
+step "published checks and bits in Chromium" browser_tests bindings/tests/browser.test.mjs
 step "speed" node bindings/tests/speed.mjs
 if [ "${BISMAR_REPRODUCIBLE:-}" = 1 ]; then
   step "reproducible from another folder" reproducible

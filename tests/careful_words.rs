@@ -3,11 +3,15 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may panic")]
 
+#[path = "shared/files.rs"]
+mod files;
 #[path = "text/never.rs"]
 mod never;
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+
+use files::files;
 
 /// Words with a second, harmless use in documentation or in the page: held in what the library says to people only.
 const OF_THE_LIBRARY_ALONE: &[&str] =
@@ -31,21 +35,6 @@ const NOT_IN_DOCUMENTATION: &[(&str, &str)] = &[
     ("middling", "judges a person"),
     ("waved away", "judges what somebody said"),
 ];
-
-fn files(folder: &Path, endings: &[&str], found: &mut Vec<PathBuf>) {
-    let mut entries: Vec<_> = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    entries.sort();
-    for path in entries {
-        let name = path.file_name().unwrap().to_string_lossy().into_owned();
-        if path.is_dir() {
-            if !["node_modules", "dist", "pkg", "target", "corpus"].contains(&name.as_str()) {
-                files(&path, endings, found);
-            }
-        } else if endings.iter().any(|ending| name.ends_with(ending)) {
-            found.push(path);
-        }
-    }
-}
 
 /// Texts between quotes, without comments; what a template puts in is read as code of its own.
 fn literals(code: &str) -> Vec<String> {
@@ -108,11 +97,9 @@ fn read_text(letters: &[char], start: usize, found: &mut Vec<String>) -> usize {
 #[test]
 fn the_page_and_the_examples_promise_nothing_urge_nobody_and_judge_nobody() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let (mut sources, mut read, mut wrong) = (Vec::new(), 0_u32, Vec::new());
-    files(&root.join("www-demo/src"), &[".ts"], &mut sources);
-    files(&root.join("www-demo/answers/src"), &[".rs"], &mut sources);
-    files(&root.join("examples"), &[".rs"], &mut sources);
-    for source in sources {
+    let (mut read, mut wrong) = (0_u32, Vec::new());
+    let folders = [("www-demo/src", ".ts"), ("www-demo/answers/src", ".rs"), ("examples", ".rs")];
+    for source in folders.iter().flat_map(|(folder, ending)| files(&root.join(folder), &[*ending])) {
         let code = fs::read_to_string(&source).unwrap();
         // A sentence has a space in it; a code, a class or a name has none.
         for said in literals(&code).into_iter().filter(|text| text.trim().contains(' ')) {
@@ -131,15 +118,18 @@ fn the_page_and_the_examples_promise_nothing_urge_nobody_and_judge_nobody() {
 #[test]
 fn the_documentation_uses_the_words_of_the_project() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let code = &[".rs", ".md", ".mjs", ".js", ".ts", ".py", ".java", ".c", ".html", ".json"][..];
+    let folders = [
+        ("src", &[".rs", ".md"][..]),
+        ("bindings", code),
+        ("www-demo/src", &[".ts", ".js", ".html"]),
+        ("www-demo/answers", &[".rs"]),
+        ("www-demo/tests", &[".mjs"]),
+        ("examples", code),
+        ("tests", &[".rs"]),
+    ];
     let (mut pages, mut wrong) = (Vec::new(), Vec::new());
-    files(&root.join("src"), &[".rs", ".md"], &mut pages);
-    let code = [".rs", ".md", ".mjs", ".js", ".ts", ".py", ".java", ".c", ".html", ".json"];
-    files(&root.join("bindings"), &code, &mut pages);
-    files(&root.join("www-demo/src"), &[".ts", ".js", ".html"], &mut pages);
-    files(&root.join("www-demo/answers"), &[".rs"], &mut pages);
-    files(&root.join("www-demo/tests"), &[".mjs"], &mut pages);
-    files(&root.join("examples"), &code, &mut pages);
-    files(&root.join("tests"), &[".rs"], &mut pages);
+    pages.extend(folders.iter().flat_map(|(folder, endings)| files(&root.join(folder), endings)));
     // Where the words stand in order to be found.
     pages.retain(|page| {
         !["tests/careful_words.rs", "tests/text/never.rs"].iter().any(|own| page.ends_with(own))

@@ -2,6 +2,7 @@
 # Runs the examples an embedding developer would copy. Those in JavaScript run with the package's tests.
 set -euo pipefail
 cd "$(dirname "$0")/.."
+. tests/step.sh
 
 # A line that must be among the answers.
 expect() {

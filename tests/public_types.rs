@@ -10,12 +10,15 @@
 )]
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use syn::{Attribute, Fields, Item, Visibility};
 
 #[path = "public_types/common.rs"]
 mod common;
+#[path = "shared/files.rs"]
+mod files;
+use files::files;
 
 /// Public types that callers may build or match whole, each with the reason why it cannot grow.
 const COMPLETE: &[(&str, &str)] = &[
@@ -62,20 +65,6 @@ const COMPLETE: &[(&str, &str)] = &[
     ("Seen", "whoever shows where a number comes from has to say something of each"),
 ];
 
-/// Types that a macro declares with private fields, and a type of the standard library's kind.
-const CLOSED_BY_FIELDS: &[&str] = &[];
-
-fn files(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            files(&path, found);
-        } else if path.extension().is_some_and(|kind| kind == "rs") {
-            found.push(path);
-        }
-    }
-}
-
 /// A public struct or enum as it stands in the source.
 struct Declared {
     name: String,
@@ -83,8 +72,6 @@ struct Declared {
     /// A caller can build it with a literal, or match it without a wildcard.
     whole: bool,
     non_exhaustive: bool,
-    /// Fields that are only there with some feature.
-    featured: Vec<String>,
 }
 
 fn has(attributes: &[Attribute], name: &str) -> bool {
@@ -93,30 +80,24 @@ fn has(attributes: &[Attribute], name: &str) -> bool {
 
 fn declared() -> Vec<Declared> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    let (mut paths, mut found) = (Vec::new(), Vec::new());
-    files(&root, &mut paths);
-    paths.sort();
-    for path in paths {
+    let mut found = Vec::new();
+    for path in files(&root, &[".rs"]) {
         let place = path.strip_prefix(&root).unwrap().display().to_string();
         let file = syn::parse_file(&std::fs::read_to_string(&path).unwrap()).unwrap();
         for item in &file.items {
-            let (name, attributes, visibility, whole, featured) = match item {
+            let (name, attributes, visibility, whole) = match item {
                 Item::Struct(item) => {
                     let public = item.fields.iter().all(|field| matches!(field.vis, Visibility::Public(_)));
                     let some = !matches!(item.fields, Fields::Unit);
-                    let featured = item.fields.iter().filter(|field| {
-                        has(&field.attrs, "cfg") && matches!(field.vis, Visibility::Public(_))
-                    });
-                    let featured = featured.filter_map(|field| Some(field.ident.as_ref()?.to_string()));
-                    (&item.ident, &item.attrs, &item.vis, public && some, featured.collect())
+                    (&item.ident, &item.attrs, &item.vis, public && some)
                 }
-                Item::Enum(item) => (&item.ident, &item.attrs, &item.vis, true, Vec::new()),
+                Item::Enum(item) => (&item.ident, &item.attrs, &item.vis, true),
                 _ => continue,
             };
             if matches!(visibility, Visibility::Public(_)) {
                 let non_exhaustive = has(attributes, "non_exhaustive");
                 let (name, place) = (name.to_string(), place.clone());
-                found.push(Declared { name, place, whole, non_exhaustive, featured });
+                found.push(Declared { name, place, whole, non_exhaustive });
             }
         }
     }
@@ -144,8 +125,7 @@ fn is_type(name: &str) -> bool {
 fn listed() -> BTreeSet<String> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let parsed = |path: &Path| syn::parse_file(&std::fs::read_to_string(path).unwrap()).unwrap();
-    let mut found = Vec::new();
-    files(&root, &mut found);
+    let found = files(&root, &[".rs"]);
     let is_trait =
         |item: &Item| if let Item::Trait(item) = item { Some(item.ident.to_string()) } else { None };
     let traits: BTreeSet<String> = found
@@ -220,26 +200,15 @@ fn every_enum_of_a_macro_may_grow() {
         paths.iter().map(|path| last(path)).filter(|name| !seen.contains(*name)).collect();
     assert!((3..40).contains(&of_macros.len()), "{of_macros:?}");
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    let mut found = Vec::new();
-    files(&root, &mut found);
-    let text: String = found.iter().map(|path| std::fs::read_to_string(path).unwrap()).collect();
-    for name in of_macros.iter().filter(|name| !CLOSED_BY_FIELDS.contains(name)) {
+    let text: String =
+        files(&root, &[".rs"]).iter().map(|path| std::fs::read_to_string(path).unwrap()).collect();
+    for name in of_macros {
         let at =
             text.find(&format!("pub enum {name} {{")).unwrap_or_else(|| panic!("{name} is declared nowhere"));
         let head: Vec<&str> =
             text[..at].lines().rev().take_while(|line| !line.trim_end().ends_with(['}', ';'])).collect();
         assert!(head.iter().any(|line| line.contains("#[non_exhaustive]")), "{name}");
     }
-}
-
-#[test]
-fn no_public_field_depends_on_a_feature() {
-    let broken: Vec<String> = declared()
-        .iter()
-        .filter(|one| !one.featured.is_empty())
-        .map(|one| format!("{}: {} {:?}", one.place, one.name, one.featured))
-        .collect();
-    assert!(broken.is_empty(), "{}", broken.join("\n"));
 }
 
 /// The list of `public_types/common.rs`, which the compiler checks, holds every public type. `BISMAR_UPDATE=1` writes it

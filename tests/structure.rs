@@ -10,6 +10,10 @@
 
 use std::path::{Path, PathBuf};
 
+#[path = "shared/files.rs"]
+mod files;
+use files::files;
+
 /// Modules from the top down: each may use only those named before it.
 const ORDER: &[&str] = &[
     "error",
@@ -37,23 +41,9 @@ const ORDER: &[&str] = &[
     "text",
 ];
 
-fn files(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            files(&path, found);
-        } else if path.extension().is_some_and(|kind| kind == "rs") {
-            found.push(path);
-        }
-    }
-}
-
 fn sources() -> Vec<(String, PathBuf, String)> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    let mut found = Vec::new();
-    files(&root, &mut found);
-    found.sort();
-    found
+    files(&root, &[".rs"])
         .into_iter()
         .map(|path| {
             let inside = path.strip_prefix(&root).unwrap().to_path_buf();

@@ -38,7 +38,7 @@ types() {
 }
 
 tests() {
-  (cd www-demo && node --test --test-reporter=spec --test-concurrency=1 --test-timeout=600000 tests/*.test.mjs)
+  (cd www-demo && browser_tests tests/*.test.mjs)
 }
 
 step "toolchain target" targets

@@ -2,6 +2,8 @@
 #![allow(dead_code, reason = "not every bench prints every kind of line")]
 #![allow(clippy::disallowed_methods, reason = "an exponent for people to read")]
 
+use std::time::{Duration, Instant};
+
 /// Names the machine and how busy it is, and heads the table.
 pub fn heading() {
     println!("\nmachine: {}; load average {}", machine(), load_average());
@@ -47,6 +49,20 @@ impl Row<'_> {
         };
         println!("| {} | {} | {} | {ratio} | {} | {met} |", self.what, self.ours, self.peer, self.budget);
     }
+}
+
+/// The shortest time of some runs: what other work on the machine disturbs least.
+pub fn shortest(runs: usize, mut run: impl FnMut()) -> Duration {
+    shortest_told(runs, || {
+        let start = Instant::now();
+        run();
+        start.elapsed()
+    })
+}
+
+/// The same where each run says how long the part of it took that counts.
+pub fn shortest_told(runs: usize, mut run: impl FnMut() -> Duration) -> Duration {
+    (0..runs).map(|_| run()).min().unwrap_or_default()
 }
 
 /// A time in the unit that suits it.

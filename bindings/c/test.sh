@@ -3,8 +3,6 @@
 # undefined sanitizers, memory under bad calls, every published check and the corpus of the same bits.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-# As in the test command, so that nothing is compiled a second time.
-export RUSTFLAGS="${RUSTFLAGS:-} -D warnings"
 
 part=c
 . tests/step.sh

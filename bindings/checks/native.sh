@@ -3,6 +3,7 @@
 # counts, and the corpus with its native digests.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+. tests/step.sh
 folder=$1
 if [ ! -f "$folder/counted" ]; then
   mkdir -p "$folder"

@@ -6,6 +6,7 @@
 # has no compiler; that of a JDK 17 then compiles against the signatures of that runtime.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+. tests/step.sh
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 native=${BISMAR_NATIVE:-$work/native}

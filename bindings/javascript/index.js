@@ -1,5 +1,5 @@
 // For browsers and bundlers: the wasm lies beside this file.
-import { another, startWith } from "./core.js";
+import { created, startWith } from "./core.js";
 
 EXPORTS
 
@@ -8,8 +8,6 @@ export default function init(source) {
 }
 
 /** A new instance beside the one of this package: its own memory, its own failures. */
-export async function create(source) {
-  const { startWith: start, ...instance } = another();
-  await start(() => source ?? fetch(new URL("./bismar.wasm", import.meta.url)));
-  return Object.freeze(instance);
+export function create(source) {
+  return created(() => source ?? fetch(new URL("./bismar.wasm", import.meta.url)));
 }

@@ -6,8 +6,6 @@ export default function init() {
 }
 
 /** A new instance beside the one of this package: its own memory, its own failures. */
-export async function create() {
-  const { startWith: start, ...instance } = another();
-  await start(() => Uint8Array.from(atob(INLINED), (letter) => letter.charCodeAt(0)));
-  return Object.freeze(instance);
+export function create() {
+  return created(() => Uint8Array.from(atob(INLINED), (letter) => letter.charCodeAt(0)));
 }

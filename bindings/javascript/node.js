@@ -1,6 +1,6 @@
 // For Node: the wasm is read from the file beside this one.
 import { readFile } from "node:fs/promises";
-import { another, startWith } from "./core.js";
+import { created, startWith } from "./core.js";
 
 EXPORTS
 
@@ -9,8 +9,6 @@ export default function init(source) {
 }
 
 /** A new instance beside the one of this package: its own memory, its own failures. */
-export async function create(source) {
-  const { startWith: start, ...instance } = another();
-  await start(() => source ?? readFile(new URL("./bismar.wasm", import.meta.url)));
-  return Object.freeze(instance);
+export function create(source) {
+  return created(() => source ?? readFile(new URL("./bismar.wasm", import.meta.url)));
 }

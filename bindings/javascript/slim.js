@@ -1,5 +1,5 @@
 // Without any way to find the wasm: the caller brings it.
-import { another, BismarError, startWith } from "./core.js";
+import { BismarError, created, startWith } from "./core.js";
 
 EXPORTS
 
@@ -15,8 +15,6 @@ export default function init(source) {
 }
 
 /** A new instance beside the one of this package: its own memory, its own failures. */
-export async function create(source) {
-  const { startWith: start, ...instance } = another();
-  await start(() => brought(source));
-  return Object.freeze(instance);
+export function create(source) {
+  return created(() => brought(source));
 }

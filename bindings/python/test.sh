@@ -2,8 +2,6 @@
 # Builds the Python package, installs it in a clean virtual environment and runs its checks. Installs what it needs there.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-# As in the test command, so that nothing is compiled a second time.
-export RUSTFLAGS="${RUSTFLAGS:-} -D warnings"
 
 part=python
 . tests/step.sh

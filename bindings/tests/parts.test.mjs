@@ -27,16 +27,35 @@ const only = (wanted) =>
     .map(({ name, document }) => ({ name, document: { ...document, cases: (document.cases ?? []).filter(wanted) } }))
     .filter(({ document }) => document.cases.length > 0);
 
-test("every module of the whole is in exactly one part", { skip: built.length < PARTS.length && "not all parts are built" }, () => {
-  const inParts = built.flatMap((name) => modulesOf(loaded[name])).sort();
-  assert.deepEqual(inParts, modulesOf(bismar).sort());
+/** What a part offers, as "module.name". */
+const offered = (part) => modulesOf(part).flatMap((module) => Object.keys(part[module]).map((name) => `${module}.${name}`));
+const some = { skip: built.length < PARTS.length && "not all parts are built" };
+
+test("every registered row is in the whole and in exactly one part", some, () => {
+  const names = JSON.parse(readFileSync(join(root, "tests/published/names.json"), "utf8"));
+  assert.deepEqual(keys().sort(), Object.keys(names).sort());
+  assert.deepEqual(knownTo(bismar), keys());
+  const rows = built.map((name) => knownTo(loaded[name]));
+  console.log(`rows: ${built.map((name, at) => `${name} ${rows[at].length}`).join(", ")}; ${keys().length} in all`);
+  for (const [at, name] of built.entries()) assert.ok(rows[at].length > 5, name);
+  assert.equal(rows.flat().length, keys().length);
+  assert.deepEqual(rows.flat().sort(), keys().sort());
+});
+
+test("every function of the whole, those of logs too, is in exactly one part, and no part has any other", some, () => {
+  const inParts = built.flatMap((name) => offered(loaded[name]));
+  assert.equal(new Set(inParts).size, inParts.length);
+  assert.deepEqual(inParts.sort(), offered(bismar).sort());
+  // What reads a log stands beside the rows, in the parts that read logs: the questions in three of them.
+  assert.deepEqual(built.filter((name) => "answers" in loaded[name]), ["session", "day", "horizon"]);
+  assert.ok(inParts.length > keys().length, `${inParts.length} functions, ${keys().length} rows`);
 });
 
 for (const name of built) {
   const part = loaded[name];
 
   test(`${name}: every published check of its functions holds, as many as in the whole`, () => {
-    const own = new Set(keys().filter((key) => key in { ...functionsOf(part) }));
+    const own = new Set(knownTo(part));
     const cases = only((body) => own.has(body.function));
     const here = run(part, cases, [...own]);
     const there = run(bismar, cases, [...own]);
@@ -64,18 +83,16 @@ for (const name of built) {
   test(`${name}: the class of errors is one for all parts`, () => assert.equal(part.BismarError, bismar.BismarError));
 }
 
-/** Every key that the part knows, by asking with nothing. */
-function functionsOf(part) {
-  const known = {};
-  for (const key of keys()) {
+/** Every key of the registry that the part knows, by asking with nothing. */
+function knownTo(part) {
+  return keys().filter((key) => {
     try {
       part.call(key, {});
-      known[key] = true;
     } catch (error) {
-      if (error.code !== "unknown_function") known[key] = true;
+      return error.code !== "unknown_function";
     }
-  }
-  return known;
+    return true;
+  });
 }
 
 test("session: a kept state answers as the whole does, and a value of one is taken by the other", { skip: !built.includes("session") }, () => {

@@ -124,17 +124,3 @@ test("a thousand kept states, given back, take no more memory", () => {
   for (let at = 0; at < 1_000; at += 1) new Progress(small).close();
   assert.equal(diagnostics().memoryBytes, before);
 });
-
-test("a hundred thousand states opened and closed take no longer each than a few", () => {
-  const log = bismar.fromJson(JSON.parse('{"format":"bismar-log","version":1,"lifter":{"id":"x"},"events":[]}'));
-  const some = (many) => {
-    const from = performance.now();
-    const all = Array.from({ length: many }, () => new bismar.Progress(log));
-    for (const one of all) one.close();
-    return (performance.now() - from) / many;
-  };
-  some(1_000);
-  const few = some(2_000);
-  const many = some(100_000);
-  assert.ok(many < 5 * few + 0.05, `${few} ms each of a few, ${many} ms each of many`);
-});

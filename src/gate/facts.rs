@@ -87,7 +87,8 @@ impl SessionFact {
         self.scored.saturating_sub(self.acceptable)
     }
 
-    /// Two sessions of one day count as one: failed if either failed, bad only if both say so.
+    /// Two sessions of one day count as one: failed if either failed, and on a day below the usual by signs that
+    /// agree only if both were.
     fn merge(&mut self, later: &SessionFact) {
         self.passed = match (self.passed, later.passed) {
             (Outcome::Fail, _) | (_, Outcome::Fail) => Outcome::Fail,

@@ -78,7 +78,7 @@ pub enum Change {
         /// Its last day.
         until: Day,
     },
-    /// An ordinary day.
+    /// A day within or above the usual; where every pass came on a day below it, a pass on such a day.
     DayWithin,
     /// A session of this lift.
     RecentSession,

@@ -186,7 +186,7 @@ with_those_of_the_work! {
     } "move_on_offer",
     /// Today is a day below the usual by two agreeing signs, or by a drop in a critical criterion.
     DayBelow "day_below",
-    /// One sign says bad: look again after the first work set.
+    /// One sign lies below the usual: look again after the first work set.
     DayBelowSingle "day_below_single",
     /// The day's class is not known.
     DayUnknown "day_unknown",

@@ -17,7 +17,7 @@ macro_rules! with_those_of_the_work {
                 /// Load allowed by it.
                 load: Mass
             } "override_suspended",
-            /// A break, a stop, a step back or a move has ended the coach's override upward.
+            /// The coach's override upward has ended, by what `by` names.
             OverrideEnded {
                 /// Load that was allowed by it.
                 load: Mass,

@@ -168,6 +168,16 @@ pub(crate) fn core(
     Ok(format!("// Generated; do not edit.\n{}{}", import_of_error(part), instances(&out)))
 }
 
+/// What the entries of the package make a further instance with; each knows where the wasm is.
+const CREATED: &str = "
+/** Another instance, set up. */
+export async function created(source) {
+  const { startWith: start, ...instance } = another();
+  await start(source);
+  return Object.freeze(instance);
+}
+";
+
 /// The core as a function that makes instances, each with memory and a state of its own, and the first of them.
 fn instances(core: &str) -> String {
     let exported = |line: &str| {
@@ -179,8 +189,8 @@ fn instances(core: &str) -> String {
     let inside: Vec<&str> = core.lines().map(|line| line.strip_prefix("export ").unwrap_or(line)).collect();
     let names = names.join(", ");
     format!(
-        "\n/** Another instance: nothing that happens in one reaches another. */\nexport function another() {{\n{}\n\
-         return {{ {names} }};\n}}\n\nexport const {{ {names} }} = another();\n",
+        "\n/** Another instance: nothing that happens in one reaches another. */\nfunction another() {{\n{}\n\
+         return {{ {names} }};\n}}\n{CREATED}\nexport const {{ {names} }} = another();\n",
         inside.join("\n"),
     )
 }

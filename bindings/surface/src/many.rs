@@ -43,24 +43,20 @@ pub fn each<T: Sync, R: Send>(
     done.into_iter().map(|(_, answer)| answer).collect()
 }
 
-/// Calls one function by its key for each of the JSON texts.
-pub fn call_json(key: &str, given: &[&str], threads: Option<usize>) -> Vec<Result<String, Error>> {
-    each(given, threads, |text| crate::calls::call_json(key, text))
-}
-
 #[cfg(part = "whole")]
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::each;
+    use crate::calls::call_json;
 
     #[test]
     fn one_that_is_refused_loses_no_other_and_order_is_kept() {
         let texts: Vec<String> = (0..100)
             .map(|at| if at == 40 { "{".into() } else { format!(r#"{{"load":{{"kg":{at}.5}},"reps":1}}"#) })
             .collect();
-        let given: Vec<&str> = texts.iter().map(String::as_str).collect();
-        let one = call_json("one_rm.lombardi_1989", &given, Some(1));
-        assert_eq!(one, call_json("one_rm.lombardi_1989", &given, Some(3)));
+        let on = |threads| each(&texts, Some(threads), |text| call_json("one_rm.lombardi_1989", text));
+        let one = on(1);
+        assert_eq!(one, on(3));
         assert_eq!(one.iter().filter(|answer| answer.is_err()).count(), 1);
         assert!(one[40].is_err());
         // One repetition to the power 0.1 is one.
