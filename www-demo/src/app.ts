@@ -36,6 +36,8 @@ export class App {
   notice = "";
   private changed: () => void = () => undefined;
   private said: () => void = () => undefined;
+  /** How often the coach went from one view to another. */
+  private visits = 0;
   private cache = new Map<string, unknown>();
   /** Logs that the library keeps open, with what each is known to hold. */
   private logs = new Map<string, { number: number; mark: string }>();
@@ -88,10 +90,29 @@ export class App {
     this.changed();
   }
 
-  go(view: string, kept: Record<string, unknown> = {}): void {
+  /** Has a view open, without drawing it. */
+  open(view: string, kept: Record<string, unknown> = {}): void {
+    this.visits += 1;
     this.view = view;
     this.kept = kept;
     this.notice = "";
+  }
+  /** What waits for storage before it goes to a view: whoever went elsewhere meanwhile stays there, and only reads the words. */
+  wayTo(view: string): (words?: string) => void {
+    const from = this.visits;
+    return (words) => {
+      if (this.visits === from) this.go(view);
+      this.say(words);
+    };
+  }
+  /** Has words above the view, and leaves the view as it is: something may be half typed there. */
+  say(words = this.notice): void {
+    this.notice = words;
+    this.said();
+  }
+
+  go(view: string, kept: Record<string, unknown> = {}): void {
+    this.open(view, kept);
     try {
       if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
     } catch {
@@ -108,14 +129,23 @@ export class App {
   header(lifter: Loaded): Pick<RecordLifter, "id" | "born" | "invented"> {
     return JSON.parse(lifter.header) as RecordLifter;
   }
-  /** Has a lifter in view, here and when the page is opened again. */
+  /** Has a lifter in view, here at once, and when the page is opened again. */
   async nowOf(id: string): Promise<void> {
     this.current = id;
     await this.store.set("lifter", id);
   }
   async choose(id: string): Promise<void> {
-    await this.nowOf(id);
+    const kept = this.nowOf(id);
     this.go("today");
+    await kept;
+  }
+  /** Has somebody in view whose log is being written, and goes to Today once it is on the device. */
+  async arrive(id: string, written: Promise<boolean>): Promise<void> {
+    const way = this.wayTo("today");
+    const kept = this.nowOf(id);
+    await written;
+    await kept;
+    way();
   }
 
   logText(lifter: Loaded): string {
