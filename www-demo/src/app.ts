@@ -241,11 +241,11 @@ export class App {
     return (this.cache.get(this.rackKey(lifter, lift)) as Tried<Rack> | undefined)?.answer;
   }
   /** What comes after these sets of a lift, by the rules. */
-  afterSets(lifter: Loaded, lift: string, sets: WorkSet[]): AfterSets | undefined {
+  afterSets(lifter: Loaded, lift: string, sets: WorkSet[]): Tried<AfterSets> {
     const today = this.day(lifter);
     return this.once(`after ${this.mark(lifter)} ${today} ${unitNow()} ${lifter.plan} ${lift} ${JSON.stringify(sets)}`, () =>
       attempt("page.after_sets", { log: this.log(lifter), plan: lifter.plan, lift, sets, today, unit: unitNow() }),
-    ).answer;
+    );
   }
   parameters(lifter: Loaded): RecordParameters | undefined {
     return this.facts(lifter).parameters;
@@ -291,20 +291,23 @@ export class App {
     return lift?.load ?? ask("page.mass", { mass: unitNow() === "kg" ? { kg: 62.5 } : { lb: 145 } });
   }
 
-  /** Writes an event after the library has taken it; refused events are not written. */
-  async record(lifter: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
-    const day = await dayAllowed(this, lifter, kind, on);
-    if (day === undefined) {
-      this.notice = "Not recorded. Set the date of this device first.";
+  /** Writes an event after the library has taken it; refused events are not written. Whoever calls may have had the
+   * lifter since before a box was opened, and another window may have written since: what is here now is added to. */
+  async record({ id }: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
+    const not = (why: string): false => {
+      this.notice = `Not recorded. ${why}`;
       this.refresh();
       return false;
-    }
+    };
+    const gone = `${shownName(id)} was erased in another window.`;
+    const asked = this.store.lifter(id);
+    if (!asked) return not(gone);
+    const day = await dayAllowed(this, asked, kind, on);
+    if (day === undefined) return not("Set the date of this device first.");
+    const lifter = this.store.lifter(id);
+    if (!lifter) return not(gone);
     const tried = attempt("page.append", { log: this.log(lifter), day, kind, ...(note ? { note } : {}) });
-    if (tried.refused) {
-      this.notice = `Not recorded. ${tried.refused.message}`;
-      this.refresh();
-      return false;
-    }
+    if (tried.refused) return not(tried.refused.message);
     const { text } = tried.answer;
     this.grown(lifter, [text]);
     this.notice = "";
@@ -313,7 +316,9 @@ export class App {
   }
 
   /** Adds to the session that is going on. */
-  addDraft(lifter: Loaded, entries: (DraftSet | DraftUndo)[]): void {
+  addDraft({ id }: Loaded, entries: (DraftSet | DraftUndo)[]): void {
+    const lifter = this.store.lifter(id);
+    if (!lifter) return;
     const day = this.draftDay(lifter) ?? this.day(lifter);
     this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify("undo" in entry ? entry : { ...entry, day }))), "");
     this.refresh();

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, it } from "node:test";
 import { counts, FILE, Hand, keeps, launch, says } from "./browser.mjs";
+import { bringIn, everything, fileOf, handOn, logOf, setDay } from "./keep.mjs";
 
 let browser;
 let hostile;
@@ -412,6 +413,88 @@ describe("two windows", () => {
       await one.close();
     });
   }
+
+  it("write with a number of its own what waited for an answer while the other wrote", async () => {
+    const one = await handOn(browser);
+    await bringIn(one, fileOf(logOf("Noor, invented")));
+    await setDay(one, "2031-05-01");
+    const two = new Hand(await one.context.newPage());
+    await two.page.clock.setFixedTime(new Date("2031-05-01T12:00:00"));
+    await two.page.goto(FILE);
+    await two.ready();
+    await one.page.bringToFront();
+    await go(one, "log");
+    await one.page.getByText("Write down something else").click();
+    await one.page.getByRole("button", { name: "Body mass", exact: true }).click();
+    await one.pad("Body mass", 80);
+    await one.page.locator("dialog button.main").last().click();
+    await one.page.locator("dialog", { hasText: "Is it really" }).waitFor();
+    await two.page.bringToFront();
+    await two.ask(13);
+    await two.page.locator("main .sign", { hasText: /chest/i }).click();
+    await two.page.getByText("Recorded.").waitFor();
+    await holds(two, 704);
+    await one.page.bringToFront();
+    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await one.page.getByText("Another window wrote to").waitFor();
+    await one.page.locator('[data-act="is-today"]').last().click();
+    await one.page.getByText("Recorded.").waitFor();
+    await holds(one, 705);
+    await reload(one);
+    await counts(one.page.locator(".fault"), 0, "the log can be read");
+    await go(one, "log");
+    await logHolds(one, 705);
+    await counts(one.page.locator(".stop-band"), 1);
+    await one.close();
+  });
+
+  it("finish the session with the sets that the other put on the list meanwhile, after the coach has seen them", async () => {
+    const [one, two] = await twoWindows({ deaf: false });
+    await one.page.bringToFront();
+    await one.allGood();
+    await holds(one, 3, "drafts");
+    await one.tap('[data-act="finish"]');
+    await two.page.bringToFront();
+    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await two.page.getByText("Going on: 3 sets.").waitFor();
+    await two.allGood();
+    await two.page.getByText("Going on: 6 sets.").waitFor();
+    await holds(two, 6, "drafts");
+    await one.page.bringToFront();
+    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await one.page.getByText("Another window wrote to").waitFor();
+    await one.tap('[data-act="no-pain"]');
+    await says(one.page.locator("dialog [data-changed]"), /6 sets now, box squat, strict press/);
+    assert.equal(await stored(one), 703, "nothing is written unseen");
+    await one.tap('[data-act="no-pain"]');
+    await one.page.getByText("Recorded.").waitFor();
+    await holds(one, 704);
+    await holds(one, 0, "drafts");
+    const { events } = await everything(one);
+    assert.deepEqual(JSON.parse(events.at(-1).value.text).kind.session_recorded.lifts.map((lift) => [lift.lift, lift.sets.length]), [["box squat", 3], ["strict press", 3]]);
+    await one.close();
+  });
+
+  it("do not finish a session a second time that the other has ended", async () => {
+    const [one, two] = await twoWindows({ deaf: false });
+    await one.page.bringToFront();
+    await one.allGood();
+    await holds(one, 3, "drafts");
+    await one.tap('[data-act="finish"]');
+    await two.page.bringToFront();
+    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await two.page.getByText("Going on: 3 sets.").waitFor();
+    await two.tap('[data-act="finish"]');
+    await two.tap('[data-act="no-pain"]');
+    await two.page.getByText("Recorded.").waitFor();
+    await one.page.bringToFront();
+    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await one.page.getByText("Another window wrote to").waitFor();
+    await one.tap('[data-act="no-pain"]');
+    await one.page.getByText("was ended in another window").waitFor();
+    await holds(one, 704);
+    await one.close();
+  });
 
   it("keep a session that both have begun", async () => {
     const [one, two] = await twoWindows({ deaf: true });

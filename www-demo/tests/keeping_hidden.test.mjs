@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, setDay, tells, tamper, upload, yes } from "./keep.mjs";
+import { bringIn, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, setDay, stored, tells, tamper, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -125,6 +125,36 @@ describe("one wrong clock", () => {
     await hand.page.locator(".stop-band").waitFor();
     await hand.close();
   });
+
+  for (const [what, fill] of [
+    ["a clearance that is refused", async (hand) => {
+      await hand.page.getByRole("button", { name: "A clearance", exact: true }).click();
+      await hand.page.locator('dialog [data-value="not_cleared"]').click();
+      await hand.page.locator("dialog #who").fill("invented clinic");
+    }],
+    ["an illness", async (hand) => {
+      await hand.page.getByRole("button", { name: "A break", exact: true }).click();
+      await hand.page.locator('dialog [data-value="ill"]').click();
+      await hand.page.locator("dialog #from").fill("2026-08-28");
+    }],
+  ]) {
+    it(`of the device never holds up ${what}`, async () => {
+      for (const [log, day] of [[calm(), "2031-05-01"], [ahead(), NEXT_DAY]]) {
+        const hand = await handOn(browser);
+        await bringIn(hand, fileOf(log));
+        await setDay(hand, day);
+        await hand.page.locator("[data-far], [data-ahead]").waitFor();
+        await go(hand, "log");
+        await hand.page.getByText("Write down something else").click();
+        await fill(hand);
+        await hand.page.locator('[data-act="write-down"]').click();
+        await counts(hand.page.locator("dialog"), 0);
+        await hand.page.getByText("Recorded.").waitFor({ timeout: 5_000 });
+        await stored(hand, "events", log.events.length + 1);
+        await hand.close();
+      }
+    });
+  }
 
   it("can be taken back by a correction of the day, which is all that counts", async () => {
     const hand = await handOn(browser);
