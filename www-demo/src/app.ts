@@ -326,7 +326,8 @@ export class App {
 
   putPlan(lifter: Loaded, plan: PlanInput): void {
     const text = ask("page.plan_text", { plan });
-    const tried = attempt("page.today", { log: this.log(lifter), plan: text, today: this.day(lifter), unit: unitNow() });
+    // What is worked out for this is what the view shows next.
+    const tried = this.today(lifter, {}, text);
     if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
     else this.writing(this.store.putPlan(lifter.id, text), "");
     this.refresh();

@@ -95,7 +95,7 @@ function readEntry(app: App, entry: Entry | null): Incoming {
   const id = typeof entry?.log?.lifter?.id === "string" ? entry.log.lifter.id : "";
   const here = app.store.lifter(id);
   const plan = entry?.plan === undefined ? undefined : JSON.stringify(entry.plan);
-  const found = attempt("page.preview", { incoming: given, ...(here ? { here: app.logText(here) } : {}), ...(plan === undefined ? {} : { plan }), ...(here ? { planHere: here.plan } : {}) });
+  const found = attempt("page.preview", { incoming: given, ...(here ? { here: app.log(here) } : {}), ...(plan === undefined ? {} : { plan }), ...(here ? { planHere: here.plan } : {}) });
   if (found.refused) throw new Error(found.refused.message);
   const { log } = found.answer;
   const checked = plan === undefined ? undefined : attempt("page.check_plan", { plan, log }).refused;
