@@ -36,6 +36,8 @@ export class App {
   notice = "";
   private changed: () => void = () => undefined;
   private said: () => void = () => undefined;
+  /** How often the coach went from one view to another. */
+  private visits = 0;
   private cache = new Map<string, unknown>();
   /** Logs that the library keeps open, with what each is known to hold. */
   private logs = new Map<string, { number: number; mark: string }>();
@@ -88,10 +90,29 @@ export class App {
     this.changed();
   }
 
-  go(view: string, kept: Record<string, unknown> = {}): void {
+  /** Has a view open, without drawing it. */
+  open(view: string, kept: Record<string, unknown> = {}): void {
+    this.visits += 1;
     this.view = view;
     this.kept = kept;
     this.notice = "";
+  }
+  /** What waits for storage before it goes to a view: whoever went elsewhere meanwhile stays there, and only reads the words. */
+  wayTo(view: string): (words?: string) => void {
+    const from = this.visits;
+    return (words) => {
+      if (this.visits === from) this.go(view);
+      this.say(words);
+    };
+  }
+  /** Has words above the view, and leaves the view as it is: something may be half typed there. */
+  say(words = this.notice): void {
+    this.notice = words;
+    this.said();
+  }
+
+  go(view: string, kept: Record<string, unknown> = {}): void {
+    this.open(view, kept);
     try {
       if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
     } catch {
@@ -108,14 +129,23 @@ export class App {
   header(lifter: Loaded): Pick<RecordLifter, "id" | "born" | "invented"> {
     return JSON.parse(lifter.header) as RecordLifter;
   }
-  /** Has a lifter in view, here and when the page is opened again. */
+  /** Has a lifter in view, here at once, and when the page is opened again. */
   async nowOf(id: string): Promise<void> {
     this.current = id;
     await this.store.set("lifter", id);
   }
   async choose(id: string): Promise<void> {
-    await this.nowOf(id);
+    const kept = this.nowOf(id);
     this.go("today");
+    await kept;
+  }
+  /** Has somebody in view whose log is being written, and goes to Today once it is on the device. */
+  async arrive(id: string, written: Promise<boolean>): Promise<void> {
+    const way = this.wayTo("today");
+    const kept = this.nowOf(id);
+    await written;
+    await kept;
+    way();
   }
 
   logText(lifter: Loaded): string {
@@ -211,11 +241,11 @@ export class App {
     return (this.cache.get(this.rackKey(lifter, lift)) as Tried<Rack> | undefined)?.answer;
   }
   /** What comes after these sets of a lift, by the rules. */
-  afterSets(lifter: Loaded, lift: string, sets: WorkSet[]): AfterSets | undefined {
+  afterSets(lifter: Loaded, lift: string, sets: WorkSet[]): Tried<AfterSets> {
     const today = this.day(lifter);
     return this.once(`after ${this.mark(lifter)} ${today} ${unitNow()} ${lifter.plan} ${lift} ${JSON.stringify(sets)}`, () =>
       attempt("page.after_sets", { log: this.log(lifter), plan: lifter.plan, lift, sets, today, unit: unitNow() }),
-    ).answer;
+    );
   }
   parameters(lifter: Loaded): RecordParameters | undefined {
     return this.facts(lifter).parameters;
@@ -261,20 +291,23 @@ export class App {
     return lift?.load ?? ask("page.mass", { mass: unitNow() === "kg" ? { kg: 62.5 } : { lb: 145 } });
   }
 
-  /** Writes an event after the library has taken it; refused events are not written. */
-  async record(lifter: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
-    const day = await dayAllowed(this, lifter, kind, on);
-    if (day === undefined) {
-      this.notice = "Not recorded. Set the date of this device first.";
+  /** Writes an event after the library has taken it; refused events are not written. Whoever calls may have had the
+   * lifter since before a box was opened, and another window may have written since: what is here now is added to. */
+  async record({ id }: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
+    const not = (why: string): false => {
+      this.notice = `Not recorded. ${why}`;
       this.refresh();
       return false;
-    }
+    };
+    const gone = `${shownName(id)} was erased in another window.`;
+    const asked = this.store.lifter(id);
+    if (!asked) return not(gone);
+    const day = await dayAllowed(this, asked, kind, on);
+    if (day === undefined) return not("Set the date of this device first.");
+    const lifter = this.store.lifter(id);
+    if (!lifter) return not(gone);
     const tried = attempt("page.append", { log: this.log(lifter), day, kind, ...(note ? { note } : {}) });
-    if (tried.refused) {
-      this.notice = `Not recorded. ${tried.refused.message}`;
-      this.refresh();
-      return false;
-    }
+    if (tried.refused) return not(tried.refused.message);
     const { text } = tried.answer;
     this.grown(lifter, [text]);
     this.notice = "";
@@ -283,7 +316,9 @@ export class App {
   }
 
   /** Adds to the session that is going on. */
-  addDraft(lifter: Loaded, entries: (DraftSet | DraftUndo)[]): void {
+  addDraft({ id }: Loaded, entries: (DraftSet | DraftUndo)[]): void {
+    const lifter = this.store.lifter(id);
+    if (!lifter) return;
     const day = this.draftDay(lifter) ?? this.day(lifter);
     this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify("undo" in entry ? entry : { ...entry, day }))), "");
     this.refresh();
@@ -291,7 +326,8 @@ export class App {
 
   putPlan(lifter: Loaded, plan: PlanInput): void {
     const text = ask("page.plan_text", { plan });
-    const tried = attempt("page.today", { log: this.log(lifter), plan: text, today: this.day(lifter), unit: unitNow() });
+    // What is worked out for this is what the view shows next.
+    const tried = this.today(lifter, {}, text);
     if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
     else this.writing(this.store.putPlan(lifter.id, text), "");
     this.refresh();

@@ -83,13 +83,7 @@ function asidePart(app: App, aside: Aside, found: HTMLElement): HTMLElement {
     if (!inside.document) return void addBack(app, aside, inside);
     const text = JSON.stringify({ format: "bismar-lifters", version: 1, lifters: [inside.document] });
     try {
-      openDocument(app, text, "something set aside was brought back", found, (words) => {
-        void app.store.dropAsides([aside.key]).then(() => {
-          app.go("today");
-          app.notice = words;
-          app.refresh();
-        });
-      });
+      openDocument(app, text, "something set aside was brought back", found, (words, way) => void app.store.dropAsides([aside.key]).then(() => way(words)));
       found.scrollIntoView();
     } catch (error) {
       fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`));

@@ -10,6 +10,10 @@ import { dayLong, deviceDay } from "./numbers.ts";
 const FAR_DAYS = 120;
 /** What is written down whatever the device's day may be: nothing that may stop a lift waits for a calendar. */
 const NEVER_WAITS = ["symptomReport", "painReport", "dayReport", "nextDayReport", "correction"] as const;
+function neverWaits(kind: EventKindInput): boolean {
+  const stops = kindOf(kind, "clearanceRecorded")?.status === "not_cleared" || kindOf(kind, "layoffNoted")?.reason === "ill";
+  return stops || NEVER_WAITS.some((name) => kindOf(kind, name) !== undefined);
+}
 
 /** Entries in force of a log that are dated after the device's day. */
 export function aheadIn(log: string | number): Ahead[] {
@@ -93,7 +97,7 @@ function asked(title: string, text: string, answers: { label: string; day: strin
 /** The day of an event to come: asked where device and log disagree; nothing where it is not to be written. */
 export async function dayAllowed(app: App, lifter: Loaded, kind: EventKindInput, on: string | undefined): Promise<string | undefined> {
   const day = on ?? app.day(lifter);
-  if (on !== undefined || NEVER_WAITS.some((name) => kindOf(kind, name) !== undefined)) return day;
+  if (on !== undefined || neverWaits(kind)) return day;
   const now = deviceDay();
   const later = ahead(app, lifter);
   if (later.length > 0 && app.daySaid !== now) {

@@ -3,7 +3,7 @@ import type { App } from "./app.ts";
 import { asidesPart, unreadablePart } from "./asides.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { ask } from "./engine.ts";
-import { bringInAll, previewPart, readDocument, textOf, type Incoming } from "./incoming.ts";
+import { bringInAll, previewPart, readDocument, textOf, type Done, type Incoming } from "./incoming.ts";
 import { shownName } from "./names.ts";
 import { deviceDay } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
@@ -38,19 +38,24 @@ export function wholeDocument(app: App, ids: string[], health: boolean): string 
 }
 
 /** What a file would change, one lifter after the other; it stays open until every one is dealt with. */
-export function openDocument(app: App, text: string, why: string, found: HTMLElement, done: (words: string) => void): void {
+export function openDocument(app: App, text: string, why: string, found: HTMLElement, done: Done): void {
   let incoming: Incoming[] = readDocument(app, text);
   const several = incoming.length > 1;
+  const all = (fresh: Incoming[]) => (): void => {
+    const way = app.wayTo("today");
+    void bringInAll(app, fresh).then((words) => done(words, way));
+  };
   const draw = (): void => {
     const fresh = incoming.filter((one) => !app.store.lifter(one.id));
     fill(
       found,
       el("h2", {}, "What this file would change"),
-      fresh.length > 1 && button(`Bring in all ${fresh.length} who are new here`, () => void bringInAll(app, fresh).then(done), { class: "main", "data-act": "bring-in-all" }),
+      fresh.length > 1 && button(`Bring in all ${fresh.length} who are new here`, all(fresh), { class: "main", "data-act": "bring-in-all" }),
       incoming.map((one) =>
-        previewPart(app, one, why, (words) => {
+        previewPart(app, one, why, (words, way) => {
           incoming = incoming.filter((other) => other !== one);
-          if (incoming.length === 0 || !several) return done(words);
+          if (incoming.length === 0 || !several) return done(words, way);
+          if (!found.isConnected) return app.say(words);
           draw();
           found.prepend(el("p", { class: "notice", role: "status" }, words));
         }),
@@ -64,11 +69,7 @@ function openPart(app: App): Child {
   const found = el("div", { "aria-live": "polite", id: "incoming" });
   const open = el("input", { type: "file", accept: ".json,application/json", id: "open-file", class: "file" });
   const refuse = (text: string): void => fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${text}`));
-  const done = (words: string): void => {
-    app.go("today");
-    app.notice = words;
-    app.refresh();
-  };
+  const done: Done = (words, way) => way(words);
   open.addEventListener("change", () => {
     const file = open.files?.[0];
     if (!file) return;
@@ -108,12 +109,13 @@ function savePart(app: App): Child {
 export function eraseBox(app: App, id: string): void {
   const name = shownName(id);
   confirmBox(`Erase ${name}?`, "This cannot be undone on this device. Save a full copy first if anyone may want it.", "Erase", () => {
-    void app.store.erase(id).then((written) => {
+    const way = app.wayTo("lifters");
+    const erased = app.store.erase(id);
+    // Whoever else is in view stays there.
+    if (!app.lifter) app.current = app.store.ids()[0];
+    void erased.then((written) => {
       app.forgetAnswers();
-      app.current = app.store.ids()[0];
-      app.go("lifters");
-      app.notice = written ? `${name} was erased.` : `${name} is gone from the screen, but the device refused to erase what it keeps.`;
-      app.refresh();
+      way(written ? `${name} was erased.` : `${name} is gone from the screen, but the device refused to erase what it keeps.`);
     });
   });
 }

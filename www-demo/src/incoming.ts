@@ -5,7 +5,7 @@ import { aheadIn, aheadWords, daysSet } from "./days.ts";
 import { button, el, type Child } from "./element.ts";
 import type { Difference, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
-import { usualPlan, type StoredLog } from "./kept.ts";
+import { logOf, usualPlan, type StoredLog } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { count, dayLong } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
@@ -95,7 +95,7 @@ function readEntry(app: App, entry: Entry | null): Incoming {
   const id = typeof entry?.log?.lifter?.id === "string" ? entry.log.lifter.id : "";
   const here = app.store.lifter(id);
   const plan = entry?.plan === undefined ? undefined : JSON.stringify(entry.plan);
-  const found = attempt("page.preview", { incoming: given, ...(here ? { here: app.logText(here) } : {}), ...(plan === undefined ? {} : { plan }), ...(here ? { planHere: here.plan } : {}) });
+  const found = attempt("page.preview", { incoming: given, ...(here ? { here: app.log(here) } : {}), ...(plan === undefined ? {} : { plan }), ...(here ? { planHere: here.plan } : {}) });
   if (found.refused) throw new Error(found.refused.message);
   const { log } = found.answer;
   const checked = plan === undefined ? undefined : attempt("page.check_plan", { plan, log }).refused;
@@ -114,19 +114,25 @@ async function bringIn(app: App, one: Incoming, as: string, why: string, daysTod
   const events = daysToday ? [...one.events, ...(daysSet(kept, one.events) ?? [])] : one.events;
   // The session going on here stays: what is being lifted now is in no file.
   const draft = here && here.draft.length > 0 ? here.draft : one.draft;
-  await app.store.put(kept, events, draft, why);
-  await app.nowOf(as);
+  // Who comes in is in view from the tap on: whom the coach goes to while it is written stays in view.
+  await Promise.all([app.store.put(kept, events, draft, why), app.nowOf(as)]);
 }
 
-/** Adds to a lifter who is here what the file has more: entries, or a session going on. */
-async function add(app: App, one: Incoming): Promise<void> {
+/** Adds to a lifter who is here what the file has more: entries, or a session going on. Gives what there is to say. */
+async function add(app: App, one: Incoming): Promise<string> {
   const here = app.store.lifter(one.id);
-  if (!here) return;
+  if (!here) return `Nothing was added: ${shownName(one.id)} was erased in another window.`;
   const added = new Set(one.preview.added.map((change) => change.sequence));
   const events = one.events.filter((text) => added.has((JSON.parse(text) as { sequence: number }).sequence));
-  if (events.length > 0) await app.store.append(one.id, events, false);
-  if (here.draft.length === 0 && one.draft.length > 0) await app.store.addDraft(one.id, one.draft);
-  await app.nowOf(one.id);
+  // What was looked at may be another log by now: another window may have written to it.
+  if (attempt("page.accepts", { log: logOf(here, [...here.events, ...events]) }).refused) return "Nothing was added: another window wrote to this log meanwhile. Open the file again.";
+  const comes = here.draft.length === 0 && one.draft.length > 0;
+  await Promise.all([
+    events.length > 0 && app.store.append(one.id, events, false),
+    comes && app.store.addDraft(one.id, one.draft),
+    app.nowOf(one.id),
+  ]);
+  return "Added.";
 }
 
 function freeName(app: App, id: string): string {
@@ -167,8 +173,11 @@ function draftPart(app: App, one: Incoming): { words: string | undefined; comes:
   return theirs.length > 0 ? { words: `The file brings a session going on: ${setsOf(app, theirs)}.`, comes: true } : { words: undefined, comes: false };
 }
 
+/** What comes after something was brought in: words, and the way to Today, taken unless the coach went elsewhere meanwhile. */
+export type Done = (words: string, way: (words: string) => void) => void;
+
 /** What one lifter of a file would change, with the ways to do it. */
-export function previewPart(app: App, one: Incoming, why: string, done: (words: string) => void): HTMLElement {
+export function previewPart(app: App, one: Incoming, why: string, done: Done): HTMLElement {
   const { preview, id } = one;
   const here = app.store.lifter(id);
   const name = shownName(id);
@@ -180,7 +189,14 @@ export function previewPart(app: App, one: Incoming, why: string, done: (words: 
   const replaces = here && (other || header.length + plan.length > 0);
   const later = preview.lifter.invented ? [] : aheadIn(preview.log);
   let daysToday = false;
-  const put = (as: string, said: string) => (): void => void bringIn(app, one, as, why, daysToday).then(() => done(said));
+  const put = (as: string, said: string) => (): void => {
+    const way = app.wayTo("today");
+    void bringIn(app, one, as, why, daysToday).then(() => done(said, way));
+  };
+  const adding = (): void => {
+    const way = app.wayTo("today");
+    void add(app, one).then((words) => done(words, way));
+  };
   const days = el("input", { type: "checkbox", id: `days-${id}` });
   days.addEventListener("change", () => (daysToday = days.checked));
   const words = here ? `Same: ${preview.same}. Added: ${preview.added.length}. Different: ${preview.changed.length}. Only on this device: ${preview.onlyHere}.` : `New here: ${count(preview.events, "event")}.`;
@@ -204,8 +220,8 @@ export function previewPart(app: App, one: Incoming, why: string, done: (words: 
       "div",
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
-      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", () => void add(app, one).then(() => done("Added.")), { class: "main", "data-act": "bring-in" }),
-      plan.length > 0 && here && one.plan && button("Take only the plan", () => { app.putPlan(here, ask("page.plan", { plan: one.plan as string })); done("The plan is that of the file now."); }, { "data-act": "take-plan" }),
+      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", adding, { class: "main", "data-act": "bring-in" }),
+      plan.length > 0 && here && one.plan && button("Take only the plan", () => { app.putPlan(here, ask("page.plan", { plan: one.plan as string })); done("The plan is that of the file now.", app.wayTo("today")); }, { "data-act": "take-plan" }),
       replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),
       replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
     ),
@@ -215,6 +231,6 @@ export function previewPart(app: App, one: Incoming, why: string, done: (words: 
 /** Every lifter of a file who is new here, at once. */
 export async function bringInAll(app: App, all: Incoming[]): Promise<string> {
   const fresh = all.filter((one) => !app.store.lifter(one.id));
-  for (const one of fresh) await bringIn(app, one, one.id, "replaced by a file", false);
+  await Promise.all(fresh.map((one) => bringIn(app, one, one.id, "replaced by a file", false)));
   return `${count(fresh.length, "lifter")} ${fresh.length === 1 ? "is" : "are"} here now.`;
 }

@@ -115,7 +115,7 @@ export function logOf(kept: Kept, events: string[]): string {
 }
 
 /** A plan with every lift, where none came with the log. */
-export function usualPlan(log: string): string {
+export function usualPlan(log: string | number): string {
   const lifts = (attempt("page.lifter", { log }).answer?.parameters?.lifts ?? []).map((one) => ({ lift: one.id }));
   return JSON.stringify({ format: "bismar-plan", version: 1, lifts });
 }
@@ -150,10 +150,9 @@ function whole(id: string, rows: Row[]): { texts: string[]; seal: string; torn: 
 
 const entries = (count: number): string => (count === 1 ? "1 entry" : `${count} entries`);
 
-/** What is wrong with a row, and what is used instead. */
-function mendRow(id: string, row: Partial<Stored> | undefined, events: string[], aside: Torn[], said: string[]): Kept {
-  const kept = { id, header: String(row?.header), plan: String(row?.plan), version: Number(row?.version) || 1 };
-  const seals = row?.ends && sealsOf({ ...kept, ends: row.ends });
+/** What is wrong with a row, and what is used instead: who it is. */
+function mendHeader(kept: Kept, row: Partial<Stored> | undefined, seals: Stored["seals"] | undefined, events: string[], aside: Torn[], said: string[]): void {
+  const { id } = kept;
   const { seals: written } = row ?? {};
   const name = shownName(id);
   if (!row) said.push(`The row that says who ${name} is was gone. It was restored from the log, without the day of birth and with a plan of every lift; look at both.`);
@@ -167,15 +166,16 @@ function mendRow(id: string, row: Partial<Stored> | undefined, events: string[],
     // A newer version, where the log has kinds of entries that this one does not know.
     kept.version = attempt("page.accepts", { log: logOf({ ...kept, version: 1 }, events) }).answer ? 1 : 2;
   }
-  const log = logOf(kept, events);
-  if (!row || seals?.plan !== written?.plan || attempt("page.check_plan", { plan: kept.plan, log }).refused) {
-    if (row) {
-      aside.push({ lifter: id, text: kept.plan, why: "the plan: not as it was written" });
-      said.push(`The plan of ${name} was not as it was written: it is set aside, and every lift is planned. Look at the plan.`);
-    }
-    kept.plan = usualPlan(log);
+}
+
+/** The same of the plan, beside the log, which lies open under a number. */
+function mendPlan(kept: Kept, row: Partial<Stored> | undefined, seals: Stored["seals"] | undefined, log: number, aside: Torn[], said: string[]): void {
+  if (row && seals?.plan === row.seals?.plan && !attempt("page.check_plan", { plan: kept.plan, log }).refused) return;
+  if (row) {
+    aside.push({ lifter: kept.id, text: kept.plan, why: "the plan: not as it was written" });
+    said.push(`The plan of ${shownName(kept.id)} was not as it was written: it is set aside, and every lift is planned. Look at the plan.`);
   }
-  return kept;
+  kept.plan = usualPlan(log);
 }
 
 function safely(text: string): { id?: unknown } | null | undefined {
@@ -204,14 +204,19 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
     said.push(`Part of the log of ${name} was damaged. ${torn === 1 ? "1 entry was" : `${torn} entries were`} not as written and set aside, from the first damaged one on; the rest is whole. Look at the last entries, and see Files for what was set aside.`);
     for (const one of [...own.torn, ...draft.torn]) aside.push({ ...one, why: "not as it was written" });
   }
-  const kept = mendRow(id, row, own.texts, aside, said);
+  const kept = { id, header: String(row?.header), plan: String(row?.plan), version: Number(row?.version) || 1 };
+  const seals = row?.ends && sealsOf({ ...kept, ends: row.ends });
+  mendHeader(kept, row, seals, own.texts, aside, said);
+  // Read whole once: it stays open while the plan is held against it.
+  const opened = attempt("page.open", { log: logOf(kept, own.texts) });
+  if (opened.refused) return { id, words: opened.refused.message, row, events: own.texts, draft: draft.texts };
+  mendPlan(kept, row, seals, opened.answer, aside, said);
+  ask("page.close", { log: opened.answer });
   const lost = lostEnd(row, own, draft);
   if (lost) {
     said.push(`${lost.startsWith("The end") ? "" : "The end of the log was lost: "}${lost} ${name}. If there is a file, open it: it shows what it would add.`);
     aside.push({ lifter: id, text: "", why: `the end of the log was lost: ${lost} ${name}` });
   }
-  const accepted = attempt("page.accepts", { log: logOf(kept, own.texts) });
-  if (accepted.refused) return { id, words: accepted.refused.message, row, events: own.texts, draft: draft.texts };
   const revision = Number(row?.revision) || 0;
   const found = {
     lifter: { ...kept, events: own.texts, draft: draft.texts, seal: own.seal },

@@ -118,8 +118,7 @@ export async function loadDemo(app: App): Promise<void> {
   const events = log.events.map((event) => JSON.stringify(event));
   const { id } = log.lifter;
   if (app.store.lifter(id)) return app.choose(id);
-  await app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)), version: log.version }, events, [], "the demo was opened again");
-  await app.choose(id);
+  await app.arrive(id, app.store.put({ id, header: JSON.stringify(log.lifter), plan: JSON.stringify(JSON.parse(demoPlan)), version: log.version }, events, [], "the demo was opened again"));
 }
 
 export function beginView(app: App): Child {
@@ -170,7 +169,7 @@ export function beginView(app: App): Child {
     }
     const log = JSON.parse(made.answer.log) as StoredLog;
     const events = log.events.map((event) => JSON.stringify(event));
-    void app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan, version: log.version }, events, [], "begun anew").then(() => app.choose(id));
+    void app.arrive(id, app.store.put({ id, header: JSON.stringify(log.lifter), plan: made.answer.plan, version: log.version }, events, [], "begun anew"));
   };
   return [
     el("h1", { tabindex: -1 }, "Somebody new"),

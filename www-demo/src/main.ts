@@ -247,9 +247,7 @@ async function begin(): Promise<void> {
     if (says) fill(says, saysPart(app));
   });
   const fromAddress = (): void => {
-    app.view = location.hash.replace("#", "") || "today";
-    app.kept = {};
-    app.notice = "";
+    app.open(location.hash.replace("#", "") || "today");
     app.refresh();
   };
   addEventListener("popstate", fromAddress);

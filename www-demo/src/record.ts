@@ -1,11 +1,11 @@
 // Writing down what happened, in few taps.
 import type { App, DraftSet } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import type { Ask, Criterion, DayClass, LiftSession, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
+import type { Ask, Criterion, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
-import { dayShort, mass, type Mass } from "./numbers.ts";
+import { mass, type Mass } from "./numbers.ts";
 import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
-import { overTheBody, setupEvent, setupFields, setupOf, type Setup } from "./setup.ts";
+import { overTheBody, setupEvent, setupFields, type Setup } from "./setup.ts";
 
 function criteria(app: App, lift: string): Criterion[] {
   const lifter = app.lifter;
@@ -52,11 +52,19 @@ function draftEntry(lift: LiftToday, facts: SetFacts): DraftSet {
   return { lift: lift.lift, set: setEvent(facts), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
 }
 
+/** Whether a load may be gone on with: one above today's only while the lift is trained as granted, with nothing since that
+ * asks for less. */
+function stands(lift: LiftToday, load: Mass): boolean {
+  const asGranted = lift.verdict === "train" && lift.limit.kg >= lift.granted.work.load.kg;
+  return asGranted || load.kg <= (lift.load ?? lift.limit).kg;
+}
+
 /** Load of the next set: that of the set before, unless the rules ask for less. */
 export function nextLoad(app: App, lift: LiftToday): Mass {
   const lifter = app.lifter;
   const before = lifter && app.draft(lifter).findLast((one) => one.lift === lift.lift)?.set.load;
-  return slippedThen(app, lift)?.down ?? before ?? lift.load ?? lift.limit;
+  const on = before && stands(lift, before) ? before : undefined;
+  return slippedThen(app, lift)?.down ?? on ?? lift.load ?? lift.limit;
 }
 
 /** What a set that lost a critical point asks for now. */
@@ -65,6 +73,8 @@ export interface AfterSlip {
   ends: boolean;
   /** A lighter load for the next set. */
   down: Mass | undefined;
+  /** What it asks for could not be worked out: nothing heavier is given. */
+  unknown?: boolean;
   /** A rung that is easier. */
   rung: string | undefined;
   /** Why, in sentences. */
@@ -95,12 +105,17 @@ export function slippedThen(app: App, lift: LiftToday): AfterSlip | undefined {
   if (!lifter) return undefined;
   const sets = app.draft(lifter).filter((one) => one.lift === lift.lift).map((one) => one.set);
   if (!sets.some(somethingSlipped)) return undefined;
-  const found = app.afterSets(lifter, lift.lift, sets);
-  if (!found) return undefined;
+  const today = lift.load ?? lift.limit;
+  const { answer: found, refused } = app.afterSets(lifter, lift.lift, sets);
+  if (!found) {
+    const last = sets.at(-1)?.load ?? today;
+    return { ends: false, down: last.kg < today.kg ? last : today, unknown: true, rung: undefined, why: ["Something slipped in this session.", refused.message] };
+  }
   const lost = found.next.reasons.some((one) => kindOf(one, "criticalFault") !== undefined || one === "repetition_missed" || one === "two_faults");
   if (!lost) return undefined;
   const { then } = found.next;
-  return { ends: then === "stop", down: kindOf(then, "downTo"), rung: kindOf(then, "easierRung") ?? found.next.instead, why: reasonsOf(found.next, found.why) };
+  const down = kindOf(then, "downTo");
+  return { ends: then === "stop", down: down && !stands(lift, down) ? today : down, rung: kindOf(then, "easierRung") ?? found.next.instead, why: reasonsOf(found.next, found.why) };
 }
 
 /** One set: load, repetitions, which slipped, what was seen, how much was left. */
@@ -121,7 +136,8 @@ export function setBox(app: App, lift: LiftToday, number: number): void {
     setup: setupBefore(app, lift.lift),
   };
   // What was asked about an earlier set of this lift is not asked again.
-  const settled = done.length > 0 ? doubts(app, lift, { ...facts, load: done.at(-1)?.set.load ?? facts.load }) : [];
+  const before = done.at(-1)?.set.load;
+  const settled = done.length > 0 ? doubts(app, lift, { ...facts, load: before && stands(lift, before) ? before : facts.load }) : [];
   const far = done.map((one, at) => `Set ${at + 1}: ${setInWords(one.set)}`);
   // One step lighter was offered by the page itself.
   if (slippedThen(app, lift)?.down) settled.push(...doubts(app, lift, facts));
@@ -302,63 +318,6 @@ export function painFields(app: App, facts: PainFacts, redraw: () => void): Chil
       }),
     ),
   ];
-}
-
-/** Ends the session: pain is always asked, and the whole is written as one event. */
-export function finishBox(app: App): void {
-  const lifter = app.lifter;
-  if (!lifter) return;
-  const box = el("dialog", { class: "pad wide", "aria-label": "Finish session" });
-  const facts: PainFacts = { region: undefined, score: undefined, features: undefined };
-  const pains: PainAnswer[] = [];
-  let hurt = false;
-  const begun = app.draftDay(lifter) ?? app.day(lifter);
-  // A session that was begun on another day: which day it was lifted on is asked, not guessed.
-  let on: string | undefined = begun === app.day(lifter) ? begun : undefined;
-  const entries = app.draft(lifter);
-  const lifts = [...new Set(entries.map((one) => one.lift))];
-  const setups = new Map(lifts.filter((lift) => overTheBody(app, lift) && !entries.some((one) => one.lift === lift && one.setup)).map((lift): [string, Setup] => [lift, { company: undefined, pins: undefined }]));
-  const write = (asked: boolean): void => {
-    const done = lifts.map((lift): LiftSession => {
-      const own = entries.filter((one) => one.lift === lift);
-      const cue = own.findLast((one) => one.cue)?.cue;
-      const place = own.find((one) => one.place)?.place;
-      const said = setups.get(lift);
-      const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
-      return { lift, ...(place ? { place } : {}), sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
-    });
-    box.close();
-    void app
-      .record(lifter, { sessionRecorded: { lifts: done, ...(asked ? { pain: hurt ? painsOf(facts, pains) : [] } : {}) } }, undefined, true, on)
-      .then(() => app.refresh());
-  };
-  const draw = (): void =>
-    fill(
-      box,
-      el("h2", {}, "Finish session"),
-      begun !== app.day(lifter) && choices("On which day was it lifted?", [{ value: begun, label: `${dayShort(begun)}, when it was begun` }, { value: app.day(lifter), label: `${dayShort(app.day(lifter))}, today` }], on, (value) => {
-        on = value;
-        draw();
-      }),
-      [...setups].map(([lift, setup]) => el("div", { class: "field" }, el("h3", {}, `${app.liftName(lift)}: may stay empty`), setupFields(setup, draw))),
-      el("h3", {}, "Any pain in a joint, a tendon or the spine?"),
-      el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
-      hurt ? [painFields(app, facts, draw), morePains(app, facts, pains, draw)] : undefined,
-      el(
-        "div",
-        { class: "stack" },
-        !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain", disabled: on === undefined }),
-        !hurt && button("Yes, some", () => { hurt = true; draw(); }, {}),
-        hurt && painsLack(facts, pains) && el("p", { class: "soft" }, painsLack(facts, pains) ?? ""),
-        hurt && button("Save the session", () => write(true), { class: "main", disabled: painsLack(facts, pains) !== undefined || on === undefined }),
-        !hurt && button("Not asked. Save the session", () => write(false), { disabled: on === undefined }),
-        button("Not yet", () => box.close(), { class: "quiet" }),
-      ),
-    );
-  draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
 }
 
 export const ASKS = [

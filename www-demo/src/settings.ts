@@ -44,11 +44,17 @@ export function settingsView(app: App): Child {
   const kit = app.gymKit();
   const lifter = app.lifter;
   const blocks = kit.blocks ?? [];
-  const save = (next: Kit): void =>
-    void app.store.set("kit", JSON.stringify(next)).then((kept) => {
-      app.notice = kept || app.store.fault ? "" : "Another window changed the list of bars and discs meanwhile. It is shown here now; look, and change it again.";
+  const save = (next: Kit): void => {
+    const written = app.store.set("kit", JSON.stringify(next));
+    // Shown before it is written: the next tap counts from this one.
+    app.notice = "";
+    app.refresh();
+    void written.then((kept) => {
+      if (kept || app.store.fault) return app.say();
+      app.notice = "Another window changed the list of bars and discs meanwhile. It is shown here now; look, and change it again.";
       app.refresh();
     });
+  };
   const discs = kit.stock.discs.map((disc, at) => {
     const name = `${face(disc.nominal)}, \u2300 ${plain(disc.diameter?.mm ?? 0, 0)} mm`;
     const set = (count: number): void => {
@@ -85,7 +91,9 @@ export function settingsView(app: App): Child {
     choices("Units", [{ value: "kg", label: "Kilograms" }, { value: "lb", label: "Pounds" }], unitNow(), (unit) => void useUnit(app, unit as Unit)),
     choices("Look", [{ value: "auto", label: "As the device" }, { value: "light", label: "Light" }, { value: "dark", label: "Dark" }], app.store.setting("theme") ?? "auto", (theme) => {
       applyTheme(theme);
-      void app.store.set("theme", theme).then(() => app.refresh());
+      const kept = app.store.set("theme", theme);
+      app.refresh();
+      void kept.then(() => app.say());
     }),
     el("h2", {}, "Ready lists"),
     el("p", { class: "soft" }, "Masses, and 450 mm for the large discs, are those of federation rules as remembered; other diameters are common sizes, no standard."),

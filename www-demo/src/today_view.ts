@@ -8,7 +8,8 @@ import type { EndMoves, Face, LiftToday, Loaded, SessionPlan, TodayLine } from "
 import { kindOf } from "./engine.ts";
 import { count, dayShort, face, mass, plain, weekday, weekdayName } from "./numbers.ts";
 import { barWords, discsOf } from "./kit.ts";
-import { dayBox, finishBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
+import { finishBox } from "./finish.ts";
+import { dayBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
 import { setInWords } from "./set_sheet.ts";
 import { implementOf } from "./setup.ts";
 import { dayDoubts } from "./days.ts";
@@ -140,6 +141,7 @@ function slippedPart(app: App, lift: LiftToday): { big: string; why: string; end
   const then = slippedThen(app, lift);
   if (then === undefined) return undefined;
   const why = then.why.join(" ");
+  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${mass(then.down)} until it can be; to end the lift for today is as good.`, ends: false };
   if (then.ends) return { big: "End this lift for today", why, ends: true };
   if (then.down) return { big: `${mass(then.down)} for the next set`, why, ends: false };
   return { big: then.rung ? `An easier rung: ${then.rung}` : "Shorter set, or an easier rung", why, ends: false };

@@ -1,4 +1,5 @@
 // Opens the built page in Chromium, from the file or from this machine's server, and speaks for a hand on it.
+import assert from "node:assert/strict";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
@@ -13,6 +14,49 @@ export async function launch() {
   });
 }
 
+/** What is asked about soon: until it is so, or for this long. */
+const SOON = 5_000;
+
+/** As soon as that many are there, or what is there after a while. */
+export async function counts(locator, number, where) {
+  assert.equal(await keeps(() => locator.count(), (found) => found === number), number, where);
+}
+
+/** As soon as the text of it is so, or as it is after a while. */
+export async function says(locator, pattern, where) {
+  const text = async () => (await locator.innerText({ timeout: SOON })).replaceAll("\u00a0", " ");
+  assert.match(await keeps(text, (found) => pattern.test(found)), pattern, where);
+}
+
+/** What is looked up, as soon as it is right, or as it is after a while: writing to the device goes on after the view has changed. */
+export async function keeps(look, right) {
+  const end = Date.now() + SOON;
+  let found = await look();
+  while (!right(found) && Date.now() < end) {
+    await new Promise((resolve) => setTimeout(resolve, 40));
+    found = await look();
+  }
+  return found;
+}
+
+/** Runs in the page: storage that answers late, as that of a busy or an old device does. */
+function slowly(late) {
+  const { addEventListener: listen } = EventTarget.prototype;
+  const waits = (target, name) =>
+    (name === "complete" && target instanceof IDBTransaction) ||
+    // Only what nothing else of the same transaction hangs on: a transaction that is asked nothing ends.
+    (name === "success" && target instanceof IDBRequest && target.transaction?.mode === "readonly" && Array.isArray(target.result));
+  EventTarget.prototype.addEventListener = function (name, act, ...rest) {
+    const own = typeof act === "function" && (this instanceof IDBTransaction || this instanceof IDBRequest);
+    listen.call(this, name, own ? (event) => (waits(this, name) ? setTimeout(() => act.call(this, event), late) : act.call(this, event)) : act, ...rest);
+  };
+}
+
+/** `BISMAR_SLOW=300` in the environment: everything that waits for storage comes that many milliseconds later. */
+const LATE = Number(process.env.BISMAR_SLOW ?? 0);
+/** `BISMAR_THROTTLE=6`: the processor of every page is that many times slower. */
+const THROTTLE = Number(process.env.BISMAR_THROTTLE ?? 1);
+
 /** A hand that counts its taps. */
 export class Hand {
   constructor(page) {
@@ -22,10 +66,12 @@ export class Hand {
     this.requests = [];
   }
 
-  static async open(browser, { address = FILE, offline = true, ...options } = {}) {
+  static async open(browser, { address = FILE, offline = true, late = LATE, ...options } = {}) {
     const context = await browser.newContext({ viewport: { width: 768, height: 1024 }, hasTouch: true, acceptDownloads: true, ...options });
     const hand = new Hand(await context.newPage());
     hand.context = context;
+    if (late > 0) await context.addInitScript(slowly, late);
+    if (THROTTLE > 1) await (await context.newCDPSession(hand.page)).send("Emulation.setCPUThrottlingRate", { rate: THROTTLE });
     hand.page.on("console", (message) => {
       if (message.type() === "error" || message.type() === "warning") hand.complaints.push(message.text());
     });
@@ -41,6 +87,12 @@ export class Hand {
 
   async ready() {
     await this.page.waitForSelector("html[data-ready]", { timeout: 30_000 });
+  }
+
+  /** Has a view on the screen by its address. */
+  async view(name) {
+    await this.page.evaluate((to) => { location.hash = to; }, name);
+    await this.page.waitForFunction((to) => document.querySelector("main").dataset.view === to, name);
   }
 
   async tap(selector) {

@@ -2,7 +2,7 @@
 // hand, in the unit on the screen. And the way from nothing to a first session, its taps counted.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch } from "./browser.mjs";
+import { counts, Hand, launch, says } from "./browser.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -16,7 +16,7 @@ async function ready(hand, gym) {
   await go(hand, "gym");
   await hand.page.locator(`[data-act="${gym}"]`).click();
   await hand.page.locator("[data-yes]").click();
-  await hand.page.waitForTimeout(150);
+  await counts(hand.page.locator("dialog"), 0);
 }
 
 async function type(hand, ...numbers) {
@@ -29,7 +29,7 @@ async function type(hand, ...numbers) {
 
 async function begin(hand) {
   hand.page.setDefaultTimeout(6000);
-  await hand.page.evaluate(() => { location.hash = "begin"; });
+  await hand.view("begin");
   await hand.page.locator("#name").fill("Sam, invented");
   await hand.page.locator('[data-act="begin-now"]').click();
   await hand.page.waitForSelector("[data-lift]");
@@ -160,7 +160,7 @@ describe("a set in which technique slipped, with nobody in view", () => {
 describe("the bar of a lift", () => {
   it("on a first day is the lightest right one, and the coach's to choose", async () => {
     const hand = await Hand.open(browser);
-    await hand.page.evaluate(() => { location.hash = "begin"; });
+    await hand.view("begin");
     await hand.page.locator("#name").fill("Sam, invented");
     for (const lift of ["straight-bar pull", "hex-bar pull"]) await hand.page.getByRole("button", { name: lift, exact: true }).click();
     const bar = async (lift) => tidy(await hand.page.locator(`[aria-label="${lift}"] [aria-pressed="true"]`).innerText());
@@ -168,24 +168,24 @@ describe("the bar of a lift", () => {
     // 8 + 2 x 5, the lightest pair of 450 mm.
     assert.equal(await bar("straight-bar pull"), "technique bar 8 kg: 18 kg");
     assert.equal(await bar("hex-bar pull"), "hex bar 25 kg: 35 kg");
-    assert.equal(await hand.page.locator('[aria-label="hex-bar pull"] [data-value]').count(), 1, "no straight bar for it");
+    await counts(hand.page.locator('[aria-label="hex-bar pull"] [data-value]'), 1, "no straight bar for it");
     await hand.page.locator('[aria-label="box squat"] [data-value="bar 15 kg"]').click();
     assert.equal(await hand.page.locator("#name").inputValue(), "Sam, invented");
     await hand.page.locator('[data-act="begin-now"]').click();
     await hand.page.waitForSelector("[data-lift]");
     const card = hand.page.locator('article[data-lift="box squat"]');
-    assert.match(tidy(await card.innerText()), /bar 15 kg/);
-    assert.match(tidy(await card.locator(".load").innerText()), /^15 kg$/);
+    await says(card, /bar 15 kg/);
+    await says(card.locator(".load"), /^15 kg$/);
     // Later as well: a lighter bar, never one whose lightest load is above the working load.
-    await hand.page.evaluate(() => { location.hash = "plan"; });
+    await hand.view("plan");
     await hand.page.locator('[data-sentence="box squat"] [aria-label*="bar:"]').click();
-    assert.match(tidy(await hand.page.locator("dialog").innerText()), /Heavier than the working load, so not offered: bar 20 kg, empty\./);
+    await says(hand.page.locator("dialog"), /Heavier than the working load, so not offered: bar 20 kg, empty\./);
     await hand.page.locator('dialog [data-value="technique bar 8 kg"]').click();
     await hand.page.locator('[data-act="write-down"]').click();
     await hand.page.getByText("Recorded.").waitFor();
-    assert.match(tidy(await hand.page.locator('[data-sentence="box squat"]').innerText()), /technique bar 8 kg/);
+    await says(hand.page.locator('[data-sentence="box squat"]'), /technique bar 8 kg/);
     await go(hand, "today");
-    assert.match(tidy(await card.innerText()), /technique bar 8 kg/);
+    await says(card, /technique bar 8 kg/);
     assert.deepEqual(hand.complaints, []);
     await hand.close();
   });
@@ -213,7 +213,7 @@ describe("somebody new", () => {
       await hand.tap('[data-place="gym"]');
       await hand.tap(`[data-act="${gym}"]`);
       await hand.tap("[data-yes]");
-      await hand.page.waitForTimeout(150);
+      await counts(hand.page.locator("dialog"), 0);
       assert.ok(hand.taps < 10);
       const discs = await hand.page.locator(".kit li:has(output)").allInnerTexts();
       assert.ok(discs.length >= 8, gym);
@@ -248,7 +248,7 @@ describe("somebody new", () => {
       await hand.tap('dialog [aria-label="Left in reserve"] [data-value="4"]');
       if ((await page.locator('dialog [aria-label="Who is there?"]:visible').count()) > 0) await hand.tap('dialog [data-value="spotter"]');
       await hand.tap('[data-act="save-set"]');
-      await page.waitForTimeout(80);
+      await page.getByText(`Going on: ${set + 1} set`).waitFor();
     }
     await page.getByText("Every planned set is on the list.").waitFor();
     await hand.tap('[data-act="finish"]');

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { mkdtemp, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { FILE, Hand, root } from "./browser.mjs";
+import { FILE, Hand, keeps, root } from "./browser.mjs";
 
 /** The day after the last of the demo log: to a lifter made from it nothing is long ago. */
 export const NEXT_DAY = "2026-08-28";
@@ -63,8 +63,9 @@ export async function bringIn(hand, content) {
   await hand.page.locator("#open-file").waitFor({ state: "detached" });
 }
 export async function yes(hand) {
+  // A question is there as soon as the tap that asks it is done, or not at all.
   const box = hand.page.locator("dialog [data-yes]");
-  await box.waitFor({ timeout: 400 }).then(() => box.click(), () => undefined);
+  if ((await box.count()) > 0) await box.click();
 }
 
 export async function saved(hand, selector) {
@@ -88,6 +89,13 @@ export function everything(hand) {
     }
     return found;
   });
+}
+
+/** So many rows of a list are on the device: what is on the screen may still be on its way there. */
+export async function stored(hand, list, number) {
+  const rows = await keeps(async () => (await everything(hand))[list] ?? [], (found) => found.length === number);
+  assert.equal(rows.length, number, `${list} on the device`);
+  return rows;
 }
 
 /** Changes a row behind the page's back; without one that comes out of `act`, it is gone. */

@@ -4,14 +4,15 @@ import { readFile, writeFile, mkdtemp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch, FILE } from "./browser.mjs";
+import { counts, FILE, Hand, keeps, launch, says } from "./browser.mjs";
+import { bringIn, everything, fileOf, handOn, logOf, setDay } from "./keep.mjs";
 
 let browser;
 let hostile;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
 
-const events = (hand) => hand.page.locator("main .soft").first().innerText();
+const logHolds = (hand, number) => says(hand.page.locator("main .soft").first(), new RegExp(`^${number} events`));
 const go = (hand, place) => hand.page.locator(`[data-place="${place}"]`).click();
 
 async function reload(hand) {
@@ -32,12 +33,15 @@ async function saved(hand, selector) {
   return readFile(await download.path(), "utf8");
 }
 
-const stored = (hand) => hand.page.evaluate(() => new Promise((resolve) => {
+/** How many rows of a list are on the device now. */
+const stored = (hand, list = "events") => hand.page.evaluate((from) => new Promise((resolve) => {
   const opening = indexedDB.open("bismar lifters");
   opening.onsuccess = () => {
-    opening.result.transaction("events").objectStore("events").count().onsuccess = (event) => { opening.result.close(); resolve(event.target.result); };
+    opening.result.transaction(from).objectStore(from).count().onsuccess = (event) => { opening.result.close(); resolve(event.target.result); };
   };
-}));
+}), list);
+/** So many are there, at once or soon: what is on the screen may still be on its way to the device. */
+const holds = async (hand, number, list) => assert.equal(await keeps(() => stored(hand, list), (found) => found === number), number, `${list ?? "events"} on the device`);
 
 describe("recording", () => {
   it("takes a lift in four taps, since watched and left in reserve are asked, survives a reload in between, and ends the session in two", async () => {
@@ -45,14 +49,15 @@ describe("recording", () => {
     await hand.demo();
     await hand.allGood();
     await hand.page.waitForSelector(".done");
+    await holds(hand, 3, "drafts");
     await reload(hand);
-    assert.match(await hand.page.locator(".done").first().innerText(), /3 sets/);
+    await says(hand.page.locator(".done").first(), /3 sets/);
     await hand.tap('[data-act="finish"]');
     await hand.tap('[data-act="no-pain"]');
-    await hand.page.waitForSelector(".notice");
+    await hand.page.getByText("Recorded.").waitFor();
     await reload(hand);
     await go(hand, "log");
-    assert.match(await events(hand), /^704 events/);
+    await logHolds(hand, 704);
     assert.equal(hand.taps, 6);
     assert.deepEqual(hand.complaints, []);
     await hand.close();
@@ -67,20 +72,20 @@ describe("recording", () => {
     await hand.page.getByText("Going on: 2 sets.").waitFor();
     await hand.tap('[data-act="finish"]');
     await hand.tap('[data-act="no-pain"]');
-    await hand.page.waitForSelector(".notice");
+    await hand.page.getByText("Recorded.").waitFor();
     await go(hand, "log");
     await hand.tap('[data-act="undo"]');
     await hand.page.getByText("705 events").waitFor();
-    assert.equal(await hand.page.locator(".log .gone").count(), 1);
+    await counts(hand.page.locator(".log .gone"), 1);
     await hand.tap('[data-act="undo"]');
     await hand.page.getByText("706 events").waitFor();
-    assert.equal(await hand.page.locator(".log .gone").count(), 0);
+    await counts(hand.page.locator(".log .gone"), 0);
     await hand.page.locator('[data-act="correct"]').first().click();
     await hand.page.locator('[data-act="correct-set"]').first().click();
     await hand.page.getByLabel("Repetitions: less", { exact: true }).click();
     await hand.page.locator('[data-act="save-set"]').click();
     await hand.page.getByText("707 events").waitFor();
-    assert.match(await hand.page.locator(".log li").first().innerText(), /× 4/);
+    await says(hand.page.locator(".log li").first(), /× 4/);
     assert.deepEqual(hand.complaints, []);
     await hand.close();
   });
@@ -103,7 +108,7 @@ describe("files", () => {
     await hand.page.waitForSelector("[data-lift]");
     assert.equal(await hand.big(), "47.54 kg · 3 × 5 · leave 3");
     await upload(hand, "copy.json", text);
-    assert.match(await hand.page.locator("main article").innerText(), /Nothing would change/);
+    await says(hand.page.locator("main article"), /Nothing would change/);
     const document = JSON.parse(text);
     document.lifters[0].log.events[5].note = "said later";
     document.lifters[0].log.events.pop();
@@ -112,7 +117,7 @@ describe("files", () => {
     await hand.tap('[data-act="keep-both"]');
     await hand.page.waitForSelector("[data-lift]");
     await go(hand, "lifters");
-    assert.equal(await hand.page.locator("[data-lifter]").count(), 2);
+    await counts(hand.page.locator("[data-lifter]"), 2);
     assert.deepEqual(hand.complaints, []);
     await hand.close();
   });
@@ -157,7 +162,8 @@ describe("files", () => {
       assert.match(words, /^Nothing was changed\. .{10,}/);
       if (says) assert.match(words, says);
       await go(hostile, "lifters");
-      assert.equal(await hostile.page.locator("[data-lifter]").count(), 0);
+      await hostile.page.locator('main[data-view="lifters"]').waitFor();
+      await counts(hostile.page.locator("[data-lifter]"), 0);
       assert.deepEqual(hostile.complaints, []);
     });
   }
@@ -166,8 +172,9 @@ describe("files", () => {
     const hand = await Hand.open(browser);
     await upload(hand, "script.json", log({ lifter: { id: name } }));
     await hand.tap('[data-act="bring-in"]');
+    await hand.page.getByText("is here now.").waitFor();
     await go(hand, "lifters");
-    assert.match(await hand.page.locator("[data-lifter]").innerText(), /<img src=x/);
+    await says(hand.page.locator("[data-lifter]"), /<img src=x/);
     assert.equal(await hand.page.evaluate(() => globalThis.hurt), undefined);
     assert.deepEqual(hand.complaints, []);
     await hand.close();
@@ -186,7 +193,7 @@ describe("faults of storage", () => {
     await page.goto(FILE);
     await hand.ready();
     await hand.demo();
-    assert.match(await page.locator(".fault").innerText(), /Not kept on this device.*SecurityError/s);
+    await says(page.locator(".fault"), /Not kept on this device.*SecurityError/s);
     await hand.allGood();
     await page.waitForSelector(".done");
     const [download] = await Promise.all([page.waitForEvent("download"), page.locator('[data-act="rescue"]').click()]);
@@ -204,14 +211,15 @@ describe("faults of storage", () => {
     });
     await hand.allGood();
     await hand.page.waitForSelector(".fault");
-    assert.match(await hand.page.locator(".fault").innerText(), /QuotaExceededError/);
-    assert.match(await hand.page.locator(".done").first().innerText(), /3 sets/);
+    await says(hand.page.locator(".fault"), /QuotaExceededError/);
+    await says(hand.page.locator(".done").first(), /3 sets/);
     await hand.page.evaluate(() => globalThis.room());
     await hand.allGood();
     await hand.page.getByText("Going on: 6 sets.").waitFor();
     await hand.page.waitForSelector(".fault", { state: "detached" });
+    await holds(hand, 6, "drafts");
     await reload(hand);
-    assert.match(await hand.page.locator(".draft").innerText(), /6 sets/);
+    await says(hand.page.locator(".draft"), /6 sets/);
     await hand.close();
   });
 
@@ -232,9 +240,9 @@ describe("faults of storage", () => {
       };
     }));
     await reload(hand);
-    assert.match(await hand.page.locator(".fault").innerText(), /3 entries were not as written/);
+    await says(hand.page.locator(".fault"), /3 entries were not as written/);
     await go(hand, "log");
-    assert.match(await events(hand), /^700 events/);
+    await logHolds(hand, 700);
     assert.deepEqual(hand.complaints, []);
     await hand.close();
   });
@@ -247,7 +255,7 @@ describe("faults of storage", () => {
     const wire = await own.newBrowserCDPSession();
     for (const step of [1, 2, 3, 4, 5]) {
       if ((await hand.page.locator(".draft").count()) === 0) await hand.allGood();
-      await hand.page.waitForTimeout(250);
+      await holds(hand, 3, "drafts");
       await hand.tap('[data-act="finish"]');
       // The page stops for ever at its next, second, third ... step of writing; then its process is killed.
       await hand.page.evaluate((last) => {
@@ -281,7 +289,7 @@ describe("faults of storage", () => {
       hand.page = await hand.context.newPage();
       await hand.page.goto(FILE);
       await hand.ready();
-      assert.equal(await hand.page.locator(".fault").count(), 0);
+      await counts(hand.page.locator(".fault"), 0);
       const drafts = await hand.page.locator(".draft").count();
       const now = await stored(hand);
       assert.equal(now + drafts, kept + 1, "in one place exactly");
@@ -304,10 +312,10 @@ describe("a coach who has never seen it", () => {
     await hand.tap('[data-act="finish"]');
     await hand.tap('[data-act="no-pain"]');
     await hand.page.getByText("Recorded.").waitFor();
-    assert.equal(await hand.page.locator("[data-over]").count(), 1, "the lift that was done says so");
+    await counts(hand.page.locator("[data-over]"), 1, "the lift that was done says so");
     assert.equal(lifts, 3);
-    assert.equal(await hand.page.locator("[data-row][data-lift='box squat'] [data-over]").count(), 1, "it is a line of its own, and the next lift stands open");
-    assert.equal(await hand.page.locator('article[data-lift] [data-act="all-good"]').count(), 1, "which asks for its own sets");
+    await counts(hand.page.locator("[data-row][data-lift='box squat'] [data-over]"), 1, "it is a line of its own, and the next lift stands open");
+    await counts(hand.page.locator('article[data-lift] [data-act="all-good"]'), 1, "which asks for its own sets");
     await go(hand, "files");
     const text = await saved(hand, '[data-act="save-full"]');
     await hand.tap('[data-act="erase"]');
@@ -333,7 +341,7 @@ describe("a coach who has never seen it", () => {
     const card = hand.page.locator(".handover");
     assert.doesNotMatch(await card.innerText(), /pain|years old/i);
     await hand.page.locator('[aria-label="Health detail on the card"] [data-value="yes"]').click();
-    assert.match(await card.innerText(), /pain/i);
+    await says(card, /pain/i);
     await hand.close();
   });
 });
@@ -376,7 +384,7 @@ describe("two windows", () => {
     await two.page.evaluate(() => dispatchEvent(new Event("focus")));
     await two.page.getByText("Another window wrote to invented-lifter.").waitFor();
     await go(two, "log");
-    assert.match(await events(two), /^704 events/);
+    await logHolds(two, 704);
     await one.close();
   });
 
@@ -387,15 +395,16 @@ describe("two windows", () => {
       await one.page.getByText("Recorded.").waitFor();
       await recorded(two);
       await two.page.waitForSelector("[data-elsewhere]");
-      assert.match(await two.page.locator("[data-elsewhere]").innerText(), /Another window wrote to invented-lifter/);
+      await says(two.page.locator("[data-elsewhere]"), /Another window wrote to invented-lifter/);
       assert.equal(await stored(two), 704, "nothing was written over");
       await two.page.locator(`[data-act="${choice}"]`).click();
       await two.page.locator(".notice").waitFor();
       await go(two, "log");
-      assert.match(await events(two), new RegExp(`^${count} events`));
+      await logHolds(two, count);
+      await holds(two, count);
       await reload(two);
       await go(two, "log");
-      assert.match(await events(two), new RegExp(`^${count} events`));
+      await logHolds(two, count);
       await go(two, "files");
       const [download] = await Promise.all([two.page.waitForEvent("download"), two.page.getByText("Save what was set aside").click()]);
       const asides = JSON.parse(await readFile(await download.path(), "utf8"));
@@ -405,19 +414,101 @@ describe("two windows", () => {
     });
   }
 
+  it("write with a number of its own what waited for an answer while the other wrote", async () => {
+    const one = await handOn(browser);
+    await bringIn(one, fileOf(logOf("Noor, invented")));
+    await setDay(one, "2031-05-01");
+    const two = new Hand(await one.context.newPage());
+    await two.page.clock.setFixedTime(new Date("2031-05-01T12:00:00"));
+    await two.page.goto(FILE);
+    await two.ready();
+    await one.page.bringToFront();
+    await go(one, "log");
+    await one.page.getByText("Write down something else").click();
+    await one.page.getByRole("button", { name: "Body mass", exact: true }).click();
+    await one.pad("Body mass", 80);
+    await one.page.locator("dialog button.main").last().click();
+    await one.page.locator("dialog", { hasText: "Is it really" }).waitFor();
+    await two.page.bringToFront();
+    await two.ask(13);
+    await two.page.locator("main .sign", { hasText: /chest/i }).click();
+    await two.page.getByText("Recorded.").waitFor();
+    await holds(two, 704);
+    await one.page.bringToFront();
+    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await one.page.getByText("Another window wrote to").waitFor();
+    await one.page.locator('[data-act="is-today"]').last().click();
+    await one.page.getByText("Recorded.").waitFor();
+    await holds(one, 705);
+    await reload(one);
+    await counts(one.page.locator(".fault"), 0, "the log can be read");
+    await go(one, "log");
+    await logHolds(one, 705);
+    await counts(one.page.locator(".stop-band"), 1);
+    await one.close();
+  });
+
+  it("finish the session with the sets that the other put on the list meanwhile, after the coach has seen them", async () => {
+    const [one, two] = await twoWindows({ deaf: false });
+    await one.page.bringToFront();
+    await one.allGood();
+    await holds(one, 3, "drafts");
+    await one.tap('[data-act="finish"]');
+    await two.page.bringToFront();
+    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await two.page.getByText("Going on: 3 sets.").waitFor();
+    await two.allGood();
+    await two.page.getByText("Going on: 6 sets.").waitFor();
+    await holds(two, 6, "drafts");
+    await one.page.bringToFront();
+    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await one.page.getByText("Another window wrote to").waitFor();
+    await one.tap('[data-act="no-pain"]');
+    await says(one.page.locator("dialog [data-changed]"), /6 sets now, box squat, strict press/);
+    assert.equal(await stored(one), 703, "nothing is written unseen");
+    await one.tap('[data-act="no-pain"]');
+    await one.page.getByText("Recorded.").waitFor();
+    await holds(one, 704);
+    await holds(one, 0, "drafts");
+    const { events } = await everything(one);
+    assert.deepEqual(JSON.parse(events.at(-1).value.text).kind.session_recorded.lifts.map((lift) => [lift.lift, lift.sets.length]), [["box squat", 3], ["strict press", 3]]);
+    await one.close();
+  });
+
+  it("do not finish a session a second time that the other has ended", async () => {
+    const [one, two] = await twoWindows({ deaf: false });
+    await one.page.bringToFront();
+    await one.allGood();
+    await holds(one, 3, "drafts");
+    await one.tap('[data-act="finish"]');
+    await two.page.bringToFront();
+    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await two.page.getByText("Going on: 3 sets.").waitFor();
+    await two.tap('[data-act="finish"]');
+    await two.tap('[data-act="no-pain"]');
+    await two.page.getByText("Recorded.").waitFor();
+    await one.page.bringToFront();
+    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await one.page.getByText("Another window wrote to").waitFor();
+    await one.tap('[data-act="no-pain"]');
+    await one.page.getByText("was ended in another window").waitFor();
+    await holds(one, 704);
+    await one.close();
+  });
+
   it("keep a session that both have begun", async () => {
     const [one, two] = await twoWindows({ deaf: true });
     await one.allGood();
     await one.page.getByText("Going on: 3 sets.").waitFor();
-    await one.page.waitForTimeout(200);
+    await holds(one, 3, "drafts");
     await two.page.bringToFront();
     await two.allGood({ at: 1 });
     await two.page.waitForSelector("[data-elsewhere]");
     await two.page.locator('[data-act="join"]').click();
     await two.page.getByText("Going on: 6 sets.").waitFor();
-    await two.page.waitForTimeout(200);
+    await holds(two, 6, "drafts");
     await reload(two);
-    assert.match(await two.page.locator(".draft").innerText(), /6 sets/);
+    await says(two.page.locator(".draft"), /6 sets/);
     await one.close();
   });
 
@@ -430,7 +521,7 @@ describe("two windows", () => {
       await hand.page.locator("#name").fill("Robin, invented");
       await hand.page.locator('[data-act="begin-now"]').click();
       await hand.page.waitForSelector("[data-lift]");
-      await hand.page.waitForTimeout(200);
+      await hand.page.getByText("Robin, invented").first().waitFor();
     };
     await begin(one);
     await recorded(one);

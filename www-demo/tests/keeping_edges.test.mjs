@@ -4,7 +4,7 @@ import { createServer } from "node:http";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch, root } from "./browser.mjs";
+import { counts, Hand, keeps, launch, root } from "./browser.mjs";
 import { bringIn, everything, fileOf, further, go, handOn, logOf, NEXT_DAY, saved, upload } from "./keep.mjs";
 
 let browser;
@@ -45,7 +45,7 @@ describe("files", () => {
     await hand.page.locator('[data-act="bring-in-all"]').click();
     await hand.page.locator("#open-file").waitFor({ state: "detached" });
     await go(hand, "lifters");
-    assert.equal(await hand.page.locator("[data-lifter]").count(), 3);
+    await counts(hand.page.locator("[data-lifter]"), 3);
     await hand.close();
   });
 
@@ -55,8 +55,9 @@ describe("files", () => {
     await hand.page.locator('[data-act="bring-in"]').first().click();
     await hand.page.getByText("A is here now.").waitFor();
     await hand.page.locator('[data-act="bring-in"]').first().click();
+    await hand.page.getByText("B is here now.").waitFor();
     await go(hand, "lifters");
-    assert.equal(await hand.page.locator("[data-lifter]").count(), 2);
+    await counts(hand.page.locator("[data-lifter]"), 2);
     await hand.close();
   });
 
@@ -82,6 +83,78 @@ describe("files", () => {
       assert.ok(!new RegExp(`(^|,)"?${start[0].replace(/[+]/, "\\+")}`, "m").test(table), start);
       await hand.close();
     }
+  });
+});
+
+describe("a device that is slow to write", () => {
+  const LATE = 700;
+  const view = (hand, name) => hand.page.locator(`main[data-view="${name}"]`).waitFor({ timeout: 3_000 });
+  /** After everything was written, and after whatever comes then. */
+  const after = (hand) => hand.page.waitForTimeout(4 * LATE);
+
+  it("takes nobody away from where they went while a file comes in, and says there what came", async () => {
+    const hand = await handOn(browser, NEXT_DAY, { late: LATE });
+    await upload(hand, fileOf(logOf("A"), logOf("B")));
+    await hand.page.locator('[data-act="bring-in"]').first().click();
+    await hand.page.getByText("A is here now.").waitFor();
+    await hand.page.locator('[data-act="bring-in"]').first().click();
+    await go(hand, "lifters");
+    await counts(hand.page.locator("[data-lifter]"), 2);
+    await hand.page.getByText("B is here now.").waitFor();
+    await after(hand);
+    await view(hand, "lifters");
+    await hand.close();
+  });
+
+  it("keeps in view whom the coach goes to while somebody else comes in", async () => {
+    const hand = await handOn(browser, NEXT_DAY, { late: LATE });
+    await bringIn(hand, fileOf(logOf("A")));
+    await upload(hand, fileOf(logOf("B")));
+    await hand.page.locator('[data-act="bring-in"]').first().click();
+    await go(hand, "lifters");
+    await hand.page.locator('[data-lifter="A"]').click();
+    await view(hand, "today");
+    await after(hand);
+    assert.match(await hand.page.locator("header .who").innerText(), /A/);
+    await go(hand, "lifters");
+    await hand.page.locator('[data-lifter="B"]').click();
+    await go(hand, "log");
+    await after(hand);
+    await view(hand, "log");
+    assert.match(await hand.page.locator("header .who").innerText(), /B/);
+    await hand.close();
+  });
+
+  it("takes nobody away while somebody is begun or erased", async () => {
+    const hand = await handOn(browser, NEXT_DAY, { late: LATE });
+    await hand.view("begin");
+    await hand.page.locator("#name").fill("Kim, invented");
+    await hand.page.locator('[data-act="begin-now"]').click();
+    await go(hand, "gym");
+    await after(hand);
+    await view(hand, "gym");
+    await go(hand, "files");
+    await hand.page.locator('[data-act="erase"]').click();
+    await hand.page.locator("[data-yes]").click();
+    await go(hand, "questions");
+    await hand.page.getByText("was erased").waitFor();
+    await after(hand);
+    await view(hand, "questions");
+    await hand.close();
+  });
+
+  it("counts every tap on the list of discs", async () => {
+    const hand = await handOn(browser, NEXT_DAY, { late: LATE });
+    await go(hand, "gym");
+    const shown = hand.page.locator(".kit .stepper output").first();
+    const before = Number(await shown.innerText());
+    for (let tap = 0; tap < 3; tap += 1) await hand.page.locator(".kit .stepper button").nth(1).click();
+    assert.equal(Number(await shown.innerText()), before + 3);
+    await after(hand);
+    await hand.page.reload();
+    await hand.ready();
+    assert.equal(Number(await shown.innerText()), before + 3);
+    await hand.close();
   });
 });
 
@@ -135,7 +208,9 @@ describe("hosted", () => {
     await settled(two);
     state.versions.two = "newer2";
     await two.page.evaluate(() => navigator.serviceWorker.getRegistration().then((found) => found.update()));
-    await two.page.waitForTimeout(800);
+    const copies = () => two.page.evaluate(() => caches.keys());
+    await keeps(copies, (all) => all.some((one) => one.includes("newer2")));
+    await two.page.waitForFunction(() => navigator.serviceWorker.getRegistration().then((found) => !found.installing && !found.waiting));
     await two.page.reload();
     await two.ready();
     await settled(two);
@@ -161,10 +236,10 @@ describe("hosted", () => {
     const two = new Hand(await one.context.newPage());
     await two.page.goto(at("two"));
     await two.ready();
-    assert.equal(await two.page.locator('main [data-act="demo"]').count(), 1, "nobody is here");
+    await counts(two.page.locator('main [data-act="demo"]'), 1, "nobody is here");
     await two.page.goto(`${at("two")}?log=/one/`);
     await two.ready();
-    assert.equal(await two.page.locator("[data-lift]").count() > 0, true, "told, it is the log of the other");
+    await two.page.locator("[data-lift]").first().waitFor({ timeout: 5_000 });
     await one.close();
   });
 });

@@ -1,8 +1,8 @@
 // Nothing leaking: erased is erased, and "health left out" means it.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { launch } from "./browser.mjs";
-import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, saved, upload, yes } from "./keep.mjs";
+import { counts, launch, says } from "./browser.mjs";
+import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, saved, stored, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -26,7 +26,7 @@ describe("erased is erased", () => {
     await hand.page.locator("#open-file").waitFor({ state: "detached" });
     await go(hand, "today");
     await hand.allGood();
-    await hand.page.waitForTimeout(150);
+    await stored(hand, "drafts", 3);
     assert.match(JSON.stringify(await everything(hand)), /Secretname/);
     await erase(hand);
     await hand.page.waitForTimeout(150);
@@ -70,10 +70,10 @@ describe("erased is erased", () => {
       await two.page.waitForTimeout(300);
       for (const act of ["join", "take-theirs"]) if ((await two.page.locator(`[data-act="${act}"]`).count()) > 0) await two.page.locator(`[data-act="${act}"]`).click();
       await two.page.waitForTimeout(300);
+      await says(two.page.locator("body"), /erased/);
       assert.doesNotMatch(JSON.stringify(await everything(two)), /Secretname/);
-      assert.match(await two.page.locator("body").innerText(), /erased/);
       await go(two, "lifters");
-      assert.equal(await two.page.locator("[data-lifter]").count(), 0);
+      await counts(two.page.locator("[data-lifter]"), 0);
       await reload(two);
       assert.doesNotMatch(await two.page.locator("body").innerText(), /Secretname/);
       await one.close();
@@ -107,7 +107,7 @@ describe("health left out", () => {
     assert.doesNotMatch(copy, /1967/);
     const table = await saved(hand, '[data-act="save-csv"]');
     assert.doesNotMatch(table, SECRET);
-    assert.match(await hand.page.locator("main").innerText(), /names of lifts, bars/i, "the page says which words stay");
+    await says(hand.page.locator("main"), /names of lifts, bars/i, "the page says which words stay");
     await hand.ask(24);
     assert.doesNotMatch(await hand.page.locator(".handover").innerText(), SECRET);
     await hand.close();
@@ -121,7 +121,7 @@ describe("health left out", () => {
     await erase(hand);
     await bringIn(hand, copy);
     await go(hand, "today");
-    assert.match(await hand.page.locator("main").innerText(), /stopped|until/i);
+    await says(hand.page.locator("main"), /stopped|until/i);
     await hand.close();
   });
 

@@ -1,8 +1,8 @@
 // Nothing lost: the session going on, damaged plans, headers, kits and rows, and what is set aside.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { launch } from "./browser.mjs";
-import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, saved, setDay, tells, tamper, upload, yes } from "./keep.mjs";
+import { counts, launch, says } from "./browser.mjs";
+import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, saved, setDay, stored, tells, tamper, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -20,7 +20,7 @@ async function withDraft() {
   await go(hand, "today");
   await hand.allGood();
   await hand.page.getByText("Going on: 3 sets.").waitFor();
-  await hand.page.waitForTimeout(150);
+  await stored(hand, "drafts", 3);
   return hand;
 }
 
@@ -29,21 +29,21 @@ describe("the session going on", () => {
     const hand = await withDraft();
     await bringIn(hand, fileOf(longer()));
     await go(hand, "today");
-    assert.match(await hand.page.locator(".draft").innerText(), /3 sets/);
+    await says(hand.page.locator(".draft"), /3 sets/);
     await reload(hand);
-    assert.match(await hand.page.locator(".draft").innerText(), /3 sets/);
+    await says(hand.page.locator(".draft"), /3 sets/);
     await hand.close();
   });
 
   it("stays when the log is replaced, and the file says so before", async () => {
     const hand = await withDraft();
     await upload(hand, fileOf(other()));
-    assert.match(await hand.page.locator("main article").innerText(), /session going on here stays/i);
+    await says(hand.page.locator("main article"), /session going on here stays/i);
     await hand.page.locator('[data-act="replace"]').click();
     await yes(hand);
     await hand.page.locator("#open-file").waitFor({ state: "detached" });
     await go(hand, "today");
-    assert.match(await hand.page.locator(".draft").innerText(), /3 sets/);
+    await says(hand.page.locator(".draft"), /3 sets/);
     await hand.close();
   });
 
@@ -65,7 +65,7 @@ describe("the session going on", () => {
     await go(one, "today");
     await one.allGood();
     await one.page.getByText("Going on: 3 sets.").waitFor();
-    await one.page.waitForTimeout(200);
+    await stored(one, "drafts", 3);
     await two.page.bringToFront();
     await upload(two, fileOf(other()));
     await two.page.locator('[data-act="replace"]').click();
@@ -73,7 +73,7 @@ describe("the session going on", () => {
     await two.page.locator("#open-file").waitFor({ state: "detached" });
     await reload(two);
     await go(two, "today");
-    assert.match(await two.page.locator(".draft").innerText(), /3 sets/);
+    await says(two.page.locator(".draft"), /3 sets/);
     await one.close();
   });
 
@@ -89,7 +89,7 @@ describe("the session going on", () => {
     await hand.page.getByText("Nobody is here yet").waitFor();
     await bringIn(hand, copy);
     await go(hand, "today");
-    assert.match(await hand.page.locator(".draft").innerText(), /3 sets/);
+    await says(hand.page.locator(".draft"), /3 sets/);
     await hand.close();
   });
 
@@ -106,7 +106,7 @@ describe("the session going on", () => {
     const hand = await withDraft();
     await setDay(hand, "2026-08-29");
     await hand.tap('[data-act="finish"]');
-    assert.match(await hand.page.locator("dialog").innerText(), /On which day was it lifted\?/);
+    await says(hand.page.locator("dialog"), /On which day was it lifted\?/);
     await hand.page.locator(`dialog [data-value="${NEXT_DAY}"]`).click();
     await hand.tap('[data-act="no-pain"]');
     await hand.page.getByText("Recorded.").waitFor();
@@ -121,7 +121,7 @@ describe("what is damaged in storage is set aside and said, and the rest works",
     const hand = await handOn(browser);
     await bringIn(hand, fileOf(plain()));
     await bringIn(hand, fileOf(logOf(ROBIN)));
-    await hand.page.waitForTimeout(150);
+    await stored(hand, "lifters", 2);
     return hand;
   }
   const works = async (hand, id) => {
@@ -129,7 +129,7 @@ describe("what is damaged in storage is set aside and said, and the rest works",
     await hand.page.locator("[data-lifter]", { hasText: id }).click();
     await hand.page.locator("[data-lift]").first().waitFor({ timeout: 3_000 });
   };
-  for (const [what, act, says] of [
+  for (const [what, act, words] of [
     ["a plan that is no JSON", (row) => ({ ...row, plan: row.plan.slice(0, 20) }), /plan/i],
     ["a plan of another shape", (row) => ({ ...row, plan: '{"format":"bismar-plan","version":1,"lifts":[{"lift":"nobody knows"}],"x":1}' }), /plan/i],
     ["a header that is no JSON", (row) => ({ ...row, header: "{" }), /who .* is was damaged/i],
@@ -155,8 +155,8 @@ describe("what is damaged in storage is set aside and said, and the rest works",
       const hand = await two();
       await tamper(hand, "lifters", NOOR, act);
       await reload(hand);
-      assert.match(await hand.page.locator(".fault").first().innerText({ timeout: 3_000 }), says);
-      assert.match(await hand.page.locator(".fault").first().innerText(), /Noor/);
+      await says(hand.page.locator(".fault").first(), words);
+      await says(hand.page.locator(".fault").first(), /Noor/);
       await hand.close();
     });
   }
@@ -167,13 +167,15 @@ describe("what is damaged in storage is set aside and said, and the rest works",
       await hand.page.evaluate(async (kit) => {
         const [{ name }] = await indexedDB.databases();
         const base = await new Promise((resolve) => (indexedDB.open(name).onsuccess = (event) => resolve(event.target.result)));
-        base.transaction("settings", "readwrite").objectStore("settings").put(kit, "kit");
+        const writing = base.transaction("settings", "readwrite");
+        writing.objectStore("settings").put(kit, "kit");
+        await new Promise((resolve) => (writing.oncomplete = resolve));
         base.close();
       }, kit);
       await reload(hand);
       await go(hand, "gym");
       await hand.page.getByText("Bars of this gym").waitFor({ timeout: 3_000 });
-      assert.match(await hand.page.locator(".fault").first().innerText(), /bars and discs/i);
+      await says(hand.page.locator(".fault").first(), /bars and discs/i);
     }
     await hand.close();
   });
@@ -183,9 +185,9 @@ describe("what is damaged in storage is set aside and said, and the rest works",
     await tamper(hand, "events", [NOOR, 702], () => undefined);
     await tamper(hand, "events", [NOOR, 701], () => undefined);
     await reload(hand);
-    assert.match(await hand.page.locator(".fault").first().innerText({ timeout: 3_000 }), /2 entries at the end .* not there/s);
+    await says(hand.page.locator(".fault").first(), /2 entries at the end .* not there/s);
     await reload(hand);
-    assert.equal(await hand.page.locator(".fault").count(), 0, "said once, and kept under what was set aside");
+    await counts(hand.page.locator(".fault"), 0, "said once, and kept under what was set aside");
     await go(hand, "files");
     await tells(hand, /end of the log was lost/i);
     await hand.close();
@@ -223,7 +225,7 @@ describe("the demo", () => {
     const { events, asides } = await everything(hand);
     assert.equal(events.filter((one) => one.key[0] === "invented-lifter").length, 704);
     assert.equal((asides ?? []).length, 0);
-    assert.match(await hand.page.locator("header .who").innerText(), /Noor/);
+    await says(hand.page.locator("header .who"), /Noor/);
     await hand.close();
   });
 });
@@ -239,12 +241,13 @@ describe("what was set aside", () => {
     await go(hand, "files");
     const aside = hand.page.locator("[data-aside]");
     await aside.first().waitFor({ timeout: 3_000 });
-    assert.match(await aside.first().innerText(), /Noor.*704 entries/s);
+    await says(aside.first(), /Noor.*704 entries/s);
     await aside.first().locator('[data-act="bring-back"]').click();
     await hand.page.locator("main article").waitFor();
-    assert.match(await hand.page.locator("main article").innerText(), /Different: 1.*Only on this device|Added: 1/s);
+    await says(hand.page.locator("main article"), /Different: 1.*Only on this device|Added: 1/s);
     await hand.page.locator('[data-act="replace"], [data-act="bring-in"]').first().click();
     await yes(hand);
+    await hand.page.locator(".notice", { hasText: /Replaced;|is here now\.|Added\./ }).waitFor();
     await go(hand, "log");
     await tells(hand, /704 events/);
     await go(hand, "files");

@@ -1,7 +1,7 @@
 // Every question, asked from the lifter's view: at most three taps, the expected answer, nothing on the console.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch } from "./browser.mjs";
+import { counts, Hand, launch, says } from "./browser.mjs";
 import { IMPROPER, MOST_TAPS, NEWCOMER, QUESTIONS } from "./expected.mjs";
 
 const STATES = [
@@ -30,6 +30,7 @@ describe("row_78: questions", () => {
       for (const [number, act, ...expected] of QUESTIONS) {
         try {
           await hand.ask(number);
+          await hand.page.locator(`main[data-view="q${number}"]`).waitFor({ timeout: 5_000 });
           // What the answer needs may not be there without a lifter: then it says so at once.
           const big = await hand.page.locator("main [data-answer]").count();
           if (act && !(big > 0 && /^Needs a lifter$/.test(await hand.big()))) await hand.act(act);
@@ -68,19 +69,18 @@ describe("row_78: questions", () => {
     const hand = await Hand.open(browser);
     await hand.demo();
     await hand.ask(13);
-    assert.equal(await hand.page.locator("main [data-answer]").count(), 0, "no load before the signs are answered");
+    await hand.page.locator("main .sign").first().waitFor();
+    await counts(hand.page.locator("main [data-answer]"), 0, "no load before the signs are answered");
     await hand.tap(".sign");
     assert.match(await hand.big(), /^Stop\./);
     assert.match(await hand.why(), /^Chest pain or pressure\. .*Call emergency help now\./);
     // It counts from the first tap: above every view, and no lifter's load is given.
     for (const view of ["today", "questions", "lifters", "log", "files", "gym", "plan", ...Array.from({ length: 29 }, (_, at) => `q${at + 1}`)]) {
-      await hand.page.evaluate((to) => { location.hash = to; }, view);
-      await hand.page.waitForTimeout(60);
-      const first = await hand.page.locator("main > :not(:empty)").first().innerText();
-      assert.match(first, /chest pain/i, view);
+      await hand.view(view);
+      await says(hand.page.locator("main > :not(:empty)").first(), /chest pain/i, view);
     }
     await hand.page.locator('[data-place="lifters"]').click();
-    assert.match(await hand.page.locator("[data-lifter]").first().innerText(), /chest pain/i);
+    await says(hand.page.locator("[data-lifter]").first(), /chest pain/i);
     await hand.page.locator('[data-place="today"]').click();
     await hand.page.waitForSelector(".card.stopped");
     const verdicts = await hand.page.locator(".verdict").allInnerTexts();
@@ -92,12 +92,13 @@ describe("row_78: questions", () => {
       await hand.page.getByRole("button", { name: what, exact: true }).click();
       // Nothing is filled in: what was said, and for which lifts, has to be tapped.
       await hand.page.locator('[data-act="write-down"]').click();
-      assert.match(await hand.page.locator("dialog .wrong").innerText(), /please/);
+      await says(hand.page.locator("dialog .wrong"), /please/);
       await hand.page.locator(`dialog [data-value="${stopped ? "cleared" : "everything"}"]`).click();
       await hand.page.locator("#who").fill("invented clinician");
       await hand.page.locator('[data-act="write-down"]').click();
       await hand.page.getByText("Recorded.").waitFor();
       await hand.page.locator('[data-place="today"]').click();
+      await hand.page.locator('main[data-view="today"] [data-lift]').first().waitFor();
       assert.equal((await hand.page.locator(".card.stopped").count()) > 0, stopped, what);
     }
     assert.deepEqual(hand.complaints, []);
@@ -111,13 +112,14 @@ describe("row_78: questions", () => {
     await hand.tap(".sign");
     await hand.page.waitForSelector(".stop-band");
     await hand.page.locator('[data-act="undo-sign"]').click();
-    assert.match(await hand.page.locator("dialog").innerText(), /what it stopped opens again/);
+    await says(hand.page.locator("dialog"), /what it stopped opens again/);
     await hand.page.locator("dialog button.quiet").click();
-    assert.equal(await hand.page.locator(".stop-band").count(), 1, "nothing is taken back by a look at the question");
+    await counts(hand.page.locator("dialog"), 0);
+    await counts(hand.page.locator(".stop-band"), 1, "nothing is taken back by a look at the question");
     await hand.page.locator('[data-act="undo-sign"]').click();
     await hand.page.locator("[data-yes]").click();
     await hand.page.waitForSelector(".sign");
-    assert.equal(await hand.page.locator(".stop-band").count(), 0);
+    await counts(hand.page.locator(".stop-band"), 0);
     await hand.close();
   });
 
@@ -126,22 +128,23 @@ describe("row_78: questions", () => {
     await hand.demo();
     await hand.ask(13);
     await hand.tap('[data-act="no-sign"]');
-    assert.equal(await hand.page.locator("main .choice[aria-pressed='true']").count(), 0);
-    assert.equal(await hand.big(), "Where, and how much?");
+    await says(hand.page.locator("main [data-answer]").first(), /^Where, and how much\?$/);
+    await counts(hand.page.locator("main .choice[aria-pressed='true']"), 0);
     await hand.page.locator('[aria-label="Where"] [data-value="knee"]').click();
-    assert.equal(await hand.big(), "Where, and how much?");
+    await hand.page.locator('[aria-label="Where"] [data-value="knee"][aria-pressed="true"]').waitFor();
+    await says(hand.page.locator("main [data-answer]").first(), /^Where, and how much\?$/);
     await hand.page.locator('[aria-label="How much, 0 to 10"] [data-value="4"]').click();
-    assert.match(await hand.big(), /^box squat: (ease off|stop|technique only)/);
+    await says(hand.page.locator("main [data-answer]").first(), /^box squat: (ease off|stop|technique only)/);
     await hand.ask(26);
     assert.equal(await hand.big(), "Did it hurt?");
-    await hand.page.evaluate(() => { location.hash = "today"; });
+    await hand.view("today");
     await hand.page.locator('[data-act="day"]').click();
     await hand.page.locator('dialog [aria-label^="Pain now"] [data-value="yes"]').click();
     assert.equal(await hand.page.locator('[data-act="save-day"]').isDisabled(), true);
-    assert.match(await hand.page.locator("dialog").innerText(), /Where, please\./);
+    await says(hand.page.locator("dialog"), /Where, please\./);
     await hand.page.locator('dialog [aria-label="Where"] [data-value="knee"]').click();
+    await says(hand.page.locator("dialog"), /How much, please\./);
     assert.equal(await hand.page.locator('[data-act="save-day"]').isDisabled(), true);
-    assert.match(await hand.page.locator("dialog").innerText(), /How much, please\./);
     await hand.close();
   });
 });

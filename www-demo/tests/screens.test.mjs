@@ -2,17 +2,14 @@
 // of a lift, the card, who is first at a bar.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch } from "./browser.mjs";
+import { counts, Hand, launch, says } from "./browser.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
 
 const tidy = (text) => text.replaceAll("\u00a0", " ");
-const show = async (hand, view) => {
-  await hand.page.evaluate((to) => { location.hash = to; }, view);
-  await hand.page.waitForTimeout(120);
-};
+const show = (hand, view) => hand.view(view);
 
 async function demo(options) {
   const hand = await Hand.open(browser, options);
@@ -56,10 +53,10 @@ describe("a stop on a telephone", () => {
       await show(hand, view);
       const box = await hand.page.locator(".stop-band").boundingBox();
       assert.ok(box.height <= 260 && box.y < 100, `${view}: ${JSON.stringify(box)}`);
-      assert.match(tidy(await hand.page.locator(".stop-band .stop-words").innerText()), /chest pain.*Call emergency help now\./is, view);
+      await says(hand.page.locator(".stop-band .stop-words"), /chest pain.*Call emergency help now\./is, view);
     }
     await hand.page.locator(".stop-band summary").click();
-    assert.match(tidy(await hand.page.locator(".stop-band").innerText()), /Every lift stays stopped until a clinician has cleared it and the coach has signed off/);
+    await says(hand.page.locator(".stop-band"), /Every lift stays stopped until a clinician has cleared it and the coach has signed off/);
     await hand.close();
   });
 });
@@ -74,9 +71,10 @@ describe("answers that somebody has to give", () => {
     await show(hand, "log");
     await hand.page.evaluate(() => { for (const one of document.querySelectorAll("main details")) one.open = true; });
     await hand.page.getByRole("button", { name: "What was asked is answered", exact: true }).click();
-    assert.equal(await hand.page.locator('dialog [aria-pressed="true"]').count(), 0);
+    await hand.page.locator("dialog").waitFor();
+    await counts(hand.page.locator('dialog [aria-pressed="true"]'), 0);
     await hand.page.locator('[data-act="write-down"]').click();
-    assert.match(await hand.page.locator("dialog .wrong").innerText(), /Which of them, please\./);
+    await says(hand.page.locator("dialog .wrong"), /Which of them, please\./);
     await hand.close();
   });
 });
@@ -102,7 +100,7 @@ describe("the log", () => {
     await hand.page.getByText("Track of each lift").click();
     const track = hand.page.locator('[data-track="box squat"]');
     await track.waitFor();
-    assert.match(tidy(await track.innerText()), /^Today: 47\.54 kg\. (Breaks: \d+ \w+ \d{4} to |No break).*(Pain in \d+ session|No pain)/s);
+    await says(track, /^Today: 47\.54 kg\. (Breaks: \d+ \w+ \d{4} to |No break).*(Pain in \d+ session|No pain)/s);
     const label = await hand.page.locator('figure[aria-label^="Working load of box squat"]').getAttribute("aria-label");
     // It began with 40 kg on the first day of the log.
     assert.match(tidy(label), /: from 40 kg on 2 Sep to 47\.54 kg on /);
@@ -129,6 +127,7 @@ describe("the card", () => {
     await hand.page.waitForSelector("[data-lift]");
     await show(hand, "q24");
     await hand.page.locator('[aria-label="Health detail on the card"] [data-value="yes"]').click();
+    await hand.page.locator(".handover").getByText("Gate: up after").nth(7).waitFor();
     const card = tidy(await hand.page.locator(".handover").innerText());
     assert.equal(card.match(/Gate: up after 3 sessions in a row with 9 of 10 good\. So far 0 of 3/g)?.length, 8, card.slice(0, 600));
     for (const format of ["A4", "Letter"]) {
@@ -152,9 +151,9 @@ describe("several at one bar", () => {
     await show(hand, "lifters");
     await hand.page.locator("[data-first]").waitFor();
     // Both with the empty bar: nothing moves.
-    assert.match(tidy(await hand.page.locator("[data-first]").innerText()), /^(Ann|Bob), invented first: with turns in this order 0 disc moves on each end, the fewest there are\./);
+    await says(hand.page.locator("[data-first]"), /^(Ann|Bob), invented first: with turns in this order 0 disc moves on each end, the fewest there are\./);
     await hand.page.locator("main details.more summary").first().click();
-    assert.equal(await hand.page.locator('[aria-label="Turns at this bar"] tbody tr').count(), 6, "three sets each");
+    await counts(hand.page.locator('[aria-label="Turns at this bar"] tbody tr'), 6, "three sets each");
     assert.deepEqual(hand.complaints, []);
     await hand.close();
   });

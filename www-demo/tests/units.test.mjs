@@ -2,7 +2,7 @@
 // The same in a gym in kilograms, and in one whose discs carry the other unit than the page shows.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch } from "./browser.mjs";
+import { counts, Hand, launch, says } from "./browser.mjs";
 import { QUESTIONS } from "./expected.mjs";
 
 const VIEWS = ["today", "questions", "lifters", "log", "files", "gym", "notes", "plan", "begin"];
@@ -44,8 +44,7 @@ describe("a gym in pounds", () => {
     const hand = await inPounds(browser);
     const wrong = [];
     for (const view of VIEWS) {
-      await hand.page.evaluate((to) => { location.hash = to; }, view);
-      await hand.page.waitForTimeout(120);
+      await hand.view(view);
       const text = await shown(hand.page);
       // The settings offer both units by name, and one question is about them.
       const kilograms = lines(text, KILOGRAMS).filter((line) => !(NAMES[view]?.test(line.trim())));
@@ -63,6 +62,7 @@ describe("a gym in pounds", () => {
     let loads = 0;
     for (const [number, act] of QUESTIONS) {
       await hand.ask(number);
+      await hand.page.locator(`main[data-view="q${number}"]`).waitFor();
       if (act && (await hand.page.locator("main [data-answer]").count()) === 0) await hand.act(act).catch(() => wrong.push(`${number}: cannot be asked`));
       const text = await shown(hand.page);
       if (POUNDS.test(text)) loads += 1;
@@ -81,7 +81,7 @@ describe("a gym in pounds", () => {
     // By hand: 95 = 45 + 2 x 25.
     await hand.pad("Load on the bar", "95");
     assert.equal(await hand.big(), "95 lb: each end 25 lb");
-    assert.match(await hand.page.locator("main figcaption").first().innerText(), /^bar 45 lb\. Each end, inside first: 25\slb\./);
+    await says(hand.page.locator("main figcaption").first(), /^bar 45 lb\. Each end, inside first: 25\slb\./);
     // 96 cannot be made: 1.25 lb discs come in one pair, so the next above 95 is 97.5.
     await hand.pad("Load on the bar", "96");
     assert.equal(await hand.big(), "95 lb: each end 25 lb");
@@ -95,7 +95,7 @@ describe("a gym in pounds", () => {
   it("keeps the face of a kilogram disc in a gym of both", async () => {
     const hand = await Hand.open(browser);
     await hand.tap(".unit");
-    await hand.page.evaluate(() => { location.hash = "gym"; });
+    await hand.view("gym");
     await hand.page.locator('[data-act="kit-kg"]').click();
     await hand.page.getByRole("button", { name: "Begin again", exact: true }).click();
     await hand.page.getByText("20 kg", { exact: true }).waitFor();
@@ -163,12 +163,12 @@ function bare(text) {
 async function everywhere(hand) {
   const texts = [];
   for (const view of [...VIEWS, "lift"]) {
-    await hand.page.evaluate((to) => { location.hash = to; }, view);
-    await hand.page.waitForTimeout(120);
+    await hand.view(view);
     texts.push([view, await shown(hand.page)]);
   }
   for (const [number, act] of QUESTIONS) {
     await hand.ask(number);
+    await hand.page.locator(`main[data-view="q${number}"]`).waitFor();
     if (act && (await hand.page.locator("main [data-answer]").count()) === 0) await hand.act(act);
     texts.push([`q${number}`, await shown(hand.page)]);
   }
@@ -179,11 +179,11 @@ async function everywhere(hand) {
 async function inMixed(browser, discs, shows) {
   const hand = await Hand.open(browser);
   if (shows === "lb") await hand.tap(".unit");
-  await hand.page.evaluate(() => { location.hash = "gym"; });
+  await hand.view("gym");
   await hand.page.locator(`[data-act="kit-${discs}"]`).click();
   await hand.page.locator("[data-yes]").click();
-  await hand.page.waitForTimeout(150);
-  await hand.page.evaluate(() => { location.hash = "begin"; });
+  await counts(hand.page.locator("dialog"), 0);
+  await hand.view("begin");
   await hand.page.locator("#name").fill("Sam, invented");
   await hand.page.locator('[data-act="begin-now"]').click();
   await hand.page.waitForSelector("[data-lift]");

@@ -2,7 +2,7 @@
 // that has both: values worked out by hand, in the unit on the screen and in no other.
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
-import { Hand, launch } from "./browser.mjs";
+import { Hand, launch, says } from "./browser.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -13,7 +13,7 @@ const main = async (hand) => tidy(await hand.page.locator("main").innerText());
 
 async function begin(hand, lifts = []) {
   hand.page.setDefaultTimeout(6000);
-  await hand.page.evaluate(() => { location.hash = "begin"; });
+  await hand.view("begin");
   await hand.page.locator("#name").fill("Sam, invented");
   for (const lift of lifts) await hand.page.getByRole("button", { name: lift, exact: true }).click();
   await hand.page.locator('[data-act="begin-now"]').click();
@@ -201,7 +201,7 @@ for (const { gym, unit, arrange, empty, light, work, pull, pair, most } of GYMS)
       else assert.ok(load === undefined || Number(load) === pull, box);
       // Among several at one bar no order is worked out for a lift from the floor, and that is said; alone it is next like any other.
       await hand.page.locator('[data-place="lifters"]').click();
-      assert.match(tidy(await hand.page.locator("[data-lifter]").first().innerText()), new RegExp(`${light} ${unit}`));
+      await says(hand.page.locator("[data-lifter]").first(), new RegExp(`${light} ${unit}`));
       assert.deepEqual(hand.complaints, []);
       await hand.close();
     });

@@ -4,7 +4,7 @@ import { mkdtemp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, it } from "node:test";
-import { FILE, Hand, launch } from "./browser.mjs";
+import { counts, FILE, Hand, launch, says } from "./browser.mjs";
 
 let browser;
 let hand;
@@ -27,7 +27,6 @@ after(async () => {
 });
 
 const tidy = (text) => text.replaceAll("\u00a0", " ");
-const main = async () => tidy(await hand.page.locator("main").innerText());
 
 /** A picture, and what holds for every screen of the week: nothing in kilograms, every load at most what it was before. */
 async function look(name) {
@@ -46,6 +45,7 @@ async function day(date) {
   await hand.page.reload();
   await hand.ready();
   await hand.page.locator('[data-place="today"]').click();
+  await hand.page.locator('main[data-view="today"] [data-lift]').first().waitFor();
 }
 
 /** The day's questions: pain in the lower back of that much, or none. */
@@ -135,7 +135,7 @@ describe("a week in a gym of pounds with a sore back", () => {
     await look("tuesday-pain");
     await hand.page.locator('[data-act="write-down"]').click();
     await hand.page.getByText("Recorded.").waitFor();
-    assert.equal(await hand.page.locator("[data-morning]").count(), 0);
+    await counts(hand.page.locator("[data-morning]"), 0);
   });
 
   it("Wednesday: 4 of 10 eases off what loads the back, never adds, and leaves the press alone", async () => {
@@ -171,8 +171,8 @@ describe("a week in a gym of pounds with a sore back", () => {
     await hand.page.locator("[data-slipped]").waitFor();
     await look("wednesday-slipped");
     // Nothing is lighter than the empty bar of 15 lb.
-    assert.match(await main(), /End this lift for today/);
-    assert.match(await main(), /Nothing lighter can be loaded within one step\./);
+    await says(hand.page.locator("main"), /End this lift for today/);
+    await says(hand.page.locator("main"), /Nothing lighter can be loaded within one step\./);
     await finish();
     await look("wednesday-done");
   });
@@ -190,10 +190,9 @@ describe("a week in a gym of pounds with a sore back", () => {
       assert.match(await card(lift), /stop/i, lift);
       assert.equal(await load(lift), undefined, `${lift} gives no load`);
     }
-    assert.equal(await hand.page.locator(".stop-band").count(), 1);
+    await counts(hand.page.locator(".stop-band"), 1);
     for (const view of ["questions", "lifters", "log", "files", "gym", "plan", "q9", "q12", "q24", "q28"]) {
-      await hand.page.evaluate((to) => { location.hash = to; }, view);
-      await hand.page.waitForTimeout(80);
+      await hand.view(view);
       await look(`friday-${view}`);
       assert.equal(await hand.page.locator("main > :not(:empty)").first().evaluate((node) => node.className), "stop-band", view);
     }
@@ -211,7 +210,7 @@ describe("a week in a gym of pounds with a sore back", () => {
     assert.equal(await load("straight-bar pull"), undefined);
     assert.match(await card("straight-bar pull"), /stop/i);
     assert.deepEqual(hand.complaints, []);
-    await hand.page.evaluate(() => { location.hash = "q24"; });
+    await hand.view("q24");
     await look("card");
   });
 });

@@ -91,7 +91,6 @@ entries! {
     "page.preview" transfer::preview,
     "page.without_health" transfer::without_health,
     "page.sets_table" transfer::sets_table,
-    "page.pretty" transfer::pretty,
     "page.seal" seal::seal,
     "page.check_seals" seal::check_seals,
     "page.cautions" words::cautions,

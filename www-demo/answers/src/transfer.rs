@@ -10,6 +10,7 @@ use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
 use crate::keeping::{Difference, differences};
+use crate::opened::Which;
 
 /// A log that came in, and the one that is here, if any.
 #[derive(Deserialize)]
@@ -17,7 +18,7 @@ use crate::keeping::{Difference, differences};
 pub(crate) struct Incoming {
     incoming: String,
     #[serde(default)]
-    here: Option<String>,
+    here: Option<Which>,
     /// The file's plan, if it has one.
     #[serde(default)]
     plan: Option<String>,
@@ -62,7 +63,7 @@ impl Change {
 pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
     let incoming = Log::from_json(&asked.incoming)?;
     let state = fold(&incoming)?;
-    let here = asked.here.map(|text| Log::from_json(&text)).transpose()?;
+    let here = asked.here.map(|one| one.open()).transpose()?;
     let plan = match (asked.plan_here, asked.plan) {
         (Some(here), Some(there)) => {
             differences(&Value::write(&Plan::from_json(&here)?)?, &Value::write(&Plan::from_json(&there)?)?)
@@ -70,12 +71,13 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         _ => Vec::new(),
     };
     let (header, parameters) = match &here {
-        Some(log) => {
-            (differences(&whose(log)?, &whose(&incoming)?), differences(&set(&fold(log)?)?, &set(&state)?))
-        }
+        Some(own) => (
+            differences(&whose(&own.log)?, &whose(&incoming)?),
+            differences(&set(&own.state)?, &set(&state)?),
+        ),
         None => (Vec::new(), Vec::new()),
     };
-    let known = here.map(|log| log.events).unwrap_or_default();
+    let known = here.as_ref().map(|own| own.log.events.as_slice()).unwrap_or_default();
     let (mut added, mut changed, mut same) = (Vec::new(), Vec::new(), 0_u32);
     let by_number: std::collections::BTreeMap<u32, &Event> =
         known.iter().map(|event| (event.sequence, event)).collect();
@@ -214,11 +216,6 @@ fn stripped(mut event: Event, people: &mut People) -> Result<Option<Event>, Erro
         _ => return Ok(None),
     }
     Ok(Some(event))
-}
-
-/// The log as indented JSON.
-pub(crate) fn pretty(asked: Whole) -> Result<String, Error> {
-    Ok(Value::from_json(&asked.log)?.to_json_pretty())
 }
 
 /// What begins a formula in a spreadsheet: the signs, their full-width forms, and white space before them.

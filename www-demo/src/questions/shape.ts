@@ -55,7 +55,9 @@ export function barChoice(app: App): Child {
   const bars = app.kit().implements.filter((one) => kindOf(one, "bar"));
   if (bars.length < 2) return undefined;
   return choices("Bar", bars.map((one) => ({ value: implementName(one), label: barWords(one) })), implementName(app.bar()), (value) => {
-    void app.store.set("bar", value).then(() => app.refresh());
+    const written = app.store.set("bar", value);
+    app.refresh();
+    void written.then(() => app.say());
   });
 }
 

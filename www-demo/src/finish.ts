@@ -1,0 +1,95 @@
+// Ending a session: on which day it was, who was there, pain; the whole is written as one entry.
+import type { App, DraftSet } from "./app.ts";
+import { button, choices, el, fill } from "./element.ts";
+import type { LiftSession, PainAnswer } from "bismar-page-package";
+import { count, dayShort } from "./numbers.ts";
+import { morePains, painFields, painsLack, painsOf, type PainFacts } from "./record.ts";
+import { overTheBody, setupEvent, setupFields, setupOf, type Setup } from "./setup.ts";
+import type { Loaded } from "./store.ts";
+
+/** Ends the session: pain is always asked, and the whole is written as one event. */
+export function finishBox(app: App): void {
+  const lifter = app.lifter;
+  if (!lifter) return;
+  const box = el("dialog", { class: "pad wide", "aria-label": "Finish session" });
+  const facts: PainFacts = { region: undefined, score: undefined, features: undefined };
+  const pains: PainAnswer[] = [];
+  let hurt = false;
+  let entries: DraftSet[] = [];
+  let lifts: string[] = [];
+  let begun = "";
+  // A session that was begun on another day: which day it was lifted on is asked, not guessed.
+  let on: string | undefined;
+  let setups = new Map<string, Setup>();
+  let changed = "";
+  /** Takes in the list as it is now; what was answered stays. */
+  const read = (now: Loaded): void => {
+    entries = app.draft(now);
+    lifts = [...new Set(entries.map((one) => one.lift))];
+    const first = app.draftDay(now) ?? app.day(now);
+    if (first !== begun) on = first === app.day(now) ? first : undefined;
+    begun = first;
+    const bare = lifts.filter((lift) => overTheBody(app, lift) && !entries.some((one) => one.lift === lift && one.setup));
+    setups = new Map(bare.map((lift): [string, Setup] => [lift, setups.get(lift) ?? { company: undefined, pins: undefined }]));
+  };
+  /** Whether the list is still what the coach sees here; else another window wrote to it, and the coach looks first. */
+  const asSeen = (): boolean => {
+    const now = app.store.lifter(lifter.id);
+    const next = now ? app.draft(now) : [];
+    if (JSON.stringify(next) === JSON.stringify(entries)) return true;
+    if (!now || next.length === 0) {
+      box.close();
+      app.notice = "Not recorded. The session going on was ended in another window.";
+      app.refresh();
+      return false;
+    }
+    read(now);
+    changed = `Another window changed the list: ${count(entries.length, "set")} now, ${lifts.map((lift) => app.liftName(lift)).join(", ")}. Save it again if that is so.`;
+    draw();
+    return false;
+  };
+  const write = (asked: boolean): void => {
+    if (!asSeen()) return;
+    const done = lifts.map((lift): LiftSession => {
+      const own = entries.filter((one) => one.lift === lift);
+      const cue = own.findLast((one) => one.cue)?.cue;
+      const place = own.find((one) => one.place)?.place;
+      const said = setups.get(lift);
+      const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
+      return { lift, ...(place ? { place } : {}), sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
+    });
+    box.close();
+    void app
+      .record(lifter, { sessionRecorded: { lifts: done, ...(asked ? { pain: hurt ? painsOf(facts, pains) : [] } : {}) } }, undefined, true, on)
+      .then(() => app.refresh());
+  };
+  const draw = (): void =>
+    fill(
+      box,
+      el("h2", {}, "Finish session"),
+      changed && el("div", { class: "asking", role: "alert", "data-changed": true }, el("p", {}, changed)),
+      begun !== app.day(lifter) && choices("On which day was it lifted?", [{ value: begun, label: `${dayShort(begun)}, when it was begun` }, { value: app.day(lifter), label: `${dayShort(app.day(lifter))}, today` }], on, (value) => {
+        on = value;
+        draw();
+      }),
+      [...setups].map(([lift, setup]) => el("div", { class: "field" }, el("h3", {}, `${app.liftName(lift)}: may stay empty`), setupFields(setup, draw))),
+      el("h3", {}, "Any pain in a joint, a tendon or the spine?"),
+      el("p", { class: "soft" }, "Sore muscles are something else. Not asking is kept as not asked."),
+      hurt ? [painFields(app, facts, draw), morePains(app, facts, pains, draw)] : undefined,
+      el(
+        "div",
+        { class: "stack" },
+        !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain", disabled: on === undefined }),
+        !hurt && button("Yes, some", () => { hurt = true; draw(); }, {}),
+        hurt && painsLack(facts, pains) && el("p", { class: "soft" }, painsLack(facts, pains) ?? ""),
+        hurt && button("Save the session", () => write(true), { class: "main", disabled: painsLack(facts, pains) !== undefined || on === undefined }),
+        !hurt && button("Not asked. Save the session", () => write(false), { disabled: on === undefined }),
+        button("Not yet", () => box.close(), { class: "quiet" }),
+      ),
+    );
+  read(lifter);
+  draw();
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}
