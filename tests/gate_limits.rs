@@ -361,3 +361,22 @@ fn another_rater_is_one_where_both_are_named_and_differ() {
 
 #[path = "gate/ends.rs"]
 mod ends;
+
+/// A miss that the lifter marked is believed, but nobody who counts has looked: a point is not seen by it, whatever the mark.
+#[test]
+fn a_point_that_only_the_lifter_marked_is_not_seen() {
+    let criteria = [Criterion::ordinary("tempo as planned").unwrap()];
+    let rules = PassRules::default().with_unscored_sets_allowed(1);
+    let verdict = |mark: Mark| {
+        let mut own = SetMarks::scored(5, 5, Rater::Lifter);
+        own.acceptable = None;
+        let sets = [SetMarks::scored(5, 5, Rater::Coach), own.with("tempo as planned", mark).unwrap()];
+        session_pass(&rules, &criteria, &sets).unwrap()
+    };
+    for mark in [Mark::NotSeen, Mark::Met, Mark::Borderline, Mark::NotMet] {
+        let found = verdict(mark);
+        assert_eq!(found.passed, Outcome::NotScored, "{mark:?}");
+        let unseen = PassReason::CriterionNotSeen { criterion: criteria[0].id.clone() };
+        assert!(found.reasons.contains(&unseen), "{mark:?}: {:?}", found.reasons);
+    }
+}

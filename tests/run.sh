@@ -64,7 +64,7 @@ step "documentation" cargo doc --quiet --workspace --no-deps --all-features
 step "package" cargo package --quiet --package bismar --allow-dirty
 step "main command" main_command
 step "examples" bash tests/examples.sh
-for script in bindings/test.sh www-demo/test.sh; do
+for script in bindings/smoke.sh bindings/test.sh www-demo/test.sh; do
   if [ -f "$script" ]; then
     step "$script" bash "$script"
   fi

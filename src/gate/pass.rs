@@ -206,7 +206,8 @@ fn against(rules: &PassRules, reason: PassReason, first: bool, forgiven: bool) -
 fn unseen(rules: &PassRules, criteria: &[Criterion], work: &[Work<'_>]) -> Vec<PassReason> {
     let seen = |at: usize, criterion: &Criterion| {
         let mut judged = work.iter().filter(|each| criterion.applies_to(each.number));
-        judged.any(|each| each.mark(at) != Mark::NotSeen)
+        // A loss is believed whoever marked it, but it is no look of somebody who counts.
+        judged.any(|each| each.counts && each.given(at) != Mark::NotSeen)
     };
     let wanted = criteria.iter().enumerate().filter(|(_, each)| each.critical || rules.every_criterion_seen);
     let missing = wanted.filter(|(at, criterion)| !seen(*at, criterion));

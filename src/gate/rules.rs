@@ -37,7 +37,7 @@ pub struct PassRules {
     pub first_set_must_pass: bool,
     /// Work sets after the first that may be left unscored in a session that passes.
     pub unscored_sets_allowed: u8,
-    /// Whether every criterion must have been seen in at least one set.
+    /// Whether every criterion must have been seen in at least one set, by somebody whose marks count.
     pub every_criterion_seen: bool,
     /// Whether a borderline mark on a critical criterion may pass.
     pub critical_borderline_passes: bool,

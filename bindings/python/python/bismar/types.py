@@ -4327,7 +4327,7 @@ class PassRules(TypedDict):
     unscored_sets_allowed: float
     """Work sets after the first that may be left unscored in a session that passes."""
     every_criterion_seen: bool
-    """Whether every criterion must have been seen in at least one set."""
+    """Whether every criterion must have been seen in at least one set, by somebody whose marks count."""
     critical_borderline_passes: bool
     """Whether a borderline mark on a critical criterion may pass."""
     lifter_marks_count: bool
@@ -4347,7 +4347,7 @@ class PassRulesInput(TypedDict):
     unscored_sets_allowed: NotRequired[float]
     """Work sets after the first that may be left unscored in a session that passes."""
     every_criterion_seen: NotRequired[bool]
-    """Whether every criterion must have been seen in at least one set."""
+    """Whether every criterion must have been seen in at least one set, by somebody whose marks count."""
     critical_borderline_passes: NotRequired[bool]
     """Whether a borderline mark on a critical criterion may pass."""
     lifter_marks_count: NotRequired[bool]
@@ -5190,7 +5190,7 @@ class Reason_override_suspended_fields(TypedDict):
 Reason_override_suspended = TypedDict("Reason_override_suspended", {"override_suspended": "Reason_override_suspended_fields"})
 
 class Reason_override_ended_fields(TypedDict):
-    """A break, a stop, a step back or a move has ended the coach's override upward."""
+    """The coach's override upward has ended, by what `by` names."""
     load: Mass
     """Load that was allowed by it."""
     by: OverrideEnd
