@@ -238,7 +238,7 @@ fn pain_is_asked_about_anew_after_a_session_of_today() {
     let mut world = world();
     let easy = set(50.0, 5, rir(4));
     world.train_all(vec![LiftSession::as_granted(name("squat"), vec![easy.clone()])], Some(Vec::new()));
-    let told = asked(&world, Some(PER_POINT), &[easy.clone()], Some(Vec::new()));
+    let told = asked(&world, Some(PER_POINT), std::slice::from_ref(&easy), Some(Vec::new()));
     assert!(matches!(told.then, Then::UpTo(_)), "{told:?}");
     let not_asked = asked(&world, Some(PER_POINT), &[easy], None);
     assert_eq!((&not_asked.then, codes(&not_asked)[0]), (&Then::Same, "pain_not_asked"));
