@@ -240,7 +240,7 @@ fn lose_place(
     };
     let load = work.load;
     now.stand_at(Grant { place: no_harder(was, (set, start.place), granted.place), work }, on);
-    now.keep_easing_only(OverrideEnd::PlaceGone);
+    now.keep_easing_only(OverrideEnd::PlaceGone, was, granted.place);
     now.calibration = Calibration::of(learning);
     relearn(now, load, on);
 }

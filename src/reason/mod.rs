@@ -7,12 +7,14 @@
 mod declare;
 mod halts;
 mod happened;
+mod named_place;
 mod shortfall;
 mod told;
 #[macro_use]
 mod work;
 
 pub use happened::{OverrideEnd, Restart};
+pub use named_place::NamedPlace;
 pub use shortfall::Shortfall;
 pub use told::Told;
 

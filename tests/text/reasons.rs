@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use bismar::caution::Caution;
 use bismar::quantity::{Mass, Name, Rir};
-use bismar::reason::{OverrideEnd, Reason, Restart, Shortfall};
+use bismar::reason::{NamedPlace, OverrideEnd, Reason, Restart, Shortfall};
 use bismar::sign::{Ask, PainFeature, StopSign};
 use bismar::text::{self, Words};
 use bismar::value::Value;
@@ -178,7 +178,7 @@ fn of_waiting(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
 
 fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
     let who = name("invented coach");
-    let ended = |by| Reason::OverrideEnded { load, by };
+    let ended = |by| Reason::OverrideEnded { load, by, place: NamedPlace::default() };
     vec![
         (Reason::NoLoadableStep { cap: load, next: Some(kg(55.0)) }, vec!["52.5 kg", "55 kg"]),
         (Reason::NoLoadableStep { cap: load, next: None }, vec!["52.5 kg"]),
