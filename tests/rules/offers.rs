@@ -199,3 +199,53 @@ fn a_session_as_printed_counts_though_the_load_cannot_be_made_to_the_gram() {
     world.day_report(DayClass::Within);
     assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
 }
+
+/// Two sessions of the squat that left so many where so many were asked for; whether a step is on offer after them.
+fn offered_after(asked: Option<u8>, left: u8) -> bool {
+    let mut world = World::on_offer("squat");
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        let mut sets = World::sets(world.today("squat").load.unwrap(), 2, true);
+        sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
+        let done = LiftSession::as_granted(name("squat"), sets).with_reserve_asked(asked.map(Rir::whole));
+        world.train_with(done);
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    let against = world.against("squat");
+    assert_eq!(world.is_offered("squat"), !blocked_by(&against, "reserve_short"), "{against:?}");
+    world.is_offered("squat")
+}
+
+/// The policy asks for 2 for a step, and nobody may ask for less than 1 without an override.
+#[test]
+fn rule_09_what_was_left_is_held_against_what_was_asked() {
+    assert!(!offered_after(Some(3), 2), "less than the three that were asked for");
+    assert!(offered_after(Some(3), 3));
+    assert!(offered_after(Some(1), 1), "as much as was asked for");
+    assert!(!offered_after(Some(1), 0));
+    assert!(!offered_after(Some(0), 0), "below the floor of the policy");
+    // Where nobody wrote it down the policy's number stands.
+    assert!(offered_after(None, 2));
+    assert!(!offered_after(None, 1));
+}
+
+/// Both lifts were done in two parts on one day, each part with its own ask.
+#[test]
+fn rule_09_each_part_of_a_day_is_held_against_its_own_ask() {
+    let mut world = World::on_offer("squat");
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        for (asked, left) in [(4, 3), (1, 3)] {
+            let mut sets = World::sets(kg(60.0), 1, true);
+            sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
+            let part = LiftSession::as_granted(name("squat"), sets);
+            world.train_with(part.with_reserve_asked(Rir::whole(asked)));
+        }
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert!(blocked_by(&world.against("squat"), "reserve_short"), "{:?}", world.against("squat"));
+}
