@@ -109,6 +109,9 @@ pub struct Now {
     /// Heaviest load of the last session of a maintained lift, where that lay below its band.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub below_band: Option<Mass>,
+    /// While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub other_implement: bool,
     /// The coach signed the gate off since the last move.
     pub signed_off: bool,
     /// The partner's strict lift hurt: hold, and start one step down.
@@ -213,6 +216,7 @@ impl Now {
             proven: None,
             overruled: None,
             override_ended: None,
+            other_implement: false,
             override_past: None,
             restarted: None,
             below_band: None,
