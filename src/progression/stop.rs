@@ -17,7 +17,7 @@ use crate::record::{Grant, PainAnswer, Parameters, Policy};
 use crate::sign::StopSign;
 
 /// Sessions with half the sets after a stop (our choice).
-const HALF_SESSIONS: u8 = 2;
+pub(crate) const HALF_SESSIONS: u8 = 2;
 
 /// Every stop in force that halts this lift, as reasons.
 pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {

@@ -221,8 +221,8 @@ with_those_of_the_work! {
     WindowCap {
         /// Highest load for now.
         load: Mass,
-        /// Days until the window allows the next step.
-        days_left: u16
+        /// Days until the window allows the next step; absent where waiting does not make it fit.
+        days_left: Option<u16>
     } "window_cap",
     /// The strict lift may not pass the forgiving lift's proven load.
     PairCap {

@@ -65,6 +65,7 @@ told! {
     alloc::vec::Vec<StopSign>: value => Told::Signs(value);
     alloc::vec::Vec<PainFeature>: value => Told::Features(value);
     Option<u8>: value => value.map_or(Told::Nothing, |count| Told::Count(u32::from(count)));
+    Option<u16>: value => value.map_or(Told::Nothing, |count| Told::Count(u32::from(count)));
     Option<Mass>: value => value.map_or(Told::Nothing, Told::Mass);
     Option<Day>: value => value.map_or(Told::Nothing, Told::Day);
     Option<Name>: value => value.as_ref().map_or(Told::Nothing, Told::Name);

@@ -167,10 +167,14 @@ impl Telling<'_> {
                 self.region(region),
                 counted(u32::from(*days_left), "more day")
             ),
-            Reason::WindowCap { load, days_left } => format!(
+            Reason::WindowCap { load, days_left: Some(days_left) } => format!(
                 "The load has grown enough for these weeks: no step goes past {} for {}.",
                 self.cap(*load),
                 counted(u32::from((*days_left).max(1)), "more day")
+            ),
+            Reason::WindowCap { load, days_left: None } => format!(
+                "The step is larger than these weeks allow, up to {}, and waiting does not change that.",
+                self.cap(*load)
             ),
             _ => return None,
         })
