@@ -249,3 +249,77 @@ fn rule_09_each_part_of_a_day_is_held_against_its_own_ask() {
     world.day_report(DayClass::Within);
     assert!(blocked_by(&world.against("squat"), "reserve_short"), "{:?}", world.against("squat"));
 }
+
+#[test]
+fn rule_09_holds_beside_an_effort_cap_in_the_gate_too() {
+    let run = bismar::gate::Requirement::PassRun(bismar::gate::PassRun::new(9, 10, 2).unwrap());
+    let all_of = bismar::gate::Requirement::All(vec![run, bismar::gate::Requirement::EffortCap]);
+    let mut all = parameters();
+    all.lifts[0].gate = bismar::gate::Gate::new(all_of).unwrap();
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    for left in [1, 1, 3] {
+        world.day_report(DayClass::Within);
+        let mut sets = World::sets(kg(60.0), 2, true);
+        sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert!(blocked_by(&world.against("squat"), "reserve_short"), "{:?}", world.against("squat"));
+}
+
+#[test]
+fn rule_07_neither_lift_of_a_pair_on_one_day_gets_a_step() {
+    let mut world = World::new(paired());
+    for _ in 0..4 {
+        for id in ["squat", "press"] {
+            world.day_report(DayClass::Within);
+            world.train(id, true);
+            world.morning();
+            world.wait(3);
+        }
+    }
+    world.day_report(DayClass::Within);
+    let together = || Plan::of([name("squat"), name("press")]);
+    let lifts =
+        bismar::prescription::next_session_from(&world.state(), &together(), world.day).unwrap().lifts;
+    for lift in lifts {
+        assert!(
+            matches!(lift.outlook, MoveOutlook::Blocked { ref by, .. } if blocked_by(by, "pair_together")),
+            "{:?}",
+            lift.outlook
+        );
+    }
+}
+
+/// Two sessions on one day of a way back are one pass, and one of the sessions with half the sets.
+#[test]
+fn rule_05_two_sessions_of_a_day_on_the_way_back_are_one() {
+    let back = |sessions: u8| {
+        let mut world = World::on_offer("squat");
+        world.wait(45).day_report(DayClass::Within);
+        (0..sessions).for_each(|_| world.train("squat", true));
+        world.morning();
+        world.wait(2).day_report(DayClass::Within);
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now().clone();
+        (now.status, now.half_sessions, now.here.0)
+    };
+    assert_eq!(back(1), back(2));
+}
+
+#[test]
+fn rule_08_pain_of_three_to_five_prints_how_far_to_go() {
+    for score in [3, 4, 5] {
+        let mut world = World::on_offer("squat");
+        world.pain("knee", score);
+        let said = bismar::text::Words::of(&parameters()).lift_line(&world.today("squat"));
+        assert!(said.contains("ease off"), "{said}");
+        let plan = Plan::of([name("squat")]);
+        let session = bismar::prescription::next_session_from(&world.state(), &plan, world.day).unwrap();
+        let sheet = bismar::text::Words::of(&parameters()).session(&session).to_string();
+        assert!(sheet.contains("lower until 2 or less, else stop this lift"), "{sheet}");
+    }
+}
