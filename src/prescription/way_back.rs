@@ -101,7 +101,7 @@ pub(super) fn halved(now: &Now, view: &View<'_>) -> u8 {
 /// Whether so many sets of the work granted have fewer repetitions than a session of the gate's run has to show.
 pub(super) fn is_too_little(grant: &Grant, view: &View<'_>, sets: u8) -> bool {
     let reps = u16::from(sets) * u16::from(grant.work.reps);
-    run_of(view.lift.set.gate.requirement()).is_some_and(|run| reps < u16::from(run.of()))
+    run_of(view.lift.set.gate.requirement()).is_some_and(|run| reps < run.of())
 }
 
 /// What the end of a noted break leaves to be done: a session, and the way back where it lasts so long.
