@@ -25,6 +25,8 @@ mod evidence;
 mod handover;
 #[path = "doors/next_set.rs"]
 mod next_set;
+#[path = "doors/places.rs"]
+mod places;
 #[path = "doors/plans.rs"]
 mod plans;
 #[path = "doors/raters.rs"]

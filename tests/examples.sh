@@ -13,6 +13,8 @@ expect() {
 cargo build --quiet --workspace --all-features --examples
 built=${CARGO_TARGET_DIR:-target}/debug/examples
 
+mkdir -p target/demo
+
 # Whoever stops reading early gets no complaint: here nobody reads at all by the time it is printed.
 for option in "" --json; do
   { sleep 0.2; "$built/next_session" $option 2> target/closed_pipe.err; } | true
@@ -20,7 +22,6 @@ for option in "" --json; do
 done
 
 # The committed demo is what the generator makes, byte for byte.
-mkdir -p target/demo
 "$built/generate_log" --out target/demo
 cmp target/demo/demo-log.json examples/data/demo-log.json
 cmp target/demo/demo-plan.json examples/data/demo-plan.json

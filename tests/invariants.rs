@@ -46,6 +46,7 @@ mod invariants {
     pub mod step;
     mod steps;
     mod units;
+    mod would_change;
     pub mod world;
     mod worse;
 }

@@ -14,7 +14,7 @@ const OUT_OF_LINE: i32 = 31;
 const AGES: core::ops::RangeInclusive<i32> = 18..=100;
 
 fn at(event: &Event, what: Odd) -> Oddity {
-    Oddity { day: event.day, event: Some(event.sequence), lift: None, what }
+    Oddity { event: Some(event.sequence), ..Oddity::new(event.day, what) }
 }
 
 /// Odd days of events, which are given in order of day.

@@ -12,6 +12,7 @@ use crate::error::Error;
 use crate::loading::Implement;
 use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
 use crate::quantity::{Day, Mass, Name};
+use crate::reason::NamedPlace;
 use crate::record::{Event, EventKind, Grant, LiftSession, Log, Parameters, Place, Session};
 
 /// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
@@ -211,6 +212,11 @@ impl LiftDone<'_> {
     /// Where it was done: as recorded, else as granted.
     pub(super) fn place(&self) -> Place {
         self.lift.place.unwrap_or(self.kept.granted.place)
+    }
+
+    /// The same by rung, range and tempo as they were then.
+    pub(super) fn named_place(&self) -> Option<NamedPlace> {
+        Some(self.kept.parameters.lift(&self.lift.lift)?.named_place(self.place()))
     }
 
     /// Ids of the regions it loaded.

@@ -12,7 +12,7 @@ use crate::dose::{
 use crate::error::Error;
 use crate::prescription::{SessionPlan, next_session_from};
 use crate::quantity::{Day, Mass, Name, Rir};
-use crate::record::{EventKind, Log, Plan};
+use crate::record::{EventKind, Log, Place, Plan};
 
 const WEEK: i32 = 7;
 
@@ -23,6 +23,8 @@ const WEEK: i32 = 7;
 pub struct EasyLift {
     /// Id of the lift.
     pub lift: Name,
+    /// Where it would be done.
+    pub place: Place,
     /// Work sets.
     pub sets: u8,
     /// Work sets without the easy week.
@@ -151,6 +153,7 @@ impl Diary<'_> {
         Ok(both
             .map(|(easy, usual)| EasyLift {
                 lift: easy.lift,
+                place: easy.place,
                 sets: easy.sets,
                 usual_sets: usual.sets,
                 reps: easy.reps,

@@ -13,9 +13,10 @@ use crate::progression::{
     ClearanceInForce, Decision, LiftState, MoveOutlook, OpenAsk, Purpose, SetupSeen, State, Status,
 };
 use crate::quantity::{Day, Length, Mass, Name, Pain};
-use crate::reason::Shortfall;
+use crate::reason::{NamedPlace, Shortfall};
 use crate::record::{
-    BarChanged, ClearanceLimits, Dimension, Event, EventKind, Grant, LiftSession, Log, SignOffScope, WorkSet,
+    BarChanged, ClearanceLimits, Dimension, Event, EventKind, Grant, LiftSession, Log, Place, SignOffScope,
+    WorkSet,
 };
 use crate::sign::{PainFeature, StopSign};
 
@@ -82,6 +83,9 @@ pub struct LastDone {
     pub day: Day,
     /// Number of its event.
     pub event: u32,
+    /// Where it was done.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub place: Option<NamedPlace>,
     /// The work sets.
     pub sets: Vec<WorkSet>,
     /// What it came to for the gate; absent where it counted toward nothing.
@@ -113,6 +117,8 @@ pub struct LiftHandover {
     pub granted: Grant,
     /// Highest load allowed today.
     pub limit: Mass,
+    /// Where that limit is for: as granted, within a clearance.
+    pub place: Place,
     /// Height of the bar's centre at the start, where the lift begins from the floor or from pins.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub height: Option<Length>,
@@ -264,7 +270,7 @@ impl Diary<'_> {
             missing.push(Lacking::BodyMass);
         }
         let lifts: Vec<LiftHandover> =
-            decisions.into_iter().filter_map(|decision| lift(state, decision, &events, today)).collect();
+            decisions.into_iter().filter_map(|decision| lift(self, decision, &events, today)).collect();
         missing.extend(
             lifts.iter().filter(|lift| lift.last.is_none()).map(|lift| Lacking::SessionOf(lift.lift.clone())),
         );
@@ -289,10 +295,14 @@ impl Diary<'_> {
     }
 }
 
-fn lift(state: &State, decision: Decision, events: &[&Event], today: Day) -> Option<LiftHandover> {
+fn lift(diary: &Diary<'_>, decision: Decision, events: &[&Event], today: Day) -> Option<LiftHandover> {
+    let state = diary.state();
     let stands = state.lift_state(&decision.lift)?;
     let (set, now) = (stands.parameters(), stands.now());
-    let limits = state.view(&decision.lift, today).ok()?.limits().cloned().collect();
+    let view = state.view(&decision.lift, today).ok()?;
+    let limits = view.limits().cloned().collect();
+    let granted = decision.grant.place;
+    let place = Place { range: view.range_allowed(granted.range).unwrap_or(0), ..granted };
     let overruled = now.overruled.as_ref().filter(|given| given.expires >= today).map(|given| OverrideNow {
         load: given.load,
         until: given.expires,
@@ -304,7 +314,9 @@ fn lift(state: &State, decision: Decision, events: &[&Event], today: Day) -> Opt
             }
         }),
     });
+    let done_at = diary.sessions_of(&decision.lift).next_back().and_then(|done| done.named_place());
     Some(LiftHandover {
+        place,
         purpose: stands.purpose(),
         height: set.start_height(decision.grant.place),
         moving: set.moving,
@@ -315,7 +327,7 @@ fn lift(state: &State, decision: Decision, events: &[&Event], today: Day) -> Opt
         limits,
         setup: now.setup.as_deref().cloned(),
         unguarded: set.over_the_body && now.unguarded,
-        last: last_done(stands, events),
+        last: last_done(stands, events, done_at),
         lift: decision.lift,
         status: decision.status,
         granted: decision.grant,
@@ -325,7 +337,7 @@ fn lift(state: &State, decision: Decision, events: &[&Event], today: Day) -> Opt
     })
 }
 
-fn last_done(stands: LiftState<'_>, events: &[&Event]) -> Option<LastDone> {
+fn last_done(stands: LiftState<'_>, events: &[&Event], place: Option<NamedPlace>) -> Option<LastDone> {
     let (event, done): (&Event, &LiftSession) = events.iter().rev().find_map(|event| match &event.kind {
         EventKind::SessionRecorded(session) => {
             session.lifts.iter().find(|done| done.lift == *stands.id()).map(|done| (*event, done))
@@ -337,6 +349,7 @@ fn last_done(stands: LiftState<'_>, events: &[&Event]) -> Option<LastDone> {
     Some(LastDone {
         day: event.day,
         event: event.sequence,
+        place,
         sets: done.sets.clone(),
         outcome: sitting.map(|sitting| sitting.outcome),
         short: now.short,

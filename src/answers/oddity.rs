@@ -2,6 +2,7 @@
 
 use crate::loading::UnitSlip;
 use crate::quantity::{Day, Mass, Name};
+use crate::reason::NamedPlace;
 use crate::record::Effort;
 
 /// How a number may have been mistyped. To be asked about, never corrected in silence.
@@ -39,6 +40,9 @@ pub struct Oddity {
     /// The lift, where one is meant.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub lift: Option<Name>,
+    /// Where the lift was done or stood, where a load of it is meant and the log can be followed.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub place: Option<NamedPlace>,
     /// What.
     pub what: Odd,
 }
@@ -47,7 +51,7 @@ impl Oddity {
     /// That on that day, with neither an event nor a lift named.
     #[must_use]
     pub const fn new(day: Day, what: Odd) -> Oddity {
-        Oddity { day, event: None, lift: None, what }
+        Oddity { day, event: None, lift: None, place: None, what }
     }
 }
 

@@ -50,6 +50,8 @@ pub struct Rack {
     pub today: Day,
     /// Id of the lift.
     pub lift: Name,
+    /// Where it is done today.
+    pub place: Place,
     /// Warm-up sets rising to the work sets; empty where nothing is lifted today.
     pub sets: Vec<RackSet>,
     /// Discs handled at each end in all.
@@ -123,6 +125,7 @@ impl Diary<'_> {
         let mut answer = Rack {
             today,
             lift: lift.clone(),
+            place: of_today.place,
             sets: Vec::new(),
             moves_each_end: 0,
             proved: false,

@@ -1,5 +1,6 @@
 //! What looks odd in this log?
 
+use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 use super::diary::Diary;
@@ -10,11 +11,9 @@ use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
 use crate::loading::unit_slip;
 use crate::numeric;
-use crate::progression::{FALL_DAYS, FALL_PART};
+use crate::progression::{FALL_DAYS, FALL_PART, When, fold_watched};
 use crate::quantity::{Day, Mass, Name, Reserve};
-use crate::record::{
-    Effort, Event, EventKind, LiftSession, Lifter, Log, Override, Parameters, Session, WorkSet,
-};
+use crate::record::{Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet};
 
 /// Sessions in a row without one doubtful mark, from which a gate is said to tell nothing (our choice).
 const PERFECT_SESSIONS: usize = 20;
@@ -103,7 +102,8 @@ impl<'e> Looking<'e> {
     }
 
     fn find(&mut self, event: &Event, lift: Option<&Name>, what: Odd) {
-        self.found.push(Oddity { day: event.day, event: Some(event.sequence), lift: lift.cloned(), what });
+        let found = Oddity::new(event.day, what);
+        self.found.push(Oddity { event: Some(event.sequence), lift: lift.cloned(), ..found });
     }
 
     /// Looks at the next event in order.
@@ -188,14 +188,14 @@ impl Looking<'_> {
         let (since, from) = recent.copied().reduce(|most, next| if next.1 > most.1 { next } else { most })?;
         let part = 1.0 - to.kg() / from.kg();
         let what = Odd::MassFalling { from, since, to, part: numeric::tidy(part) };
-        (part >= FALL_PART).then_some(Oddity { day, event: None, lift: None, what })
+        (part >= FALL_PART).then_some(Oddity::new(day, what))
     }
 
     /// Everything, the newest first.
     fn finish(mut self, today: Day) -> Vec<Oddity> {
         self.found.extend(self.falling(today));
         for look in &self.lifts {
-            let oddity = |(day, what)| Oddity { day, event: None, lift: Some(look.lift.clone()), what };
+            let oddity = |(day, what)| Oddity { lift: Some(look.lift.clone()), ..Oddity::new(day, what) };
             self.found.extend(look.habits().into_iter().map(oddity));
         }
         self.found.sort_by_key(|oddity| core::cmp::Reverse(oddity.day));
@@ -319,26 +319,26 @@ pub struct Review {
 pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let events = log.effective()?;
-    Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), &log.lifter, today))
+    Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), log, today))
 }
 
 impl Diary<'_> {
     /// What looks odd in this log? See [`review`].
     #[must_use]
     pub fn review(&self, today: Day) -> Review {
-        look_through(&self.events().collect::<Vec<&Event>>(), &self.log().lifter, today)
+        look_through(&self.events().collect::<Vec<&Event>>(), self.log(), today)
     }
 }
 
-fn look_through(events: &[&Event], lifter: &Lifter, today: Day) -> Review {
+fn look_through(events: &[&Event], log: &Log, today: Day) -> Review {
     let mut looking = Looking::default();
     for event in events {
         looking.look(event);
     }
-    looking.found.extend(super::dates::odd_days(events, lifter, today));
+    looking.found.extend(super::dates::odd_days(events, &log.lifter, today));
     if let (true, Some(last)) = (looking.unknown > 0, events.last()) {
         let what = Odd::UnknownEvents { count: looking.unknown };
-        looking.found.push(Oddity { day: last.day, event: None, lift: None, what });
+        looking.found.push(Oddity::new(last.day, what));
     }
     let mut missing = Vec::new();
     if looking.sessions == 0 {
@@ -348,7 +348,8 @@ fn look_through(events: &[&Event], lifter: &Lifter, today: Day) -> Review {
         missing.push(Lacking::BodyMass);
     }
     let (sessions, unknown) = (looking.sessions, looking.unknown);
-    let findings = looking.finish(today);
+    let mut findings = looking.finish(today);
+    name_places(&mut findings, log);
     let mut cautions = alloc::vec![Caution::ExaminesNobody];
     if findings.iter().any(|oddity| matches!(oddity.what, Odd::MassFalling { .. })) {
         cautions.push(Caution::MassFalling);
@@ -357,4 +358,37 @@ fn look_through(events: &[&Event], lifter: &Lifter, today: Day) -> Review {
         cautions.push(Caution::UnknownEvents);
     }
     Review { today, sessions, findings, missing, cautions }
+}
+
+/// Says of each load that looks like a slip where the lift was done, or stood: only following the whole log tells. One that
+/// cannot be followed is looked at without.
+fn name_places(findings: &mut [Oddity], log: &Log) {
+    let is_slip = |found: &Oddity| matches!(found.what, Odd::LoadSlip { .. });
+    if !findings.iter().any(is_slip) {
+        return;
+    }
+    let mut slips: BTreeMap<u32, Vec<&mut Oddity>> = BTreeMap::new();
+    for found in findings.iter_mut().filter(|found| is_slip(found)) {
+        if let Some(event) = found.event {
+            slips.entry(event).or_default().push(found);
+        }
+    }
+    let watched = fold_watched(log, |state, _, event, when| {
+        let of_event = if when == When::Before { slips.get_mut(&event.sequence) } else { None };
+        for found in of_event.into_iter().flatten() {
+            let lift = found.lift.as_ref().and_then(|id| state.lift_state(id));
+            let place = found.lift.as_ref().and_then(|id| {
+                let recorded = match &event.kind {
+                    EventKind::SessionRecorded(session) => {
+                        session.lifts.iter().find(|done| done.lift == *id).and_then(|done| done.place)
+                    }
+                    _ => None,
+                };
+                recorded.or_else(|| Some(state.view(id, event.day).ok()?.place()))
+            });
+            found.place = lift.zip(place).map(|(lift, place)| lift.parameters().named_place(place));
+        }
+    });
+    // A log that cannot be followed says so by every other door.
+    drop(watched);
 }

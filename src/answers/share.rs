@@ -11,6 +11,7 @@ use crate::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, 
 use crate::prescription::next_session_from;
 use crate::progression::{View, fold};
 use crate::quantity::{Day, Mass, Name};
+use crate::reason::NamedPlace;
 use crate::record::{Log, Plan, StartsFrom};
 
 /// One of several who share a bar today.
@@ -47,6 +48,8 @@ pub struct SharedLoads {
     pub lifter: Name,
     /// Id of the lift.
     pub lift: Name,
+    /// Where it is done today, by the ids of the own log.
+    pub place: NamedPlace,
     /// Warm-up and work sets that are left, in order; empty where nothing is lifted today, or nothing is left.
     pub loads: Vec<Mass>,
 }
@@ -130,7 +133,8 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
     let of_today = session.lifts.iter().find(|lift| lift.lift == one.lift);
     let of_today = of_today.ok_or_else(|| super::not_in_plan(&one.lift))?;
     let then = state.as_of(today);
-    let (bar, stock) = bar_of(&then.view(&one.lift, today)?).ok_or_else(|| {
+    let view = then.view(&one.lift, today)?;
+    let (bar, stock) = bar_of(&view).ok_or_else(|| {
         let rule = Allowed::rule("a lift with a bar from a rack or from pins");
         Error::new(Code::NotLoadable, "lift", one.lift.as_str(), rule)
     })?;
@@ -142,7 +146,8 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
         .map(|set| set.load)
         .filter(|load| one.done == 0 && work.first().is_some_and(|work| load < work));
     let loads = warm.chain(work.iter().copied().skip(usize::from(one.done))).collect();
-    let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), loads };
+    let place = view.lift.set.named_place(of_today.place);
+    let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), place, loads };
     let cautions = super::cautions_of_lift(&state, of_today, today);
     Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions })
 }

@@ -13,6 +13,7 @@ use crate::horizon::{
 };
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
+use crate::reason::NamedPlace;
 use crate::record::{self, Event, EventKind, LoadToKeep, Log, Plan, Weighing, YearsAhead};
 use crate::sign::Ask;
 
@@ -48,6 +49,9 @@ pub struct KeptLoad {
     /// What the lift has last shown in a session that passed, and when.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub shown: Option<(Day, Mass)>,
+    /// Where that was.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub place: Option<NamedPlace>,
     /// What is needed now, and what margin is left; absent where nothing was shown or the birthday is not known.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub plan: Option<FloorPlan>,
@@ -138,7 +142,7 @@ impl Diary<'_> {
             tests.into_iter().map(|tested| against_floor(tested, sex)).collect::<Result<Vec<_>, _>>()?;
         let keep = ahead.keep.iter().enumerate();
         let keep = keep.map(|(at, planned)| {
-            kept(state, planned, today, (sex, phases))
+            kept(self, planned, today, (sex, phases))
                 .map_err(|error| error.within(&alloc::format!("years.keep[{at}]")))
         });
         let keep: Vec<KeptLoad> = keep.collect::<Result<_, _>>()?;
@@ -240,11 +244,12 @@ fn against_floor(
 }
 
 fn kept(
-    state: &State,
+    diary: &Diary<'_>,
     planned: &LoadToKeep,
     today: Day,
     (sex, phases): (Option<Sex>, Option<&Vec<Phase>>),
 ) -> Result<KeptLoad, Error> {
+    let state = diary.state();
     if let Some(all) = state.parameters() {
         all.check_id(&planned.lift)?;
     }
@@ -265,7 +270,9 @@ fn kept(
             what_if = Some(scenario(load.kg(), Age::on(born, today)?, phases, &outlook, sex, &settings)?);
         }
     }
-    Ok(KeptLoad { planned: planned.clone(), shown, plan, what_if })
+    let on = |day: Day| diary.sessions_of(&planned.lift).rev().find(|done| done.day == day);
+    let place = shown.and_then(|(day, _)| on(day)?.named_place());
+    Ok(KeptLoad { planned: planned.clone(), shown, place, plan, what_if })
 }
 
 fn cautions(

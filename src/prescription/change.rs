@@ -2,11 +2,14 @@
 
 use alloc::vec::Vec;
 
+use super::way_back::{
+    after_break, after_rest, halved, is_too_little, of_the_limit, still_to_learn, taken_up_again,
+    way_after_stop, way_back,
+};
 use crate::gate::Missing;
-use crate::progression::{Decision, MoveOutlook, Status};
+use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::Reason;
-use crate::record::Policy;
 
 /// One thing that would change the answer, with how much of it.
 #[non_exhaustive]
@@ -123,13 +126,16 @@ pub enum Change {
 }
 
 /// Everything that would have to change for the lift to move up, each once.
-pub(super) fn changes(decision: &Decision, policy: &Policy) -> Vec<Change> {
+pub(super) fn changes(decision: &Decision, view: &View<'_>) -> Vec<Change> {
     let mut changes = Vec::new();
     match &decision.outlook {
         MoveOutlook::OnOffer { .. } => changes.push(Change::CoachAccepts),
         MoveOutlook::Blocked { by, .. } => {
-            let each = by.iter().flat_map(|reason| of(reason, decision, policy));
-            each.for_each(|change| join(&mut changes, change));
+            let each = by.iter().flat_map(|reason| of(reason, decision, view));
+            each.chain(of_the_limit(view)).for_each(|change| join(&mut changes, change));
+            if changes.is_empty() {
+                changes.push(Change::CoachSetsOtherwise);
+            }
         }
     }
     changes
@@ -143,6 +149,10 @@ fn join(changes: &mut Vec<Change>, change: Change) {
                 return *count = (*count).max(*other);
             }
             (Change::Days { count }, Change::Days { count: other }) => return *count = (*count).max(*other),
+            (Change::Sessions { count }, Change::Sessions { count: other })
+            | (Change::LearningSessions { count }, Change::LearningSessions { count: other }) => {
+                return *count = (*count).max(*other);
+            }
             (
                 Change::ClearSessions { region, count },
                 Change::ClearSessions { region: also, count: other },
@@ -154,22 +164,67 @@ fn join(changes: &mut Vec<Change>, change: Change) {
     changes.push(change);
 }
 
-/// Passes that a lift still needs to be done with where it stands.
-fn passes_left(status: &Status, policy: &Policy) -> u32 {
-    let (needed, passes) = match status {
-        Status::Returning { way, passes } if way.row == 1 => (1, passes),
-        Status::Returning { passes, .. } => (policy.return_passes.max(policy.step_back_passes), passes),
-        Status::SteppingBack { passes, .. } => (policy.step_back_passes, passes),
-        _ => return 1,
-    };
-    u32::from(needed.saturating_sub(*passes).max(1))
+fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
+    let with = |first: Change, then: Vec<Change>| core::iter::once(first).chain(then).collect();
+    match reason {
+        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::Stopped | Reason::NotCleared => {
+            with(Change::ClearanceAndSignOff, way_after_stop(&decision.status, view))
+        }
+        Reason::Returning { .. } => match decision.status {
+            Status::Returning { way, passes } => way_back(way, passes, &view.lift.now, view),
+            _ => alloc::vec![Change::PassingSessions { count: 1 }],
+        },
+        Reason::Retired => taken_up_again(view),
+        Reason::Resting => with(Change::CoachSetsOtherwise, after_rest(&decision.status, view)),
+        Reason::AfterBreak => with(Change::Sessions { count: 1 }, after_rest(&decision.status, view)),
+        Reason::SteppingBack => {
+            let passes = match decision.status {
+                Status::SteppingBack { passes, .. } => passes,
+                _ => 0,
+            };
+            let left = view.policy().step_back_passes.saturating_sub(passes).max(1);
+            let learning = still_to_learn(&view.lift.now, 0).into_iter().collect();
+            with(Change::PassingSessions { count: u32::from(left) }, learning)
+        }
+        Reason::PlannedBreak { until: Some(until) } | Reason::IllUntil { until } => {
+            with(Change::BreakOver { until: *until }, after_break(*until, view))
+        }
+        Reason::PlannedBreak { until: None } => alloc::vec![Change::Sessions { count: 1 }],
+        Reason::GateNotOpen => {
+            let grant = &view.lift.now.grant;
+            let never = is_too_little(grant, view, grant.work.sets).then_some(Change::CoachSetsOtherwise);
+            gate_changes(decision, halved(&view.lift.now, view)).into_iter().chain(never).collect()
+        }
+        Reason::NoLoadableStep { cap, .. } => {
+            alloc::vec![Change::MoreRepetitions, Change::SmallerDiscs { up_to: *cap }]
+        }
+        // What was said today is no ground for a step today, answered or not.
+        Reason::AsksFirst { ask, .. } => {
+            let today = view.shared.report_on(view.on).is_some_and(|report| report.raised.is_some());
+            with(
+                Change::AskAnswered { ask: *ask },
+                today.then_some(Change::Days { count: 1 }).into_iter().collect(),
+            )
+        }
+        // Of the last session it can no longer be asked.
+        Reason::PainNotAsked => {
+            let missed = view.shared.pain_asked == Some(false);
+            with(Change::PainAnswer, missed.then_some(Change::Sessions { count: 1 }).into_iter().collect())
+        }
+        // What is agreed anew has to be seen to be steady.
+        Reason::UsualPainReview { region, .. } => with(
+            Change::UsualPainAgreed { region: region.clone() },
+            alloc::vec![Change::ClearSessions { region: region.clone(), count: STEADY_SESSIONS }],
+        ),
+        // Named by what asked for less.
+        Reason::HalfForLighter | Reason::NothingEasier | Reason::EasierRung { .. } => Vec::new(),
+        _ => alloc::vec![one(reason)],
+    }
 }
 
-fn of(reason: &Reason, decision: &Decision, policy: &Policy) -> Vec<Change> {
-    let change = match reason {
-        Reason::SymptomStop { .. } | Reason::PainStop { .. } | Reason::Stopped | Reason::NotCleared => {
-            Change::ClearanceAndSignOff
-        }
+/// Reasons that one thing changes.
+fn one(reason: &Reason) -> Change {
+    match reason {
         Reason::ClearanceMissing
         | Reason::ClearanceExpired { .. }
         | Reason::ClearanceAfterIllness
@@ -181,34 +236,24 @@ fn of(reason: &Reason, decision: &Decision, policy: &Policy) -> Vec<Change> {
         | Reason::UsualPainUnsteady { region, clear_sessions } => {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
-        Reason::PairPain { .. }
-        | Reason::PairFault
-        | Reason::Consolidating
-        | Reason::SteppingBack
-        | Reason::Returning { .. } => {
-            Change::PassingSessions { count: passes_left(&decision.status, policy) }
+        Reason::PairPain { .. } | Reason::PairFault | Reason::Consolidating => {
+            Change::PassingSessions { count: 1 }
         }
-        Reason::PainNotAsked => Change::PainAnswer,
+        Reason::PainMissingAfterHigh { .. } => Change::PainAnswer,
         Reason::PassProvisional { .. } => Change::NextMorningAnswer,
+        Reason::NotAtGrant { .. } => Change::SessionAsGranted,
         Reason::LearningNotDone { done, needed } if done >= needed => Change::PassingSessions { count: 1 },
         Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed - done },
-        Reason::GateNotOpen => return gate_changes(decision),
         Reason::DayUnknown | Reason::AsksNotAsked => Change::DayReport,
-        Reason::AsksFirst { ask, .. } => Change::AskAnswered { ask: *ask },
-        Reason::NotAtGrant { .. } => Change::SessionAsGranted,
         Reason::ReserveShort { more, .. } => Change::MoreInReserve { count: *more },
         Reason::PairRest { days, needed } => Change::Days { count: needed.saturating_sub(*days) },
         Reason::DayBelow | Reason::DayBelowSingle | Reason::QualifiedBelowUsual => Change::DayWithin,
         Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
         Reason::CoolingOff { days_left }
         | Reason::RegionWindow { days_left, .. }
-        | Reason::WindowCap { days_left, .. }
+        | Reason::WindowCap { days_left: Some(days_left), .. }
         | Reason::PairWindow { days_left } => Change::Days { count: *days_left },
         Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
-        Reason::NoLoadableStep { cap, .. } => {
-            return alloc::vec![Change::MoreRepetitions, Change::SmallerDiscs { up_to: *cap }];
-        }
-        Reason::UsualPainReview { region, .. } => Change::UsualPainAgreed { region: region.clone() },
         Reason::BodyMassMissing => Change::BodyMass,
         Reason::EasyWeek => Change::EasyWeekOver,
         Reason::HalfSets { sessions } => Change::Sessions { count: *sessions },
@@ -219,26 +264,22 @@ fn of(reason: &Reason, decision: &Decision, policy: &Policy) -> Vec<Change> {
         Reason::EffortNotSaid { more, .. } => Change::EffortSaid { count: *more },
         Reason::OverrideInForce { .. } => Change::OverrideEnds,
         Reason::PairTogether { partner } => Change::LeaveOutPartner { partner: partner.clone() },
-        Reason::PlannedBreak { until: Some(until) } | Reason::IllUntil { until } => {
-            Change::BreakOver { until: *until }
-        }
         Reason::AskOfToday { .. } => Change::Days { count: 1 },
-        Reason::AfterBreak => Change::Sessions { count: 1 },
         Reason::UnknownEventPresent { .. } => Change::NewerLibrary,
         _ => Change::CoachSetsOtherwise,
-    };
-    alloc::vec![change]
+    }
 }
 
-fn gate_changes(decision: &Decision) -> Vec<Change> {
+fn gate_changes(decision: &Decision, halved: u8) -> Vec<Change> {
     // Open, and yet nothing on offer: the last session did not pass.
     if decision.gate.missing.is_empty() {
         return alloc::vec![Change::PassingSessions { count: 1 }];
     }
+    let halved = u32::from(halved);
     let missing = decision.gate.missing.iter();
     let changes = missing.filter_map(|missing| match missing {
         Missing::PassingSessions { have, need, .. } => {
-            Some(Change::PassingSessions { count: need.saturating_sub(*have) })
+            Some(Change::PassingSessions { count: need.saturating_sub(*have) + halved })
         }
         Missing::NextMorningAnswer { .. } => Some(Change::NextMorningAnswer),
         // Pain and stops have reasons of their own.

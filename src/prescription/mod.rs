@@ -24,6 +24,7 @@ mod set_to_set;
 mod stage;
 mod time;
 mod warm_up;
+mod way_back;
 
 pub use change::Change;
 pub(crate) use equipment::Equipment;

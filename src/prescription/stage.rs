@@ -277,7 +277,7 @@ impl Stage<'_> {
         let (loaded, blocks) =
             made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
         Ok(LiftToday {
-            would_change: changes(&decision, self.view.policy()),
+            would_change: changes(&decision, &self.view),
             lift: decision.lift,
             verdict: draft.verdict,
             status: decision.status,
@@ -304,10 +304,18 @@ impl Stage<'_> {
     /// a pair.
     fn without_offer_beside(&self, draft: &Draft) -> Decision {
         let mut decision = self.decision.clone();
-        if let MoveOutlook::OnOffer { to } = decision.outlook
-            && !draft.against.is_empty()
-        {
-            decision.outlook = MoveOutlook::Blocked { by: draft.against.clone(), to: Some(to) };
+        match &mut decision.outlook {
+            MoveOutlook::OnOffer { to } if !draft.against.is_empty() => {
+                let (by, to) = (draft.against.clone(), Some(*to));
+                decision.outlook = MoveOutlook::Blocked { by, to };
+            }
+            MoveOutlook::OnOffer { .. } => {}
+            // Beside what stands in the way anyway: nothing of today is left to be found out later.
+            MoveOutlook::Blocked { by, .. } => {
+                let of_today = draft.against.iter().filter(|reason| !by.contains(reason));
+                let of_today: alloc::vec::Vec<Reason> = of_today.cloned().collect();
+                by.extend(of_today);
+            }
         }
         decision
     }

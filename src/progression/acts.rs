@@ -80,14 +80,15 @@ impl State {
         let relearning = lift.set.relearning(policy);
         let regions = lift.set.regions.clone();
         let now = &mut lift.now;
-        let rung_changed = to.place.rung != now.grant.place.rung;
+        let stood = now.grant.place;
+        let rung_changed = to.place.rung != stood.rung;
         let longest = i32::from(policy.window_days.max(policy.cooling_off_days));
         now.moves.retain(|(day, _)| on.since(*day) < longest);
         now.moves.push((on, now.grant.load()));
         let weak = now.weak.take();
         now.stand_at(to, on);
         // What was allowed elsewhere, or eased from more, is no leave to go above what is granted here.
-        now.keep_easing_only(OverrideEnd::Step);
+        now.keep_easing_only(OverrideEnd::Step, &lift.set, stood);
         super::probe::watch(now, weak, on, policy);
         now.peak = now.peak.max(to.load());
         if rung_changed {
@@ -135,9 +136,10 @@ impl State {
         if given.to == from {
             return Ok(());
         }
-        let now = &mut self.lift_mut(&given.lift)?.now;
+        let lift = self.lift_mut(&given.lift)?;
+        let now = &mut lift.now;
         now.stand_at(given.to, on);
-        now.keep_easing_only(OverrideEnd::Move);
+        now.keep_easing_only(OverrideEnd::Move, &lift.set, from.place);
         now.forgo_restoring();
         let free = now.status.is_trained()
             && !matches!(now.status, Status::Returning { .. } | Status::Resting { .. });

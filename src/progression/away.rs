@@ -35,7 +35,8 @@ impl State {
             for lift in all {
                 lift.now.ill = true;
                 // What was allowed above the grant was allowed to somebody well.
-                lift.now.keep_easing_only(OverrideEnd::Illness);
+                let stands = lift.now.grant.place;
+                lift.now.keep_easing_only(OverrideEnd::Illness, &lift.set, stands);
             }
         }
         self.shared.note_layoff(layoff);

@@ -62,6 +62,9 @@ impl State {
         known.sort_by(|one, other| one.set.id.cmp(&other.set.id));
         for lift in &mut known {
             lift.now.withdraw_offer(on);
+            // Nobody looks at it while it is left out, and its id may come to name something else.
+            let was = before.as_ref().and_then(|all| kind_in(&all.parameters, &lift.set.implement));
+            lift.now.other_implement |= was != kind_in(parameters, &lift.set.implement);
             // The equipment may change meanwhile, and nothing is loaded on it.
             lift.loadable = Arc::default();
         }
@@ -172,8 +175,9 @@ fn carried(
             now.former.push(region.clone());
         }
     }
-    let kind = |all: &Parameters, id: &Name| all.implement(id).map(kind_of);
-    let other_kind = before.is_some_and(|before| kind(before, &was.implement) != kind(all, &set.implement));
+    let other_kind =
+        before.is_some_and(|before| kind_in(before, &was.implement) != kind_in(all, &set.implement));
+    let other_kind = core::mem::take(&mut now.other_implement) || other_kind;
     if other_kind || all.check_load(set, now.grant.load()).is_err() {
         // The number on a bar says nothing about dumbbells, a stack or help: from the start, and learned anew.
         let place = no_harder(&was, (set, start.place), now.grant.place);
@@ -195,9 +199,9 @@ fn carried(
     now
 }
 
-/// The kind of an implement: a load on one says nothing about a load on another.
-const fn kind_of(implement: &Implement) -> core::mem::Discriminant<Implement> {
-    core::mem::discriminant(implement)
+/// The kind of the implement with that id: a load on one says nothing about a load on another.
+fn kind_in(all: &Parameters, id: &Name) -> Option<core::mem::Discriminant<Implement>> {
+    all.implement(id).map(core::mem::discriminant)
 }
 
 /// Starts anew without the loads of another kind of implement.
@@ -240,7 +244,7 @@ fn lose_place(
     };
     let load = work.load;
     now.stand_at(Grant { place: no_harder(was, (set, start.place), granted.place), work }, on);
-    now.keep_easing_only(OverrideEnd::PlaceGone);
+    now.keep_easing_only(OverrideEnd::PlaceGone, was, granted.place);
     now.calibration = Calibration::of(learning);
     relearn(now, load, on);
 }

@@ -242,7 +242,8 @@ fn limit_reasons(view: &View<'_>) -> Vec<Reason> {
     if let Some(load) = view.overruled().filter(|_| view.override_waits()) {
         reasons.push(Reason::OverrideSuspended { load });
     }
-    reasons.extend(now.override_ended.map(|(load, by)| Reason::OverrideEnded { load, by }));
+    let ended = now.override_ended.clone();
+    reasons.extend(ended.map(|(load, by, place)| Reason::OverrideEnded { load, by, place }));
     let allowed = view.allowed();
     if let Some(load) = view.lift.set.ceiling.filter(|ceiling| *ceiling < allowed) {
         reasons.push(Reason::Ceiling { load });

@@ -7,7 +7,7 @@ use crate::error::Error;
 use crate::gate::{Mark, Outcome, PassReason, SetMarks, session_pass_of};
 use crate::quantity::{Length, Mass, Name, Reserve};
 use crate::reason::Shortfall;
-use crate::record::{Effort, LiftParameters, LiftSession, Place, Setup, WorkSet};
+use crate::record::{Effort, LiftParameters, LiftSession, Place, Policy, Setup, WorkSet};
 
 /// Heights that differ by no more than this are the same start (our choice: what a tape measures).
 const SAME_HEIGHT_MM: f64 = 10.0;
@@ -27,8 +27,8 @@ pub(crate) struct Judged {
     pub(crate) watched_held: bool,
     /// The least reserve of the sets, in half repetitions, where every set says one.
     pub(crate) reserve: Option<u16>,
-    /// The least reserve of the sets that say one.
-    pub(crate) least_said: Option<u16>,
+    /// A set left less in reserve than was asked for.
+    pub(crate) short_of_reserve: bool,
     /// A set says nothing of its effort.
     pub(crate) effort_unsaid: bool,
     /// All that is not known is which repetition was missed.
@@ -95,7 +95,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         watched_held: super::probe::watched_held(now, set, &marks),
         weak: verdict.weakest,
         reserve: all_reserves(&said.sets).and_then(|all| all.into_iter().min()),
-        least_said: said.sets.iter().filter_map(|set| reserve(set.effort?)).min(),
+        short_of_reserve: said.parts.iter().any(|part| left_too_little(part, view.policy())),
         effort_unsaid: said.sets.iter().any(|set| set.effort.is_none()),
         miss_unplaced: outcome == Outcome::NotScored
             && verdict.passed == Outcome::NotScored
@@ -186,6 +186,14 @@ fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {
         .map(|criterion| &criterion.id)
         .find(|id| marks.iter().any(|set| set.mark(id) == Mark::NotMet))
         .cloned()
+}
+
+/// Whether a set of which somebody said it left less in reserve than was asked for: the reserve that the session names, though
+/// never below the floor of the policy, else the policy's own for a step.
+fn left_too_little(part: &LiftSession, policy: &Policy) -> bool {
+    let asked = part.reserve_asked.map(|asked| asked.max(policy.reserve_floor));
+    let asked = asked.unwrap_or(policy.reserve_to_advance).halves();
+    part.sets.iter().filter_map(|set| reserve(set.effort?)).any(|left| left < asked)
 }
 
 /// The reserve of each set, where every set says one.

@@ -79,7 +79,7 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     now.stand_easier(grant, on);
     now.enter(Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 }, on);
     now.half_sessions = HALF_SESSIONS;
-    now.keep_easing_only(OverrideEnd::Break);
+    now.keep_easing_only(OverrideEnd::Break, &lift.set, place);
     // The coach's word that it rests stands, whatever time or other training has come between.
     if now.purpose == super::status::Purpose::Rest {
         now.rest(on);

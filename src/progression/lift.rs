@@ -10,8 +10,8 @@ use super::sitting::{SITTINGS, Sitting};
 use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
 use crate::gate::Outcome;
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::reason::{OverrideEnd, Restart, Shortfall};
-use crate::record::{Grant, LiftParameters};
+use crate::reason::{NamedPlace, OverrideEnd, Restart, Shortfall};
+use crate::record::{Grant, LiftParameters, Place};
 
 /// One lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,9 +97,9 @@ pub struct Now {
     /// An override in force.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub overruled: Option<OverrideInForce>,
-    /// Load of an override upward that has ended, and what ended it, until the next session.
+    /// Load of an override upward that has ended, what ended it, and the place it was for, until the next session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub override_ended: Option<(Mass, OverrideEnd)>,
+    pub override_ended: Option<(Mass, OverrideEnd, NamedPlace)>,
     /// Last day of an override that was past when it was recorded, until the next session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub override_past: Option<Day>,
@@ -109,6 +109,9 @@ pub struct Now {
     /// Heaviest load of the last session of a maintained lift, where that lay below its band.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub below_band: Option<Mass>,
+    /// While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub other_implement: bool,
     /// The coach signed the gate off since the last move.
     pub signed_off: bool,
     /// The partner's strict lift hurt: hold, and start one step down.
@@ -213,6 +216,7 @@ impl Now {
             proven: None,
             overruled: None,
             override_ended: None,
+            other_implement: false,
             override_past: None,
             restarted: None,
             below_band: None,
@@ -344,11 +348,14 @@ impl Now {
         }
     }
 
-    /// Drops an override that allows more than is granted; one that allows less stays in force.
-    pub(crate) fn keep_easing_only(&mut self, by: OverrideEnd) {
+    /// Drops an override that allows more than is granted; one that allows less stays in force. It was for the place at which
+    /// the lift stood.
+    pub(crate) fn keep_easing_only(&mut self, by: OverrideEnd, set: &LiftParameters, stood: Place) {
         let granted = self.grant.load();
         let ended = self.overruled.take_if(|overruled| !overruled.eases && overruled.load > granted);
-        self.override_ended = ended.map(|ended| (ended.load, by)).or(self.override_ended);
+        if let Some(ended) = ended {
+            self.override_ended = Some((ended.load, by, set.named_place(stood)));
+        }
     }
 
     /// Takes the days since its own last session for the gap to come back from.

@@ -73,7 +73,7 @@ pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
 pub(crate) use fold::{When, fold_on, fold_watched};
 pub use guard::GUARD_NAMES;
-pub(crate) use layoff::gap;
+pub(crate) use layoff::{gap, returned};
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
 pub use lift::{Now, SetupSeen};
@@ -83,6 +83,7 @@ pub(crate) use loadable::{HEAVIEST, lighter_beside};
 #[cfg(feature = "rehearsal")]
 pub(crate) use moves::next_grant;
 pub(crate) use moves::one_load_back;
+pub(crate) use pain::STEADY_SESSIONS;
 pub(crate) use pair::{rest_missing, strict_hurt};
 pub use region::RegionState;
 pub(crate) use retraction::OPEN_SESSIONS;
@@ -91,6 +92,7 @@ pub(crate) use shared::{FALL_DAYS, FALL_PART};
 pub use sitting::Sitting;
 pub use state::{LiftState, State};
 pub use status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};
+pub(crate) use stop::HALF_SESSIONS;
 pub use stored::{STATE_FORMAT, StoredState};
 pub(crate) use view::View;
 

@@ -67,7 +67,6 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
 }
 
 fn sitting(now: &Now, result: &Judged, on: Day, event: u32, facts: &Facts) -> Sitting {
-    let asked = facts.all.policy.reserve_to_advance.halves();
     Sitting {
         session: event,
         day: on,
@@ -76,7 +75,7 @@ fn sitting(now: &Now, result: &Judged, on: Day, event: u32, facts: &Facts) -> Si
         below_usual: facts.below_usual,
         at_grant: result.short.is_none(),
         confirmed: false,
-        short_of_reserve: result.least_said.is_some_and(|left| left < asked),
+        short_of_reserve: result.short_of_reserve,
         effort_unsaid: result.effort_unsaid,
         miss_unplaced: result.miss_unplaced,
         other_rater: now.other_rater,

@@ -13,7 +13,7 @@ pub(crate) fn step_back(lift: &mut Lift, on: Day, policy: &Policy) {
     let on_plan = is_within_band(&lift.now, &grant);
     let now = &mut lift.now;
     now.stand_easier(grant, on);
-    now.keep_easing_only(OverrideEnd::StepBack);
+    now.keep_easing_only(OverrideEnd::StepBack, &lift.set, before.place);
     if on_plan {
         return;
     }

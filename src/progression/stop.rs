@@ -17,7 +17,7 @@ use crate::record::{Grant, PainAnswer, Parameters, Policy};
 use crate::sign::StopSign;
 
 /// Sessions with half the sets after a stop (our choice).
-const HALF_SESSIONS: u8 = 2;
+pub(crate) const HALF_SESSIONS: u8 = 2;
 
 /// Every stop in force that halts this lift, as reasons.
 pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
@@ -89,7 +89,8 @@ impl State {
             if !lift.now.status.is_stopped() && is_halted(lift, &self.shared, &in_force.parameters) {
                 let way = lift.now.status.way_back();
                 lift.now.forget_evidence(on);
-                lift.now.keep_easing_only(OverrideEnd::Stop);
+                let stands = lift.now.grant.place;
+                lift.now.keep_easing_only(OverrideEnd::Stop, &lift.set, stands);
                 lift.now.enter(Status::StoppedRefer { way }, on);
             }
         }
@@ -122,7 +123,7 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
     let rung = lift.set.easier_rung(place.rung);
     let now = &mut lift.now;
     now.stand_easier(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
-    now.keep_easing_only(OverrideEnd::Stop);
+    now.keep_easing_only(OverrideEnd::Stop, &lift.set, place);
     now.half_sessions = HALF_SESSIONS;
     // Two passing sessions lead on from here; the load before is not simply restored.
     let way = WayBack {

@@ -7,12 +7,14 @@
 mod declare;
 mod halts;
 mod happened;
+mod named_place;
 mod shortfall;
 mod told;
 #[macro_use]
 mod work;
 
 pub use happened::{OverrideEnd, Restart};
+pub use named_place::NamedPlace;
 pub use shortfall::Shortfall;
 pub use told::Told;
 
@@ -219,8 +221,8 @@ with_those_of_the_work! {
     WindowCap {
         /// Highest load for now.
         load: Mass,
-        /// Days until the window allows the next step.
-        days_left: u16
+        /// Days until the window allows the next step; absent where waiting does not make it fit.
+        days_left: Option<u16>
     } "window_cap",
     /// The strict lift may not pass the forgiving lift's proven load.
     PairCap {

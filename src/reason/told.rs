@@ -1,6 +1,6 @@
 //! A value of a reason, whatever its type: what a sentence in any language is made with.
 
-use super::{OverrideEnd, Restart, Shortfall};
+use super::{NamedPlace, OverrideEnd, Restart, Shortfall};
 use crate::quantity::{Day, Mass, Name, Rir};
 use crate::sign::{Ask, PainFeature, StopSign};
 
@@ -10,6 +10,8 @@ use crate::sign::{Ask, PainFeature, StopSign};
 pub enum Told<'a> {
     /// A load.
     Mass(Mass),
+    /// A place.
+    Place(&'a NamedPlace),
     /// A day.
     Day(Day),
     /// A region, a rung, an implement, a criterion or a person.
@@ -50,6 +52,7 @@ told! {
     Mass: value => Told::Mass(*value);
     Day: value => Told::Day(*value);
     Name: value => Told::Name(value);
+    NamedPlace: value => Told::Place(value);
     u8: value => Told::Count(u32::from(*value));
     u16: value => Told::Count(u32::from(*value));
     u32: value => Told::Count(*value);
@@ -62,6 +65,7 @@ told! {
     alloc::vec::Vec<StopSign>: value => Told::Signs(value);
     alloc::vec::Vec<PainFeature>: value => Told::Features(value);
     Option<u8>: value => value.map_or(Told::Nothing, |count| Told::Count(u32::from(count)));
+    Option<u16>: value => value.map_or(Told::Nothing, |count| Told::Count(u32::from(count)));
     Option<Mass>: value => value.map_or(Told::Nothing, Told::Mass);
     Option<Day>: value => value.map_or(Told::Nothing, Told::Day);
     Option<Name>: value => value.as_ref().map_or(Told::Nothing, Told::Name);

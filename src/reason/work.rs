@@ -22,7 +22,9 @@ macro_rules! with_those_of_the_work {
                 /// Load that was allowed by it.
                 load: Mass,
                 /// What ended it.
-                by: OverrideEnd
+                by: OverrideEnd,
+                /// The place it was for.
+                place: NamedPlace
             } "override_ended",
             /// The bar's centre lies off its height by so much at the nearest way to load it.
             HeightOff {

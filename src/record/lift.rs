@@ -12,6 +12,7 @@ use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Criterion, Gate, PassRules, check_criteria};
 use crate::quantity::{Length, Mass, Name};
+use crate::reason::NamedPlace;
 
 /// The most ranges, tempos and regions of one lift.
 const MOST_CHOICES: usize = 24;
@@ -177,6 +178,14 @@ impl LiftParameters {
     #[must_use]
     pub fn label(&self) -> &Name {
         self.name.as_ref().unwrap_or(&self.id)
+    }
+
+    /// What a place is by its rung, range and tempo.
+    #[must_use]
+    pub fn named_place(&self, place: Place) -> NamedPlace {
+        let rung = self.rungs.get(usize::from(place.rung)).map(|rung| rung.id.clone());
+        let tempo = self.tempos.get(usize::from(place.tempo)).map(|pace| (pace.down, pace.hold, pace.up));
+        NamedPlace::new(rung, self.ranges.get(usize::from(place.range)).copied(), tempo)
     }
 
     /// Largest step allowed as a part of the load.

@@ -69,6 +69,11 @@ pub struct LiftSession {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub reached: Option<Length>,
+    /// Repetitions that were to be left in reserve, as that day's session said. Absent means not written down, and the policy's
+    /// number for a step stands in its place.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    #[setters(into)]
+    pub reserve_asked: Option<Rir>,
     /// Work sets in order; warm-ups are not recorded here.
     pub sets: Vec<WorkSet>,
     /// How the lift was set up.
@@ -85,7 +90,16 @@ impl LiftSession {
     /// These work sets of a lift, done as granted.
     #[must_use]
     pub const fn as_granted(lift: Name, sets: Vec<WorkSet>) -> LiftSession {
-        LiftSession { lift, place: None, height: None, reached: None, sets, setup: None, cue: None }
+        LiftSession {
+            lift,
+            place: None,
+            height: None,
+            reached: None,
+            reserve_asked: None,
+            sets,
+            setup: None,
+            cue: None,
+        }
     }
 }
 

@@ -1,14 +1,15 @@
 //! Where a lift is done, and what a step would change.
 
 use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::day::{millimetres, tempo};
 use super::words::Words;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Name};
-use crate::record::{Grant, LiftParameters, Place, StartsFrom};
+use crate::reason::NamedPlace;
+use crate::record::{Grant, LiftParameters, Place, StartsFrom, Tempo};
 
 impl Words<'_> {
     /// A place in words: rung, range and tempo, as far as the lift has them; a rung that is called like the lift itself
@@ -17,8 +18,20 @@ impl Words<'_> {
     /// Counted where the lift is not known.
     #[must_use]
     pub fn place(&self, lift: &Name, place: Place) -> String {
-        let parts = self.lift(lift).map_or_else(|| counted_parts(place), |set| named_parts(set, place));
-        parts.join(", ")
+        match self.lift(lift) {
+            Some(set) => named(Some(set), &set.named_place(place)),
+            None => counted(place),
+        }
+    }
+
+    /// A place in words that is told by what it is; without the lift by its ids.
+    pub(super) fn named_place(&self, lift: Option<&Name>, place: &NamedPlace) -> String {
+        named(lift.and_then(|lift| self.lift(lift)), place)
+    }
+
+    /// What people call a rung, by its id.
+    pub(super) fn rung_called(&self, lift: &Name, rung: &Name) -> String {
+        rung_label(self.lift(lift), rung).to_string()
     }
 
     /// A load with its place behind it.
@@ -26,12 +39,22 @@ impl Words<'_> {
         with_place(self.for_lift(lift).mass(load), &self.place(lift, place))
     }
 
+    /// The name of a lift, and where it is done.
+    pub(super) fn lift_at(&self, lift: &Name, place: Place) -> String {
+        let (name, place) = (self.lift_name(lift), self.place(lift, place));
+        if place.is_empty() { name.into() } else { format!("{name}, {place}") }
+    }
+
     /// What a step would change: to where, and with which load.
     ///
     /// A harder rung mostly starts with less, so the rung stands before the load.
     #[must_use]
     pub fn step_to(&self, lift: &LiftToday, to: Grant) -> String {
-        let (from, id) = (lift.granted, &lift.lift);
+        self.step_from(&lift.lift, lift.granted, to)
+    }
+
+    /// What a step from there would change.
+    pub(super) fn step_from(&self, id: &Name, from: Grant, to: Grant) -> String {
         let there = |what: &str| {
             format!(
                 "{} at {}",
@@ -63,24 +86,29 @@ pub(super) fn with_place(said: String, place: &str) -> String {
     if place.is_empty() { said } else { format!("{said} ({place})") }
 }
 
-fn named_parts(set: &LiftParameters, place: Place) -> Vec<String> {
-    let rung = set.rungs.get(usize::from(place.rung)).map(|rung| rung.label());
-    let rung = rung.filter(|rung| *rung != set.label()).map(|rung| String::from(rung.as_str()));
-    let range = set.ranges.get(usize::from(place.range)).map(|range| match set.starts_from {
-        StartsFrom::Rack => format!("range {}", millimetres(*range)),
-        StartsFrom::Floor | StartsFrom::Pins => format!("bar at {}", millimetres(*range)),
-    });
-    let pace = set.tempos.get(usize::from(place.tempo)).map(|pace| tempo(*pace));
-    [rung, range, pace].into_iter().flatten().collect()
+fn named(set: Option<&LiftParameters>, place: &NamedPlace) -> String {
+    let rung = place.rung.as_ref().map(|id| rung_label(set, id));
+    let rung = rung.filter(|rung| set.is_none_or(|set| set.label() != *rung)).map(ToString::to_string);
+    let from_rack = set.is_none_or(|set| set.starts_from == StartsFrom::Rack);
+    let range = place.range.map(millimetres);
+    let range = range.map(|mm| if from_rack { format!("range {mm}") } else { format!("bar at {mm}") });
+    let pace = place.tempo.map(|(down, hold, up)| tempo(Tempo::new(down, hold, up)));
+    [rung, range, pace].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// What people call a rung, by its id.
+fn rung_label<'a>(set: Option<&'a LiftParameters>, rung: &'a Name) -> &'a Name {
+    let known = set.and_then(|set| set.rungs.iter().find(|known| known.id == *rung));
+    known.map_or(rung, |known| known.label())
 }
 
 /// Of a lift that is not known nobody can tell whether it has ranges and tempos at all: the first ones go unsaid.
-fn counted_parts(place: Place) -> Vec<String> {
+fn counted(place: Place) -> String {
     let mut parts = alloc::vec![format!("rung {}", u16::from(place.rung) + 1)];
     for (what, number) in [("range", place.range), ("tempo", place.tempo)] {
         if number > 0 {
             parts.push(format!("{what} {}", u16::from(number) + 1));
         }
     }
-    parts
+    parts.join(", ")
 }

@@ -97,10 +97,9 @@ impl Words<'_> {
             (Verdict::Stop, _) => format!("Stop: {name}."),
             (Verdict::Rest, _) => format!("{name}: {}", self.verdict(lift.verdict)),
             _ => {
-                let place = self.place(&lift.lift, lift.place);
-                let place = if place.is_empty() { place } else { format!(", {place}") };
                 format!(
-                    "{name}{place}: {}, {}, {}",
+                    "{}: {}, {}, {}",
+                    self.lift_at(&lift.lift, lift.place),
                     self.verdict(lift.verdict),
                     self.work_load(lift),
                     effort(lift)

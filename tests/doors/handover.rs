@@ -82,10 +82,10 @@ fn row_79_a_handover_says_place_gate_override_limits_pain_and_what_was_said() {
         "Gate: 2 sessions in a row that pass, each on another day, with at least 9 of 10 repetitions acceptable.",
         "1 of 2 passing sessions in a row",
         "brace (must hold in every repetition)",
-        "Overruled by coach until 14 Jan 2026, to 62 kg: to look at one set",
+        "Overruled by coach until 14 Jan 2026, to 62 kg (full): to look at one set",
         "Limit: no rating above 8, no long breath-hold.",
-        "Limit for the shoulder: no load above 42.5 kg.",
-        "Last on 6 Jan 2026: 60 kg x 5; 60 kg x 5; passed.",
+        "Limit for the shoulder: no load above 42.5 kg at any place.",
+        "Last on 6 Jan 2026 (full): 60 kg x 5; 60 kg x 5; passed.",
         "Said last: knees out.",
         "Written beside it: slept little",
         "Pain in the knee: 2 of 10 on 7 Jan 2026.",
@@ -161,7 +161,7 @@ fn row_71_a_lift_that_is_kept_moves_nowhere_and_says_down_to_where() {
     assert_eq!(squat.purpose, Purpose::Maintain { not_below: Some(kg(55.0)) });
     let MoveOutlook::Blocked { by, .. } = &squat.outlook else { panic!("a step is on offer") };
     assert!(by.iter().any(|reason| reason.code() == "maintaining"), "{by:?}");
-    assert!(said.contains(&"Kept on purpose; down to 55 kg it is on plan.".to_string()), "{said:?}");
+    assert!(said.contains(&"Kept on purpose; down to 55 kg (full) it is on plan.".to_string()), "{said:?}");
 }
 
 #[test]

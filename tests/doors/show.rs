@@ -26,9 +26,9 @@ fn row_81_an_answer_is_said_in_the_unit_that_is_stated() {
     let done = SetsToday::new(name("squat"), vec![set]).with_pain(Vec::new());
     let next = next_set(&world.log, &plan, world.day, &done).unwrap();
     let words = Words::of(world.state().parameters().unwrap()).in_unit(Unit::Kg).show_first(&next);
-    assert_eq!(words, "Squat, set 2 of 2: down to 55 kg x 5, leave 3.");
+    assert_eq!(words, "Squat, full, set 2 of 2: down to 55 kg x 5, leave 3.");
     let pounds = next.show(&Words::plain().in_unit(Unit::Lb));
-    assert_eq!(pounds[0], "Squat, set 2 of 2: down to 121.5 lb x 5, leave 3.");
+    assert_eq!(pounds[0], "Squat, rung 2, set 2 of 2: down to 121.5 lb x 5, leave 3.");
     assert!(
         pounds.iter().any(|line| line.contains("by a published relation that is 8 % less")),
         "{pounds:?}"

@@ -399,6 +399,7 @@ const _: () = {
     common::<bismar::quantity::Rir>();
     common::<bismar::quantity::Rpe>();
     common::<bismar::quantity::Unit>();
+    common::<bismar::reason::NamedPlace>();
     common::<bismar::reason::OverrideEnd>();
     common::<bismar::reason::Restart>();
     common::<bismar::reason::Shortfall>();

@@ -333,7 +333,7 @@ fn row_14_the_fewest_discs_are_handled() {
     assert_eq!((last.warm_up, last.moves.as_ref().unwrap().side.len()), (false, 3));
     let said = found.show(&Words::plain());
     assert!(said.contains(&"10 kg on at each end.".to_string()), "{said:?}");
-    assert!(said.contains(&"Squat: 80 kg x 5.".to_string()), "{said:?}");
+    assert!(said.contains(&"Squat, rung 2: 80 kg x 5.".to_string()), "{said:?}");
 }
 
 /// 20, 40, 60, 80, 80 and 20, 40, 60, 60 kg. The lighter one first: every load in its turn is the one on the bar or one disc

@@ -2,6 +2,7 @@
 
 use super::world::*;
 use bismar::condition::DayClass;
+use bismar::loading::{Implement, Pieces};
 use bismar::prescription::Verdict;
 use bismar::quantity::{Mass, Rir};
 use bismar::record::*;
@@ -115,4 +116,54 @@ fn rule_03_another_kind_of_implement_starts_at_its_start() {
     assert_eq!(today.load, Some(kg(6.0)), "the number on the bar is never carried into each hand");
     assert_eq!(today.status.as_str(), "learning");
     assert!(today.limit < kg(40.0) && today.limit > Mass::ZERO);
+}
+
+/// The id stays and names dumbbells from now on.
+fn bells_called_bar() -> Parameters {
+    let mut all = parameters();
+    let masses = [4.0, 6.0, 8.0, 10.0, 12.0, 40.0].map(kg).to_vec();
+    all.implements = vec![Implement::Pieces(Pieces::new(name("bar"), masses).unwrap())];
+    for lift in &mut all.lifts {
+        lift.start.work.load = kg(6.0);
+    }
+    all
+}
+
+#[test]
+fn rule_03_an_id_that_names_another_kind_of_implement_starts_anew() {
+    let mut world = World::on_offer("press");
+    world.add(EventKind::ParametersChanged(Box::new(bells_called_bar())));
+    let today = world.today("press");
+    assert_eq!((today.load, today.status.as_str()), (Some(kg(6.0)), "learning"));
+}
+
+/// While the press is left out nobody looks at what its id names.
+#[test]
+fn rule_03_an_id_that_came_to_name_another_kind_while_the_lift_was_left_out_starts_anew() {
+    let without = |mut all: Parameters| {
+        all.lifts.remove(1);
+        all
+    };
+    let mut world = World::on_offer("press");
+    for all in [without(parameters()), without(bells_called_bar()), bells_called_bar()] {
+        world.add(EventKind::ParametersChanged(Box::new(all)));
+    }
+    world.day_report(DayClass::Within);
+    let today = world.today("press");
+    assert_eq!((today.granted.load(), today.status.as_str()), (kg(6.0), "learning"));
+    assert!(today.load.is_some_and(|load| load <= kg(6.0)), "{:?}", today.load);
+}
+
+#[test]
+fn rule_01_below_an_override_that_eases_comes_the_step_down() {
+    let mut world = World::on_offer("squat");
+    world.override_to("squat", 50.0, 30);
+    assert_eq!(world.today("squat").load, Some(kg(50.0)));
+    world.pain("knee", 4);
+    // One step of a tenth from the lower of grant and override.
+    assert!(
+        world.today("squat").load.is_some_and(|load| load <= kg(45.0)),
+        "{:?}",
+        world.today("squat").load
+    );
 }

@@ -226,7 +226,7 @@ fn an_offer_ends_with_the_clearance() {
 #[test]
 fn an_override_that_ended_names_what_ended_it() {
     let ended = |world: &World| match reason(&world.today("squat"), "override_ended") {
-        Some(Reason::OverrideEnded { load, by }) => (*load, *by),
+        Some(Reason::OverrideEnded { load, by, .. }) => (*load, *by),
         other => panic!("{other:?}"),
     };
     let mut world = World::on_offer("squat");
@@ -236,7 +236,7 @@ fn an_override_that_ended_names_what_ended_it() {
     moved.add(EventKind::VariantChanged(Move::new(name("squat"), lighter, name("coach"))));
     assert_eq!(ended(&moved), (kg(80.0), OverrideEnd::Move));
     let said = sheet(&moved, "squat");
-    assert!(said.contains("80 kg no longer counts: the coach has since moved the lift."), "{said}");
+    assert!(said.contains("80 kg (full) no longer counts: the coach has since moved the lift."), "{said}");
     let mut broken = world.clone();
     broken.wait(45).day_report(DayClass::Within);
     assert_eq!(ended(&broken), (kg(80.0), OverrideEnd::Break));

@@ -199,3 +199,127 @@ fn a_session_as_printed_counts_though_the_load_cannot_be_made_to_the_gram() {
     world.day_report(DayClass::Within);
     assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
 }
+
+/// Two sessions of the squat that left so many where so many were asked for; whether a step is on offer after them.
+fn offered_after(asked: Option<u8>, left: u8) -> bool {
+    let mut world = World::on_offer("squat");
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        let mut sets = World::sets(world.today("squat").load.unwrap(), 2, true);
+        sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
+        let done = LiftSession::as_granted(name("squat"), sets).with_reserve_asked(asked.map(Rir::whole));
+        world.train_with(done);
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    let against = world.against("squat");
+    assert_eq!(world.is_offered("squat"), !blocked_by(&against, "reserve_short"), "{against:?}");
+    world.is_offered("squat")
+}
+
+/// The policy asks for 2 for a step, and nobody may ask for less than 1 without an override.
+#[test]
+fn rule_09_what_was_left_is_held_against_what_was_asked() {
+    assert!(!offered_after(Some(3), 2), "less than the three that were asked for");
+    assert!(offered_after(Some(3), 3));
+    assert!(offered_after(Some(1), 1), "as much as was asked for");
+    assert!(!offered_after(Some(1), 0));
+    assert!(!offered_after(Some(0), 0), "below the floor of the policy");
+    // Where nobody wrote it down the policy's number stands.
+    assert!(offered_after(None, 2));
+    assert!(!offered_after(None, 1));
+}
+
+/// Both lifts were done in two parts on one day, each part with its own ask.
+#[test]
+fn rule_09_each_part_of_a_day_is_held_against_its_own_ask() {
+    let mut world = World::on_offer("squat");
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        for (asked, left) in [(4, 3), (1, 3)] {
+            let mut sets = World::sets(kg(60.0), 1, true);
+            sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
+            let part = LiftSession::as_granted(name("squat"), sets);
+            world.train_with(part.with_reserve_asked(Rir::whole(asked)));
+        }
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert!(blocked_by(&world.against("squat"), "reserve_short"), "{:?}", world.against("squat"));
+}
+
+#[test]
+fn rule_09_holds_beside_an_effort_cap_in_the_gate_too() {
+    let run = bismar::gate::Requirement::PassRun(bismar::gate::PassRun::new(9, 10, 2).unwrap());
+    let all_of = bismar::gate::Requirement::All(vec![run, bismar::gate::Requirement::EffortCap]);
+    let mut all = parameters();
+    all.lifts[0].gate = bismar::gate::Gate::new(all_of).unwrap();
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    for left in [1, 1, 3] {
+        world.day_report(DayClass::Within);
+        let mut sets = World::sets(kg(60.0), 2, true);
+        sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(left))));
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert!(blocked_by(&world.against("squat"), "reserve_short"), "{:?}", world.against("squat"));
+}
+
+#[test]
+fn rule_07_neither_lift_of_a_pair_on_one_day_gets_a_step() {
+    let mut world = World::new(paired());
+    for _ in 0..4 {
+        for id in ["squat", "press"] {
+            world.day_report(DayClass::Within);
+            world.train(id, true);
+            world.morning();
+            world.wait(3);
+        }
+    }
+    world.day_report(DayClass::Within);
+    let together = || Plan::of([name("squat"), name("press")]);
+    let lifts =
+        bismar::prescription::next_session_from(&world.state(), &together(), world.day).unwrap().lifts;
+    for lift in lifts {
+        assert!(
+            matches!(lift.outlook, MoveOutlook::Blocked { ref by, .. } if blocked_by(by, "pair_together")),
+            "{:?}",
+            lift.outlook
+        );
+    }
+}
+
+/// Two sessions on one day of a way back are one pass, and one of the sessions with half the sets.
+#[test]
+fn rule_05_two_sessions_of_a_day_on_the_way_back_are_one() {
+    let back = |sessions: u8| {
+        let mut world = World::on_offer("squat");
+        world.wait(45).day_report(DayClass::Within);
+        (0..sessions).for_each(|_| world.train("squat", true));
+        world.morning();
+        world.wait(2).day_report(DayClass::Within);
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now().clone();
+        (now.status, now.half_sessions, now.here.0)
+    };
+    assert_eq!(back(1), back(2));
+}
+
+#[test]
+fn rule_08_pain_of_three_to_five_prints_how_far_to_go() {
+    for score in [3, 4, 5] {
+        let mut world = World::on_offer("squat");
+        world.pain("knee", score);
+        let said = bismar::text::Words::of(&parameters()).lift_line(&world.today("squat"));
+        assert!(said.contains("ease off"), "{said}");
+        let plan = Plan::of([name("squat")]);
+        let session = bismar::prescription::next_session_from(&world.state(), &plan, world.day).unwrap();
+        let sheet = bismar::text::Words::of(&parameters()).session(&session).to_string();
+        assert!(sheet.contains("lower until 2 or less, else stop this lift"), "{sheet}");
+    }
+}

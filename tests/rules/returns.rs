@@ -132,3 +132,32 @@ fn a_lift_that_was_set_aside_comes_back_under_its_own_days() {
     // 46 days: a fifth less, though the back was trained all along.
     assert_eq!(load(&world, "squat"), 48.0);
 }
+
+/// The same gap and row on every day of the way back, and why it is as it is.
+#[test]
+fn rule_18_gap_row_and_reasons_stay_the_same_until_the_return_is_over() {
+    let mut world = World::of(Lifter::new(name("ageless")), parameters());
+    ordinary_session(&mut world, "squat");
+    world.wait(30);
+    let mut seen = Vec::new();
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        let today = world.today("squat");
+        let layoff = today.reasons.iter().find_map(|reason| match reason {
+            bismar::reason::Reason::Layoff { gap, row, .. } => Some((*gap, *row)),
+            _ => None,
+        });
+        assert!(says(&today, "age_unknown") && says(&today, "returning"), "{:?}", today.reasons);
+        seen.push(layoff);
+        world.train("squat", true);
+        world.morning();
+        world.wait(2);
+    }
+    // Of an unknown age: the third row in place of the second.
+    assert_eq!(seen, [Some((30, 3)); 2]);
+    world.day_report(DayClass::Within);
+    let over = world.today("squat");
+    for code in ["layoff", "age_unknown", "returning"] {
+        assert!(!says(&over, code), "{code}");
+    }
+}

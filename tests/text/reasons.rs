@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use bismar::caution::Caution;
 use bismar::quantity::{Mass, Name, Rir};
-use bismar::reason::{OverrideEnd, Reason, Restart, Shortfall};
+use bismar::reason::{NamedPlace, OverrideEnd, Reason, Restart, Shortfall};
 use bismar::sign::{Ask, PainFeature, StopSign};
 use bismar::text::{self, Words};
 use bismar::value::Value;
@@ -166,7 +166,8 @@ fn of_waiting(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::CoolingOff { days_left: 1 }, vec!["1 more day."]),
         (Reason::CoolingOff { days_left: 4 }, vec!["4 more days."]),
         (Reason::RegionWindow { region, days_left: 3 }, vec!["left knee", "3 more days"]),
-        (Reason::WindowCap { load, days_left: 6 }, vec!["52.5 kg", "6 more days"]),
+        (Reason::WindowCap { load, days_left: Some(6) }, vec!["52.5 kg", "6 more days"]),
+        (Reason::WindowCap { load, days_left: None }, vec!["52.5 kg", "waiting does not change"]),
         (Reason::PairCap { load }, vec!["52.5 kg", "forgiving"]),
         (Reason::PairProofMissing, vec!["forgiving"]),
         (Reason::PairWindow { days_left: 5 }, vec!["partner", "5 more days"]),
@@ -178,7 +179,7 @@ fn of_waiting(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
 
 fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
     let who = name("invented coach");
-    let ended = |by| Reason::OverrideEnded { load, by };
+    let ended = |by| Reason::OverrideEnded { load, by, place: NamedPlace::default() };
     vec![
         (Reason::NoLoadableStep { cap: load, next: Some(kg(55.0)) }, vec!["52.5 kg", "55 kg"]),
         (Reason::NoLoadableStep { cap: load, next: None }, vec!["52.5 kg"]),

@@ -16,6 +16,8 @@ export interface DraftSet {
   day?: string;
   /** Where it was done; absent means as granted. */
   place?: RecordPlace;
+  /** How many repetitions were to be left in reserve. */
+  reserve?: number;
   cue?: string;
   setup?: SetSetup;
 }

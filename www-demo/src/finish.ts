@@ -54,9 +54,12 @@ export function finishBox(app: App): void {
       const own = entries.filter((one) => one.lift === lift);
       const cue = own.findLast((one) => one.cue)?.cue;
       const place = own.find((one) => one.place)?.place;
+      // Of a day on which it changed the least: what was done before was done for what was asked then.
+      const asked = own.flatMap((one) => one.reserve ?? []);
+      const reserve = asked.length > 0 ? { reserveAsked: Math.min(...asked) } : {};
       const said = setups.get(lift);
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
-      return { lift, ...(place ? { place } : {}), sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
+      return { lift, ...(place ? { place } : {}), ...reserve, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
     box.close();
     void app

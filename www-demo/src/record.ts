@@ -49,7 +49,7 @@ function placeEvent(lift: LiftToday): RecordPlace | undefined {
 
 function draftEntry(lift: LiftToday, facts: SetFacts): DraftSet {
   const [place, setup] = [placeEvent(lift), setupEvent(facts.setup)];
-  return { lift: lift.lift, set: setEvent(facts), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
+  return { lift: lift.lift, set: setEvent(facts), reserve: Number(lift.reserve), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
 }
 
 /** Whether a load may be gone on with: one above today's only while the lift is trained as granted, with nothing since that

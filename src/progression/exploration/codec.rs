@@ -226,7 +226,7 @@ keep!(Now {
     reserve: None,
     refused: None,
     override_refused: false,
-    override_ended: None,
+    override_ended: None, other_implement: false,
     override_past: None,
     restarted: None,
     below_band: None,

@@ -81,8 +81,9 @@ pub(super) fn window_cap(s: &Situation<'_>) -> Vec<Reason> {
     // The window opens as its moves fall out of it, the oldest first.
     let ends = s.now().moves.iter().filter_map(|(day, _)| day.plus(i32::from(policy.window_days)).ok());
     let free = ends.filter(|day| *day > s.view.on).find(|day| cap_on(*day) >= to.load());
-    let days = free.map_or(i32::from(policy.window_days), |day| day.since(s.view.on));
-    vec![Reason::WindowCap { load, days_left: u16::try_from(days).unwrap_or(policy.window_days) }]
+    // A step larger than the window allows from here is not waited for.
+    let days_left = free.and_then(|day| u16::try_from(day.since(s.view.on)).ok());
+    vec![Reason::WindowCap { load, days_left }]
 }
 
 /// The load of which the growth over the window is counted.

@@ -157,10 +157,10 @@ impl Words<'_> {
 
     fn easy_lift(&self, lift: &EasyLift) -> Option<String> {
         let with = [
-            ("lift", self.lift_name(&lift.lift).to_string()),
+            ("lift", self.lift_at(&lift.lift, lift.place)),
             ("sets", self.count("set", u32::from(lift.sets))),
             ("usual", lift.usual_sets.to_string()),
-            ("load", self.for_lift(&lift.lift).mass(lift.load?)),
+            ("load", self.one_by_one(&lift.lift, self.for_lift(&lift.lift).mass(lift.load?))),
             ("reps", lift.reps.to_string()),
             ("reserve", lift.reserve.to_string()),
         ];

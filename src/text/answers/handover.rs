@@ -8,11 +8,12 @@ use super::gate::listed;
 use crate::answers::{ActSince, ChangedSince, Handover, LastDone, LiftHandover, LiftMoved, PainNow, StopNow};
 use crate::gate::Outcome;
 use crate::progression::{MoveOutlook, Purpose};
-use crate::quantity::Day;
+use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{ClearanceLimits, ClearanceStatus, Grant};
 use crate::text::day::{day, millimetres};
 use crate::text::phrases::Phrases;
+use crate::text::place::with_place;
 use crate::text::words::Words;
 use crate::text::{capital, sign};
 
@@ -30,7 +31,7 @@ pub(in crate::text) const HANDOVER: Phrases = &[
     ("clearance.not_cleared", "not cleared"),
     ("limit.everywhere", "Limit: {limit}."),
     ("limit.region", "Limit for the {region}: {limit}."),
-    ("limit.load", "no load above {load}"),
+    ("limit.load", "no load above {load} at any place"),
     ("limit.effort", "no rating above {rating}"),
     ("limit.range", "no deeper than {range}"),
     ("limit.no_loaded_flexion", "no loaded bending of the spine"),
@@ -42,13 +43,13 @@ pub(in crate::text) const HANDOVER: Phrases = &[
     ("handover.pain_persists", "It rises or stands high over three sessions: a clinician should look at it."),
     ("handover.lift", "{lift}: {status}, {sets} x {reps} at {load}."),
     ("handover.lift_limit", "Today at most {load}."),
-    ("handover.ceiling", "The coach allows no load above {load}."),
+    ("handover.ceiling", "The coach allows no load above {load} at any place."),
     ("handover.height", "The bar starts at {height}."),
     ("handover.maintained", "Kept on purpose."),
     ("handover.maintained_band", "Kept on purpose; down to {load} it is on plan."),
     ("handover.gate", "Gate: {gate}."),
     ("handover.gate_missing", "Still missing: {missing}."),
-    ("handover.on_offer", "The gate is open and a step waits; staying is as good."),
+    ("handover.on_offer", "The gate is open, and a step to {to} waits; staying is as good."),
     ("handover.criteria", "Looked at: {criteria}."),
     ("handover.no_criteria", "Nothing is named that technique is judged by."),
     ("criterion.critical", "{criterion} (must hold in every repetition)"),
@@ -206,9 +207,11 @@ impl Words<'_> {
         let name = capital(self.lift_name(&lift.lift));
         let mut with = self.work(lift, lift.granted, &lift.status);
         with.push(("lift", name));
+        let standing = |load| self.load_at(&lift.lift, lift.granted.place, load);
         let mut said = alloc::vec![self.say("handover.lift", &with)];
         if lift.limit != lift.granted.load() {
-            said.push(self.say("handover.lift_limit", &[("load", self.at_most(lift.limit))]));
+            let limit = with_place(self.at_most(lift.limit), &self.place(&lift.lift, lift.place));
+            said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", self.at_most(load))])));
         said.extend(
@@ -216,7 +219,7 @@ impl Words<'_> {
         );
         if let Purpose::Maintain { not_below } = lift.purpose {
             said.push(match not_below {
-                Some(load) => self.say("handover.maintained_band", &[("load", self.mass(load))]),
+                Some(load) => self.say("handover.maintained_band", &[("load", standing(load))]),
                 None => self.say("handover.maintained", &[]),
             });
         }
@@ -226,7 +229,7 @@ impl Words<'_> {
             let mut with = alloc::vec![
                 ("who", given.who.to_string()),
                 ("until", day(given.until)),
-                ("load", self.mass(given.load)),
+                ("load", standing(given.load)),
             ];
             let key = if given.why.is_some() { "handover.override_why" } else { "handover.override" };
             with.extend(given.why.clone().map(|why| ("why", why)));
@@ -241,7 +244,7 @@ impl Words<'_> {
             let kit = listed(kit.iter().map(ToString::to_string));
             self.say("handover.kit", &[("kit", kit)])
         }));
-        said.extend(lift.last.as_ref().into_iter().flat_map(|last| self.last_done(last)));
+        said.extend(lift.last.as_ref().into_iter().flat_map(|last| self.last_done(&lift.lift, last)));
         said
     }
 
@@ -277,9 +280,14 @@ impl Words<'_> {
             said.push(self.say("handover.gate_missing", &[("missing", missing)]));
         }
         match &lift.outlook {
-            MoveOutlook::OnOffer { .. } if !stopped => said.push(self.say("handover.on_offer", &[])),
+            MoveOutlook::OnOffer { to } if !stopped => {
+                let to = self.step_from(&lift.lift, lift.granted, *to);
+                said.push(self.say("handover.on_offer", &[("to", to)]));
+            }
             MoveOutlook::OnOffer { .. } => {}
-            MoveOutlook::Blocked { by, .. } => said.extend(by.iter().map(|reason| self.reason(reason))),
+            MoveOutlook::Blocked { by, .. } => {
+                said.extend(by.iter().map(|reason| self.reason_handed_over(lift, reason)));
+            }
         }
         said
     }
@@ -295,7 +303,7 @@ impl Words<'_> {
         self.say("handover.criteria", &[("criteria", listed(lift.criteria.iter().map(criterion)))])
     }
 
-    fn last_done(&self, last: &LastDone) -> Vec<String> {
+    fn last_done(&self, lift: &Name, last: &LastDone) -> Vec<String> {
         let outcome = match last.outcome {
             Some(Outcome::Pass) => "outcome.pass",
             Some(Outcome::Fail) => "outcome.fail",
@@ -303,7 +311,9 @@ impl Words<'_> {
             None => "outcome.none",
         };
         let sets = listed(last.sets.iter().map(|set| format!("{} x {}", self.mass(set.load), set.reps)));
-        let with = [("day", day(last.day)), ("sets", sets), ("outcome", self.say(outcome, &[]))];
+        let place = last.place.as_ref().map(|place| self.named_place(Some(lift), place));
+        let on = with_place(day(last.day), &place.unwrap_or_default());
+        let with = [("day", on), ("sets", sets), ("outcome", self.say(outcome, &[]))];
         let mut said = alloc::vec![self.say("handover.last", &with)];
         said.extend(last.cue.as_ref().map(|cue| self.say("handover.cue", &[("cue", cue.to_string())])));
         said.extend(last.note.as_ref().map(|note| self.say("handover.note", &[("note", note.clone())])));

@@ -8,6 +8,7 @@ use crate::answers::{NextSet, SetReason, SetWork, Then};
 use crate::quantity::{Kilograms, Name};
 use crate::text::capital;
 use crate::text::phrases::Phrases;
+use crate::text::place::with_place;
 use crate::text::words::Words;
 
 pub(in crate::text) const NEXT_SET: Phrases = &[
@@ -71,6 +72,11 @@ impl Words<'_> {
     /// Why the next set is what it is, as a sentence.
     #[must_use]
     pub fn set_reason(&self, reason: &SetReason) -> String {
+        self.set_reason_at(reason, "")
+    }
+
+    /// The same; a load of the lift with its place.
+    fn set_reason_at(&self, reason: &SetReason, place: &str) -> String {
         let mut key = reason.code();
         let with = match reason {
             SetReason::PainStops { region, score }
@@ -105,7 +111,9 @@ impl Words<'_> {
                 alloc::vec![("least", self.step_of(*least)), ("most", self.step_of(*most))]
             }
             SetReason::BackOff { reduction } => alloc::vec![("part", self.percent(*reduction))],
-            SetReason::Limited { to } => alloc::vec![("load", self.at_most(*to))],
+            SetReason::Limited { to } => {
+                alloc::vec![("load", with_place(self.at_most(*to), place))]
+            }
             SetReason::NotToday
             | SetReason::FirstSet
             | SetReason::PainNotAsked
@@ -149,7 +157,8 @@ impl Words<'_> {
             (Then::EasierRung(_), Some(work)) => self.set_line("easier_rung", next, work, lift),
             _ => self.say("next_set.stop", &[("lift", lift)]),
         }];
-        said.extend(next.reasons.iter().map(|reason| self.set_reason(reason)));
+        let place = next.work.as_ref().map(|work| self.place(&next.lift, work.place)).unwrap_or_default();
+        said.extend(next.reasons.iter().map(|reason| self.set_reason_at(reason, &place)));
         let instead =
             |rung: &Name| self.say("next_set.instead", &[("rung", self.rung_called(&next.lift, rung))]);
         said.extend(next.instead.as_ref().map(instead));
@@ -157,22 +166,24 @@ impl Words<'_> {
         said
     }
 
+    /// The line of the next set: the place stands behind the name of the lift, or is the easier one.
     fn set_line(&self, key: &str, next: &NextSet, work: &SetWork, lift: String) -> String {
+        let easier = matches!(next.then, Then::EasierRung(_));
+        let place = self.place(&next.lift, work.place);
+        let lift = match easier || place.is_empty() {
+            true => lift,
+            false => format!("{lift}, {place}"),
+        };
+        let rung = if place.is_empty() { self.rung_name(&next.lift, work.place.rung) } else { place };
         let with = [
             ("lift", lift),
             ("set", (u16::from(next.done) + 1).to_string()),
             ("sets", next.sets.to_string()),
-            ("load", self.mass(work.load)),
+            ("load", self.one_by_one(&next.lift, self.mass(work.load))),
             ("reps", work.reps.to_string()),
             ("reserve", work.reserve.to_string()),
-            ("rung", self.rung_name(&next.lift, work.place.rung)),
+            ("rung", rung),
         ];
         self.say(&format!("next_set.{key}"), &with)
-    }
-
-    /// What people call a rung, by its id.
-    fn rung_called(&self, lift: &Name, rung: &Name) -> String {
-        let known = self.lift(lift).and_then(|set| set.rungs.iter().find(|known| known.id == *rung));
-        known.map_or(rung, |known| known.label()).to_string()
     }
 }

@@ -3,14 +3,16 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use crate::answers::{Rack, RackSet, Share};
+use crate::answers::{Rack, RackSet, Share, SharedLoads};
 use crate::loading::{EndMoves, PlacedDisc, StepSize};
 use crate::text::phrases::Phrases;
+use crate::text::place::with_place;
 use crate::text::words::Words;
 use crate::text::{capital, face};
 
 pub(in crate::text) const RACK: Phrases = &[
     ("rack.nothing", "{lift}: nothing is lifted today."),
+    ("rack.heading", "{lift}, set by set:"),
     ("rack.warm_up", "Warm-up {load} x {reps}."),
     ("rack.work", "{lift}: {load} x {reps}."),
     ("rack.moves", "{off} off, {on} on at each end."),
@@ -47,9 +49,19 @@ impl Words<'_> {
             self.end(&mut said, &rack.missing, &rack.cautions);
             return said;
         }
+        self.for_lift(&rack.lift).rack_at(rack)
+    }
+
+    /// The loads of a lift that is done: the place stands in the heading of the warm-up sets, and beside every other load.
+    fn rack_at(&self, rack: &Rack) -> Vec<String> {
+        let (lift, place) =
+            (capital(&self.lift_at(&rack.lift, rack.place)), self.place(&rack.lift, rack.place));
         let mut said = Vec::new();
+        if rack.sets.iter().any(|set| set.warm_up) {
+            said.push(self.say("rack.heading", &[("lift", lift.clone())]));
+        }
         for set in &rack.sets {
-            said.push(self.rack_set(&lift, set));
+            said.push(self.rack_set(&lift, rack, set));
             said.extend(set.moves.as_ref().and_then(|moves| self.rack_moves(moves)));
         }
         let most =
@@ -57,11 +69,13 @@ impl Words<'_> {
         let most = most.filter(|most| most.is_positive());
         said.extend(most.map(|most| self.say("rack.in_turn", &[("most", self.mass(most))])));
         said.extend(rack.weighs.map(|band| {
-            self.say("rack.weighs", &[("low", self.mass(band.low)), ("high", self.mass(band.high))])
+            let high = with_place(self.mass(band.high), &place);
+            self.say("rack.weighs", &[("low", self.mass(band.low)), ("high", high)])
         }));
         if let Some(step) = &rack.step {
             let key = if step.size == StepSize::AboveRange { "rack.step_large" } else { "rack.step" };
-            let with = [("next", self.mass(step.next.total)), ("percent", percent_of(self, step.percent))];
+            let next = with_place(self.one_by_one(&rack.lift, self.mass(step.next.total)), &place);
+            let with = [("next", next), ("percent", percent_of(self, step.percent))];
             said.push(self.say(key, &with));
             let reps = step.reps_first.filter(|_| step.size == StepSize::AboveRange);
             said.extend(reps.map(|reps| self.say("rack.bridge", &[("reps", reps.value().to_string())])));
@@ -70,9 +84,10 @@ impl Words<'_> {
         said
     }
 
-    fn rack_set(&self, lift: &str, set: &RackSet) -> String {
+    fn rack_set(&self, lift: &str, rack: &Rack, set: &RackSet) -> String {
         let key = if set.warm_up { "rack.warm_up" } else { "rack.work" };
-        let mut with = alloc::vec![("load", self.mass(set.load)), ("reps", set.reps.to_string())];
+        let load = self.one_by_one(&rack.lift, self.mass(set.load));
+        let mut with = alloc::vec![("load", load), ("reps", set.reps.to_string())];
         if !set.warm_up {
             with.push(("lift", lift.to_string()));
         }
@@ -100,12 +115,22 @@ impl Words<'_> {
         let mut said = Vec::new();
         for turn in &bar.turns {
             let who = share.lifters.get(usize::from(turn.lifter)).map(|loads| capital(loads.lifter.as_str()));
-            let with = [("lifter", who.unwrap_or_default()), ("load", self.mass(turn.moves.total))];
+            let loads = share.lifters.get(usize::from(turn.lifter));
+            let load = self.mass(turn.moves.total);
+            let load = loads.map_or(load.clone(), |loads| with_place(load, &self.shared_place(loads)));
+            let with = [("lifter", who.unwrap_or_default()), ("load", load)];
             said.push(self.say("share.turn", &with));
             said.extend(self.rack_moves(&turn.moves));
         }
         said.push(self.say("share.moves", &[("moves", bar.moves_each_end.to_string())]));
         self.end(&mut said, &[], &share.cautions);
         said
+    }
+
+    /// Which lift one of several does, and where, by the own log.
+    fn shared_place(&self, loads: &SharedLoads) -> String {
+        let place = self.named_place(Some(&loads.lift), &loads.place);
+        let lift = self.lift_name(&loads.lift).to_string();
+        if place.is_empty() { lift } else { alloc::format!("{lift}, {place}") }
     }
 }

@@ -75,7 +75,7 @@ impl Words<'_> {
             };
             said.push(self.say(by, &[]));
         }
-        said.extend(trend.velocity.as_ref().map(|velocity| self.velocity(velocity)));
+        said.extend(trend.velocity.as_ref().map(|velocity| self.velocity(trend, velocity)));
         if trend.elsewhere > 0 {
             said.push(
                 self.say("strength.elsewhere", &[("sessions", self.count("session", trend.elsewhere))]),
@@ -97,9 +97,13 @@ impl Words<'_> {
         [self.say("strength.slope", &with), self.say("strength.difference", &difference)]
     }
 
-    fn velocity(&self, velocity: &VelocityTrend) -> String {
+    fn velocity(&self, trend: &Trend, velocity: &VelocityTrend) -> String {
+        let load = match trend.place {
+            Some(place) => self.load_at(&trend.lift, place, velocity.load),
+            None => self.mass(velocity.load),
+        };
         let with = [
-            ("load", self.mass(velocity.load)),
+            ("load", load),
             ("slope", self.rounded(velocity.per_week, 3)),
             ("low", self.rounded(velocity.interval.low(), 3)),
             ("high", self.rounded(velocity.interval.high(), 3)),

@@ -12,6 +12,7 @@ use crate::quantity::{Kilograms, Name};
 use crate::text::capital;
 use crate::text::day::day;
 use crate::text::phrases::Phrases;
+use crate::text::place::with_place;
 use crate::text::words::Words;
 
 pub(in crate::text) const YEARS: Phrases = &[
@@ -185,7 +186,10 @@ impl Words<'_> {
         };
         let (low, high) = (self.kilograms(plan.needed_now.low()), self.kilograms(plan.needed_now.high()));
         with.push(("needed", if low == high { low } else { format!("{low} to {high}") }));
-        with.extend([("shown", self.mass(shown)), ("day", day(on))]);
+        let lift = &kept.planned.lift;
+        let place = kept.place.as_ref().map(|place| self.named_place(Some(lift), place));
+        let shown = with_place(self.mass(shown), &place.unwrap_or_default());
+        with.extend([("shown", shown), ("day", day(on))]);
         self.say("year.keep", &with)
     }
 

@@ -56,7 +56,7 @@ impl Telling<'_> {
             }
             Reason::BelowBand { load, not_below } => format!(
                 "Kept on purpose; the last session, at {}, lay below the band, which ends at {}.",
-                self.words.mass(*load),
+                self.alone(*load),
                 self.standing(*not_below)
             ),
             Reason::Retired => "No longer used.".to_string(),
@@ -92,12 +92,12 @@ impl Telling<'_> {
     fn counts_anew(&self) -> bool {
         let anew =
             |reason: &Reason| matches!(reason, Reason::CountedAnew { .. } | Reason::SetupChanged { .. });
-        self.lift.is_some_and(|lift| lift.reasons.iter().any(anew))
+        self.lift.is_some_and(|lift| lift.has(anew))
     }
 
     /// A gate may be open by its count while the last session did not pass: the offer follows the next pass.
     fn gate_not_open(&self) -> String {
-        let open = self.lift.is_some_and(|lift| lift.gate.open);
+        let open = self.lift.is_some_and(|lift| lift.open);
         if open {
             "A step waits for the next passing session."
         } else {
@@ -109,7 +109,7 @@ impl Telling<'_> {
     /// One verdict about a step: what is not on offer today is not called so.
     fn move_on_offer(&self, until: Day) -> String {
         let until = day(until);
-        match self.lift.map(|lift| &lift.outlook) {
+        match self.lift.map(|lift| lift.outlook) {
             Some(MoveOutlook::Blocked { .. }) => {
                 format!("A step was earned; it is not for today, and is kept until {until}.")
             }
@@ -167,10 +167,14 @@ impl Telling<'_> {
                 self.region(region),
                 counted(u32::from(*days_left), "more day")
             ),
-            Reason::WindowCap { load, days_left } => format!(
+            Reason::WindowCap { load, days_left: Some(days_left) } => format!(
                 "The load has grown enough for these weeks: no step goes past {} for {}.",
                 self.cap(*load),
                 counted(u32::from((*days_left).max(1)), "more day")
+            ),
+            Reason::WindowCap { load, days_left: None } => format!(
+                "The step is larger than these weeks allow, up to {}, and waiting does not change that.",
+                self.cap(*load)
             ),
             _ => return None,
         })

@@ -1,6 +1,6 @@
 //! Reasons as sentences, in groups that take turns: a stop, pain and the day, the course of the lift, its work.
 //!
-//! Uses reason, prescription, quantity, record, and the words of the module above.
+//! Uses answers, reason, prescription, progression, quantity, record, and the words of the module above.
 
 mod course;
 mod pain;
@@ -11,10 +11,12 @@ use alloc::vec::Vec;
 
 use super::place::with_place;
 use super::words::Words;
+use crate::answers::LiftHandover;
 use crate::prescription::LiftToday;
+use crate::progression::MoveOutlook;
 use crate::quantity::{Mass, Name};
-use crate::reason::{Reason, Told};
-use crate::record::Place;
+use crate::reason::{NamedPlace, Reason, Told};
+use crate::record::{Grant, Place};
 
 impl Words<'_> {
     /// A reason as one plain sentence; a stop with what to do now.
@@ -27,36 +29,102 @@ impl Words<'_> {
     /// ```
     #[must_use]
     pub fn reason(&self, reason: &Reason) -> String {
-        self.own_reason(reason).unwrap_or_else(|| Telling { words: *self, lift: None }.reason(reason))
+        Telling { words: *self, lift: None }.reason(reason)
     }
 
     /// The same beside its lift: a load is named with its place, and what the lift's answer says is not contradicted.
     #[must_use]
     pub fn reason_for(&self, lift: &LiftToday, reason: &Reason) -> String {
-        let words = self.for_lift(&lift.lift);
-        words.own_reason(reason).unwrap_or_else(|| Telling { words, lift: Some(lift) }.reason(reason))
+        self.reason_beside(Beside::today(lift), reason)
+    }
+
+    /// The same beside a lift that is handed over.
+    pub(super) fn reason_handed_over(&self, lift: &LiftHandover, reason: &Reason) -> String {
+        self.reason_beside(Beside::handed_over(lift), reason)
+    }
+
+    fn reason_beside(&self, lift: Beside<'_>, reason: &Reason) -> String {
+        Telling { words: self.for_lift(lift.id), lift: Some(lift) }.reason(reason)
     }
 }
 
-impl Words<'_> {
+/// The lift beside which a reason is told.
+#[derive(Clone, Copy)]
+struct Beside<'a> {
+    id: &'a Name,
+    /// Where today's work is.
+    today: Place,
+    granted: Grant,
+    outlook: &'a MoveOutlook,
+    /// Whether the gate is open by its count.
+    open: bool,
+    /// The other reasons, where they are told as well.
+    reasons: Option<&'a [Reason]>,
+}
+
+impl<'a> Beside<'a> {
+    fn today(lift: &'a LiftToday) -> Beside<'a> {
+        Beside {
+            id: &lift.lift,
+            today: lift.place,
+            granted: lift.granted,
+            outlook: &lift.outlook,
+            open: lift.gate.open,
+            reasons: Some(&lift.reasons),
+        }
+    }
+
+    fn handed_over(lift: &'a LiftHandover) -> Beside<'a> {
+        Beside {
+            id: &lift.lift,
+            today: lift.place,
+            granted: lift.granted,
+            outlook: &lift.outlook,
+            open: lift.gate_state.open,
+            reasons: None,
+        }
+    }
+
+    /// Whether one of the other reasons is such a one.
+    fn has(&self, such: impl Fn(&Reason) -> bool) -> bool {
+        self.reasons.is_some_and(|reasons| reasons.iter().any(such))
+    }
+}
+
+/// What a sentence may refer to.
+#[derive(Clone, Copy)]
+struct Telling<'a> {
+    words: Words<'a>,
+    lift: Option<Beside<'a>>,
+}
+
+impl Telling<'_> {
+    fn reason(&self, reason: &Reason) -> String {
+        self.own(reason)
+            .or_else(|| self.words.stop_reason(reason))
+            .or_else(|| self.pain(reason))
+            .or_else(|| self.course(reason))
+            .unwrap_or_else(|| self.work(reason))
+    }
+
     /// A reason in the words of the translation, where it has them.
-    fn own_reason(&self, reason: &Reason) -> Option<String> {
+    fn own(&self, reason: &Reason) -> Option<String> {
         let key = alloc::format!("reason.{}", reason.code());
-        self.translates(&key).then(|| {
+        self.words.translates(&key).then(|| {
             let values = reason.values().into_iter();
             let said: Vec<(&str, String)> =
-                values.map(|(name, told)| (name, self.told(name, told))).collect();
-            self.say(&key, &said)
+                values.map(|(name, told)| (name, self.told(reason, name, told))).collect();
+            self.words.say(&key, &said)
         })
     }
 
-    /// A value of a reason as it is said.
-    fn told(&self, name: &str, told: Told<'_>) -> String {
+    /// A value of a reason as it is said; a load with its place, as in English.
+    fn told(&self, reason: &Reason, name: &str, told: Told<'_>) -> String {
         match told {
-            Told::Mass(mass) if name == "cap" => self.cap(mass, None),
-            Told::Mass(mass) => self.at_most(mass),
+            Told::Mass(load) => self.load_of(reason, name, load),
+            Told::Place(place) => self.place(place),
             Told::Day(on) => super::day(on),
-            Told::Name(id) if name == "region" => self.region_name(id).to_string(),
+            Told::Name(id) if name == "region" => self.region(id),
             Told::Name(name) => name.to_string(),
             Told::Count(count) => count.to_string(),
             Told::Number(number) => number.to_string(),
@@ -71,30 +139,41 @@ impl Words<'_> {
             Told::End(by) => course::override_end(by).to_string(),
             Told::Restart(why) => course::restart(why).to_string(),
             Told::Short(short) => course::shortfall(short).to_string(),
-            _ => String::new(),
+            Told::Nothing => String::new(),
         }
     }
-}
 
-/// What a sentence may refer to.
-#[derive(Clone, Copy)]
-struct Telling<'a> {
-    words: Words<'a>,
-    lift: Option<&'a LiftToday>,
-}
+    /// A load of a reason: with the place that it is for, but where it holds at every place, or its sentence names the place
+    /// beside another load.
+    fn load_of(&self, reason: &Reason, name: &str, load: Mass) -> String {
+        match (reason, name) {
+            (Reason::Ceiling { .. } | Reason::ClearanceLimit { .. } | Reason::Returning { .. }, _) => {
+                self.words.at_most(load)
+            }
+            (Reason::RoundedDown { .. }, "from")
+            | (Reason::BelowBand { .. }, "load")
+            | (Reason::NoLoadableStep { .. }, "next")
+            | (Reason::OverrideEnded { .. }, _) => self.alone(load),
+            (Reason::RoundedDown { .. } | Reason::NothingLoadable { .. }, _) => self.today(load),
+            (Reason::NoLoadableStep { .. } | Reason::WindowCap { .. } | Reason::PairCap { .. }, _) => {
+                self.cap(load)
+            }
+            _ => self.standing(load),
+        }
+    }
 
-impl Telling<'_> {
-    fn reason(&self, reason: &Reason) -> String {
-        self.words
-            .stop_reason(reason)
-            .or_else(|| self.pain(reason))
-            .or_else(|| self.course(reason))
-            .unwrap_or_else(|| self.work(reason))
+    /// A load whose place its sentence names elsewhere.
+    fn alone(&self, load: Mass) -> String {
+        let said = self.words.mass(load);
+        match self.lift {
+            Some(lift) => self.words.one_by_one(lift.id, said),
+            None => said,
+        }
     }
 
     /// A load with the place of today's work.
     fn today(&self, load: Mass) -> String {
-        self.with_place(self.words.mass(load), |lift| lift.place)
+        self.with_place(self.words.mass(load), |lift| lift.today)
     }
 
     /// A load with the place at which the lift stands.
@@ -108,14 +187,18 @@ impl Telling<'_> {
         self.with_place(self.words.cap(cap, loaded), |lift| lift.granted.place)
     }
 
-    fn with_place(&self, said: String, place: impl Fn(&LiftToday) -> Place) -> String {
-        match self.lift {
+    fn with_place(&self, said: String, place: impl Fn(&Beside<'_>) -> Place) -> String {
+        match &self.lift {
             Some(lift) => {
-                let said = self.words.one_by_one(&lift.lift, said);
-                with_place(said, &self.words.place(&lift.lift, place(lift)))
+                with_place(self.words.one_by_one(lift.id, said), &self.words.place(lift.id, place(lift)))
             }
             None => said,
         }
+    }
+
+    /// A place that is told by what it is.
+    fn place(&self, place: &NamedPlace) -> String {
+        self.words.named_place(self.lift.map(|lift| lift.id), place)
     }
 
     fn region(&self, id: &Name) -> String {
@@ -124,7 +207,7 @@ impl Telling<'_> {
 
     /// The strict and the forgiving lift of the pair, by name where it is known.
     fn pair(&self) -> (String, String) {
-        let pair = self.lift.and_then(|lift| self.words.pair(&lift.lift));
+        let pair = self.lift.and_then(|lift| self.words.pair(lift.id));
         match pair {
             Some(pair) => {
                 let name = |id| self.words.lift_name(id).to_string();

@@ -15,11 +15,9 @@ impl Telling<'_> {
     pub(super) fn pain(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::PainBlock { region, clear_sessions } => {
-                let eased = self.lift.is_none_or(|lift| {
-                    let same =
-                        |said: &Reason| matches!(said, Reason::PainBlock { region: at, .. } if at == region);
-                    lift.reasons.iter().any(same)
-                });
+                let same =
+                    |said: &Reason| matches!(said, Reason::PainBlock { region: at, .. } if at == region);
+                let eased = self.lift.is_none_or(|lift| lift.reasons.is_none() || lift.has(same));
                 self.pain_block(&self.region(region), *clear_sessions, eased)
             }
             Reason::UsualPainUnsteady { region, .. } => format!(
@@ -90,7 +88,7 @@ impl Telling<'_> {
 
     /// Whether the lift has had no session yet.
     fn never_trained(&self) -> bool {
-        let by = self.lift.map(|lift| &lift.outlook);
+        let by = self.lift.map(|lift| lift.outlook);
         matches!(by, Some(MoveOutlook::Blocked { by, .. }) if by.contains(&Reason::NeverTrained))
     }
 

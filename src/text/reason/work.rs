@@ -6,11 +6,11 @@ use alloc::string::{String, ToString};
 use super::Telling;
 use super::course::override_end;
 use crate::numeric;
-use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Name};
 use crate::reason::Reason;
 use crate::text::counted;
 use crate::text::day::day;
+use crate::text::place::with_place;
 
 impl Telling<'_> {
     pub(super) fn work(&self, reason: &Reason) -> String {
@@ -155,17 +155,13 @@ impl Telling<'_> {
                  an open or unasked question, a day not known or below the usual, easing, or alone without pins.",
                 self.standing(*load)
             ),
-            Reason::OverrideEnded { load, by } => format!(
+            Reason::OverrideEnded { load, by, place } => format!(
                 "The coach's word for {} no longer counts: {}.",
-                self.words.mass(*load),
+                with_place(self.alone(*load), &self.place(place)),
                 override_end(*by)
             ),
             Reason::RoundedDown { from, to } => {
-                format!(
-                    "Rounded down from {} to what can be loaded: {}.",
-                    self.words.mass(*from),
-                    self.today(*to)
-                )
+                format!("Rounded down from {} to what can be loaded: {}.", self.alone(*from), self.today(*to))
             }
             Reason::NothingLoadable { lightest } => format!(
                 "Nothing loadable is that light; the lightest is {}. Practise it without load.",
@@ -190,9 +186,7 @@ impl Telling<'_> {
     }
 
     fn rung(&self, id: &Name) -> String {
-        let set = self.lift.and_then(|lift| self.words.lift(&lift.lift));
-        let rung = set.and_then(|set| set.rungs.iter().find(|rung| rung.id == *id));
-        rung.map_or(id, |rung| rung.label()).to_string()
+        self.lift.map_or_else(|| id.to_string(), |lift| self.words.rung_called(lift.id, id))
     }
 
     fn no_loadable_step(&self, cap: Mass, next: Option<Mass>) -> String {
@@ -201,7 +195,7 @@ impl Telling<'_> {
             Some(next) => format!(
                 "No loadable step: up to {cap} is allowed, and the next that can be loaded is {}. More repetitions \
                  first, or something smaller to load.",
-                self.standing(next)
+                self.alone(next)
             ),
             None => format!("No loadable step: up to {cap} is allowed, and nothing heavier can be loaded."),
         }
@@ -211,11 +205,11 @@ impl Telling<'_> {
         let gap = counted(u32::from(gap), "day");
         match row {
             // The same work is not called lower.
-            _ if self.lift.is_some_and(|lift| lift.reasons.contains(&Reason::HalfForLighter)) => {
+            _ if self.lift.is_some_and(|lift| lift.has(|reason| *reason == Reason::HalfForLighter)) => {
                 format!("{gap} without this region: less than before is asked for.")
             }
             // The row asked for no less; two fails since took the rest, and say so themselves.
-            _ if self.lift.is_some_and(stepped_back) => {
+            _ if self.lift.is_some_and(|lift| lift.has(is_step_back)) => {
                 format!(
                     "{gap} without this region, and a step back since: the working load is {} for now.",
                     self.standing(load)
@@ -227,6 +221,6 @@ impl Telling<'_> {
     }
 }
 
-fn stepped_back(lift: &LiftToday) -> bool {
-    lift.reasons.iter().any(|reason| matches!(reason, Reason::SteppedBack { .. }))
+const fn is_step_back(reason: &Reason) -> bool {
+    matches!(reason, Reason::SteppedBack { .. })
 }

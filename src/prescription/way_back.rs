@@ -1,0 +1,124 @@
+//! What is named beside what stands in the way: the way back from a break, a stop or a rest, what a gate asks for anew, and the
+//! limits that keep every day below the work granted.
+
+use alloc::vec::Vec;
+
+use super::change::Change;
+use crate::gate::{PassRun, Requirement};
+use crate::progression::{HALF_SESSIONS, Now, Purpose, Status, View, WayBack, returned};
+use crate::quantity::{Day, Mass};
+use crate::record::Grant;
+
+/// What is left of the way back of a lift that stands so: its passes, no fewer than the sessions that have half the sets, and
+/// what it has to learn again after a long break.
+pub(super) fn way_back(way: WayBack, passes: u8, now: &Now, view: &View<'_>) -> Vec<Change> {
+    let policy = view.policy();
+    let needed = policy.return_passes.max(policy.step_back_passes);
+    // While a region still needs clear sessions the first row gives nothing back after one pass.
+    let waits = view.regions().any(|region| region.clear_needed > 0);
+    let left = if way.row == 1 && !waits { 1 } else { needed.saturating_sub(passes).max(1) };
+    let left = u32::from(left.max(now.half_sessions));
+    // At the load that the first row gives back, and after sessions of which half is too little to tell, the gate counts from
+    // nothing.
+    let restores = way.row == 1 && way.cap > now.grant.load();
+    let anew = if restores || halved(now, view) > 0 { gate_anew(view) } else { Vec::new() };
+    let count = left + anew.iter().find_map(passing).unwrap_or(0);
+    let learns = policy.layoff.iter().take(usize::from(way.row)).any(|row| row.relearn);
+    let relearning = if learns { view.lift.set.relearning(policy) } else { 0 };
+    let others = anew.into_iter().filter(|change| passing(change).is_none());
+    let learning = still_to_learn(now, relearning);
+    core::iter::once(Change::PassingSessions { count }).chain(others).chain(learning).collect()
+}
+
+/// Sessions of calibration that come after what holds the lift now: those still open, and no fewer than what it has to learn
+/// again.
+pub(super) fn still_to_learn(now: &Now, again: u8) -> Option<Change> {
+    let open = now.calibration.needed.saturating_sub(now.calibration.done);
+    let count = open.max(again);
+    (count > 0).then_some(Change::LearningSessions { count })
+}
+
+/// The way back that a lift has before it which is stopped or rests: no shorter than that after a stop.
+pub(super) fn way_after_stop(status: &Status, view: &View<'_>) -> Vec<Change> {
+    let now = &view.lift.now;
+    let way = status.way_back().unwrap_or(WayBack::new(now.grant.load(), 0, 0));
+    let back = Now { half_sessions: HALF_SESSIONS, ..now.clone() };
+    let mut changes = way_back(WayBack { row: way.row.max(2), ..way }, 0, &back, view);
+    match now.purpose {
+        Purpose::Train => {}
+        // The stop hides what the coach had set.
+        Purpose::Maintain { .. } | Purpose::Rest => changes.push(Change::CoachSetsOtherwise),
+        Purpose::Retire => changes.extend(taken_up_again(view)),
+    }
+    changes
+}
+
+/// What a lift asks for that is taken up again after it was given up: as a new one.
+pub(super) fn taken_up_again(view: &View<'_>) -> Vec<Change> {
+    let count = view.lift.set.learning(view.policy());
+    let learning = (count > 0).then_some(Change::LearningSessions { count });
+    core::iter::once(Change::CoachSetsOtherwise).chain(learning).chain(gate_anew(view)).collect()
+}
+
+/// What a lift that rests goes on with: the way back that it had, or what it was learning.
+pub(super) fn after_rest(status: &Status, view: &View<'_>) -> Vec<Change> {
+    match status.way_back() {
+        Some(way) => way_back(way, 0, &view.lift.now, view),
+        None => still_to_learn(&view.lift.now, 0).into_iter().collect(),
+    }
+}
+
+pub(super) const fn passing(change: &Change) -> Option<u32> {
+    match change {
+        Change::PassingSessions { count } => Some(*count),
+        _ => None,
+    }
+}
+
+/// What a gate asks for of which nothing is shown yet.
+pub(super) fn gate_anew(view: &View<'_>) -> Vec<Change> {
+    let run = run_of(view.lift.set.gate.requirement()).map(|run| u32::from(run.sessions()));
+    alloc::vec![run.map_or(Change::GateOpens, |count| Change::PassingSessions { count })]
+}
+
+/// The longest run of passing sessions in what a gate asks for.
+pub(super) fn run_of(requirement: &Requirement) -> Option<&PassRun> {
+    match requirement {
+        Requirement::PassRun(run) => Some(run),
+        Requirement::All(of) | Requirement::Any(of) | Requirement::AtLeast { of, .. } => {
+            of.iter().filter_map(run_of).max_by_key(|run| run.sessions())
+        }
+        _ => None,
+    }
+}
+
+/// Sessions with half the sets that are still to come, where half is too little for a session to tell the gate anything.
+pub(super) fn halved(now: &Now, view: &View<'_>) -> u8 {
+    let too_little = is_too_little(&now.grant, view, now.grant.work.sets.div_ceil(2));
+    if too_little { now.half_sessions } else { 0 }
+}
+
+/// Whether so many sets of the work granted have fewer repetitions than a session of the gate's run has to show.
+pub(super) fn is_too_little(grant: &Grant, view: &View<'_>, sets: u8) -> bool {
+    let reps = u16::from(sets) * u16::from(grant.work.reps);
+    run_of(view.lift.set.gate.requirement()).is_some_and(|run| reps < run.of())
+}
+
+/// What the end of a noted break leaves to be done: a session, and the way back where it lasts so long.
+pub(super) fn after_break(until: Day, view: &View<'_>) -> Vec<Change> {
+    let over = until.plus(1).unwrap_or(until);
+    let back = returned(&View { on: over, ..*view });
+    match back.as_ref().and_then(|now| Some((now, now.status.way_back()?))) {
+        Some((now, way)) => way_back(way, 0, now, view),
+        None => alloc::vec![Change::Sessions { count: 1 }],
+    }
+}
+
+/// What keeps every day below the work granted: while it does, no session shows that work.
+pub(super) fn of_the_limit(view: &View<'_>) -> Vec<Change> {
+    let granted = view.lift.now.grant.load();
+    let below = |limit: Option<Mass>| limit.is_some_and(|limit| limit < granted);
+    let clearance = below(view.clearance_load()).then_some(Change::Clearance);
+    let ceiling = below(view.lift.set.ceiling).then_some(Change::CoachSetsOtherwise);
+    clearance.into_iter().chain(ceiling).collect()
+}
