@@ -55,8 +55,8 @@ export function finishBox(app: App): void {
       const cue = own.findLast((one) => one.cue)?.cue;
       const place = own.find((one) => one.place)?.place;
       // Of a day on which it changed the least: what was done before was done for what was asked then.
-      const asked = own.flatMap((one) => one.reserve ?? []);
-      const reserve = asked.length > 0 ? { reserveAsked: Math.min(...asked) } : {};
+      const left = own.flatMap((one) => one.reserve ?? []);
+      const reserve = left.length > 0 ? { reserveAsked: Math.min(...left) } : {};
       const said = setups.get(lift);
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
       return { lift, ...(place ? { place } : {}), ...reserve, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };

@@ -35,7 +35,7 @@ export function textOf(bytes: Uint8Array): string {
   }
 }
 
-const DRAFT_FIELDS = ["lift", "set", "day", "place", "cue", "setup"];
+const DRAFT_FIELDS = ["lift", "set", "day", "place", "reserve", "cue", "setup"];
 
 /** What a file holds, as far as it is what it says it is. */
 interface Entry {
@@ -57,12 +57,12 @@ function draftOf(log: string, given: unknown): string[] {
   try {
     return given.map((entry: Partial<DraftSet> | null) => {
       // Whatever it may be, the library refuses what is no set.
-      const { lift = "", set = {} as WorkSet, day = "", place, cue, setup } = entry ?? {};
+      const { lift = "", set = {} as WorkSet, day = "", place, reserve, cue, setup } = entry ?? {};
       const known = Object.keys(entry ?? {}).every((key) => DRAFT_FIELDS.includes(key));
       const { company, pins } = setup ?? {};
       const fits = pins === undefined || pins === "none" || typeof pins === "number";
       const stood = { ...(company === undefined ? {} : { company }), ...(typeof pins === "number" ? { pins: { mm: pins } } : {}) };
-      const done = { lift, sets: [set], ...(place === undefined ? {} : { place }), ...(setup === undefined ? {} : { setup: stood }), ...(cue === undefined ? {} : { cue }) };
+      const done = { lift, sets: [set], ...(place === undefined ? {} : { place }), ...(reserve === undefined ? {} : { reserveAsked: reserve }), ...(setup === undefined ? {} : { setup: stood }), ...(cue === undefined ? {} : { cue }) };
       const tried = attempt("page.append", { log: open, day, kind: { sessionRecorded: { lifts: [done] } } });
       if (!known || !fits || tried.refused) throw new Error(`A set of the session going on in this file is refused. ${tried.refused?.message ?? ""}`);
       return JSON.stringify(entry);

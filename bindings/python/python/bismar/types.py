@@ -164,6 +164,8 @@ class AnswersKeptLoad(TypedDict):
     """As planned."""
     shown: NotRequired[list[Day | Mass]]
     """What the lift has last shown in a session that passed, and when."""
+    place: NotRequired[NamedPlace]
+    """Where that was."""
     plan: NotRequired[FloorPlan]
     """What is needed now, and what margin is left; absent where nothing was shown or the birthday is not known."""
     what_if: NotRequired[ScenarioBands]
@@ -1113,6 +1115,8 @@ class EasyLift(TypedDict):
     """One lift of an easy week."""
     lift: Name
     """Id of the lift."""
+    place: Place
+    """Where it would be done."""
     sets: float
     """Work sets."""
     usual_sets: float
@@ -2552,6 +2556,8 @@ class LastDone(TypedDict):
     """Its day."""
     event: float
     """Number of its event."""
+    place: NotRequired[NamedPlace]
+    """Where it was done."""
     sets: list[WorkSet]
     """The work sets."""
     outcome: NotRequired[Outcome]
@@ -2647,6 +2653,8 @@ class LiftHandover(TypedDict):
     """Granted place and work."""
     limit: Mass
     """Highest load allowed today."""
+    place: Place
+    """Where that limit is for: as granted, within a clearance."""
     height: NotRequired[Length]
     """Height of the bar's centre at the start, where the lift begins from the floor or from pins."""
     moving: Dimension
@@ -2732,6 +2740,10 @@ class LiftSession(TypedDict):
     """Height at which it began, as measured: of the bar's centre from the floor or pins, of a box or bench below."""
     reached: NotRequired[Length]
     """Range reached in every repetition that counts, measured as the lift's own list of ranges is."""
+    reserve_asked: NotRequired[Rir]
+    """Repetitions that were to be left in reserve, as that day's session said. Absent means not written down, and the policy's
+    number for a step stands in its place.
+    """
     sets: list[WorkSet]
     """Work sets in order; warm-ups are not recorded here."""
     setup: NotRequired[Setup]
@@ -2750,6 +2762,10 @@ class LiftSessionInput(TypedDict):
     """Height at which it began, as measured: of the bar's centre from the floor or pins, of a box or bench below."""
     reached: NotRequired[Length]
     """Range reached in every repetition that counts, measured as the lift's own list of ranges is."""
+    reserve_asked: NotRequired[Rir]
+    """Repetitions that were to be left in reserve, as that day's session said. Absent means not written down, and the policy's
+    number for a step stands in its place.
+    """
     sets: Sequence[WorkSetInput]
     """Work sets in order; warm-ups are not recorded here."""
     setup: NotRequired[Setup]
@@ -3497,6 +3513,16 @@ class NamedCondition(TypedDict):
     """Whether it holds."""
 
 
+class NamedPlace(TypedDict):
+    """Where a lift was done, whatever its lists of rungs, ranges and tempos hold by now."""
+    rung: NotRequired[Name]
+    """Id of the rung; absent where the lift has none."""
+    range: NotRequired[Length]
+    """The range; absent where it is not measured."""
+    tempo: NotRequired[list[float]]
+    """Seconds down, held and up; absent where the lift has no tempo."""
+
+
 class NewcomersGain(TypedDict):
     """What a rise of an estimate may be made of."""
     by_equation: float
@@ -3613,14 +3639,16 @@ class Now(TypedDict):
     """Load of the last confirmed pass, and its day."""
     overruled: NotRequired[OverrideInForce]
     """An override in force."""
-    override_ended: NotRequired[list[Mass | OverrideEnd]]
-    """Load of an override upward that has ended, and what ended it, until the next session."""
+    override_ended: NotRequired[list[Mass | NamedPlace | OverrideEnd]]
+    """Load of an override upward that has ended, what ended it, and the place it was for, until the next session."""
     override_past: NotRequired[Day]
     """Last day of an override that was past when it was recorded, until the next session."""
     restarted: NotRequired[list[Day | Restart]]
     """Since when sessions at this place are counted anew, and why."""
     below_band: NotRequired[Mass]
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
+    other_implement: NotRequired[bool]
+    """While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back."""
     signed_off: bool
     """The coach signed the gate off since the last move."""
     partner_pain: bool
@@ -3695,14 +3723,16 @@ class NowInput(TypedDict):
     """Load of the last confirmed pass, and its day."""
     overruled: NotRequired[OverrideInForceInput]
     """An override in force."""
-    override_ended: NotRequired[tuple[MassInput, OverrideEnd]]
-    """Load of an override upward that has ended, and what ended it, until the next session."""
+    override_ended: NotRequired[tuple[MassInput, OverrideEnd, NamedPlace]]
+    """Load of an override upward that has ended, what ended it, and the place it was for, until the next session."""
     override_past: NotRequired[Day]
     """Last day of an override that was past when it was recorded, until the next session."""
     restarted: NotRequired[tuple[Day, Restart]]
     """Since when sessions at this place are counted anew, and why."""
     below_band: NotRequired[MassInput]
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
+    other_implement: NotRequired[bool]
+    """While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back."""
     signed_off: bool
     """The coach signed the gate off since the last move."""
     partner_pain: bool
@@ -3886,6 +3916,8 @@ class Oddity(TypedDict):
     """Number of the event, where one event is meant."""
     lift: NotRequired[Name]
     """The lift, where one is meant."""
+    place: NotRequired[NamedPlace]
+    """Where the lift was done or stood, where a load of it is meant and the log can be followed."""
     what: Odd
     """What."""
 
@@ -4681,6 +4713,8 @@ class Rack(TypedDict):
     """The day it was made for."""
     lift: Name
     """Id of the lift."""
+    place: Place
+    """Where it is done today."""
     sets: list[RackSet]
     """Warm-up sets rising to the work sets; empty where nothing is lifted today."""
     moves_each_end: float
@@ -5047,8 +5081,8 @@ class Reason_window_cap_fields(TypedDict):
     """The load has grown enough for this window of weeks."""
     load: Mass
     """Highest load for now."""
-    days_left: float
-    """Days until the window allows the next step."""
+    days_left: NotRequired[float]
+    """Days until the window allows the next step; absent where waiting does not make it fit."""
 
 
 Reason_window_cap = TypedDict("Reason_window_cap", {"window_cap": "Reason_window_cap_fields"})
@@ -5195,6 +5229,8 @@ class Reason_override_ended_fields(TypedDict):
     """Load that was allowed by it."""
     by: OverrideEnd
     """What ended it."""
+    place: NamedPlace
+    """The place it was for."""
 
 
 Reason_override_ended = TypedDict("Reason_override_ended", {"override_ended": "Reason_override_ended_fields"})
@@ -6690,6 +6726,8 @@ class SharedLoads(TypedDict):
     """Id of the lifter."""
     lift: Name
     """Id of the lift."""
+    place: NamedPlace
+    """Where it is done today, by the ids of the own log."""
     loads: list[Mass]
     """Warm-up and work sets that are left, in order; empty where nothing is lifted today, or nothing is left."""
 
