@@ -8,6 +8,8 @@ import { dayLong, deviceDay } from "./numbers.ts";
 
 /** Days after the last entry from which the device's day is asked about (our choice: longer than most breaks). */
 const FAR_DAYS = 120;
+/** Days of one session, its own and the morning after: entries of more are not put on one day with one tap (our choice). */
+const SESSION_DAYS = 2;
 /** What is written down whatever the device's day may be: nothing that may stop a lift waits for a calendar. */
 const NEVER_WAITS = ["symptomReport", "painReport", "dayReport", "nextDayReport", "correction"] as const;
 function neverWaits(kind: EventKindInput): boolean {
@@ -18,6 +20,9 @@ function neverWaits(kind: EventKindInput): boolean {
 /** Entries in force of a log that are dated after the device's day. */
 export function aheadIn(log: string | number): Ahead[] {
   return attempt("page.ahead", { log, day: deviceDay() }).answer ?? [];
+}
+function ofOneSession(all: Ahead[]): boolean {
+  return new Set(all.map((one) => one.day)).size <= SESSION_DAYS;
 }
 function ahead(app: App, lifter: Loaded): Ahead[] {
   return app.clockBehind(lifter) ? aheadIn(app.log(lifter)) : [];
@@ -39,6 +44,7 @@ function far(app: App, lifter: Loaded): string | undefined {
 export function daysSet(log: { version: number; header: string; id: string; plan: string }, events: string[]): string[] | undefined {
   const day = deviceDay();
   const all = aheadIn(logOf(log, events));
+  if (!ofOneSession(all)) return undefined;
   let sequence = ask("page.lifter", { log: logOf(log, events) }).nextSequence;
   const next = all.map((one) => JSON.stringify({ sequence: sequence++, day, kind: { correction: { replaces: one.last, day } } }));
   return attempt("page.accepts", { log: logOf(log, [...events, ...next]) }).answer ? next : undefined;
@@ -55,12 +61,13 @@ async function daysRight(app: App, lifter: Loaded): Promise<void> {
 export function dayDoubts(app: App, lifter: Loaded): Child {
   const later = ahead(app, lifter);
   if (later.length > 0) {
+    const one = ofOneSession(later);
     return el(
       "section",
       { class: "caution", "data-ahead": later.length },
       el("p", {}, el("b", {}, "Which day is it? "), `${aheadWords(later)} One of the two is wrong.`),
-      el("div", { class: "row" }, button(`It is ${dayLong(deviceDay())}: set ${later.length === 1 ? "its day" : "their days"} to today`, () => void daysRight(app, lifter), { class: "main", "data-act": "days-right" })),
-      el("p", { class: "soft" }, "If the device is wrong, set its date. Under Log each entry can be given its own day."),
+      one && el("div", { class: "row" }, button(`It is ${dayLong(deviceDay())}: set ${later.length === 1 ? "its day" : "their days"} to today`, () => void daysRight(app, lifter), { class: "main", "data-act": "days-right" })),
+      el("p", { class: "soft" }, one ? "If the device is wrong, set its date. Under Log each entry can be given its own day." : "They are of several days: look at the date of this device first. If that is right, each can be given its own day under Log."),
     );
   }
   const last = far(app, lifter);

@@ -106,6 +106,15 @@ describe("one wrong clock", () => {
     await hand.close();
   });
 
+  it("of the device, before the whole log, puts no log on one day with one tap", async () => {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(calm()));
+    await setDay(hand, "2001-01-01");
+    await says(hand.page.locator("[data-ahead]"), /of several days: look at the date of this device first/);
+    await counts(hand.page.locator('[data-act="days-right"]'), 0);
+    await hand.close();
+  });
+
   it("of the device, years ahead, is asked about before a session is written; a stop is never held up", async () => {
     const hand = await handOn(browser);
     await bringIn(hand, fileOf(calm()));
