@@ -1,4 +1,4 @@
-//! The one generator behind answers: seeded, fixed, the same everywhere.
+//! The one generator behind every answer that draws: seeded, fixed, the same everywhere.
 
 use super::normal::normal_quantile;
 

@@ -68,7 +68,7 @@ pub(super) fn after_rest(status: &Status, view: &View<'_>) -> Vec<Change> {
     }
 }
 
-pub(super) const fn passing(change: &Change) -> Option<u32> {
+const fn passing(change: &Change) -> Option<u32> {
     match change {
         Change::PassingSessions { count } => Some(*count),
         _ => None,
@@ -76,13 +76,13 @@ pub(super) const fn passing(change: &Change) -> Option<u32> {
 }
 
 /// What a gate asks for of which nothing is shown yet.
-pub(super) fn gate_anew(view: &View<'_>) -> Vec<Change> {
+fn gate_anew(view: &View<'_>) -> Vec<Change> {
     let run = run_of(view.lift.set.gate.requirement()).map(|run| u32::from(run.sessions()));
     alloc::vec![run.map_or(Change::GateOpens, |count| Change::PassingSessions { count })]
 }
 
 /// The longest run of passing sessions in what a gate asks for.
-pub(super) fn run_of(requirement: &Requirement) -> Option<&PassRun> {
+fn run_of(requirement: &Requirement) -> Option<&PassRun> {
     match requirement {
         Requirement::PassRun(run) => Some(run),
         Requirement::All(of) | Requirement::Any(of) | Requirement::AtLeast { of, .. } => {

@@ -196,8 +196,8 @@ fn comes_first(view: &View<'_>) -> bool {
         || shared.limits_without_lift(view.all).next().is_some()
 }
 
-/// Whether a lift may go back to its load before a short break: no pain, and nothing that comes first, asked; a clearance; no day below the usual;
-/// nothing on record that is not understood; somebody or pins by the bar.
+/// Whether a lift may go back to its load before a short break: no pain, and nothing that comes first, asked; a clearance; no
+/// day below the usual; nothing on record that is not understood; somebody or pins by the bar.
 fn may_restore(view: &View<'_>) -> bool {
     let shared = view.shared;
     let hurts = view.regions().any(|region| region.clear_needed > 0);

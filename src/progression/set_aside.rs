@@ -17,7 +17,7 @@ pub(crate) const MOST_LAID_BY: usize = 64;
 
 impl Shared {
     /// Lays by those trained longest ago until no more are left than are kept as they stood: those of which a break leaves the
-    /// lightest load alone. What a stop holds stays, and what a coach made easier than its start, rests, keeps or gave up.
+    /// lightest load alone. What a stop holds stays; what a coach made easier than its start, rests, keeps or gave up goes last.
     pub(crate) fn lay_by(&mut self, set_aside: &mut Vec<Lift>, all: &Parameters, on: Day) {
         let restarts = all.policy.layoff.iter().filter(|row| row.restart);
         let longest = restarts.map(|row| i32::from(row.from_days)).min();
@@ -29,9 +29,12 @@ impl Shared {
             };
             let open = |lift: &Lift| lift.now.former.iter().any(|region| self.is_open(region));
             let held = |lift: &Lift| open(lift) || is_halted(lift, self, all);
-            let may_go = |lift: &Lift| over(lift) && !held(lift) && !is_eased(lift, on);
+            let may_go = |lift: &Lift| over(lift) && !held(lift);
             let eligible = set_aside.iter().enumerate().filter(|(_, lift)| may_go(lift));
-            let first = eligible.min_by_key(|(_, lift)| (lift.now.last_session, &lift.set.id));
+            // Of what a coach made easier something would be lost, so that it goes when nothing else can.
+            let order = |lift: &Lift| (is_eased(lift, on), lift.now.last_session);
+            let first = eligible
+                .min_by(|(_, one), (_, other)| (order(one), &one.set.id).cmp(&(order(other), &other.set.id)));
             let Some((first, _)) = first else { break };
             let lift = set_aside.remove(first);
             self.laid_by.extend(lift.now.last_session.map(|last| (lift.set.id.clone(), last)));

@@ -69,8 +69,8 @@ pub struct LiftSession {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub reached: Option<Length>,
-    /// Repetitions that were to be left in reserve, as that day's session said. Absent means not written down, and the policy's
-    /// number for a step stands in its place.
+    /// Repetitions that were to be left in reserve, as that day's session said; never taken as fewer than the policy's floor.
+    /// Absent means not written down, and the policy's number for a step stands in its place.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub reserve_asked: Option<Rir>,

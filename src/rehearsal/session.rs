@@ -64,6 +64,7 @@ impl Luck {
         let setup = set.over_the_body.then_some(spotted);
         Ok(LiftSession {
             place: Some(today.place),
+            reserve_asked: Some(today.reserve),
             setup,
             ..LiftSession::as_granted(today.lift.clone(), sets)
         })

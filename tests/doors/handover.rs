@@ -84,7 +84,7 @@ fn row_79_a_handover_says_place_gate_override_limits_pain_and_what_was_said() {
         "brace (must hold in every repetition)",
         "Overruled by coach until 14 Jan 2026, to 62 kg (full): to look at one set",
         "Limit: no rating above 8, no long breath-hold.",
-        "Limit for the shoulder: no load above 42.5 kg at any place.",
+        "Limit for the shoulder: no load above 42.5 kg, whatever the rung, range or tempo.",
         "Last on 6 Jan 2026 (full): 60 kg x 5; 60 kg x 5; passed.",
         "Said last: knees out.",
         "Written beside it: slept little",

@@ -39,7 +39,7 @@ const OTHER_MASSES: &[&str] = &[
     " at 70.",
     "if it goes as asked",
     "at every place",
-    "at any place",
+    "whatever the rung, range or tempo",
     "at no place past",
     "for every place",
 ];

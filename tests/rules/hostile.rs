@@ -428,6 +428,21 @@ fn what_a_coach_made_easier_is_not_laid_by() {
     assert_eq!(given_up.today("lift 00").status.as_str(), "retired");
 }
 
+/// Given up and left out is how a lift ends: the seventeenth is not refused, and the last ones stay as they stood.
+#[test]
+fn lifts_given_up_one_after_the_other_are_never_too_many() {
+    let mut world = World::new(alone(0));
+    for at in 0..40 {
+        let id = format!("lift {at:02}");
+        set(&mut world, alone(at));
+        world.passing_day(&id);
+        world.add(role(&id, Role::Retire));
+        world.wait(20);
+    }
+    let state = world.state();
+    assert_eq!((state.set_aside().len(), state.laid_by().len()), (16, 23));
+}
+
 /// A table whose longest break leaves a part of the load, and no restart: what is left is less than the start.
 #[test]
 fn a_lift_is_laid_by_only_where_a_break_leaves_the_lightest_load() {

@@ -167,7 +167,7 @@ fn of_waiting(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::CoolingOff { days_left: 4 }, vec!["4 more days."]),
         (Reason::RegionWindow { region, days_left: 3 }, vec!["left knee", "3 more days"]),
         (Reason::WindowCap { load, days_left: Some(6) }, vec!["52.5 kg", "6 more days"]),
-        (Reason::WindowCap { load, days_left: None }, vec!["52.5 kg", "waiting does not change"]),
+        (Reason::WindowCap { load, days_left: None }, vec!["52.5 kg", "smaller step may fit"]),
         (Reason::PairCap { load }, vec!["52.5 kg", "forgiving"]),
         (Reason::PairProofMissing, vec!["forgiving"]),
         (Reason::PairWindow { days_left: 5 }, vec!["partner", "5 more days"]),

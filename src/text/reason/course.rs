@@ -173,7 +173,7 @@ impl Telling<'_> {
                 counted(u32::from((*days_left).max(1)), "more day")
             ),
             Reason::WindowCap { load, days_left: None } => format!(
-                "The step is larger than these weeks allow, up to {}, and waiting does not change that.",
+                "The next load is more than these weeks allow, which is up to {}. A smaller step may fit; staying is as good.",
                 self.cap(*load)
             ),
             _ => return None,

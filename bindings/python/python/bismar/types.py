@@ -2741,8 +2741,8 @@ class LiftSession(TypedDict):
     reached: NotRequired[Length]
     """Range reached in every repetition that counts, measured as the lift's own list of ranges is."""
     reserve_asked: NotRequired[Rir]
-    """Repetitions that were to be left in reserve, as that day's session said. Absent means not written down, and the policy's
-    number for a step stands in its place.
+    """Repetitions that were to be left in reserve, as that day's session said; never taken as fewer than the policy's floor.
+    Absent means not written down, and the policy's number for a step stands in its place.
     """
     sets: list[WorkSet]
     """Work sets in order; warm-ups are not recorded here."""
@@ -2763,8 +2763,8 @@ class LiftSessionInput(TypedDict):
     reached: NotRequired[Length]
     """Range reached in every repetition that counts, measured as the lift's own list of ranges is."""
     reserve_asked: NotRequired[Rir]
-    """Repetitions that were to be left in reserve, as that day's session said. Absent means not written down, and the policy's
-    number for a step stands in its place.
+    """Repetitions that were to be left in reserve, as that day's session said; never taken as fewer than the policy's floor.
+    Absent means not written down, and the policy's number for a step stands in its place.
     """
     sets: Sequence[WorkSetInput]
     """Work sets in order; warm-ups are not recorded here."""
@@ -5514,7 +5514,9 @@ class RecordPolicy(TypedDict):
     pair_review_growth: float
     """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
     reserve_to_advance: Rir
-    """Repetitions in reserve that a gate's effort cap asks for."""
+    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
+    was asked for.
+    """
     reserve_floor: Rir
     """Fewest repetitions in reserve that a plan may ask for without an override."""
     automatic_acceptance: bool
@@ -5578,7 +5580,9 @@ class RecordPolicyInput(TypedDict):
     pair_review_growth: NotRequired[float]
     """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
     reserve_to_advance: NotRequired[Rir]
-    """Repetitions in reserve that a gate's effort cap asks for."""
+    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
+    was asked for.
+    """
     reserve_floor: NotRequired[Rir]
     """Fewest repetitions in reserve that a plan may ask for without an override."""
     automatic_acceptance: NotRequired[bool]
