@@ -392,7 +392,13 @@ describe("two windows", () => {
     const [one, two] = await twoWindows({ deaf: true });
     await recorded(one);
     await one.page.getByText("Recorded.").waitFor();
-    await recorded(two);
+    await two.page.bringToFront();
+    await two.allGood();
+    await two.page.getByText("Another window wrote to invented-lifter.").waitFor();
+    await two.tap('[data-act="finish"]');
+    // The invented lifter's day is over with the other's session: the page asks on which day these sets were lifted.
+    await two.page.locator('dialog [aria-label="On which day was it lifted?"] button').first().click();
+    await two.tap('[data-act="no-pain"]');
     await two.page.getByText("Recorded.").waitFor();
     await holds(two, 705);
     await holds(two, 0, "drafts");
