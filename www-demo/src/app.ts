@@ -1,5 +1,6 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, RecordLifter, RecordParameters, RecordPlace, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import { el } from "./element.ts";
 import { ask, attempt, kindOf, type Tried } from "./engine.ts";
 import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
@@ -7,6 +8,7 @@ import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { dayAllowed } from "./days.ts";
+import { asSeen, read, textAt } from "./rejoin.ts";
 import type { SetSetup } from "./setup.ts";
 
 export interface DraftSet {
@@ -25,6 +27,12 @@ export interface DraftSet {
 /** Takes the last set off the list again. */
 export interface DraftUndo {
   undo: true;
+}
+
+/** An entry that was written here: its log as it was then, and its number there. */
+export interface Written {
+  lifter: Loaded;
+  sequence: number;
 }
 
 /** What is supposed beside the log. */
@@ -51,6 +59,8 @@ export class App {
     this.current = first !== undefined && store.ids().includes(first) ? first : store.ids()[0];
   }
   current: string | undefined;
+  /** Who is in view, and what stands stopped for them, as it was drawn last. */
+  drawn: { id: string | undefined; stop: string[] } = { id: undefined, stop: [] };
   /** The device's day, where somebody said that it is right although it is far from the log. */
   daySaid: string | undefined;
 
@@ -75,16 +85,35 @@ export class App {
     this.changed = changed;
     this.said = said;
     this.store.onOther = (words) => {
+      const was = this.drawn;
       this.notice = words;
-      if (this.current !== undefined && !this.store.lifter(this.current)) this.current = this.store.ids()[0];
+      if (this.current !== undefined && !this.store.lifter(this.current)) {
+        // Nothing of somebody who was erased stays in view, nor in mind.
+        this.current = this.store.ids()[0];
+        if (this.view !== "begin") this.kept = {};
+        this.forgetAnswers();
+      }
       this.readSettings();
       changed();
+      const { id, stop } = this.drawn;
+      if (id !== was.id) this.closeBoxes([]);
+      else if (stop.some((one) => !was.stop.includes(one))) this.closeBoxes(stop);
     };
+  }
+  /** What stands open belongs to what was seen before it; what asks the day of something entered already stays, with the
+   * stop above it. */
+  private closeBoxes(stop: string[]): void {
+    for (const box of document.querySelectorAll<HTMLDialogElement>("dialog[open]")) {
+      if (box.dataset.stays === undefined || stop.length === 0) box.close();
+      else box.prepend(el("p", { class: "wrong", role: "alert" }, stop[0]));
+    }
   }
   /** Shows what is true on screen at once, and says when it is on the device. */
   writing(written: Promise<boolean>, good: string): void {
+    const before = this.notice;
     void written.then((kept) => {
-      if (kept) this.notice = good;
+      // What another window's writing has to say meanwhile stays, unless there is something to say.
+      if (kept && (good !== "" || this.notice === before)) this.notice = good;
       this.said();
     });
   }
@@ -194,6 +223,11 @@ export class App {
     return `${lifter.version} ${lifter.header}\u0000${lifter.events.length} ${lifter.seal}`;
   }
 
+  /** The same with the plan beside it. */
+  seenBy(lifter: Loaded): string {
+    return `${this.mark(lifter)}\u0000${lifter.plan}`;
+  }
+
   /** The device's day; for an invented lifter the day after the last session, so that the demo never grows old. */
   day(lifter: Loaded): string {
     const last = this.lastDay(lifter);
@@ -293,34 +327,67 @@ export class App {
     return lift?.load ?? ask("page.mass", { mass: unitNow() === "kg" ? { kg: 62.5 } : { lb: 145 } });
   }
 
+  /** The number that an entry has in the log as it is now; nothing where it is no longer that entry. */
+  numberNow(seen: Loaded, sequence: number): number | undefined {
+    const [text, now] = [textAt(seen.events, sequence), this.store.lifter(seen.id)];
+    if (text === undefined || !now) return undefined;
+    const moved = this.store.now(seen.id, text);
+    if (moved !== text) return now.events.includes(moved) ? read(moved).sequence : undefined;
+    return seen === now || asSeen(seen.events, now.events, sequence) ? sequence : undefined;
+  }
+  /** The same event, with the number that the entry which it speaks of has now; nothing where that is another by now. */
+  private spokenOf(seen: Loaded, kind: EventKindInput): EventKindInput | undefined {
+    const [correction, morning] = [kindOf(kind, "correction"), kindOf(kind, "nextDayReport")];
+    if (correction) {
+      const replaces = this.numberNow(seen, correction.replaces);
+      return replaces === undefined ? undefined : { correction: { ...correction, replaces } };
+    }
+    if (!morning) return kind;
+    const session = this.numberNow(seen, morning.session);
+    return session === undefined ? undefined : { nextDayReport: { ...morning, session } };
+  }
+
+  /** Whether an event was written: see `write`. */
+  async record(seen: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
+    return (await this.write(seen, kind, note, endsDraft, on)) !== undefined;
+  }
   /** Writes an event after the library has taken it; refused events are not written. Whoever calls may have had the
-   * lifter since before a box was opened, and another window may have written since: what is here now is added to. */
-  async record({ id }: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
-    const not = (why: string): false => {
+   * lifter since before a box was opened, and another window may have written since: what is here now is added to, and
+   * what speaks of an entry is written only where that is still the entry that was seen. */
+  async write(seen: Loaded, of: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<Written | undefined> {
+    const { id } = seen;
+    const not = (why: string): undefined => {
       this.notice = `Not recorded. ${why}`;
       this.refresh();
-      return false;
+      return undefined;
     };
     const gone = `${shownName(id)} was erased in another window.`;
     const asked = this.store.lifter(id);
     if (!asked) return not(gone);
-    const day = await dayAllowed(this, asked, kind, on);
-    if (day === undefined) return not("Set the date of this device first.");
+    const day = await dayAllowed(this, asked, of, on);
     const lifter = this.store.lifter(id);
     if (!lifter) return not(gone);
+    if (day === undefined) return not("Set the date of this device first.");
+    const kind = this.spokenOf(seen, of);
+    if (!kind) return not("What it speaks of is no longer in the log as it was seen: another window wrote to it.");
     const tried = attempt("page.append", { log: this.log(lifter), day, kind, ...(note ? { note } : {}) });
     if (tried.refused) return not(tried.refused.message);
-    const { text } = tried.answer;
+    const { text, sequence } = tried.answer;
     this.grown(lifter, [text]);
     this.notice = "";
     this.writing(this.store.append(lifter.id, [text], endsDraft), "Recorded.");
-    return true;
+    return { lifter, sequence };
   }
 
-  /** Adds to the session that is going on. */
-  addDraft({ id }: Loaded, entries: (DraftSet | DraftUndo)[]): void {
+  /** Adds to the session that is going on. An undo says which set it takes off. */
+  addDraft({ id }: Loaded, entries: (DraftSet | DraftUndo)[], off?: DraftSet): void {
     const lifter = this.store.lifter(id);
     if (!lifter) return;
+    if (off && JSON.stringify(this.draft(lifter).at(-1)) !== JSON.stringify(off)) {
+      this.notice = "No set was taken off the list: another window changed it.";
+      this.refresh();
+      return;
+    }
     const day = this.draftDay(lifter) ?? this.day(lifter);
     this.writing(this.store.addDraft(lifter.id, entries.map((entry) => JSON.stringify("undo" in entry ? entry : { ...entry, day }))), "");
     this.refresh();
@@ -332,21 +399,6 @@ export class App {
     const tried = this.today(lifter, {}, text);
     if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
     else this.writing(this.store.putPlan(lifter.id, text), "");
-    this.refresh();
-  }
-
-  /** Takes in what another window wrote, and adds what was entered here beside it, or leaves that set aside. */
-  async join(id: string, add: boolean): Promise<void> {
-    const mine = await this.store.takeTheirs(id);
-    const lifter = this.store.lifter(id);
-    const name = shownName(id);
-    if (!lifter && this.current === id) this.current = this.store.ids()[0];
-    this.notice = lifter ? `${name} is as the other window wrote it.` : `${name} was erased in another window, and is gone here too.`;
-    if (lifter && mine && add) {
-      if (mine.draft.length > 0) void this.store.addDraft(id, mine.draft);
-      const left = this.appendAnew(lifter, mine.events);
-      this.notice = left === 0 ? "Both windows\u2019 entries are in the log now." : `${left} of the entries made here do not fit any more; they are set aside, see Files.`;
-    }
     this.refresh();
   }
 

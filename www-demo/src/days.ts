@@ -50,7 +50,9 @@ export function daysSet(log: { version: number; header: string; id: string; plan
   return attempt("page.accepts", { log: logOf(log, [...events, ...next]) }).answer ? next : undefined;
 }
 
-async function daysRight(app: App, lifter: Loaded): Promise<void> {
+async function daysRight(app: App, { id }: Loaded): Promise<void> {
+  const lifter = app.store.lifter(id);
+  if (!lifter) return;
   const next = daysSet(lifter, lifter.events);
   if (next) app.writing(app.store.append(lifter.id, next, false), "Their day is today now; what was written first stays in the log.");
   else app.notice = "These days cannot be set to today: an entry would come before one that it speaks of. Correct them under Log.";
@@ -84,7 +86,7 @@ export function dayDoubts(app: App, lifter: Loaded): Child {
 /** Asks with a box; nothing where it was closed without an answer. */
 function asked(title: string, text: string, answers: { label: string; day: string | undefined; act: string }[]): Promise<string | undefined> {
   return new Promise((done) => {
-    const box = el("dialog", { class: "pad wide", "aria-label": title });
+    const box = el("dialog", { class: "pad wide", "aria-label": title, "data-stays": true });
     let day: string | undefined;
     fill(
       box,

@@ -18,7 +18,12 @@ export interface Incoming {
   plan: string | undefined;
   /** The session going on, an entry a set. */
   draft: string[];
+  /** What the log and plan here were known by when the differences were looked at. */
+  seen: string | undefined;
 }
+
+/** What is said where the log here is another by now. */
+const MEANWHILE = "Nothing was changed: the log here changed meanwhile. Open the file again and look at what it would change.";
 
 const MARKS: [string, number[]][] = [["utf-8", [0xef, 0xbb, 0xbf]], ["utf-16le", [0xff, 0xfe]], ["utf-16be", [0xfe, 0xff]]];
 
@@ -101,38 +106,41 @@ function readEntry(app: App, entry: Entry | null): Incoming {
   const checked = plan === undefined ? undefined : attempt("page.check_plan", { plan, log }).refused;
   if (checked) throw new Error(`The plan of ${shownName(id)}: ${checked.message}`);
   const events = (JSON.parse(log) as StoredLog).events.map((event) => JSON.stringify(event));
-  return { id, preview: found.answer, events, plan, draft: draftOf(log, entry?.draft) };
+  return { id, preview: found.answer, events, plan, draft: draftOf(log, entry?.draft), seen: here && app.seenBy(here) };
 }
 
-/** Puts a lifter of a file here under a name, in place of whoever has it. */
-async function bringIn(app: App, one: Incoming, as: string, why: string, daysToday: boolean): Promise<void> {
+/** Puts a lifter of a file here under a name, in place of whoever has it; says so where it is another log by now. */
+async function bringIn(app: App, one: Incoming, as: string, why: string, daysToday: boolean): Promise<string | undefined> {
   const { version, lifter } = JSON.parse(one.preview.log) as StoredLog;
   const header = JSON.stringify({ ...lifter, id: as });
   const here = app.store.lifter(as);
+  if (as === one.id && (here && app.seenBy(here)) !== one.seen) return MEANWHILE;
   const plan = one.plan ?? here?.plan ?? usualPlan(one.preview.log);
   const kept = { id: as, header, plan, version };
   const events = daysToday ? [...one.events, ...(daysSet(kept, one.events) ?? [])] : one.events;
   // The session going on here stays: what is being lifted now is in no file.
   const draft = here && here.draft.length > 0 ? here.draft : one.draft;
   // Who comes in is in view from the tap on: whom the coach goes to while it is written stays in view.
-  await Promise.all([app.store.put(kept, events, draft, why), app.nowOf(as)]);
+  const [written] = await Promise.all([app.store.put(kept, events, draft, why, true), app.nowOf(as)]);
+  return written || app.store.fault ? undefined : app.notice || MEANWHILE;
 }
 
 /** Adds to a lifter who is here what the file has more: entries, or a session going on. Gives what there is to say. */
 async function add(app: App, one: Incoming): Promise<string> {
   const here = app.store.lifter(one.id);
   if (!here) return `Nothing was added: ${shownName(one.id)} was erased in another window.`;
+  if (app.seenBy(here) !== one.seen) return MEANWHILE;
   const added = new Set(one.preview.added.map((change) => change.sequence));
   const events = one.events.filter((text) => added.has((JSON.parse(text) as { sequence: number }).sequence));
   // What was looked at may be another log by now: another window may have written to it.
   if (attempt("page.accepts", { log: logOf(here, [...here.events, ...events]) }).refused) return "Nothing was added: another window wrote to this log meanwhile. Open the file again.";
   const comes = here.draft.length === 0 && one.draft.length > 0;
-  await Promise.all([
-    events.length > 0 && app.store.append(one.id, events, false),
+  const [wrote] = await Promise.all([
+    events.length === 0 || app.store.append(one.id, events, false, true),
     comes && app.store.addDraft(one.id, one.draft),
     app.nowOf(one.id),
   ]);
-  return "Added.";
+  return wrote || app.store.fault ? "Added." : MEANWHILE;
 }
 
 function freeName(app: App, id: string): string {
@@ -191,7 +199,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   let daysToday = false;
   const put = (as: string, said: string) => (): void => {
     const way = app.wayTo("today");
-    void bringIn(app, one, as, why, daysToday).then(() => done(said, way));
+    void bringIn(app, one, as, why, daysToday).then((not) => (not === undefined ? done(said, way) : app.say(not)));
   };
   const adding = (): void => {
     const way = app.wayTo("today");
@@ -221,7 +229,12 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
       adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", adding, { class: "main", "data-act": "bring-in" }),
-      plan.length > 0 && here && one.plan && button("Take only the plan", () => { app.putPlan(here, ask("page.plan", { plan: one.plan as string })); done("The plan is that of the file now.", app.wayTo("today")); }, { "data-act": "take-plan" }),
+      plan.length > 0 && here && one.plan && button("Take only the plan", () => {
+        const now = app.store.lifter(id);
+        if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
+        app.putPlan(now, ask("page.plan", { plan: one.plan as string }));
+        done("The plan is that of the file now.", app.wayTo("today"));
+      }, { "data-act": "take-plan" }),
       replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),
       replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
     ),
@@ -231,6 +244,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
 /** Every lifter of a file who is new here, at once. */
 export async function bringInAll(app: App, all: Incoming[]): Promise<string> {
   const fresh = all.filter((one) => !app.store.lifter(one.id));
-  await Promise.all(fresh.map((one) => bringIn(app, one, one.id, "replaced by a file", false)));
-  return `${count(fresh.length, "lifter")} ${fresh.length === 1 ? "is" : "are"} here now.`;
+  const not = (await Promise.all(fresh.map((one) => bringIn(app, one, one.id, "replaced by a file", false)))).filter((words) => words !== undefined);
+  const came = fresh.length - not.length;
+  return [`${count(came, "lifter")} ${came === 1 ? "is" : "are"} here now.`, ...not].join(" ");
 }

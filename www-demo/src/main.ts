@@ -101,25 +101,8 @@ function header(app: App): Child {
   ];
 }
 
-/** Two windows wrote to one lifter: nothing is dropped, the user says how they are joined. */
-function elsewherePart(app: App): Child {
-  return [...app.store.elsewhere].map((id) =>
-    el(
-      "div",
-      { class: "fault", role: "alert", "data-elsewhere": id },
-      el("p", {}, el("b", {}, `Another window wrote to ${shownName(id)}. `), "What was entered here since then is on this screen only."),
-      el(
-        "div",
-        { class: "row" },
-        button("Take theirs and add mine", () => void app.join(id, true), { class: "main", "data-act": "join" }),
-        button("Take theirs, set mine aside", () => void app.join(id, false), { "data-act": "take-theirs" }),
-      ),
-    ),
-  );
-}
-
 function saysPart(app: App): Child {
-  return [faultPart(app), elsewherePart(app), app.notice && el("p", { class: "notice", role: "status" }, app.notice)];
+  return [faultPart(app), app.notice && el("p", { class: "notice", role: "status" }, app.notice)];
 }
 
 function faultPart(app: App): Child {
@@ -143,7 +126,9 @@ const ROOMY = matchMedia("(min-width: 37.01rem)");
 /** A recorded stop stands above every view until it is cleared, in words and by its shape. What was recorded and what to
  * do at once stand open everywhere; the other signs, and what opens it again, are one tap away on a telephone. */
 function stopBand(app: App): Child {
-  const words = app.lifter && app.today(app.lifter).answer?.stop;
+  const today = app.lifter && app.today(app.lifter).answer;
+  const words = today?.stop;
+  app.drawn = { id: app.lifter?.id, stop: [...(words ?? []), ...(today?.session.lifts ?? []).filter((one) => one.verdict === "stop").map((one) => `${app.liftName(one.lift)}: stop`)] };
   if (!words || words.length === 0) return undefined;
   const general: string[] = ask("page.cautions", {}).map((one) => one.text);
   // The last paragraph is that of the clinician; before it come the general signs, where they belong to the stop.
@@ -251,6 +236,12 @@ async function begin(): Promise<void> {
     app.refresh();
   };
   addEventListener("popstate", fromAddress);
+  // What is not on the device goes with the page.
+  addEventListener("beforeunload", (event) => {
+    if (!store.fault || store.ids().length === 0) return;
+    event.preventDefault();
+    app.say("What was entered is not kept on this device yet. Save a file before you leave.");
+  });
   fromAddress();
   performance.mark("first-answer");
   document.documentElement.dataset.ready = "true";

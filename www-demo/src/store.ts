@@ -1,20 +1,18 @@
 // What is kept on the device: an append-only log per lifter, each event sealed to the one before. Two windows may be
-// open at once: each lifter has a revision that every write looks at and raises, so none writes over another.
+// open at once: each lifter has a revision that every write looks at and raises, so none writes over another; what was
+// entered while another wrote is put after that, and what does not fit there is set aside and said.
 import type { IDBPDatabase, IDBPTransaction } from "idb";
 import { openBase } from "./base.ts";
 import { allOf, endsOf, everybody, find, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
+import { count } from "./numbers.ts";
+import { rejoin, setsOf, type Entered, type Rejoined } from "./rejoin.ts";
 
 export type { Kept, Loaded } from "./kept.ts";
 
 export interface Fault {
   what: string;
   detail: string;
-}
-/** What was entered here while another window wrote to the same lifter. */
-export interface Mine {
-  events: string[];
-  draft: string[];
 }
 /** Something that was set aside, with the key it has there. */
 export interface Aside {
@@ -31,14 +29,18 @@ interface Memory {
   /** How much of what is shown is on the device; nothing where it was never written. */
   stored: { ends: Ends; plan: string } | undefined;
   revision: number;
+  /** What waits to be written, in the order in which it was entered. */
+  entered: Entered[];
 }
-type Names = ("events" | "drafts" | "asides")[];
 type Writing = IDBPTransaction<unknown, string[], "readwrite">;
 
+/** How often a write is tried again at once where other windows go on writing. */
+const TRIES = 50;
 /** Another window wrote to this lifter since it was read here. */
 class Elsewhere extends Error {}
 /** Another window erased this lifter: what waits here for it is not written. */
 class Erased extends Error {}
+const REFUSED = "entered while another window wrote";
 
 export class Store {
   fault: Fault | undefined;
@@ -46,14 +48,14 @@ export class Store {
   readonly said: string[] = [];
   /** Logs that cannot be read; they are left as they lie. */
   readonly unreadable = new Map<string, Unreadable>();
-  /** Lifters whose last entries here could not be joined to what another window wrote. */
-  readonly elsewhere = new Set<string>();
   /** Called when another window changed something, with words for it. */
   onOther: (words: string) => void = () => undefined;
   private base: IDBPDatabase | undefined;
   private lifters = new Map<string, Loaded>();
   private memory = new Map<string, Memory>();
   private settings = new Map<string, string>();
+  /** Entries that were given another number since they were entered here: what they are now. */
+  private moved = new Map<string, string>();
   private unwritten: (() => Promise<void>)[] = [];
   private turn: Promise<unknown> = Promise.resolve();
   private channel: BroadcastChannel | undefined;
@@ -113,19 +115,21 @@ export class Store {
     }
     const { lifter, draftSeal, places, revision, said } = found;
     this.lifters.set(id, lifter);
-    this.memory.set(id, { draftSeal, places, stored: { ends: endsOf(lifter, draftSeal), plan: lifter.plan }, revision });
+    this.memory.set(id, { draftSeal, places, stored: { ends: endsOf(lifter, draftSeal), plan: lifter.plan }, revision, entered: [] });
     this.said.push(...said);
   }
 
   /** A lifter that another window erased is gone here too, with what was entered here since. */
   private forget(id: string): string {
     this.install(id, undefined);
-    this.elsewhere.delete(id);
+    const told = this.said.filter((words) => !words.includes(shownName(id)));
+    this.said.splice(0, this.said.length, ...told);
+    for (const key of this.moved.keys()) if (key.startsWith(`${id}\n`)) this.moved.delete(key);
     if (this.settings.get("lifter") === id) this.settings.delete("lifter");
     return `${shownName(id)} was erased in another window.`;
   }
 
-  /** Takes in what other windows wrote; where something of this one waits to be written, it asks instead. */
+  /** Takes in what other windows wrote. */
   private lookForOthers(): Promise<void> {
     const looked = this.turn.then(() => this.look());
     this.turn = looked;
@@ -149,15 +153,15 @@ export class Store {
       for (const id of new Set([...there.keys(), ...this.memory.keys()])) {
         const known = this.memory.get(id);
         const unread: number | undefined = this.unreadable.get(id)?.row?.revision;
-        if (there.get(id) === (known?.revision ?? unread) || this.elsewhere.has(id)) continue;
+        if (there.get(id) === (known?.revision ?? unread)) continue;
         if (!there.has(id) && (await base.count("events", allOf(id))) === 0) {
           if (known?.stored) words.push(this.forget(id));
           continue;
         }
         const fresh = await find(base, id);
-        // Asked only now: something may have been entered while it was read.
-        if (this.mine(id)) this.elsewhere.add(id);
-        else this.install(id, fresh);
+        // Asked only now: what was entered while it was read finds out by itself when it is written.
+        if (known && (!known.stored || known.entered.length > 0 || this.memory.get(id) !== known)) continue;
+        this.install(id, fresh);
         words.push(`Another window wrote to ${shownName(id)}.`);
       }
       for (const [at, key] of keys.entries()) if (key !== "lifter") this.settings.set(key, String(values[at]));
@@ -168,27 +172,11 @@ export class Store {
     }
   }
 
-  /** What was entered here and is not on the device. */
-  private mine(id: string): Mine | undefined {
-    const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
-    if (!lifter || !memory) return undefined;
-    const { stored } = memory;
-    const mine = { events: lifter.events.slice(stored?.ends.events ?? 0), draft: lifter.draft.slice(stored?.ends.draft ?? 0) };
-    return mine.events.length + mine.draft.length > 0 || lifter.plan !== stored?.plan ? mine : undefined;
-  }
-
-  /** The other window's log, and what was entered here beside it: set aside, for the caller to add or to leave. */
-  async takeTheirs(id: string): Promise<Mine | undefined> {
-    await this.turn;
-    const { base } = this;
-    if (!base) return undefined;
-    const fresh = await find(base, id);
-    const mine = this.mine(id);
-    // Erased is erased: nothing of somebody who was erased is set aside.
-    if (mine && fresh) await base.add("asides", { lifter: id, text: JSON.stringify(mine), why: "entered while another window wrote" });
-    this.install(id, fresh);
-    this.elsewhere.delete(id);
-    return fresh && mine;
+  /** The text of an entry as it is now, where it was given another number since. */
+  now(id: string, text: string): string {
+    let now = text;
+    for (let next = this.moved.get(`${id}\n${now}`); next !== undefined; next = this.moved.get(`${id}\n${now}`)) now = next;
+    return now;
   }
 
   ids(): string[] {
@@ -226,45 +214,131 @@ export class Store {
     }
   }
 
-  /** Writes to one lifter if nobody else did since it was read; else it waits until the user has chosen. */
-  private writeTo(id: string, names: Names, act: (writing: Writing) => void, longer: (ends: Ends) => Ends): Promise<boolean> {
+  /** Writes to one lifter; where another window did since it was read, after what that one wrote. */
+  private writeTo(id: string, entered: Entered, act: (writing: Writing) => void, longer: (ends: Ends) => Ends): Promise<boolean> {
     const memory = this.memory.get(id);
+    memory?.entered.push(entered);
     const work = async (base: IDBPDatabase): Promise<void> => {
       const kept = this.lifters.get(id);
-      if (!memory?.stored || !kept || this.memory.get(id) !== memory || this.elsewhere.has(id)) return;
-      const writing = base.transaction(["lifters", ...new Set<string>(["events", ...names])], "readwrite", { durability: "strict" }) as Writing;
-      const finished = writing.done;
-      // A refusal shows below; without this it would be reported a second time as nobody's.
-      finished.catch(() => undefined);
-      const there = (await writing.objectStore("lifters").get(id)) as { revision?: number } | undefined;
-      if (!there || (there.revision ?? 0) !== memory.revision) {
-        const left = there ? 1 : await writing.objectStore("events").count(allOf(id));
-        writing.abort();
-        throw left > 0 ? new Elsewhere() : new Erased();
-      }
-      const ends = longer(memory.stored.ends);
-      try {
+      if (entered.kept !== undefined || !memory?.stored || !kept || this.memory.get(id) !== memory) return;
+      const { stored } = memory;
+      const ends = longer(stored.ends);
+      const plan = entered.plan ?? stored.plan;
+      await this.changing(base, id, memory.revision, (writing) => {
         act(writing);
-      } catch (error) {
-        // Without this the part before the refusal would be kept.
-        writing.abort();
-        throw error;
-      }
-      const { plan } = kept;
-      void writing.objectStore("lifters").put(rowOf(kept, memory.revision + 1, ends));
-      await finished;
+        void writing.objectStore("lifters").put(rowOf({ ...kept, plan }, memory.revision + 1, ends));
+      });
       memory.revision += 1;
       memory.stored = { ends, plan };
+      memory.entered.splice(memory.entered.indexOf(entered), 1);
+      entered.kept = true;
     };
-    let stood = true;
-    return this.write((base) =>
-      work(base).catch((error) => {
-        stood = false;
-        if (error instanceof Erased) this.onOther(this.forget(id));
-        else if (error instanceof Elsewhere) this.elsewhere.add(id);
-        else throw error;
-      }),
-    ).then((written) => written && stood && !this.elsewhere.has(id));
+    const joined = (base: IDBPDatabase): Promise<void> =>
+      work(base)
+        .catch((error) => {
+          if (!(error instanceof Elsewhere)) throw error;
+          return this.rejoin(base, id);
+        })
+        .catch((error) => {
+          if (!(error instanceof Erased)) throw error;
+          this.onOther(this.forget(id));
+        });
+    return this.write(joined).then((written) => written && entered.kept === true);
+  }
+
+  /** Changes one lifter in one piece, if it has this revision. */
+  private async changing(base: IDBPDatabase, id: string, revision: number, act: (writing: Writing) => void): Promise<void> {
+    const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" }) as Writing;
+    const finished = writing.done;
+    // A refusal shows below; without this it would be reported a second time as nobody's.
+    finished.catch(() => undefined);
+    const there = (await writing.objectStore("lifters").get(id)) as { revision?: number } | undefined;
+    if (!there || (there.revision ?? 0) !== revision) {
+      const left = there ? 1 : await writing.objectStore("events").count(allOf(id));
+      writing.abort();
+      throw left > 0 ? new Elsewhere() : new Erased();
+    }
+    try {
+      act(writing);
+    } catch (error) {
+      // Without this the part before the refusal would be kept.
+      writing.abort();
+      throw error;
+    }
+    await finished;
+  }
+
+  /** Reads what another window wrote and writes what was entered here after it, until nothing waits. */
+  private async rejoin(base: IDBPDatabase, id: string): Promise<void> {
+    const [seen, memory] = [this.lifters.get(id), this.memory.get(id)];
+    if (!seen || !memory) return;
+    let numbers = new Map<number, number>();
+    let left = 0;
+    let unspoken = 0;
+    let strange = false;
+    let off = false;
+    for (let tried = 0; ; tried += 1) {
+      const found = await find(base, id);
+      if (!found) throw new Erased();
+      // Another log was put in its place here meanwhile.
+      if (this.memory.get(id) !== memory) return;
+      // What was entered while this was written comes with the next turn.
+      const entered = [...memory.entered];
+      if (!("words" in found) && entered.length === 0) {
+        this.install(id, found);
+        break;
+      }
+      if ("words" in found) {
+        const rows = { events: entered.flatMap((one) => one.events), draft: entered.flatMap((one) => one.draft) };
+        await base.add("asides", { lifter: id, text: JSON.stringify(rows), why: REFUSED });
+        for (const one of entered) one.kept = false;
+        this.install(id, found);
+        left += rows.events.length + rows.draft.length;
+        break;
+      }
+      strange ||= found.lifter.seal !== memory.stored?.ends.last;
+      const joined = rejoin(found.lifter, { events: seen.events, plan: memory.stored?.plan ?? "" }, strange, entered, numbers);
+      try {
+        await this.writeJoined(base, id, found, joined);
+      } catch (error) {
+        if (error instanceof Elsewhere && tried < TRIES) continue;
+        throw error;
+      }
+      numbers = joined.numbers;
+      for (const [from, to] of joined.moved) {
+        // Where it ends is where it is now: so it never goes round.
+        this.moved.delete(`${id}\n${to}`);
+        if (from !== to) this.moved.set(`${id}\n${from}`, to);
+      }
+      entered.forEach((one, at) => (one.kept = joined.kept[at] === true));
+      memory.entered.splice(0, entered.length);
+      left += joined.left.events.length;
+      unspoken += joined.left.corrections;
+      off ||= entered.some((one) => one.kept === false && one.last !== undefined);
+    }
+    const words = [`Another window wrote to ${shownName(id)}.`];
+    if (left > 0) words.push(`${count(left, "entry").replace("entrys", "entries")} made here ${left === 1 ? "does" : "do"} not fit it: look at it first. ${left === 1 ? "It is" : "They are"} set aside, see Files.`);
+    if (unspoken > 0) words.push("Not corrected, and nothing taken back: the entry is no longer in the log as it was seen here.");
+    if (off) words.push("No set was taken off the list: it is another list now.");
+    this.onOther(words.join(" "));
+  }
+
+  private async writeJoined(base: IDBPDatabase, id: string, found: Found, joined: Rejoined): Promise<void> {
+    const { lifter, places, revision } = found;
+    const own = rowsOf(id, joined.events, lifter.seal, places.events);
+    const sets = rowsOf(id, joined.draft, id, 0);
+    const ends = endsOf({ ...lifter, events: [...lifter.events, ...joined.events], draft: joined.draft, seal: own.seal }, sets.seal);
+    const { events, draft, plans } = joined.left;
+    await this.changing(base, id, revision, (writing) => {
+      for (const row of own.rows) void writing.objectStore("events").add(row);
+      void writing.objectStore("drafts").delete(allOf(id));
+      for (const row of sets.rows) void writing.objectStore("drafts").add(row);
+      if (events.length + draft.length > 0) void writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ events, draft }), why: REFUSED });
+      for (const text of plans) void writing.objectStore("asides").add({ lifter: id, text, why: "a plan that another took the place of" });
+      void writing.objectStore("lifters").put(rowOf({ ...lifter, plan: joined.plan }, revision + 1, ends));
+    });
+    const memory = this.memory.get(id);
+    if (memory) memory.stored = { ends, plan: joined.plan };
   }
 
   /** Keeps a setting; where another window changed it meanwhile, that one stands and nothing is written. */
@@ -298,18 +372,22 @@ export class Store {
     });
   }
 
-  /** A new lifter, or another log for a known one: what it takes the place of and does not hold is set aside whole. */
-  async put(kept: Kept, events: string[], draft: string[], why: string): Promise<boolean> {
+  /** A new lifter, or another log for a known one: what it takes the place of and does not hold is set aside whole. Where
+   * somebody looked at the difference before (`looked`), only the log that was looked at is replaced. */
+  async put(kept: Kept, events: string[], draft: string[], why: string, looked = false): Promise<boolean> {
     const { id } = kept;
     const [own, sets] = [rowsOf(id, events, id, 0), rowsOf(id, draft, id, 0)];
     const before = this.memory.get(id);
     const lifter = { ...kept, events, draft: [...draft], seal: own.seal };
     const ends = endsOf(lifter, sets.seal);
-    const memory: Memory = { draftSeal: sets.seal, places: { events: events.length, draft: draft.length }, stored: before?.stored && { ends, plan: kept.plan }, revision: (before?.revision ?? 0) + 1 };
+    const memory: Memory = { draftSeal: sets.seal, places: { events: events.length, draft: draft.length }, stored: before?.stored && { ends, plan: kept.plan }, revision: (before?.revision ?? 0) + 1, entered: [] };
+    const known = before?.stored;
+    // What waits to be written to the log that is replaced is set aside with it.
+    const waiting = before?.entered ?? [];
     this.lifters.set(id, lifter);
     this.memory.set(id, memory);
-    this.elsewhere.delete(id);
-    return this.write(async (base) => {
+    let stood = true;
+    const written = await this.write(async (base) => {
       if (this.memory.get(id) !== memory) return;
       const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
       const finished = writing.done;
@@ -318,13 +396,24 @@ export class Store {
       const was = { events: (await writing.objectStore("events").getAll(allOf(id))) as Row[], draft: (await writing.objectStore("drafts").getAll(allOf(id))) as Row[] };
       if (!there && was.events.length === 0 && before?.stored) {
         writing.abort();
+        stood = false;
         this.onOther(this.forget(id));
+        return;
+      }
+      const [lastEvent, last] = [was.events.at(-1)?.seal ?? id, was.draft.at(-1)];
+      const same = known ? there !== undefined && lastEvent === known.ends.last && there.plan === known.plan : was.events.length === 0;
+      if (looked && !same) {
+        writing.abort();
+        stood = false;
+        const rows = { events: waiting.flatMap((one) => one.events), draft: waiting.flatMap((one) => one.draft) };
+        if (waiting.length > 0) await base.add("asides", { lifter: id, text: JSON.stringify(rows), why: REFUSED });
+        this.install(id, await find(base, id));
+        this.onOther(`Nothing was replaced: the log of ${shownName(id)} changed meanwhile. Open the file again and look at what it would change.`);
         return;
       }
       // What lies on the device is set aside, whoever wrote it: another window may have been first.
       const texts = { events: was.events.map((row) => row.text), draft: was.draft.map((row) => row.text) };
       // Sets that another window put on the list meanwhile stay: they were lifted, whatever log they belong to.
-      const last = was.draft.at(-1);
       const theirs = before?.stored !== undefined && last !== undefined && (there?.revision ?? 0) !== before.revision && memory.draftSeal === sets.seal;
       if (theirs) {
         lifter.draft = texts.draft;
@@ -333,6 +422,7 @@ export class Store {
         ends.draft = texts.draft.length;
         ends.draftLast = last.seal;
       }
+      texts.events.push(...waiting.flatMap((one) => one.events));
       const held = texts.events.every((text, at) => text === events[at]) && texts.draft.every((text, at) => text === lifter.draft[at]) && (!there || (there.header === kept.header && there.plan === kept.plan));
       memory.revision = Math.max(memory.revision, (there?.revision ?? 0) + 1);
       try {
@@ -351,13 +441,15 @@ export class Store {
       await finished;
       memory.stored = { ends, plan: kept.plan };
     });
+    return written && stood;
   }
 
   /** Appends events, and ends the draft where they end it, in one piece. */
-  append(id: string, events: string[], endsDraft: boolean): Promise<boolean> {
+  append(id: string, events: string[], endsDraft: boolean, looked = false): Promise<boolean> {
     const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
     if (!lifter || !memory) return Promise.resolve(false);
     const { rows, seal } = rowsOf(id, events, lifter.seal, memory.places.events);
+    const entered: Entered = { events, draft: [], looked, ...(endsDraft ? { ends: lifter.draft } : {}) };
     lifter.events.push(...events);
     lifter.seal = seal;
     memory.places.events += events.length;
@@ -370,7 +462,7 @@ export class Store {
       for (const row of rows) void writing.objectStore("events").add(row);
       if (endsDraft) void writing.objectStore("drafts").delete(allOf(id));
     };
-    return this.writeTo(id, ["drafts"], act, (ends) => ({ ...ends, events: ends.events + events.length, last: seal, ...(endsDraft ? { draft: 0, draftLast: id } : {}) }));
+    return this.writeTo(id, entered, act, (ends) => ({ ...ends, events: ends.events + events.length, last: seal, ...(endsDraft ? { draft: 0, draftLast: id } : {}) }));
   }
 
   /** Adds to the session that is going on. */
@@ -378,20 +470,21 @@ export class Store {
     const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
     if (!lifter || !memory) return Promise.resolve(false);
     const { rows, seal } = rowsOf(id, texts, memory.draftSeal, memory.places.draft);
+    const entered: Entered = { events: [], draft: texts, last: setsOf(lifter.draft).at(-1) };
     lifter.draft.push(...texts);
     memory.draftSeal = seal;
     memory.places.draft += texts.length;
     const act = (writing: Writing): void => {
       for (const row of rows) void writing.objectStore("drafts").add(row);
     };
-    return this.writeTo(id, ["drafts"], act, (ends) => ({ ...ends, draft: ends.draft + texts.length, draftLast: seal }));
+    return this.writeTo(id, entered, act, (ends) => ({ ...ends, draft: ends.draft + texts.length, draftLast: seal }));
   }
 
   putPlan(id: string, plan: string): Promise<boolean> {
     const lifter = this.lifters.get(id);
     if (!lifter) return Promise.resolve(false);
     lifter.plan = plan;
-    return this.writeTo(id, [], () => undefined, (ends) => ends);
+    return this.writeTo(id, { events: [], draft: [], plan }, () => undefined, (ends) => ends);
   }
 
   /** Erases everything of a lifter: log, session going on, set-aside copies, and who was in view last. */

@@ -301,7 +301,7 @@ function draftBar(app: App): Child {
       { class: "row" },
       button(
         `Undo ${app.liftName(last.lift)} set ${place}`,
-        () => app.addDraft(lifter, [{ undo: true }]),
+        () => app.addDraft(lifter, [{ undo: true }], last),
         { "data-act": "undo-set" },
       ),
       button("Finish session", () => finishBox(app), { class: "main", "data-act": "finish" }),

@@ -1,6 +1,6 @@
 // Questions about today: 9 to 14 and 25 to 29.
 import { answer, list, refused, table } from "../answer.ts";
-import type { App, Supposed } from "../app.ts";
+import type { App, Supposed, Written } from "../app.ts";
 import { loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, type Child } from "../element.ts";
 import type { DayClass, EventKindInput, LiftParameters, LiftToday, StopSign, TodayAnswer, TodayLine } from "bismar-page-package";
@@ -217,12 +217,23 @@ function tapSign(app: App, code: StopSign): void {
     put(app, "sign", code);
     return;
   }
-  const sequence: number = app.facts(lifter).nextSequence;
-  app.kept.sign = code;
-  void app.record(lifter, { symptomReport: { signs: [code] } }).then((done) => put(app, "written", done ? sequence : undefined));
+  const { kept: here } = app;
+  Object.assign(here, { sign: code, signOf: lifter.id, written: undefined });
+  void app.write(lifter, { symptomReport: { signs: [code] } }).then((written) => {
+    here.written = written;
+    app.refresh();
+  });
+}
+
+/** A sign on this view is that of whoever is in view, and in their log as long as it says so. */
+function forgetSign(app: App): void {
+  const written = app.kept.written as Written | undefined;
+  const other = app.kept.signOf !== undefined && app.kept.signOf !== app.lifter?.id;
+  if (other || (written && app.numberNow(written.lifter, written.sequence) === undefined)) Object.assign(app.kept, { sign: "", signOf: undefined, written: undefined });
 }
 
 function hurts(app: App): Child {
+  forgetSign(app);
   const sign = kept(app, "sign", () => "");
   const signs = el(
     "section",
@@ -234,13 +245,12 @@ function hurts(app: App): Child {
   if (sign === "") return signs;
   if (sign !== "none") {
     const label = SIGNS.find(([code]) => code === sign)?.[1] ?? sign;
-    const written = app.kept.written as number | undefined;
+    const written = app.kept.written as Written | undefined;
     return [
       answer({ big: "Stop. Every lift, now", why: `${label}. Rack the weight and sit down. ${HELP[sign] ?? "Call emergency help now."}${written === undefined ? "" : " It is written into the log: every lift stays stopped until a clearance and the coach\u2019s sign-off."}`, tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
       written !== undefined && button(`Undo: ${label.toLowerCase()} was tapped by mistake`, () => {
         confirmBox("Take the sign back?", `\u201c${label}\u201d is taken out of today\u2019s log, and what it stopped opens again. Only where it was a slip of the finger.`, "Take it back", () => {
-          const lifter = app.lifter;
-          if (lifter) void app.record(lifter, { correction: { replaces: written } }).then((done) => { if (done) put(app, "sign", ""); });
+          void app.record(written.lifter, { correction: { replaces: written.sequence } }).then((done) => { if (done) put(app, "sign", ""); });
         });
       }, { class: "quiet", "data-act": "undo-sign" }),
       written === undefined && button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),

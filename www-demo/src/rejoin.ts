@@ -1,0 +1,163 @@
+// What was entered here while another window wrote to the same lifter, put after what lies on the device now. What opens a
+// stop again is not put after entries that nobody here has seen, and nothing is put on an entry that is another by now.
+import { ask, attempt } from "./engine.ts";
+import { logOf, type Loaded, type StoredEvent } from "./kept.ts";
+
+/** Something entered here that is not on the device yet. */
+export interface Entered {
+  events: string[];
+  /** The list of sets that the events end; nothing where it goes on. */
+  ends?: string[];
+  draft: string[];
+  /** Of an undo: the set that it takes off. */
+  last?: string;
+  plan?: string;
+  /** Of a file that was held against the log: it goes to no other log than that. */
+  looked?: boolean;
+  /** What became of it. */
+  kept?: boolean;
+}
+
+/** A lifter as the device has it, with what was entered here after it. */
+export interface Rejoined {
+  /** Events to append. */
+  events: string[];
+  draft: string[];
+  plan: string;
+  /** What does not fit. */
+  left: { events: string[]; draft: string[]; plans: string[]; corrections: number };
+  /** What became of each that was entered. */
+  kept: boolean[];
+  /** Texts that were given another number, with what they are now. */
+  moved: Map<string, string>;
+  numbers: Map<number, number>;
+}
+
+const UNDO = JSON.stringify({ undo: true });
+
+export function read(text: string): StoredEvent {
+  return JSON.parse(text) as StoredEvent;
+}
+
+/** The text of the event with that number. */
+export function textAt(events: string[], sequence: number): string | undefined {
+  const near = events[sequence - 1];
+  if (near !== undefined && read(near).sequence === sequence) return near;
+  return events.findLast((text) => read(text).sequence === sequence);
+}
+
+/** How often a list holds a correction of the event with that number. */
+function correctionsOf(events: string[], sequence: number): number {
+  return events.filter((text) => text.includes('"replaces"') && pointsTo(read(text)) === sequence).length;
+}
+
+/** The number of an event that this one speaks of. */
+function pointsTo(event: StoredEvent): number | undefined {
+  const { correction, next_day_report: morning } = event.kind as { correction?: { replaces: number }; next_day_report?: { session: number } };
+  return correction?.replaces ?? morning?.session;
+}
+
+/** Whether an entry is in a log as it was seen in another: the same text, and no correction of it that was not seen. */
+export function asSeen(seen: string[], now: string[], sequence: number): boolean {
+  const text = textAt(seen, sequence);
+  return text !== undefined && textAt(now, sequence) === text && correctionsOf(seen, sequence) >= correctionsOf(now, sequence);
+}
+
+/** The sets of a list, without those that were taken off again. */
+export function setsOf(draft: string[]): string[] {
+  return draft.reduce((all: string[], text) => (text === UNDO ? all.slice(0, -1) : [...all, text]), []);
+}
+
+/** A list without the entries of another; nothing where it does not hold them all. */
+function without(list: string[], gone: string[]): string[] | undefined {
+  const rest = [...list];
+  for (const text of gone) {
+    const at = rest.indexOf(text);
+    if (at < 0) return undefined;
+    rest.splice(at, 1);
+  }
+  // Of sets that are no longer on the list, none can be taken off.
+  while (rest[0] === UNDO) rest.shift();
+  return rest;
+}
+
+const OPENS = ["coach_sign_off", "ask_answered", "usual_pain_agreed", "advance_accepted", "coach_override"];
+
+/** Whether it lets more be done than before: that is not put after what was not seen. */
+function opens(event: StoredEvent): boolean {
+  const [name = ""] = Object.keys(event.kind);
+  return OPENS.includes(name) || (name === "clearance_recorded" && (event.kind.clearance_recorded as { status?: string }).status !== "not_cleared");
+}
+
+/** What this window shows, and the plan that it read. */
+export interface Seen {
+  events: string[];
+  plan: string;
+}
+
+/** Puts it together; `strange` says whether events lie there that nobody saw here. */
+export function rejoin(there: Loaded, seen: Seen, strange: boolean, entered: Entered[], before: Map<number, number>): Rejoined {
+  const numbers = new Map(before);
+  const all: Rejoined = { events: [], draft: [...there.draft], plan: there.plan, left: { events: [], draft: [], plans: [], corrections: 0 }, kept: [], moved: new Map(), numbers };
+  const log = ask("page.open", { log: logOf(there, there.events) });
+  const put = (event: StoredEvent): string | undefined => attempt("page.join", { log, events: [JSON.stringify(event)] }).answer?.texts[0];
+  const one = (text: string): boolean => {
+    const event = read(text);
+    const { sequence } = event;
+    const of = pointsTo(event);
+    const to = of === undefined ? undefined : numbers.get(of);
+    if (of !== undefined && to === undefined && !asSeen(seen.events.slice(0, seen.events.indexOf(text)), there.events, of)) return false;
+    if (strange && opens(event)) return false;
+    const { correction, next_day_report: morning } = event.kind as { correction?: { replaces: number }; next_day_report?: { session: number } };
+    if (correction && to !== undefined) correction.replaces = to;
+    if (morning && to !== undefined) morning.session = to;
+    // Whatever is not of a day of its own is of the last day of the log, where that is later.
+    const { lastDay } = ask("page.lifter", { log });
+    if (lastDay !== undefined && event.day < lastDay && !event.kind.session_recorded) event.day = lastDay;
+    const added = put(event);
+    if (added === undefined) return false;
+    numbers.set(sequence, read(added).sequence);
+    all.moved.set(text, added);
+    all.events.push(added);
+    return true;
+  };
+  /** Pain that was told stops what it stops, also where what it was told in does not fit. */
+  const pains = (text: string): void => {
+    const { day, kind } = read(text);
+    const told = (kind.session_recorded ?? kind.next_day_report ?? kind.day_report) as { pain?: unknown[] } | undefined;
+    for (const pain of told?.pain ?? []) {
+      const { lastDay = day } = ask("page.lifter", { log });
+      const added = put({ sequence: 1, day: day < lastDay ? lastDay : day, kind: { pain_report: pain } });
+      if (added !== undefined) all.events.push(added);
+    }
+  };
+  try {
+    for (const { events, ends, draft, last, plan, looked } of entered) {
+      if (looked && strange) {
+        all.kept.push(false);
+        continue;
+      }
+      const rest = ends && without(all.draft, ends);
+      const over = ends !== undefined && rest === undefined;
+      const refused = events.filter((text) => over || !one(text));
+      for (const text of refused) pains(text);
+      if (rest && refused.length === 0) all.draft = rest;
+      const off = draft.includes(UNDO) && setsOf(all.draft).at(-1) !== last;
+      if (!off) all.draft.push(...draft);
+      const wrong = plan !== undefined && attempt("page.check_plan", { plan, log }).refused !== undefined;
+      if (plan !== undefined && !wrong) {
+        // The last tap stands; a plan that the other window wrote meanwhile is set aside.
+        if (all.plan === there.plan && ![plan, seen.plan].includes(there.plan)) all.left.plans.push(there.plan);
+        all.plan = plan;
+      } else if (plan !== undefined) all.left.plans.push(plan);
+      // A correction of what is another entry by now must not be brought back either.
+      const own = refused.filter((text) => !read(text).kind.correction);
+      all.left.events.push(...own);
+      all.left.corrections += refused.length - own.length;
+      all.kept.push(refused.length === 0 && !off && !wrong);
+    }
+  } finally {
+    ask("page.close", { log });
+  }
+  return all;
+}

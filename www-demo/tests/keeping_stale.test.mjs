@@ -1,0 +1,372 @@
+// What stands on the screen of one window while another writes: nothing is taken back, replaced or lost unseen.
+import assert from "node:assert/strict";
+import { after, before, describe, it } from "node:test";
+import { counts, keeps, launch, says } from "./browser.mjs";
+import { bringIn, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, reload, stored, upload, yes } from "./keep.mjs";
+
+let browser;
+before(async () => { browser = await launch(); });
+after(() => browser.close());
+
+/** Runs in the page: no word from window to window, no look on coming back; only a write can find out. */
+function deafen() {
+  globalThis.BroadcastChannel = class { postMessage() {} };
+  const { addEventListener: listen } = EventTarget.prototype;
+  EventTarget.prototype.addEventListener = function (name, ...rest) {
+    if (name !== "focus" && name !== "visibilitychange") listen.call(this, name, ...rest);
+  };
+}
+
+async function twoWith(content, { deaf = false } = {}) {
+  const one = await handOn(browser);
+  await bringIn(one, content);
+  if (deaf) {
+    await one.page.addInitScript(deafen);
+    await reload(one);
+  }
+  const two = new Hand(await one.context.newPage());
+  two.context = one.context;
+  await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
+  if (deaf) await two.page.addInitScript(deafen);
+  await two.page.goto(FILE);
+  await two.ready();
+  await one.page.bringToFront();
+  return [one, two];
+}
+
+async function sign(hand, which = /chest/i) {
+  await hand.page.bringToFront();
+  await hand.view("q13");
+  await hand.page.locator("main .sign", { hasText: which }).click();
+}
+async function signed(hand, which) {
+  await sign(hand, which);
+  await hand.page.getByText("Recorded.").waitFor();
+}
+async function erase(hand) {
+  await hand.page.bringToFront();
+  await go(hand, "files");
+  await hand.page.locator('[data-act="erase"]').click();
+  await yes(hand);
+  await hand.page.getByText("was erased.").waitFor();
+}
+async function replace(hand, content) {
+  await hand.page.bringToFront();
+  await upload(hand, content);
+  await hand.page.locator('[data-act="replace"]').click();
+  await yes(hand);
+  await hand.page.getByText("Replaced;").waitFor();
+}
+/** The texts of a lifter's log on the device. */
+async function textsOf(hand, id) {
+  return ((await everything(hand)).events ?? []).filter((row) => row.key[0] === id).map((row) => row.value.text);
+}
+const faint = (id) => logOf(id, (log) => further(log, NEXT_DAY, { symptom_report: { signs: ["faint"] } }));
+const corrections = (texts) => texts.filter((text) => text.includes('"correction"')).length;
+
+describe("what is to be taken back", () => {
+  for (const boxOpen of [false, true]) {
+    it(`is nothing of another lifter where its own was erased${boxOpen ? ", with the box open" : ""}`, async () => {
+      const one = await handOn(browser);
+      await bringIn(one, fileOf(logOf("Bea")));
+      await bringIn(one, fileOf(logOf("Abe")));
+      await go(one, "lifters");
+      await one.page.locator('[data-lifter="Bea"]').click();
+      await signed(one);
+      await go(one, "lifters");
+      await one.page.locator('[data-lifter="Abe"]').click();
+      await signed(one);
+      const two = new Hand(await one.context.newPage());
+      await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
+      await two.page.goto(FILE);
+      await two.ready();
+      await one.page.bringToFront();
+      if (boxOpen) await one.page.locator('[data-act="undo-sign"]').click();
+      await erase(two);
+      await one.page.bringToFront();
+      await one.page.getByText("Abe was erased in another window.").waitFor();
+      await counts(one.page.locator("dialog[open]"), 0);
+      await counts(one.page.locator('[data-act="undo-sign"]'), 0);
+      await counts(one.page.locator(".stop-band"), 1, "the stop of who is in view now");
+      assert.equal(corrections((await textsOf(one, "Bea")).slice(703)), 0);
+      await one.context.close();
+    });
+  }
+
+  it("is not the entry that has the number in a log put in its place", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    await signed(one);
+    await one.page.locator('[data-act="undo-sign"]').click();
+    await reload(two);
+    await replace(two, fileOf(faint("Ann")));
+    await one.page.bringToFront();
+    await yes(one);
+    await says(one.page.locator("main"), /no longer/);
+    await counts(one.page.locator(".stop-band"), 1);
+    assert.match(await one.page.locator(".stop-band").innerText(), /faint/i);
+    await counts(one.page.locator('[data-act="undo-sign"]'), 0);
+    assert.equal((await textsOf(one, "Ann")).length, 704, "nothing is written");
+    await one.context.close();
+  });
+
+  it("nor is another day written to it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    await signed(one);
+    await go(one, "log");
+    await one.page.locator('[data-act="other-day"]').first().click();
+    await one.page.locator("#other-day").fill("2026-08-01");
+    await reload(two);
+    await replace(two, fileOf(faint("Ann")));
+    await one.page.bringToFront();
+    await one.page.locator('[data-act="save-day"]').click();
+    await says(one.page.locator("main"), /no longer/);
+    assert.equal((await textsOf(one, "Ann")).length, 704);
+    await one.context.close();
+  });
+
+  it("nor is a set corrected in another session, where the window has heard of it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")));
+    await go(one, "log");
+    await one.page.locator('[data-act="correct"]').first().click();
+    await one.page.locator('[data-act="correct-set"]').first().click();
+    const other = logOf("Ann", (log) => {
+      const last = log.events.findLast((event) => event.kind.session_recorded);
+      last.kind.session_recorded.lifts[0].cue = "another one";
+    });
+    await replace(two, fileOf(other));
+    await one.page.bringToFront();
+    await one.page.getByText("Another window wrote to Ann").waitFor();
+    await one.page.locator('[data-act="save-set"]').click();
+    await says(one.page.locator("main"), /no longer/);
+    assert.equal((await textsOf(one, "Ann")).length, 703);
+    await one.context.close();
+  });
+
+  it("can still be taken back where only its number changed", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    await two.page.bringToFront();
+    await go(two, "log");
+    await two.page.getByText("Write down something else").click();
+    await two.page.getByRole("button", { name: "Body mass", exact: true }).click();
+    await two.pad("Body mass", 80);
+    await two.page.locator("dialog button.main").last().click();
+    await two.page.getByText("Recorded.").waitFor();
+    await signed(one);
+    await stored(one, "events", 705);
+    await one.page.locator('[data-act="undo-sign"]').click();
+    await yes(one);
+    await stored(one, "events", 706);
+    assert.match((await textsOf(one, "Ann")).at(-1), /"correction":\{"replaces":705\}/);
+    await counts(one.page.locator(".stop-band"), 0);
+    await one.context.close();
+  });
+});
+
+describe("a tap just after another window wrote", () => {
+  it("on a sign is in the log, and so are the sets of the other", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Two")), { deaf: true });
+    await one.allGood();
+    await stored(one, "drafts", 3);
+    await sign(two);
+    await stored(two, "events", 704);
+    await counts(two.page.locator("[data-elsewhere]"), 0);
+    await reload(two);
+    await counts(two.page.locator(".stop-band"), 1);
+    await go(two, "today");
+    await says(two.page.locator(".draft"), /3 sets/);
+    await one.context.close();
+  });
+
+  it("on a set joins the list, and the stop of the other is shown", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Two")), { deaf: true });
+    await signed(two, /faint/i);
+    await one.page.bringToFront();
+    await one.allGood();
+    await counts(one.page.locator(".stop-band"), 1, "shown without being asked for");
+    await stored(one, "drafts", 3);
+    await reload(one);
+    await counts(one.page.locator(".stop-band"), 1);
+    await one.context.close();
+  });
+
+  it("at the same time is never lost", async () => {
+    for (const first of [0, 1]) {
+      const [one, two] = await twoWith(fileOf(logOf("Two")));
+      await one.tap('[data-act="all-good"]');
+      await one.page.locator('dialog [data-value="yes"]').first().click();
+      await one.page.locator('dialog [data-value="3"]').first().click();
+      await two.view("q13");
+      const taps = [
+        () => one.page.evaluate(() => document.querySelector('[data-act="save-good"]').click()),
+        () => two.page.evaluate(() => [...document.querySelectorAll("main .sign")].find((node) => /chest/i.test(node.textContent)).click()),
+      ];
+      await Promise.all(first === 0 ? taps.map((tap) => tap()) : taps.toReversed().map((tap) => tap()));
+      await stored(one, "events", 704);
+      await stored(one, "drafts", 3);
+      for (const hand of [one, two]) await counts(hand.page.locator(".stop-band"), 1);
+      for (const hand of [one, two]) await counts(hand.page.locator("[data-elsewhere]"), 0);
+      await one.context.close();
+    }
+  });
+
+  it("is set aside and said where the library refuses it on the log as it is", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Two")), { deaf: true });
+    await go(two, "log");
+    await two.page.bringToFront();
+    await two.page.getByText("Write down something else").click();
+    await two.page.getByRole("button", { name: /clearance/i }).first().click();
+    await two.page.locator('dialog [data-value="cleared"]').click();
+    await two.page.locator("#who").fill("an invented clinic");
+    await signed(one);
+    await two.page.bringToFront();
+    await two.page.locator('[data-act="write-down"]').click();
+    await says(two.page.locator("main"), /set aside/);
+    await counts(two.page.locator(".stop-band"), 1);
+    await stored(two, "events", 704);
+    const { asides } = await everything(two);
+    assert.match(JSON.stringify(asides), /clearance_recorded/, "what opens is not put after a stop that nobody saw");
+    await one.context.close();
+  });
+
+  it("ends one session once, and keeps the pain that was told in the other window", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Two")), { deaf: true });
+    await one.allGood();
+    await stored(one, "drafts", 3);
+    await reload(two);
+    await two.page.bringToFront();
+    await two.tap('[data-act="finish"]');
+    await two.page.locator("dialog").getByRole("button", { name: "Yes, some" }).click();
+    await two.page.locator('dialog [aria-label="Where"] .choice').first().click();
+    await two.page.locator('dialog [aria-label="How much, 0 to 10"] [data-value="7"]').click();
+    await one.page.bringToFront();
+    await one.tap('[data-act="finish"]');
+    await one.tap('[data-act="no-pain"]');
+    await one.page.getByText("Recorded.").waitFor();
+    await two.page.bringToFront();
+    await two.page.locator("dialog").getByRole("button", { name: "Save the session" }).click();
+    await stored(two, "events", 705);
+    const texts = await textsOf(two, "Two");
+    assert.match(texts.at(-2), /session_recorded/);
+    assert.match(texts.at(-1), /pain_report.*"score":7/);
+    assert.match(JSON.stringify((await everything(two)).asides), /session_recorded/);
+    await says(two.page.locator("main"), /set aside/);
+    await counts(two.page.locator(".stop-band"), 1);
+    await one.context.close();
+  });
+});
+
+describe("the preview of a file", () => {
+  const more = () => fileOf(logOf("Ann", (log) => { log.events.at(-1).note = "in the file"; }));
+
+  it("does not replace a log that changed since it was made, the window having heard of it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")));
+    await upload(one, more());
+    await one.page.locator('[data-act="replace"]').click();
+    await signed(two);
+    await one.page.bringToFront();
+    await counts(one.page.locator(".stop-band"), 1);
+    if ((await one.page.locator("dialog[open]").count()) > 0) await yes(one);
+    await counts(one.page.locator(".stop-band"), 1);
+    assert.equal((await textsOf(one, "Ann")).length, 704);
+    await one.context.close();
+  });
+
+  it("nor where only the device knows of it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    await upload(one, more());
+    await signed(two);
+    await one.page.bringToFront();
+    await one.page.locator('[data-act="replace"]').click();
+    await yes(one);
+    await says(one.page.locator("main"), /changed meanwhile/);
+    await counts(one.page.locator(".stop-band"), 1);
+    assert.equal((await textsOf(one, "Ann")).length, 704);
+    await one.context.close();
+  });
+});
+
+describe("what a file adds", () => {
+  it("is added once where two windows open the same file", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    const longer = fileOf(logOf("Ann", (log) => {
+      further(log, NEXT_DAY, { body_mass_recorded: { kg: 80 } });
+      further(log, NEXT_DAY, { body_mass_recorded: { kg: 81 } });
+    }));
+    for (const hand of [one, two]) {
+      await hand.page.bringToFront();
+      await upload(hand, longer);
+    }
+    await one.page.bringToFront();
+    await one.page.locator('[data-act="bring-in"]').click();
+    await one.page.getByText("Added.").waitFor();
+    await stored(one, "events", 705);
+    await two.page.bringToFront();
+    await two.page.locator('[data-act="bring-in"]').click();
+    await says(two.page.locator("main"), /changed meanwhile/);
+    assert.equal((await textsOf(two, "Ann")).length, 705);
+    await one.context.close();
+  });
+});
+
+describe("a set that is undone", () => {
+  it("is none that another window put on the list", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    await one.allGood();
+    await stored(one, "drafts", 3);
+    await reload(two);
+    await one.allGood();
+    await stored(one, "drafts", 5);
+    await two.page.bringToFront();
+    await two.page.locator('[data-act="undo-set"]').click();
+    await says(two.page.locator("main"), /No set was taken off/);
+    await says(two.page.locator(".draft"), /5 sets/);
+    assert.equal((await everything(two)).drafts.length, 5);
+    await one.context.close();
+  });
+});
+
+describe("what is open while another window writes", () => {
+  it("closes where that records a stop, which is shown", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Bob")));
+    await one.tap('[data-act="set"]');
+    await counts(one.page.locator("dialog[open]"), 1);
+    await signed(two);
+    await one.page.bringToFront();
+    await counts(one.page.locator("dialog[open]"), 0);
+    await counts(one.page.locator(".stop-band"), 1);
+    await one.context.close();
+  });
+
+  it("shows nothing of somebody who was erased there", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Zed")));
+    await signed(one);
+    await erase(two);
+    await one.page.bringToFront();
+    await one.page.getByText("Zed was erased in another window.").waitFor();
+    assert.doesNotMatch((await main(one)).replace("Zed was erased in another window.", ""), /Zed|chest pain\W* ?or pressure\. Rack|written into the log/i);
+    await one.context.close();
+  });
+});
+
+describe("what is not kept", () => {
+  it("is asked about before the page is left", async () => {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(logOf("Fay")));
+    const asks = () => hand.page.evaluate(() => !dispatchEvent(new Event("beforeunload", { cancelable: true })));
+    assert.equal(await asks(), false);
+    await hand.page.evaluate(() => {
+      const { add } = IDBObjectStore.prototype;
+      globalThis.room = () => { IDBObjectStore.prototype.add = add; };
+      IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
+    });
+    await go(hand, "today");
+    await hand.allGood();
+    await hand.page.waitForSelector(".fault");
+    assert.equal(await asks(), true);
+    await says(hand.page.locator("main"), /Save a file before you leave/);
+    await hand.page.evaluate(() => globalThis.room());
+    await hand.page.evaluate(() => dispatchEvent(new Event("focus")));
+    assert.equal(await keeps(asks, (found) => !found), false);
+    await hand.context.close();
+  });
+});
