@@ -8,7 +8,7 @@ import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
 import { count, deviceDay, mass, plain } from "./numbers.ts";
 import { table } from "./answer.ts";
-import { shownName } from "./names.ts";
+import { sameName, shownName } from "./names.ts";
 import type { Loaded } from "./store.ts";
 import { liftLine, movesInWords } from "./today_view.ts";
 import demoLog from "demo-log.txt";
@@ -142,7 +142,7 @@ export function beginView(app: App): Child {
   const wrong = el("p", { class: "wrong", role: "alert" });
   const begin = (): void => {
     const id = name.value.trim();
-    if (id === "" || app.store.ids().includes(id)) {
+    if (id === "" || app.store.ids().some((other) => sameName(other, id))) {
       wrong.textContent = id === "" ? "A name, or any sign to know the lifter by." : "Somebody with this name is here already.";
       name.focus();
       return;
