@@ -26,10 +26,10 @@ interface Next {
 function nextLift(app: App, id: string): Next {
   const lifter = app.store.lifter(id);
   if (!lifter) return { id, bar: "", lift: undefined, done: 0, words: "" };
+  const [stop] = app.stops(lifter).lines;
+  if (stop !== undefined) return { id, bar: STOPPED, lift: undefined, done: 0, words: `\u2b23 ${stop}` };
   const found = app.today(lifter);
   if (!found.answer) return { id, bar: "", lift: undefined, done: 0, words: found.refused?.message ?? "" };
-  const [stop] = found.answer.stop;
-  if (stop !== undefined) return { id, bar: STOPPED, lift: undefined, done: 0, words: `\u2b23 ${stop}` };
   const sets = app.draft(lifter);
   const so = (one: LiftToday): number => sets.filter((set) => set.lift === one.lift).length;
   const over = (one: LiftToday): boolean => so(one) === 0 && app.facts(lifter).places.find((place) => place.lift === one.lift)?.lastSession === app.day(lifter);
