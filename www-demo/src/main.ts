@@ -153,7 +153,7 @@ function stopBand(app: App): Child {
   const rest = words.slice(end);
   return el(
     "section",
-    { class: withoutHealth(app) ? "stop-band no-print" : "stop-band", role: "alert", "aria-label": "Stopped" },
+    { class: "stop-band", role: "alert", "aria-label": "Stopped", "data-no-print": withoutHealth(app) },
     el("p", { class: "stop-words" }, el("span", { "aria-hidden": "true" }, "\u2b23 "), words.slice(0, end).join(" ")),
     rest.length > 0 && el("details", { open: ROOMY.matches }, el("summary", {}, "All signs that call for help, and what opens it again"), rest.map((line) => el("p", {}, line))),
     app.view !== "log" && button("Clearance and sign-off: under Log", () => app.go("log"), {}),
