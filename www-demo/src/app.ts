@@ -1,5 +1,5 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
-import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, RecordLifter, RecordParameters, RecordPlace, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, RecordLifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
 import { ask, attempt, kindOf, type Tried } from "./engine.ts";
 import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
@@ -248,6 +248,11 @@ export class App {
     return this.once(`today ${this.mark(lifter)} ${today} ${unitNow()} ${plan} ${JSON.stringify(more)}`, () =>
       attempt("page.today", { log: this.log(lifter), plan, today, unit: unitNow(), ...more }),
     );
+  }
+  /** What is stopped, from the log alone: whatever is planned, and though no session can be worked out. */
+  stops(lifter: Loaded): StopsAnswer {
+    const today = this.day(lifter);
+    return this.once(`stops ${this.mark(lifter)} ${today}`, () => ask("page.stops", { log: this.log(lifter), today }));
   }
   history(lifter: Loaded): HistoryAnswer {
     const today = this.day(lifter);

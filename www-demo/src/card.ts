@@ -17,17 +17,25 @@ function endsWords(discs: { nominal: Face }[] | undefined): string {
   return discs === undefined ? "" : discs.length === 0 ? " The empty bar." : ` Each end: ${sideWords(discs)}.`;
 }
 
+/** Whether the view is a card that is to say nothing of health where it is printed. */
+export function withoutHealth(app: App): boolean {
+  return app.view === "q24" && app.kept.health !== true;
+}
+
+/** All that a card without health detail says of a stop. */
+const STOP = "Stop: no training until a clinician and the coach have said so.";
+
 export function cardView(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return answer({ big: "Needs a lifter", why: "The card is made from a lifter\u2019s log." });
   const health = app.kept.health === true;
   const found = app.today(lifter);
-  if (!found.answer) return answer({ big: "No card can be made", why: found.refused?.message ?? "" });
+  const stopped = app.stops(lifter).lines.length > 0;
+  if (!found.answer) return [stopped && !health && el("p", { class: "big" }, STOP), answer({ big: "No card can be made", why: found.refused?.message ?? "" })];
   const history = app.history(lifter);
   const { session, lines } = found.answer;
   const { parameters } = history;
   const last = history.sessions.at(-1);
-  const stopped = history.stops.length > 0;
   const asked = choices("Health detail on the card", [{ value: "no", label: "Left out" }, { value: "yes", label: "Shown" }], health ? "yes" : "no", (value) => {
     app.kept.health = value === "yes";
     app.refresh();
@@ -66,6 +74,7 @@ export function cardView(app: App): Child {
       "section",
       { class: "handover", "aria-label": "Handover card" },
       el("h2", {}, shownName(lifter.id)),
+      stopped && !health && el("p", { "data-stop": true }, el("b", {}, STOP)),
       el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
       el("p", { class: "soft", "data-why": true }, `${dayLong(session.today)}${health && history.age !== undefined ? `, ${history.age} years old` : ""}${app.header(lifter).invented ? ", invented" : ""}.`),
       el("div", { class: "handover-lifts" }, session.lifts.map((lift, at) => {
@@ -89,7 +98,7 @@ export function cardView(app: App): Child {
       health && last !== undefined && last.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && limits.length > 0 && el("p", { "data-limits": true }, `Limits: ${limits.join("; ")}.`),
       !health && limits.length > 0 && el("p", {}, "There is more to ask about before lifting; it is left out here."),
-      health && stopped && el("p", {}, `Stopped: ${history.stops.join(", ")}.`),
+      health && stopped && el("p", {}, `Stopped: ${app.stops(lifter).inForce.map((one) => `${one.what}, ${dayLong(one.since)}`).join("; ")}.`),
       el("h3", {}, "Bars and discs"),
       el("p", {}, `${(parameters?.implements ?? []).map(barWords).join(", ")}; discs ${(parameters?.stock.discs ?? []).map((disc) => `${disc.count} \u00d7 ${face(disc.nominal)}`).join(", ")}.`),
       caution("holding_is_good"),

@@ -20,9 +20,10 @@ export function saveFile(name: string, text: string, type: string): void {
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
-export function fileName(of: string, kind: string): string {
+/** A name for a file: of whom or of what, and which sort of copy, where there are several. */
+export function fileName(of: string, kind: string, sort = ""): string {
   const tidy = of.replace(/[^\p{L}\p{N}]+/gu, "-").slice(0, 40) || "lifter";
-  return `bismar-${tidy}-${deviceDay()}.${kind}`;
+  return `bismar-${tidy}${sort}-${deviceDay()}.${kind}`;
 }
 
 /** Log, plan and the session going on of these lifters; without health detail, none of what somebody wrote in own words. */
@@ -95,11 +96,11 @@ function savePart(app: App): Child {
         "div",
         { class: "stack" },
         button("Full copy, with health detail", () => saveFile(fileName(lifter.id, "json"), wholeDocument(app, [lifter.id], true), "application/json"), { "data-act": "save-full" }),
-        button("Copy without health detail", () => saveFile(fileName(lifter.id, "json"), wholeDocument(app, [lifter.id], false), "application/json"), { "data-act": "save-plain" }),
-        button("Sets as a table (CSV)", () => saveFile(fileName(lifter.id, "csv"), ask("page.sets_table", { log: app.logText(lifter) }), "text/csv"), { "data-act": "save-csv" }),
+        button("Copy without health detail", () => saveFile(fileName(lifter.id, "json", "-without-health"), wholeDocument(app, [lifter.id], false), "application/json"), { "data-act": "save-plain" }),
+        button("Sets as a table (CSV)", () => saveFile(fileName("sets", "csv"), ask("page.sets_table", { log: app.logText(lifter) }), "text/csv"), { "data-act": "save-csv" }),
       ),
       el("p", { class: "soft" }, "A copy without health detail begins stopped wherever it is opened: what was left out may have held a limit, so a new clearance comes first."),
-      el("p", { class: "soft" }, "It leaves out what was written in own words: notes, cues, reasons, who said something, names of blocks, and the session going on. What stays as it was written: the lifter\u2019s name, and the names of lifts, bars, regions and points to watch. In the table, the lifter\u2019s name is not."),
+      el("p", { class: "soft" }, "It leaves out what was written in own words: notes, cues, reasons, who said something, names of blocks, and the session going on. What stays as it was written: the lifter\u2019s name, and the names of lifts, bars, regions and points to watch. In the table and its file name, the lifter\u2019s name is not."),
     ),
     all.length > 1 && button("Full copy of every lifter", () => saveFile(fileName("all", "json"), wholeDocument(app, all, true), "application/json")),
   ];

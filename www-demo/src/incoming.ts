@@ -159,6 +159,18 @@ function changes(title: string, items: Preview["added"]): Child {
   );
 }
 
+/** The stops in force here that would be gone: said before anything else. */
+function opensPart({ opens }: Preview): Child {
+  return opens.map(({ what, since, takenBack }) =>
+    el(
+      "p",
+      { class: "caution", role: "alert", "data-opens": true },
+      el("b", {}, takenBack ? "A stop would be taken back: " : "A stop would be lifted: "),
+      `${what}, reported on ${dayLong(since)}. ${takenBack ? "The file does not hold it any more, and what it stopped opens again. Only where it was a slip of the finger." : "The file holds what lifts it, and what it stopped opens again."}`,
+    ),
+  );
+}
+
 /** Differences of two trees, each where it is, what is here and what is in the file. */
 function differences(title: string, items: Difference[]): Child {
   if (items.length === 0) return undefined;
@@ -213,6 +225,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
     "article",
     { class: "card", "data-incoming": id },
     el("h2", {}, name),
+    opensPart(preview),
     el("p", { class: "big", "data-answer": true }, words),
     preview.lifter.invented && el("p", {}, "In the file this lifter is marked as invented."),
     preview.lastDay && el("p", { class: "soft" }, `Last day in the file: ${dayLong(preview.lastDay)}.`),

@@ -8,7 +8,7 @@ import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
 import { count, deviceDay, mass, plain } from "./numbers.ts";
 import { table } from "./answer.ts";
-import { shownName } from "./names.ts";
+import { sameName, shownName } from "./names.ts";
 import type { Loaded } from "./store.ts";
 import { liftLine, movesInWords } from "./today_view.ts";
 import demoLog from "demo-log.txt";
@@ -26,10 +26,10 @@ interface Next {
 function nextLift(app: App, id: string): Next {
   const lifter = app.store.lifter(id);
   if (!lifter) return { id, bar: "", lift: undefined, done: 0, words: "" };
+  const [stop] = app.stops(lifter).lines;
+  if (stop !== undefined) return { id, bar: STOPPED, lift: undefined, done: 0, words: `\u2b23 ${stop}` };
   const found = app.today(lifter);
   if (!found.answer) return { id, bar: "", lift: undefined, done: 0, words: found.refused?.message ?? "" };
-  const [stop] = found.answer.stop;
-  if (stop !== undefined) return { id, bar: STOPPED, lift: undefined, done: 0, words: `\u2b23 ${stop}` };
   const sets = app.draft(lifter);
   const so = (one: LiftToday): number => sets.filter((set) => set.lift === one.lift).length;
   const over = (one: LiftToday): boolean => so(one) === 0 && app.facts(lifter).places.find((place) => place.lift === one.lift)?.lastSession === app.day(lifter);
@@ -142,7 +142,7 @@ export function beginView(app: App): Child {
   const wrong = el("p", { class: "wrong", role: "alert" });
   const begin = (): void => {
     const id = name.value.trim();
-    if (id === "" || app.store.ids().includes(id)) {
+    if (id === "" || app.store.ids().some((other) => sameName(other, id))) {
       wrong.textContent = id === "" ? "A name, or any sign to know the lifter by." : "Somebody with this name is here already.";
       name.focus();
       return;

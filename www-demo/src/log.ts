@@ -1,21 +1,28 @@
 // The log: what is in it, taking back, correcting. Nothing is overwritten; a correction is an event of its own.
 import type { App } from "./app.ts";
 import { button, el, fill, type Child } from "./element.ts";
-import type { CorrectionInput, EntriesEntry, EventKind, LiftSession, PainAnswer, Session, Undo, WorkSet } from "bismar-page-package";
-import { kindOf } from "./engine.ts";
+import type { EntriesEntry, EventKind, EventKindInput, LiftSession, PainAnswer, Session, Undo, WorkSet } from "bismar-page-package";
+import { attempt, kindOf } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { shownName } from "./names.ts";
 import { count, dayShort, mass, plain } from "./numbers.ts";
 import { limitWords } from "./limits.ts";
 import { kindWords } from "./kinds.ts";
+import { confirmBox, takeBackBox } from "./pad.ts";
 import { ROLES } from "./plan_view.ts";
 import { sheet } from "./set_sheet.ts";
 import { coursePart } from "./questions/years.ts";
 import { TESTS, testResult, writeDownPart } from "./write_down.ts";
 
-/** Writes what corrects an entry. */
-function correct(app: App, lifter: Loaded, correction: CorrectionInput): void {
-  void app.record(lifter, { correction }).then(() => app.refresh());
+/** Writes what corrects an entry; asks first where that opens a stop, or leaves nothing set for the lifts. */
+function correct(app: App, lifter: Loaded, by: EventKindInput): void {
+  const write = (): void => void app.record(lifter, by).then(() => app.refresh());
+  const now = app.store.lifter(lifter.id);
+  // What is refused is refused in words where it is written.
+  const then = now && attempt("page.stops", { log: app.log(now), today: app.day(now), suppose: by }).answer;
+  if (then?.opens.length) return takeBackBox(then.opens, write);
+  if (then?.unsets) return confirmBox("Take the settings back?", "They are the last settings of the lifts: nothing can be worked out without settings.", "Take them back", write);
+  write();
 }
 
 /** Another day for an entry: a correction that says nothing else. */
@@ -24,7 +31,7 @@ function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
   const day = el("input", { type: "date", id: "other-day", value: one.day, autocomplete: "off" });
   const save = (): void => {
     box.close();
-    if (day.value !== "" && day.value !== one.day) correct(app, lifter, { replaces: one.last, day: day.value });
+    if (day.value !== "" && day.value !== one.day) correct(app, lifter, { correction: { replaces: one.last, day: day.value } });
   };
   fill(
     box,
@@ -122,7 +129,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
           ...(facts.good === undefined ? {} : { marks }),
           ...(facts.reserve === undefined ? other : { effort: { rir: facts.reserve } }),
         };
-        correct(app, lifter, { replaces: last, with: { sessionRecorded: session } });
+        correct(app, lifter, { correction: { replaces: last, with: { sessionRecorded: session } } });
       },
     );
   };
@@ -210,9 +217,9 @@ function entry(app: App, lifter: Loaded, one: EntriesEntry): HTMLElement {
       "div",
       { class: "row" },
       session && !takenBack && button("Correct", () => correctBox(app, lifter, last, session), { "aria-label": `Correct the session of ${dayShort(one.day)}`, "data-act": "correct" }),
-      !takenBack && one.kind !== "parameters_changed" && button("Take back", () => correct(app, lifter, { replaces: last }), { "aria-label": `Take back ${named}` }),
+      !takenBack && one.kind !== "parameters_changed" && button("Take back", () => correct(app, lifter, { correction: { replaces: last } }), { "aria-label": `Take back ${named}` }),
       !takenBack && button("Another day", () => dayBox(app, lifter, one), { class: "quiet", "aria-label": `Another day for ${named}`, "data-act": "other-day" }),
-      takenBack && button("Put back", () => correct(app, lifter, { replaces: last, with: said }), { "aria-label": `Put back ${named}` }),
+      takenBack && button("Put back", () => correct(app, lifter, { correction: { replaces: last, with: said } }), { "aria-label": `Put back ${named}` }),
     ),
   );
 }
@@ -226,7 +233,7 @@ export function logView(app: App): Child {
   return [
     el("h1", { tabindex: -1 }, `Log of ${shownName(lifter.id)}`),
     el("p", { class: "soft" }, `${count(events, "event")}. Nothing is ever overwritten: taking back and correcting add an event.`),
-    undo && button(undoWords(undo), () => void app.record(lifter, undo.by).then(() => app.refresh()), { "data-act": "undo" }),
+    undo && button(undoWords(undo), () => correct(app, lifter, undo.by), { "data-act": "undo" }),
     writeDownPart(app),
     coursesPart(app, lifts),
     el("h2", {}, "Day by day, latest first"),

@@ -1,5 +1,6 @@
 // The shell: header, views, the way between them.
 import { App } from "./app.ts";
+import { withoutHealth } from "./card.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { ask, start } from "./engine.ts";
 import { filesView, saveFile, wholeDocument } from "./files.ts";
@@ -127,7 +128,7 @@ const ROOMY = matchMedia("(min-width: 37.01rem)");
  * do at once stand open everywhere; the other signs, and what opens it again, are one tap away on a telephone. */
 function stopBand(app: App): Child {
   const today = app.lifter && app.today(app.lifter).answer;
-  const words = today?.stop;
+  const words = app.lifter && app.stops(app.lifter).lines;
   app.drawn = { id: app.lifter?.id, stop: [...(words ?? []), ...(today?.session.lifts ?? []).filter((one) => one.verdict === "stop").map((one) => `${app.liftName(one.lift)}: stop`)] };
   if (!words || words.length === 0) return undefined;
   const general: string[] = ask("page.cautions", {}).map((one) => one.text);
@@ -137,7 +138,7 @@ function stopBand(app: App): Child {
   const rest = words.slice(end);
   return el(
     "section",
-    { class: "stop-band", role: "alert", "aria-label": "Stopped" },
+    { class: "stop-band", role: "alert", "aria-label": "Stopped", "data-no-print": withoutHealth(app) },
     el("p", { class: "stop-words" }, el("span", { "aria-hidden": "true" }, "\u2b23 "), words.slice(0, end).join(" ")),
     rest.length > 0 && el("details", { open: ROOMY.matches }, el("summary", {}, "All signs that call for help, and what opens it again"), rest.map((line) => el("p", {}, line))),
     app.view !== "log" && button("Clearance and sign-off: under Log", () => app.go("log"), {}),

@@ -7,3 +7,9 @@ const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]|[\ud802\ud803\u
 export function shownName(name: string): string {
   return RIGHT_TO_LEFT.test(name) ? `\u2068${name}\u2069` : name;
 }
+
+/** Whether two names read alike: however their letters are put together, and whether they are capitals. */
+export function sameName(one: string, other: string): boolean {
+  const plain = (name: string): string => name.normalize("NFC").toLocaleLowerCase();
+  return plain(one) === plain(other);
+}

@@ -94,3 +94,10 @@ export function confirmBox(title: string, text: string, yes: string, act: () => 
   document.body.append(box);
   box.showModal();
 }
+
+/** Asked before a stop is taken back, with what that opens; the same words wherever it is done. */
+export function takeBackBox(opens: { kind: string; what: string }[], act: () => void): void {
+  const title = opens.every((one) => one.kind === "sign") ? "Take the sign back?" : "Take the stop back?";
+  const what = opens.map((one) => `\u201c${one.what}\u201d`).join(", ");
+  confirmBox(title, `${what} ${opens.length === 1 ? "is" : "are"} taken out of the log, and what it stopped opens again. Only where it was a slip of the finger.`, "Take it back", act);
+}

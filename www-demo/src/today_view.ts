@@ -63,14 +63,21 @@ export function whyPart(line: TodayLine, lift: LiftToday): HTMLElement {
     {},
     el("h3", {}, "Why"),
     list(line.why.map((one) => one.text)),
+    // Beside a stop nothing is said of the way to a step.
+    lift.verdict !== "stop" && gatePart(line, lift),
+    line.cautions.map((one) => caution(one.code)),
+  );
+}
+
+function gatePart(line: TodayLine, lift: LiftToday): Child {
+  return [
     el("h3", {}, "The gate"),
     gatePicture(lift),
     line.missing.length > 0
       ? list(line.missing.map((one: string) => `${/^\d+ of /.test(one) ? "So far" : "Still missing:"} ${one}.`))
       : el("p", {}, lift.gate.open ? "Open." : "Nothing is missing from the gate itself."),
     line.changes.length > 0 && [el("h3", {}, "What would change it"), list(line.changes)],
-    line.cautions.map((one) => caution(one.code)),
-  );
+  ];
 }
 
 /** Discs that move on each end before a set. */
@@ -332,9 +339,10 @@ export function todayView(app: App): Child {
   if (!lifter) return welcome(app);
   const found = app.today(lifter);
   if (found.refused || !found.answer) {
+    const stopped = app.stops(lifter).lines.length > 0;
     return [
       el("h1", { tabindex: -1 }, "Today"),
-      el("p", { class: "big", "data-answer": true }, "No session can be worked out"),
+      el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: nothing is lifted" : "No session can be worked out"),
       el("p", { class: "why", "data-why": true }, found.refused?.message ?? ""),
       button("Log and corrections", () => app.go("log")),
     ];

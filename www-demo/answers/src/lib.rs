@@ -8,6 +8,7 @@
 //! |---|---|
 //! | `opened` | a log that is kept open: read once, asked many questions, added to at the end |
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
+//! | `stops` | what is stopped, whatever is planned; what would a correction open? |
 //! | `lifter` | what is set for this lifter, where does each lift stand? |
 //! | `history` | what was done, passed, said; how did the grant move? |
 //! | `entries` | the log as people read it: each entry with what corrections made of it; what undoing does |
@@ -34,6 +35,7 @@ mod opened;
 mod plans;
 mod range;
 mod seal;
+mod stops;
 mod today;
 mod transfer;
 mod words;
@@ -68,6 +70,7 @@ entries! {
     "page.plan_text" plans::text,
     "page.planned_week" plans::week,
     "page.today" today::today,
+    "page.stops" stops::stops,
     "page.history" history::history,
     "page.day_against_own" doors::day,
     "page.trend" doors::trend,

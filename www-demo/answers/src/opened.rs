@@ -215,7 +215,7 @@ impl Opened {
         highest.unwrap_or_default().saturating_add(1)
     }
 
-    fn add(&mut self, event: Event) -> Result<(), Error> {
+    pub(crate) fn add(&mut self, event: Event) -> Result<(), Error> {
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
         let mut state = self.state.clone();

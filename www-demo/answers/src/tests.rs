@@ -555,3 +555,48 @@ fn a_set_that_lost_a_critical_point_asks_for_less_and_a_second_ends_the_lift() {
     assert_eq!(after(1), r#"{"down_to":{"kg":35}}"#);
     assert_eq!(after(2), r#""stop""#);
 }
+
+/// A log of somebody new whose only settings were taken back, with what else is written after it.
+fn without_settings(more: &str) -> Value {
+    let first = Value::from_json(LOG).unwrap();
+    let Value::Map(fields) = first else { panic!("no log") };
+    let mut log: Vec<_> = fields;
+    for (key, value) in &mut log {
+        if &**key == "events" {
+            let first = list(value)[0].to_json();
+            let text = format!(
+                r#"[{first},{{"sequence":2,"day":"2024-09-02","kind":{{"correction":{{"replaces":1}}}}}}{more}]"#
+            );
+            *value = Value::from_json(&text).unwrap();
+        }
+    }
+    text(&Value::Map(log).to_json())
+}
+
+fn first_line(value: &Value) -> String {
+    let Value::Map(fields) = value else { panic!("no answer") };
+    let lines = fields.iter().find(|(key, _)| &**key == "lines").unwrap();
+    list(&lines.1).first().map(Value::to_json).unwrap_or_default()
+}
+
+#[test]
+fn a_stop_is_told_without_settings() {
+    let today = ("today", text("2024-09-02"));
+    let none = ask("page.stops", &[("log", without_settings("")), today.clone()]).unwrap();
+    assert_eq!(first_line(&none), "");
+    for (kind, words) in [
+        (r#"{"symptom_report":{"signs":["chest_pain"]}}"#, "Stop: chest pain"),
+        (r#"{"clearance_recorded":{"status":"not_cleared","who":"invented"}}"#, "clearance was not to train"),
+        (r#"{"layoff_noted":{"from":"2024-09-01","reason":"ill"}}"#, "new clearance comes first"),
+        (r#"{"day_report":{"class":"within","asks":["fever"]}}"#, "Stop: "),
+    ] {
+        let more = format!(r#",{{"sequence":3,"day":"2024-09-02","kind":{kind}}}"#);
+        let told = ask("page.stops", &[("log", without_settings(&more)), today.clone()]).unwrap();
+        assert!(first_line(&told).contains(words), "{kind}: {}", first_line(&told));
+        let by = Value::from_json(r#"{"correction":{"replaces":3}}"#).unwrap();
+        let back =
+            ask("page.stops", &[("log", without_settings(&more)), today.clone(), ("suppose", by)]).unwrap();
+        assert_eq!(first_line(&back), "");
+        assert!(!back.to_json().contains(r#""opens":[]"#), "{}", back.to_json());
+    }
+}

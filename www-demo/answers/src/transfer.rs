@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::keeping::{Difference, differences};
 use crate::opened::Which;
+use crate::stops::{self, StopGone};
 
 /// A log that came in, and the one that is here, if any.
 #[derive(Deserialize)]
@@ -36,6 +37,8 @@ pub(crate) struct Preview {
     changed: Vec<Change>,
     /// Events that are here and not in the file.
     only_here: u32,
+    /// The stops in force here that would be gone.
+    opens: Vec<StopGone>,
     /// In what the header, the plan, and what is set for the lifts differ; nothing for a lifter who is new here.
     header: Vec<Difference>,
     plan: Vec<Difference>,
@@ -88,6 +91,10 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
             Some(_) => changed.push(Change::of(event)),
         }
     }
+    let opens = match &here {
+        Some(own) => stops::gone(own, &incoming, &state)?,
+        None => Vec::new(),
+    };
     let only_here = (known.len() as u32).saturating_sub(same).saturating_sub(changed.len() as u32);
     Ok(Preview {
         events: incoming.events.len() as u32,
@@ -95,6 +102,7 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         added,
         changed,
         only_here,
+        opens,
         header,
         plan,
         parameters,

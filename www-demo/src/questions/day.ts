@@ -7,14 +7,14 @@ import type { DayClass, EventKindInput, LiftParameters, LiftToday, StopSign, Tod
 import { ask, attempt, kindOf } from "../engine.ts";
 import { count, dayShort, mass, plain, type Mass } from "../numbers.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, LIFTS, offerWords } from "../kit.ts";
-import { confirmBox, numberField } from "../pad.ts";
+import { numberField, takeBackBox } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
 import { implementOf, overTheBody, setupWords } from "../setup.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
-import { afterSets, barChoice, criticalOf, fields, kept, liftChoice, liftOfToday, massField, nobody, put, type Question } from "./shape.ts";
+import { afterSets, barChoice, criticalOf, fields, kept, liftChoice, liftOfToday, massField, nobody, put, stopFirst, type Question } from "./shape.ts";
 
 /** A lift of the session, its sentences, and what people call it. */
 type Found = { lift: LiftToday; line: TodayLine; name: string };
@@ -63,7 +63,8 @@ function nextSet(app: App): Child {
     lift.value === undefined && barChoice(app),
   );
   const implement = lift.value === undefined ? app.bar() : implementOf(app, { lift: lift.value });
-  if (own?.verdict === "stop") return [inputs, answer({ big: "No next set: this lift is stopped", why: mainReason(lifts(app).found.find((one) => one.lift.lift === lift.value)?.line ?? { verdict: "stop", why: [], blockers: [] }), tone: "stop" })];
+  const stop = stopFirst(app, lift.value);
+  if (stop) return [stop, inputs];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
   if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${mass(most)} today`, why: `${mass(load.value)} is more than this day allows; nothing is worked out from there.` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
@@ -114,7 +115,7 @@ function howIsTheDay(app: App): Child {
   return [
     answer({
       big: day === "unknown" ? "Not known yet" : dayWords(day).replace(/^an? /, "").replace(/^./, (letter) => letter.toUpperCase()),
-      why: `${hints[day] ?? ""} ${voted.length > 0 ? `${voted.join(", ")}. ` : ""}${count(days, "earlier day")} to read it against; four are needed.`,
+      why: `${app.stops(lifter).lines.length > 0 ? "A stop is in force: how the day is changes nothing about it." : (hints[day] ?? "")} ${voted.length > 0 ? `${voted.join(", ")}. ` : ""}${count(days, "earlier day")} to read it against; four are needed.`,
       body: asked && el("div", { class: "row" }, button("Write it into the log", write, { class: "main", "data-act": "write-day" })),
       working: [
         table(["Asked", "Today", "Own usual"], votes.map((one) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
@@ -150,22 +151,25 @@ function goUp(app: App): Child {
   const { found, refused: no } = lifts(app);
   if (no !== undefined) return refused(no);
   const open = found.filter((one) => kindOf(one.lift.outlook, "onOffer"));
+  const stopped = found.some((one) => one.lift.verdict === "stop");
   return [
     answer({
-      big: open.length === 0 ? "No step up today" : `Yes, once: ${open.map((one) => one.name).join(", ")}`,
-      why: "Staying at a load is a good result; nobody has to add weight.",
+      big: open.length === 0 ? (stopped ? "No step up: a stop is in force" : "No step up today") : `Yes, once: ${open.map((one) => one.name).join(", ")}`,
+      why: stopped ? "What is stopped is not lifted at any load." : "Staying at a load is a good result; nobody has to add weight.",
+      ...(stopped ? { tone: "stop" as const } : {}),
     }),
     eachLift(
       found,
-      (one) => (kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${mass(one.lift.limit)}`),
-      (one) => (one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
-      (one) => list(one.line.blockers.map((each) => each.text)),
+      (one) => (one.lift.verdict === "stop" ? liftLine(one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${mass(one.lift.limit)}`),
+      (one) => (one.lift.verdict === "stop" ? mainReason(one.line) : one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
+      (one) => (one.lift.verdict === "stop" ? undefined : list(one.line.blockers.map((each) => each.text))),
     ),
   ];
 }
 
 /** What the gate itself still asks for, most telling first. */
 function gateWords(one: Found): string {
+  if (one.lift.verdict === "stop") return "stopped, a clearance comes first";
   const more = one.lift.wouldChange.map((change) => kindOf(change, "passingSessions")).find((change) => change !== undefined)?.count;
   const sessions = more === undefined ? undefined : more === 1 ? "1 more passing session, on another day" : `${more} more passing sessions in a row, each on another day`;
   const [first] = one.line.missing;
@@ -178,7 +182,7 @@ function missing(app: App): Child {
   if (!app.lifter) return nobody("A gate belongs to a lifter\u2019s lift.");
   const { found, refused: no } = lifts(app);
   if (no !== undefined) return refused(no);
-  const first = found.find((one) => one.line.missing.length > 0) ?? found[0];
+  const first = found.find((one) => one.lift.verdict === "stop") ?? found.find((one) => one.line.missing.length > 0) ?? found[0];
   return [
     first && answer({
       big: `${first.name}: ${gateWords(first)}`,
@@ -187,7 +191,7 @@ function missing(app: App): Child {
     eachLift(
       found,
       gateWords,
-      (one) => (one.line.changes.length > 0 ? one.line.changes.join(" ") : ""),
+      (one) => (one.lift.verdict === "stop" ? mainReason(one.line) : one.line.changes.join(" ")),
     ),
   ];
 }
@@ -249,7 +253,7 @@ function hurts(app: App): Child {
     return [
       answer({ big: "Stop. Every lift, now", why: `${label}. Rack the weight and sit down. ${HELP[sign] ?? "Call emergency help now."}${written === undefined ? "" : " It is written into the log: every lift stays stopped until a clearance and the coach\u2019s sign-off."}`, tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
       written !== undefined && button(`Undo: ${label.toLowerCase()} was tapped by mistake`, () => {
-        confirmBox("Take the sign back?", `\u201c${label}\u201d is taken out of today\u2019s log, and what it stopped opens again. Only where it was a slip of the finger.`, "Take it back", () => {
+        takeBackBox([{ kind: "sign", what: label }], () => {
           void app.record(written.lifter, { correction: { replaces: written.sequence } }).then((done) => { if (done) put(app, "sign", ""); });
         });
       }, { class: "quiet", "data-act": "undo-sign" }),
@@ -348,6 +352,8 @@ function slipped(app: App): Child {
       inputs,
     ];
   }
+  const stop = stopFirst(app, lift.value);
+  if (stop) return [stop, inputs];
   const point = criticalOf(app, lift.value);
   if (point === undefined) return [answer({ big: "No critical point is set", why: "Which point of this lift is critical is set under Plan and lifts; only such a one changes the next set." }), inputs];
   const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" as const }], rater: "coach" as const } };
@@ -421,7 +427,7 @@ function shortOf(app: App): Child {
   const free = (other: string): boolean => {
     const set = liftsOf(app, other);
     const planned = found.find((one) => one.lift.lift === other);
-    return set !== undefined && (planned === undefined || planned.lift.sets > 0) && !(sore !== "" && set.regions.includes(sore)) && !taken.includes(set.implement);
+    return set !== undefined && !stopFirst(app, other) && (planned === undefined || planned.lift.sets > 0) && !(sore !== "" && set.regions.includes(sore)) && !taken.includes(set.implement);
   };
   return [
     inputs,
@@ -433,7 +439,7 @@ function shortOf(app: App): Child {
       found,
       (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"),
       (one) => mainReason(one.line),
-      (one) => (touches(one) ? sidewaysPart(app, one.lift.lift, free) : undefined),
+      (one) => (one.lift.verdict !== "stop" && touches(one) ? sidewaysPart(app, one.lift.lift, free) : undefined),
     ),
   ];
 }
@@ -460,6 +466,8 @@ function firstDay(app: App): Child {
   const lift = kept(app, "lift", () => "");
   const which = choices("Which lift?", LIFTS.map((value) => ({ value, label: value })), lift, (value) => put(app, "lift", value));
   if (lift === "") return [answer({ big: "Which lift?", why: "The lightest right bar, at the height of the lift, is where it begins." }), fields(which)];
+  const stop = stopFirst(app, lift);
+  if (stop) return [stop, fields(which)];
   const offers = firstBars(lift, kit);
   const chosen = kept(app, `bar ${lift}`, () => offers[0]?.implement ?? "");
   const offer = offers.find((one) => one.implement === chosen);

@@ -65,6 +65,18 @@ export function fields(...items: Child[]): HTMLElement {
   return el("div", { class: "fields" }, items);
 }
 
+/** What a question says in place of a load where a stop is in force: of that lift, or of any where none of the lifter's
+ * own is asked about. Nothing where nothing is stopped. */
+export function stopFirst(app: App, lift?: string): HTMLElement | undefined {
+  if (!app.lifter) return undefined;
+  const { lines, lifts } = app.stops(app.lifter);
+  const [first] = lines;
+  if (first === undefined) return undefined;
+  const own = lift !== undefined && liftNames(app).includes(lift);
+  const why = own ? lifts.find((one) => one.lift === lift)?.why : first;
+  return why === undefined ? undefined : answer({ big: own ? `No load: ${app.liftName(lift)} is stopped` : "No load: a stop is in force", why, tone: "stop" });
+}
+
 /** The lifts of this lifter. */
 export function liftNames(app: App): string[] {
   const lifter = app.lifter;

@@ -13,7 +13,7 @@ import type { Loaded } from "../store.ts";
 import { implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
 import { TESTS, testResult } from "../write_down.ts";
-import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, usual, type Question } from "./shape.ts";
+import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
 
 /** An estimate with its unit. */
 function estimateOf(kg: number): string {
@@ -108,6 +108,8 @@ function rangeStep(app: App): Child {
   const to = countField(app, "to", "Blocks then", () => 50, "mm");
   const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => placeOf(app, lift.value)?.at.work.load ?? { kg: 60 });
   const inputs = fields(lift.field, from.field, to.field, load.field);
+  const stop = stopFirst(app, lift.value);
+  if (stop) return [stop, inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
   if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
   // A load that these discs cannot make is never changed in silence.
@@ -137,6 +139,8 @@ function jump(app: App): Child {
   const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => place?.at.work.load ?? { kg: 25 });
   const reps = countField(app, "reps", "Repetitions", () => 5);
   const inputs = fields(lift.field, load.field, reps.field, lift.value ? undefined : barChoice(app));
+  const stop = stopFirst(app, lift.value);
+  if (stop) return [stop, inputs];
   const found = attempt("loading.step_reality", {
     implement: lift.value ? implementOf(app, { lift: lift.value }) : app.bar(),
     stock: app.kit().stock,

@@ -1,0 +1,212 @@
+//! The stops in force, from the log alone: whatever is planned, and though no session can be worked out.
+
+use std::rc::Rc;
+
+use bismar::Error;
+use bismar::loading::{Bar, Implement, Stock};
+use bismar::prescription::{SessionPlan, Verdict, next_session_from};
+use bismar::progression::State;
+use bismar::quantity::{Day, Mass, Name};
+use bismar::record::{ClearanceStatus, Event, EventKind, LiftPlan, Log, Parameters, Plan};
+use bismar::text::{self, Words};
+use serde::{Deserialize, Serialize};
+
+use crate::beginning;
+use crate::opened::{Opened, Which};
+
+/// The question.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Asked {
+    log: Which,
+    today: Day,
+    /// What if this were written down that day: one kind of event.
+    #[serde(default)]
+    suppose: Option<EventKind>,
+}
+
+/// The answer.
+#[derive(Serialize)]
+pub(crate) struct Answer {
+    /// What stands above everything else; empty where nothing is stopped.
+    lines: Vec<String>,
+    /// The lifts that are stopped, each with what stops it. None where no lift is set.
+    lifts: Vec<StoppedLift>,
+    in_force: Vec<InForce>,
+    /// Whether anything is set for the lifts.
+    settings: bool,
+    /// Of a supposed correction: what is in force without it and not with it.
+    opens: Vec<InForce>,
+    /// It takes the last settings back.
+    unsets: bool,
+}
+
+/// A lift that is stopped.
+#[derive(Serialize)]
+struct StoppedLift {
+    lift: Name,
+    why: String,
+}
+
+/// One thing that stops.
+#[derive(Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct InForce {
+    /// Name of its kind: sign, refused, pain, illness or ask.
+    kind: &'static str,
+    /// What it is, in words.
+    what: String,
+    since: Day,
+    /// The event that stopped, where the state keeps its number.
+    #[serde(skip)]
+    event: Option<u32>,
+}
+
+/// A stop that is in force here and would not be with a file.
+#[derive(Serialize)]
+pub(crate) struct StopGone {
+    what: String,
+    since: Day,
+    /// What reported it is not in the file any more, or says something else there.
+    taken_back: bool,
+}
+
+/// Each thing that stops, by what it is.
+pub(crate) fn in_force(state: &State) -> Vec<InForce> {
+    let words = state.parameters().map_or_else(Words::plain, Words::of);
+    let mut all = Vec::new();
+    if let Some(stop) = state.stop() {
+        let (since, event) = (stop.since, Some(stop.event));
+        let mut add = |kind, what: &str| all.push(InForce { kind, what: what.to_string(), since, event });
+        stop.signs.iter().for_each(|sign| add("sign", text::stop_sign(*sign)));
+        if stop.signs.is_empty() {
+            add("refused", "the answer about clearance was not to train");
+        }
+    }
+    all.extend(state.regions().iter().filter_map(|region| {
+        let stop = region.stop.as_ref()?;
+        let what = format!("pain in the {}", words.region_name(&region.id));
+        Some(InForce { kind: "pain", what, since: stop.since, event: Some(stop.event) })
+    }));
+    all.extend(state.ill_since().map(|since| InForce {
+        kind: "illness",
+        what: "an illness or operation, with no new clearance yet".to_string(),
+        since,
+        event: None,
+    }));
+    all.extend(state.asks().iter().map(|open| InForce {
+        kind: "ask",
+        what: text::ask(open.ask).to_string(),
+        since: open.since,
+        event: None,
+    }));
+    all
+}
+
+/// What is in force in one state and not in the other, whenever it was reported.
+pub(crate) fn opened(before: &State, after: &State) -> Vec<InForce> {
+    let still = in_force(after);
+    let gone = |one: &InForce| !still.iter().any(|other| (other.kind, &other.what) == (one.kind, &one.what));
+    in_force(before).into_iter().filter(gone).collect()
+}
+
+/// Whether an event reports that.
+fn reports(event: &Event, one: &InForce) -> bool {
+    match &event.kind {
+        EventKind::SymptomReport(report) => {
+            one.kind == "sign" && report.signs.iter().any(|sign| text::stop_sign(*sign) == one.what)
+        }
+        EventKind::ClearanceRecorded(clearance) => {
+            one.kind == "refused" && clearance.status == ClearanceStatus::NotCleared
+        }
+        EventKind::LayoffNoted(_) if one.kind == "illness" => true,
+        EventKind::DayReport(report) if one.kind == "ask" => {
+            report.asks.iter().flatten().any(|ask| text::ask(*ask) == one.what)
+        }
+        _ => one.kind == "pain" && one.event == Some(event.sequence),
+    }
+}
+
+/// The stops in force here that would be gone with a file's log.
+pub(crate) fn gone(here: &Opened, there: &Log, state: &State) -> Result<Vec<StopGone>, Error> {
+    let opens = opened(&here.state, state);
+    if opens.is_empty() {
+        return Ok(Vec::new());
+    }
+    let (own, others) = (here.log.effective()?, there.effective()?);
+    let stays = |event: &Event, one: &InForce| {
+        others.iter().any(|other| {
+            other.sequence == event.sequence
+                && if one.kind == "pain" { other.kind == event.kind } else { reports(other, one) }
+        })
+    };
+    Ok(opens
+        .into_iter()
+        .map(|one| {
+            let taken_back = own.iter().any(|event| reports(event, &one) && !stays(event, &one));
+            StopGone { taken_back, what: one.what, since: one.since }
+        })
+        .collect())
+}
+
+/// Whether anything may stop a lift; a limit may, where no lift loads its region any more.
+fn may_stop(state: &State) -> bool {
+    let limited = || {
+        state.clearance().is_some_and(|clearance| clearance.limits.iter().any(|limit| limit.region.is_some()))
+    };
+    !in_force(state).is_empty() || limited() || state.lifts().any(|lift| lift.status().is_stopped())
+}
+
+/// Settings that stand for those that are not there: what stops every lift stops this one.
+fn stand_in() -> Result<Parameters, Error> {
+    let lift = beginning::standard_lift("supported row")?;
+    let bar = Bar::new(lift.implement.clone(), lift.start.work.load, Mass::ZERO)?;
+    let lifts = vec![lift];
+    let stock = Stock::new(Vec::new())?;
+    Ok(Parameters::new(beginning::regions(&lifts)?, lifts, vec![Implement::Bar(bar)], stock))
+}
+
+/// A session of every lift there is.
+fn session(state: &State, today: Day) -> Result<SessionPlan, Error> {
+    let plan = Plan::of([]).with_lifts(state.lifts().map(|lift| LiftPlan::new(lift.id().clone())).collect());
+    next_session_from(state, &plan, today)
+}
+
+/// The stops of a log, or what they would be.
+pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
+    let before = asked.log.open()?;
+    let today = before.state.last().map_or(asked.today, |(last, _)| asked.today.max(last));
+    let after = match asked.suppose {
+        None => Rc::clone(&before),
+        Some(kind) => {
+            let mut after = Opened::clone(&before);
+            let event = Event::new(after.next(), today, kind);
+            after.add(event)?;
+            Rc::new(after)
+        }
+    };
+    let state = &after.state;
+    let settings = state.parameters().is_some();
+    let (mut lines, mut lifts) = (Vec::new(), Vec::new());
+    if may_stop(state) {
+        let mut stood = state.clone();
+        if !settings {
+            let kind = EventKind::ParametersChanged(Box::new(stand_in()?));
+            stood.apply(&Event::new(after.next(), today, kind))?;
+        }
+        let words = stood.parameters().map_or_else(Words::plain, Words::of);
+        let session = session(&stood, today)?;
+        lines = words.session(&session).stop;
+        let stopped = session.lifts.iter().filter(|lift| settings && lift.verdict == Verdict::Stop);
+        lifts = stopped
+            .map(|lift| StoppedLift { lift: lift.lift.clone(), why: words.stop(lift).unwrap_or_default() })
+            .collect();
+    }
+    Ok(Answer {
+        lines,
+        lifts,
+        in_force: in_force(state),
+        settings,
+        opens: opened(&before.state, state),
+        unsets: before.state.parameters().is_some() && !settings,
+    })
+}
