@@ -39,12 +39,12 @@ export function finishBox(app: App): void {
     if (JSON.stringify(next) === JSON.stringify(entries)) return true;
     if (!now || next.length === 0) {
       box.close();
-      app.notice = "Not recorded. The session going on was ended in another window.";
+      app.notice = "Not recorded here: this session was ended in another window. Look under Log.";
       app.refresh();
       return false;
     }
     read(now);
-    changed = `Another window changed the list: ${count(entries.length, "set")} now, ${lifts.map((lift) => app.liftName(lift)).join(", ")}. Save it again if that is so.`;
+    changed = `Another window changed the list: ${count(entries.length, "set")} now, of ${lifts.map((lift) => app.liftName(lift)).join(", ")}. Save again if that is right.`;
     draw();
     return false;
   };

@@ -463,7 +463,7 @@ describe("two windows", () => {
     await one.page.evaluate(() => dispatchEvent(new Event("focus")));
     await one.page.getByText("Another window wrote to").waitFor();
     await one.tap('[data-act="no-pain"]');
-    await says(one.page.locator("dialog [data-changed]"), /6 sets now, box squat, strict press/);
+    await says(one.page.locator("dialog [data-changed]"), /6 sets now, of box squat, strict press/);
     assert.equal(await stored(one), 703, "nothing is written unseen");
     await one.tap('[data-act="no-pain"]');
     await one.page.getByText("Recorded.").waitFor();
@@ -490,7 +490,7 @@ describe("two windows", () => {
     await one.page.evaluate(() => dispatchEvent(new Event("focus")));
     await one.page.getByText("Another window wrote to").waitFor();
     await one.tap('[data-act="no-pain"]');
-    await one.page.getByText("was ended in another window").waitFor();
+    await one.page.getByText("ended in another window").waitFor();
     await holds(one, 704);
     await one.close();
   });
