@@ -6,7 +6,7 @@ import { eraseBox, fileName, openDocument, saveFile } from "./files.ts";
 import type { StoredEvent } from "./kept.ts";
 import { kindWords } from "./kinds.ts";
 import { shownName } from "./names.ts";
-import { count, dayShort } from "./numbers.ts";
+import { count, countEntries, dayShort } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
 import type { Aside } from "./store.ts";
 
@@ -64,7 +64,7 @@ async function addBack(app: App, aside: Aside, inside: Inside): Promise<void> {
   const left = app.appendAnew(lifter, events);
   if (inside.draft.length > 0) await app.store.addDraft(lifter.id, inside.draft);
   if (left === 0) await app.store.dropAsides([aside.key]);
-  app.notice = left === 0 ? `${count(events.length, "entry").replace("entrys", "entries")} brought back, ${inside.events.length - events.length} were there already.` : `${left} of them do not fit the log any more; they stay set aside.`;
+  app.notice = left === 0 ? `${countEntries(events.length)} brought back, ${inside.events.length - events.length} were there already.` : `${left} of them do not fit the log any more; they stay set aside.`;
   app.refresh();
 }
 /** An entry by what it says, whatever its number. */
@@ -76,7 +76,7 @@ function content(text: string): string {
 function asidePart(app: App, aside: Aside, found: HTMLElement): HTMLElement {
   const inside = insideOf(aside);
   const name = aside.lifter === "" ? "" : `${shownName(aside.lifter)}: `;
-  const size = inside.events.length > 0 ? `, ${count(inside.events.length, "entry").replace("entrys", "entries")}` : "";
+  const size = inside.events.length > 0 ? `, ${countEntries(inside.events.length)}` : "";
   const sets = inside.draft.length > 0 ? `, ${count(inside.draft.length, "set")} of a session going on` : "";
   const here = app.store.lifter(aside.lifter) !== undefined;
   const back = (): void => {

@@ -7,7 +7,7 @@ import type { Difference, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { logOf, usualPlan, type StoredLog } from "./kept.ts";
 import { shownName } from "./names.ts";
-import { count, dayLong } from "./numbers.ts";
+import { count, countEntries, dayLong } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
 
 /** One lifter of a file, read and checked. */
@@ -154,7 +154,7 @@ function changes(title: string, items: Preview["added"]): Child {
   return el(
     "details",
     {},
-    el("summary", {}, `${title}: ${count(items.length, "entry").replace("entrys", "entries")}`),
+    el("summary", {}, `${title}: ${countEntries(items.length)}`),
     list(items.slice(0, 200).map((one) => `${dayLong(one.day)}, number ${one.sequence}: ${one.kind.replaceAll("_", " ")}`)),
   );
 }

@@ -3,6 +3,7 @@
 import type { IDBPDatabase } from "idb";
 import { ask, attempt } from "./engine.ts";
 import { shownName } from "./names.ts";
+import { countEntries } from "./numbers.ts";
 
 /** An event and a log as they are kept: what is in them is for the library to read. */
 export interface StoredEvent {
@@ -148,7 +149,6 @@ function whole(id: string, rows: Row[]): { texts: string[]; seal: string; torn: 
   };
 }
 
-const entries = (count: number): string => (count === 1 ? "1 entry" : `${count} entries`);
 
 /** What is wrong with a row, and what is used instead: who it is. */
 function mendHeader(kept: Kept, row: Partial<Stored> | undefined, seals: Stored["seals"] | undefined, events: string[], aside: Torn[], said: string[]): void {
@@ -237,8 +237,8 @@ function lostEnd(row: Partial<Stored> | undefined, own: List, draft: List): stri
   if (!ends) return undefined;
   const lost = ends.events - own.texts.length - own.torn.length;
   const sets = ends.draft - draft.texts.length - draft.torn.length;
-  if (lost > 0) return `${entries(lost)} at the end ${lost === 1 ? "is" : "are"} not there in the log of`;
-  if (sets > 0) return `${entries(sets)} at the end of the session going on ${sets === 1 ? "is" : "are"} not there for`;
+  if (lost > 0) return `${countEntries(lost)} at the end ${lost === 1 ? "is" : "are"} not there in the log of`;
+  if (sets > 0) return `${countEntries(sets)} at the end of the session going on ${sets === 1 ? "is" : "are"} not there for`;
   const other = own.torn.length === 0 && ends.last !== own.seal;
   return other ? "The end of the log is not the one that was written for" : undefined;
 }

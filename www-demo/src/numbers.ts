@@ -103,3 +103,6 @@ export function deviceDay(): string {
 export function count(number: number, noun: string): string {
   return `${number} ${noun}${number === 1 ? "" : "s"}`;
 }
+export function countEntries(number: number): string {
+  return number === 1 ? "1 entry" : `${number} entries`;
+}

@@ -5,7 +5,7 @@ import type { IDBPDatabase, IDBPTransaction } from "idb";
 import { openBase } from "./base.ts";
 import { allOf, endsOf, everybody, find, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
-import { count } from "./numbers.ts";
+import { countEntries } from "./numbers.ts";
 import { rejoin, setsOf, type Entered, type Rejoined } from "./rejoin.ts";
 
 export type { Kept, Loaded } from "./kept.ts";
@@ -44,8 +44,8 @@ const REFUSED = "entered while another window wrote";
 
 export class Store {
   fault: Fault | undefined;
-  /** What was found damaged and mended, in words; said until the page is opened anew. */
-  readonly said: string[] = [];
+  /** What was found damaged and mended, in words, and whose it is; said until the page is opened anew. */
+  readonly said: { id?: string; words: string }[] = [];
   /** Logs that cannot be read; they are left as they lie. */
   readonly unreadable = new Map<string, Unreadable>();
   /** Called when another window changed something, with words for it. */
@@ -116,13 +116,13 @@ export class Store {
     const { lifter, draftSeal, places, revision, said } = found;
     this.lifters.set(id, lifter);
     this.memory.set(id, { draftSeal, places, stored: { ends: endsOf(lifter, draftSeal), plan: lifter.plan }, revision, entered: [] });
-    this.said.push(...said);
+    this.said.push(...said.map((words) => ({ id, words })));
   }
 
   /** A lifter that another window erased is gone here too, with what was entered here since. */
   private forget(id: string): string {
     this.install(id, undefined);
-    const told = this.said.filter((words) => !words.includes(shownName(id)));
+    const told = this.said.filter((one) => one.id !== id);
     this.said.splice(0, this.said.length, ...told);
     for (const key of this.moved.keys()) if (key.startsWith(`${id}\n`)) this.moved.delete(key);
     if (this.settings.get("lifter") === id) this.settings.delete("lifter");
@@ -317,7 +317,7 @@ export class Store {
       off ||= entered.some((one) => one.kept === false && one.last !== undefined);
     }
     const words = [`Another window wrote to ${shownName(id)}.`];
-    if (left > 0) words.push(`${count(left, "entry").replace("entrys", "entries")} made here ${left === 1 ? "does" : "do"} not fit it: look at it first. ${left === 1 ? "It is" : "They are"} set aside, see Files.`);
+    if (left > 0) words.push(`${countEntries(left)} made here ${left === 1 ? "does" : "do"} not fit it: look at it first. ${left === 1 ? "It is" : "They are"} set aside, see Files.`);
     if (unspoken > 0) words.push("Not corrected, and nothing taken back: the entry is no longer in the log as it was seen here.");
     if (off) words.push("No set was taken off the list: it is another list now.");
     this.onOther(words.join(" "));
@@ -363,7 +363,7 @@ export class Store {
   dropSetting(key: string, why: string, said: string): void {
     const text = this.settings.get(key) ?? "";
     this.settings.delete(key);
-    this.said.push(said);
+    this.said.push({ words: said });
     void this.write(async (base) => {
       const writing = base.transaction(["settings", "asides"], "readwrite");
       void writing.objectStore("asides").add({ lifter: "", text, why });
