@@ -127,10 +127,9 @@ const ROOMY = matchMedia("(min-width: 37.01rem)");
 /** A recorded stop stands above every view until it is cleared, in words and by its shape. What was recorded and what to
  * do at once stand open everywhere; the other signs, and what opens it again, are one tap away on a telephone. */
 function stopBand(app: App): Child {
-  const today = app.lifter && app.today(app.lifter).answer;
-  const words = app.lifter && app.stops(app.lifter).lines;
-  app.drawn = { id: app.lifter?.id, stop: [...(words ?? []), ...(today?.session.lifts ?? []).filter((one) => one.verdict === "stop").map((one) => `${app.liftName(one.lift)}: stop`)] };
-  if (!words || words.length === 0) return undefined;
+  const { lines: words, lifts } = app.lifter ? app.stops(app.lifter) : { lines: [], lifts: [] };
+  app.drawn = { id: app.lifter?.id, stop: [...words, ...lifts.map((one) => `${app.liftName(one.lift)}: stop`)] };
+  if (words.length === 0) return undefined;
   const general: string[] = ask("page.cautions", {}).map((one) => one.text);
   // The last paragraph is that of the clinician; before it come the general signs, where they belong to the stop.
   const own = words.findIndex((line) => general.includes(line));
