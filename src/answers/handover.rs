@@ -15,8 +15,7 @@ use crate::progression::{
 use crate::quantity::{Day, Length, Mass, Name, Pain};
 use crate::reason::{NamedPlace, Shortfall};
 use crate::record::{
-    BarChanged, ClearanceLimits, Dimension, Event, EventKind, Grant, LiftSession, Log, Place, SignOffScope,
-    WorkSet,
+    BarChanged, ClearanceLimits, Dimension, Event, EventKind, Grant, LiftSession, Log, SignOffScope, WorkSet,
 };
 use crate::sign::{PainFeature, StopSign};
 
@@ -113,12 +112,10 @@ pub struct LiftHandover {
     pub status: Status,
     /// What it is for in this block.
     pub purpose: Purpose,
-    /// Granted place and work.
+    /// Granted place and work; the place as far as a clearance allows it.
     pub granted: Grant,
     /// Highest load allowed today.
     pub limit: Mass,
-    /// Where that limit is for: as granted, within a clearance.
-    pub place: Place,
     /// Height of the bar's centre at the start, where the lift begins from the floor or from pins.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub height: Option<Length>,
@@ -299,10 +296,7 @@ fn lift(diary: &Diary<'_>, decision: Decision, events: &[&Event], today: Day) ->
     let state = diary.state();
     let stands = state.lift_state(&decision.lift)?;
     let (set, now) = (stands.parameters(), stands.now());
-    let view = state.view(&decision.lift, today).ok()?;
-    let limits = view.limits().cloned().collect();
-    let granted = decision.grant.place;
-    let place = Place { range: view.range_allowed(granted.range).unwrap_or(0), ..granted };
+    let limits = state.view(&decision.lift, today).ok()?.limits().cloned().collect();
     let overruled = now.overruled.as_ref().filter(|given| given.expires >= today).map(|given| OverrideNow {
         load: given.load,
         until: given.expires,
@@ -316,7 +310,6 @@ fn lift(diary: &Diary<'_>, decision: Decision, events: &[&Event], today: Day) ->
     });
     let done_at = diary.sessions_of(&decision.lift).next_back().and_then(|done| done.named_place());
     Some(LiftHandover {
-        place,
         purpose: stands.purpose(),
         height: set.start_height(decision.grant.place),
         moving: set.moving,

@@ -41,8 +41,13 @@ impl Words<'_> {
 
     /// The name of a lift, and where it is done.
     pub(super) fn lift_at(&self, lift: &Name, place: Place) -> String {
-        let (name, place) = (self.lift_name(lift), self.place(lift, place));
-        if place.is_empty() { name.into() } else { format!("{name}, {place}") }
+        behind(self.lift_name(lift).into(), &self.place(lift, place))
+    }
+
+    /// The same, where the place is told by what it is, or not known.
+    pub(super) fn lift_at_named(&self, lift: &Name, place: Option<&NamedPlace>) -> String {
+        let place = place.map(|place| self.named_place(Some(lift), place)).unwrap_or_default();
+        behind(self.lift_name(lift).into(), &place)
     }
 
     /// What a step would change: to where, and with which load.
@@ -84,6 +89,11 @@ impl Words<'_> {
 /// Something with its place in parentheses.
 pub(super) fn with_place(said: String, place: &str) -> String {
     if place.is_empty() { said } else { format!("{said} ({place})") }
+}
+
+/// A name with the place behind it.
+pub(super) fn behind(name: String, place: &str) -> String {
+    if place.is_empty() { name } else { format!("{name}, {place}") }
 }
 
 fn named(set: Option<&LiftParameters>, place: &NamedPlace) -> String {

@@ -210,7 +210,7 @@ impl Words<'_> {
         let standing = |load| self.load_at(&lift.lift, lift.granted.place, load);
         let mut said = alloc::vec![self.say("handover.lift", &with)];
         if lift.limit != lift.granted.load() {
-            let limit = with_place(self.at_most(lift.limit), &self.place(&lift.lift, lift.place));
+            let limit = with_place(self.at_most(lift.limit), &self.place(&lift.lift, lift.granted.place));
             said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", self.at_most(load))])));

@@ -8,7 +8,7 @@ use crate::answers::{NextSet, SetReason, SetWork, Then};
 use crate::quantity::{Kilograms, Name};
 use crate::text::capital;
 use crate::text::phrases::Phrases;
-use crate::text::place::with_place;
+use crate::text::place::{behind, with_place};
 use crate::text::words::Words;
 
 pub(in crate::text) const NEXT_SET: Phrases = &[
@@ -170,10 +170,7 @@ impl Words<'_> {
     fn set_line(&self, key: &str, next: &NextSet, work: &SetWork, lift: String) -> String {
         let easier = matches!(next.then, Then::EasierRung(_));
         let place = self.place(&next.lift, work.place);
-        let lift = match easier || place.is_empty() {
-            true => lift,
-            false => format!("{lift}, {place}"),
-        };
+        let lift = if easier { lift } else { behind(lift, &place) };
         let rung = if place.is_empty() { self.rung_name(&next.lift, work.place.rung) } else { place };
         let with = [
             ("lift", lift),

@@ -3,7 +3,7 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use crate::answers::{Rack, RackSet, Share, SharedLoads};
+use crate::answers::{Rack, RackSet, Share};
 use crate::loading::{EndMoves, PlacedDisc, StepSize};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
@@ -114,10 +114,10 @@ impl Words<'_> {
         };
         let mut said = Vec::new();
         for turn in &bar.turns {
-            let who = share.lifters.get(usize::from(turn.lifter)).map(|loads| capital(loads.lifter.as_str()));
             let loads = share.lifters.get(usize::from(turn.lifter));
-            let load = self.mass(turn.moves.total);
-            let load = loads.map_or(load.clone(), |loads| with_place(load, &self.shared_place(loads)));
+            let who = loads.map(|loads| capital(loads.lifter.as_str()));
+            let lift = loads.map(|loads| self.lift_at_named(&loads.lift, Some(&loads.place)));
+            let load = with_place(self.mass(turn.moves.total), &lift.unwrap_or_default());
             let with = [("lifter", who.unwrap_or_default()), ("load", load)];
             said.push(self.say("share.turn", &with));
             said.extend(self.rack_moves(&turn.moves));
@@ -125,12 +125,5 @@ impl Words<'_> {
         said.push(self.say("share.moves", &[("moves", bar.moves_each_end.to_string())]));
         self.end(&mut said, &[], &share.cautions);
         said
-    }
-
-    /// Which lift one of several does, and where, by the own log.
-    fn shared_place(&self, loads: &SharedLoads) -> String {
-        let place = self.named_place(Some(&loads.lift), &loads.place);
-        let lift = self.lift_name(&loads.lift).to_string();
-        if place.is_empty() { lift } else { alloc::format!("{lift}, {place}") }
     }
 }

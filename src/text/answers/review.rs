@@ -4,8 +4,6 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use crate::answers::{Odd, Oddity, Review, Slip};
-use crate::quantity::Name;
-use crate::reason::NamedPlace;
 use crate::record::Effort;
 use crate::text::capital;
 use crate::text::day::day;
@@ -86,8 +84,7 @@ impl Words<'_> {
     /// ```
     #[must_use]
     pub fn oddity(&self, oddity: &Oddity) -> String {
-        let lift =
-            oddity.lift.as_ref().map(|lift| capital(&self.lift_and_place(lift, oddity.place.as_ref())));
+        let lift = oddity.lift.as_ref().map(|lift| capital(&self.lift_at_named(lift, oddity.place.as_ref())));
         let mut with = alloc::vec![
             ("day", day(oddity.day)),
             ("event", oddity.event.map(|event| event.to_string()).unwrap_or_default()),
@@ -137,12 +134,6 @@ impl Words<'_> {
             Some(slip) => alloc::format!("{said} {}", self.say(slip_key(slip), &[])),
             None => said,
         }
-    }
-
-    fn lift_and_place(&self, lift: &Name, place: Option<&NamedPlace>) -> String {
-        let name = self.lift_name(lift).to_string();
-        let place = place.map(|place| self.named_place(Some(lift), place)).unwrap_or_default();
-        if place.is_empty() { name } else { alloc::format!("{name}, {place}") }
     }
 
     /// A rating or a reserve, as it was said.

@@ -77,7 +77,7 @@ impl<'a> Beside<'a> {
     fn handed_over(lift: &'a LiftHandover) -> Beside<'a> {
         Beside {
             id: &lift.lift,
-            today: lift.place,
+            today: lift.granted.place,
             granted: lift.granted,
             outlook: &lift.outlook,
             open: lift.gate_state.open,

@@ -2650,11 +2650,9 @@ class LiftHandover(TypedDict):
     purpose: Purpose
     """What it is for in this block."""
     granted: Grant
-    """Granted place and work."""
+    """Granted place and work; the place as far as a clearance allows it."""
     limit: Mass
     """Highest load allowed today."""
-    place: Place
-    """Where that limit is for: as granted, within a clearance."""
     height: NotRequired[Length]
     """Height of the bar's centre at the start, where the lift begins from the floor or from pins."""
     moving: Dimension
