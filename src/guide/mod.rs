@@ -5,6 +5,9 @@
 //! | page | answers |
 //! |---|---|
 //! | [`first_log`] | How does a log begin, and what comes of it? |
+//! | [`cookbook`] | How are the commonest things done that an app needs? |
+//! | [`why_it_is_so`] | Why no clock, no schedule, whole nanograms, errors as data? |
+//! | [`by_hand`] | What changes against a notebook and a calculator? |
 //! | [`choose_an_equation`] | Which equation says what a set was worth, and where do the studies disagree? |
 //! | [`provenance`] | Where does every number come from, and what is it held against? |
 //! | [`not_claimed`] | What is not claimed? |
@@ -14,8 +17,18 @@
 #[doc = include_str!("benchmarks.md")]
 pub mod benchmarks {}
 
+#[doc = include_str!("by_hand.md")]
+pub mod by_hand {}
+
 #[doc = include_str!("choose_an_equation.md")]
 pub mod choose_an_equation {}
+
+#[cfg_attr(all(feature = "json", feature = "english"), doc = include_str!("cookbook.md"))]
+#[cfg_attr(
+    not(all(feature = "json", feature = "english")),
+    doc = "Shown with the features `json` and `english`."
+)]
+pub mod cookbook {}
 
 #[doc = include_str!("doubts.md")]
 pub mod doubts {}
@@ -42,3 +55,6 @@ pub mod not_claimed {}
 
 #[doc = include_str!("provenance.md")]
 pub mod provenance {}
+
+#[doc = include_str!("why_it_is_so.md")]
+pub mod why_it_is_so {}

@@ -373,6 +373,9 @@ export class App {
     const lifter = this.store.lifter(id);
     if (!lifter) return not(gone);
     if (day === undefined) return not("Set the date of this device first.");
+    // It says all that is set: written on other settings than it was made from, it would take those back unseen.
+    if (kindOf(of, "parametersChanged") && seen !== lifter && JSON.stringify(this.parameters(seen)) !== JSON.stringify(this.parameters(lifter)))
+      return not("The lifts, bars or discs were changed meanwhile: look at them first.");
     const kind = this.spokenOf(seen, of);
     if (!kind) return not("What it speaks of is no longer in the log as it was seen: another window wrote to it.");
     const tried = attempt("page.append", { log: this.log(lifter), day, kind, ...(note ? { note } : {}) });

@@ -277,6 +277,13 @@ function holdWords(next: LiftParameters): string | undefined {
   return found?.meanSessions === undefined ? undefined : `At 9 good of 10, repetitions independent, this gate opens after about ${plain(found.meanSessions, 0)} sessions.`;
 }
 
+/** The lift as it is set now, without what was entered here. */
+function liftAnew(app: App): Child {
+  delete app.kept.from;
+  delete app.kept.next;
+  return liftView(app);
+}
+
 export function liftView(app: App): Child {
   const { lifter } = app;
   const lifts = (lifter && app.parameters(lifter)?.lifts) ?? [];
@@ -284,8 +291,13 @@ export function liftView(app: App): Child {
   if (!lifter || !was) return [el("h1", { tabindex: -1 }, "A lift"), el("p", {}, "No lift is in view.")];
   const place = app.facts(lifter).places.find((one) => one.lift === was.id);
   app.kept.lift = was.id;
+  const now = JSON.stringify(was);
+  const from = kept(app, "from", () => ({ text: now }));
   const next = kept(app, "next", () => structuredClone(was));
-  const changed = JSON.stringify(next) !== JSON.stringify(was);
+  const touched = JSON.stringify(next) !== from.text;
+  const elsewhere = now !== from.text;
+  if (elsewhere && !touched) return liftAnew(app);
+  const changed = JSON.stringify(next) !== now;
   const redraw = (): void => app.refresh();
   const save = (): void =>
     void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one) => (one.id === was.id ? next : one)))).then((done) => {
@@ -339,7 +351,13 @@ export function liftView(app: App): Child {
       ? el(
           "div",
           { class: "draft", role: "region", "aria-label": "Changes to this lift" },
-          el("div", { class: "row moves" }, button("Leave it", () => app.go("plan"), {}), button("Write it down", save, { class: "main", "data-act": "save-lift" })),
+          elsewhere && el("p", { class: "wrong", role: "alert" }, "Another window changed this lift meanwhile: what was entered here would take that back."),
+          el(
+            "div",
+            { class: "row moves" },
+            button("Leave it", () => app.go("plan"), {}),
+            elsewhere ? button("Look at it as it is now", () => app.go("lift", { lift: was.id }), { class: "main", "data-act": "lift-now" }) : button("Write it down", save, { class: "main", "data-act": "save-lift" }),
+          ),
         )
       : button("Back to the plan", () => app.go("plan")),
   ];

@@ -31,9 +31,10 @@ function declareRegions(all: RecordParameters): void {
   all.regions = [...all.regions, ...added];
 }
 
-/** Writes a whole new set of what is set for the lifts. */
-export function putParameters(app: App, lifter: Loaded, change: (next: RecordParameters) => void): Promise<boolean> {
-  const known = app.parameters(lifter);
+/** Writes a whole new set of what is set for the lifts: what is set now, changed. */
+export function putParameters(app: App, { id }: Loaded, change: (next: RecordParameters) => void): Promise<boolean> {
+  const lifter = app.store.lifter(id);
+  const known = lifter && app.parameters(lifter);
   if (!known) return Promise.resolve(false);
   const next = structuredClone(known);
   change(next);

@@ -89,6 +89,9 @@ function opens(event: StoredEvent): boolean {
   return OPENS.includes(name) || (name === "clearance_recorded" && (event.kind.clearance_recorded as { status?: string }).status !== "not_cleared");
 }
 
+/** Whether it says all that is set for the lifts. */
+const settles = (event: StoredEvent): boolean => event.kind.parameters_changed !== undefined;
+
 /** What this window shows, and the plan that it read. */
 export interface Seen {
   events: string[];
@@ -101,13 +104,15 @@ export function rejoin(there: Loaded, seen: Seen, strange: boolean, entered: Ent
   const all: Rejoined = { events: [], draft: [...there.draft], plan: there.plan, left: { events: [], draft: [], plans: [], corrections: 0 }, kept: [], moved: new Map(), numbers };
   const log = ask("page.open", { log: logOf(there, there.events) });
   const put = (event: StoredEvent): string | undefined => attempt("page.join", { log, events: [JSON.stringify(event)] }).answer?.texts[0];
+  // What is set is written whole: what is made from other settings would take these back unseen.
+  const setElsewhere = there.events.some((text) => text.includes('"parameters_changed"') && !seen.events.includes(text) && settles(read(text)));
   const one = (text: string): boolean => {
     const event = read(text);
     const { sequence } = event;
     const of = pointsTo(event);
     const to = of === undefined ? undefined : numbers.get(of);
     if (of !== undefined && to === undefined && !asSeen(seen.events.slice(0, seen.events.indexOf(text)), there.events, of)) return false;
-    if (strange && opens(event)) return false;
+    if (strange && (opens(event) || (settles(event) && setElsewhere))) return false;
     const { correction, next_day_report: morning } = event.kind as { correction?: { replaces: number }; next_day_report?: { session: number } };
     if (correction && to !== undefined) correction.replaces = to;
     if (morning && to !== undefined) morning.session = to;

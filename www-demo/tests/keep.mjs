@@ -46,6 +46,12 @@ export async function reload(hand) {
   await hand.ready();
 }
 
+/** Comes to this window, as a coach does who turns from the other. */
+export async function turnTo(hand) {
+  await hand.page.bringToFront();
+  await hand.page.evaluate(() => dispatchEvent(new Event("focus")));
+}
+
 export async function upload(hand, content, name = "file.json") {
   await go(hand, "files");
   const folder = await mkdtemp(join(tmpdir(), "bismar-page-"));

@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, it } from "node:test";
 import { counts, FILE, Hand, keeps, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, handOn, logOf, setDay } from "./keep.mjs";
+import { bringIn, everything, fileOf, go, handOn, logOf, reload, saved, setDay, stored, turnTo } from "./keep.mjs";
 
 let browser;
 let hostile;
@@ -13,13 +13,6 @@ before(async () => void (browser = await launch()));
 after(() => browser.close());
 
 const logHolds = (hand, number) => says(hand.page.locator("main .soft").first(), new RegExp(`^${number} events`));
-const go = (hand, place) => hand.page.locator(`[data-place="${place}"]`).click();
-
-async function reload(hand) {
-  await hand.page.reload();
-  await hand.ready();
-}
-
 async function upload(hand, name, text) {
   await go(hand, "files");
   const folder = await mkdtemp(join(tmpdir(), "bismar-page-"));
@@ -28,20 +21,13 @@ async function upload(hand, name, text) {
   await hand.page.locator("#open-file").setInputFiles(path);
 }
 
-async function saved(hand, selector) {
-  const [download] = await Promise.all([hand.page.waitForEvent("download"), hand.page.locator(selector).click()]);
-  return readFile(await download.path(), "utf8");
-}
-
 /** How many rows of a list are on the device now. */
-const stored = (hand, list = "events") => hand.page.evaluate((from) => new Promise((resolve) => {
+const storedNow = (hand, list = "events") => hand.page.evaluate((from) => new Promise((resolve) => {
   const opening = indexedDB.open("bismar lifters");
   opening.onsuccess = () => {
     opening.result.transaction(from).objectStore(from).count().onsuccess = (event) => { opening.result.close(); resolve(event.target.result); };
   };
 }), list);
-/** So many are there, at once or soon: what is on the screen may still be on its way to the device. */
-const holds = async (hand, number, list) => assert.equal(await keeps(() => stored(hand, list), (found) => found === number), number, `${list ?? "events"} on the device`);
 
 describe("recording", () => {
   it("takes a lift in four taps, since watched and left in reserve are asked, survives a reload in between, and ends the session in two", async () => {
@@ -49,7 +35,7 @@ describe("recording", () => {
     await hand.demo();
     await hand.allGood();
     await hand.page.waitForSelector(".done");
-    await holds(hand, 3, "drafts");
+    await stored(hand, "drafts", 3);
     await reload(hand);
     await says(hand.page.locator(".done").first(), /3 sets/);
     await hand.tap('[data-act="finish"]');
@@ -217,7 +203,7 @@ describe("faults of storage", () => {
     await hand.allGood();
     await hand.page.getByText("Going on: 6 sets.").waitFor();
     await hand.page.waitForSelector(".fault", { state: "detached" });
-    await holds(hand, 6, "drafts");
+    await stored(hand, "drafts", 6);
     await reload(hand);
     await says(hand.page.locator(".draft"), /6 sets/);
     await hand.close();
@@ -255,7 +241,7 @@ describe("faults of storage", () => {
     const wire = await own.newBrowserCDPSession();
     for (const step of [1, 2, 3, 4, 5]) {
       if ((await hand.page.locator(".draft").count()) === 0) await hand.allGood();
-      await holds(hand, 3, "drafts");
+      await stored(hand, "drafts", 3);
       await hand.tap('[data-act="finish"]');
       // The page stops for ever at its next, second, third ... step of writing; then its process is killed.
       await hand.page.evaluate((last) => {
@@ -291,7 +277,7 @@ describe("faults of storage", () => {
       await hand.ready();
       await counts(hand.page.locator(".fault"), 0);
       const drafts = await hand.page.locator(".draft").count();
-      const now = await stored(hand);
+      const now = await storedNow(hand);
       assert.equal(now + drafts, kept + 1, "in one place exactly");
       kept = now;
     }
@@ -380,8 +366,7 @@ describe("two windows", () => {
     const [one, two] = await twoWindows({ deaf: false });
     await recorded(one);
     await one.page.getByText("Recorded.").waitFor();
-    await two.page.bringToFront();
-    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await turnTo(two);
     await two.page.getByText("Another window wrote to invented-lifter.").waitFor();
     await go(two, "log");
     await logHolds(two, 704);
@@ -400,8 +385,8 @@ describe("two windows", () => {
     await two.page.locator('dialog [aria-label="On which day was it lifted?"] button').first().click();
     await two.tap('[data-act="no-pain"]');
     await two.page.getByText("Recorded.").waitFor();
-    await holds(two, 705);
-    await holds(two, 0, "drafts");
+    await stored(two, "events", 705);
+    await stored(two, "drafts", 0);
     await go(two, "log");
     await logHolds(two, 705);
     await reload(two);
@@ -432,13 +417,12 @@ describe("two windows", () => {
     await two.ask(13);
     await two.page.locator("main .sign", { hasText: /chest/i }).click();
     await two.page.getByText("Recorded.").waitFor();
-    await holds(two, 704);
-    await one.page.bringToFront();
-    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await stored(two, "events", 704);
+    await turnTo(one);
     await one.page.getByText("Another window wrote to").waitFor();
     await one.page.locator('[data-act="is-today"]').last().click();
     await one.page.getByText("Recorded.").waitFor();
-    await holds(one, 705);
+    await stored(one, "events", 705);
     await reload(one);
     await counts(one.page.locator(".fault"), 0, "the log can be read");
     await go(one, "log");
@@ -451,24 +435,22 @@ describe("two windows", () => {
     const [one, two] = await twoWindows({ deaf: false });
     await one.page.bringToFront();
     await one.allGood();
-    await holds(one, 3, "drafts");
+    await stored(one, "drafts", 3);
     await one.tap('[data-act="finish"]');
-    await two.page.bringToFront();
-    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await turnTo(two);
     await two.page.getByText("Going on: 3 sets.").waitFor();
     await two.allGood();
     await two.page.getByText("Going on: 6 sets.").waitFor();
-    await holds(two, 6, "drafts");
-    await one.page.bringToFront();
-    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await stored(two, "drafts", 6);
+    await turnTo(one);
     await one.page.getByText("Another window wrote to").waitFor();
     await one.tap('[data-act="no-pain"]');
     await says(one.page.locator("dialog [data-changed]"), /6 sets now, of box squat, strict press/);
-    assert.equal(await stored(one), 703, "nothing is written unseen");
+    assert.equal(await storedNow(one), 703, "nothing is written unseen");
     await one.tap('[data-act="no-pain"]');
     await one.page.getByText("Recorded.").waitFor();
-    await holds(one, 704);
-    await holds(one, 0, "drafts");
+    await stored(one, "events", 704);
+    await stored(one, "drafts", 0);
     const { events } = await everything(one);
     assert.deepEqual(JSON.parse(events.at(-1).value.text).kind.session_recorded.lifts.map((lift) => [lift.lift, lift.sets.length]), [["box squat", 3], ["strict press", 3]]);
     await one.close();
@@ -478,20 +460,18 @@ describe("two windows", () => {
     const [one, two] = await twoWindows({ deaf: false });
     await one.page.bringToFront();
     await one.allGood();
-    await holds(one, 3, "drafts");
+    await stored(one, "drafts", 3);
     await one.tap('[data-act="finish"]');
-    await two.page.bringToFront();
-    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await turnTo(two);
     await two.page.getByText("Going on: 3 sets.").waitFor();
     await two.tap('[data-act="finish"]');
     await two.tap('[data-act="no-pain"]');
     await two.page.getByText("Recorded.").waitFor();
-    await one.page.bringToFront();
-    await one.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await turnTo(one);
     await one.page.getByText("Another window wrote to").waitFor();
     await one.tap('[data-act="no-pain"]');
     await one.page.getByText("ended in another window").waitFor();
-    await holds(one, 704);
+    await stored(one, "events", 704);
     await one.close();
   });
 
@@ -499,11 +479,11 @@ describe("two windows", () => {
     const [one, two] = await twoWindows({ deaf: true });
     await one.allGood();
     await one.page.getByText("Going on: 3 sets.").waitFor();
-    await holds(one, 3, "drafts");
+    await stored(one, "drafts", 3);
     await two.page.bringToFront();
     await two.allGood({ at: 1 });
     await two.page.getByText("Going on: 6 sets.").waitFor();
-    await holds(two, 6, "drafts");
+    await stored(two, "drafts", 6);
     await reload(two);
     await says(two.page.locator(".draft"), /6 sets/);
     await one.close();

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, setDay, stored, tells, tamper, upload, yes } from "./keep.mjs";
+import { bringIn, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, reload, setDay, stored, tells, tamper, upload, yes, turnTo } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -50,8 +50,7 @@ describe("what is shown is what is stored", () => {
     await one.page.locator('[data-act="replace"], button:text("Replace what is here")').first().click();
     await yes(one);
     await one.page.locator("#open-file").waitFor({ state: "detached" });
-    await two.page.bringToFront();
-    await two.page.evaluate(() => dispatchEvent(new Event("focus")));
+    await turnTo(two);
     await two.page.locator(".stop-band").waitFor({ timeout: 3_000 });
     await one.close();
   });

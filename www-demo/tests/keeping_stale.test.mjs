@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, keeps, launch, says } from "./browser.mjs";
-import { bringIn, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, reload, stored, upload, yes } from "./keep.mjs";
+import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, reload, stored, upload, turnTo, yes } from "./keep.mjs";
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -169,7 +169,8 @@ describe("a tap just after another window wrote", () => {
     await stored(one, "drafts", 3);
     await sign(two);
     await stored(two, "events", 704);
-    await counts(two.page.locator("[data-elsewhere]"), 0);
+    await counts(two.page.locator(".fault"), 0);
+    await stored(two, "asides", 0);
     await reload(two);
     await counts(two.page.locator(".stop-band"), 1);
     await go(two, "today");
@@ -213,7 +214,8 @@ describe("a tap just after another window wrote", () => {
       await stored(one, "events", 704);
       await stored(one, "drafts", tapped ? 3 : 0);
       for (const hand of [one, two]) await counts(hand.page.locator(".stop-band"), 1);
-      for (const hand of [one, two]) await counts(hand.page.locator("[data-elsewhere]"), 0);
+      for (const hand of [one, two]) await counts(hand.page.locator(".fault"), 0);
+      await stored(one, "asides", 0);
       await one.context.close();
     }
   });
@@ -377,5 +379,81 @@ describe("what is not kept", () => {
     await hand.page.evaluate(() => dispatchEvent(new Event("focus")));
     assert.equal(await keeps(asks, (found) => !found), false);
     await hand.context.close();
+  });
+});
+
+/** Takes the first point of technique away from the first planned lift, without writing it down; gives its name. */
+async function pointLess(hand) {
+  await hand.page.bringToFront();
+  await go(hand, "lifters");
+  await hand.tap('main [data-act="plan"]');
+  await hand.tap('[data-act="edit-lift"]');
+  const remove = hand.page.locator("section", { has: hand.page.getByRole("heading", { name: "Points of technique" }) }).getByRole("button", { name: /^Remove/ }).first();
+  const name = (await remove.getAttribute("aria-label")).replace("Remove ", "");
+  await remove.click();
+  await hand.page.locator('[data-act="save-lift"]').waitFor();
+  return name;
+}
+
+/** What a lifter's log says last of the first planned lift. */
+async function setOf(hand, id, lift = demoPlan.lifts[0].lift) {
+  const texts = await textsOf(hand, id);
+  const last = texts.map((text) => JSON.parse(text).kind.parameters_changed).findLast((one) => one);
+  return last?.lifts.find((one) => one.id === lift);
+}
+
+describe("what is set for a lift", () => {
+  it("is not written over what another window set, and says so where it stands half entered", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Set")));
+    const gone = await pointLess(one);
+    await pointLess(two);
+    await two.page.locator('[data-act="save-lift"]').click();
+    await stored(two, "events", 704);
+    await turnTo(one);
+    await says(one.page.locator(".draft"), /Another window changed this lift/);
+    await counts(one.page.locator('[data-act="save-lift"]'), 0);
+    await one.tap('[data-act="lift-now"]');
+    await counts(one.page.locator(".draft"), 0);
+    await counts(one.page.getByRole("button", { name: `Remove ${gone}`, exact: true }), 0);
+    await stored(one, "events", 704);
+    await one.context.close();
+  });
+
+  it("is set aside and said where only the writing finds the other", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Set")), { deaf: true });
+    const gone = await pointLess(one);
+    await pointLess(two);
+    // The other takes a second point away.
+    await two.page.getByRole("button", { name: /^Remove/ }).first().click();
+    await two.page.locator('[data-act="save-lift"]').click();
+    await stored(two, "events", 704);
+    const left = (await setOf(two, "Set")).criteria.map((point) => point.id);
+    assert.ok(!left.includes(gone));
+    await one.page.bringToFront();
+    await one.page.locator('[data-act="save-lift"]').click();
+    await stored(one, "asides", 1);
+    await stored(one, "events", 704);
+    await one.page.getByText(/Another window wrote to .*Set.*do(es)? not fit it/).first().waitFor();
+    assert.deepEqual((await setOf(one, "Set")).criteria.map((point) => point.id), left);
+    await one.context.close();
+  });
+
+  it("stays as another window set it where a box was opened before", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Set")));
+    await one.page.bringToFront();
+    await go(one, "gym");
+    const use = one.page.getByRole("button", { name: /^Use this gym/ });
+    await use.waitFor();
+    // The old view stands: its button was made before the other window wrote.
+    const old = await use.elementHandle();
+    await pointLess(two);
+    await two.page.locator('[data-act="save-lift"]').click();
+    await stored(two, "events", 704);
+    await turnTo(one);
+    await one.page.getByText(/Another window/).first().waitFor().catch(() => undefined);
+    await old.evaluate((button) => button.click());
+    await stored(one, "events", 704);
+    await says(one.page.locator("main"), /Not recorded\. The lifts, bars or discs were changed meanwhile/);
+    await one.context.close();
   });
 });

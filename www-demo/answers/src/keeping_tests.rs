@@ -8,6 +8,7 @@
 )]
 
 use bismar::value::Value;
+use bismar::record::Log;
 use bismar::{Code, Error};
 
 const LOG: &str = include_str!("../../../examples/data/demo-log.json");
@@ -116,6 +117,15 @@ fn a_copy_without_health_has_nobodys_own_words() {
         assert!(!copy.contains(word), "{word}");
     }
     assert!(copy.contains("person 1") && copy.contains("not_cleared"));
+    // Neither a gap in the numbers nor the day of the stop at the end tells of what was left out.
+    let later = r#"{"sequence":704,"day":"2026-09-20","kind":{"pain_report":{"region":"knee","score":4}}}"#;
+    let Value::Text(copy) = ask("page.without_health", &[("log", &with(later))]).unwrap() else { panic!() };
+    let log = Log::from_json(&copy).unwrap();
+    for (number, event) in (1..).zip(&log.events) {
+        assert_eq!(event.sequence, number);
+    }
+    assert!(!copy.contains("2026-09-20"));
+    assert!(log.events.len() < 703 && log.events.len() > 200);
 }
 
 #[test]

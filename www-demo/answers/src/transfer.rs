@@ -142,7 +142,7 @@ pub(crate) struct Whole {
 }
 
 /// The log without answers about pain, symptoms, days, clearances and body mass, and without what somebody wrote in own
-/// words: notes, cues, reasons, names of people and of blocks. It ends stopped: what was left out may have held a limit,
+/// words: notes, cues, reasons, names of people and of blocks; numbered anew. It ends stopped: what was left out may have held a limit,
 /// so a new clearance comes first wherever the copy is used.
 pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     let log = Log::from_json(&asked.log)?;
@@ -151,13 +151,15 @@ pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     for event in log.effective()? {
         events.extend(stripped(event.into_owned(), &mut people)?);
     }
-    let day = log.events.iter().map(|event| event.day).max();
-    if let Some(day) = day {
-        let sequence =
-            log.events.iter().map(|event| event.sequence).max().unwrap_or_default().saturating_add(1);
+    let last = log.events.iter().map(|event| event.day).max();
+    if let Some(day) = events.last().map(|event| event.day).or(last) {
         let who = Name::new("health detail left out")?;
         let stop = Clearance::new(ClearanceStatus::NotCleared, who);
-        events.push(Event::new(sequence, day, EventKind::ClearanceRecorded(stop)));
+        events.push(Event::new(0, day, EventKind::ClearanceRecorded(stop)));
+    }
+    // A number that is not there would tell that something of that day was left out.
+    for (number, event) in (1..).zip(&mut events) {
+        event.sequence = number;
     }
     let lifter = log.lifter.clone().with_born(None).with_age(None);
     let copy = log.with_events(events).with_lifter(lifter);
@@ -219,8 +221,8 @@ fn stripped(mut event: Event, people: &mut People) -> Result<Option<Event>, Erro
         EventKind::SessionMissed(missed) => missed.reason = left_out()?,
         EventKind::BlockStarted(name) | EventKind::BlockEnded(name) => *name = left_out()?,
         // What it means for health is told by leaving the lift out; the marks and loads of a lift are no health detail.
-        EventKind::ParametersChanged(_) | EventKind::RoleSet(_) | EventKind::Correction(_) => {}
-        // Whatever comes later is left out until somebody has thought about it.
+        EventKind::ParametersChanged(_) | EventKind::RoleSet(_) => {}
+        // Corrections are made already. Whatever comes later is left out until somebody has thought about it.
         _ => return Ok(None),
     }
     Ok(Some(event))
