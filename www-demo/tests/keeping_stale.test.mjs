@@ -387,6 +387,7 @@ async function pointLess(hand) {
   await hand.page.bringToFront();
   await go(hand, "lifters");
   await hand.tap('main [data-act="plan"]');
+  await hand.page.locator("main details.more").first().evaluate((more) => { more.open = true; });
   await hand.tap('[data-act="edit-lift"]');
   const remove = hand.page.locator("section", { has: hand.page.getByRole("heading", { name: "Points of technique" }) }).getByRole("button", { name: /^Remove/ }).first();
   const name = (await remove.getAttribute("aria-label")).replace("Remove ", "");
@@ -407,6 +408,8 @@ describe("what is set for a lift", () => {
     const [one, two] = await twoWith(fileOf(logOf("Set")));
     const gone = await pointLess(one);
     await pointLess(two);
+    // The other takes a second point away.
+    await two.page.getByRole("button", { name: /^Remove/ }).first().click();
     await two.page.locator('[data-act="save-lift"]').click();
     await stored(two, "events", 704);
     await turnTo(one);
