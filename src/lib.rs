@@ -12,6 +12,8 @@
 //! | Why not more today? What would change it? | [`prescription::LiftToday`]: `reasons`, `outlook`, `would_change` |
 //! | Where does each lift stand after this log? | [`progression::fold`], [`progression::State::decide`] |
 //! | How does a log begin? | [`guide::first_log`] |
+//! | How are the commonest things done that an app needs? | [`guide::cookbook`] |
+//! | Why is it so, and what changes against doing it by hand? | [`guide::why_it_is_so`], [`guide::by_hand`] |
 //! | One more event, please. | [`progression::State::apply`] |
 //! | Keep the state for tomorrow? | [`progression::StoredState`]: `State::to_json`, back by `State::from_json_or_fold` |
 //! | What goes on each side for 62.5 kg? | [`loading::load()`] |
