@@ -141,18 +141,16 @@ const KEEP = `${HANDS}
   return JSON.stringify({ asked: 0, faults, kept: true });
 `;
 
-function report(name, texts) {
-  const all = texts.map(([where, text]) => [where, JSON.parse(text)]);
-  for (const [where, { asked, faults, kept, worker }] of all) {
-    console.log(`${name}, ${where}: ${asked > 0 ? `${asked} answers of ${3 * QUESTIONS.length}, storage ${kept ? "keeps" : "refused and said so"}${worker ? `, worker ${worker}` : ""}` : "opened anew"}, faults: ${faults.length === 0 ? "none" : `\n  ${faults.join("\n  ")}`}`);
-    if (faults.length > 0 || (asked > 0 && asked !== 3 * QUESTIONS.length)) process.exitCode = 1;
-  }
+/** Says what came of one round. */
+function report(name, where, text) {
+  const { asked, faults, kept, worker } = JSON.parse(text);
+  console.log(`${name}, ${where}: ${asked > 0 ? `${asked} answers of ${3 * QUESTIONS.length}, storage ${kept ? "keeps" : "refused and said so"}${worker ? `, worker ${worker}` : ""}` : "opened anew"}, faults: ${faults.length === 0 ? "none" : `\n  ${faults.join("\n  ")}`}`);
+  if (faults.length > 0 || (asked > 0 && asked !== 3 * QUESTIONS.length)) process.exitCode = 1;
 }
 
 /** The rounds of every engine, which gives how to open an address and how to run a script in it. */
 async function rounds(name, open, run) {
-  const said = [];
-  const step = async (where, script) => void said.push([where, await run(script).catch((error) => JSON.stringify({ asked: 0, faults: [String(error)], kept: false }))]);
+  const step = async (where, script) => report(name, where, await run(script).catch((error) => JSON.stringify({ asked: 0, faults: [String(error)], kept: false })));
   await open(FILE);
   await step("from a file", ASK_ALL);
   await open(FILE);
@@ -165,7 +163,6 @@ async function rounds(name, open, run) {
   await new Promise((resolve) => { server.close(resolve); server.closeAllConnections(); });
   await open(address).catch(() => undefined);
   await step("from localhost, its server ended", LOOK_AGAIN);
-  report(name, said);
 }
 
 /** The little of the WebSocket protocol that speaking to a local browser takes. */
@@ -223,10 +220,21 @@ class Socket {
     const id = this.next++;
     const body = Buffer.from(JSON.stringify({ id, method, params }));
     const mask = randomBytes(4);
-    const head = body.length < 126 ? Buffer.from([0x81, 0x80 | body.length]) : Buffer.from([0x81, 0xfe, body.length >> 8, body.length & 255]);
-    this.stream.write(Buffer.concat([head, mask, body.map((byte, at) => byte ^ mask[at & 3])]));
+    this.stream.write(Buffer.concat([headOf(body.length), mask, body.map((byte, at) => byte ^ mask[at & 3])]));
     return new Promise((resolve, reject) => this.waiting.set(id, (message) => (message.type === "error" ? reject(new Error(message.message)) : resolve(message.result))));
   }
+}
+
+/** The head of one masked text frame: its length in one byte, in two, or in eight. */
+function headOf(length) {
+  if (length < 126) return Buffer.from([0x81, 0x80 | length]);
+  const wide = length >= 65536;
+  const head = Buffer.alloc(wide ? 10 : 4);
+  head[0] = 0x81;
+  head[1] = wide ? 0xff : 0xfe;
+  if (wide) head.writeBigUInt64BE(BigInt(length), 2);
+  else head.writeUInt16BE(length, 2);
+  return head;
 }
 
 async function firefox() {

@@ -301,6 +301,7 @@ const ACTS = {
     await page.locator('main [data-act="plan"]').first().click();
     const edit = page.locator('[data-act="edit-lift"]');
     if ((await edit.count()) === 0) return {};
+    await page.evaluate(() => { for (const one of document.querySelectorAll("main details.more")) one.open = true; });
     await edit.nth(below(await edit.count())).click();
     const name = `point ${below(99)}`;
     await page.locator("#criterion").fill(name);
