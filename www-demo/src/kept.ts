@@ -243,15 +243,20 @@ function lostEnd(row: Partial<Stored> | undefined, own: List, draft: List): stri
   return other ? "The end of the log is not the one that was written for" : undefined;
 }
 
+/** Part of a transaction: whether it is kept is told by the whole, which may be given up while this waits. */
+export function part(request: Promise<unknown>): void {
+  request.catch(() => undefined);
+}
+
 /** Writes down what was mended, with what was set aside, in one piece. */
 async function mend(base: IDBPDatabase, found: Found, aside: Torn[], torn: [Row[], Row[]]): Promise<void> {
   const { lifter } = found;
   const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
-  for (const one of aside) void writing.objectStore("asides").add(one);
-  for (const row of torn[0]) void writing.objectStore("events").delete([row.lifter, row.place]);
-  for (const row of torn[1]) void writing.objectStore("drafts").delete([row.lifter, row.place]);
+  for (const one of aside) part(writing.objectStore("asides").add(one));
+  for (const row of torn[0]) part(writing.objectStore("events").delete([row.lifter, row.place]));
+  for (const row of torn[1]) part(writing.objectStore("drafts").delete([row.lifter, row.place]));
   found.revision += 1;
-  void writing.objectStore("lifters").put(rowOf(lifter, found.revision, endsOf(lifter, found.draftSeal)));
+  part(writing.objectStore("lifters").put(rowOf(lifter, found.revision, endsOf(lifter, found.draftSeal))));
   await writing.done;
 }
 

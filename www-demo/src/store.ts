@@ -3,7 +3,7 @@
 // entered while another wrote is put after that, and what does not fit there is set aside and said.
 import type { IDBPDatabase, IDBPTransaction } from "idb";
 import { openBase } from "./base.ts";
-import { allOf, endsOf, everybody, find, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
+import { allOf, endsOf, everybody, find, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
 import { rejoin, setsOf, type Entered, type Rejoined } from "./rejoin.ts";
@@ -226,7 +226,7 @@ export class Store {
       const plan = entered.plan ?? stored.plan;
       await this.changing(base, id, memory.revision, (writing) => {
         act(writing);
-        void writing.objectStore("lifters").put(rowOf({ ...kept, plan }, memory.revision + 1, ends));
+        part(writing.objectStore("lifters").put(rowOf({ ...kept, plan }, memory.revision + 1, ends)));
       });
       memory.revision += 1;
       memory.stored = { ends, plan };
@@ -330,12 +330,12 @@ export class Store {
     const ends = endsOf({ ...lifter, events: [...lifter.events, ...joined.events], draft: joined.draft, seal: own.seal }, sets.seal);
     const { events, draft, plans } = joined.left;
     await this.changing(base, id, revision, (writing) => {
-      for (const row of own.rows) void writing.objectStore("events").add(row);
-      void writing.objectStore("drafts").delete(allOf(id));
-      for (const row of sets.rows) void writing.objectStore("drafts").add(row);
-      if (events.length + draft.length > 0) void writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ events, draft }), why: REFUSED });
-      for (const text of plans) void writing.objectStore("asides").add({ lifter: id, text, why: "a plan that another took the place of" });
-      void writing.objectStore("lifters").put(rowOf({ ...lifter, plan: joined.plan }, revision + 1, ends));
+      for (const row of own.rows) part(writing.objectStore("events").add(row));
+      part(writing.objectStore("drafts").delete(allOf(id)));
+      for (const row of sets.rows) part(writing.objectStore("drafts").add(row));
+      if (events.length + draft.length > 0) part(writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ events, draft }), why: REFUSED }));
+      for (const text of plans) part(writing.objectStore("asides").add({ lifter: id, text, why: "a plan that another took the place of" }));
+      part(writing.objectStore("lifters").put(rowOf({ ...lifter, plan: joined.plan }, revision + 1, ends)));
     });
     const memory = this.memory.get(id);
     if (memory) memory.stored = { ends, plan: joined.plan };
@@ -366,8 +366,8 @@ export class Store {
     this.said.push({ words: said });
     void this.write(async (base) => {
       const writing = base.transaction(["settings", "asides"], "readwrite");
-      void writing.objectStore("asides").add({ lifter: "", text, why });
-      void writing.objectStore("settings").delete(key);
+      part(writing.objectStore("asides").add({ lifter: "", text, why }));
+      part(writing.objectStore("settings").delete(key));
       await writing.done;
     });
   }
@@ -426,13 +426,13 @@ export class Store {
       const held = texts.events.every((text, at) => text === events[at]) && texts.draft.every((text, at) => text === lifter.draft[at]) && (!there || (there.header === kept.header && there.plan === kept.plan));
       memory.revision = Math.max(memory.revision, (there?.revision ?? 0) + 1);
       try {
-        if (!held) void writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ header: there?.header, plan: there?.plan, version: there?.version, ...texts }), why });
-        void writing.objectStore("events").delete(allOf(id));
-        void writing.objectStore("lifters").put(rowOf(kept, memory.revision, ends));
-        for (const row of own.rows) void writing.objectStore("events").add(row);
+        if (!held) part(writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ header: there?.header, plan: there?.plan, version: there?.version, ...texts }), why }));
+        part(writing.objectStore("events").delete(allOf(id)));
+        part(writing.objectStore("lifters").put(rowOf(kept, memory.revision, ends)));
+        for (const row of own.rows) part(writing.objectStore("events").add(row));
         if (!theirs) {
-          void writing.objectStore("drafts").delete(allOf(id));
-          for (const row of sets.rows) void writing.objectStore("drafts").add(row);
+          part(writing.objectStore("drafts").delete(allOf(id)));
+          for (const row of sets.rows) part(writing.objectStore("drafts").add(row));
         }
       } catch (error) {
         writing.abort();
@@ -459,8 +459,8 @@ export class Store {
       memory.places.draft = 0;
     }
     const act = (writing: Writing): void => {
-      for (const row of rows) void writing.objectStore("events").add(row);
-      if (endsDraft) void writing.objectStore("drafts").delete(allOf(id));
+      for (const row of rows) part(writing.objectStore("events").add(row));
+      if (endsDraft) part(writing.objectStore("drafts").delete(allOf(id)));
     };
     return this.writeTo(id, entered, act, (ends) => ({ ...ends, events: ends.events + events.length, last: seal, ...(endsDraft ? { draft: 0, draftLast: id } : {}) }));
   }
@@ -475,7 +475,7 @@ export class Store {
     memory.draftSeal = seal;
     memory.places.draft += texts.length;
     const act = (writing: Writing): void => {
-      for (const row of rows) void writing.objectStore("drafts").add(row);
+      for (const row of rows) part(writing.objectStore("drafts").add(row));
     };
     return this.writeTo(id, entered, act, (ends) => ({ ...ends, draft: ends.draft + texts.length, draftLast: seal }));
   }
@@ -492,9 +492,9 @@ export class Store {
     this.forget(id);
     return this.write(async (base) => {
       const erasing = base.transaction(["lifters", "events", "drafts", "asides", "settings"], "readwrite", { durability: "strict" });
-      void erasing.objectStore("lifters").delete(id);
-      for (const name of ["events", "drafts"] as const) void erasing.objectStore(name).delete(allOf(id));
-      if ((await erasing.objectStore("settings").get("lifter")) === id) void erasing.objectStore("settings").delete("lifter");
+      part(erasing.objectStore("lifters").delete(id));
+      for (const name of ["events", "drafts"] as const) part(erasing.objectStore(name).delete(allOf(id)));
+      if ((await erasing.objectStore("settings").get("lifter")) === id) part(erasing.objectStore("settings").delete("lifter"));
       let cursor = await erasing.objectStore("asides").openCursor();
       while (cursor) {
         if ((cursor.value as { lifter: string }).lifter === id) await cursor.delete();

@@ -403,6 +403,28 @@ async function setOf(hand, id, lift = demoPlan.lifts[0].lift) {
   return last?.lifts.find((one) => one.id === lift);
 }
 
+describe("a full device", () => {
+  it("that refuses sets beside what another window wrote is said, and nothing is thrown", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Full")), { deaf: true });
+    await one.allGood();
+    await stored(one, "drafts", 3);
+    await sign(two);
+    await stored(two, "events", 704);
+    await one.page.bringToFront();
+    await one.page.evaluate(() => {
+      const { add } = IDBObjectStore.prototype;
+      globalThis.room = () => { IDBObjectStore.prototype.add = add; };
+      IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
+    });
+    await one.tap('[data-act="undo-set"]');
+    await one.page.locator(".fault").first().waitFor();
+    await one.page.evaluate(() => globalThis.room());
+    assert.deepEqual(one.complaints, []);
+    await stored(two, "drafts", 3);
+    await one.context.close();
+  });
+});
+
 describe("what is set for a lift", () => {
   it("is not written over what another window set, and says so where it stands half entered", async () => {
     const [one, two] = await twoWith(fileOf(logOf("Set")));
