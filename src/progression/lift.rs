@@ -78,6 +78,10 @@ pub struct Now {
     /// Day of the last session, at whatever place.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub last_session: Option<Day>,
+    /// Number and day of the last session, where it is not listed among those at this place, until the morning after it is
+    /// answered.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub unanswered: Option<(u32, Day)>,
     /// In what the last session fell short of the work granted, where it did.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub short: Option<Shortfall>,
@@ -208,6 +212,7 @@ impl Now {
             sittings: Vec::new(),
             earlier: (0, 0),
             last_session: None,
+            unanswered: None,
             short: None,
             moves: Vec::new(),
             missed: 0,
@@ -265,6 +270,22 @@ impl Now {
     /// Keeps that a step was refused.
     pub(crate) fn refuse(&mut self, event: u32) {
         (self.refused, self.override_refused) = (Some(event), false);
+    }
+
+    /// Keeps that an override was refused, which is the last word for another load now.
+    pub(crate) fn refuse_override(&mut self, event: u32) {
+        (self.refused, self.override_refused, self.override_past) = (Some(event), true, None);
+    }
+
+    /// Keeps that the last day of an override was past, which is the last word for another load now.
+    pub(crate) fn refuse_past(&mut self, last_day: Day) {
+        self.override_past = Some(last_day);
+        self.refused.take_if(|_| self.override_refused);
+    }
+
+    /// An act was taken: what was refused before it is not the last word any more.
+    pub(crate) fn take_act(&mut self) {
+        (self.refused, self.override_refused, self.override_past) = (None, false, None);
     }
 
     /// Takes back a move on offer, where one is.
@@ -326,6 +347,7 @@ impl Now {
         self.here = (0, day);
         self.restarted = None;
         self.sittings.clear();
+        self.unanswered = None;
         self.earlier = (0, 0);
         self.fails = 0;
         self.neutral = 0;
@@ -344,7 +366,7 @@ impl Now {
     /// Ends the right to go straight back to the load before a short break.
     pub(crate) fn forgo_restoring(&mut self) {
         if let Some(way) = self.status.way_back_mut() {
-            *way = way.without_restoring();
+            way.no_restoring = true;
         }
     }
 
@@ -366,6 +388,7 @@ impl Now {
 
     /// Keeps a session; older ones at this place become counts.
     pub(crate) fn remember(&mut self, sitting: Sitting) {
+        self.unanswered = None;
         self.sittings.push(sitting);
         if self.sittings.len() > SITTINGS {
             let oldest = self.sittings.remove(0);

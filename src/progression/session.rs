@@ -29,8 +29,8 @@ impl State {
         self.come_back_where_due(session, &loaded, on);
         if let Some(answers) = &session.pain {
             self.take_pain_list(answers, on, event)?;
-            self.count_clear(answers, &loaded, on);
         }
+        self.count_clear(session.pain.is_some(), &loaded, on);
         self.shared.pain_asked = Some(session.pain.is_some());
         for done in &session.lifts {
             // A second session of the lift on that day was judged with the first: one civil day is one.

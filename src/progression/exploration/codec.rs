@@ -43,7 +43,14 @@ keep!(Place { rung, range, tempo });
 keep!(Work { sets, reps, load });
 keep!(Grant { place, work });
 
-keep!(WayBack { cap, row } said { gap: 0, stepped_from: None, reopened: None, after_illness: false });
+keep!(WayBack { cap, row } cut |out| {
+    no_restoring: *no_restoring && *row == 1,
+} said {
+    gap: 0,
+    stepped_from: None,
+    reopened: None,
+    after_illness: false,
+});
 
 impl Kept for Status {
     fn put(&self, out: &mut Written) {
@@ -213,6 +220,7 @@ keep!(Now {
     fails: (*fails).min(FEW),
     neutral: (*neutral).min(FEW),
     here: stands_since(*here, status, out),
+    unanswered: unanswered.map(|(_, day)| (number_of(day), day)),
     sittings: that_count(sittings),
     moves: moves.iter().filter(|(day, _)| out.ago(*day) < GROWTH_WINDOW).copied().collect::<Vec<_>>(),
     missed: (*missed).min(FAR as u16),

@@ -21,9 +21,9 @@ impl Notes {
         }
         if let Some(pain) = &session.pain {
             self.tell_all_pain(pain);
-            for (number, id) in REGIONS.iter().enumerate().filter(|(number, _)| loaded[*number]) {
-                self.regions[number].train(pain.iter().find(|answer| answer.region.as_str() == *id));
-            }
+        }
+        for (region, _) in self.regions.iter_mut().zip(&loaded).filter(|(_, loaded)| **loaded) {
+            region.train(session.pain.is_some());
         }
         self.pain_asked = Some(session.pain.is_some());
         self.away = false;
@@ -62,6 +62,10 @@ impl Notes {
         lift.wear(done);
         let as_granted = is_as_granted(done, standing, set);
         let trained = standing.status.is_trained() && !standing.rests;
+        // Of what is done in spite of a rest nothing is kept but that its morning comes.
+        if standing.status.is_trained() && standing.rests {
+            lift.waits = Some(0);
+        }
         let verdict = verdict(done, as_granted);
         lift.last = Some(0);
         lift.elsewise = !as_granted;
