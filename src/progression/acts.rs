@@ -2,6 +2,7 @@
 //! is kept as refused, so that a later correction never makes a log unreadable.
 
 use super::guard::Situation;
+use super::lift::Now;
 use super::state::State;
 use super::status::{Calibration, OverrideInForce, Purpose, Status};
 use super::view::View;
@@ -247,5 +248,28 @@ impl State {
             }
         }
         Ok(())
+    }
+}
+
+impl Now {
+    /// Keeps that a step was refused.
+    fn refuse(&mut self, event: u32) {
+        (self.refused, self.override_refused) = (Some(event), false);
+    }
+
+    /// Keeps that an override was refused, which is the last word for another load now.
+    fn refuse_override(&mut self, event: u32) {
+        (self.refused, self.override_refused, self.override_past) = (Some(event), true, None);
+    }
+
+    /// Keeps that the last day of an override was past, which is the last word for another load now.
+    fn refuse_past(&mut self, last_day: Day) {
+        self.override_past = Some(last_day);
+        self.refused.take_if(|_| self.override_refused);
+    }
+
+    /// An act was taken: what was refused before it is not the last word any more.
+    fn take_act(&mut self) {
+        (self.refused, self.override_refused, self.override_past) = (None, false, None);
     }
 }

@@ -267,27 +267,6 @@ impl Now {
         self.enter(status, day);
     }
 
-    /// Keeps that a step was refused.
-    pub(crate) fn refuse(&mut self, event: u32) {
-        (self.refused, self.override_refused) = (Some(event), false);
-    }
-
-    /// Keeps that an override was refused, which is the last word for another load now.
-    pub(crate) fn refuse_override(&mut self, event: u32) {
-        (self.refused, self.override_refused, self.override_past) = (Some(event), true, None);
-    }
-
-    /// Keeps that the last day of an override was past, which is the last word for another load now.
-    pub(crate) fn refuse_past(&mut self, last_day: Day) {
-        self.override_past = Some(last_day);
-        self.refused.take_if(|_| self.override_refused);
-    }
-
-    /// An act was taken: what was refused before it is not the last word any more.
-    pub(crate) fn take_act(&mut self) {
-        (self.refused, self.override_refused, self.override_past) = (None, false, None);
-    }
-
     /// Takes back a move on offer, where one is.
     pub(crate) fn withdraw_offer(&mut self, day: Day) {
         if self.status.is_ready() {

@@ -769,6 +769,11 @@ const CAUSES: &[Cause] = &[
     ),
     put("unknown_event_present", |held| held.course.step(&Step::Unknown)),
     put("easy_week", |held| held.plan.easy_week = true),
+    put("break_counts", |held| {
+        held.wait(2);
+        held.ask_the_day();
+        held.plan.easy_week = true;
+    }),
     put("plan_asks_less", |held| held.plan.lifts[0].sets = Some(1)),
     put("fewer_sets", |held| held.plan.minutes = Some(10)),
     put("short_of_time", |held| held.plan.minutes = Some(0)),
