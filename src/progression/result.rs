@@ -183,7 +183,8 @@ fn count_learning(lift: &mut Lift, on: Day) {
     let now = &mut lift.now;
     now.calibration.done = now.calibration.done.saturating_add(1);
     if !now.calibration.is_open() && now.last_passed() {
-        now.settle(on);
+        // One that was given up on its way back, and taken up again, has now shown what that asked for.
+        now.lead_on(on);
     }
 }
 

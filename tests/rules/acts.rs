@@ -272,3 +272,49 @@ fn rule_02_easier_is_what_is_printed_easier_than_without_the_easing() {
     }
     assert!(the_same.is_empty(), "the same work is called easier: {the_same:?}");
 }
+
+/// The squat stands at the empty bar on its lowest rung: nothing is lighter there.
+fn at_the_lightest() -> World {
+    let mut all = parameters();
+    all.lifts[0].start = Grant::new(Work::new(4, 5, kg(20.0)));
+    let mut world = World::new(all);
+    (0..2).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    world
+}
+
+fn half_of_the_work_is_over_after_passes(mut world: World, why: &str) {
+    world.wait(2).day_report(DayClass::Within);
+    assert!(says(&world.today("squat"), "half_for_lighter"), "{why}: {:?}", world.today("squat").reasons);
+    for _ in 0..6 {
+        world.passing_day("squat");
+    }
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(!says(&today, "half_for_lighter"), "{why}: {:?} {:?}", today.status, today.reasons);
+    assert_eq!((today.verdict, today.sets), (Verdict::Train, 4), "{why}");
+}
+
+#[test]
+fn rule_02_half_of_the_work_is_no_state_for_good() {
+    let role = |world: &mut World, role| world.add(EventKind::RoleSet(RoleSet::new(name("squat"), role)));
+    // Given up on its way back from a stop, and taken up again.
+    let mut retired = at_the_lightest();
+    retired.pain("knee", 8);
+    retired.clear();
+    retired.sign_off(SignOffScope::Region(name("knee")));
+    role(&mut retired, Role::Retire);
+    role(&mut retired, Role::Train);
+    assert_eq!(retired.today("squat").status.as_str(), "learning");
+    half_of_the_work_is_over_after_passes(retired, "given up and taken up again");
+    // Kept within a band, with two fails in a row.
+    let mut kept = at_the_lightest();
+    let band = RoleSet::new(name("squat"), Role::Maintain).with_not_below(kg(20.0));
+    kept.add(EventKind::RoleSet(band));
+    for _ in 0..2 {
+        kept.train("squat", false);
+        kept.morning();
+        kept.wait(2).day_report(DayClass::Within);
+    }
+    half_of_the_work_is_over_after_passes(kept, "kept within its band");
+}
