@@ -102,12 +102,7 @@ impl Held {
     }
 
     /// What is usual in each region where a level was agreed and it still hurts; none elsewhere.
-    ///
-    /// Pain of the strict lift holds the forgiving one of a pair, usual or not: there it is over.
     fn usual_pain(&self) -> Vec<PainAnswer> {
-        if self.course.set().pair_of(&self.lift).is_some() {
-            return Vec::new();
-        }
         let regions = self.course.state().regions().iter();
         let hurts = regions.filter(|region| region.last.is_some_and(|(_, score)| score.score() > 0));
         let usual = hurts.filter_map(|region| Some((region.id.clone(), region.usual?.0)));
@@ -322,8 +317,10 @@ impl Held {
             self.wait(if done == 0 { 1 } else { BETWEEN - 1 });
             self.pass(&lift);
             done += 1;
-            // While days are waited for, the other lift of a pair is trained as well.
-            if let Some(partner) = partner.as_ref().filter(|_| done >= sessions) {
+            // While days are still waited for, the other lift of a pair is trained as well; without any to wait this one would be
+            // left so long that it had to come back again.
+            let waits = done >= sessions && self.course.day < free;
+            if let Some(partner) = partner.as_ref().filter(|_| waits) {
                 self.wait(BETWEEN - 1);
                 self.pass(partner);
             }

@@ -137,3 +137,35 @@ fn rule_08_pain_that_stands_at_the_level_agreed_with_a_clinician_is_the_usual_an
     world.wait(91).add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(knee(3))));
     assert!(blocked_by(&world.against("squat"), "pain_persists"));
 }
+
+/// The press is the strict lift of a pair with the squat; it loads the shoulder, or the knee with it.
+fn pressed_with(region: &str, usual: u8, score: u8) -> World {
+    let mut all = parameters();
+    all.lifts[1].regions = vec![name(region)];
+    all.pairs = vec![Pair::new(name("press"), name("squat"))];
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    let level = Pain::new(usual).unwrap();
+    world.add(EventKind::UsualPainAgreed(UsualPain::new(name(region), level, name("coach"))));
+    let pain = || vec![PainAnswer::plain(name(region), Pain::new(score).unwrap())];
+    let report = || EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(pain()));
+    world.add(report());
+    let press = LiftSession::as_granted(name("press"), World::sets(kg(40.0), 2, true));
+    world.train_all(vec![press], Some(pain()));
+    world.wait(3).add(report());
+    world
+}
+
+#[test]
+fn pain_of_the_strict_lift_that_is_no_more_than_agreed_to_be_usual_holds_no_partner() {
+    for region in ["shoulder", "knee"] {
+        let usual = pressed_with(region, 2, 2).today("squat");
+        assert!(!says(&usual, "pair_pain"), "{region}: {:?}", usual.reasons);
+        assert_eq!((usual.verdict, usual.load), (Verdict::Train, Some(kg(60.0))), "{region}");
+        for (level, score) in [(1, 2), (0, 1)] {
+            let more = pressed_with(region, level, score).today("squat");
+            assert!(says(&more, "pair_pain"), "{region} {level} {score}: {:?}", more.reasons);
+            assert!(more.verdict > Verdict::Train, "{region} {level} {score}");
+        }
+    }
+}
