@@ -104,7 +104,10 @@ impl Held {
     /// What is usual in each region where a level was agreed and it still hurts; none elsewhere.
     fn usual_pain(&self) -> Vec<PainAnswer> {
         let regions = self.course.state().regions().iter();
-        let hurts = regions.filter(|region| region.last.is_some_and(|(_, score)| score.score() > 0));
+        // One that is no longer declared can be answered by nobody.
+        let asked = |id: &Name| self.course.set().regions.iter().any(|region| region.id == *id);
+        let hurts = regions
+            .filter(|region| asked(&region.id) && region.last.is_some_and(|(_, score)| score.score() > 0));
         let usual = hurts.filter_map(|region| Some((region.id.clone(), region.usual?.0)));
         usual.map(|(id, level)| PainAnswer::plain(id, level).with_features(Some(Vec::new()))).collect()
     }
