@@ -13,6 +13,8 @@
 #[path = "rules/world.rs"]
 mod world;
 
+#[path = "rules/acts.rs"]
+mod acts;
 #[path = "rules/allowed.rs"]
 mod allowed;
 #[path = "rules/careful.rs"]
@@ -32,6 +34,8 @@ mod named;
 mod offers;
 #[path = "rules/overrides.rs"]
 mod overrides;
+#[path = "rules/pains.rs"]
+mod pains;
 #[path = "rules/returns.rs"]
 mod returns;
 #[path = "rules/would_change.rs"]

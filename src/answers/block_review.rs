@@ -237,7 +237,7 @@ fn of_lift(
         return Ok(None);
     }
     of.judge_strength(diary, block)?;
-    of.advice = of.advise(lift, after);
+    of.advice = of.advise(lift, after, block.to);
     Ok(Some(of))
 }
 
@@ -281,10 +281,10 @@ impl BlockLift {
         Ok(())
     }
 
-    fn advise(&self, lift: LiftState<'_>, after: &State) -> Vec<BlockAdvice> {
-        let policy = after.parameters().map(|all| all.policy.pain_block_from);
+    fn advise(&self, lift: LiftState<'_>, after: &State, on: Day) -> Vec<BlockAdvice> {
+        let policy = after.parameters().map(|all| &all.policy);
         let hurts = after.regions().iter().filter(|region| {
-            let persists = policy.is_some_and(|from| region.persists(from));
+            let persists = policy.is_some_and(|policy| region.persists(policy, on));
             lift.parameters().regions.contains(&region.id)
                 && (persists || region.clear_needed > 0 || region.stop.is_some())
         });

@@ -281,7 +281,7 @@ impl Diary<'_> {
             ill_since: state.ill_since(),
             clearance: state.clearance().cloned(),
             body_mass: state.body_mass(),
-            pain: pain(state),
+            pain: pain(state, today),
             changed: changed(&then, state, &events, since),
             lifts,
             missing,

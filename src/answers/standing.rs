@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::handover::{PainNow, StopNow};
 use crate::progression::State;
-use crate::quantity::Pain;
+use crate::quantity::{Day, Pain};
 
 pub(super) fn stops(state: &State) -> Vec<StopNow> {
     let regions = state.regions().iter().map(|region| (Some(region.id.clone()), region.stop.as_ref()));
@@ -18,8 +18,8 @@ pub(super) fn stops(state: &State) -> Vec<StopNow> {
     now.collect()
 }
 
-pub(super) fn pain(state: &State) -> Vec<PainNow> {
-    let from = state.parameters().map(|all| all.policy.pain_block_from);
+pub(super) fn pain(state: &State, today: Day) -> Vec<PainNow> {
+    let policy = state.parameters().map(|all| &all.policy);
     let told = state.regions().iter().filter_map(|region| {
         let last = region.last?;
         let speaks = last.1 > Pain::NONE || region.usual.is_some() || region.is_open();
@@ -28,7 +28,7 @@ pub(super) fn pain(state: &State) -> Vec<PainNow> {
             last,
             usual: region.usual.map(|(level, agreed, _)| (agreed, level)),
             clear_needed: region.clear_needed,
-            persists: from.is_some_and(|from| region.persists(from)),
+            persists: policy.is_some_and(|policy| region.persists(policy, today)),
         })
     });
     told.collect()

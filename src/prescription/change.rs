@@ -211,6 +211,12 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             let missed = view.shared.pain_asked == Some(false);
             with(Change::PainAnswer, missed.then_some(Change::Sessions { count: 1 }).into_iter().collect())
         }
+        // The partner's own day is none of rest, and the day of the session comes after the last of them.
+        Reason::PairRest { needed, .. } => {
+            let partner = view.partner.and_then(|partner| partner.lift.now.last_session);
+            let since = partner.map_or(0, |last| u16::try_from(view.on.since(last)).unwrap_or(0));
+            alloc::vec![Change::Days { count: needed.saturating_add(1).saturating_sub(since) }]
+        }
         // What is agreed anew has to be seen to be steady.
         Reason::UsualPainReview { region, .. } => with(
             Change::UsualPainAgreed { region: region.clone() },
@@ -246,7 +252,6 @@ fn one(reason: &Reason) -> Change {
         Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed - done },
         Reason::DayUnknown | Reason::AsksNotAsked => Change::DayReport,
         Reason::ReserveShort { more, .. } => Change::MoreInReserve { count: *more },
-        Reason::PairRest { days, needed } => Change::Days { count: needed.saturating_sub(*days) },
         Reason::DayBelow | Reason::DayBelowSingle | Reason::QualifiedBelowUsual => Change::DayWithin,
         Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
         Reason::CoolingOff { days_left }
@@ -255,7 +260,7 @@ fn one(reason: &Reason) -> Change {
         | Reason::PairWindow { days_left } => Change::Days { count: *days_left },
         Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
         Reason::BodyMassMissing => Change::BodyMass,
-        Reason::EasyWeek => Change::EasyWeekOver,
+        Reason::EasyWeek | Reason::BreakCounts { .. } => Change::EasyWeekOver,
         Reason::HalfSets { sessions } => Change::Sessions { count: *sessions },
         Reason::ShortOfTime | Reason::FewerSets { .. } => Change::MoreTime,
         Reason::PlanAsksLess => Change::WholeWork,

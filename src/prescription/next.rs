@@ -63,8 +63,15 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     }
     let mut drafts: Vec<(Draft, bool)> =
         stages.iter().map(|stage| (stage.draft(), stage.lift.keep)).collect();
-    if let Some(minutes) = plan.minutes.or(then.minutes_on(today)) {
+    let mut uneased: Vec<(Draft, bool)> =
+        stages.iter().zip(&drafts).map(|(stage, (draft, keep))| (stage.uneased(draft), *keep)).collect();
+    // Of what the plan says and what the day says the more careful counts.
+    if let Some(minutes) = plan.minutes.into_iter().chain(then.minutes_on(today)).min() {
         time::fit(&mut drafts, minutes);
+        time::fit(&mut uneased, minutes);
+    }
+    for ((stage, (draft, _)), (uneased, _)) in stages.iter().zip(&mut drafts).zip(&uneased) {
+        stage.ease_the_same(draft, uneased);
     }
     let lifts: Result<Vec<LiftToday>, Error> =
         stages.iter().zip(drafts).map(|(stage, (draft, _))| stage.finish(draft)).collect();

@@ -38,7 +38,6 @@ impl Stage<'_> {
     pub(super) fn draft(&self) -> Draft {
         let decision = &self.decision;
         let mut draft = Draft::new(decision.limit, decision.grant, RESERVE);
-        let whole = Draft { reserve: self.lift.reserve.unwrap_or(RESERVE), ..draft.clone() };
         self.stops(&mut draft);
         // Of limits that are missing a caution speaks, once for all lifts.
         for reason in decision.reasons.iter().filter(|reason| **reason != Reason::NoLimitsOnRecord) {
@@ -52,11 +51,29 @@ impl Stage<'_> {
         if draft.verdict > Verdict::Train {
             draft.keep_in_reserve(RESERVE);
         }
-        // One set cannot be halved, and four in reserve may be the plan already: the same work is never called easier.
-        if draft.verdict == Verdict::EaseOff && !draft.is_easier_than(&whole) {
-            self.ease(&mut draft);
-        }
         draft
+    }
+
+    /// What would be done today if nothing asked for easier work; a lift that is left out is left out of it too.
+    pub(super) fn uneased(&self, draft: &Draft) -> Draft {
+        if draft.verdict >= Verdict::Rest {
+            return draft.clone();
+        }
+        let mut draft = Draft::new(self.decision.limit, self.decision.grant, RESERVE);
+        self.effort(&mut draft);
+        self.asked_less(&mut draft);
+        draft
+    }
+
+    /// One set cannot be halved, four in reserve may be the plan already, and two loads may be made of the same discs: what is
+    /// printed as without any easing is never called easier.
+    pub(super) fn ease_the_same(&self, draft: &mut Draft, uneased: &Draft) {
+        let loads = self.view.lift.loadable.at(self.decision.grant.place);
+        let made = |draft: &Draft| Draft { load: loads.rounded_down(draft.load), ..draft.clone() };
+        let both_train = draft.verdict == Verdict::EaseOff && uneased.verdict < Verdict::Rest;
+        if both_train && !made(draft).is_easier_than(&made(uneased)) {
+            self.ease(draft);
+        }
     }
 
     fn stops(&self, draft: &mut Draft) {
@@ -125,7 +142,7 @@ impl Stage<'_> {
                 let region = region.id.clone();
                 draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region });
                 self.technique(draft);
-            } else if score > Pain::NONE && region.persists(policy.pain_block_from) {
+            } else if score > Pain::NONE && region.persists(policy, self.today) {
                 draft.at_least(Verdict::EaseOff, Reason::PainPersists { region: region.id.clone() });
                 self.ease(draft);
             }
@@ -209,23 +226,28 @@ impl Stage<'_> {
         }
     }
 
-    fn less(&self, draft: &mut Draft) {
-        let half = self.decision.reasons.iter().find(|reason| matches!(reason, Reason::HalfSets { .. }));
-        if let Some(half) = half {
-            draft.at_least(Verdict::EaseOff, half.clone());
-            draft.halve_sets();
-        }
+    /// What the plan asks for less than the work granted.
+    fn asked_less(&self, draft: &mut Draft) {
         let asked = (self.lift.sets.unwrap_or(draft.sets), self.lift.reps.unwrap_or(draft.reps));
         if asked.0 < draft.sets || asked.1 < draft.reps {
             draft.no_step(Reason::PlanAsksLess);
             draft.lower_sets(asked.0);
             draft.lower_reps(asked.1);
         }
+    }
+
+    fn less(&self, draft: &mut Draft) {
+        let half = self.decision.reasons.iter().find(|reason| matches!(reason, Reason::HalfSets { .. }));
+        if let Some(half) = half {
+            draft.at_least(Verdict::EaseOff, half.clone());
+            draft.halve_sets();
+        }
+        self.asked_less(draft);
         if self.plan.easy_week {
             // From one day of training to the next lies one full day less than that.
             let days = gap(&self.view).and_then(|gap| u16::try_from(gap - 1).ok()).unwrap_or_default();
             match days {
-                BREAK_COUNTS_DAYS.. => draft.say(Reason::BreakCounts { days }),
+                BREAK_COUNTS_DAYS.. => draft.no_step(Reason::BreakCounts { days }),
                 _ => {
                     draft.at_least(Verdict::EaseOff, Reason::EasyWeek);
                     draft.halve_sets();

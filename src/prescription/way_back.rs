@@ -16,11 +16,11 @@ pub(super) fn way_back(way: WayBack, passes: u8, now: &Now, view: &View<'_>) -> 
     let needed = policy.return_passes.max(policy.step_back_passes);
     // While a region still needs clear sessions the first row gives nothing back after one pass.
     let waits = view.regions().any(|region| region.clear_needed > 0);
-    let left = if way.row == 1 && !waits { 1 } else { needed.saturating_sub(passes).max(1) };
+    let left = if way.restores() && !waits { 1 } else { needed.saturating_sub(passes).max(1) };
     let left = u32::from(left.max(now.half_sessions));
     // At the load that the first row gives back, and after sessions of which half is too little to tell, the gate counts from
     // nothing.
-    let restores = way.row == 1 && way.cap > now.grant.load();
+    let restores = way.restores() && way.cap > now.grant.load();
     let anew = if restores || halved(now, view) > 0 { gate_anew(view) } else { Vec::new() };
     let count = left + anew.iter().find_map(passing).unwrap_or(0);
     let learns = policy.layoff.iter().take(usize::from(way.row)).any(|row| row.relearn);
@@ -43,7 +43,7 @@ pub(super) fn way_after_stop(status: &Status, view: &View<'_>) -> Vec<Change> {
     let now = &view.lift.now;
     let way = status.way_back().unwrap_or(WayBack::new(now.grant.load(), 0, 0));
     let back = Now { half_sessions: HALF_SESSIONS, ..now.clone() };
-    let mut changes = way_back(WayBack { row: way.row.max(2), ..way }, 0, &back, view);
+    let mut changes = way_back(WayBack { no_restoring: true, ..way }, 0, &back, view);
     match now.purpose {
         Purpose::Train => {}
         // The stop hides what the coach had set.

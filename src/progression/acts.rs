@@ -2,6 +2,7 @@
 //! is kept as refused, so that a later correction never makes a log unreadable.
 
 use super::guard::Situation;
+use super::lift::Now;
 use super::state::State;
 use super::status::{Calibration, OverrideInForce, Purpose, Status};
 use super::view::View;
@@ -23,11 +24,12 @@ impl State {
         let over_ceiling = view.ceiling().is_some_and(|ceiling| given.load > ceiling);
         let now = &mut self.lift_mut(&given.lift)?.now;
         if upward && (held || over_ceiling || !reasoned) {
-            (now.refused, now.override_refused) = (Some(event), true);
+            now.refuse_override(event);
             return Ok(());
         }
         match given.expires {
             Some(expires) if expires >= on => {
+                now.take_act();
                 now.overruled = Some(OverrideInForce {
                     load: given.load,
                     expires,
@@ -37,8 +39,9 @@ impl State {
                 });
             }
             // It allows nothing any more, and nothing that stands is changed by it.
-            Some(expires) => now.override_past = Some(expires),
+            Some(expires) => now.refuse_past(expires),
             None => {
+                now.take_act();
                 now.overruled = None;
                 let grant = now.grant.with_load(given.load);
                 if grant != now.grant {
@@ -63,6 +66,7 @@ impl State {
     pub(crate) fn take_decline(&mut self, given: &Advance, on: Day) -> Result<(), Error> {
         let now = &mut self.lift_mut(&given.lift)?.now;
         if now.status.is_ready() {
+            now.take_act();
             now.restart(on, Restart::Declined);
         }
         Ok(())
@@ -86,6 +90,7 @@ impl State {
         now.moves.retain(|(day, _)| on.since(*day) < longest);
         now.moves.push((on, now.grant.load()));
         let weak = now.weak.take();
+        now.take_act();
         now.stand_at(to, on);
         // What was allowed elsewhere, or eased from more, is no leave to go above what is granted here.
         now.keep_easing_only(OverrideEnd::Step, &lift.set, stood);
@@ -138,6 +143,7 @@ impl State {
         }
         let lift = self.lift_mut(&given.lift)?;
         let now = &mut lift.now;
+        now.take_act();
         now.stand_at(given.to, on);
         now.keep_easing_only(OverrideEnd::Move, &lift.set, from.place);
         now.forgo_restoring();
@@ -242,5 +248,28 @@ impl State {
             }
         }
         Ok(())
+    }
+}
+
+impl Now {
+    /// Keeps that a step was refused.
+    fn refuse(&mut self, event: u32) {
+        (self.refused, self.override_refused) = (Some(event), false);
+    }
+
+    /// Keeps that an override was refused, which is the last word for another load now.
+    fn refuse_override(&mut self, event: u32) {
+        (self.refused, self.override_refused, self.override_past) = (Some(event), true, None);
+    }
+
+    /// Keeps that the last day of an override was past, which is the last word for another load now.
+    fn refuse_past(&mut self, last_day: Day) {
+        self.override_past = Some(last_day);
+        self.refused.take_if(|_| self.override_refused);
+    }
+
+    /// An act was taken: what was refused before it is not the last word any more.
+    fn take_act(&mut self) {
+        (self.refused, self.override_refused, self.override_past) = (None, false, None);
     }
 }

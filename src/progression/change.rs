@@ -251,7 +251,7 @@ fn lose_place(
 
 /// Back to learning; on its way back it stays, from where it now stands, with its passes still to come.
 fn relearn(now: &mut Now, load: Mass, on: Day) {
-    let way = |way: WayBack| WayBack { cap: load, row: 2, ..way };
+    let way = |way: WayBack| WayBack { cap: load, no_restoring: true, ..way };
     match &mut now.status {
         Status::Returning { way: old, passes } => (*old, *passes) = (way(*old), 0),
         Status::Resting { way: old } | Status::StoppedRefer { way: old } => *old = old.map(way),

@@ -65,7 +65,7 @@ impl State {
             self.take_flares(foreseen.flare(event), on);
             let trained = self.last_trained().filter(|trained| *trained < on);
             self.calm_regions(trained);
-            self.confirm(|sitting| Some(sitting.day) == trained, on);
+            self.confirm(trained, on);
         }
         Ok(())
     }

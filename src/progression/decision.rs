@@ -271,7 +271,7 @@ fn review_reasons(view: &View<'_>) -> Vec<Reason> {
         if let Some(agreed) = region.review_due(view.on, policy.usual_review_days) {
             reasons.push(Reason::UsualPainReview { region: region.id.clone(), agreed });
         }
-        if region.persists(policy.pain_block_from) {
+        if region.persists(policy, view.on) {
             reasons.push(Reason::PainPersists { region: region.id.clone() });
         }
     }

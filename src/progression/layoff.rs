@@ -67,17 +67,20 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     // back what was lost before this break.
     let earlier = before.status.way_back();
     let lowered = earlier.is_some() || before.status.is_to_be_seen();
+    // Of two breaks the one of the larger row is told, of one row the longer; a stop is no break.
+    let longer = earlier.filter(|earlier| earlier.gap > 0 && (earlier.row, earlier.gap) > (row, gap));
     let way = WayBack {
         reopened: earlier.and_then(|earlier| earlier.reopened),
         after_illness: before.ill || earlier.is_some_and(|earlier| earlier.after_illness),
+        no_restoring: lowered,
         ..WayBack::new(
             earlier.map_or(load, |earlier| earlier.cap.max(load)),
             earlier.map_or(row, |earlier| earlier.row.max(row)),
-            gap,
+            longer.map_or(gap, |longer| longer.gap),
         )
     };
     now.stand_easier(grant, on);
-    now.enter(Status::Returning { way: if lowered { way.without_restoring() } else { way }, passes: 0 }, on);
+    now.enter(Status::Returning { way, passes: 0 }, on);
     now.half_sessions = HALF_SESSIONS;
     now.keep_easing_only(OverrideEnd::Break, &lift.set, place);
     // The coach's word that it rests stands, whatever time or other training has come between.
@@ -92,7 +95,7 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
 pub(crate) fn finish_return(lift: &mut Lift, on: Day, policy: &Policy, may_restore: bool) {
     let Status::Returning { way, passes } = lift.now.status else { return };
     // Where the load may not be given back, a short break ends as a longer one does.
-    let restores = way.row == 1 && may_restore && passes > 0;
+    let restores = way.restores() && may_restore && passes > 0;
     if !restores && passes < policy.return_passes.max(policy.step_back_passes) {
         return;
     }

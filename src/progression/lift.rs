@@ -78,6 +78,10 @@ pub struct Now {
     /// Day of the last session, at whatever place.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub last_session: Option<Day>,
+    /// Number and day of the last session, where it is not listed among those at this place, until the morning after it is
+    /// answered.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub unanswered: Option<(u32, Day)>,
     /// In what the last session fell short of the work granted, where it did.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub short: Option<Shortfall>,
@@ -208,6 +212,7 @@ impl Now {
             sittings: Vec::new(),
             earlier: (0, 0),
             last_session: None,
+            unanswered: None,
             short: None,
             moves: Vec::new(),
             missed: 0,
@@ -260,11 +265,6 @@ impl Now {
             _ => Status::Holding,
         };
         self.enter(status, day);
-    }
-
-    /// Keeps that a step was refused.
-    pub(crate) fn refuse(&mut self, event: u32) {
-        (self.refused, self.override_refused) = (Some(event), false);
     }
 
     /// Takes back a move on offer, where one is.
@@ -326,6 +326,7 @@ impl Now {
         self.here = (0, day);
         self.restarted = None;
         self.sittings.clear();
+        self.unanswered = None;
         self.earlier = (0, 0);
         self.fails = 0;
         self.neutral = 0;
@@ -344,7 +345,7 @@ impl Now {
     /// Ends the right to go straight back to the load before a short break.
     pub(crate) fn forgo_restoring(&mut self) {
         if let Some(way) = self.status.way_back_mut() {
-            *way = way.without_restoring();
+            way.no_restoring = true;
         }
     }
 
@@ -366,6 +367,7 @@ impl Now {
 
     /// Keeps a session; older ones at this place become counts.
     pub(crate) fn remember(&mut self, sitting: Sitting) {
+        self.unanswered = None;
         self.sittings.push(sitting);
         if self.sittings.len() > SITTINGS {
             let oldest = self.sittings.remove(0);

@@ -4,7 +4,6 @@ use super::foreseen::Foreseen;
 use super::lift::Now;
 use super::region::RegionState;
 use super::retraction::Flare;
-use super::sitting::Sitting;
 use super::state::State;
 use super::status::Status;
 use crate::error::Error;
@@ -29,7 +28,7 @@ impl State {
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);
-        self.confirm(|sitting| Some(sitting.day) == trained, on);
+        self.confirm(trained, on);
         Ok(())
     }
 
@@ -81,22 +80,24 @@ impl State {
     pub(crate) fn day_of(&self, session: u32) -> Option<Day> {
         let sittings = self.lifts.iter().flat_map(|lift| &lift.now.sittings);
         let sittings = sittings.map(|sitting| (sitting.session, sitting.day));
-        let mut known = self.shared.sessions.iter().copied().chain(sittings);
+        let unlisted = self.lifts.iter().filter_map(|lift| lift.now.unanswered);
+        let mut known = self.shared.sessions.iter().copied().chain(sittings).chain(unlisted);
         known.find(|(number, _)| *number == session).map(|(_, day)| day)
     }
 
-    /// The morning after raised nothing: passes of these sessions now count.
-    pub(crate) fn confirm(&mut self, spoken_of: impl Fn(&Sitting) -> bool, on: Day) {
+    /// The morning after that day raised nothing: passes of its sessions now count.
+    pub(crate) fn confirm(&mut self, trained: Option<Day>, on: Day) {
         for lift in &mut self.lifts {
-            confirm(&mut lift.now, &spoken_of);
+            confirm(&mut lift.now, trained);
         }
         self.offer_all_open(on);
     }
 }
 
-fn confirm(now: &mut Now, spoken_of: impl Fn(&Sitting) -> bool) {
+fn confirm(now: &mut Now, trained: Option<Day>) {
+    now.unanswered.take_if(|(_, day)| Some(*day) == trained);
     let mut proven = None;
-    for sitting in now.sittings.iter_mut().filter(|sitting| spoken_of(sitting)) {
+    for sitting in now.sittings.iter_mut().filter(|sitting| Some(sitting.day) == trained) {
         sitting.confirmed = true;
         if sitting.outcome == Outcome::Pass {
             proven = Some(sitting.day);

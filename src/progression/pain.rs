@@ -80,6 +80,10 @@ impl State {
         let region = self.shared.known_mut(&answer.region)?;
         let zone = zone(answer, region.usual_level(on, policy.usual_review_days), policy);
         region.note(answer.score, on);
+        // Told after the training of that day it is of that day all the same.
+        if region.loaded == Some(on) {
+            region.keep_score(answer.score, on);
+        }
         if zone > Zone::Clear {
             region.unclear = Some(on);
         }
@@ -117,14 +121,13 @@ impl State {
         Ok(())
     }
 
-    /// Counts a session in which pain was asked about, after its answers were taken: clear regions come one training day
-    /// nearer.
-    pub(crate) fn count_clear(&mut self, answers: &[PainAnswer], loaded: &[Name], on: Day) {
+    /// Counts a session after its answers were taken: the worst that was told of the day stands for each region that it
+    /// loaded, and where it asked about pain clear regions come one training day nearer.
+    pub(crate) fn count_clear(&mut self, asked: bool, loaded: &[Name], on: Day) {
         for region in self.declared_regions().filter(|region| loaded.contains(&region.id)) {
-            let answer = answers.iter().find(|answer| answer.region == region.id);
-            region.keep_score(answer.map_or(Pain::NONE, |answer| answer.score), on);
+            region.keep_worst_of(on, asked);
             // One civil day is one, however many sessions it had.
-            if region.loaded == Some(on) {
+            if !asked || region.loaded == Some(on) {
                 continue;
             }
             region.count_steady();
@@ -137,6 +140,16 @@ impl State {
 }
 
 impl RegionState {
+    /// Keeps the worst that was told of a training day, in its session or outside. That it did not hurt before a session
+    /// which asked nothing ends no row of pain.
+    fn keep_worst_of(&mut self, on: Day, asked: bool) {
+        let Some((_, told)) = self.last.filter(|(day, _)| *day == on) else { return };
+        let hurt = self.scores.last().is_some_and(|(_, score)| *score > Pain::NONE);
+        if asked || told > Pain::NONE || !hurt {
+            self.keep_score(told, on);
+        }
+    }
+
     /// Keeps a score; a rise, or more than usual, ends a steady row. Of two answers of one day the worse stands.
     fn note(&mut self, score: Pain, on: Day) {
         let score = match self.last {

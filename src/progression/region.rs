@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::status::Stop;
 use crate::quantity::{Day, Name, Pain};
+use crate::record::Policy;
 
 /// Sessions over which pain is looked at for rising or staying.
 pub(crate) const LAST_SCORES: usize = 3;
@@ -103,10 +104,13 @@ impl RegionState {
         }
     }
 
-    /// Whether pain rises over three training days, or stands at that score or more on three.
-    pub(crate) fn persists(&self, high: u8) -> bool {
+    /// Whether pain rises over three training days, or stands on three at the score that blocks or more, and above the level
+    /// that is agreed to be usual.
+    pub(crate) fn persists(&self, policy: &Policy, on: Day) -> bool {
         let scores: Vec<Pain> = self.scores.iter().map(|(_, score)| *score).collect();
         let rising = scores.windows(2).all(|pair| matches!(pair, [earlier, later] if later > earlier));
-        scores.len() == LAST_SCORES && (rising || scores.iter().all(|score| score.score() >= high))
+        let usual = self.usual_level(on, policy.usual_review_days);
+        let high = |score: &Pain| score.score() >= policy.pain_block_from && *score > usual;
+        scores.len() == LAST_SCORES && (rising || scores.iter().all(high))
     }
 }

@@ -41,6 +41,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
     }
     if matches!(now.status, Status::Resting { .. }) {
         if now.purpose == Purpose::Rest {
+            now.unanswered = Some((event, on));
             return;
         }
         now.wake(on);
@@ -49,9 +50,10 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         take_again(lift, result, on, event, facts);
         return;
     }
-    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing; what is worse
-    // counts.
+    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, but the morning
+    // after it is waited for; what is worse counts.
     if facts.first && result.outcome == Outcome::Pass {
+        now.unanswered = Some((event, on));
         if now.status == Status::Learning {
             count_learning(lift, on);
         }
@@ -104,6 +106,7 @@ fn count_outcome(lift: &mut Lift, result: &Judged, on: Day, facts: &Facts) {
 fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
     let own = sitting(&lift.now, result, on, event, facts);
     let now = &mut lift.now;
+    let learned = now.calibration;
     let earlier = now.sittings.pop_if(|last| last.day == on);
     let failed = |sitting: &Sitting| sitting.outcome == Outcome::Fail;
     match (result.outcome, earlier) {
@@ -117,6 +120,8 @@ fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fac
             }
             now.remember(own);
             count_outcome(lift, result, on, facts);
+            // The day has been counted.
+            lift.now.calibration = learned;
         }
         (Outcome::NotScored, earlier) => {
             let shown = |earlier: Sitting| if earlier.outcome == Outcome::Pass { own } else { earlier };
@@ -178,7 +183,8 @@ fn count_learning(lift: &mut Lift, on: Day) {
     let now = &mut lift.now;
     now.calibration.done = now.calibration.done.saturating_add(1);
     if !now.calibration.is_open() && now.last_passed() {
-        now.settle(on);
+        // One that was given up on its way back, and taken up again, has now shown what that asked for.
+        now.lead_on(on);
     }
 }
 

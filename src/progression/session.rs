@@ -9,6 +9,7 @@ use super::layoff::returned;
 use super::lift::Lift;
 use super::result::{Facts, take_result};
 use super::setup::{note_rack, note_setup};
+use super::shared::Shared;
 use super::state::State;
 use super::view::View;
 use crate::error::{Code, Error};
@@ -29,14 +30,14 @@ impl State {
         self.come_back_where_due(session, &loaded, on);
         if let Some(answers) = &session.pain {
             self.take_pain_list(answers, on, event)?;
-            self.count_clear(answers, &loaded, on);
         }
+        self.count_clear(session.pain.is_some(), &loaded, on);
         self.shared.pain_asked = Some(session.pain.is_some());
         for done in &session.lifts {
             // A second session of the lift on that day was judged with the first: one civil day is one.
             if !foreseen.is_later_part(event, &done.lift) {
                 self.take_lift(done, session, on, event, foreseen)?;
-            } else if hurts(self.lift(&done.lift)?, session) {
+            } else if is_unclear(self.lift(&done.lift)?, &self.shared, on) {
                 self.hold_partner(&done.lift);
             }
         }
@@ -152,7 +153,8 @@ impl State {
         take_result(lift, &result, on, event, &facts);
         lift.now.partner_pain |= held;
         self.offer_where_open(&done.lift, on)?;
-        if result.pain {
+        // Pain that is agreed to be usual is no news for the partner either.
+        if is_unclear(self.lift(&done.lift)?, &self.shared, on) {
             self.hold_partner(&done.lift);
         }
         Ok(())
@@ -175,15 +177,20 @@ fn hurts(lift: &Lift, session: &Session) -> bool {
     answers.any(|answer| answer.score.score() > 0 && lift.has_region(&answer.region))
 }
 
-/// Whether the strict lift beside this one hurt on this day, trained or where this one loads nothing: the forgiving lift's own work of the day ends
-/// no hold, in whatever order the two were done.
+/// Whether more than the usual was said on that day of a region of the lift.
+fn is_unclear(lift: &Lift, shared: &Shared, on: Day) -> bool {
+    shared.regions.iter().any(|region| region.unclear == Some(on) && lift.has_region(&region.id))
+}
+
+/// Whether the strict lift beside this one hurt more than usual on this day, trained or where this one loads nothing: the
+/// forgiving lift's own work of the day ends no hold, in whatever order the two were done.
 fn partner_hurt_today(view: &View<'_>) -> bool {
     let Some(partner) = view.partner.filter(|partner| partner.pair.strict == partner.lift.set.id) else {
         return false;
     };
     let trained = partner.lift.now.last_session == Some(view.on);
     let strict = |id: &Name| partner.lift.has_region(id) && (trained || !view.lift.has_region(id));
-    view.shared.regions.iter().any(|region| strict(&region.id) && region.hurts_on(view.on))
+    view.shared.regions.iter().any(|region| strict(&region.id) && region.unclear == Some(view.on))
 }
 
 /// Whether something comes before training: what was said and is open, or was said on this day; an illness that nobody has

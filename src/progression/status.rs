@@ -24,18 +24,23 @@ pub struct WayBack {
     /// An illness was part of what it comes back from.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub after_illness: bool,
+    /// The first row alone gives the load back after one pass; on this way it does not either.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub no_restoring: bool,
 }
 
 impl WayBack {
     /// A way back on which nothing else is to be told.
     #[must_use]
     pub const fn new(cap: Mass, row: u8, gap: u16) -> WayBack {
-        WayBack { cap, row, gap, stepped_from: None, reopened: None, after_illness: false }
+        let (stepped_from, reopened) = (None, None);
+        WayBack { cap, row, gap, stepped_from, reopened, after_illness: false, no_restoring: false }
     }
 
-    /// The first row alone gives the load back after one pass; from here on it does not.
-    pub(crate) fn without_restoring(self) -> WayBack {
-        WayBack { row: if self.row == 1 { 2 } else { self.row }, ..self }
+    /// Whether one pass gives the load before it back, as after the shortest break.
+    #[must_use]
+    pub(crate) const fn restores(&self) -> bool {
+        self.row == 1 && !self.no_restoring
     }
 }
 

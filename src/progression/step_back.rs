@@ -10,7 +10,8 @@ use crate::record::{Grant, Policy};
 pub(crate) fn step_back(lift: &mut Lift, on: Day, policy: &Policy) {
     let before = lift.now.grant;
     let grant = super::moves::one_step_back(lift, policy);
-    let on_plan = is_within_band(&lift.now, &grant);
+    // Where nothing is lighter a kept lift does not drift within its band: it looks again like any other.
+    let on_plan = grant != before && is_within_band(&lift.now, &grant);
     let now = &mut lift.now;
     now.stand_easier(grant, on);
     now.keep_easing_only(OverrideEnd::StepBack, &lift.set, before.place);

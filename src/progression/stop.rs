@@ -129,7 +129,8 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
     let way = WayBack {
         reopened: Some(on),
         after_illness: way.is_some_and(|way| way.after_illness),
-        ..WayBack::new(before.load(), way.map_or(2, |way| way.row.max(2)), way.map_or(0, |way| way.gap))
+        no_restoring: true,
+        ..WayBack::new(before.load(), way.map_or(2, |way| way.row), way.map_or(0, |way| way.gap))
     };
     let status = match now.purpose {
         Purpose::Retire => Status::Retired,

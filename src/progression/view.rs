@@ -143,9 +143,7 @@ impl<'a> View<'a> {
     /// Whether a region of the lift hurts today, still needs clear sessions, or hurts more and more.
     fn hurts(&self) -> bool {
         let hurts = |region: &RegionState| {
-            region.hurts_on(self.on)
-                || region.clear_needed > 0
-                || region.persists(self.policy().pain_block_from)
+            region.hurts_on(self.on) || region.clear_needed > 0 || region.persists(self.policy(), self.on)
         };
         self.lift.now.partner_pain || self.regions().any(hurts)
     }

@@ -82,7 +82,7 @@ macro_rules! with_those_of_the_work {
             HalfForLighter "half_for_lighter",
             /// A planned easy week.
             EasyWeek "easy_week",
-            /// Life gave an easy week already; none is added on top.
+            /// Life gave an easy week already; none is added on top, and no step is on offer in it.
             BreakCounts {
                 /// Full days without training before today.
                 days: u16

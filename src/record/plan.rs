@@ -31,7 +31,7 @@ pub struct Plan {
     /// Ids of implements that are taken or missing today.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub unavailable: Vec<Name>,
-    /// Minutes there are; absent means enough.
+    /// Minutes there are; absent means enough. Where the day's report says fewer, those count.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub minutes: Option<u16>,

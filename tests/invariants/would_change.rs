@@ -102,14 +102,12 @@ impl Held {
     }
 
     /// What is usual in each region where a level was agreed and it still hurts; none elsewhere.
-    ///
-    /// Pain of the strict lift holds the forgiving one of a pair, usual or not: there it is over.
     fn usual_pain(&self) -> Vec<PainAnswer> {
-        if self.course.set().pair_of(&self.lift).is_some() {
-            return Vec::new();
-        }
         let regions = self.course.state().regions().iter();
-        let hurts = regions.filter(|region| region.last.is_some_and(|(_, score)| score.score() > 0));
+        // One that is no longer declared can be answered by nobody.
+        let asked = |id: &Name| self.course.set().regions.iter().any(|region| region.id == *id);
+        let hurts = regions
+            .filter(|region| asked(&region.id) && region.last.is_some_and(|(_, score)| score.score() > 0));
         let usual = hurts.filter_map(|region| Some((region.id.clone(), region.usual?.0)));
         usual.map(|(id, level)| PainAnswer::plain(id, level).with_features(Some(Vec::new()))).collect()
     }
@@ -322,8 +320,10 @@ impl Held {
             self.wait(if done == 0 { 1 } else { BETWEEN - 1 });
             self.pass(&lift);
             done += 1;
-            // While days are waited for, the other lift of a pair is trained as well.
-            if let Some(partner) = partner.as_ref().filter(|_| done >= sessions) {
+            // While days are still waited for, the other lift of a pair is trained as well; without any to wait this one would be
+            // left so long that it had to come back again.
+            let waits = done >= sessions && self.course.day < free;
+            if let Some(partner) = partner.as_ref().filter(|_| waits) {
                 self.wait(BETWEEN - 1);
                 self.pass(partner);
             }
@@ -769,6 +769,11 @@ const CAUSES: &[Cause] = &[
     ),
     put("unknown_event_present", |held| held.course.step(&Step::Unknown)),
     put("easy_week", |held| held.plan.easy_week = true),
+    put("break_counts", |held| {
+        held.wait(2);
+        held.ask_the_day();
+        held.plan.easy_week = true;
+    }),
     put("plan_asks_less", |held| held.plan.lifts[0].sets = Some(1)),
     put("fewer_sets", |held| held.plan.minutes = Some(10)),
     put("short_of_time", |held| held.plan.minutes = Some(0)),

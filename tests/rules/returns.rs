@@ -161,3 +161,89 @@ fn rule_18_gap_row_and_reasons_stay_the_same_until_the_return_is_over() {
         assert!(!says(&over, code), "{code}");
     }
 }
+
+fn gap_and_row(world: &World) -> Option<(u16, u8)> {
+    world.today("squat").reasons.iter().find_map(|reason| match reason {
+        bismar::reason::Reason::Layoff { gap, row, .. } => Some((*gap, *row)),
+        _ => None,
+    })
+}
+
+fn back_after(days: i32) -> World {
+    let mut world = World::new(parameters());
+    ordinary_session(&mut world, "squat");
+    world.wait(days).day_report(DayClass::Within);
+    world
+}
+
+#[test]
+fn rule_18_a_row_stays_that_of_its_gap_though_its_load_is_not_given_back() {
+    let mut world = back_after(12);
+    assert_eq!(gap_and_row(&world), Some((12, 1)));
+    // Two fails step back once more.
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        world.train("squat", false);
+        world.wait(2);
+    }
+    assert!(says(&world.today("squat"), "stepped_back"), "{:?}", world.today("squat").reasons);
+    assert_eq!(gap_and_row(&world), Some((12, 1)));
+    // One pass gives nothing back any more, two lead on.
+    let before = world.today("squat").granted.load();
+    world.day_report(DayClass::Within);
+    world.train("squat", true);
+    world.wait(2).day_report(DayClass::Within);
+    assert_eq!((world.today("squat").granted.load(), gap_and_row(&world)), (before, Some((12, 1))));
+
+    // The coach moves it by hand on its way.
+    let mut moved = back_after(12);
+    moved.train("squat", false);
+    let to = Grant::new(Work::new(2, 5, kg(50.0))).with_place(Place::at_rung(1));
+    moved.add(EventKind::VariantChanged(Move::new(name("squat"), to, name("coach"))));
+    assert_eq!(gap_and_row(&moved), Some((12, 1)));
+
+    // A stop on the way, lifted again.
+    let mut stopped = back_after(12);
+    stopped.train("squat", false);
+    stopped.pain("knee", 7);
+    stopped.clear();
+    stopped.sign_off(SignOffScope::Region(name("knee")));
+    assert_eq!(stopped.today("squat").status.as_str(), "returning");
+    assert_eq!(gap_and_row(&stopped), Some((12, 1)));
+}
+
+#[test]
+fn rule_18_a_lift_that_begins_anew_on_its_way_back_keeps_its_gap_and_row() {
+    let mut world = back_after(100);
+    assert_eq!(gap_and_row(&world), Some((100, 4)));
+    world.train("squat", false);
+    let mut all = parameters();
+    all.lifts[0].implement = name("bells");
+    all.lifts[0].start.work.load = kg(6.0);
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    assert_eq!(world.today("squat").status.as_str(), "returning");
+    assert_eq!(gap_and_row(&world), Some((100, 4)));
+}
+
+#[test]
+fn rule_18_of_two_gaps_that_meet_the_larger_row_is_said_with_its_own_days() {
+    // (first gap, second gap, what is said)
+    for (first, second, said) in [
+        (30, 12, (30, 2)),
+        (12, 30, (30, 2)),
+        (50, 30, (50, 3)),
+        (30, 25, (30, 2)),
+        (25, 30, (30, 2)),
+        (12, 14, (14, 1)),
+    ] {
+        let mut world = back_after(first);
+        world.train("squat", false);
+        world.wait(second).day_report(DayClass::Within);
+        // Half the sets, as after any break.
+        assert!(says(&world.today("squat"), "half_sets"));
+        assert_eq!(gap_and_row(&world), Some(said), "{first} days, then {second}");
+        world.train("squat", true);
+        world.wait(2).day_report(DayClass::Within);
+        assert_eq!(gap_and_row(&world), Some(said), "{first} days, then {second}: after one pass");
+    }
+}

@@ -68,6 +68,16 @@ impl Kept for u16 {
     }
 }
 
+impl Kept for u32 {
+    fn put(&self, out: &mut Written) {
+        out.all.push(u8::try_from(*self).unwrap());
+    }
+
+    fn get(from: &mut Read<'_>) -> u32 {
+        u32::from(from.byte())
+    }
+}
+
 impl Kept for i8 {
     fn put(&self, out: &mut Written) {
         out.all.push(self.cast_unsigned());

@@ -43,7 +43,14 @@ keep!(Place { rung, range, tempo });
 keep!(Work { sets, reps, load });
 keep!(Grant { place, work });
 
-keep!(WayBack { cap, row } said { gap: 0, stepped_from: None, reopened: None, after_illness: false });
+keep!(WayBack { cap, row } cut |out| {
+    no_restoring: *no_restoring && *row == 1,
+} said {
+    gap: 0,
+    stepped_from: None,
+    reopened: None,
+    after_illness: false,
+});
 
 impl Kept for Status {
     fn put(&self, out: &mut Written) {
@@ -112,6 +119,9 @@ keep!(SetupSeen { kit } said { height: None, changed: None, pins: None, pins_mov
 
 /// Repetitions that the gates of this world ask to be scored.
 const SCORED: u16 = 3;
+
+/// Number of a session that is not listed: its day is all that is looked at.
+const UNTOLD: u32 = 1;
 
 /// Number of the sessions of that day: two of one day are told apart by nothing.
 fn number_of(day: Day) -> u32 {
@@ -213,6 +223,7 @@ keep!(Now {
     fails: (*fails).min(FEW),
     neutral: (*neutral).min(FEW),
     here: stands_since(*here, status, out),
+    unanswered: unanswered.map(|(_, day)| (UNTOLD, day)),
     sittings: that_count(sittings),
     moves: moves.iter().filter(|(day, _)| out.ago(*day) < GROWTH_WINDOW).copied().collect::<Vec<_>>(),
     missed: (*missed).min(FAR as u16),

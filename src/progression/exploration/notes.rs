@@ -92,6 +92,8 @@ pub(super) struct LiftNotes {
     /// Sessions with the present grant since the comparison last broke.
     pub(super) sessions: Vec<SessionNote>,
     pub(super) last: Option<u8>,
+    /// The last session is not kept, and its morning has not been answered.
+    pub(super) waits: Option<u8>,
     /// The last session was not the work granted.
     pub(super) elsewise: bool,
     /// Moves up, each with the load before it.
@@ -179,6 +181,7 @@ keep!(RegionNotes {
 keep!(LiftNotes {
     sessions,
     last,
+    waits,
     elsewise,
     moves,
     proven,
@@ -301,6 +304,7 @@ impl LiftNotes {
     fn wait(&mut self, days: u8, trained: Option<u8>) {
         self.sessions.iter_mut().for_each(|session| older(&mut session.ago, days, trained));
         self.last.iter_mut().for_each(|age| older(age, days, trained));
+        self.waits.iter_mut().for_each(|age| older(age, days, trained));
         self.moves.iter_mut().for_each(|(age, _)| older(age, days, trained));
         self.moves.retain(|(age, _)| i32::from(*age) < super::world::GROWTH_WINDOW);
         self.proven.iter_mut().for_each(|(age, _)| older(age, days, trained));
@@ -318,11 +322,13 @@ impl LiftNotes {
     /// What was shown no longer compares with what is to come.
     pub(super) fn begin_anew(&mut self) {
         self.sessions.clear();
+        self.waits = None;
     }
 
     /// Keeps a session, and of earlier ones what a run or the last three may still need.
     pub(super) fn keep(&mut self, session: SessionNote) {
         self.sessions.push(session);
+        self.waits = None;
         let (earlier, mut at) = (self.sessions.len().saturating_sub(3), 0);
         self.sessions.retain(|each| {
             at += 1;

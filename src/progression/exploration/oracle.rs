@@ -186,7 +186,8 @@ fn say_of_evidence(notes: &Notes, number: usize, anew: bool, say: Say<'_>) {
     if anew {
         return;
     }
-    say(lift.sessions.last().is_some_and(|last| !last.answered), "pass_provisional");
+    let unanswered = lift.waits.is_some() || lift.sessions.last().is_some_and(|last| !last.answered);
+    say(unanswered, "pass_provisional");
     say(lift.sessions.last().is_some_and(|last| last.verdict != Verdict::Pass), "gate_not_open");
     say(lift.hard() >= 2, "reserve_short");
     say(!run.is_empty() && run.iter().all(|session| session.below_usual), "qualified_below_usual");

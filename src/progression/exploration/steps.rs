@@ -179,7 +179,7 @@ fn evidence_rule(notes: &Notes, number: usize) -> Option<&'static str> {
         (!longer || lift.signed, "moved without the sign-off of its gate"),
         (last.is_some_and(|last| last.verdict == Verdict::Pass), "moved after a session that did not pass"),
         (!lift.elsewise, "moved after work that was not the work granted"),
-        (last.is_some_and(|last| last.answered), "moved before the morning after"),
+        (last.is_some_and(|last| last.answered) && lift.waits.is_none(), "moved before the morning after"),
         (run.iter().any(|session| !session.below_usual), "moved on days below the usual alone"),
         (lift.hard() < 2, "moved with too little in reserve"),
         (lift.last.is_some_and(|ago| within(ago, FRESH + 1)), "moved on old evidence"),

@@ -79,6 +79,9 @@ impl RegionNotes {
     fn answer(&mut self, answer: &PainAnswer) -> bool {
         let row = row(answer, self.usual_level());
         self.note(answer.score.score());
+        if self.loaded == Some(0) {
+            self.keep_score(answer.score.score());
+        }
         if row == Row::Stop {
             self.stop = Some(false);
         }
@@ -88,9 +91,7 @@ impl RegionNotes {
         row > Row::Clear
     }
 
-    /// Trained today, with that answer about pain in it.
-    pub(super) fn train(&mut self, answer: Option<&PainAnswer>) {
-        let score = answer.map_or(0, |answer| answer.score.score());
+    fn keep_score(&mut self, score: u8) {
         match self.scores.last_mut() {
             Some(worst) if self.scored_today => *worst = score.max(*worst),
             _ => self.scores.push(score),
@@ -99,8 +100,18 @@ impl RegionNotes {
             self.scores.remove(0);
         }
         self.scored_today = true;
+    }
+
+    /// Trained today, in a session that asked about pain or did not.
+    pub(super) fn train(&mut self, asked: bool) {
+        // None before training, and nobody asked after it: no news where it hurt when it was last trained.
+        let none_told = |score: u8| !asked && score == 0 && self.scores.last().is_some_and(|last| *last > 0);
+        let told = self.last.filter(|(_, today)| *today).map(|(score, _)| score);
+        if let Some(score) = told.filter(|score| !none_told(*score)) {
+            self.keep_score(score);
+        }
         // One civil day is one.
-        if self.loaded == Some(0) {
+        if !asked || self.loaded == Some(0) {
             return;
         }
         if let Some((_, steady)) = &mut self.usual
@@ -249,6 +260,7 @@ impl Notes {
             let standing = standing.as_ref().filter(|standing| standing.in_force);
             let hurt = (0..REGIONS.len()).any(|region| flared[region] && self.concerns(number, region));
             let lift = &mut self.lifts[number];
+            lift.waits.take_if(|ago| *ago == trained && standing.is_some());
             for session in lift.sessions.iter_mut().filter(|session| session.ago == trained) {
                 session.answered |= standing.is_some();
                 if hurt && session.verdict != Verdict::Critical {
@@ -261,9 +273,11 @@ impl Notes {
         }
     }
 
-    /// What was a pass while something else comes first is not kept.
+    /// What was a pass while something else comes first is not kept, but its morning is waited for.
     pub(super) fn forget_unheard(&mut self) {
         for lift in &mut self.lifts {
+            let unheard = lift.sessions.iter().find(|session| session.verdict == Verdict::Unheard);
+            lift.waits = unheard.map(|session| session.ago).or(lift.waits);
             lift.sessions.retain(|session| session.verdict != Verdict::Unheard);
         }
     }

@@ -3,7 +3,7 @@
 use std::vec::Vec;
 
 use super::notes::{LiftNotes, Notes, SessionNote, Verdict};
-use super::telling::{Standing, Standings, number_of, region_number};
+use super::telling::{Standing, Standings, number_of};
 use super::world::{FORGIVING, LIFTS, REGIONS, STRICT};
 use crate::condition::DayClass;
 use crate::gate::Mark;
@@ -21,14 +21,14 @@ impl Notes {
         }
         if let Some(pain) = &session.pain {
             self.tell_all_pain(pain);
-            for (number, id) in REGIONS.iter().enumerate().filter(|(number, _)| loaded[*number]) {
-                self.regions[number].train(pain.iter().find(|answer| answer.region.as_str() == *id));
-            }
+        }
+        for (region, _) in self.regions.iter_mut().zip(&loaded).filter(|(_, loaded)| **loaded) {
+            region.train(session.pain.is_some());
         }
         self.pain_asked = Some(session.pain.is_some());
         self.away = false;
         for lift in &session.lifts {
-            self.tell_lift(lift, session, before);
+            self.tell_lift(lift, before);
         }
         for (region, loaded) in self.regions.iter_mut().zip(&loaded) {
             // Another day of training has a morning of its own, also for what it did not load.
@@ -39,19 +39,17 @@ impl Notes {
         }
     }
 
-    fn tell_lift(&mut self, done: &LiftSession, session: &Session, before: &Standings) {
+    fn tell_lift(&mut self, done: &LiftSession, before: &Standings) {
         let number = number_of(done.lift.as_str());
         let (Some(standing), Some(set)) = (&before[number], self.set.lift(LIFTS[number])) else { return };
         let below_usual = self.class() == DayClass::Below;
-        let hurts =
-            session.pain.iter().flatten().any(|answer| {
-                answer.score.score() > 0 && self.concerns(number, region_number(&answer.region))
-            });
+        let unclear = |region: usize| self.regions[region].unclear && self.concerns(number, region);
+        let hurts = (0..REGIONS.len()).any(unclear);
         // Trained, or where the forgiving lift loads nothing.
         let trained_too = self.lifts[0].last == Some(0);
         let hurt_today = |region: usize| {
-            let said = self.regions[region].last.is_some_and(|(score, today)| today && score > 0);
-            self.concerns(0, region) && (trained_too || !self.concerns(1, region)) && said
+            let own = self.concerns(0, region) && (trained_too || !self.concerns(1, region));
+            own && self.regions[region].unclear
         };
         let strict_hurt_today = (0..REGIONS.len()).any(hurt_today);
         let first = self.comes_first() || self.ill || self.limit_is_lost();
@@ -62,6 +60,10 @@ impl Notes {
         lift.wear(done);
         let as_granted = is_as_granted(done, standing, set);
         let trained = standing.status.is_trained() && !standing.rests;
+        // Of what is done in spite of a rest nothing is kept but that its morning comes.
+        if standing.status.is_trained() && standing.rests {
+            lift.waits = Some(0);
+        }
         let verdict = verdict(done, as_granted);
         lift.last = Some(0);
         lift.elsewise = !as_granted;

@@ -147,7 +147,7 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
             reasons
                 .push(Reason::UsualPainUnsteady { region: name(), clear_sessions: STEADY_SESSIONS - steady });
         }
-        if region.persists(view.policy().pain_block_from) {
+        if region.persists(view.policy(), view.on) {
             reasons.push(Reason::PainPersists { region: name() });
         }
     }
@@ -196,10 +196,9 @@ fn gate_open(s: &Situation<'_>) -> Vec<Reason> {
         reasons.push(Reason::GateNotOpen);
     }
     // Whatever the last session came to: a worse one never permits what a better one would have to wait for.
-    match s.now().sittings.last() {
-        Some(last) if !last.confirmed => reasons.push(Reason::PassProvisional { session: last.session }),
-        _ => {}
-    }
+    let last = s.now().sittings.last().filter(|last| !last.confirmed).map(|last| last.session);
+    let waits = s.now().unanswered.map(|(session, _)| session).or(last);
+    reasons.extend(waits.map(|session| Reason::PassProvisional { session }));
     if let Some(short) = s.now().short {
         reasons.push(Reason::NotAtGrant { short });
     }

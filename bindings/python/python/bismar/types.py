@@ -3623,6 +3623,9 @@ class Now(TypedDict):
     """Acceptable and scored repetitions of sessions no longer listed."""
     last_session: NotRequired[Day]
     """Day of the last session, at whatever place."""
+    unanswered: NotRequired[list[Day | float]]
+    """Number and day of the last session, where it is not listed among those at this place, until the morning after it is
+    answered."""
     short: NotRequired[Shortfall]
     """In what the last session fell short of the work granted, where it did."""
     moves: NotRequired[list[list[Day | Mass]]]
@@ -3707,6 +3710,9 @@ class NowInput(TypedDict):
     """Acceptable and scored repetitions of sessions no longer listed."""
     last_session: NotRequired[Day]
     """Day of the last session, at whatever place."""
+    unanswered: NotRequired[tuple[float, Day]]
+    """Number and day of the last session, where it is not listed among those at this place, until the morning after it is
+    answered."""
     short: NotRequired[Shortfall]
     """In what the last session fell short of the work granted, where it did."""
     moves: NotRequired[Sequence[tuple[Day, MassInput]]]
@@ -4501,7 +4507,7 @@ class PlanInput(TypedDict):
     unavailable: NotRequired[Sequence[Name]]
     """Ids of implements that are taken or missing today."""
     minutes: NotRequired[float]
-    """Minutes there are; absent means enough."""
+    """Minutes there are; absent means enough. Where the day's report says fewer, those count."""
     easy_week: NotRequired[bool]
     """This is a planned easy week."""
     years: NotRequired[YearsAheadInput]
@@ -5306,7 +5312,7 @@ class Reason_ask_of_today_fields(TypedDict):
 Reason_ask_of_today = TypedDict("Reason_ask_of_today", {"ask_of_today": "Reason_ask_of_today_fields"})
 
 class Reason_break_counts_fields(TypedDict):
-    """Life gave an easy week already; none is added on top."""
+    """Life gave an easy week already; none is added on top, and no step is on offer in it."""
     days: float
     """Full days without training before today."""
 
@@ -7723,6 +7729,8 @@ class WayBack(TypedDict):
     """Day on which the stop that it comes back from was lifted."""
     after_illness: NotRequired[bool]
     """An illness was part of what it comes back from."""
+    no_restoring: NotRequired[bool]
+    """The first row alone gives the load back after one pass; on this way it does not either."""
 
 
 class WayBackInput(TypedDict):
@@ -7739,6 +7747,8 @@ class WayBackInput(TypedDict):
     """Day on which the stop that it comes back from was lifted."""
     after_illness: NotRequired[bool]
     """An illness was part of what it comes back from."""
+    no_restoring: NotRequired[bool]
+    """The first row alone gives the load back after one pass; on this way it does not either."""
 
 
 class Week(TypedDict):

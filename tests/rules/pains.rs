@@ -1,0 +1,171 @@
+//! Rule 8, by whomever and whenever pain was told: before training, in a report of its own, after it, and at an agreed usual
+//! level.
+
+use super::world::*;
+use bismar::condition::DayClass;
+use bismar::prescription::Verdict;
+use bismar::quantity::Pain;
+use bismar::record::*;
+
+fn knee(score: u8) -> Vec<PainAnswer> {
+    vec![PainAnswer::plain(name("knee"), Pain::new(score).unwrap())]
+}
+
+fn squat_at_60() -> LiftSession {
+    LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))
+}
+
+/// How a host asks about pain on a day of training.
+#[derive(Clone, Copy, Debug)]
+enum Told {
+    /// Before training, and the session asks again: by then there is none.
+    BeforeAndNoneInIt,
+    /// Before training alone: the session asks nothing.
+    BeforeAlone,
+    /// In a report of its own, after a session that had none.
+    AfterIt,
+}
+
+fn day_with(world: &mut World, told: Told, score: u8) {
+    let report = DayReport::all_well(DayClass::Within).with_pain(knee(score));
+    match told {
+        Told::BeforeAndNoneInIt => {
+            world.add(EventKind::DayReport(report));
+            world.train_all(vec![squat_at_60()], Some(Vec::new()));
+        }
+        Told::BeforeAlone => {
+            world.add(EventKind::DayReport(report));
+            world.train_all(vec![squat_at_60()], None);
+        }
+        Told::AfterIt => {
+            world.day_report(DayClass::Within);
+            world.train_all(vec![squat_at_60()], Some(Vec::new()));
+            world.pain("knee", score);
+        }
+    }
+}
+
+#[test]
+fn rule_08_pain_counts_in_whatever_way_it_was_told_on_a_day_of_training() {
+    let mut uncounted = Vec::new();
+    for told in [Told::BeforeAndNoneInIt, Told::BeforeAlone, Told::AfterIt] {
+        for scores in [[1, 2, 3], [3, 3, 3], [0, 1, 2]] {
+            let mut world = World::on_offer("squat");
+            for score in scores {
+                world.wait(3);
+                day_with(&mut world, told, score);
+            }
+            world.wait(3).day_report(DayClass::Within);
+            let cautions = world.today("squat").cautions;
+            let sent = cautions.iter().any(|caution| caution.as_str() == "see_clinician_first");
+            if !sent || !blocked_by(&world.against("squat"), "pain_persists") {
+                uncounted.push((told, scores));
+            }
+        }
+    }
+    assert!(uncounted.is_empty(), "{uncounted:?}");
+}
+
+/// That it did not hurt before training says nothing of the training itself, of which nobody asked.
+#[test]
+fn rule_08_a_session_that_nobody_asked_about_ends_no_row_of_pain() {
+    let mut world = World::on_offer("squat");
+    for _ in 0..3 {
+        world.wait(3);
+        day_with(&mut world, Told::BeforeAlone, 3);
+    }
+    world.wait(3);
+    day_with(&mut world, Told::BeforeAlone, 0);
+    world.wait(3).day_report(DayClass::Within);
+    assert!(blocked_by(&world.against("squat"), "pain_persists"), "{:?}", world.against("squat"));
+}
+
+/// A day on which pain of a region was told that nothing loaded is no day of training of it.
+#[test]
+fn rule_08_days_without_training_are_not_counted() {
+    let mut world = World::on_offer("squat");
+    for score in [1, 2, 3] {
+        world.wait(2).pain("knee", score);
+    }
+    world.wait(2).day_report(DayClass::Within);
+    assert!(!blocked_by(&world.against("squat"), "pain_persists"));
+}
+
+/// Three days of training with that much pain in the knee, also on the mornings after.
+fn standing_at(world: &mut World, score: u8) {
+    for _ in 0..3 {
+        world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(knee(score))));
+        let load = world.today("squat").load.unwrap();
+        let done = LiftSession::as_granted(name("squat"), World::sets(load, 2, true));
+        world.train_all(vec![done], Some(knee(score)));
+        world.wait(3);
+    }
+    world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(knee(score))));
+}
+
+fn agreed(world: &mut World, level: u8) {
+    let usual = UsualPain::new(name("knee"), Pain::new(level).unwrap(), name("clinic")).with_clinician(true);
+    world.add(EventKind::UsualPainAgreed(usual));
+}
+
+#[test]
+fn rule_08_pain_that_stands_at_the_level_agreed_with_a_clinician_is_the_usual_and_no_news() {
+    let mut world = World::on_offer("squat");
+    agreed(&mut world, 3);
+    standing_at(&mut world, 3);
+    let today = world.today("squat");
+    assert_eq!(today.verdict, Verdict::Train, "{:?}", today.reasons);
+    assert!(!says(&today, "pain_persists"));
+    assert!(world.is_offered("squat"), "steady at the usual level: {:?}", world.against("squat"));
+
+    // Above the agreed level it is news.
+    let mut above = World::on_offer("squat");
+    agreed(&mut above, 2);
+    standing_at(&mut above, 3);
+    assert!(blocked_by(&above.against("squat"), "pain_persists"));
+
+    // A rise is one, also below the agreed level.
+    let mut rises = World::on_offer("squat");
+    agreed(&mut rises, 3);
+    for score in [1, 2, 3] {
+        rises.wait(3).train_all(vec![squat_at_60()], Some(knee(score)));
+    }
+    rises.wait(3).add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(knee(3))));
+    assert!(blocked_by(&rises.against("squat"), "pain_persists"));
+
+    // A level that is due to be looked at again stands for nothing.
+    world.wait(91).add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(knee(3))));
+    assert!(blocked_by(&world.against("squat"), "pain_persists"));
+}
+
+/// The press is the strict lift of a pair with the squat; it loads the shoulder, or the knee with it.
+fn pressed_with(region: &str, usual: u8, score: u8) -> World {
+    let mut all = parameters();
+    all.lifts[1].regions = vec![name(region)];
+    all.pairs = vec![Pair::new(name("press"), name("squat"))];
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    let level = Pain::new(usual).unwrap();
+    world.add(EventKind::UsualPainAgreed(UsualPain::new(name(region), level, name("coach"))));
+    let pain = || vec![PainAnswer::plain(name(region), Pain::new(score).unwrap())];
+    let report = || EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(pain()));
+    world.add(report());
+    let press = LiftSession::as_granted(name("press"), World::sets(kg(40.0), 2, true));
+    world.train_all(vec![press], Some(pain()));
+    world.wait(3).add(report());
+    world
+}
+
+#[test]
+fn pain_of_the_strict_lift_that_is_no_more_than_agreed_to_be_usual_holds_no_partner() {
+    for region in ["shoulder", "knee"] {
+        let usual = pressed_with(region, 2, 2).today("squat");
+        assert!(!says(&usual, "pair_pain"), "{region}: {:?}", usual.reasons);
+        assert_eq!((usual.verdict, usual.load), (Verdict::Train, Some(kg(60.0))), "{region}");
+        for (level, score) in [(1, 2), (0, 1)] {
+            let more = pressed_with(region, level, score).today("squat");
+            assert!(says(&more, "pair_pain"), "{region} {level} {score}: {:?}", more.reasons);
+            assert!(more.verdict > Verdict::Train, "{region} {level} {score}");
+        }
+    }
+}
