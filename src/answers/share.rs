@@ -11,7 +11,7 @@ use crate::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, 
 use crate::prescription::next_session_from;
 use crate::progression::{View, fold};
 use crate::quantity::{Day, Mass, Name};
-use crate::reason::NamedPlace;
+use crate::reason::{NamedPlace, Reason};
 use crate::record::{Log, Plan, StartsFrom};
 
 /// One of several who share a bar today.
@@ -40,10 +40,12 @@ impl Sharing {
 }
 
 /// The work of one lifter at the bar.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
 pub struct SharedLoads {
+    /// Every stop of the lifter, whatever is planned; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// Id of the lifter.
     pub lifter: Name,
     /// Id of the lift.
@@ -147,7 +149,7 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
         .filter(|load| one.done == 0 && work.first().is_some_and(|work| load < work));
     let loads = warm.chain(work.iter().copied().skip(usize::from(one.done))).collect();
     let place = view.lift.set.named_place(of_today.place);
-    let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), place, loads };
+    let loads = SharedLoads { stops: session.stops.clone(), lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), place, loads };
     let cautions = super::cautions_of_lift(&state, of_today, today);
     Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions })
 }

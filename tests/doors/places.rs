@@ -21,6 +21,7 @@ use bismar::quantity::{Day, Name, Rir, Unit};
 use bismar::reason::{Reason, Told};
 use bismar::record::*;
 use bismar::text::{Show, Translation, Words, phrases};
+use bismar::value::Value;
 
 use crate::made::{day, log_of, monday, of, session, sets, with_helped_pull_up};
 use crate::world::{World, kg, lift, mm, name, parameters};
@@ -414,4 +415,20 @@ fn what_was_last_done_is_handed_over_with_its_own_place() {
     let all = parameters();
     let said = answer.show(&Words::of(&all)).join("\n");
     assert!(said.contains(" (easier): 50 kg x 5; "), "{said}");
+}
+
+/// A place by what it is has its tempo as every other tempo is written.
+#[test]
+fn a_tempo_is_written_in_one_form() {
+    let mut all = parameters();
+    all.lifts[0].tempos = vec![Tempo::new(3, 1, 2)];
+    let mut world = World::new(all.clone());
+    world.passing_day("squat");
+    let tempo = Value::write(&all.lifts[0].tempos[0]).unwrap().to_json();
+    assert_eq!(tempo, r#"{"down":3,"hold":1,"up":2}"#);
+    let answer = handover(&world.log, world.day, world.day).unwrap();
+    let place = answer.lifts[0].last.as_ref().unwrap().place.as_ref().unwrap();
+    let json = Value::write(place).unwrap().to_json();
+    assert!(json.contains(&format!(r#""tempo":{tempo}"#)), "{json}");
+    assert_eq!(Value::from_json(&json).unwrap().read::<bismar::reason::NamedPlace>().unwrap(), *place);
 }

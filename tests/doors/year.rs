@@ -2,6 +2,7 @@
 
 use bismar::answers::{Lacking, Year, year};
 use bismar::caution::Caution;
+use bismar::condition::DayClass;
 use bismar::horizon::{
     Age, CardItem, CardLine, CardNote, CardState, FloorPlace, FunctionTest, Phase, PhaseCourse, Sex, Spread,
 };
@@ -191,4 +192,26 @@ fn loss_of_body_mass_falls_and_new_medicines_are_worth_a_talk() {
     assert!(asked(&world, YearsAhead::default(), None).0.card.notes.contains(&CardNote::Fall));
     world.wait(1);
     assert!(!asked(&world, YearsAhead::default(), None).0.card.notes.contains(&CardNote::Fall));
+}
+
+/// A second session of the day, after the coach moved the lift to its easier rung, is another one: what passed was on the full
+/// rung.
+#[test]
+fn row_68_a_load_shown_on_a_day_of_two_sessions_has_the_place_of_the_one_that_passed() {
+    let mut world = World::new(parameters());
+    (0..2).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    world.train("squat", true);
+    let first = world.log.events.last().unwrap().sequence;
+    let easier = Grant::new(Work::new(2, 5, kg(60.0))).with_place(Place::at_rung(0));
+    world.add(EventKind::VariantChanged(Move::new(name("squat"), easier, name("coach"))));
+    world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true)));
+    let day = world.day;
+    world.wait(1);
+    world.add(EventKind::NextDayReport(NextDayReport::new(first).with_pain(Vec::new())));
+    let planned = LoadToKeep::new(name("squat"), name("the sack"), kg(50.0), 60);
+    let (answer, _) = asked(&world, YearsAhead::default().with_keep(vec![planned]), None);
+    let kept = &answer.keep[0];
+    assert_eq!(kept.shown, Some((day, kg(60.0))));
+    assert_eq!(kept.place.as_ref().unwrap().rung, Some(name("full")));
 }

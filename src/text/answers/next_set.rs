@@ -162,7 +162,7 @@ impl Words<'_> {
         let instead =
             |rung: &Name| self.say("next_set.instead", &[("rung", self.rung_called(&next.lift, rung))]);
         said.extend(next.instead.as_ref().map(instead));
-        self.end(&mut said, &[], &next.cautions);
+        self.end(&mut said, (&next.stops, next.today), &[], &next.cautions);
         said
     }
 

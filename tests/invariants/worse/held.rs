@@ -17,8 +17,8 @@ use proptest::prelude::*;
 
 /// Why a lift is no longer held against the better course, until it and its regions stand alike in both again. Each is a
 /// rule that is stated elsewhere, and not a fault.
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Excuse {
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Excuse {
     /// It passed at its grant where the better course did not pass at the same one: from here on it is granted what it has
     /// shown itself.
     ShownItself,
@@ -96,6 +96,27 @@ pub struct Held {
     excuses: BTreeMap<Name, Excuse>,
     /// What became of every lift so far, to be read where something was found.
     story: Vec<String>,
+    /// How often each of them was met.
+    pub met: BTreeMap<Excuse, usize>,
+}
+
+impl Excuse {
+    /// All of them: one that is never met excuses nothing, and has to go.
+    pub const ALL: [Excuse; 13] = [
+        Excuse::ShownItself,
+        Excuse::ItsTurn,
+        Excuse::HarderRung,
+        Excuse::EasedAlone,
+        Excuse::TrainedDuringAStop,
+        Excuse::DayBelow,
+        Excuse::Unanswered,
+        Excuse::GivenBack,
+        Excuse::NotBegun,
+        Excuse::UsualLevel,
+        Excuse::LevelBefore,
+        Excuse::NoRise,
+        Excuse::OneBreakOfTwo,
+    ];
 }
 
 impl Held {
@@ -105,6 +126,7 @@ impl Held {
             worse: Told::new(worse),
             excuses: BTreeMap::new(),
             story: Vec::new(),
+            met: BTreeMap::new(),
         }
     }
 
@@ -151,6 +173,7 @@ impl Held {
                 && let Some(excuse) = self.excuse(&id, &before, key.0, worse)?
             {
                 self.excuses.insert(id, excuse);
+                *self.met.entry(excuse).or_default() += 1;
             }
         }
         Ok(Some(()))
