@@ -306,7 +306,7 @@ fn lift(diary: &Diary<'_>, decision: Decision, events: &[&Event], today: Day) ->
     let overruled = now.overruled.as_ref().filter(|given| given.expires >= today).map(|given| OverrideNow {
         load: given.load,
         until: given.expires,
-        waits: false,
+        waits: decision.reasons.iter().any(|reason| matches!(reason, Reason::OverrideSuspended { .. })),
         who: given.who.clone(),
         why: events.iter().rev().find(|event| event.sequence == given.event).and_then(|event| {
             match &event.kind {

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::diary::Diary;
+use super::diary::{Diary, LiftDone};
 use super::lacking::Lacking;
 use crate::caution::Caution;
 use crate::error::Error;
@@ -272,8 +272,10 @@ fn kept(
             what_if = Some(scenario(load.kg(), Age::on(born, today)?, phases, &outlook, sex, &settings)?);
         }
     }
-    let on = |day: Day| diary.sessions_of(&planned.lift).rev().find(|done| done.day == day);
-    let place = shown.and_then(|(day, _)| on(day)?.named_place());
+    let on = |day: Day| diary.sessions_of(&planned.lift).filter(move |done| done.day == day);
+    // Of several sessions of a day the first one carries what all of them came to.
+    let passed = |done: &LiftDone<'_>| done.passed();
+    let place = shown.and_then(|(day, _)| on(day).find(passed).or_else(|| on(day).next())?.named_place());
     Ok(KeptLoad { planned: planned.clone(), shown, place, plan, what_if })
 }
 

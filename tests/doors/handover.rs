@@ -142,7 +142,7 @@ fn rule_01_an_override_that_waits_is_handed_over_as_waiting() {
     world.pain("knee", 4);
     let (answer, said) = asked(&world, world.day);
     assert!(answer.lifts[0].overruled.as_ref().unwrap().waits);
-    assert!(line(&said).starts_with("Overruled by coach until 27 Jan 2026, to 80 kg (full): to look at one set"));
+    assert!(line(&said).starts_with("Overruled by coach until 26 Jan 2026, to 80 kg (full): to look at one set"));
     assert!(said.iter().any(|line| line.starts_with("The coach's word for 80 kg (full) waits")), "{said:#?}");
 }
 
@@ -161,7 +161,7 @@ fn loads_of_dumbbells_are_handed_over_one_by_one() {
     let (_, said) = asked(&world, since);
     let all = said.join("\n");
     for part in [
-        "Press: maintaining, 2 x 5 at 8 kg each (full).",
+        "Press: kept where it is, 2 x 5 at 8 kg each (full).",
         "down to 6 kg each (full) it is on plan",
         "no load above 12 kg each",
         "to 10 kg each (full)",

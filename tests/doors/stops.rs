@@ -90,7 +90,7 @@ fn once(door: &str, said: &[String], parts: &[&str]) {
 fn rule_13_a_sign_is_the_first_thing_in_every_answer() {
     let world = stopped_by(vec![StopSign::ChestPain]);
     for (door, said, json) in answers(&world, "press") {
-        assert_eq!(&said[0], "Stop: chest pain or pressure, reported on 13 Jan 2026.", "{door}");
+        assert_eq!(&said[0], "Stop: chest pain or pressure, reported on 11 Jan 2026.", "{door}");
         assert_eq!(&said[1], "Call emergency help now.", "{door}");
         let paragraph = ["until a clinician has cleared it", "See a clinician before lifting again"];
         once(door, &said, &paragraph);
@@ -107,7 +107,7 @@ fn rule_13_a_sign_is_the_first_thing_in_every_answer() {
         assert!(said[..clinician].iter().all(|line| !line.contains("quat") && !line.contains("ress,")));
     }
     let (said, json) = shared(&world, "press");
-    assert_eq!(&said[0], "Invented: Stop: chest pain or pressure, reported on 13 Jan 2026.");
+    assert_eq!(&said[0], "Invented: Stop: chest pain or pressure, reported on 11 Jan 2026.");
     assert_eq!(&said[1], "Call emergency help now.");
     once("share", &said, &["until a clinician has cleared it", "See a clinician before lifting again"]);
     assert!(json.contains("\"stops\":[{\"symptom_stop\""), "{json}");

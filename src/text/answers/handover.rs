@@ -16,7 +16,7 @@ use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
 use crate::text::words::Words;
 use crate::text::capital;
-use crate::text::stop::{cautions_beside, in_order};
+use crate::text::stop::{cautions_beside, in_order, is_stop};
 
 pub(in crate::text) const HANDOVER: Phrases = &[
     ("handover.heading", "{lifter}, {day}."),
@@ -148,8 +148,11 @@ impl Words<'_> {
     fn stops_and_reopening(&self, handover: &Handover) -> Vec<String> {
         let (stops, mut said) = (in_order(handover.stops.iter()), Vec::new());
         for stop in &stops {
-            said.extend(self.halts("", &[*stop], Some(handover.today)));
-            let key = handover.reopening.iter().find(|now| is_of(now, stop)).and_then(reopening_key);
+            let now = handover.reopening.iter().find(|now| is_of(now, stop));
+            // Who has cleared it has examined it.
+            let today = Some(handover.today).filter(|_| !now.is_some_and(|now| now.cleared));
+            said.extend(self.halts("", &[*stop], today));
+            let key = now.and_then(reopening_key);
             said.extend(key.map(|key| self.say(key, &[])));
         }
         let unnamed = said.is_empty();
@@ -216,12 +219,13 @@ impl Words<'_> {
         let mut with = self.work(lift, lift.granted, &lift.status);
         with.push(("lift", name));
         let standing = |load| self.load_at(&lift.lift, lift.granted.place, load);
+        let each = |load| self.one_by_one(&lift.lift, self.at_most(load));
         let mut said = alloc::vec![self.say("handover.lift", &with)];
         if lift.limit != lift.granted.load() {
-            let limit = with_place(self.at_most(lift.limit), &self.place(&lift.lift, lift.granted.place));
+            let limit = with_place(each(lift.limit), &self.place(&lift.lift, lift.granted.place));
             said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
-        said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", self.at_most(load))])));
+        said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
         said.extend(
             lift.height.map(|height| self.say("handover.height", &[("height", millimetres(height))])),
         );
@@ -242,6 +246,8 @@ impl Words<'_> {
             let key = if given.why.is_some() { "handover.override_why" } else { "handover.override" };
             with.extend(given.why.clone().map(|why| ("why", why)));
             said.push(self.say(key, &with));
+            let waits = given.waits.then_some(Reason::OverrideSuspended { load: given.load });
+            said.extend(waits.map(|waits| self.reason_handed_over(lift, &waits)));
         }
         said.extend(lift.limits.iter().map(|limit| self.limit(limit)));
         if lift.unguarded {
@@ -294,7 +300,9 @@ impl Words<'_> {
             }
             MoveOutlook::OnOffer { .. } => {}
             MoveOutlook::Blocked { by, .. } => {
-                said.extend(by.iter().map(|reason| self.reason_handed_over(lift, reason)));
+                // Under a stop each of them is said already, above all lifts.
+                let by = by.iter().filter(|reason| !(stopped && is_stop(reason)));
+                said.extend(by.map(|reason| self.reason_handed_over(lift, reason)));
             }
         }
         said
@@ -318,7 +326,8 @@ impl Words<'_> {
             Some(Outcome::NotScored) => "outcome.not_scored",
             None => "outcome.none",
         };
-        let sets = listed(last.sets.iter().map(|set| format!("{} x {}", self.mass(set.load), set.reps)));
+        let load = |load| self.one_by_one(lift, self.mass(load));
+        let sets = listed(last.sets.iter().map(|set| format!("{} x {}", load(set.load), set.reps)));
         let place = last.place.as_ref().map(|place| self.named_place(Some(lift), place));
         let on = with_place(day(last.day), &place.unwrap_or_default());
         let with = [("day", on), ("sets", sets), ("outcome", self.say(outcome, &[]))];

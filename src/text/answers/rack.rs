@@ -28,7 +28,6 @@ pub(in crate::text) const RACK: Phrases = &[
     ),
     ("rack.bridge", "About {reps} repetitions at the present load stand for the same at that one."),
     ("share.nobody", "Nobody lifts today."),
-    ("share.whose", "{lifter}: "),
     ("share.turn", "{lifter}: {load}."),
     ("share.moves", "Discs handled at each end: {moves}."),
 ];
@@ -133,7 +132,7 @@ impl Words<'_> {
     fn stops_of_all(&self, share: &Share) -> Vec<String> {
         let mut said = Vec::new();
         for one in &share.lifters {
-            let whose = self.say("share.whose", &[("lifter", capital(one.lifter.as_str()))]);
+            let whose = alloc::format!("{}: ", capital(one.lifter.as_str()));
             said.extend(self.halts(&whose, &in_order(one.stops.iter()), Some(share.today)));
         }
         let all = in_order(share.lifters.iter().flat_map(|one| &one.stops));
