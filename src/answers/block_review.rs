@@ -174,7 +174,15 @@ impl Diary<'_> {
             alloc::vec!["condition.trend", "gate.session_pass", "one_rm.estimate", "one_rm.own_curve"];
         let cautions = self.cautions(today);
         let stops = self.state().stops();
-        Ok(BlockReview { stops, today, block: span.map(|span| span.block), lifts, missing, sources, cautions })
+        Ok(BlockReview {
+            stops,
+            today,
+            block: span.map(|span| span.block),
+            lifts,
+            missing,
+            sources,
+            cautions,
+        })
     }
 
     /// The state after the event at that place.

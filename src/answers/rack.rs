@@ -223,16 +223,9 @@ fn at_height(view: &View<'_>, today: &LiftToday, sets: &[RackSet]) -> Result<Vec
     let mut all = Vec::new();
     for set in sets {
         let Some(made) = equipment.load(set.load) else { break };
-        let side = made.loaded.side().to_vec();
-        let kept = before.iter().zip(&side).take_while(|(old, new)| old == new).count();
-        all.push(EndMoves {
-            total: made.loaded.total,
-            difference: made.loaded.difference,
-            off: before.iter().skip(kept).rev().copied().collect(),
-            on: side.iter().skip(kept).copied().collect(),
-            side: side.clone(),
-        });
-        before = side;
+        let moves = EndMoves::between(&before, &made.loaded);
+        before.clone_from(&moves.side);
+        all.push(moves);
     }
     Ok(all)
 }

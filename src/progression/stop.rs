@@ -63,7 +63,8 @@ impl State {
             let (region, features) = (region.id.clone(), stop.features.clone());
             Some(Reason::PainStop { region, since: stop.since, features })
         });
-        let limits = self.in_force.iter().flat_map(|all| shared.limits_without_lift(&all.parameters));
+        let limits = shared.limits().iter().filter_map(|limit| limit.region.as_ref());
+        let limits = limits.filter(|id| shared.is_limited_without_lift(id, self.parameters()));
         let limits = limits.map(|region| Reason::LimitWithoutLift { region: region.clone() });
         let ill = shared.ill_since.map(|_| Reason::ClearanceAfterIllness);
         let asks = shared.asks.iter().map(|open| Reason::AsksFirst { ask: open.ask, since: open.since });

@@ -24,11 +24,7 @@ pub struct NamedPlace {
 
 impl NamedPlace {
     /// That rung, range and tempo.
-    pub(crate) const fn new(
-        rung: Option<Name>,
-        range: Option<Length>,
-        tempo: Option<Tempo>,
-    ) -> NamedPlace {
+    pub(crate) const fn new(rung: Option<Name>, range: Option<Length>, tempo: Option<Tempo>) -> NamedPlace {
         NamedPlace { rung, range, tempo }
     }
 }

@@ -114,7 +114,10 @@ fn a_stop_is_said_before_anything_else() {
     world.passing_day("squat");
     world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let (answer, said) = asked(&world, world.day);
-    assert_eq!((answer.stops.len(), answer.reopening.len(), answer.reopening[0].region.as_ref()), (1, 1, None));
+    assert_eq!(
+        (answer.stops.len(), answer.reopening.len(), answer.reopening[0].region.as_ref()),
+        (1, 1, None)
+    );
     assert!(said[0].starts_with("Stop: chest pain or pressure"), "{said:?}");
     assert!(!said.iter().any(|line| line.contains("staying is as good")));
     world.clear();
@@ -142,7 +145,9 @@ fn rule_01_an_override_that_waits_is_handed_over_as_waiting() {
     world.pain("knee", 4);
     let (answer, said) = asked(&world, world.day);
     assert!(answer.lifts[0].overruled.as_ref().unwrap().waits);
-    assert!(line(&said).starts_with("Overruled by coach until 26 Jan 2026, to 80 kg (full): to look at one set"));
+    assert!(
+        line(&said).starts_with("Overruled by coach until 26 Jan 2026, to 80 kg (full): to look at one set")
+    );
     assert!(said.iter().any(|line| line.starts_with("The coach's word for 80 kg (full) waits")), "{said:#?}");
 }
 

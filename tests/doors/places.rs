@@ -76,7 +76,8 @@ impl Seen {
         for line in said.iter().flat_map(|said| said.lines()).map(str::trim) {
             let mut about = named_in(line, lifts);
             let heads = |lift: &&&Placed| {
-                let after = line.to_lowercase().strip_prefix(&lift.called).map(|rest| rest.starts_with([',', ':']));
+                let after =
+                    line.to_lowercase().strip_prefix(&lift.called).map(|rest| rest.starts_with([',', ':']));
                 after == Some(true)
             };
             headed_by = about.iter().find(heads).copied().or(headed_by);
@@ -101,8 +102,7 @@ impl Seen {
                 let other = OTHER_MASSES.iter().find(|part| line.contains(**part));
                 let about: Vec<&Name> = about.iter().map(|lift| &lift.id).collect();
                 self.others.push(
-                    other
-                        .unwrap_or_else(|| panic!("{door}: no place of {about:?} in {line:?} of {said:#?}")),
+                    other.unwrap_or_else(|| panic!("{door}: no place of {about:?} in {line:?} of {said:#?}")),
                 );
             }
         }
@@ -194,7 +194,9 @@ impl Seen {
                     let places = places(&all, &words);
                     // What caps a lift may be what another one has shown.
                     let named = named_in(&said, &places);
-                    let own = |placed: &&Placed| placed.id == lift.lift || named.iter().any(|one| one.id == placed.id);
+                    let own = |placed: &&Placed| {
+                        placed.id == lift.lift || named.iter().any(|one| one.id == placed.id)
+                    };
                     let mut own = places.iter().filter(own).flat_map(|lift| &lift.places);
                     assert!(own.any(|place| said.contains(place.as_str())), "{said:?} of {}", lift.lift);
                     self.placed += 1;

@@ -142,7 +142,10 @@ fn rule_13_an_illness_and_what_was_said_before_training_are_in_every_answer() {
         for (door, said, json) in answers(world, "press") {
             assert!(said[0].starts_with(first), "{door}: {said:#?}");
             once(door, &said, &[first]);
-            assert!(json.starts_with("{\"stops\":[{") || json.starts_with("{\"stops\":[\""), "{door}: {json}");
+            assert!(
+                json.starts_with("{\"stops\":[{") || json.starts_with("{\"stops\":[\""),
+                "{door}: {json}"
+            );
         }
         assert!(shared(world, "press").0[0].starts_with(&format!("Invented: {first}")));
     }

@@ -48,12 +48,7 @@ fn hold(better: Log, worse: Log, from: usize, told: Worse) -> Result<(), TestCas
 }
 
 /// The same, with what was excused on the way.
-fn held(
-    better: Log,
-    worse: Log,
-    from: usize,
-    told: Worse,
-) -> Result<BTreeMap<Excuse, usize>, TestCaseError> {
+fn held(better: Log, worse: Log, from: usize, told: Worse) -> Result<BTreeMap<Excuse, usize>, TestCaseError> {
     // Within a day the parts of what is told otherwise are not all there yet.
     let whole_days = matches!(told, Worse::Twice | Worse::Swapped | Worse::Split { .. });
     let keys: Vec<(Day, u32)> = better.events.iter().map(|event| (event.day, event.sequence)).collect();

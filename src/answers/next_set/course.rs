@@ -50,7 +50,8 @@ impl<'a> Course<'a> {
     ) -> Course<'a> {
         let rule = planned.rule.unwrap_or(SetRule::OwnCurve);
         let reasons = Vec::new();
-        let mut course = Course { view, rule, today, done, asked, own, stops, reasons, cautions, held: false };
+        let mut course =
+            Course { view, rule, today, done, asked, own, stops, reasons, cautions, held: false };
         course.stopped_by_answers();
         course
     }

@@ -11,12 +11,12 @@ use crate::progression::{MoveOutlook, Purpose};
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{ClearanceLimits, ClearanceStatus, Grant};
+use crate::text::capital;
 use crate::text::day::{day, millimetres};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
-use crate::text::words::Words;
-use crate::text::capital;
 use crate::text::stop::{cautions_beside, in_order, is_stop};
+use crate::text::words::Words;
 
 pub(in crate::text) const HANDOVER: Phrases = &[
     ("handover.heading", "{lifter}, {day}."),

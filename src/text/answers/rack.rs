@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use crate::answers::{Rack, RackSet, Share};
 use crate::loading::{EndMoves, PlacedDisc, StepSize};
+use crate::text::day::millimetres;
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
 use crate::text::stop::in_order;
@@ -29,6 +30,7 @@ pub(in crate::text) const RACK: Phrases = &[
     ("rack.bridge", "About {reps} repetitions at the present load stand for the same at that one."),
     ("share.nobody", "Nobody lifts today."),
     ("share.turn", "{lifter}: {load}."),
+    ("share.blocks", "{load}, on blocks of {height}"),
     ("share.moves", "Discs handled at each end: {moves}."),
 ];
 
@@ -119,6 +121,12 @@ impl Words<'_> {
             let who = loads.map(|loads| capital(loads.lifter.as_str()));
             let lift = loads.map(|loads| self.lift_at_named(&loads.lift, Some(&loads.place)));
             let load = with_place(self.mass(turn.moves.total), &lift.unwrap_or_default());
+            let blocks = loads.and_then(|loads| loads.blocks.get(usize::from(turn.set)));
+            let blocks = blocks.filter(|height| height.mm() > 0.0);
+            let load = match blocks {
+                Some(height) => self.say("share.blocks", &[("load", load), ("height", millimetres(*height))]),
+                None => load,
+            };
             let with = [("lifter", who.unwrap_or_default()), ("load", load)];
             said.push(self.say("share.turn", &with));
             said.extend(self.rack_moves(&turn.moves));
