@@ -474,5 +474,5 @@ fn row_15_two_share_a_bar_from_the_floor_at_their_height() {
         (vec![kg(40.0); 2], vec![mm(62.5); 2])
     );
     let said = found.show(&Words::plain());
-    assert!(said[0].contains("40 kg (pull, rung 2), on blocks of 62.5 mm"), "{said:?}");
+    assert!(said[0].contains("40 kg (pull, full, range 225 mm), on blocks of 62.5 mm"), "{said:?}");
 }

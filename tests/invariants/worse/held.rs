@@ -298,7 +298,7 @@ impl Held {
     }
 
     /// Nothing more is granted, asked or on offer on that day.
-    pub fn compare(&self, today: Day, whole: bool, told: Worse) -> Result<(), TestCaseError> {
+    pub fn compare(&mut self, today: Day, whole: bool, told: Worse) -> Result<(), TestCaseError> {
         let of = |told: &Told| Answers::of(&told.state, today, whole);
         let (worse, better) = (of(&self.worse), of(&self.better));
         let sets = &self.worse.state.parameters().unwrap().lifts;
@@ -307,6 +307,7 @@ impl Held {
             let first = stands_of(&self.better.state, &set.id).and_then(|lift| lift.now.status.way_back());
             let ways = (one.status.way_back(), other.status.way_back());
             if told == Worse::NotTold && is_one_break_of_two(ways, first) {
+                *self.met.entry(Excuse::OneBreakOfTwo).or_default() += 1;
                 continue;
             }
             let asked = worse.session.get(at).zip(better.session.get(at));

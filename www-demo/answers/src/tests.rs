@@ -512,7 +512,7 @@ fn two_who_pull_from_the_floor_change_the_fewest_discs_and_keep_their_heights() 
     let answer = ask("page.shared", &[("lifters", lifters), ("today", text("2026-01-05"))]).unwrap();
     let turns = answer.field("turns").unwrap();
     // Ann warms up with 40. Bob first: 10 on, which is all for the first round; then 5 on, off, on, and Ann's last set is as it
-    // was: 1 + 3. Ann first: 10 on, and after each of Bob's turns 5 on, and off before the next: 1 + 4.
+    // was: 1 + 3. Ann first: 10 on, then 5 on for each of her three and off for each of his last two: 1 + 5.
     assert_eq!(turns.field("moves_each_end").unwrap().to_json(), "4");
     let order = list(turns.field("turns").unwrap());
     assert_eq!(
