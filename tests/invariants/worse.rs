@@ -12,11 +12,12 @@ use std::collections::BTreeMap;
 
 use super::course::*;
 use super::drawn::variant;
+use super::hand::press_week;
 use super::moves::crate_cases;
 use bismar::condition::DayClass;
 use bismar::loading::{Disc, Stock};
 use bismar::progression::{Decision, State, fold};
-use bismar::quantity::Day;
+use bismar::quantity::{Day, Pain};
 use bismar::record::*;
 use held::{Answers, Excuse, Held};
 use proptest::prelude::*;
@@ -190,23 +191,41 @@ fn every_way_to_tell_it_worse_is_drawn_and_finds_something() {
     assert_eq!(found.len(), WAYS.len(), "{found:?}");
 }
 
+/// Pain of 1, 2 and 3 in three sessions, which rises; and the same with 4 in the first of them, which does not.
+fn without_its_rise() -> (Log, Log) {
+    let mut course = Course::new(parameters(1));
+    (0..4).for_each(|_| press_week(&mut course));
+    let first = course.next_number() + 1;
+    for score in 1..=3 {
+        course.day_report(DayClass::Within, false);
+        course.session(4, Quality::Clean, Weight::AtLimit, Some(score));
+        course.day = course.day.plus(3).unwrap();
+    }
+    let (better, mut worse) = (course.log.clone(), course.log);
+    for event in worse.events.iter_mut().filter(|event| event.sequence == first) {
+        let EventKind::SessionRecorded(session) = &mut event.kind else { panic!("{event:?}") };
+        session.pain.iter_mut().flatten().for_each(|answer| answer.score = Pain::new(4).unwrap());
+    }
+    assert_ne!(better, worse);
+    (better, worse)
+}
+
 /// An exception that no course ever needs is a hole in the rule, and nothing else.
 #[test]
 fn every_exception_from_worse_is_never_better_is_met() {
     let rng = TestRng::deterministic_rng(RngAlgorithm::ChaCha);
     let mut runner = TestRunner::new_with_rng(Config::default(), rng);
-    let mut met: BTreeMap<Excuse, usize> = BTreeMap::new();
+    let (better, worse) = without_its_rise();
+    let mut met = held(better, worse, 0, Worse::Pain { region: 0, more: 3 }).unwrap();
+    assert!(met.contains_key(&Excuse::NoRise), "{met:?}");
     for _ in 0..EXCUSED_COURSES {
         if Excuse::ALL.iter().all(|excuse| met.contains_key(excuse)) {
             break;
         }
         let case = any_case().new_tree(&mut runner).unwrap().current();
         // What is rare is looked for where it can be: told in the way that leads to it.
-        let rare = [
-            (Excuse::DayBelow, Worse::Class(DayClass::Below)),
-            (Excuse::NoRise, Worse::Pain { region: 0, more: 1 }),
-            (Excuse::OneBreakOfTwo, Worse::NotTold),
-        ];
+        let rare =
+            [(Excuse::DayBelow, Worse::Class(DayClass::Below)), (Excuse::OneBreakOfTwo, Worse::NotTold)];
         let missing = rare.into_iter().filter(|(excuse, _)| !met.contains_key(excuse));
         let ways: Vec<Worse> = core::iter::once(case.worse).chain(missing.map(|(_, way)| way)).collect();
         for worse in ways {
