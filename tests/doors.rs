@@ -39,6 +39,8 @@ mod strength;
 mod show;
 #[path = "doors/table.rs"]
 mod table;
+#[path = "doors/stops.rs"]
+mod stops;
 #[path = "doors/week.rs"]
 mod week;
 #[path = "doors/year.rs"]

@@ -11,6 +11,7 @@ use crate::error::Error;
 use crate::gate::{Outcome, SetMarks, session_pass_of};
 use crate::progression::{LiftState, State, fold};
 use crate::quantity::{Day, Name};
+use crate::reason::Reason;
 use crate::record::{Event, EventKind, Grant, LiftSession, Log};
 
 /// Marked sessions from which a block says anything about a rung (our choice), and the share of them, one in so many,
@@ -115,6 +116,10 @@ pub struct Block {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct BlockReview {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
+    /// The day it was made for.
+    pub today: Day,
     /// The block; absent where none was begun.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub block: Option<Block>,
@@ -168,7 +173,16 @@ impl Diary<'_> {
         let sources =
             alloc::vec!["condition.trend", "gate.session_pass", "one_rm.estimate", "one_rm.own_curve"];
         let cautions = self.cautions(today);
-        Ok(BlockReview { block: span.map(|span| span.block), lifts, missing, sources, cautions })
+        let stops = self.state().stops();
+        Ok(BlockReview {
+            stops,
+            today,
+            block: span.map(|span| span.block),
+            lifts,
+            missing,
+            sources,
+            cautions,
+        })
     }
 
     /// The state after the event at that place.

@@ -9,6 +9,7 @@ use crate::caution::Caution;
 use crate::error::Error;
 use crate::one_rm::{CurveForm, CurvePrior, EstimateOptions, OwnCurve, SetRefusal, usable_sets};
 use crate::quantity::{Day, Name};
+use crate::reason::Reason;
 use crate::record::{Log, Place};
 
 /// Sets that could not speak, by the first reason against them.
@@ -27,6 +28,8 @@ pub struct RefusedSets {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Curve {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Id of the lift.
@@ -109,6 +112,7 @@ impl Diary<'_> {
         let mut cautions = self.cautions(today);
         cautions.push(Caution::EstimatesAreRanges);
         Ok(Curve {
+            stops: self.state().stops(),
             today,
             lift: lift.clone(),
             place: sessions.place,

@@ -12,6 +12,7 @@ use crate::condition::{
 };
 use crate::error::Error;
 use crate::quantity::Day;
+use crate::reason::Reason;
 use crate::record::{EventKind, Log, MarkerAnswer};
 
 /// Reports back over which a marker counts as one that this lifter is asked (our choice: as many as make a baseline).
@@ -38,6 +39,8 @@ pub struct DayAnswers {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct DayAnswer {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day.
     pub today: Day,
     /// The class, each marker's vote with its baseline, and how often ordinary days would look like one below the usual;
@@ -114,6 +117,7 @@ impl Diary<'_> {
             Some(judge_day(today, &markers, given.technique, DayOptions::STANDARD)?)
         };
         Ok(DayAnswer {
+            stops: self.state().stops(),
             today,
             verdict,
             days: past.len() as u32,

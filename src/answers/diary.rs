@@ -9,6 +9,7 @@ use alloc::vec::Vec;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
+use crate::gate::Outcome;
 use crate::loading::Implement;
 use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
 use crate::quantity::{Day, Mass, Name};
@@ -217,6 +218,11 @@ impl LiftDone<'_> {
     /// The same by rung, range and tempo as they were then.
     pub(super) fn named_place(&self) -> Option<NamedPlace> {
         Some(self.kept.parameters.lift(&self.lift.lift)?.named_place(self.place()))
+    }
+
+    /// Whether it passed.
+    pub(super) fn passed(&self) -> bool {
+        self.kept.sitting.is_some_and(|sitting| sitting.outcome == Outcome::Pass)
     }
 
     /// Ids of the regions it loaded.

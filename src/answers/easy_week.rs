@@ -12,6 +12,7 @@ use crate::dose::{
 use crate::error::Error;
 use crate::prescription::{SessionPlan, next_session_from};
 use crate::quantity::{Day, Mass, Name, Rir};
+use crate::reason::Reason;
 use crate::record::{EventKind, Log, Place, Plan};
 
 const WEEK: i32 = 7;
@@ -43,6 +44,8 @@ pub struct EasyLift {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct EasyWeek {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Where it stands; absent where the log holds no session.
@@ -119,6 +122,7 @@ impl Diary<'_> {
         missing.extend((empty > 0).then_some(Lacking::Weeks { weeks: empty }));
         missing.extend(plan.is_none().then_some(Lacking::Plan).filter(|_| status.is_some()));
         Ok(EasyWeek {
+            stops: self.state().stops(),
             today,
             status,
             last,

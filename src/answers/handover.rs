@@ -13,13 +13,13 @@ use crate::progression::{
     ClearanceInForce, Decision, LiftState, MoveOutlook, OpenAsk, Purpose, SetupSeen, State, Status,
 };
 use crate::quantity::{Day, Length, Mass, Name, Pain};
-use crate::reason::{NamedPlace, Shortfall};
+use crate::reason::{NamedPlace, Reason, Shortfall};
 use crate::record::{
     BarChanged, ClearanceLimits, Dimension, Event, EventKind, Grant, LiftSession, Log, SignOffScope, WorkSet,
 };
 use crate::sign::{PainFeature, StopSign};
 
-/// A stop in force.
+/// A stop in force by a sign or by pain, and what of its reopening is there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
@@ -66,6 +66,9 @@ pub struct OverrideNow {
     pub load: Mass,
     /// Last day it holds.
     pub until: Day,
+    /// It allows more than is granted, and waits: after a break, a stop or a step back, with pain, an open or unasked question,
+    /// a day not known or below the usual, or alone without pins.
+    pub waits: bool,
     /// Who gave it.
     pub who: Name,
     /// Why.
@@ -200,6 +203,8 @@ pub struct ChangedSince {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Handover {
+    /// Every stop of the lifter; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Whose log it is.
@@ -207,8 +212,8 @@ pub struct Handover {
     /// The greatest age in whole years that the log allows; absent where nothing is known.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub age: Option<i32>,
-    /// Stops in force: everything first.
-    pub stops: Vec<StopNow>,
+    /// Stops by signs and by pain, and what of their reopening is there: everything first.
+    pub reopening: Vec<StopNow>,
     /// What was said when asked before training, and is not answered.
     pub asks: Vec<OpenAsk>,
     /// First day of an illness after which a new clearance is needed.
@@ -273,10 +278,11 @@ impl Diary<'_> {
         );
         let (version, parameters) = state.names();
         Ok(Handover {
+            stops: state.stops(),
             today,
             lifter: self.log().lifter.id.clone(),
             age: self.log().lifter.oldest_on(today),
-            stops: stops(state),
+            reopening: stops(state),
             asks: state.asks().to_vec(),
             ill_since: state.ill_since(),
             clearance: state.clearance().cloned(),
@@ -300,6 +306,7 @@ fn lift(diary: &Diary<'_>, decision: Decision, events: &[&Event], today: Day) ->
     let overruled = now.overruled.as_ref().filter(|given| given.expires >= today).map(|given| OverrideNow {
         load: given.load,
         until: given.expires,
+        waits: decision.reasons.iter().any(|reason| matches!(reason, Reason::OverrideSuspended { .. })),
         who: given.who.clone(),
         why: events.iter().rev().find(|event| event.sequence == given.event).and_then(|event| {
             match &event.kind {

@@ -11,6 +11,7 @@ use crate::dose::{MissedFacts, MissedSession, missed_session};
 use crate::error::Error;
 use crate::progression::Stop;
 use crate::quantity::{Day, Name};
+use crate::reason::Reason;
 use crate::record::{Event, EventKind, Log, Plan, Session};
 
 /// A missed session older than this is past mending (our choice).
@@ -58,9 +59,11 @@ pub struct MissedLift {
 
 /// What becomes of a missed session. Load and sets stay as planned, always.
 #[non_exhaustive]
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Missed {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Day of the missed session, where one of the last seven days is noted.
@@ -133,6 +136,7 @@ impl Diary<'_> {
             lifts.push(self.missed_lift(&planned.lift, today, next.as_ref())?);
         }
         Ok(Missed {
+            stops: self.state().stops(),
             today,
             missed,
             reason,

@@ -12,6 +12,7 @@ use crate::condition::{PairedEstimate, RatioPrior, VariantRatio, variant_ratio};
 use crate::error::Error;
 use crate::loading::{BarKind, Implement};
 use crate::quantity::{Day, Interval, Mass, Name};
+use crate::reason::Reason;
 use crate::record::{Log, StartsFrom};
 use crate::statistics::quantile;
 
@@ -75,6 +76,8 @@ pub enum PairPlace {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PairAnswer {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Id of the strict lift.
@@ -188,6 +191,7 @@ impl Diary<'_> {
         let mut cautions = self.cautions(today);
         cautions.push(Caution::EstimatesAreRanges);
         let mut answer = PairAnswer {
+            stops: self.state().stops(),
             today,
             strict: strict.clone(),
             forgiving: forgiving.clone(),

@@ -16,6 +16,7 @@ use crate::one_rm::{CurveForm, Equation, own_curve_load};
 use crate::prescription::{Equipment, LiftToday, next_session_from};
 use crate::progression::View;
 use crate::quantity::{Day, Kilograms, Mass, Name, Reps};
+use crate::reason::Reason;
 use crate::record::{Log, Place, Plan, StartsFrom};
 
 /// Longest table of what can be done for how many repetitions.
@@ -46,6 +47,8 @@ pub struct RackSet {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Rack {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Id of the lift.
@@ -123,6 +126,7 @@ impl Diary<'_> {
         let view = then.view(lift, today)?;
         let stock = &view.all.stock;
         let mut answer = Rack {
+            stops: session.stops,
             today,
             lift: lift.clone(),
             place: of_today.place,
@@ -219,16 +223,9 @@ fn at_height(view: &View<'_>, today: &LiftToday, sets: &[RackSet]) -> Result<Vec
     let mut all = Vec::new();
     for set in sets {
         let Some(made) = equipment.load(set.load) else { break };
-        let side = made.loaded.side().to_vec();
-        let kept = before.iter().zip(&side).take_while(|(old, new)| old == new).count();
-        all.push(EndMoves {
-            total: made.loaded.total,
-            difference: made.loaded.difference,
-            off: before.iter().skip(kept).rev().copied().collect(),
-            on: side.iter().skip(kept).copied().collect(),
-            side: side.clone(),
-        });
-        before = side;
+        let moves = EndMoves::between(&before, &made.loaded);
+        before.clone_from(&moves.side);
+        all.push(moves);
     }
     Ok(all)
 }

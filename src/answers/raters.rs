@@ -9,7 +9,9 @@ use super::lacking::Lacking;
 use crate::caution::Caution;
 use crate::error::{Code, Error};
 use crate::gate::{Agreement, AgreementWeights, Mark, Rater, SetMarks, rater_agreement};
+use crate::progression::fold;
 use crate::quantity::{Day, Name};
+use crate::reason::Reason;
 use crate::record::{Event, EventKind, Log, WorkSet};
 
 /// Level of the intervals.
@@ -78,6 +80,10 @@ pub struct RaterPair {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Raters {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
+    /// The day it was made for.
+    pub today: Day,
     /// Each two who marked the same sets.
     pub pairs: Vec<RaterPair>,
     /// What nobody wrote down.
@@ -170,7 +176,9 @@ fn alike<'a>(marks: impl Iterator<Item = &'a (Name, Mark, Mark)>) -> Result<Alik
 /// What [`Log::check`] and [`Log::effective`] report; `out_of_range` above 100 000 marks of one pair.
 pub fn raters(log: &Log, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
     log.check()?;
-    among(log.effective()?.iter().map(AsRef::as_ref), lift, today)
+    // Of a log that cannot be read in order nobody can tell what it stops; who marked alike is told all the same.
+    let stops = fold(log).map(|state| state.stops()).unwrap_or_default();
+    among(log.effective()?.iter().map(AsRef::as_ref), lift, (stops, today))
 }
 
 impl Diary<'_> {
@@ -179,14 +187,14 @@ impl Diary<'_> {
     /// # Errors
     /// As [`raters`].
     pub fn raters(&self, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
-        among(self.events(), lift, today)
+        among(self.events(), lift, (self.state().stops(), today))
     }
 }
 
 fn among<'e>(
     events: impl Iterator<Item = &'e Event>,
     lift: Option<&Name>,
-    today: Day,
+    (stops, today): (Vec<Reason>, Day),
 ) -> Result<Raters, Error> {
     let mut pairs: Vec<Beside> = Vec::new();
     let mut sessions = 0_u32;
@@ -208,6 +216,8 @@ fn among<'e>(
         missing.push(Lacking::SecondRater);
     }
     Ok(Raters {
+        stops,
+        today,
         pairs: pairs.into_iter().map(Beside::finish).collect::<Result<_, _>>()?,
         missing,
         sources: alloc::vec!["gate.rater_agreement", "gate.cohen_kappa"],

@@ -11,8 +11,9 @@ use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
 use crate::loading::unit_slip;
 use crate::numeric;
-use crate::progression::{FALL_DAYS, FALL_PART, When, fold_watched};
+use crate::progression::{FALL_DAYS, FALL_PART, When, fold, fold_watched};
 use crate::quantity::{Day, Mass, Name, Reserve};
+use crate::reason::Reason;
 use crate::record::{Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet};
 
 /// Sessions in a row without one doubtful mark, from which a gate is said to tell nothing (our choice).
@@ -278,6 +279,8 @@ fn contradiction(set: &WorkSet) -> Option<Effort> {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Review {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Sessions looked at.
@@ -319,18 +322,20 @@ pub struct Review {
 pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let events = log.effective()?;
-    Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), log, today))
+    // Of a log that cannot be read in order nobody can tell what it stops; what looks odd in it is told all the same.
+    let stops = fold(log).map(|state| state.stops()).unwrap_or_default();
+    Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), log, stops, today))
 }
 
 impl Diary<'_> {
     /// What looks odd in this log? See [`review`].
     #[must_use]
     pub fn review(&self, today: Day) -> Review {
-        look_through(&self.events().collect::<Vec<&Event>>(), self.log(), today)
+        look_through(&self.events().collect::<Vec<&Event>>(), self.log(), self.state().stops(), today)
     }
 }
 
-fn look_through(events: &[&Event], log: &Log, today: Day) -> Review {
+fn look_through(events: &[&Event], log: &Log, stops: Vec<Reason>, today: Day) -> Review {
     let mut looking = Looking::default();
     for event in events {
         looking.look(event);
@@ -357,7 +362,7 @@ fn look_through(events: &[&Event], log: &Log, today: Day) -> Review {
     if unknown > 0 {
         cautions.push(Caution::UnknownEvents);
     }
-    Review { today, sessions, findings, missing, cautions }
+    Review { stops, today, sessions, findings, missing, cautions }
 }
 
 /// Says of each load that looks like a slip where the lift was done, or stood: only following the whole log tells. One that

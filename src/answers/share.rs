@@ -7,11 +7,13 @@ use derive_setters::Setters;
 
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
-use crate::loading::{Bar, Implement, SharedBar, SharedLifter, SharedSet, Stock, shared_bar};
-use crate::prescription::next_session_from;
-use crate::progression::{View, fold};
-use crate::quantity::{Day, Mass, Name};
-use crate::reason::NamedPlace;
+use crate::loading::{
+    Bar, Implement, Loaded, SharedBar, SharedLifter, SharedSet, Stock, shared_bar, shared_bar_as_loaded,
+};
+use crate::prescription::{Equipment, next_session_from};
+use crate::progression::fold;
+use crate::quantity::{Day, Length, Mass, Name};
+use crate::reason::{NamedPlace, Reason};
 use crate::record::{Log, Plan, StartsFrom};
 
 /// One of several who share a bar today.
@@ -40,10 +42,12 @@ impl Sharing {
 }
 
 /// The work of one lifter at the bar.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
 pub struct SharedLoads {
+    /// Every stop of the lifter, whatever is planned; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// Id of the lifter.
     pub lifter: Name,
     /// Id of the lift.
@@ -52,6 +56,9 @@ pub struct SharedLoads {
     pub place: NamedPlace,
     /// Warm-up and work sets that are left, in order; empty where nothing is lifted today, or nothing is left.
     pub loads: Vec<Mass>,
+    /// Blocks under each end of the bar for each of these loads, 0 on the floor; empty where none needs any.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub blocks: Vec<Length>,
 }
 
 /// One bar for several, today.
@@ -75,10 +82,12 @@ pub struct Share {
 /// Several lifters share a bar today: in which order do they lift, and which discs move between the sets?
 ///
 /// Each lifts what the own log and plan give; nobody's load changes for another's sake. Who rests, is stopped or is done has no turn.
+/// Where a lift starts from the floor its discs carry the bar at its height, so that the discs of each load are those of the
+/// lifter's own day and only the order is looked for.
 ///
 /// # Errors
 /// What [`next_session_from`] and [`shared_bar`] report, with the place in the list; `unknown_lift` for a lift that is not in
-/// its plan; `not_loadable` for one that is not done with a bar, or whose height the discs carry; `not_in_stock` where the
+/// its plan; `not_loadable` for one that is not done with a bar; `not_in_stock` where the
 /// logs do not name the same bar and discs.
 pub fn share(lifters: &[Sharing], today: Day) -> Result<Share, Error> {
     let mut answer = Share {
@@ -89,29 +98,30 @@ pub fn share(lifters: &[Sharing], today: Day) -> Result<Share, Error> {
         cautions: Vec::new(),
     };
     let mut rack: Option<(Bar, Stock)> = None;
-    for (at, one) in lifters.iter().enumerate() {
+    let (mut all, mut carried) = (Vec::new(), false);
+    for (at, one) in (0_u16..).zip(lifters) {
         let inside = |error: Error| error.within(&format!("lifters[{at}]"));
-        let Part { loads, own, cautions } = part(one, today).map_err(inside)?;
-        let same = rack.get_or_insert_with(|| own.clone());
-        if *same != own {
+        let part = part(one, today).map_err(inside)?;
+        let same = rack.get_or_insert_with(|| part.rack.clone());
+        if *same != part.rack {
             let rule = Allowed::rule("the bar and the discs of the first lifter");
-            return Err(inside(Error::new(Code::NotInStock, "implement", own.0.id().as_str(), rule)));
+            return Err(inside(Error::new(Code::NotInStock, "implement", part.rack.0.id().as_str(), rule)));
         }
-        answer.lifters.push(loads);
-        for caution in cautions {
+        for caution in part.cautions {
             if !answer.cautions.contains(&caution) {
                 answer.cautions.push(caution);
             }
         }
+        answer.lifters.push(part.loads);
+        if !part.made.is_empty() {
+            carried |= part.carried;
+            all.push((at, part.made));
+        }
     }
-    let sets = |loads: &SharedLoads| SharedLifter {
-        sets: loads.loads.iter().map(|load| SharedSet { load: *load, tolerance: Mass::ZERO }).collect(),
-    };
-    let lifting = (0_u16..).zip(&answer.lifters).filter(|(_, loads)| !loads.loads.is_empty());
-    let (places, all): (Vec<u16>, Vec<SharedLifter>) =
-        lifting.map(|(place, loads)| (place, sets(loads))).unzip();
     if let Some((bar, stock)) = rack.filter(|_| !all.is_empty()) {
-        let mut bar = shared_bar(&bar, &stock, &all)?;
+        let (places, made): (Vec<u16>, Vec<Vec<Loaded>>) = all.into_iter().unzip();
+        let mut bar =
+            if carried { shared_bar_as_loaded(&made)? } else { shared_bar(&bar, &stock, &wanted(&made))? };
         for turn in &mut bar.turns {
             turn.lifter = places.get(usize::from(turn.lifter)).copied().unwrap_or(turn.lifter);
         }
@@ -120,10 +130,20 @@ pub fn share(lifters: &[Sharing], today: Day) -> Result<Share, Error> {
     Ok(answer)
 }
 
+/// The loads alone, whatever discs make them.
+fn wanted(made: &[Vec<Loaded>]) -> Vec<SharedLifter> {
+    let sets = |own: &Vec<Loaded>| own.iter().map(|load| SharedSet::new(load.total, Mass::ZERO)).collect();
+    made.iter().map(|own| SharedLifter::new(sets(own))).collect()
+}
+
 /// What one of them lifts, with which bar and discs, and what to show beside it.
 struct Part {
     loads: SharedLoads,
-    own: (Bar, Stock),
+    /// How each of the loads is made.
+    made: Vec<Loaded>,
+    /// The discs carry the bar at its height.
+    carried: bool,
+    rack: (Bar, Stock),
     cautions: Vec<Caution>,
 }
 
@@ -134,10 +154,10 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
     let of_today = of_today.ok_or_else(|| super::not_in_plan(&one.lift))?;
     let then = state.as_of(today);
     let view = then.view(&one.lift, today)?;
-    let (bar, stock) = bar_of(&view).ok_or_else(|| {
-        let rule = Allowed::rule("a lift with a bar from a rack or from pins");
-        Error::new(Code::NotLoadable, "lift", one.lift.as_str(), rule)
-    })?;
+    let Some(Implement::Bar(bar)) = view.all.implement(&view.lift.set.implement) else {
+        let rule = Allowed::rule("a lift with a bar");
+        return Err(Error::new(Code::NotLoadable, "lift", one.lift.as_str(), rule));
+    };
     let work = of_today.load.map(|load| alloc::vec![load; usize::from(of_today.sets)]);
     let work = work.unwrap_or_default();
     let warm = of_today
@@ -145,19 +165,22 @@ fn part(one: &Sharing, today: Day) -> Result<Part, Error> {
         .iter()
         .map(|set| set.load)
         .filter(|load| one.done == 0 && work.first().is_some_and(|work| load < work));
-    let loads = warm.chain(work.iter().copied().skip(usize::from(one.done))).collect();
-    let place = view.lift.set.named_place(of_today.place);
-    let loads = SharedLoads { lifter: one.log.lifter.id.clone(), lift: one.lift.clone(), place, loads };
-    let cautions = super::cautions_of_lift(&state, of_today, today);
-    Ok(Part { loads, own: (bar.clone(), stock.clone()), cautions })
-}
-
-/// The bar and the discs of a lift whose height they do not carry.
-fn bar_of<'a>(view: &View<'a>) -> Option<(&'a Bar, &'a Stock)> {
-    match view.all.implement(&view.lift.set.implement) {
-        Some(Implement::Bar(bar)) if view.lift.set.starts_from != StartsFrom::Floor => {
-            Some((bar, &view.all.stock))
-        }
-        _ => None,
+    let loads: Vec<Mass> = warm.chain(work.iter().copied().skip(usize::from(one.done))).collect();
+    let (mut made, mut blocks) = (Vec::new(), Vec::new());
+    let equipment = Equipment::of(&view, of_today.place)?;
+    for load in &loads {
+        let unmade = || Error::new(Code::NotLoadable, "load", load.kg(), Allowed::Unstated);
+        let one = equipment.load(*load).ok_or_else(unmade)?;
+        blocks.push(one.blocks.unwrap_or(Length::ZERO));
+        made.push(one.loaded);
     }
+    if blocks.iter().all(|height| *height == Length::ZERO) {
+        blocks.clear();
+    }
+    let place = view.lift.set.named_place(of_today.place);
+    let cautions = super::cautions_of_lift(&state, of_today, today);
+    let (stops, lifter, lift) = (session.stops.clone(), one.log.lifter.id.clone(), one.lift.clone());
+    let loads = SharedLoads { stops, lifter, lift, place, loads, blocks };
+    let carried = view.lift.set.starts_from == StartsFrom::Floor;
+    Ok(Part { loads, made, carried, rack: (bar.clone(), view.all.stock.clone()), cautions })
 }

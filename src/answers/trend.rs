@@ -10,6 +10,7 @@ use crate::condition::{StrengthEvidence, TrendOptions, TrendReport, TrendVerdict
 use crate::error::Error;
 use crate::numeric::normal::normal_reach;
 use crate::quantity::{Day, Interval, Mass, Name};
+use crate::reason::Reason;
 use crate::record::{Log, Place};
 use crate::statistics::robust_line;
 
@@ -85,6 +86,8 @@ pub struct VelocityTrend {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Trend {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Id of the lift.
@@ -176,6 +179,7 @@ impl Diary<'_> {
             cautions.push(Caution::HoldingIsGood);
         }
         Ok(Trend {
+            stops: self.state().stops(),
             today,
             lift: lift.clone(),
             weeks,

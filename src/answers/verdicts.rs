@@ -9,6 +9,7 @@ use crate::condition::{Calibration, DayClass, PastVerdict, calibration};
 use crate::error::Error;
 use crate::gate::Outcome;
 use crate::quantity::Day;
+use crate::reason::Reason;
 use crate::record::Log;
 
 /// How good the verdicts about the day were.
@@ -16,6 +17,8 @@ use crate::record::Log;
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Verdicts {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// Training days, with and without a verdict.
@@ -88,6 +91,7 @@ impl Diary<'_> {
             missing.push(Lacking::DayClass);
         }
         Ok(Verdicts {
+            stops: self.state().stops(),
             today,
             days: past.len() as u32,
             calibration: if known { Some(calibration(&past)?) } else { None },

@@ -12,6 +12,7 @@ use crate::dose::{
 };
 use crate::error::Error;
 use crate::quantity::{Day, Kilograms, Mass, Name};
+use crate::reason::Reason;
 use crate::record::Log;
 
 /// Days of a week.
@@ -89,6 +90,8 @@ pub struct WeekFelt {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Week {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for: the last of the seven.
     pub today: Day,
     /// What was done in them; absent where the log holds no session at all.
@@ -169,6 +172,7 @@ impl Diary<'_> {
         }
         let mut all = weeks.done()?;
         Ok(Week {
+            stops: self.state().stops(),
             today,
             total: all.last().cloned(),
             measure,

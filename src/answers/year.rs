@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::diary::Diary;
+use super::diary::{Diary, LiftDone};
 use super::lacking::Lacking;
 use crate::caution::Caution;
 use crate::error::Error;
@@ -13,7 +13,7 @@ use crate::horizon::{
 };
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
-use crate::reason::NamedPlace;
+use crate::reason::{NamedPlace, Reason};
 use crate::record::{self, Event, EventKind, LoadToKeep, Log, Plan, Weighing, YearsAhead};
 use crate::sign::Ask;
 
@@ -66,6 +66,8 @@ pub struct KeptLoad {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Year {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
     /// What is due, by day, and what is worth a talk.
@@ -159,7 +161,7 @@ impl Diary<'_> {
         if keep.iter().any(|kept| kept.what_if.is_some()) {
             sources.push("horizon.scenario");
         }
-        Ok(Year { today, card, tests, keep, missing, sources, cautions })
+        Ok(Year { stops: state.stops(), today, card, tests, keep, missing, sources, cautions })
     }
 }
 
@@ -270,8 +272,10 @@ fn kept(
             what_if = Some(scenario(load.kg(), Age::on(born, today)?, phases, &outlook, sex, &settings)?);
         }
     }
-    let on = |day: Day| diary.sessions_of(&planned.lift).rev().find(|done| done.day == day);
-    let place = shown.and_then(|(day, _)| on(day)?.named_place());
+    let on = |day: Day| diary.sessions_of(&planned.lift).filter(move |done| done.day == day);
+    // Of several sessions of a day the first one carries what all of them came to.
+    let passed = |done: &LiftDone<'_>| done.passed();
+    let place = shown.and_then(|(day, _)| on(day).find(passed).or_else(|| on(day).next())?.named_place());
     Ok(KeptLoad { planned: planned.clone(), shown, place, plan, what_if })
 }
 

@@ -75,6 +75,7 @@ pub use rack::{
     handling_order, rack_check,
 };
 pub use reading::{Reading, read_bar};
+pub(crate) use shared::shared_bar_as_loaded;
 pub use shared::{SharedBar, SharedLifter, SharedSet, Turn, shared_bar};
 pub use slip::{UNIT_SLIP_WITHIN, UnitSlip, unit_slip};
 pub use solve::{Gap, Reachable, load, load_on, reachable, step_up};

@@ -8,6 +8,7 @@ use derive_setters::Setters;
 use super::bar::Bar;
 use super::disc::Stock;
 use super::implement::Implement;
+use super::loaded::{Loaded, PlacedDisc};
 use super::prepared::Prepared;
 use super::stacks::{Band, EndMoves, Route, fewest_moves};
 use crate::error::{Allowed, Code, Error};
@@ -161,6 +162,33 @@ fn answer(
         before = stack;
     }
     Ok(answer)
+}
+
+/// The same where the discs of each load are given, as where they carry the bar at a height: of all orders that with the fewest
+/// discs handled, then the order given. No other stack is looked for, so nothing is proved.
+pub(crate) fn shared_bar_as_loaded(lifters: &[Vec<Loaded>]) -> Result<SharedBar, Error> {
+    let sets = |loads: &Vec<Loaded>| {
+        SharedLifter::new(loads.iter().map(|load| SharedSet::new(load.total, Mass::ZERO)).collect())
+    };
+    let all: Vec<SharedLifter> = lifters.iter().map(sets).collect();
+    check(&all)?;
+    let in_order = orders(lifters.len()).into_iter().map(|order| as_loaded(lifters, &turns(&order, &all)));
+    let fewest = in_order.min_by_key(|shared| shared.moves_each_end);
+    fewest.ok_or_else(|| Error::plain(Code::NotLoadable, "lifters"))
+}
+
+/// From stack to stack: what both have from the inside out stays on.
+fn as_loaded(lifters: &[Vec<Loaded>], turns: &[(usize, usize)]) -> SharedBar {
+    let mut answer = SharedBar { turns: Vec::new(), moves_each_end: 0, proved: false };
+    let mut before: &[PlacedDisc] = &[];
+    for (lifter, set) in turns {
+        let Some(loaded) = lifters.get(*lifter).and_then(|loads| loads.get(*set)) else { continue };
+        let moves = EndMoves::between(before, loaded);
+        answer.moves_each_end += (moves.off.len() + moves.on.len()) as u32;
+        answer.turns.push(Turn { lifter: *lifter as u16, set: *set as u16, moves });
+        before = loaded.side();
+    }
+    answer
 }
 
 fn check(lifters: &[SharedLifter]) -> Result<(), Error> {

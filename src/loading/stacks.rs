@@ -8,7 +8,7 @@
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use super::loaded::PlacedDisc;
+use super::loaded::{Loaded, PlacedDisc};
 use super::prepared::Prepared;
 use crate::error::Error;
 use crate::quantity::Mass;
@@ -260,6 +260,21 @@ pub struct EndMoves {
     pub on: Vec<PlacedDisc>,
     /// The discs on each end afterwards, from the inside out.
     pub side: Vec<PlacedDisc>,
+}
+
+impl EndMoves {
+    /// From the discs that are on each end to those of a load: what both have from the inside out stays on.
+    pub(crate) fn between(before: &[PlacedDisc], after: &Loaded) -> EndMoves {
+        let side = after.side();
+        let kept = before.iter().zip(side).take_while(|(old, new)| old.kind == new.kind).count();
+        EndMoves {
+            total: after.total,
+            difference: after.difference,
+            off: before.iter().skip(kept).rev().copied().collect(),
+            on: side.iter().skip(kept).copied().collect(),
+            side: side.to_vec(),
+        }
+    }
 }
 
 impl Prepared {

@@ -20,7 +20,8 @@ use crate::record::{Log, Plan};
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
 pub struct SessionPlan {
-    /// Every stop that halts a lift of it, each once; empty in a session without one. Shown before anything else.
+    /// Every stop of the lifter, whatever is planned, and what stops a lift of the plan beyond them, each once, the gravest
+    /// first; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,
     /// What to show beside all of it.
     pub cautions: Vec<Caution>,
@@ -77,13 +78,13 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
         stages.iter().zip(drafts).map(|(stage, (draft, _))| stage.finish(draft)).collect();
     let (version, parameters) = then.names();
     let lifts = lifts?;
-    let cautions = session_cautions(today, &then, &stages, &lifts);
-    let stops = stops(&lifts);
+    let stops = stops(&then, &lifts);
+    let cautions = session_cautions(today, &then, &stages, stops.is_empty());
     Ok(SessionPlan { stops, cautions, today, day: then.class_on(today), lifts, version, parameters })
 }
 
-fn stops(lifts: &[LiftToday]) -> Vec<Reason> {
-    let mut stops: Vec<Reason> = Vec::new();
+fn stops(state: &State, lifts: &[LiftToday]) -> Vec<Reason> {
+    let mut stops = state.stops();
     let halted = lifts.iter().filter(|lift| lift.verdict == Verdict::Stop);
     for reason in halted.flat_map(|lift| &lift.reasons).filter(|reason| reason.stops_lift()) {
         if !stops.contains(reason) {
@@ -95,7 +96,7 @@ fn stops(lifts: &[LiftToday]) -> Vec<Reason> {
 
 /// What to show beside the whole session: a stop comes first, with the emergency line where a sign asks for it, and then
 /// nothing about good results.
-fn session_cautions(today: Day, state: &State, stages: &[Stage<'_>], lifts: &[LiftToday]) -> Vec<Caution> {
+fn session_cautions(today: Day, state: &State, stages: &[Stage<'_>], nothing_stops: bool) -> Vec<Caution> {
     let mut cautions = Vec::new();
     let stopped = state.stop().is_some() || state.regions().iter().any(|region| region.stop.is_some());
     if stopped {
@@ -118,7 +119,7 @@ fn session_cautions(today: Day, state: &State, stages: &[Stage<'_>], lifts: &[Li
     if state.unknown_events() > 0 {
         cautions.push(Caution::UnknownEvents);
     }
-    if !stopped && !lifts.iter().any(|lift| lift.verdict == Verdict::Stop) {
+    if nothing_stops {
         cautions.push(Caution::HoldingIsGood);
     }
     cautions

@@ -27,7 +27,7 @@ pub(crate) struct Judged {
     pub(crate) watched_held: bool,
     /// The least reserve of the sets, in half repetitions, where every set says one.
     pub(crate) reserve: Option<u16>,
-    /// A set left less in reserve than was asked for.
+    /// A set left less in reserve than was asked for, or than a step needs at the least.
     pub(crate) short_of_reserve: bool,
     /// A set says nothing of its effort.
     pub(crate) effort_unsaid: bool,

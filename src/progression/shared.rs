@@ -174,10 +174,13 @@ impl Shared {
     /// Regions with a limit that no lift loads any more: nobody can tell what the limit still concerns.
     pub(crate) fn limits_without_lift<'a>(&'a self, all: &'a Parameters) -> impl Iterator<Item = &'a Name> {
         let limited = self.limits().iter().filter_map(|limit| limit.region.as_ref());
-        limited.filter(|id| {
-            let lifted = self.region(id).is_some_and(|region| region.lifted);
-            lifted && !is_loaded(all, id)
-        })
+        limited.filter(|id| self.is_limited_without_lift(id, Some(all)))
+    }
+
+    /// Whether the region, which has a limit, was loaded by a lift once and is by none now.
+    pub(crate) fn is_limited_without_lift(&self, id: &Name, all: Option<&Parameters>) -> bool {
+        let lifted = self.region(id).is_some_and(|region| region.lifted);
+        lifted && !all.is_some_and(|all| is_loaded(all, id))
     }
 
     /// Stopped regions that no lift loads: such a stop halts every lift.

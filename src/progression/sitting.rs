@@ -29,7 +29,7 @@ pub struct Sitting {
     pub at_grant: bool,
     /// The next-morning answer was given and raised nothing.
     pub confirmed: bool,
-    /// A set left less in reserve than asked.
+    /// A set left less in reserve than was asked for, or than a step needs at the least.
     pub short_of_reserve: bool,
     /// Nobody said of every set how much was left.
     pub effort_unsaid: bool,

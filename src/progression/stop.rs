@@ -48,6 +48,29 @@ pub(crate) fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool 
 }
 
 impl State {
+    /// Everything that stops this lifter, or a region, whatever is planned: signs, pain, limits that nobody can tell the
+    /// lifts of, an illness without a new clearance, and what was said before training and is not answered.
+    ///
+    /// The gravest first; empty where nothing is stopped. A lift may be stopped beyond these by where it stands, with
+    /// [`Reason::Stopped`] among the reasons of its day.
+    #[must_use]
+    pub fn stops(&self) -> Vec<Reason> {
+        let shared = &self.shared;
+        let sign = shared.stop.iter();
+        let sign = sign.map(|stop| Reason::SymptomStop { signs: stop.signs.clone(), since: stop.since });
+        let pain = shared.regions.iter().filter_map(|region| {
+            let stop = region.stop.as_ref()?;
+            let (region, features) = (region.id.clone(), stop.features.clone());
+            Some(Reason::PainStop { region, since: stop.since, features })
+        });
+        let limits = shared.limits().iter().filter_map(|limit| limit.region.as_ref());
+        let limits = limits.filter(|id| shared.is_limited_without_lift(id, self.parameters()));
+        let limits = limits.map(|region| Reason::LimitWithoutLift { region: region.clone() });
+        let ill = shared.ill_since.map(|_| Reason::ClearanceAfterIllness);
+        let asks = shared.asks.iter().map(|open| Reason::AsksFirst { ask: open.ask, since: open.since });
+        sign.chain(pain).chain(limits).chain(ill).chain(asks).collect()
+    }
+
     /// Any one sign halts every lift. A second one before the clearance joins the first.
     pub(crate) fn stop_everything(&mut self, signs: &[StopSign], on: Day, event: u32) {
         let mut all = self.shared.stop.take().map(|earlier| earlier.signs).unwrap_or_default();

@@ -13,6 +13,7 @@
 //! | [`Rir`], [`Rpe`], [`Reserve`] | effort | half steps |
 //! | [`Fraction`] | part of the one-repetition maximum | `f64` |
 //! | [`Pain`] | pain from 0 to 10 | whole |
+//! | [`Tempo`] | seconds down, held and up | whole |
 //! | [`Interval`] | a lower and an upper end with a level | `f64` |
 
 mod day;
@@ -26,6 +27,7 @@ mod name;
 mod pound;
 mod rounding;
 mod scalar;
+mod tempo;
 
 pub use day::Day;
 pub(crate) use decimal::decimal;
@@ -37,6 +39,7 @@ pub use mass::{Mass, Unit};
 pub use name::Name;
 pub use pound::{POUND, mass_in_pounds};
 pub use scalar::{Fraction, Pain, Reps};
+pub use tempo::Tempo;
 
 pub(crate) static ROWS: &[&[&crate::source::Row]] = &[pound::ROWS];
 pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[pound::ENTRIES];

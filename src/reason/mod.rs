@@ -311,7 +311,8 @@ with_those_of_the_work! {
         /// In the session of that day.
         on: Day
     } "pins_moved",
-    /// Sets left less in reserve than asked, in so many of the last three sessions.
+    /// Sets left less in reserve than was asked for, or than a step needs at the least, in so many of the last three
+    /// sessions.
     ReserveShort {
         /// Sessions.
         sessions: u8,

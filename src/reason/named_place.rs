@@ -1,6 +1,6 @@
 //! A place by what it is, not by its number in lists that may change.
 
-use crate::quantity::{Length, Name};
+use crate::quantity::{Length, Name, Tempo};
 
 /// Where a lift was done, whatever its lists of rungs, ranges and tempos hold by now.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -19,16 +19,12 @@ pub struct NamedPlace {
     pub range: Option<Length>,
     /// Seconds down, held and up; absent where the lift has no tempo.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub tempo: Option<(u8, u8, u8)>,
+    pub tempo: Option<Tempo>,
 }
 
 impl NamedPlace {
     /// That rung, range and tempo.
-    pub(crate) const fn new(
-        rung: Option<Name>,
-        range: Option<Length>,
-        tempo: Option<(u8, u8, u8)>,
-    ) -> NamedPlace {
+    pub(crate) const fn new(rung: Option<Name>, range: Option<Length>, tempo: Option<Tempo>) -> NamedPlace {
         NamedPlace { rung, range, tempo }
     }
 }

@@ -5,13 +5,13 @@ use alloc::vec::Vec;
 use derive_setters::Setters;
 
 use super::ladder::Rung;
-use super::place::{Dimension, Grant, Place, StepPolicy, Tempo};
+use super::place::{Dimension, Grant, Place, StepPolicy};
 use super::policy::Policy;
 use super::session::at_most;
 use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Criterion, Gate, PassRules, check_criteria};
-use crate::quantity::{Length, Mass, Name};
+use crate::quantity::{Length, Mass, Name, Tempo};
 use crate::reason::NamedPlace;
 
 /// The most ranges, tempos and regions of one lift.
@@ -184,7 +184,7 @@ impl LiftParameters {
     #[must_use]
     pub fn named_place(&self, place: Place) -> NamedPlace {
         let rung = self.rungs.get(usize::from(place.rung)).map(|rung| rung.id.clone());
-        let tempo = self.tempos.get(usize::from(place.tempo)).map(|pace| (pace.down, pace.hold, pace.up));
+        let tempo = self.tempos.get(usize::from(place.tempo)).copied();
         NamedPlace::new(rung, self.ranges.get(usize::from(place.range)).copied(), tempo)
     }
 

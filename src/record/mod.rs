@@ -31,6 +31,7 @@ mod session;
 mod set_rule;
 mod years;
 
+pub use crate::quantity::Tempo;
 pub use crate::sign::{Ask, StopSign};
 pub use absence::{Layoff, LayoffReason, SessionMissed};
 pub use coach::{
@@ -48,7 +49,7 @@ pub use ladder::Rung;
 pub use lift::{Body, LiftParameters, StartsFrom};
 pub use log::{AgeBand, FORMAT, Lifter, Log, MAX_EVENTS, VERSION};
 pub use parameters::{MAX_LIFTS, MAX_REGIONS, Pair, Parameters};
-pub use place::{Dimension, Grant, Place, StepPolicy, Tempo, Work};
+pub use place::{Dimension, Grant, Place, StepPolicy, Work};
 pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};
 pub use policy::{LayoffRow, Policy};
 pub use session::{ByTheBar, Effort, LiftSession, Session, Setup, WorkSet};

@@ -9,7 +9,7 @@ use super::words::Words;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Name};
 use crate::reason::NamedPlace;
-use crate::record::{Grant, LiftParameters, Place, StartsFrom, Tempo};
+use crate::record::{Grant, LiftParameters, Place, StartsFrom};
 
 impl Words<'_> {
     /// A place in words: rung, range and tempo, as far as the lift has them; a rung that is called like the lift itself
@@ -36,7 +36,12 @@ impl Words<'_> {
 
     /// A load with its place behind it.
     pub(super) fn load_at(&self, lift: &Name, place: Place, load: Mass) -> String {
-        with_place(self.for_lift(lift).mass(load), &self.place(lift, place))
+        with_place(self.load_of(lift, load), &self.place(lift, place))
+    }
+
+    /// A load as it is lifted: dumbbells count one by one.
+    pub(super) fn load_of(&self, lift: &Name, load: Mass) -> String {
+        self.one_by_one(lift, self.for_lift(lift).mass(load))
     }
 
     /// The name of a lift, and where it is done.
@@ -64,7 +69,7 @@ impl Words<'_> {
             format!(
                 "{} at {}",
                 with_place(what.into(), &self.place(id, to.place)),
-                self.for_lift(id).mass(to.load())
+                self.load_of(id, to.load())
             )
         };
         let lower = self.lift(id).is_some_and(|set| set.starts_from != StartsFrom::Rack);
@@ -102,7 +107,7 @@ fn named(set: Option<&LiftParameters>, place: &NamedPlace) -> String {
     let from_rack = set.is_none_or(|set| set.starts_from == StartsFrom::Rack);
     let range = place.range.map(millimetres);
     let range = range.map(|mm| if from_rack { format!("range {mm}") } else { format!("bar at {mm}") });
-    let pace = place.tempo.map(|(down, hold, up)| tempo(Tempo::new(down, hold, up)));
+    let pace = place.tempo.map(tempo);
     [rung, range, pace].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 

@@ -111,7 +111,7 @@ impl Words<'_> {
     /// Today's load as it is lifted: dumbbells count one by one.
     fn work_load(&self, lift: &LiftToday) -> String {
         let Some(load) = lift.load.filter(|load| *load != Mass::ZERO) else { return "no load".to_string() };
-        self.one_by_one(&lift.lift, self.for_lift(&lift.lift).mass(load))
+        self.load_of(&lift.lift, load)
     }
 
     /// A load of that lift: dumbbells count one by one.

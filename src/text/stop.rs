@@ -49,7 +49,7 @@ pub(super) const fn is_stop(reason: &Reason) -> bool {
 }
 
 /// Each stop once, the gravest first; the bare word that a lift is stopped is left out beside what stops it.
-fn in_order<'a>(reasons: impl Iterator<Item = &'a Reason>) -> Vec<&'a Reason> {
+pub(super) fn in_order<'a>(reasons: impl Iterator<Item = &'a Reason>) -> Vec<&'a Reason> {
     let mut stops: Vec<&Reason> = Vec::new();
     for reason in reasons.filter(|reason| is_stop(reason)) {
         if !stops.contains(&reason) {
@@ -70,25 +70,55 @@ impl Words<'_> {
         (lift.verdict == Verdict::Stop).then(|| self.halt_line(lift.reasons.iter()))
     }
 
-    /// What stands above everything else in a session with a stop; empty in one without. First each stop with what to do at
-    /// once, then the signs of an emergency, then one paragraph on the clinician.
+    /// What stands above everything else where these stop: each stop with what to do at once, then the signs of an emergency,
+    /// then one paragraph on the clinician. Empty where nothing stops.
+    ///
+    /// A sign reported on `today` asks for help now; without the day, or on a later one, only where nobody has examined it yet.
+    #[must_use]
+    pub fn stops(&self, stops: &[Reason], today: Option<Day>) -> Vec<String> {
+        self.stops_of("", stops, &[], today)
+    }
+
+    /// The same with the cautions beside the answer, and the name of the lifter where there are several.
+    pub(super) fn stops_of(
+        &self,
+        whose: &str,
+        stops: &[Reason],
+        cautions: &[Caution],
+        today: Option<Day>,
+    ) -> Vec<String> {
+        let stops = in_order(stops.iter());
+        let mut lines = self.halts(whose, &stops, today);
+        lines.extend(self.end_of_stops(&stops, cautions, lines.is_empty()));
+        lines
+    }
+
+    /// What stands above everything else in a session with a stop; empty in one without.
     pub(super) fn session_stops(&self, session: &SessionPlan) -> Vec<String> {
         let stopped = session.lifts.iter().filter(|lift| lift.verdict == Verdict::Stop);
-        let stops = in_order(stopped.clone().flat_map(|lift| &lift.reasons));
-        let of_lifts = stopped.flat_map(|lift| &lift.cautions);
-        let mut cautions: Vec<Caution> = session.cautions.iter().chain(of_lifts).copied().collect();
+        let of_lifts = stopped.clone().flat_map(|lift| &lift.reasons);
+        let stops: Vec<Reason> = session.stops.iter().chain(of_lifts).cloned().collect();
+        let beside = stopped.flat_map(|lift| &lift.cautions);
+        let cautions: Vec<Caution> = session.cautions.iter().chain(beside).copied().collect();
+        self.stops_of("", &stops, &cautions, Some(session.today))
+    }
+
+    /// Behind the stops: the signs of an emergency, then one paragraph on the clinician. Of a stop that is not named itself, so
+    /// much is said first.
+    pub(super) fn end_of_stops(&self, stops: &[&Reason], cautions: &[Caution], unnamed: bool) -> Vec<String> {
+        let mut cautions: Vec<Caution> = cautions.iter().copied().chain(of_stops(stops)).collect();
         cautions.retain(|caution| Caution::OF_A_STOP.contains(caution));
         crate::numeric::sort::sort(&mut cautions);
         cautions.dedup();
-        let mut lines = self.halts(&stops, Some(session.today));
-        if lines.is_empty() && !cautions.is_empty() {
+        let mut lines = Vec::new();
+        if unnamed && !cautions.is_empty() {
             lines.push(ELSEWHERE.to_string());
         }
         let (first, last): (Vec<Caution>, Vec<Caution>) =
             cautions.into_iter().partition(|caution| *caution != Caution::SeeClinicianFirst);
-        lines.extend(first.into_iter().map(|caution| caution.meaning().to_string()));
-        let see = last.into_iter().map(Caution::meaning);
-        let paragraph: Vec<&str> = clinician(&stops).into_iter().chain(see).collect();
+        lines.extend(first.into_iter().map(|caution| self.caution(caution)));
+        let see = last.into_iter().map(|caution| self.caution(caution));
+        let paragraph: Vec<String> = clinician(stops).map(String::from).into_iter().chain(see).collect();
         if !paragraph.is_empty() {
             lines.push(paragraph.join(" "));
         }
@@ -96,10 +126,10 @@ impl Words<'_> {
     }
 
     /// Each stop, with what to do at once.
-    fn halts(&self, stops: &[&Reason], today: Option<Day>) -> Vec<String> {
+    pub(super) fn halts(&self, whose: &str, stops: &[&Reason], today: Option<Day>) -> Vec<String> {
         let mut lines = Vec::new();
         for reason in stops {
-            lines.extend(self.stopped_by(reason));
+            lines.extend(self.stopped_by(reason).map(|line| format!("{whose}{line}")));
             if let Reason::SymptomStop { signs, since } = reason {
                 lines.extend(at_once(signs, today == Some(*since)));
             }
@@ -110,7 +140,7 @@ impl Words<'_> {
     /// The same in one paragraph, and then the clinician.
     fn halt_line<'a>(&self, reasons: impl Iterator<Item = &'a Reason>) -> String {
         let stops = in_order(reasons);
-        let mut lines = self.halts(&stops, None);
+        let mut lines = self.halts("", &stops, None);
         lines.extend(clinician(&stops).map(String::from));
         lines.join(" ")
     }
@@ -187,6 +217,17 @@ fn clinician(stops: &[&Reason]) -> Option<&'static str> {
         Halt::Pain | Halt::Unnamed => Some(THESE_LIFTS),
         // These say themselves whose word it takes.
         Halt::First => None,
+    }
+}
+
+/// What to show beside these stops.
+fn of_stops(stops: &[&Reason]) -> Vec<Caution> {
+    // A fever that is over is the coach's word.
+    let coach = |reason: &Reason| matches!(reason, Reason::AsksFirst { ask, .. } if !ask.needs_clinician());
+    match stops.iter().filter_map(|reason| halt(reason)).min() {
+        Some(Halt::Symptom | Halt::Pain) => Caution::OF_A_STOP.to_vec(),
+        Some(_) if stops.iter().any(|reason| !coach(reason)) => alloc::vec![Caution::SeeClinicianFirst],
+        _ => Vec::new(),
     }
 }
 

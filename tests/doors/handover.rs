@@ -114,18 +114,67 @@ fn a_stop_is_said_before_anything_else() {
     world.passing_day("squat");
     world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
     let (answer, said) = asked(&world, world.day);
-    assert_eq!((answer.stops.len(), answer.stops[0].region.as_ref()), (1, None));
+    assert_eq!(
+        (answer.stops.len(), answer.reopening.len(), answer.reopening[0].region.as_ref()),
+        (1, 1, None)
+    );
     assert!(said[0].starts_with("Stop: chest pain or pressure"), "{said:?}");
     assert!(!said.iter().any(|line| line.contains("staying is as good")));
     world.clear();
     let (answer, said) = asked(&world, world.day);
-    assert!(answer.stops[0].cleared && !answer.stops[0].signed);
-    assert_eq!(said[1], "A clearance for it is there; the coach's sign-off is not.");
+    assert!(answer.reopening[0].cleared && !answer.reopening[0].signed);
+    // What to do at once stands between the sign and how far its reopening is.
+    assert!(said[1].contains("call emergency help now"), "{said:?}");
+    assert_eq!(said[2], "A clearance for it is there; the coach's sign-off is not.");
     let mut world = World::new(parameters());
     world.pain("knee", 7);
     let (answer, said) = asked(&world, world.day);
-    assert_eq!(answer.stops[0].region, Some(name("knee")));
+    assert_eq!(answer.reopening[0].region, Some(name("knee")));
     assert!(said[0].starts_with("Stop: pain in the knee"), "{said:?}");
+}
+
+/// Rule 1: the coach's word for more waits on a day of pain, and is handed over as waiting; a day later it counts again.
+#[test]
+fn rule_01_an_override_that_waits_is_handed_over_as_waiting() {
+    let mut world = World::on_offer("squat");
+    world.override_to("squat", 80.0, 9);
+    let line = |said: &[String]| said.iter().find(|line| line.starts_with("Overruled by")).cloned().unwrap();
+    let (answer, said) = asked(&world, world.day);
+    assert!(!answer.lifts[0].overruled.as_ref().unwrap().waits);
+    assert!(!line(&said).contains("wait"), "{said:#?}");
+    world.pain("knee", 4);
+    let (answer, said) = asked(&world, world.day);
+    assert!(answer.lifts[0].overruled.as_ref().unwrap().waits);
+    assert!(
+        line(&said).starts_with("Overruled by coach until 26 Jan 2026, to 80 kg (full): to look at one set")
+    );
+    assert!(said.iter().any(|line| line.starts_with("The coach's word for 80 kg (full) waits")), "{said:#?}");
+}
+
+/// The press with dumbbells: its loads count one by one, whoever reads them.
+#[test]
+fn loads_of_dumbbells_are_handed_over_one_by_one() {
+    let mut all = parameters();
+    (all.lifts[1].implement, all.lifts[1].start.work.load) = (name("bells"), kg(8.0));
+    all.lifts[1].ceiling = Some(kg(12.0));
+    let mut world = World::new(all);
+    let since = world.day.plus(-1).unwrap();
+    world.passing_day("press");
+    world.override_to("press", 10.0, 9);
+    world.add(EventKind::RoleSet(RoleSet::new(name("press"), Role::Maintain).with_not_below(kg(6.0))));
+    world.day_report(DayClass::Within);
+    let (_, said) = asked(&world, since);
+    let all = said.join("\n");
+    for part in [
+        "Press: kept where it is, 2 x 5 at 8 kg each (full).",
+        "down to 6 kg each (full) it is on plan",
+        "no load above 12 kg each",
+        "to 10 kg each (full)",
+        ": 8 kg each x 5; 8 kg each x 5; passed.",
+        "Press: new, 2 x 5 at 8 kg each (full)",
+    ] {
+        assert!(all.contains(part), "{part:?} in\n{all}");
+    }
 }
 
 /// From 60 kg a step of 10 % at most is 66 kg.

@@ -8,7 +8,7 @@ use bismar::gate::{Mark, Rater, SetMarks};
 use bismar::progression::fold;
 use bismar::quantity::{Pain, Reps, Rir, Rpe};
 use bismar::record::*;
-use bismar::text::Words;
+use bismar::text::{Show, Words};
 use proptest::prelude::*;
 
 use crate::careful::is_careful;
@@ -207,7 +207,8 @@ fn the_sets_of_the_day_end_and_begin() {
     assert_eq!((&stopped.then, codes(&stopped)), (&Then::Stop, vec!["not_today"]));
     assert_eq!(stopped.cautions[0], Caution::EmergencySigns);
     let said = Words::of(&parameters()).next_set(&stopped);
-    assert_eq!(said[0], Words::plain().caution(Caution::EmergencySigns), "{said:?}");
+    assert_eq!(said[0], "Stop: chest pain or pressure, reported on 5 Jan 2026.", "{said:?}");
+    assert!(said.contains(&Words::plain().caution(Caution::EmergencySigns)), "{said:?}");
 }
 
 /// Where the log holds the first sets of today already, they count before those given, and the day is judged without them.
@@ -425,4 +426,24 @@ fn a_helped_lift_is_reckoned_over_the_body_less_the_help() {
     assert_eq!(next.then, Then::DownTo(kg(-40.0)));
     let Some(SetReason::ByEffort { part, .. }) = next.reasons.first() else { panic!("{next:?}") };
     assert!((part - (36.0 / 38.0 - 1.0)).abs() < 1e-6, "{part}");
+}
+
+/// A rung that is called like the lift itself is still the easier one: that is what the coach has to hear.
+#[test]
+fn an_easier_rung_that_is_called_like_the_lift_is_told_as_the_easier_one() {
+    let mut all = parameters();
+    all.lifts[0].rungs[0] = Rung::new(name("easier"), vec![]).with_name(name("squat"));
+    all.lifts[0].start = Grant::new(Work::new(3, 5, kg(20.0))).with_place(Place::at_rung(1));
+    let mut world = World::new(all.clone());
+    world.passing_day("squat");
+    world.day_report(DayClass::Within);
+    let said = |sets: Vec<WorkSet>| {
+        let done = SetsToday::new(name("squat"), sets).with_pain(Vec::new());
+        next_set(&world.log, &plan(Some(PER_POINT)), world.day, &done).unwrap().show(&Words::of(&all))
+    };
+    let easier = said(vec![lost(20.0)]);
+    assert_eq!(easier[0], "Squat, set 2 of 3: the easier rung, squat itself, 20 kg x 5, leave 3.");
+    let instead = said(vec![lost(20.0), lost(20.0)]);
+    let line = "To practise instead, with little or no load: the easier rung, squat itself.";
+    assert!(instead.contains(&line.to_string()), "{instead:#?}");
 }

@@ -1,7 +1,9 @@
 //! Rule 14: every line that names a load names the place, in the text of every door.
 //!
-//! A line names a load where a number stands before the unit of masses. It names the place where it holds the place of one of
-//! the lifts in words: rung, range and tempo, as far as the lift has them. The only lines that need none:
+//! A line names a load where a number stands before the unit of masses. It names the place where it holds the place of the lift
+//! that it is about in words: rung, range and tempo, as far as the lift has them. That is the lift that the line names, or that
+//! heads what it stands below, or that was asked about; the rungs of no two lifts are called alike here, so that the place of another lift
+//! is none. The only lines that need none:
 //!
 //! - those of [`OTHER_MASSES`], whose masses are no load of a lift at a place: of a body, of all work of a week, of a
 //!   difference, of a goal for later years, or of a limit that says itself that it holds at every place;
@@ -21,6 +23,7 @@ use bismar::quantity::{Day, Name, Rir, Unit};
 use bismar::reason::{Reason, Told};
 use bismar::record::*;
 use bismar::text::{Show, Translation, Words, phrases};
+use bismar::value::Value;
 
 use crate::made::{day, log_of, monday, of, session, sets, with_helped_pull_up};
 use crate::world::{World, kg, lift, mm, name, parameters};
@@ -66,10 +69,20 @@ struct Seen {
 }
 
 impl Seen {
-    /// Holds every line to the rule.
-    fn look(&mut self, door: &str, said: &[String], places: &[String]) {
+    /// Holds every line to the rule. `about` is the lift asked about, where it is one.
+    fn look(&mut self, door: &str, said: &[String], lifts: &[Placed], about: Option<&Name>) {
         let mut headed = false;
+        let mut headed_by = lifts.iter().find(|lift| Some(&lift.id) == about);
         for line in said.iter().flat_map(|said| said.lines()).map(str::trim) {
+            let mut about = named_in(line, lifts);
+            let heads = |lift: &&&Placed| {
+                let after =
+                    line.to_lowercase().strip_prefix(&lift.called).map(|rest| rest.starts_with([',', ':']));
+                after == Some(true)
+            };
+            headed_by = about.iter().find(heads).copied().or(headed_by);
+            about.extend(headed_by);
+            let places: Vec<&String> = about.iter().flat_map(|lift| &lift.places).collect();
             let placed = places.iter().any(|place| line.contains(place.as_str()));
             let below = has_one_of(line, UNDER_A_HEADING);
             if !below {
@@ -87,14 +100,17 @@ impl Seen {
                 self.headed += 1;
             } else {
                 let other = OTHER_MASSES.iter().find(|part| line.contains(**part));
-                self.others
-                    .push(other.unwrap_or_else(|| panic!("{door}: no place in {line:?} of {said:#?}")));
+                let about: Vec<&Name> = about.iter().map(|lift| &lift.id).collect();
+                self.others.push(
+                    other.unwrap_or_else(|| panic!("{door}: no place of {about:?} in {line:?} of {said:#?}")),
+                );
             }
         }
     }
 
     /// All doors of a log on a day, with a plan of all lifts.
     fn all_doors(&mut self, log: &Log, plan: Option<&Plan>, today: Day, unit: Unit) {
+        let log = &with_rungs_apart(log);
         let diary = Diary::of(log).unwrap();
         let all = diary.state().parameters().unwrap().clone();
         let plain = Plan::of(all.lifts.iter().map(|lift| lift.id.clone()));
@@ -103,7 +119,8 @@ impl Seen {
         {
             let words = Words::of(&all).in_unit(unit);
             let places = places(&all, &words);
-            let mut look = |door: &str, answer: &dyn Show| self.look(door, &answer.show(&words), &places);
+            let mut look =
+                |door: &str, answer: &dyn Show| self.look(door, &answer.show(&words), &places, None);
             look("next_session", &next_session(log, plan, today).unwrap());
             let easy = plan.clone().with_easy_week(true);
             look("next_session", &next_session(log, &easy, today).unwrap());
@@ -120,6 +137,8 @@ impl Seen {
             let phases = Phase::hold(Age::new(70.0).unwrap());
             look("year", &year(log, plan, today, None, Some(&phases)).unwrap());
             for id in planned.iter().copied() {
+                let mut look =
+                    |door: &str, answer: &dyn Show| self.look(door, &answer.show(&words), &places, Some(id));
                 look("trend", &trend(log, id, today, None).unwrap());
                 look("curve", &curve(log, id, today).unwrap());
                 look("rack", &rack(log, plan, id, today, Some(&Tolerance::Iwf)).unwrap());
@@ -142,6 +161,8 @@ impl Seen {
                 }
             }
             for both in &all.pairs {
+                let mut look =
+                    |door: &str, answer: &dyn Show| self.look(door, &answer.show(&words), &places, None);
                 let loads = None::<&PairLoads>;
                 look("pair", &pair(log, &both.strict, &both.forgiving, today, loads).unwrap());
             }
@@ -170,8 +191,14 @@ impl Seen {
             for reason in lift.reasons.iter().chain(by).filter(|reason| !everywhere(reason)) {
                 if reason.values().iter().any(|(_, told)| matches!(told, Told::Mass(_))) {
                     let said = words.reason_for(&lift, reason);
-                    let placed = places(&all, &words).iter().any(|place| said.contains(place.as_str()));
-                    assert!(placed, "{said:?} of {}", lift.lift);
+                    let places = places(&all, &words);
+                    // What caps a lift may be what another one has shown.
+                    let named = named_in(&said, &places);
+                    let own = |placed: &&Placed| {
+                        placed.id == lift.lift || named.iter().any(|one| one.id == placed.id)
+                    };
+                    let mut own = places.iter().filter(own).flat_map(|lift| &lift.places);
+                    assert!(own.any(|place| said.contains(place.as_str())), "{said:?} of {}", lift.lift);
                     self.placed += 1;
                 }
             }
@@ -179,11 +206,17 @@ impl Seen {
     }
 }
 
-/// Every place of every lift in words, in parentheses or behind its lift.
-fn places(all: &Parameters, words: &Words<'_>) -> Vec<String> {
-    let mut places = Vec::new();
-    for set in &all.lifts {
-        let numbers = |entries: usize| 0..u8::try_from(entries.max(1)).unwrap();
+/// A lift: what it is called, and every place of it in words, in parentheses or behind its name.
+struct Placed {
+    id: Name,
+    called: String,
+    places: Vec<String>,
+}
+
+fn places(all: &Parameters, words: &Words<'_>) -> Vec<Placed> {
+    let numbers = |entries: usize| 0..u8::try_from(entries.max(1)).unwrap();
+    let of = |set: &LiftParameters| {
+        let mut places = Vec::new();
         for rung in numbers(set.rungs.len()) {
             for range in numbers(set.ranges.len()) {
                 for tempo in numbers(set.tempos.len()) {
@@ -194,8 +227,43 @@ fn places(all: &Parameters, words: &Words<'_>) -> Vec<String> {
                 }
             }
         }
+        Placed { id: set.id.clone(), called: words.lift_name(&set.id).to_lowercase(), places }
+    };
+    all.lifts.iter().map(of).collect()
+}
+
+/// The lifts that a line names; of two names of which one holds the other, the longer.
+fn named_in<'a>(line: &str, lifts: &'a [Placed]) -> Vec<&'a Placed> {
+    let mut line = line.to_lowercase();
+    let mut longest: Vec<&Placed> = lifts.iter().collect();
+    longest.sort_by_key(|lift| std::cmp::Reverse(lift.called.len()));
+    longest
+        .into_iter()
+        .filter(|lift| {
+            let named = line.contains(&lift.called);
+            line = line.replace(&lift.called, "");
+            named
+        })
+        .collect()
+}
+
+/// The same log with rungs that are called after the number of their lift: no two lifts have a place in common.
+fn with_rungs_apart(log: &Log) -> Log {
+    let mut log = log.clone();
+    let mut seen: Vec<Name> = Vec::new();
+    for event in &mut log.events {
+        let EventKind::ParametersChanged(all) = &mut event.kind else { continue };
+        for set in &mut all.lifts {
+            if !seen.contains(&set.id) {
+                seen.push(set.id.clone());
+            }
+            let number = seen.iter().position(|id| *id == set.id).unwrap();
+            for rung in &mut set.rungs {
+                rung.name = Some(name(&format!("{} no. {number}", rung.id)));
+            }
+        }
     }
-    places
+    log
 }
 
 fn step_down(world: &mut World, id: &str) {
@@ -414,4 +482,20 @@ fn what_was_last_done_is_handed_over_with_its_own_place() {
     let all = parameters();
     let said = answer.show(&Words::of(&all)).join("\n");
     assert!(said.contains(" (easier): 50 kg x 5; "), "{said}");
+}
+
+/// A place by what it is has its tempo as every other tempo is written.
+#[test]
+fn a_tempo_is_written_in_one_form() {
+    let mut all = parameters();
+    all.lifts[0].tempos = vec![Tempo::new(3, 1, 2)];
+    let mut world = World::new(all.clone());
+    world.passing_day("squat");
+    let tempo = Value::write(&all.lifts[0].tempos[0]).unwrap().to_json();
+    assert_eq!(tempo, r#"{"down":3,"hold":1,"up":2}"#);
+    let answer = handover(&world.log, world.day, world.day).unwrap();
+    let place = answer.lifts[0].last.as_ref().unwrap().place.as_ref().unwrap();
+    let json = Value::write(place).unwrap().to_json();
+    assert!(json.contains(&format!(r#""tempo":{tempo}"#)), "{json}");
+    assert_eq!(Value::from_json(&json).unwrap().read::<bismar::reason::NamedPlace>().unwrap(), *place);
 }

@@ -2,6 +2,7 @@
 
 use bismar::answers::{Lacking, Year, year};
 use bismar::caution::Caution;
+use bismar::condition::DayClass;
 use bismar::horizon::{
     Age, CardItem, CardLine, CardNote, CardState, FloorPlace, FunctionTest, Phase, PhaseCourse, Sex, Spread,
 };
@@ -11,7 +12,7 @@ use bismar::sign::Ask;
 use bismar::text::Words;
 
 use crate::careful::is_careful;
-use crate::world::{World, kg, name, parameters};
+use crate::world::{World, kg, mm, name, parameters};
 
 fn asked(world: &World, years: YearsAhead, sex: Option<Sex>) -> (Year, Vec<String>) {
     let plan = Plan::of([]).with_years(years);
@@ -191,4 +192,34 @@ fn loss_of_body_mass_falls_and_new_medicines_are_worth_a_talk() {
     assert!(asked(&world, YearsAhead::default(), None).0.card.notes.contains(&CardNote::Fall));
     world.wait(1);
     assert!(!asked(&world, YearsAhead::default(), None).0.card.notes.contains(&CardNote::Fall));
+}
+
+/// A second session of the day, after a clearance that leaves less of the range, is another one: what passed went through the
+/// whole of it.
+#[test]
+fn row_68_a_load_shown_on_a_day_of_two_sessions_has_the_place_of_the_one_that_passed() {
+    let mut all = parameters();
+    all.lifts[0].ranges = vec![mm(300.0), mm(400.0)];
+    all.lifts[0].start.place = Place::at_rung(1).with_range(1);
+    let mut world = World::new(all);
+    (0..2).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    world.train("squat", true);
+    let first = world.log.events.last().unwrap().sequence;
+    let limits = vec![ClearanceLimits::default().with_range(mm(350.0))];
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_expires(world.day.plus(100).unwrap())
+            .with_limits(limits),
+    ));
+    assert_eq!(world.today("squat").place.range, 0);
+    world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true)));
+    let day = world.day;
+    world.wait(1);
+    world.add(EventKind::NextDayReport(NextDayReport::new(first).with_pain(Vec::new())));
+    let planned = LoadToKeep::new(name("squat"), name("the sack"), kg(50.0), 60);
+    let (answer, _) = asked(&world, YearsAhead::default().with_keep(vec![planned]), None);
+    let kept = &answer.keep[0];
+    assert_eq!(kept.shown, Some((day, kg(60.0))));
+    assert_eq!(kept.place.as_ref().unwrap().range, Some(mm(400.0)));
 }

@@ -398,6 +398,7 @@ const _: () = {
     common::<bismar::quantity::Reserve>();
     common::<bismar::quantity::Rir>();
     common::<bismar::quantity::Rpe>();
+    common::<bismar::quantity::Tempo>();
     common::<bismar::quantity::Unit>();
     common::<bismar::reason::NamedPlace>();
     common::<bismar::reason::OverrideEnd>();

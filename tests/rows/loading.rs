@@ -415,8 +415,9 @@ fn a_stopped_lift_has_no_loads_and_no_next_step() {
     let found = at_the_rack(&world, "squat");
     assert!(found.sets.is_empty() && found.step.is_none() && found.weighs.is_none());
     let said = found.show(&Words::plain());
-    assert_eq!(said[0], Words::plain().caution(Caution::EmergencySigns));
-    assert_eq!(said[3], "Squat: nothing is lifted today.");
+    assert_eq!(said[0], "Stop: pain in the knee, reported on 5 Jan 2026.");
+    assert_eq!(said[1], Words::plain().caution(Caution::EmergencySigns));
+    assert_eq!(said[4], "Squat: nothing is lifted today.");
     let sharing = Sharing::new(world.log, Plan::of([name("squat")]), name("squat"));
     assert!(share(&[sharing], world.day).unwrap().bar.is_none());
 }
@@ -436,4 +437,42 @@ fn discs_of_a_lift_from_the_floor_are_those_of_its_height() {
     assert_eq!(sides[0], [10.0]);
     assert_eq!(found.grip.unwrap().low, mm(225.0));
     assert!(!found.proved);
+}
+
+/// Two who pull from the floor: the discs of 450 mm hold the bar at 225 mm, so 60 kg is the least. 64, 80, 80 and 60, 60 kg, made
+/// as 20 + 2, 20 + 10, 20 + 10 and 20, 20 a side. The lighter one first: 20 on, 2 on, 2 off, 10 on, four in all. The heavier one
+/// first: 20 and 2 on, 2 off, 10 on, 10 off, 10 on, six.
+#[test]
+fn row_15_two_share_a_bar_from_the_floor_at_their_height() {
+    let pull = |load: f64, height: f64, blocks: &[f64]| {
+        let mut all = parameters();
+        let mut pull = lift("pull", "back", load).with_starts_from(StartsFrom::Floor);
+        pull.ranges = vec![mm(height)];
+        all.lifts = vec![pull];
+        all.blocks = blocks.iter().copied().map(mm).collect();
+        let mut world = World::new(all);
+        world.day_report(DayClass::Within);
+        Sharing::new(world.log, Plan::of([name("pull")]), name("pull"))
+    };
+    let today = day("2026-01-05");
+    let found = share(&[pull(80.0, 225.0, &[]), pull(60.0, 225.0, &[])], today).unwrap();
+    let loads: Vec<Vec<f64>> =
+        found.lifters.iter().map(|one| one.loads.iter().map(|load| load.kg()).collect()).collect();
+    assert_eq!(loads, [vec![64.0, 80.0, 80.0], vec![60.0, 60.0]]);
+    let bar = found.bar.as_ref().unwrap();
+    let turns: Vec<(u16, f64)> = bar.turns.iter().map(|turn| (turn.lifter, turn.moves.total.kg())).collect();
+    assert_eq!(turns, [(1, 60.0), (0, 64.0), (1, 60.0), (0, 80.0), (0, 80.0)]);
+    // The stacks are given by the height, so that no other is looked for.
+    assert_eq!((bar.moves_each_end, bar.proved), (4, false));
+    // Every stack has one of the discs that carry the bar.
+    assert!(bar.turns.iter().all(|turn| turn.moves.side[0].nominal == kg(20.0)));
+    assert!(found.lifters.iter().all(|one| one.blocks.is_empty()));
+    // Discs of 325 mm hold it at 162.5 mm, and on blocks of 62.5 mm at 225 mm.
+    let found = share(&[pull(40.0, 225.0, &[62.5])], today).unwrap();
+    assert_eq!(
+        (found.lifters[0].loads.clone(), found.lifters[0].blocks.clone()),
+        (vec![kg(40.0); 2], vec![mm(62.5); 2])
+    );
+    let said = found.show(&Words::plain());
+    assert!(said[0].contains("40 kg (pull, full, range 225 mm), on blocks of 62.5 mm"), "{said:?}");
 }

@@ -428,6 +428,52 @@ fn what_a_coach_made_easier_is_not_laid_by() {
     assert_eq!(given_up.today("lift 00").status.as_str(), "retired");
 }
 
+/// Each way in which a coach makes a lift easier, alone: with it the lift stays as it stood when sixteen others that were left
+/// out later have to stay as well, and without it only the day of its last session does.
+#[test]
+fn every_way_to_ease_a_lift_keeps_it_as_it_stood() {
+    fn kept_after(act: impl Fn(&mut World), trained: bool) -> bool {
+        let mut first = alone(0);
+        let squat = &mut first.lifts[0];
+        squat.ranges = vec![mm(300.0), mm(400.0)];
+        squat.tempos = vec![Tempo::new(1, 0, 1), Tempo::new(3, 1, 1)];
+        squat.start.place = Place::at_rung(1).with_range(1).with_tempo(1);
+        let mut world = World::new(first);
+        if trained {
+            world.passing_day("lift 00");
+        }
+        act(&mut world);
+        for at in 1..40 {
+            set(&mut world, alone(at));
+            world.passing_day(&format!("lift {at:02}"));
+            world.wait(20);
+        }
+        let state = world.state();
+        assert_eq!(state.set_aside().len(), 16);
+        state.set_aside().any(|lift| *lift.id() == name("lift 00"))
+    }
+    let start = Place::at_rung(1).with_range(1).with_tempo(1);
+    let moved = |place: Place, work: Work| {
+        move |world: &mut World| {
+            let to = Grant::new(work).with_place(place);
+            world.add(EventKind::VariantChanged(Move::new(name("lift 00"), to, name("coach"))));
+        }
+    };
+    let (same, whole) = (start, Work::new(2, 5, kg(60.0)));
+    assert!(!kept_after(|_| {}, true));
+    assert!(!kept_after(moved(same, whole), true), "a move to where it stands eases nothing");
+    assert!(kept_after(moved(start.with_rung(0), whole), true), "an easier rung");
+    assert!(kept_after(moved(start.with_range(0), whole), true), "a shorter range");
+    assert!(kept_after(moved(start.with_tempo(0), whole), true), "an easier tempo");
+    assert!(kept_after(moved(same, Work::new(1, 5, kg(60.0))), true), "fewer sets");
+    assert!(kept_after(moved(same, Work::new(2, 4, kg(60.0))), true), "fewer repetitions");
+    assert!(kept_after(moved(same, Work::new(2, 5, kg(40.0))), false), "less load before the first session");
+    let keeps = |world: &mut World| world.add(role("lift 00", Role::Maintain));
+    assert!(kept_after(keeps, true), "kept on purpose");
+    let overruled = |days| move |world: &mut World| world.override_to("lift 00", 50.0, days);
+    assert!(kept_after(overruled(2_000), true), "the coach's word for less");
+}
+
 /// Given up and left out is how a lift ends: the seventeenth is not refused, and the last ones stay as they stood.
 #[test]
 fn lifts_given_up_one_after_the_other_are_never_too_many() {

@@ -5,6 +5,7 @@ use bismar::condition::DayClass;
 use bismar::prescription::Verdict;
 use bismar::quantity::{Pain, Rir};
 use bismar::record::*;
+use bismar::text::Words;
 
 fn spared(reserve: u8) -> Plan {
     let lift = LiftPlan::new(name("squat")).with_reserve(Rir::whole(reserve));
@@ -155,4 +156,30 @@ fn a_little_pain_that_is_new_or_rising_eases_the_lift() {
     }
     let familiar = told(Some(Vec::new()));
     assert_eq!((familiar.verdict, familiar.load), (Verdict::Train, Some(kg(60.0))));
+}
+
+/// The coach's word allows less in reserve than the floor: the sets that left it left what was asked, and less than a step
+/// needs. The sentence says no more than is true.
+#[test]
+fn what_an_override_asks_below_the_floor_is_not_called_less_than_asked() {
+    let mut world = World::on_offer("squat");
+    world.override_to("squat", 63.0, 60);
+    let lift = LiftPlan::new(name("squat")).with_reserve(Rir::whole(0));
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        let today = world.planned(Plan::of([]).with_lifts(vec![lift.clone()]));
+        assert_eq!(today.reserve, Rir::whole(0), "{:?}", today.reasons);
+        let mut sets = World::sets(today.load.unwrap(), 2, true);
+        sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(0))));
+        let done = LiftSession::as_granted(name("squat"), sets).with_reserve_asked(today.reserve);
+        world.train_with(done);
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    let against = world.against("squat");
+    let short = against.iter().find(|reason| reason.code() == "reserve_short").unwrap();
+    let said = Words::plain().reason(short);
+    assert!(!said.starts_with("Less than asked"), "{said}");
+    assert!(said.contains("than was asked for, or than a step needs at the least"), "{said}");
 }

@@ -197,8 +197,8 @@ fn an_offer_says_what_it_changes() {
     let all = parameters();
     let to = |id: &str, to: Grant| Words::of(&all).step_to(&today(id, Verdict::Train), to);
     let at = |place: Place| Grant::new(Work::new(3, 5, kg(60.0))).with_place(place);
-    assert_eq!(to("dp", grant(1, kg(35.0))), "the next rung (lower box) at 35 kg");
-    assert_eq!(to("dp", grant(0, kg(62.5))), "62.5 kg (high box)");
+    assert_eq!(to("dp", grant(1, kg(35.0))), "the next rung (lower box) at 35 kg each");
+    assert_eq!(to("dp", grant(0, kg(62.5))), "62.5 kg each (high box)");
     assert_eq!(
         to("sq", at(Place::default().with_range(1))),
         "a longer range (high box, range 350 mm, 3 s down, 1 s hold, 1 s up) at 60 kg"
@@ -212,10 +212,10 @@ fn an_offer_says_what_it_changes() {
         "a lower start (high box, bar at 225 mm) at 60 kg"
     );
     let more = grant(0, kg(60.0)).with_work(Work::new(3, 6, kg(60.0)));
-    assert_eq!(to("dp", more), "3 x 6 at 60 kg (high box)");
+    assert_eq!(to("dp", more), "3 x 6 at 60 kg each (high box)");
     assert_eq!(
         to("dp", grant(1, kg(35.0)).with_work(Work::new(2, 5, kg(35.0)))),
-        "the next rung (lower box) at 35 kg, 2 x 5"
+        "the next rung (lower box) at 35 kg each, 2 x 5"
     );
     let unnamed = Words::plain().step_to(&today("dp", Verdict::Train), grant(1, kg(35.0)));
     assert_eq!(unnamed, "another rung (rung 2) at 35 kg");

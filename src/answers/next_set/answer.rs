@@ -6,7 +6,8 @@ use derive_setters::Setters;
 
 use crate::caution::Caution;
 use crate::loading::Loaded;
-use crate::quantity::{Kilograms, Length, Mass, Name, Pain, Rir, Rpe};
+use crate::quantity::{Day, Kilograms, Length, Mass, Name, Pain, Rir, Rpe};
+use crate::reason::Reason;
 use crate::record::{PainAnswer, Place, SetRule, WorkSet};
 
 /// The sets of one lift done so far today.
@@ -77,6 +78,10 @@ pub struct SetWork {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct NextSet {
+    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
+    /// The day it was made for.
+    pub today: Day,
     /// Id of the lift.
     pub lift: Name,
     /// Sets done so far.

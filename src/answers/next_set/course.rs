@@ -23,6 +23,7 @@ pub(super) struct Course<'a> {
     /// Somebody asked about pain since the last set.
     asked: bool,
     own: Own,
+    stops: Vec<Reason>,
     reasons: Vec<SetReason>,
     cautions: Vec<Caution>,
     /// Nothing goes up any more today.
@@ -41,15 +42,18 @@ enum Hurt {
 impl<'a> Course<'a> {
     pub(super) fn new(
         view: View<'a>,
-        planned: &LiftPlan,
-        today: &'a LiftToday,
+        (planned, today): (&LiftPlan, &'a LiftToday),
         done: &'a SetsToday,
         own: Own,
         asked: bool,
-        cautions: Vec<Caution>,
+        (stops, cautions): (Vec<Reason>, Vec<Caution>),
     ) -> Course<'a> {
         let rule = planned.rule.unwrap_or(SetRule::OwnCurve);
-        Course { view, rule, today, done, asked, own, reasons: Vec::new(), cautions, held: false }
+        let reasons = Vec::new();
+        let mut course =
+            Course { view, rule, today, done, asked, own, stops, reasons, cautions, held: false };
+        course.stopped_by_answers();
+        course
     }
 
     pub(super) fn answer(mut self) -> Result<NextSet, Error> {
@@ -59,7 +63,6 @@ impl<'a> Course<'a> {
         };
         let hurt = self.pain();
         if hurt == Hurt::Stops {
-            self.cautions.push(Caution::SeeClinicianFirst);
             return Ok(self.end(None));
         }
         let Some((last, before)) = self.done.sets.split_last() else {
@@ -112,17 +115,43 @@ impl<'a> Course<'a> {
         }
     }
 
+    /// Pain that was just told and stops its region, whatever lift is done: said first, as once it is written down.
+    fn stopped_by_answers(&mut self) {
+        let done = self.done;
+        for answer in done.pain.iter().flatten() {
+            if self.hurt(answer) != Hurt::Stops {
+                continue;
+            }
+            let of_region =
+                |stop: &Reason| matches!(stop, Reason::PainStop { region, .. } if *region == answer.region);
+            if self.stops.iter().any(of_region) {
+                continue;
+            }
+            let features = answer.features.clone().unwrap_or_default();
+            let (region, since) = (answer.region.clone(), self.view.on);
+            self.stops.push(Reason::PainStop { region, since, features });
+            let new = Caution::OF_A_STOP.iter().filter(|caution| !self.cautions.contains(caution));
+            let new: Vec<Caution> = new.copied().collect();
+            self.cautions.splice(0..0, new);
+        }
+    }
+
     /// The gravest that pain asks for.
     fn pain(&mut self) -> Hurt {
         if !self.asked && !self.done.sets.is_empty() {
             self.reasons.push(SetReason::PainNotAsked);
             self.held = true;
         }
-        let answers = self.done.pain.iter().flatten();
-        let own = answers.filter(|answer| self.view.lift.has_region(&answer.region));
-        let mut gravest = Hurt::No;
-        for answer in own {
+        // What no lift loads halts every lift.
+        let all = self.view.all;
+        let loaded = |region: &Name| all.lifts.iter().any(|lift| lift.regions.contains(region));
+        let (done, mut gravest) = (self.done, Hurt::No);
+        for answer in done.pain.iter().flatten() {
             let hurt = self.hurt(answer);
+            let halts_all = hurt == Hurt::Stops && !loaded(&answer.region);
+            if !halts_all && !self.view.lift.has_region(&answer.region) {
+                continue;
+            }
             let (region, score) = (answer.region.clone(), answer.score);
             self.reasons.extend(match hurt {
                 Hurt::No => None,
@@ -250,6 +279,8 @@ impl<'a> Course<'a> {
     fn finish(mut self, then: Then, work: Option<SetWork>, instead: Option<Name>) -> NextSet {
         self.cautions.dedup();
         NextSet {
+            stops: self.stops,
+            today: self.view.on,
             lift: self.done.lift.clone(),
             done: u8::try_from(self.done.sets.len()).unwrap_or(u8::MAX),
             sets: self.today.sets,

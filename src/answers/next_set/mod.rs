@@ -150,7 +150,8 @@ fn next_set_after(
         },
     };
     let cautions = super::cautions_of_lift(state, of_today, today);
-    Course::new(view, planned, of_today, done, own, asked, cautions).answer()
+    let (stops, beside) = (session.stops.clone(), (planned, of_today));
+    Course::new(view, beside, done, own, asked, (stops, cautions)).answer()
 }
 
 /// Both lists of answers: every answer counts.

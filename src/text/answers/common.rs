@@ -7,8 +7,10 @@ use crate::answers::Lacking;
 use crate::caution::Caution;
 use crate::condition::MarkerKind;
 use crate::numeric;
-use crate::quantity::{Mass, Name};
+use crate::quantity::{Day, Mass, Name};
+use crate::reason::Reason;
 use crate::text::phrases::Phrases;
+use crate::text::stop::cautions_beside;
 use crate::text::words::Words;
 
 pub(in crate::text) const COMMON: Phrases = &[
@@ -103,14 +105,31 @@ impl Words<'_> {
         numeric::tidy(numeric::round(value * scale) / scale).to_string()
     }
 
-    /// Ends an answer with what is missing and what to show beside it. Under a stop that comes before everything else.
-    pub(in crate::text) fn end(&self, said: &mut Vec<String>, missing: &[Lacking], cautions: &[Caution]) {
-        let stopped = cautions.contains(&Caution::EmergencySigns);
-        let first = |caution: &&Caution| stopped && Caution::OF_A_STOP.contains(caution);
-        let sentences = |caution: &Caution| self.caution(*caution);
-        said.splice(0..0, cautions.iter().filter(first).map(sentences));
+    /// Ends an answer with what is missing and what to show beside it. What stops comes before everything else, and then
+    /// nothing is said of good results.
+    pub(in crate::text) fn end(
+        &self,
+        said: &mut Vec<String>,
+        (stops, today): (&[Reason], Day),
+        missing: &[Lacking],
+        cautions: &[Caution],
+    ) {
+        let first = self.stops_of("", stops, cautions, Some(today));
+        self.end_below(first, said, missing, cautions);
+    }
+
+    /// The same below what stops, in words.
+    pub(in crate::text) fn end_below(
+        &self,
+        first: Vec<String>,
+        said: &mut Vec<String>,
+        missing: &[Lacking],
+        cautions: &[Caution],
+    ) {
+        let stopped = !first.is_empty();
+        said.splice(0..0, first);
         said.extend(missing.iter().map(|lacking| self.lacking(lacking)));
-        said.extend(cautions.iter().filter(|caution| !first(caution)).map(sentences));
+        said.extend(cautions_beside(cautions, stopped).map(|caution| self.caution(caution)));
     }
 
     /// What the log does not hold, as a sentence.

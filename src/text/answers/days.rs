@@ -82,7 +82,7 @@ impl Words<'_> {
                 said.push(self.say("day.false_alarm", &[("agreeing", agreeing)]));
             }
         }
-        self.end(&mut said, &day.missing, &day.cautions);
+        self.end(&mut said, (&day.stops, day.today), &day.missing, &day.cautions);
         said
     }
 
@@ -100,7 +100,7 @@ impl Words<'_> {
             said.push(self.say(key, &[]));
             said.extend(self.calibration(found));
         }
-        self.end(&mut said, &verdicts.missing, &verdicts.cautions);
+        self.end(&mut said, (&verdicts.stops, verdicts.today), &verdicts.missing, &verdicts.cautions);
         said
     }
 
@@ -151,7 +151,7 @@ impl Words<'_> {
             said.push(self.say("easy_week.practice", &with));
             said.extend(week.would_be.iter().filter_map(|lift| self.easy_lift(lift)));
         }
-        self.end(&mut said, &week.missing, &week.cautions);
+        self.end(&mut said, (&week.stops, week.today), &week.missing, &week.cautions);
         said
     }
 
@@ -180,7 +180,7 @@ impl Words<'_> {
             said.extend(missed.lifts.iter().map(|lift| self.missed_lift(lift)));
             said.push(self.say("missed.never", &[]));
         }
-        self.end(&mut said, &missed.missing, &missed.cautions);
+        self.end(&mut said, (&missed.stops, missed.today), &missed.missing, &missed.cautions);
         said
     }
 

@@ -11,18 +11,18 @@ use crate::progression::{MoveOutlook, Purpose};
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{ClearanceLimits, ClearanceStatus, Grant};
+use crate::text::capital;
 use crate::text::day::{day, millimetres};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
+use crate::text::stop::{cautions_beside, in_order, is_stop};
 use crate::text::words::Words;
-use crate::text::{capital, sign};
 
 pub(in crate::text) const HANDOVER: Phrases = &[
     ("handover.heading", "{lifter}, {day}."),
     ("handover.heading_age", "{lifter}, {age} years old, {day}."),
     ("handover.cleared_stop", "A clearance for it is there; the coach's sign-off is not."),
     ("handover.signed_stop", "The coach's sign-off is there; a clearance is not."),
-    ("handover.ask", "To be answered before training: {ask}, said on {day}."),
     ("handover.ill", "Ill since {day}: a new clearance comes before training."),
     ("handover.clearance", "Clearance of {day}: {status}, until {until}."),
     ("handover.clearance_over", "Clearance of {day}: {status}, over since {until}."),
@@ -92,16 +92,30 @@ pub(in crate::text) const HANDOVER: Phrases = &[
     ("act.variant_changed", "moved to another rung by the coach"),
 ];
 
+/// Whether that reason is the stop.
+fn is_of(now: &StopNow, reason: &Reason) -> bool {
+    match reason {
+        Reason::SymptomStop { .. } => now.region.is_none(),
+        Reason::PainStop { region, .. } => now.region.as_ref() == Some(region),
+        _ => false,
+    }
+}
+
+/// What of its reopening is there, where one of two is.
+const fn reopening_key(now: &StopNow) -> Option<&'static str> {
+    match (now.cleared, now.signed) {
+        (true, false) => Some("handover.cleared_stop"),
+        (false, true) => Some("handover.signed_stop"),
+        _ => None,
+    }
+}
+
 impl Words<'_> {
     /// A handover in sentences.
     #[must_use]
     pub fn handover(&self, handover: &Handover) -> Vec<String> {
-        let mut said: Vec<String> = handover.stops.iter().flat_map(|stop| self.stop_now(stop)).collect();
+        let mut said = self.stops_and_reopening(handover);
         let stopped = !said.is_empty();
-        for open in &handover.asks {
-            let with = [("ask", sign::ask(open.ask).to_string()), ("day", day(open.since))];
-            said.push(self.say("handover.ask", &with));
-        }
         said.extend(handover.ill_since.map(|since| self.say("handover.ill", &[("day", day(since))])));
         said.push(self.heading(handover));
         said.extend(self.clearance_now(handover));
@@ -110,9 +124,8 @@ impl Words<'_> {
             said.extend(self.for_lift(&lift.lift).lift_handover(lift, stopped));
         }
         said.extend(self.changed_since(&handover.changed));
-        // Its own lines begin with the stop, by its sign.
         said.extend(handover.missing.iter().map(|lacking| self.lacking(lacking)));
-        said.extend(handover.cautions.iter().map(|caution| self.caution(*caution)));
+        said.extend(cautions_beside(&handover.cautions, stopped).map(|caution| self.caution(caution)));
         said
     }
 
@@ -131,21 +144,19 @@ impl Words<'_> {
         format!("{}{}", self.say(key, &with), body.unwrap_or_default())
     }
 
-    /// A stop with what to do now, and what of its reopening is there.
-    fn stop_now(&self, stop: &StopNow) -> Vec<String> {
-        let reason = match &stop.region {
-            Some(region) => {
-                let (region, features) = (region.clone(), stop.features.clone());
-                Reason::PainStop { region, since: stop.since, features }
-            }
-            None => Reason::SymptomStop { signs: stop.signs.clone(), since: stop.since },
-        };
-        let mut said = alloc::vec![self.reason(&reason)];
-        match (stop.cleared, stop.signed) {
-            (true, false) => said.push(self.say("handover.cleared_stop", &[])),
-            (false, true) => said.push(self.say("handover.signed_stop", &[])),
-            _ => {}
+    /// Each stop with what to do now, and what of its reopening is there; then the clinician, once.
+    fn stops_and_reopening(&self, handover: &Handover) -> Vec<String> {
+        let (stops, mut said) = (in_order(handover.stops.iter()), Vec::new());
+        for stop in &stops {
+            let now = handover.reopening.iter().find(|now| is_of(now, stop));
+            // Who has cleared it has examined it.
+            let today = Some(handover.today).filter(|_| !now.is_some_and(|now| now.cleared));
+            said.extend(self.halts("", &[*stop], today));
+            let key = now.and_then(reopening_key);
+            said.extend(key.map(|key| self.say(key, &[])));
         }
+        let unnamed = said.is_empty();
+        said.extend(self.end_of_stops(&stops, &handover.cautions, unnamed));
         said
     }
 
@@ -208,12 +219,13 @@ impl Words<'_> {
         let mut with = self.work(lift, lift.granted, &lift.status);
         with.push(("lift", name));
         let standing = |load| self.load_at(&lift.lift, lift.granted.place, load);
+        let each = |load| self.one_by_one(&lift.lift, self.at_most(load));
         let mut said = alloc::vec![self.say("handover.lift", &with)];
         if lift.limit != lift.granted.load() {
-            let limit = with_place(self.at_most(lift.limit), &self.place(&lift.lift, lift.granted.place));
+            let limit = with_place(each(lift.limit), &self.place(&lift.lift, lift.granted.place));
             said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
-        said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", self.at_most(load))])));
+        said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
         said.extend(
             lift.height.map(|height| self.say("handover.height", &[("height", millimetres(height))])),
         );
@@ -234,6 +246,8 @@ impl Words<'_> {
             let key = if given.why.is_some() { "handover.override_why" } else { "handover.override" };
             with.extend(given.why.clone().map(|why| ("why", why)));
             said.push(self.say(key, &with));
+            let waits = given.waits.then_some(Reason::OverrideSuspended { load: given.load });
+            said.extend(waits.map(|waits| self.reason_handed_over(lift, &waits)));
         }
         said.extend(lift.limits.iter().map(|limit| self.limit(limit)));
         if lift.unguarded {
@@ -286,7 +300,9 @@ impl Words<'_> {
             }
             MoveOutlook::OnOffer { .. } => {}
             MoveOutlook::Blocked { by, .. } => {
-                said.extend(by.iter().map(|reason| self.reason_handed_over(lift, reason)));
+                // Under a stop each of them is said already, above all lifts.
+                let by = by.iter().filter(|reason| !(stopped && is_stop(reason)));
+                said.extend(by.map(|reason| self.reason_handed_over(lift, reason)));
             }
         }
         said
@@ -310,7 +326,8 @@ impl Words<'_> {
             Some(Outcome::NotScored) => "outcome.not_scored",
             None => "outcome.none",
         };
-        let sets = listed(last.sets.iter().map(|set| format!("{} x {}", self.mass(set.load), set.reps)));
+        let load = |load| self.one_by_one(lift, self.mass(load));
+        let sets = listed(last.sets.iter().map(|set| format!("{} x {}", load(set.load), set.reps)));
         let place = last.place.as_ref().map(|place| self.named_place(Some(lift), place));
         let on = with_place(day(last.day), &place.unwrap_or_default());
         let with = [("day", on), ("sets", sets), ("outcome", self.say(outcome, &[]))];

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use crate::answers::{NextSet, SetReason, SetWork, Then};
 use crate::quantity::{Kilograms, Name};
+use crate::record::Place;
 use crate::text::capital;
 use crate::text::phrases::Phrases;
 use crate::text::place::{behind, with_place};
@@ -25,6 +26,8 @@ pub(in crate::text) const NEXT_SET: Phrases = &[
     ),
     ("next_set.stop", "{lift}: no more sets today."),
     ("next_set.instead", "To practise instead, with little or no load: {rung}."),
+    ("next_set.instead_own", "To practise instead, with little or no load: the easier rung, {rung}."),
+    ("next_set.own_rung", "{lift} itself"),
     ("set_reason.not_today", "Today's answer for this lift is to leave it."),
     ("set_reason.first_set", "The first set of today."),
     ("set_reason.pain_stops", "Pain of {score} in the {region}: the lift ends."),
@@ -159,11 +162,29 @@ impl Words<'_> {
         }];
         let place = next.work.as_ref().map(|work| self.place(&next.lift, work.place)).unwrap_or_default();
         said.extend(next.reasons.iter().map(|reason| self.set_reason_at(reason, &place)));
-        let instead =
-            |rung: &Name| self.say("next_set.instead", &[("rung", self.rung_called(&next.lift, rung))]);
-        said.extend(next.instead.as_ref().map(instead));
-        self.end(&mut said, &[], &next.cautions);
+        said.extend(next.instead.as_ref().map(|rung| self.instead(&next.lift, rung)));
+        self.end(&mut said, (&next.stops, next.today), &[], &next.cautions);
         said
+    }
+
+    /// The easier rung with the rest of its place. One that is called like the lift itself is told as that.
+    fn easier_rung_said(&self, lift: &Name, at: Place, place: String) -> String {
+        if self.rung_name(lift, at.rung) != self.lift_name(lift) {
+            return place;
+        }
+        behind(self.own_rung(lift), &place)
+    }
+
+    fn own_rung(&self, lift: &Name) -> String {
+        self.say("next_set.own_rung", &[("lift", self.lift_name(lift).to_string())])
+    }
+
+    /// A rung to practise on, by what it is called.
+    fn instead(&self, lift: &Name, rung: &Name) -> String {
+        let called = self.rung_called(lift, rung);
+        let own = called == self.lift_name(lift);
+        let key = if own { "next_set.instead_own" } else { "next_set.instead" };
+        self.say(key, &[("rung", if own { self.own_rung(lift) } else { called })])
     }
 
     /// The line of the next set: the place stands behind the name of the lift, or is the easier one.
@@ -171,7 +192,7 @@ impl Words<'_> {
         let easier = matches!(next.then, Then::EasierRung(_));
         let place = self.place(&next.lift, work.place);
         let lift = if easier { lift } else { behind(lift, &place) };
-        let rung = if place.is_empty() { self.rung_name(&next.lift, work.place.rung) } else { place };
+        let rung = if easier { self.easier_rung_said(&next.lift, work.place, place) } else { place };
         let with = [
             ("lift", lift),
             ("set", (u16::from(next.done) + 1).to_string()),

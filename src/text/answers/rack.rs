@@ -5,8 +5,10 @@ use alloc::vec::Vec;
 
 use crate::answers::{Rack, RackSet, Share};
 use crate::loading::{EndMoves, PlacedDisc, StepSize};
+use crate::text::day::millimetres;
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
+use crate::text::stop::in_order;
 use crate::text::words::Words;
 use crate::text::{capital, face};
 
@@ -28,6 +30,7 @@ pub(in crate::text) const RACK: Phrases = &[
     ("rack.bridge", "About {reps} repetitions at the present load stand for the same at that one."),
     ("share.nobody", "Nobody lifts today."),
     ("share.turn", "{lifter}: {load}."),
+    ("share.blocks", "{load}, on blocks of {height}"),
     ("share.moves", "Discs handled at each end: {moves}."),
 ];
 
@@ -46,7 +49,7 @@ impl Words<'_> {
         let lift = capital(self.lift_name(&rack.lift));
         if rack.sets.is_empty() {
             let mut said = alloc::vec![self.say("rack.nothing", &[("lift", lift)])];
-            self.end(&mut said, &rack.missing, &rack.cautions);
+            self.end(&mut said, (&rack.stops, rack.today), &rack.missing, &rack.cautions);
             return said;
         }
         self.for_lift(&rack.lift).rack_at(rack)
@@ -80,7 +83,7 @@ impl Words<'_> {
             let reps = step.reps_first.filter(|_| step.size == StepSize::AboveRange);
             said.extend(reps.map(|reps| self.say("rack.bridge", &[("reps", reps.value().to_string())])));
         }
-        self.end(&mut said, &rack.missing, &rack.cautions);
+        self.end(&mut said, (&rack.stops, rack.today), &rack.missing, &rack.cautions);
         said
     }
 
@@ -109,7 +112,7 @@ impl Words<'_> {
     pub fn share(&self, share: &Share) -> Vec<String> {
         let Some(bar) = &share.bar else {
             let mut said = alloc::vec![self.say("share.nobody", &[])];
-            self.end(&mut said, &[], &share.cautions);
+            self.end_below(self.stops_of_all(share), &mut said, &[], &share.cautions);
             return said;
         };
         let mut said = Vec::new();
@@ -118,12 +121,30 @@ impl Words<'_> {
             let who = loads.map(|loads| capital(loads.lifter.as_str()));
             let lift = loads.map(|loads| self.lift_at_named(&loads.lift, Some(&loads.place)));
             let load = with_place(self.mass(turn.moves.total), &lift.unwrap_or_default());
+            let blocks = loads.and_then(|loads| loads.blocks.get(usize::from(turn.set)));
+            let blocks = blocks.filter(|height| height.mm() > 0.0);
+            let load = match blocks {
+                Some(height) => self.say("share.blocks", &[("load", load), ("height", millimetres(*height))]),
+                None => load,
+            };
             let with = [("lifter", who.unwrap_or_default()), ("load", load)];
             said.push(self.say("share.turn", &with));
             said.extend(self.rack_moves(&turn.moves));
         }
         said.push(self.say("share.moves", &[("moves", bar.moves_each_end.to_string())]));
-        self.end(&mut said, &[], &share.cautions);
+        self.end_below(self.stops_of_all(share), &mut said, &[], &share.cautions);
+        said
+    }
+
+    /// What stops each of them, and the clinician once.
+    fn stops_of_all(&self, share: &Share) -> Vec<String> {
+        let mut said = Vec::new();
+        for one in &share.lifters {
+            let whose = alloc::format!("{}: ", capital(one.lifter.as_str()));
+            said.extend(self.halts(&whose, &in_order(one.stops.iter()), Some(share.today)));
+        }
+        let all = in_order(share.lifters.iter().flat_map(|one| &one.stops));
+        said.extend(self.end_of_stops(&all, &share.cautions, said.is_empty()));
         said
     }
 }

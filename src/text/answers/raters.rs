@@ -86,7 +86,7 @@ impl Words<'_> {
                 said.push(self.say("raters.criterion", &with));
             }
         }
-        self.end(&mut said, &raters.missing, &raters.cautions);
+        self.end(&mut said, (&raters.stops, raters.today), &raters.missing, &raters.cautions);
         said
     }
 }

@@ -151,7 +151,7 @@ impl Words<'_> {
         if said.is_empty() && review.missing.is_empty() {
             said.push(self.say("review.nothing", &[("sessions", self.count("session", review.sessions))]));
         }
-        self.end(&mut said, &review.missing, &review.cautions);
+        self.end(&mut said, (&review.stops, review.today), &review.missing, &review.cautions);
         said
     }
 }

@@ -81,7 +81,7 @@ impl Words<'_> {
                 self.say("strength.elsewhere", &[("sessions", self.count("session", trend.elsewhere))]),
             );
         }
-        self.end(&mut said, &trend.missing, &trend.cautions);
+        self.end(&mut said, (&trend.stops, trend.today), &trend.missing, &trend.cautions);
         said
     }
 
@@ -126,7 +126,7 @@ impl Words<'_> {
         }
         let with = [("usable", curve.usable.to_string()), ("sets", self.count("set", curve.sets))];
         said.push(self.say("curve.sets", &with));
-        self.end(&mut said, &curve.missing, &curve.cautions);
+        self.end(&mut said, (&curve.stops, curve.today), &curve.missing, &curve.cautions);
         said
     }
 
@@ -164,7 +164,7 @@ impl Words<'_> {
         }
         let prior = if pair.replaces_prior { "pair.replaces" } else { "pair.keeps" };
         said.push(self.say(prior, &ends(pair.prior.low(), pair.prior.high())));
-        self.end(&mut said, &pair.missing, &pair.cautions);
+        self.end(&mut said, (&pair.stops, pair.today), &pair.missing, &pair.cautions);
         said
     }
 }

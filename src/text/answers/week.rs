@@ -50,7 +50,7 @@ impl Words<'_> {
             let regions = week.regions.iter().map(|part| (self.region_name(&part.id), part));
             said.extend(lifts.chain(regions).filter_map(|(name, part)| self.week_part(name, part)));
         }
-        self.end(&mut said, &week.missing, &week.cautions);
+        self.end(&mut said, (&week.stops, week.today), &week.missing, &week.cautions);
         said
     }
 

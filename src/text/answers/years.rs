@@ -103,7 +103,7 @@ impl Words<'_> {
         said.extend(year.tests.iter().map(|tested| self.tested(tested)));
         said.extend(year.keep.iter().map(|kept| self.kept(kept)));
         said.extend(year.keep.iter().filter_map(|kept| self.what_if(kept)));
-        self.end(&mut said, &year.missing, &year.cautions);
+        self.end(&mut said, (&year.stops, year.today), &year.missing, &year.cautions);
         said
     }
 
@@ -233,7 +233,7 @@ impl Words<'_> {
         });
         let mut said: Vec<String> = heading.into_iter().collect();
         said.extend(review.lifts.iter().flat_map(|lift| self.block_lift(lift)));
-        self.end(&mut said, &review.missing, &review.cautions);
+        self.end(&mut said, (&review.stops, review.today), &review.missing, &review.cautions);
         said
     }
 

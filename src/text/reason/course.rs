@@ -141,9 +141,10 @@ impl Telling<'_> {
                 day(*on),
                 numeric::round(*from_mm)
             ),
-            Reason::ReserveShort { sessions, .. } => {
-                format!("Less than asked was left in reserve in {sessions} of the last three sessions.")
-            }
+            Reason::ReserveShort { sessions, .. } => format!(
+                "Less was left in reserve than was asked for, or than a step needs at the least, in {sessions} of the last \
+                 three sessions."
+            ),
             Reason::EffortNotSaid { sessions, .. } => format!(
                 "Nobody said how much the sets left in reserve in {sessions} of the last three sessions, and no answer is \
                  not the same as enough."

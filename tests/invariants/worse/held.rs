@@ -17,8 +17,8 @@ use proptest::prelude::*;
 
 /// Why a lift is no longer held against the better course, until it and its regions stand alike in both again. Each is a
 /// rule that is stated elsewhere, and not a fault.
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Excuse {
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Excuse {
     /// It passed at its grant where the better course did not pass at the same one: from here on it is granted what it has
     /// shown itself.
     ShownItself,
@@ -96,6 +96,27 @@ pub struct Held {
     excuses: BTreeMap<Name, Excuse>,
     /// What became of every lift so far, to be read where something was found.
     story: Vec<String>,
+    /// How often each of them was met.
+    pub met: BTreeMap<Excuse, usize>,
+}
+
+impl Excuse {
+    /// All of them: one that is never met excuses nothing, and has to go.
+    pub const ALL: [Excuse; 13] = [
+        Excuse::ShownItself,
+        Excuse::ItsTurn,
+        Excuse::HarderRung,
+        Excuse::EasedAlone,
+        Excuse::TrainedDuringAStop,
+        Excuse::DayBelow,
+        Excuse::Unanswered,
+        Excuse::GivenBack,
+        Excuse::NotBegun,
+        Excuse::UsualLevel,
+        Excuse::LevelBefore,
+        Excuse::NoRise,
+        Excuse::OneBreakOfTwo,
+    ];
 }
 
 impl Held {
@@ -105,6 +126,7 @@ impl Held {
             worse: Told::new(worse),
             excuses: BTreeMap::new(),
             story: Vec::new(),
+            met: BTreeMap::new(),
         }
     }
 
@@ -151,6 +173,7 @@ impl Held {
                 && let Some(excuse) = self.excuse(&id, &before, key.0, worse)?
             {
                 self.excuses.insert(id, excuse);
+                *self.met.entry(excuse).or_default() += 1;
             }
         }
         Ok(Some(()))
@@ -275,7 +298,7 @@ impl Held {
     }
 
     /// Nothing more is granted, asked or on offer on that day.
-    pub fn compare(&self, today: Day, whole: bool, told: Worse) -> Result<(), TestCaseError> {
+    pub fn compare(&mut self, today: Day, whole: bool, told: Worse) -> Result<(), TestCaseError> {
         let of = |told: &Told| Answers::of(&told.state, today, whole);
         let (worse, better) = (of(&self.worse), of(&self.better));
         let sets = &self.worse.state.parameters().unwrap().lifts;
@@ -284,6 +307,7 @@ impl Held {
             let first = stands_of(&self.better.state, &set.id).and_then(|lift| lift.now.status.way_back());
             let ways = (one.status.way_back(), other.status.way_back());
             if told == Worse::NotTold && is_one_break_of_two(ways, first) {
+                *self.met.entry(Excuse::OneBreakOfTwo).or_default() += 1;
                 continue;
             }
             let asked = worse.session.get(at).zip(better.session.get(at));

@@ -1,21 +1,17 @@
 //! The library's doors of a log, over the log's text as the page keeps it.
 
-use std::rc::Rc;
-
 use bismar::answers::{
     DayAnswer, DayAnswers, Diary, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week,
     share,
 };
-use bismar::loading::{Bar, EndMoves, Implement, SharedBar, Stock, Turn as LibraryTurn};
-use bismar::progression::State;
-use bismar::quantity::{Day, Mass, Name, Unit};
+use bismar::loading::{EndMoves, PlacedDisc, Turn as LibraryTurn};
+use bismar::quantity::{Day, Length, Mass, Name, Unit};
 use bismar::record::{Plan, WorkSet};
 use bismar::text::Words;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
-use crate::floor::{self, Moved, Turn, Turns};
-use crate::opened::{Opened, Which};
+use crate::opened::Which;
 
 /// Was this week a jump?
 #[derive(Deserialize)]
@@ -116,51 +112,52 @@ pub(crate) struct Shared {
     turns: Turns,
 }
 
-/// The turns of the library at a bar from a rack.
-fn from_rack(bar: SharedBar) -> Turns {
-    let turn = |turn: LibraryTurn| {
-        let EndMoves { total, off, on, .. } = turn.moves;
-        Turn { lifter: turn.lifter, moves: Moved { total, off, on }, blocks: None }
-    };
-    let (moves_each_end, proved) = (bar.moves_each_end, bar.proved);
-    Turns { turns: bar.turns.into_iter().map(turn).collect(), moves_each_end, proved }
+/// The turns in order, with what is drawn of each.
+#[derive(Serialize)]
+struct Turns {
+    turns: Vec<Turn>,
+    moves_each_end: u32,
+    proved: bool,
 }
 
-fn bar_and_stock(state: &State, lift: &Name) -> Option<(Bar, Stock)> {
-    let all = state.parameters()?;
-    match all.implement(&all.lift(lift)?.implement)? {
-        Implement::Bar(bar) => Some((bar.clone(), all.stock.clone())),
-        _ => None,
-    }
+/// One turn at the bar.
+#[derive(Serialize)]
+struct Turn {
+    /// Whose turn: the place in the list given.
+    lifter: u16,
+    moves: Moved,
+    /// Blocks under each end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    blocks: Option<Length>,
+}
+
+/// Discs that move on each end before a set.
+#[derive(Serialize)]
+struct Moved {
+    total: Mass,
+    off: Vec<PlacedDisc>,
+    on: Vec<PlacedDisc>,
 }
 
 /// The order with the fewest disc moves for the sets that are left; each lifts what the own log and plan give.
 pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
-    let opened = asked.lifters.iter().map(|one| one.log.open()).collect::<Result<Vec<_>, _>>()?;
-    if asked.lifters.iter().zip(&opened).any(|(one, opened)| floor::carries(&opened.state, &one.lift)) {
-        return at_height(&asked, &opened);
-    }
-    let sharing = asked.lifters.iter().zip(&opened).map(|(one, opened)| {
-        let (log, plan) = (opened.log.clone(), Plan::from_json(&one.plan)?);
+    let sharing = asked.lifters.iter().map(|one| {
+        let (log, plan) = (one.log.open()?.log.clone(), Plan::from_json(&one.plan)?);
         Ok(Sharing::new(log, plan, one.lift.clone()).with_done(one.done))
     });
     let answer = share(&sharing.collect::<Result<Vec<_>, Error>>()?, asked.today)?;
-    let turns = from_rack(answer.bar.ok_or_else(|| Error::plain(Code::EmptyList, "lifters"))?);
-    Ok(Shared { left: answer.lifters.into_iter().map(|own| own.loads).collect(), turns })
-}
-
-/// The same where a lift starts from the floor: each with the discs of the own day.
-fn at_height(asked: &OfShare, opened: &[Rc<Opened>]) -> Result<Shared, Error> {
-    let all = asked.lifters.iter().zip(opened);
-    let racks: Vec<_> = all.clone().map(|(one, opened)| bar_and_stock(&opened.state, &one.lift)).collect();
-    if racks.iter().any(|rack| rack.is_none() || Some(rack) != racks.first()) {
-        return Err(Error::plain(Code::NotInStock, "implement"));
-    }
-    let own = |(one, opened): (&AtTheBar, &Rc<Opened>)| {
-        floor::own(&opened.state, &Plan::from_json(&one.plan)?, &one.lift, asked.today, one.done)
+    let bar = answer.bar.ok_or_else(|| Error::plain(Code::EmptyList, "lifters"))?;
+    let blocks = |turn: &LibraryTurn| {
+        let own = answer.lifters.get(usize::from(turn.lifter))?;
+        own.blocks.get(usize::from(turn.set)).copied().filter(|height| height.mm() > 0.0)
     };
-    let own = all.map(own).collect::<Result<Vec<_>, Error>>()?;
-    Ok(Shared { left: floor::loads(&own), turns: floor::turns(&own)? })
+    let turns = bar.turns.into_iter().map(|turn| {
+        let blocks = blocks(&turn);
+        let EndMoves { total, off, on, .. } = turn.moves;
+        Turn { lifter: turn.lifter, moves: Moved { total, off, on }, blocks }
+    });
+    let turns = Turns { turns: turns.collect(), moves_each_end: bar.moves_each_end, proved: bar.proved };
+    Ok(Shared { left: answer.lifters.into_iter().map(|own| own.loads).collect(), turns })
 }
 
 /// What comes after the sets of a lift done so far today?

@@ -16,7 +16,6 @@
 //! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
 //! | `range` | a longer range: what load? |
 //! | `beginning` | a log for somebody new |
-//! | `floor` | several at one bar, where a lift starts from the floor |
 //! | `first_day` | which bars are right for a lift, and with which load does it begin? |
 //! | `keeping` | may this plan or kit be kept, which entries are dated after a day, in what do two documents differ? |
 //! | `transfer` | what would this file change; a copy without health detail; sets as a table |
@@ -27,7 +26,6 @@ mod beginning;
 mod doors;
 mod entries;
 mod first_day;
-mod floor;
 mod history;
 mod keeping;
 mod lifter;

@@ -3,15 +3,13 @@
 use std::rc::Rc;
 
 use bismar::Error;
-use bismar::loading::{Bar, Implement, Stock};
 use bismar::prescription::{SessionPlan, Verdict, next_session_from};
 use bismar::progression::State;
-use bismar::quantity::{Day, Mass, Name};
-use bismar::record::{ClearanceStatus, Event, EventKind, LiftPlan, Log, Parameters, Plan};
+use bismar::quantity::{Day, Name};
+use bismar::record::{ClearanceStatus, Event, EventKind, LiftPlan, Log, Plan};
 use bismar::text::{self, Words};
 use serde::{Deserialize, Serialize};
 
-use crate::beginning;
 use crate::opened::{Opened, Which};
 
 /// The question.
@@ -148,23 +146,6 @@ pub(crate) fn gone(here: &Opened, there: &Log, state: &State) -> Result<Vec<Stop
         .collect())
 }
 
-/// Whether anything may stop a lift; a limit may, where no lift loads its region any more.
-fn may_stop(state: &State) -> bool {
-    let limited = || {
-        state.clearance().is_some_and(|clearance| clearance.limits.iter().any(|limit| limit.region.is_some()))
-    };
-    !in_force(state).is_empty() || limited() || state.lifts().any(|lift| lift.status().is_stopped())
-}
-
-/// Settings that stand for those that are not there: what stops every lift stops this one.
-fn stand_in() -> Result<Parameters, Error> {
-    let lift = beginning::standard_lift("supported row")?;
-    let bar = Bar::new(lift.implement.clone(), lift.start.work.load, Mass::ZERO)?;
-    let lifts = vec![lift];
-    let stock = Stock::new(Vec::new())?;
-    Ok(Parameters::new(beginning::regions(&lifts)?, lifts, vec![Implement::Bar(bar)], stock))
-}
-
 /// A session of every lift there is.
 fn session(state: &State, today: Day) -> Result<SessionPlan, Error> {
     let plan = Plan::of([]).with_lifts(state.lifts().map(|lift| LiftPlan::new(lift.id().clone())).collect());
@@ -186,17 +167,14 @@ pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
     };
     let state = &after.state;
     let settings = state.parameters().is_some();
-    let (mut lines, mut lifts) = (Vec::new(), Vec::new());
-    if may_stop(state) {
-        let mut stood = state.clone();
-        if !settings {
-            let kind = EventKind::ParametersChanged(Box::new(stand_in()?));
-            stood.apply(&Event::new(after.next(), today, kind))?;
-        }
-        let words = stood.parameters().map_or_else(Words::plain, Words::of);
-        let session = session(&stood, today)?;
+    let words = state.parameters().map_or_else(Words::plain, Words::of);
+    let mut lines = words.stops(&state.stops(), Some(today));
+    let mut lifts = Vec::new();
+    let halted = state.lifts().any(|lift| lift.status().is_stopped());
+    if settings && (halted || !lines.is_empty()) {
+        let session = session(state, today)?;
         lines = words.session(&session).stop;
-        let stopped = session.lifts.iter().filter(|lift| settings && lift.verdict == Verdict::Stop);
+        let stopped = session.lifts.iter().filter(|lift| lift.verdict == Verdict::Stop);
         lifts = stopped
             .map(|lift| StoppedLift { lift: lift.lift.clone(), why: words.stop(lift).unwrap_or_default() })
             .collect();
