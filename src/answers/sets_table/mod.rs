@@ -262,8 +262,8 @@ impl<'a> Import<'a> {
         if let Some(lift) = parameters.lifts.iter().find(exact) {
             return Ok(lift.id.clone());
         }
-        let plain = text.to_lowercase();
-        let same = |name: &Name| name.as_str().to_lowercase() == plain;
+        let plain = cells::small(text);
+        let same = |name: &Name| cells::small(name.as_str()) == plain;
         let mut like =
             parameters.lifts.iter().filter(|one| same(&one.id) || one.name.as_ref().is_some_and(same));
         match (told, like.next(), like.next()) {
