@@ -121,11 +121,18 @@ fn is_type(name: &str) -> bool {
     name.starts_with(char::is_uppercase) && name.contains(char::is_lowercase)
 }
 
-/// Every public module, and each name that it declares or gives away.
-fn given_away() -> Vec<(String, String)> {
+/// Every public type by its path: what a public module declares and what it gives away, macros included.
+fn listed() -> BTreeSet<String> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let parsed = |path: &Path| syn::parse_file(&std::fs::read_to_string(path).unwrap()).unwrap();
-    let mut all = Vec::new();
+    let found = files(&root, &[".rs"]);
+    let is_trait =
+        |item: &Item| if let Item::Trait(item) = item { Some(item.ident.to_string()) } else { None };
+    let traits: BTreeSet<String> = found
+        .iter()
+        .flat_map(|path| parsed(path).items.iter().filter_map(is_trait).collect::<Vec<_>>())
+        .collect();
+    let mut paths = BTreeSet::new();
     for module in &parsed(&root.join("lib.rs")).items {
         let Item::Mod(module) = module else { continue };
         if !matches!(module.vis, Visibility::Public(_)) {
@@ -136,42 +143,25 @@ fn given_away() -> Vec<(String, String)> {
         let file = file.iter().find(|file| file.is_file()).unwrap();
         let mut names = Vec::new();
         for item in &parsed(file).items {
-            let (visibility, ident) = match item {
-                Item::Use(item) if matches!(item.vis, Visibility::Public(_)) => {
-                    used(&item.tree, &mut names);
-                    continue;
+            match item {
+                Item::Use(item) if matches!(item.vis, Visibility::Public(_)) => used(&item.tree, &mut names),
+                Item::Struct(item) if matches!(item.vis, Visibility::Public(_)) => {
+                    names.push(item.ident.to_string());
                 }
-                Item::Struct(item) => (&item.vis, &item.ident),
-                Item::Enum(item) => (&item.vis, &item.ident),
-                Item::Fn(item) => (&item.vis, &item.sig.ident),
-                Item::Const(item) => (&item.vis, &item.ident),
-                Item::Static(item) => (&item.vis, &item.ident),
-                _ => continue,
-            };
-            if matches!(visibility, Visibility::Public(_)) {
-                names.push(ident.to_string());
+                Item::Enum(item) if matches!(item.vis, Visibility::Public(_)) => {
+                    names.push(item.ident.to_string());
+                }
+                _ => {}
             }
         }
-        all.extend(names.into_iter().map(|one| (name.clone(), one)));
+        paths.extend(
+            names
+                .iter()
+                .filter(|one| is_type(one) && !traits.contains(*one))
+                .map(|one| format!("bismar::{name}::{one}")),
+        );
     }
-    all
-}
-
-/// Every public type by its path: what a public module declares and what it gives away, macros included.
-fn listed() -> BTreeSet<String> {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    let parsed = |path: &Path| syn::parse_file(&std::fs::read_to_string(path).unwrap()).unwrap();
-    let is_trait =
-        |item: &Item| if let Item::Trait(item) = item { Some(item.ident.to_string()) } else { None };
-    let traits: BTreeSet<String> = files(&root, &[".rs"])
-        .iter()
-        .flat_map(|path| parsed(path).items.iter().filter_map(is_trait).collect::<Vec<_>>())
-        .collect();
-    given_away()
-        .iter()
-        .filter(|(_, one)| is_type(one) && !traits.contains(one))
-        .map(|(module, one)| format!("bismar::{module}::{one}"))
-        .collect()
+    paths
 }
 
 fn last(path: &str) -> &str {
@@ -243,46 +233,4 @@ fn every_public_type_is_asked_for_the_common_traits() {
         std::fs::write(&kept, &wanted).unwrap();
     }
     assert_eq!(std::fs::read_to_string(&kept).unwrap(), wanted, "BISMAR_UPDATE=1 writes the list anew");
-}
-
-/// The name in a line of `public-api.txt` that declares something right below a module; none of what belongs to a type.
-fn declared_by(line: &str) -> Option<(&str, &str)> {
-    let line = line.rsplit_once("] ").map_or(line, |(_, rest)| rest).strip_prefix("pub ")?;
-    let (_, path) = line.split_once("bismar::").filter(|(kind, _)| !kind.contains(['(', ':', '<']))?;
-    let end =
-        path.find(|letter: char| !letter.is_alphanumeric() && !"_:".contains(letter)).unwrap_or(path.len());
-    let (module, name) = path.get(..end)?.trim_end_matches(':').split_once("::")?;
-    (!name.contains("::")).then_some((module, name))
-}
-
-/// Whether `public-api.txt` is of this source, as far as names tell: signatures are for `tests/api.sh`, which needs tools.
-#[test]
-fn the_committed_interface_has_every_public_name() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let kept = std::fs::read_to_string(root.join("tests/public-api.txt")).unwrap();
-    let there: BTreeSet<(&str, &str)> = kept.lines().filter_map(declared_by).collect();
-    let source = given_away();
-    assert!(source.len() > 900 && there.len() > 900, "{} names, {} lines", source.len(), there.len());
-    let lacking: Vec<_> =
-        source.iter().filter(|(module, name)| !there.contains(&(module.as_str(), name.as_str()))).collect();
-    assert!(lacking.is_empty(), "not in tests/public-api.txt (BISMAR_UPDATE=1 tests/api.sh): {lacking:?}");
-    // What a macro declares, or a glob gives away, stands in the text of its module.
-    let text = |module: &str| -> String {
-        let all = files(&root.join("src"), &[".rs"]).into_iter();
-        let own = all.filter(|path| {
-            path.components().any(|part| part.as_os_str().to_string_lossy().trim_end_matches(".rs") == module)
-        });
-        own.map(|path| std::fs::read_to_string(path).unwrap()).collect()
-    };
-    let known: BTreeSet<(&str, &str)> =
-        source.iter().map(|(module, name)| (module.as_str(), name.as_str())).collect();
-    let gone: Vec<_> = there
-        .difference(&known)
-        .filter(|(module, name)| {
-            !text(module)
-                .split(|letter: char| !letter.is_alphanumeric() && letter != '_')
-                .any(|word| word == *name)
-        })
-        .collect();
-    assert!(gone.is_empty(), "only in tests/public-api.txt (BISMAR_UPDATE=1 tests/api.sh): {gone:?}");
 }

@@ -12,8 +12,6 @@ use bismar::source::Argument;
 use bismar::value::{Arguments, Value};
 use bismar::{Code, Error};
 
-use crate::tables::TABLES;
-
 const LOG: Argument = Argument::new("log", "&Log");
 const STATE: Argument = Argument::new("state", "&State");
 const PLAN: Argument = Argument::new("plan", "&Plan");
@@ -25,9 +23,9 @@ const TODAY: Argument = Argument::new("today", "Day");
 pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
     match part {
         None => {
-            vec![STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, TABLES]
+            vec![STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, answers::OF_TABLES]
         }
-        Some("session") => vec![STATES, answers::OF_SESSIONS, TABLES],
+        Some("session") => vec![STATES, answers::OF_SESSIONS, answers::OF_TABLES],
         Some("day") => vec![answers::OF_DAYS],
         Some("horizon") => vec![answers::OF_YEARS],
         Some(_) => Vec::new(),
@@ -37,9 +35,9 @@ pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
 /// The doors of what this crate was compiled as; nothing else is carried.
 pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
     #[cfg(part = "whole")]
-    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, TABLES];
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, answers::OF_TABLES];
     #[cfg(part = "session")]
-    let lists = [STATES, answers::OF_SESSIONS, TABLES];
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_TABLES];
     #[cfg(part = "day")]
     let lists = [answers::OF_DAYS];
     #[cfg(part = "horizon")]

@@ -5,7 +5,6 @@
 //! |---|---|
 //! | `calls` | functions and doors by number and by key; JSON text in and out (feature `json`) |
 //! | `doors` | functions of whole logs, plans and states, and what may be asked of a state that is kept |
-//! | `tables` | a table of sets into a log, which comes back as it was given |
 //! | `kept` | states kept by a number that is never used twice |
 //! | `flat` | numbers in, number out, for functions of numbers only; and the same over columns |
 //! | `columns` | the same over columns of the caller, as fast as the library can |
@@ -23,5 +22,4 @@ pub mod kept;
 #[cfg(feature = "json")]
 pub mod many;
 pub mod parts;
-mod tables;
 mod wide;

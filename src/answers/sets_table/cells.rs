@@ -10,11 +10,6 @@ use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Mass, Reps, Rir, Rpe, Unit, decimal};
 use crate::record::Effort;
 
-/// In small letters, one by one: the language's own way for whole texts slices, which is a panic that nothing could reach.
-pub(super) fn small(text: &str) -> String {
-    text.chars().flat_map(char::to_lowercase).collect()
-}
-
 /// A day as three numbers in the order written, or as the calendar writes it.
 enum Spelled {
     Calendar(Day),
@@ -137,7 +132,8 @@ pub(super) fn load(head: &Head, cells: &[String], unit: Option<Unit>) -> Result<
             (false, None) => return Err(Error::plain(Code::MissingField, "unit").within("reading")),
         };
         let mass = mass.map_err(|error| error.named(name))?;
-        let pounds = if own { small(text).contains("lb") } else { unit == Some(Unit::Lb) };
+        // Of the units that were read above only pounds are written with this letter.
+        let pounds = if own { text.contains(['b', 'B']) } else { unit == Some(Unit::Lb) };
         Ok(Some(Load { mass, pounds, comma: written }))
     };
     let kilograms = read(Field::Kilograms, "load_kg", Some(Unit::Kg))?;
@@ -202,7 +198,7 @@ pub(super) fn times(text: &str, most: u8) -> Result<u8, Error> {
 
 /// Yes or no, as tables spell it.
 pub(super) fn flag(field: &'static str, text: &str) -> Result<bool, Error> {
-    match small(text).as_str() {
+    match text.to_lowercase().as_str() {
         "1" | "yes" | "true" | "x" => Ok(true),
         "0" | "no" | "false" => Ok(false),
         _ => Err(Error::new(
