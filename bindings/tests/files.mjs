@@ -1,5 +1,5 @@
 // Where things are, for the tests in Node.
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -15,12 +15,30 @@ function jsonFiles(folder) {
   });
 }
 
+const outside = (process.env.BISMAR_VECTORS ?? "").split(":").filter((folder) => folder !== "");
+
+/** Whether checks of somebody's own run beside those of the project. */
+export const withOthers = outside.length > 0;
+
 /** The published checks of the project, then those of the folders named in BISMAR_VECTORS. */
 export function publishedDocuments() {
-  const outside = (process.env.BISMAR_VECTORS ?? "").split(":").filter((folder) => folder !== "");
   return [join(root, "tests/published"), ...outside].flatMap((folder) => {
     return jsonFiles(folder).map((path) => ({ name: path, document: JSON.parse(readFileSync(path, "utf8")) }));
   });
+}
+
+/**
+ * How many checks have to run, and over how many functions: all cases in the project's files, all names that the native run lists;
+ * and what the native run itself counted, where it has run (`bindings/checks/native.sh`).
+ */
+export function wantedCounts() {
+  const own = join(root, "tests/published");
+  const cases = jsonFiles(own).reduce((sum, path) => sum + (JSON.parse(readFileSync(path, "utf8")).cases ?? []).length, 0);
+  const functions = Object.keys(JSON.parse(readFileSync(join(own, "names.json"), "utf8"))).length;
+  const counted = process.env.BISMAR_NATIVE ? join(process.env.BISMAR_NATIVE, "counted") : "";
+  const native = existsSync(counted) ? readFileSync(counted, "utf8").trim() : `${cases} ${functions}`;
+  if (native !== `${cases} ${functions}`) throw new Error(`the native run counted ${native}, the files hold ${cases} ${functions}`);
+  return { cases, functions };
 }
 
 export function registry() {

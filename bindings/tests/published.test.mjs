@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import init, * as bismar from "../pkg/node.js";
-import { keys, publishedDocuments } from "./files.mjs";
+import { keys, publishedDocuments, wantedCounts, withOthers } from "./files.mjs";
 import { compare, run } from "./published-runner.mjs";
 
 test("every published check holds through the package", async () => {
@@ -10,6 +10,7 @@ test("every published check holds through the package", async () => {
   console.log(`published checks: ${report.cases} cases over ${report.functions} functions in Node`);
   if (report.unmapped.length > 0) console.log(`not mapped: ${report.unmapped.join(", ")}`);
   assert.deepEqual(report.failures, []);
+  if (!withOthers) assert.deepEqual([{ cases: report.cases, functions: report.functions }, report.unmapped], [wantedCounts(), []]);
 });
 
 test("the comparison can fail", () => {
