@@ -16,6 +16,7 @@ class Refused(Exception):
     def __init__(self, told: dict[str, Any]) -> None:
         super().__init__(told["message"])
         self.code: str = told["code"]
+        self.field: str = told["field"]
         self.told = {name: value for name, value in told.items() if name != "message"}
 
 

@@ -1,4 +1,4 @@
-"""The published checks and the same bits through a program in another language that speaks as `spoken.py` says.
+"""The published checks, tables of sets and the same bits through a program in another language that speaks as `spoken.py` says.
 
 Arguments: name of the language, cases and functions that the native run counted, folder of the corpus, and the command.
 """
@@ -9,6 +9,7 @@ from typing import Any
 
 import bits
 import published
+import tables
 from spoken import Refused, Spoken
 
 BEYOND_JSON = {"NaN": float("nan"), "Infinity": float("inf"), "-Infinity": float("-inf")}
@@ -28,6 +29,7 @@ def number(value: Any) -> Any:
 def main(language: str, cases: int, functions: int, corpus: Path, command: list[str]) -> None:
     program = Spoken(command)
     published.run(program.call, Refused, cases, functions)
+    tables.run(program.call, Refused)
     bits.run(language, program.call, Refused, told, program.keys(), corpus)
     program.end()
 

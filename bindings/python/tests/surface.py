@@ -17,6 +17,7 @@ from bismar import BismarError, Progress
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples/data"
 LOG_TEXT = (EXAMPLES / "demo-log.json").read_text()
 LOG = json.loads(LOG_TEXT)
+SHORT = LOG | {"events": LOG["events"][:3]}
 PLAN = json.loads((EXAMPLES / "demo-plan.json").read_text())
 TODAY = "2026-08-27"
 
@@ -181,6 +182,7 @@ def test_ten_thousand_bad_calls_take_no_memory() -> None:
             lambda: bismar.batch("one_rm.epley_1985", np.full(100, -1.0), np.ones(100)),
             lambda: kept.apply({"sequence": at, "day": "2020-01-01", "kind": {"nobody_knows": {"x": [at] * 50}}}),
             lambda: Progress(f'{{"log": "{at}"}}'),
+            lambda: bismar.answers.sets_to_log(table={"csv": f"lift,load_kg,reps\n{at},{at},{at}\n" * 20}, log=SHORT),
         ]
         refused(calls[at % len(calls)])
 

@@ -132,7 +132,8 @@ pub(super) fn load(head: &Head, cells: &[String], unit: Option<Unit>) -> Result<
             (false, None) => return Err(Error::plain(Code::MissingField, "unit").within("reading")),
         };
         let mass = mass.map_err(|error| error.named(name))?;
-        let pounds = if own { text.to_lowercase().contains("lb") } else { unit == Some(Unit::Lb) };
+        // Of the units that were read above only pounds are written with this letter.
+        let pounds = if own { text.contains(['b', 'B']) } else { unit == Some(Unit::Lb) };
         Ok(Some(Load { mass, pounds, comma: written }))
     };
     let kilograms = read(Field::Kilograms, "load_kg", Some(Unit::Kg))?;

@@ -84,7 +84,7 @@ impl Reader<'_> {
 
     fn plain(&mut self) -> Result<String, Error> {
         let end = self.rest.find([self.separator, '\r', '\n']).unwrap_or(self.rest.len());
-        let (cell, rest) = self.rest.split_at(end);
+        let (cell, rest) = self.rest.split_at_checked(end).unwrap_or((self.rest, ""));
         if cell.contains('"') {
             return Err(self.misplaced());
         }

@@ -37,7 +37,8 @@ const MOST_TIMES: u8 = 30;
 /// lifts, by the parameters in force on the day of the row. Rows of one day (and one `session`) are one session, in the
 /// order of the table. No row is a pass: marks are never taken from a table, since it does not say who marked what. A unit and an
 /// order of day and month that nothing shows are asked for, never guessed. A session that the log holds already is not added
-/// twice. Empty lines are no rows. The new log is folded once before it is given.
+/// twice, though a table prints its loads with three digits. Empty lines are no rows. The new log is folded once before it
+/// is given.
 ///
 /// # Errors
 /// `missing_field` for a column that is needed, `reading.unit` or `reading.day_order`; `duplicate_field` where two columns say
@@ -170,6 +171,20 @@ type Done<'a> = Vec<(&'a Name, Vec<(Mass, Reps)>)>;
 fn done(session: &Session) -> Done<'_> {
     let sets = |lift: &LiftSession| lift.sets.iter().map(|set| (set.load, set.reps)).collect();
     session.lifts.iter().map(|lift| (&lift.lift, sets(lift))).collect()
+}
+
+/// Two loads are one where they differ by less: tables print three digits, and 2 g are less than any disc.
+const PRINTED: u64 = 2_000_000_000;
+
+/// Whether it is the same work, as far as a table tells it.
+fn alike(one: &Done<'_>, other: &Done<'_>) -> bool {
+    let load = |one: Mass, other: Mass| one.nanograms().abs_diff(other.nanograms()) < PRINTED;
+    let sets = |one: &[(Mass, Reps)], other: &[(Mass, Reps)]| {
+        one.len() == other.len()
+            && one.iter().zip(other).all(|(one, other)| one.1 == other.1 && load(one.0, other.0))
+    };
+    one.len() == other.len()
+        && one.iter().zip(other).all(|(one, other)| one.0 == other.0 && sets(&one.1, &other.1))
 }
 
 struct Import<'a> {
@@ -338,7 +353,9 @@ impl<'a> Import<'a> {
         let mut added = Vec::new();
         for draft in drafts {
             let session = Session { lifts: draft.lifts, pain: None, minutes: None, effort: None };
-            let twice = there.get(&draft.day).is_some_and(|all| all.contains(&done(&session)));
+            let twice = there
+                .get(&draft.day)
+                .is_some_and(|all| all.iter().any(|known| alike(known, &done(&session))));
             let why = match session.check() {
                 _ if twice => Some(("already_there", String::from("session"))),
                 checked => checked.err().map(|error| (error.code().as_str(), error.field().to_owned())),
