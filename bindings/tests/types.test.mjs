@@ -8,6 +8,7 @@ import test from "node:test";
 import init, * as bismar from "../pkg/node.js";
 import { bindings, pkg, publishedDocuments, registry, root } from "./files.mjs";
 import { camel } from "./published-runner.mjs";
+import { askedOf, tableCases } from "./tables.mjs";
 
 await init();
 const spelled = (name) => name.replace(/_([a-z0-9])/g, (_, letter) => letter.toUpperCase());
@@ -94,6 +95,11 @@ function realValues() {
   hold("progression.fold", { log }, state);
   hold("progression.decide", { state, today }, bismar.progression.decide({ state, today }));
   hold("prescription.next_session", { log, plan, today }, bismar.prescription.nextSession({ log, plan, today }));
+  const tables = tableCases();
+  for (const one of tables.cases.filter(({ expect, after }) => expect !== undefined && after === undefined)) {
+    const given = askedOf(one, tables.log);
+    hold("answers.sets_to_log", given, bismar.answers.setsToLog(given));
+  }
   return { out, held };
 }
 

@@ -34,9 +34,11 @@ export async function start(): Promise<void> {
 /** What the library refused, in words. */
 export class Refused extends Error {
   code: Code;
-  constructor(code: Code, text: string) {
+  field: string;
+  constructor(code: Code, text: string, field: string) {
     super(text);
     this.code = code;
+    this.field = field;
   }
 }
 
@@ -72,7 +74,7 @@ export function ask<K extends Key>(key: K, given: Given<K>): Answered<K> {
   try {
     return call<K>(key, ...([given] as Parameters<Functions[K]>));
   } catch (error) {
-    if (error instanceof BismarError) throw new Refused(error.code, sentence(error));
+    if (error instanceof BismarError) throw new Refused(error.code, sentence(error), error.field);
     throw error;
   }
 }

@@ -7,6 +7,7 @@ import { bringInAll, previewPart, readDocument, textOf, type Done, type Incoming
 import { shownName } from "./names.ts";
 import { deviceDay } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
+import { isTable, openTable } from "./table_in.ts";
 
 /** Larger files are refused before they are read; a log of decades is far smaller. */
 const LARGEST_FILE = 30_000_000;
@@ -68,7 +69,7 @@ export function openDocument(app: App, text: string, why: string, found: HTMLEle
 
 function openPart(app: App): Child {
   const found = el("div", { "aria-live": "polite", id: "incoming" });
-  const open = el("input", { type: "file", accept: ".json,application/json", id: "open-file", class: "file" });
+  const open = el("input", { type: "file", accept: ".json,application/json,.csv,.tsv,.tab,.txt,text/csv,text/tab-separated-values,text/plain", id: "open-file", class: "file" });
   const refuse = (text: string): void => fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${text}`));
   const done: Done = (words, way) => way(words);
   open.addEventListener("change", () => {
@@ -77,10 +78,11 @@ function openPart(app: App): Child {
     if (file.size > LARGEST_FILE) return refuse("The file is larger than 30 MB.");
     void file
       .arrayBuffer()
-      .then((bytes) => openDocument(app, textOf(new Uint8Array(bytes)), "replaced by a file", found, done))
+      .then((bytes) => textOf(new Uint8Array(bytes)))
+      .then((text) => (isTable(file.name) ? openTable(app, text, found, done) : openDocument(app, text, "replaced by a file", found, done)))
       .catch((error) => refuse(error instanceof Error ? error.message : String(error)));
   });
-  return el("section", {}, el("h2", {}, "Open a file"), el("label", { class: "file-label", for: "open-file" }, "Choose a file. It shows what would change before anything does."), open, found);
+  return el("section", {}, el("h2", {}, "Open a file"), el("label", { class: "file-label", for: "open-file" }, "Choose a file. It shows what would change before anything does."), open, el("p", { class: "soft" }, "A copy that was saved here, or a table of sets from elsewhere (CSV: day, lift, load and repetitions, a row a set)."), found);
 }
 
 function savePart(app: App): Child {

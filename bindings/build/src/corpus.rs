@@ -99,11 +99,7 @@ pub(crate) fn write(root: &Path, folder: &Path, spelling: Spelling) -> Result<()
     std::fs::create_dir_all(folder)?;
     let seeds = seeds(root)?;
     let (mut bytes, mut digests, mut total) = (Vec::new(), Map::new(), 0);
-    let mut keys = javascript::keys(None);
-    if spelling == Spelling::Plain {
-        keys.extend(bismar_surface::doors::OF_TABLES.iter().map(|door| door.key));
-    }
-    for (index, key) in keys.into_iter().enumerate() {
+    for (index, key) in javascript::keys(None).into_iter().enumerate() {
         let Some(given) = seeds.get(key) else { return Err(format!("{key}: no input to start from").into()) };
         let function = Function { index: index as u32, key, spelling };
         let (count, digest) = function.run(given, &mut bytes);

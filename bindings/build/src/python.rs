@@ -8,7 +8,7 @@ use std::path::Path;
 use bismar::source::Kind;
 
 use crate::Failure;
-use crate::javascript::{Named, modules, named};
+use crate::javascript::{Named, modules};
 use crate::types::python::{KEYWORDS, declarations, docstring, spelled};
 use crate::types::{self, Direction, Shape, Types};
 
@@ -16,8 +16,7 @@ use crate::types::{self, Direction, Shape, Types};
 pub(crate) fn write(root: &Path, folder: &Path) -> Result<(), Failure> {
     let types = types::read(root)?;
     let mut members: BTreeMap<String, Vec<Named>> = BTreeMap::new();
-    let tables = bismar_surface::doors::OF_TABLES.iter().map(|door| named(door, 0));
-    for one in modules(None)?.into_values().flatten().chain(tables) {
+    for one in modules(None)?.into_values().flatten() {
         let (module, _) = one.key.split_once('.').ok_or("a key without a module")?;
         members.entry(module.to_string()).or_default().push(one);
     }

@@ -22,26 +22,22 @@ const TODAY: Argument = Argument::new("today", "Day");
 #[must_use]
 pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
     match part {
-        None => vec![STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS],
-        Some("session") => vec![STATES, answers::OF_SESSIONS],
+        None => {
+            vec![STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, answers::OF_TABLES]
+        }
+        Some("session") => vec![STATES, answers::OF_SESSIONS, answers::OF_TABLES],
         Some("day") => vec![answers::OF_DAYS],
         Some("horizon") => vec![answers::OF_YEARS],
         Some(_) => Vec::new(),
     }
 }
 
-/// The doors that follow those of the whole where the languages read JSON text. Not in the WebAssembly package, where they
-/// weighed more than 30 kB after gzip.
-pub use bismar::answers::OF_TABLES;
-
 /// The doors of what this crate was compiled as; nothing else is carried.
 pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
-    #[cfg(all(part = "whole", not(feature = "json")))]
-    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS];
-    #[cfg(all(part = "whole", feature = "json"))]
-    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, OF_TABLES];
+    #[cfg(part = "whole")]
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, answers::OF_TABLES];
     #[cfg(part = "session")]
-    let lists = [STATES, answers::OF_SESSIONS];
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_TABLES];
     #[cfg(part = "day")]
     let lists = [answers::OF_DAYS];
     #[cfg(part = "horizon")]

@@ -1,5 +1,5 @@
 // Uses that must compile under --strict, and uses that must not.
-import init, { BismarError, Progress, batch, call, diagnostics, flat, fromJson, oneRm, prescription, progression, toJson } from "bismar";
+import init, { BismarError, Progress, answers, batch, call, diagnostics, flat, fromJson, oneRm, prescription, progression, toJson } from "bismar";
 import type { Code, Functions, Kilograms, Mass, MassInput } from "bismar";
 import initInline from "bismar/inline";
 import initSlim from "bismar/slim";
@@ -22,6 +22,10 @@ progress.nextSession({ format: "bismar-plan", version: 1, lifts: [] }, "2026-03-
 prescription.nextSessionFrom({ state, plan: { format: "bismar-plan", version: 1, lifts: [] }, today: "2026-03-29" });
 JSON.stringify(toJson(progress.state()));
 diagnostics().memoryBytes.toFixed();
+const table = answers.setsToLog({ table: { csv: "day,lift,load_kg,reps" }, log, reading: { unit: "lb", dayOrder: "month_first", lifts: [{ text: "Squats!", lift: "squat" }] } });
+const lost: [number, string, string, string][] = table.leftOut.map(({ line, why, field, given }) => [line, why, field, given]);
+for (const guess of table.guesses) if (typeof guess === "object" && "columnReadAs" in guess) lost.push([0, guess.columnReadAs.column, guess.columnReadAs.field, ""]);
+new Progress(table.log);
 
 try {
   init();
@@ -58,6 +62,10 @@ flat.oneRm.epley1985("100", 8);
 flat.oneRm.epley1985(100);
 // @ts-expect-error a plain array is no column
 batch.oneRm.epley1985({ load: [1, 2], reps: 5 });
+// @ts-expect-error no such kind of table
+answers.setsToLog({ table: { text: "" }, log });
+// @ts-expect-error no such order
+answers.setsToLog({ table: { csv: "" }, log, reading: { dayOrder: "year_first" } });
 // @ts-expect-error slim needs the wasm
 await initSlim();
 // @ts-expect-error errors are made by the library
@@ -68,4 +76,4 @@ oneRm.epley1985 = oneRm.epley1985 as never as undefined;
 const wrong: Code = "not_a_code";
 
 export type Keys = keyof Functions;
-export { column, kilograms, log, number, same, wrong };
+export { column, kilograms, log, lost, number, same, wrong };
