@@ -7,8 +7,8 @@
     reason = "a test may panic"
 )]
 
-use bismar::value::Value;
 use bismar::record::Log;
+use bismar::value::Value;
 use bismar::{Code, Error};
 
 const LOG: &str = include_str!("../../../examples/data/demo-log.json");
