@@ -132,6 +132,8 @@ AnnualLoss: TypeAlias = float
 
 class AnswersCurve(TypedDict):
     """The own curve of one lift."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     lift: Name
@@ -349,6 +351,10 @@ BlockLift = TypedDict("BlockLift", {"lift": "Name", "sessions": "float", "passed
 
 class BlockReview(TypedDict):
     """A block, looked back on."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
     block: NotRequired[Block]
     """The block; absent where none was begun."""
     lifts: list[BlockLift]
@@ -874,6 +880,8 @@ DayAdvice: TypeAlias = Union[Literal['ease_off', 'recheck_after_first_set', 'as_
 
 class DayAnswer(TypedDict):
     """Today against the lifter's own days."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day."""
     verdict: NotRequired[DayVerdict]
@@ -1131,6 +1139,8 @@ class EasyLift(TypedDict):
 
 class EasyWeek(TypedDict):
     """Where the next easy week stands."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     status: NotRequired[EasyWeekStatus]
@@ -2275,14 +2285,16 @@ class HandlingOrder(TypedDict):
 
 class Handover(TypedDict):
     """Everything that another coach needs."""
+    stops: list[Reason]
+    """Every stop of the lifter; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     lifter: Name
     """Whose log it is."""
     age: NotRequired[float]
     """The greatest age in whole years that the log allows; absent where nothing is known."""
-    stops: list[StopNow]
-    """Stops in force: everything first."""
+    reopening: list[StopNow]
+    """Stops by signs and by pain, and what of their reopening is there: everything first."""
     asks: list[OpenAsk]
     """What was said when asked before training, and is not answered."""
     ill_since: NotRequired[Day]
@@ -3247,6 +3259,8 @@ MilestoneInput: TypeAlias = Union["MilestoneInput_load", "MilestoneInput_rung"]
 
 class Missed(TypedDict):
     """What becomes of a missed session. Load and sets stay as planned, always."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     missed: NotRequired[Day]
@@ -3517,7 +3531,7 @@ class NamedPlace(TypedDict):
     """Id of the rung; absent where the lift has none."""
     range: NotRequired[Length]
     """The range; absent where it is not measured."""
-    tempo: NotRequired[list[float]]
+    tempo: NotRequired[Tempo]
     """Seconds down, held and up; absent where the lift has no tempo."""
 
 
@@ -3551,6 +3565,10 @@ class NextPlanned(TypedDict):
 
 class NextSet(TypedDict):
     """What comes after the sets of a lift done so far today."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
     lift: Name
     """Id of the lift."""
     done: float
@@ -3625,7 +3643,8 @@ class Now(TypedDict):
     """Day of the last session, at whatever place."""
     unanswered: NotRequired[list[Day | float]]
     """Number and day of the last session, where it is not listed among those at this place, until the morning after it is
-    answered."""
+    answered.
+    """
     short: NotRequired[Shortfall]
     """In what the last session fell short of the work granted, where it did."""
     moves: NotRequired[list[list[Day | Mass]]]
@@ -3712,7 +3731,8 @@ class NowInput(TypedDict):
     """Day of the last session, at whatever place."""
     unanswered: NotRequired[tuple[float, Day]]
     """Number and day of the last session, where it is not listed among those at this place, until the morning after it is
-    answered."""
+    answered.
+    """
     short: NotRequired[Shortfall]
     """In what the last session fell short of the work granted, where it did."""
     moves: NotRequired[Sequence[tuple[Day, MassInput]]]
@@ -4070,6 +4090,10 @@ class OverrideNow(TypedDict):
     """Load allowed by it."""
     until: Day
     """Last day it holds."""
+    waits: bool
+    """It allows more than is granted, and waits: after a break, a stop or a step back, with pain, an open or unasked question,
+    a day not known or below the usual, or alone without pins.
+    """
     who: Name
     """Who gave it."""
     why: NotRequired[str]
@@ -4158,6 +4182,8 @@ class Pair(TypedDict):
 
 class PairAnswer(TypedDict):
     """The ratio of a pair; always forgiving over strict."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     strict: Name
@@ -4713,6 +4739,8 @@ QuietReason: TypeAlias = Union[Literal['not_recorded', 'rested', 'short_history'
 
 class Rack(TypedDict):
     """The loads of one lift today, at the rack."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     lift: Name
@@ -4805,6 +4833,10 @@ class RaterPair(TypedDict):
 
 class Raters(TypedDict):
     """Agreement between those who mark."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
     pairs: list[RaterPair]
     """Each two who marked the same sets."""
     missing: list[Lacking]
@@ -5192,7 +5224,7 @@ class Reason_pins_moved_fields(TypedDict):
 Reason_pins_moved = TypedDict("Reason_pins_moved", {"pins_moved": "Reason_pins_moved_fields"})
 
 class Reason_reserve_short_fields(TypedDict):
-    """Sets left less in reserve than asked, in so many of the last three sessions."""
+    """sessions."""
     sessions: float
     """Sessions."""
     more: float
@@ -5905,6 +5937,8 @@ class ReturnWeek(TypedDict):
 
 class Review(TypedDict):
     """What looks odd in a log. Each finding is a question to the coach; nothing is corrected and nothing is blocked by it."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     sessions: float
@@ -6189,7 +6223,9 @@ class SessionMissed(TypedDict):
 class SessionPlan(TypedDict):
     """Today's session: for each lift of the plan what to do, and why."""
     stops: list[Reason]
-    """Every stop that halts a lift of it, each once; empty in a session without one. Shown before anything else."""
+    """Every stop of the lifter, whatever is planned, and what stops a lift of the plan beyond them, each once, the gravest
+    first; empty where nothing is stopped. Shown before anything else.
+    """
     cautions: list[Caution]
     """What to show beside all of it."""
     today: Day
@@ -6730,6 +6766,8 @@ class SharedLifterInput(TypedDict):
 
 class SharedLoads(TypedDict):
     """The work of one lifter at the bar."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is planned; empty where nothing is stopped. Shown before anything else."""
     lifter: Name
     """Id of the lifter."""
     lift: Name
@@ -6738,6 +6776,8 @@ class SharedLoads(TypedDict):
     """Where it is done today, by the ids of the own log."""
     loads: list[Mass]
     """Warm-up and work sets that are left, in order; empty where nothing is lifted today, or nothing is left."""
+    blocks: NotRequired[list[Length]]
+    """Blocks under each end of the bar for each of these loads, 0 on the floor; empty where none needs any."""
 
 
 class SharedSetInput(TypedDict):
@@ -7092,7 +7132,7 @@ class Stop(TypedDict):
 
 
 class StopNow(TypedDict):
-    """A stop in force."""
+    """A stop in force by a sign or by pain, and what of its reopening is there."""
     region: NotRequired[Name]
     """The region; absent where everything is stopped."""
     since: Day
@@ -7411,6 +7451,8 @@ class TrainingDay(TypedDict):
 
 class Trend(TypedDict):
     """The trend of one lift."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     lift: Name
@@ -7657,6 +7699,8 @@ VerdictSkill: TypeAlias = Union[Literal['not_enough_sessions', 'nothing_to_compa
 
 class Verdicts(TypedDict):
     """How good the verdicts about the day were."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     days: float
@@ -7753,6 +7797,8 @@ class WayBackInput(TypedDict):
 
 class Week(TypedDict):
     """The last seven days against the lifter's own weeks."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for: the last of the seven."""
     total: NotRequired[WeekDone]
@@ -7950,6 +7996,8 @@ class WorkSetInput(TypedDict):
 
 class Year(TypedDict):
     """The yearly answer."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
     today: Day
     """The day it was made for."""
     card: YearlyCard
