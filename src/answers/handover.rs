@@ -66,8 +66,8 @@ pub struct OverrideNow {
     pub load: Mass,
     /// Last day it holds.
     pub until: Day,
-    /// It allows more than is granted, and waits: after a break, a stop or a step back, with pain, an open or unasked question,
-    /// a day not known or below the usual, or alone without pins.
+    /// It allows more than is granted, and waits: after a break, a stop or a step back, while away, with pain, an open or unasked
+    /// question, a day not known or below the usual, an event not understood, or alone without pins.
     pub waits: bool,
     /// Who gave it.
     pub who: Name,

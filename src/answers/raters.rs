@@ -9,7 +9,6 @@ use super::lacking::Lacking;
 use crate::caution::Caution;
 use crate::error::{Code, Error};
 use crate::gate::{Agreement, AgreementWeights, Mark, Rater, SetMarks, rater_agreement};
-use crate::progression::fold;
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{Event, EventKind, Log, WorkSet};
@@ -80,7 +79,8 @@ pub struct RaterPair {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Raters {
-    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    /// Every stop of the lifter, whatever is asked about, as far as the log can be read; empty where nothing is stopped. Shown
+    /// before anything else.
     pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
@@ -176,8 +176,7 @@ fn alike<'a>(marks: impl Iterator<Item = &'a (Name, Mark, Mark)>) -> Result<Alik
 /// What [`Log::check`] and [`Log::effective`] report; `out_of_range` above 100 000 marks of one pair.
 pub fn raters(log: &Log, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
     log.check()?;
-    // Of a log that cannot be read in order nobody can tell what it stops; who marked alike is told all the same.
-    let stops = fold(log).map(|state| state.stops()).unwrap_or_default();
+    let stops = super::standing::stops_as_far_as_read(log);
     among(log.effective()?.iter().map(AsRef::as_ref), lift, (stops, today))
 }
 

@@ -11,7 +11,7 @@ use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
 use crate::loading::unit_slip;
 use crate::numeric;
-use crate::progression::{FALL_DAYS, FALL_PART, When, fold, fold_watched};
+use crate::progression::{FALL_DAYS, FALL_PART, When, fold_watched};
 use crate::quantity::{Day, Mass, Name, Reserve};
 use crate::reason::Reason;
 use crate::record::{Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet};
@@ -279,7 +279,8 @@ fn contradiction(set: &WorkSet) -> Option<Effort> {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Review {
-    /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
+    /// Every stop of the lifter, whatever is asked about, as far as the log can be read; empty where nothing is stopped. Shown
+    /// before anything else.
     pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
@@ -322,8 +323,7 @@ pub struct Review {
 pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let events = log.effective()?;
-    // Of a log that cannot be read in order nobody can tell what it stops; what looks odd in it is told all the same.
-    let stops = fold(log).map(|state| state.stops()).unwrap_or_default();
+    let stops = super::standing::stops_as_far_as_read(log);
     Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), log, stops, today))
 }
 

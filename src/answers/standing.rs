@@ -3,8 +3,11 @@
 use alloc::vec::Vec;
 
 use super::handover::{PainNow, StopNow};
-use crate::progression::State;
+use crate::error::Code;
+use crate::progression::{State, fold};
 use crate::quantity::{Day, Pain};
+use crate::reason::Reason;
+use crate::record::{Event, Log};
 
 pub(super) fn stops(state: &State) -> Vec<StopNow> {
     let regions = state.regions().iter().map(|region| (Some(region.id.clone()), region.stop.as_ref()));
@@ -16,6 +19,31 @@ pub(super) fn stops(state: &State) -> Vec<StopNow> {
         Some(StopNow { region, since, signs, features, cleared, signed })
     });
     now.collect()
+}
+
+/// The same as reasons, of a log whose events may not all be taken in order: what cannot be is left out, and whatever the
+/// others stop is told.
+pub(super) fn stops_as_far_as_read(log: &Log) -> Vec<Reason> {
+    if let Ok(state) = fold(log) {
+        return state.stops();
+    }
+    let mut state = State::before(log);
+    let mut taken: Vec<Event> = Vec::new();
+    for event in log.effective().unwrap_or_default() {
+        taken.push(event.into_owned());
+        let Some(event) = taken.last() else { continue };
+        match state.apply(event) {
+            Ok(()) => {}
+            Err(error) if error.code() == Code::NeedsRefold => {
+                match fold(&log.clone().with_events(taken.clone())) {
+                    Ok(all) => state = all,
+                    Err(_) => drop(taken.pop()),
+                }
+            }
+            Err(_) => drop(taken.pop()),
+        }
+    }
+    state.stops()
 }
 
 pub(super) fn pain(state: &State, today: Day) -> Vec<PainNow> {

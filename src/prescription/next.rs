@@ -20,8 +20,8 @@ use crate::record::{Log, Plan};
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
 pub struct SessionPlan {
-    /// Every stop of the lifter, whatever is planned, and what stops a lift of the plan beyond them, each once, the gravest
-    /// first; empty where nothing is stopped. Shown before anything else.
+    /// Every stop of the lifter, whatever is planned, the gravest first; then what stops a lift of the plan beyond them. Each
+    /// once; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,
     /// What to show beside all of it.
     pub cautions: Vec<Caution>,

@@ -23,7 +23,7 @@ pub(super) fn way_back(way: WayBack, passes: u8, now: &Now, view: &View<'_>) -> 
     let restores = way.restores() && way.cap > now.grant.load();
     let anew = if restores || halved(now, view) > 0 { gate_anew(view) } else { Vec::new() };
     let count = left + anew.iter().find_map(passing).unwrap_or(0);
-    let learns = policy.layoff.iter().take(usize::from(way.row)).any(|row| row.relearn);
+    let learns = policy.layoff.iter().take(usize::from(way.row_asked())).any(|row| row.relearn);
     let relearning = if learns { view.lift.set.relearning(policy) } else { 0 };
     let others = anew.into_iter().filter(|change| passing(change).is_none());
     let learning = still_to_learn(now, relearning);
@@ -43,7 +43,8 @@ pub(super) fn way_after_stop(status: &Status, view: &View<'_>) -> Vec<Change> {
     let now = &view.lift.now;
     let way = status.way_back().unwrap_or(WayBack::new(now.grant.load(), 0, 0));
     let back = Now { half_sessions: HALF_SESSIONS, ..now.clone() };
-    let mut changes = way_back(WayBack { no_restoring: true, ..way }, 0, &back, view);
+    let mut changes =
+        way_back(WayBack { no_restoring: true, reopened: Some(view.on), ..way }, 0, &back, view);
     match now.purpose {
         Purpose::Train => {}
         // The stop hides what the coach had set.

@@ -29,7 +29,7 @@ impl State {
         }
         match given.expires {
             Some(expires) if expires >= on => {
-                now.take_act();
+                now.take_load();
                 now.overruled = Some(OverrideInForce {
                     load: given.load,
                     expires,
@@ -41,7 +41,7 @@ impl State {
             // It allows nothing any more, and nothing that stands is changed by it.
             Some(expires) => now.refuse_past(expires),
             None => {
-                now.take_act();
+                now.take_load();
                 now.overruled = None;
                 let grant = now.grant.with_load(given.load);
                 if grant != now.grant {
@@ -266,6 +266,13 @@ impl Now {
     fn refuse_past(&mut self, last_day: Day) {
         self.override_past = Some(last_day);
         self.refused.take_if(|_| self.override_refused);
+    }
+
+    /// Another load was taken: what was refused of a load is not the last word any more; a step that was asked for is another
+    /// matter.
+    fn take_load(&mut self) {
+        self.refused.take_if(|_| self.override_refused);
+        (self.override_refused, self.override_past) = (false, None);
     }
 
     /// An act was taken: what was refused before it is not the last word any more.

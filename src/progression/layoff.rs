@@ -104,7 +104,7 @@ pub(crate) fn finish_return(lift: &mut Lift, on: Day, policy: &Policy, may_resto
         let grant = lift.now.grant.with_load(way.cap);
         lift.now.stand_at(grant, on);
     }
-    let rows = policy.layoff.iter().take(usize::from(way.row));
+    let rows = policy.layoff.iter().take(usize::from(way.row_asked()));
     if rows.into_iter().any(|row| row.relearn) {
         let open = lift.now.calibration.needed.saturating_sub(lift.now.calibration.done);
         lift.now.calibration = super::status::Calibration::of(lift.set.relearning(policy).max(open));

@@ -82,7 +82,7 @@ impl State {
         region.note(answer.score, on);
         // Told after the training of that day it is of that day all the same.
         if region.loaded == Some(on) {
-            region.keep_score(answer.score, on);
+            region.keep_worst_of(on, false);
         }
         if zone > Zone::Clear {
             region.unclear = Some(on);

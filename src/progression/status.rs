@@ -42,6 +42,12 @@ impl WayBack {
     pub(crate) const fn restores(&self) -> bool {
         self.row == 1 && !self.no_restoring
     }
+
+    /// The rows up to this one say what is to be learned again: after a stop no fewer than two, whatever break is told.
+    #[must_use]
+    pub(crate) const fn row_asked(&self) -> u8 {
+        if self.reopened.is_some() && self.row < 2 { 2 } else { self.row }
+    }
 }
 
 /// State of a lift. Holding is the ordinary, successful state; it may last for months.

@@ -68,7 +68,14 @@ impl State {
         let limits = limits.map(|region| Reason::LimitWithoutLift { region: region.clone() });
         let ill = shared.ill_since.map(|_| Reason::ClearanceAfterIllness);
         let asks = shared.asks.iter().map(|open| Reason::AsksFirst { ask: open.ask, since: open.since });
-        sign.chain(pain).chain(limits).chain(ill).chain(asks).collect()
+        let mut stops: alloc::vec::Vec<Reason> = alloc::vec::Vec::new();
+        for stop in sign.chain(pain).chain(limits).chain(ill).chain(asks) {
+            // Two limits of one region are one stop.
+            if !stops.contains(&stop) {
+                stops.push(stop);
+            }
+        }
+        stops
     }
 
     /// Any one sign halts every lift. A second one before the clearance joins the first.

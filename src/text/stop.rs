@@ -48,6 +48,12 @@ pub(super) const fn is_stop(reason: &Reason) -> bool {
     halt(reason).is_some()
 }
 
+/// Whether these stops say it already: itself, or by a graver one that the bare word stands for.
+pub(super) fn says_already(stops: &[Reason], reason: &Reason) -> bool {
+    let named = |stop: &Reason| halt(stop).is_some_and(|halt| halt < Halt::Unnamed);
+    stops.contains(reason) || (*reason == Reason::Stopped && stops.iter().any(named))
+}
+
 /// Each stop once, the gravest first; the bare word that a lift is stopped is left out beside what stops it.
 pub(super) fn in_order<'a>(reasons: impl Iterator<Item = &'a Reason>) -> Vec<&'a Reason> {
     let mut stops: Vec<&Reason> = Vec::new();
@@ -104,14 +110,17 @@ impl Words<'_> {
     }
 
     /// Behind the stops: the signs of an emergency, then one paragraph on the clinician. Of a stop that is not named itself, so
-    /// much is said first.
+    /// much is said first; a clinician's word that is advised where nothing is stopped is no stop.
     pub(super) fn end_of_stops(&self, stops: &[&Reason], cautions: &[Caution], unnamed: bool) -> Vec<String> {
         let mut cautions: Vec<Caution> = cautions.iter().copied().chain(of_stops(stops)).collect();
         cautions.retain(|caution| Caution::OF_A_STOP.contains(caution));
         crate::numeric::sort::sort(&mut cautions);
         cautions.dedup();
         let mut lines = Vec::new();
-        if unnamed && !cautions.is_empty() {
+        if unnamed {
+            if !cautions.contains(&Caution::EmergencySigns) {
+                return lines;
+            }
             lines.push(ELSEWHERE.to_string());
         }
         let (first, last): (Vec<Caution>, Vec<Caution>) =
@@ -211,7 +220,7 @@ fn lower_first(text: &str) -> String {
 }
 
 /// Who has to say so before what is stopped goes on.
-fn clinician(stops: &[&Reason]) -> Option<&'static str> {
+pub(super) fn clinician(stops: &[&Reason]) -> Option<&'static str> {
     match stops.iter().filter_map(|reason| halt(reason)).min()? {
         Halt::Symptom => Some(EVERY_LIFT),
         Halt::Pain | Halt::Unnamed => Some(THESE_LIFTS),
@@ -221,7 +230,7 @@ fn clinician(stops: &[&Reason]) -> Option<&'static str> {
 }
 
 /// What to show beside these stops.
-fn of_stops(stops: &[&Reason]) -> Vec<Caution> {
+pub(super) fn of_stops(stops: &[&Reason]) -> Vec<Caution> {
     // A fever that is over is the coach's word.
     let coach = |reason: &Reason| matches!(reason, Reason::AsksFirst { ask, .. } if !ask.needs_clinician());
     match stops.iter().filter_map(|reason| halt(reason)).min() {

@@ -173,8 +173,8 @@ fn done(session: &Session) -> Done<'_> {
     session.lifts.iter().map(|lift| (&lift.lift, sets(lift))).collect()
 }
 
-/// Two loads are one where they differ by less: tables print three digits, and 2 g are less than any disc.
-const PRINTED: u64 = 2_000_000_000;
+/// Two loads are one where they differ by less, 1 g: three printed digits are off by half a gram at most.
+const PRINTED: u64 = 1_000_000_000;
 
 /// Whether it is the same work, as far as a table tells it.
 fn alike(one: &Done<'_>, other: &Done<'_>) -> bool {

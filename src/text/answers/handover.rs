@@ -15,7 +15,7 @@ use crate::text::capital;
 use crate::text::day::{day, millimetres};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
-use crate::text::stop::{cautions_beside, in_order, is_stop};
+use crate::text::stop::{cautions_beside, in_order, says_already};
 use crate::text::words::Words;
 
 pub(in crate::text) const HANDOVER: Phrases = &[
@@ -121,7 +121,7 @@ impl Words<'_> {
         said.extend(self.clearance_now(handover));
         said.extend(handover.pain.iter().map(|pain| self.pain_now(pain)));
         for lift in &handover.lifts {
-            said.extend(self.for_lift(&lift.lift).lift_handover(lift, stopped));
+            said.extend(self.for_lift(&lift.lift).lift_handover(lift, stopped, &handover.stops));
         }
         said.extend(self.changed_since(&handover.changed));
         said.extend(handover.missing.iter().map(|lacking| self.lacking(lacking)));
@@ -214,7 +214,7 @@ impl Words<'_> {
         said.join(" ")
     }
 
-    fn lift_handover(&self, lift: &LiftHandover, stopped: bool) -> Vec<String> {
+    fn lift_handover(&self, lift: &LiftHandover, stopped: bool, stops: &[Reason]) -> Vec<String> {
         let name = capital(self.lift_name(&lift.lift));
         let mut with = self.work(lift, lift.granted, &lift.status);
         with.push(("lift", name));
@@ -235,7 +235,7 @@ impl Words<'_> {
                 None => self.say("handover.maintained", &[]),
             });
         }
-        said.extend(self.gate_now(lift, stopped));
+        said.extend(self.gate_now(lift, stopped, stops));
         said.push(self.criteria_said(lift));
         if let Some(given) = &lift.overruled {
             let mut with = alloc::vec![
@@ -286,7 +286,7 @@ impl Words<'_> {
         ]
     }
 
-    fn gate_now(&self, lift: &LiftHandover, stopped: bool) -> Vec<String> {
+    fn gate_now(&self, lift: &LiftHandover, stopped: bool, stops: &[Reason]) -> Vec<String> {
         let mut said =
             alloc::vec![self.say("handover.gate", &[("gate", self.requirement(lift.gate.requirement()))])];
         let missing = listed(lift.gate_state.missing.iter().map(|missing| self.missing(missing)));
@@ -300,8 +300,8 @@ impl Words<'_> {
             }
             MoveOutlook::OnOffer { .. } => {}
             MoveOutlook::Blocked { by, .. } => {
-                // Under a stop each of them is said already, above all lifts.
-                let by = by.iter().filter(|reason| !(stopped && is_stop(reason)));
+                // What stops is said above all lifts; what is not said there is said here.
+                let by = by.iter().filter(|reason| !says_already(stops, reason));
                 said.extend(by.map(|reason| self.reason_handed_over(lift, reason)));
             }
         }

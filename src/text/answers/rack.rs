@@ -8,7 +8,7 @@ use crate::loading::{EndMoves, PlacedDisc, StepSize};
 use crate::text::day::millimetres;
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
-use crate::text::stop::in_order;
+use crate::text::stop::{clinician, in_order, of_stops};
 use crate::text::words::Words;
 use crate::text::{capital, face};
 
@@ -136,15 +136,17 @@ impl Words<'_> {
         said
     }
 
-    /// What stops each of them, and the clinician once.
+    /// What stops each of them and until when, by name; then the signs of an emergency and the clinician, once.
     fn stops_of_all(&self, share: &Share) -> Vec<String> {
-        let mut said = Vec::new();
+        let (mut said, mut cautions) = (Vec::new(), share.cautions.clone());
         for one in &share.lifters {
             let whose = alloc::format!("{}: ", capital(one.lifter.as_str()));
-            said.extend(self.halts(&whose, &in_order(one.stops.iter()), Some(share.today)));
+            let stops = in_order(one.stops.iter());
+            said.extend(self.halts(&whose, &stops, Some(share.today)));
+            said.extend(clinician(&stops).map(|until| alloc::format!("{whose}{until}")));
+            cautions.extend(of_stops(&stops));
         }
-        let all = in_order(share.lifters.iter().flat_map(|one| &one.stops));
-        said.extend(self.end_of_stops(&all, &share.cautions, said.is_empty()));
+        said.extend(self.end_of_stops(&[], &cautions, said.is_empty()));
         said
     }
 }

@@ -260,7 +260,12 @@ impl File<'_> {
                     kinds.push(Listed { doc: std::mem::take(&mut doc), ..Listed::default() });
                 }
                 TokenTree::Group(group) if group.delimiter() == proc_macro2::Delimiter::Bracket => {
-                    doc = group.to_string().split('"').nth(1).unwrap_or_default().trim().into();
+                    // A line of documentation each; other attributes say nothing of it.
+                    let text = group.to_string();
+                    let is_doc = text.trim_start_matches(['[', ' ']).starts_with("doc");
+                    if let Some(line) = text.split('"').nth(1).filter(|_| is_doc) {
+                        doc = [doc.as_str(), line.trim()].join(" ").trim().into();
+                    }
                 }
                 TokenTree::Group(group) => {
                     if let Some(last) = kinds.last_mut().filter(|last| last.text.is_empty()) {
