@@ -9,7 +9,7 @@
 use std::io::{self, ErrorKind, IsTerminal, Write};
 use std::process::ExitCode;
 
-use bismar::prescription::{SessionPlan, Verdict, next_session_from};
+use bismar::prescription::{SessionPlan, next_session_from};
 use bismar::progression::fold;
 use bismar::quantity::Day;
 use bismar::record::{EventKind, Log, Plan};
@@ -117,7 +117,7 @@ fn next_day(log: &Log) -> Option<Day> {
 
 impl Today {
     fn stopped(&self) -> bool {
-        self.session.lifts.iter().any(|lift| lift.verdict == Verdict::Stop)
+        !self.session.stops.is_empty()
     }
 
     fn print(&self) -> io::Result<()> {

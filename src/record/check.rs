@@ -101,9 +101,14 @@ impl EventKind {
             EventKind::FunctionTested(test) => {
                 crate::numeric::within(Code::OutOfRange, "result", test.result, 0.0, 1000.0, "").map(drop)
             }
-            EventKind::LayoffNoted(layoff) if layoff.to.is_some_and(|to| to < layoff.from) => Err(
-                Error::new(Code::IntervalReversed, "to", layoff.from.number(), Allowed::rule("from <= to")),
-            ),
+            EventKind::LayoffNoted(layoff) if layoff.to.is_some_and(|to| to < layoff.from) => {
+                Err(Error::new(
+                    Code::IntervalReversed,
+                    "to",
+                    layoff.to.map_or_else(alloc::string::String::new, |to| alloc::format!("{to}")),
+                    Allowed::Rule(alloc::format!("{} or later", layoff.from).into()),
+                ))
+            }
             EventKind::Correction(correction) => match correction.with.as_deref() {
                 Some(EventKind::Correction(_)) => Err(Error::new(
                     Code::CorrectionCycle,

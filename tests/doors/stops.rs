@@ -196,3 +196,109 @@ fn rule_13_pain_after_a_set_is_the_first_thing_said() {
     assert_ne!(next.then, Then::Stop);
     assert!(next.show(&Words::plain())[0].starts_with("Stop: pain in the shoulder"));
 }
+
+/// Pain that stands for three days of training eases and sends to a clinician; it is no stop, and no answer calls it one.
+#[test]
+fn rule_13_what_is_advised_is_not_called_a_stop() {
+    let mut world = World::on_offer("squat");
+    let sore = || vec![PainAnswer::plain(name("knee"), Pain::new(3).unwrap())];
+    for _ in 0..3 {
+        let load = world.today("squat").load.unwrap();
+        let done = LiftSession::as_granted(name("squat"), World::sets(load, 2, true));
+        world.train_all(vec![done], Some(sore()));
+        world.wait(3);
+    }
+    world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_pain(sore())));
+    let today = world.today("squat");
+    assert!(
+        today.reasons.iter().any(|reason| matches!(reason, Reason::PainPersists { .. })),
+        "{:?}",
+        today.reasons
+    );
+    assert!(today.cautions.contains(&bismar::caution::Caution::SeeClinicianFirst));
+    for (door, said, _) in answers(&world, "squat") {
+        assert!(said.iter().all(|line| !line.starts_with("Stop:")), "{door}: {said:#?}");
+    }
+    assert!(shared(&world, "squat").0.iter().all(|line| !line.contains("Stop:")));
+}
+
+/// What cannot be taken in order hides no stop.
+#[test]
+fn rule_13_a_log_that_cannot_be_read_whole_is_stopped_all_the_same() {
+    let world = stopped_by(vec![StopSign::ChestPain]);
+    let mut log = world.log.clone();
+    let sequence = log.events.iter().map(|event| event.sequence).max().unwrap() + 1;
+    let unknown = PainAnswer::plain(name("no such region"), Pain::new(2).unwrap());
+    log.events.push(Event::new(sequence, world.day, EventKind::PainReport(unknown)));
+    assert!(bismar::progression::fold(&log).is_err());
+    let said = review(&log, world.day).unwrap().show(&Words::plain());
+    assert!(said[0].starts_with("Stop: chest pain"), "{said:#?}");
+    let said = raters(&log, None, world.day).unwrap().show(&Words::plain());
+    assert!(said[0].starts_with("Stop: chest pain"), "{said:#?}");
+    // Nor does one that comes before it.
+    let mut log = trained().log;
+    let (day, sequence) = (world.day, log.events.iter().map(|event| event.sequence).max().unwrap() + 1);
+    let unknown = PainAnswer::plain(name("no such region"), Pain::new(2).unwrap());
+    log.events.push(Event::new(sequence, day, EventKind::PainReport(unknown)));
+    let faint = EventKind::SymptomReport(SymptomReport::new(vec![StopSign::Faint]));
+    log.events.push(Event::new(sequence + 1, day, faint));
+    assert!(matches!(&review(&log, day).unwrap().stops[..], [Reason::SymptomStop { .. }]));
+}
+
+/// What came with the pain is told together, whether it was said before or after the set.
+#[test]
+fn rule_13_what_came_with_the_pain_is_told_of_a_region_that_is_stopped_already() {
+    let mut world = trained();
+    world.pain("knee", 7);
+    world.wait(2);
+    let numb =
+        PainAnswer::plain(name("knee"), Pain::new(8).unwrap()).with_features(vec![PainFeature::Numbness]);
+    let done = SetsToday::new(name("press"), Vec::new()).with_pain(vec![numb]);
+    let next = next_set(&world.log, &Plan::of([name("press")]), world.day, &done).unwrap();
+    let [Reason::PainStop { since, features, .. }] = &next.stops[..] else { panic!("{:?}", next.stops) };
+    assert_eq!((*since, &features[..]), (world.day, &[PainFeature::Numbness][..]));
+}
+
+/// Two limits of one region that no lift loads are one stop.
+#[test]
+fn rule_13_a_stop_is_told_once() {
+    let mut world = trained();
+    let limit = |reserve: f64| {
+        let effort = bismar::quantity::Rpe::new(reserve).unwrap();
+        ClearanceLimits::default().with_region(name("knee")).with_effort(effort)
+    };
+    let cleared = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"));
+    world.add(EventKind::ClearanceRecorded(cleared.with_limits(vec![limit(6.0), limit(7.0)])));
+    let mut all = parameters();
+    all.lifts.retain(|lift| !lift.regions.contains(&name("knee")));
+    all.pairs.clear();
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    let stops = world.state().stops();
+    assert!(matches!(&stops[..], [Reason::LimitWithoutLift { .. }]), "{stops:?}");
+}
+
+/// Several at one bar: each by name, with what ends the own stop.
+#[test]
+fn rule_13_at_a_shared_bar_each_is_told_what_ends_the_own_stop() {
+    let mut sore = trained();
+    sore.pain("knee", 7);
+    let sign = stopped_by(vec![StopSign::ChestPain]);
+    let sharing = |world: &World, id: &str| {
+        let log = world.log.clone().with_lifter(Lifter::new(name(id)));
+        Sharing::new(log, Plan::of([name("squat")]), name("squat"))
+    };
+    let answer = share(&[sharing(&sign, "ann"), sharing(&sore, "bob")], sign.day).unwrap();
+    let said = answer.show(&Words::plain());
+    assert!(
+        said.contains(
+            &"Ann: Every lift stays stopped until a clinician has cleared it and the coach has signed off."
+                .into()
+        ),
+        "{said:#?}"
+    );
+    assert!(
+        said.iter().any(|line| line.starts_with("Bob: The lifts that this concerns stay stopped")),
+        "{said:#?}"
+    );
+    once("share", &said, &["See a clinician before lifting again"]);
+}

@@ -148,7 +148,7 @@ fn of_the_course(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
             vec!["pins", "at 400 mm", DAY, "500 mm before"],
         ),
         (Reason::NotAtGrant { short: Shortfall::Rung }, vec!["another rung"]),
-        (Reason::NotAtGrant { short: Shortfall::Range }, vec!["less range"]),
+        (Reason::NotAtGrant { short: Shortfall::Range }, vec!["another range"]),
         (Reason::NotAtGrant { short: Shortfall::Tempo }, vec!["another tempo"]),
         (Reason::NotAtGrant { short: Shortfall::Load }, vec!["another load"]),
         (Reason::NotAtGrant { short: Shortfall::Sets }, vec!["fewer sets"]),
@@ -296,4 +296,13 @@ fn every_caution_is_one_sentence_of_its_own() {
     assert!(said.iter().all(|said| said.ends_with('.') && said.starts_with(char::is_uppercase)));
     said.iter().for_each(|said| is_careful(said));
     assert!(text::caution(Caution::HoldingIsGood).contains("nobody has to add weight"));
+}
+
+/// What is printed is never above a limit that stands beside it.
+#[test]
+fn a_load_that_is_rounded_down_is_not_printed_above_what_it_was() {
+    let from = bismar::quantity::Mass::from_kg(50.4).unwrap();
+    let reason = Reason::RoundedDown { from, to: bismar::quantity::Mass::from_kg(50.0).unwrap() };
+    let said = text::reason(&reason);
+    assert!(said.contains("50.25 kg") && !said.contains("50.5"), "{said}");
 }

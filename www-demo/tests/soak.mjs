@@ -158,8 +158,9 @@ async function compare(may = {}) {
     const session = added.some((event) => event.kind.session_recorded);
     if (session) {
       const lifted = added.flatMap((event) => event.kind.session_recorded?.lifts ?? []).reduce((sum, lift) => sum + lift.sets.length, 0);
-      if (lifted < setsOf(was.draft)) fail(`${id}: a session of ${lifted} sets came of ${setsOf(was.draft)}`);
-      if (now.draft.length > 0 && !change?.both) fail(`${id}: the sets of a session that was written are still on the list`);
+      // A window that knew of fewer sets ends these; the others stay on the list.
+      if (lifted + setsOf(now.draft) < setsOf(was.draft)) fail(`${id}: a session of ${lifted} sets came of ${setsOf(was.draft)}, and ${setsOf(now.draft)} are left`);
+      if (now.draft.length > 0 && !change?.both && lifted >= setsOf(was.draft)) fail(`${id}: the sets of a session that was written are still on the list`);
     } else {
       was.draft.forEach((text, at) => now.draft[at] === text || fail(`${id}: set ${at + 1} of ${sets} is gone`));
       const more = now.draft.length - sets;

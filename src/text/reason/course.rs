@@ -242,7 +242,7 @@ pub(super) fn override_end(by: OverrideEnd) -> &'static str {
 pub(super) fn shortfall(short: Shortfall) -> &'static str {
     match short {
         Shortfall::Rung => "it was on another rung",
-        Shortfall::Range => "it had less range",
+        Shortfall::Range => "it had another range",
         Shortfall::Tempo => "it had another tempo",
         Shortfall::Load => "it had another load",
         Shortfall::Sets => "it had fewer sets",

@@ -150,8 +150,8 @@ impl Telling<'_> {
             (Reason::Ceiling { .. } | Reason::ClearanceLimit { .. } | Reason::Returning { .. }, _) => {
                 self.words.at_most(load)
             }
-            (Reason::RoundedDown { .. }, "from")
-            | (Reason::BelowBand { .. }, "load")
+            (Reason::RoundedDown { .. }, "from") => self.below(load),
+            (Reason::BelowBand { .. }, "load")
             | (Reason::NoLoadableStep { .. }, "next")
             | (Reason::OverrideEnded { .. }, _) => self.alone(load),
             (Reason::RoundedDown { .. } | Reason::NothingLoadable { .. }, _) => self.today(load),
@@ -159,6 +159,15 @@ impl Telling<'_> {
                 self.cap(load)
             }
             _ => self.standing(load),
+        }
+    }
+
+    /// The same of a load that nothing printed may pass.
+    fn below(&self, load: Mass) -> String {
+        let said = self.words.at_most(load);
+        match self.lift {
+            Some(lift) => self.words.one_by_one(lift.id, said),
+            None => said,
         }
     }
 

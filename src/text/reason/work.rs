@@ -161,7 +161,7 @@ impl Telling<'_> {
                 override_end(*by)
             ),
             Reason::RoundedDown { from, to } => {
-                format!("Rounded down from {} to what can be loaded: {}.", self.alone(*from), self.today(*to))
+                format!("Rounded down from {} to what can be loaded: {}.", self.below(*from), self.today(*to))
             }
             Reason::NothingLoadable { lightest } => format!(
                 "Nothing loadable is that light; the lightest is {}. Practise it without load.",
