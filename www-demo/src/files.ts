@@ -79,7 +79,7 @@ function openPart(app: App): Child {
     void file
       .arrayBuffer()
       .then((bytes) => textOf(new Uint8Array(bytes)))
-      .then((text) => (isTable(file.name) ? openTable(app, text, found, done) : openDocument(app, text, "replaced by a file", found, done)))
+      .then((text) => (isTable(file.name, text) ? openTable(app, text, found, done) : openDocument(app, text, "replaced by a file", found, done)))
       .catch((error) => refuse(error instanceof Error ? error.message : String(error)));
   });
   return el("section", {}, el("h2", {}, "Open a file"), el("label", { class: "file-label", for: "open-file" }, "Choose a file. It shows what would change before anything does."), open, el("p", { class: "soft" }, "A copy that was saved here, or a table of sets from elsewhere (CSV: day, lift, load and repetitions, a row a set)."), found);

@@ -2,7 +2,7 @@
 import { shownName } from "./names.ts";
 import type { App } from "./app.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
-import type { Gate, LifterPlace, LiftPlan, Plan, RecordParameters } from "bismar-page-package";
+import type { Gate, LifterPlace, LiftPlan, Pair, Plan, RecordParameters } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
 import { barWords, firstBars, LIFTS } from "./kit.ts";
@@ -31,15 +31,16 @@ function declareRegions(all: RecordParameters): void {
   all.regions = [...all.regions, ...added];
 }
 
-/** Writes a whole new set of what is set for the lifts: what is set now, changed. */
-export function putParameters(app: App, { id }: Loaded, change: (next: RecordParameters) => void): Promise<boolean> {
-  const lifter = app.store.lifter(id);
-  const known = lifter && app.parameters(lifter);
+/** Writes a whole new set of what is set for the lifts: what was set where it was seen, changed. Made from that, and not from
+ * what another window has set since, it is refused where the two differ. */
+export function putParameters(app: App, seen: Loaded, change: (next: RecordParameters) => void): Promise<boolean> {
+  // Of somebody who was erased nothing is opened again.
+  const known = app.store.lifter(seen.id) && app.parameters(seen);
   if (!known) return Promise.resolve(false);
   const next = structuredClone(known);
   change(next);
   declareRegions(next);
-  return app.record(lifter, { parametersChanged: next });
+  return app.record(seen, { parametersChanged: next });
 }
 
 function moved<T>(items: T[], from: number, by: number): T[] {
@@ -215,15 +216,16 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
       el(
         "ul",
         { class: "kit roomy" },
-        pairs.map((pair, at) => {
+        pairs.map((pair) => {
+          const other = (one: Pair): boolean => one.strict !== pair.strict || one.forgiving !== pair.forgiving;
           const [strict, forgiving] = [app.liftName(pair.strict), app.liftName(pair.forgiving)];
           const most = `${plain(pair.ratioCap * 100, 0)} %`;
           return el(
             "li",
             {},
             el("span", {}, el("b", {}, strict), " strict, ", el("b", {}, forgiving), " forgiving"),
-            button(`At most ${most}`, () => openPad(`Strict at most, in % of ${forgiving}`, "%", (percent) => set((next) => (next.pairs ?? []).splice(at, 1, { ...pair, ratioCap: percent / 100 }))), { "aria-label": `${strict}: at most ${most} of ${forgiving}. Change` }),
-            button("Part them", () => set((next) => (next.pairs ?? []).splice(at, 1)), { "aria-label": `Part them: ${strict} and ${forgiving}` }),
+            button(`At most ${most}`, () => openPad(`Strict at most, in % of ${forgiving}`, "%", (percent) => set((next) => (next.pairs = (next.pairs ?? []).map((one) => (other(one) ? one : { ...one, ratioCap: percent / 100 }))))), { "aria-label": `${strict}: at most ${most} of ${forgiving}. Change` }),
+            button("Part them", () => set((next) => (next.pairs = (next.pairs ?? []).filter(other))), { "aria-label": `Part them: ${strict} and ${forgiving}` }),
           );
         }),
       ),

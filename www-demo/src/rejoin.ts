@@ -1,7 +1,7 @@
 // What was entered here while another window wrote to the same lifter, put after what lies on the device now. What opens a
 // stop again is not put after entries that nobody here has seen, and nothing is put on an entry that is another by now.
 import { ask, attempt } from "./engine.ts";
-import { logOf, type Loaded, type StoredEvent } from "./kept.ts";
+import { logOf, type Kept, type Loaded, type StoredEvent } from "./kept.ts";
 
 /** Something entered here that is not on the device yet. */
 export interface Entered {
@@ -92,27 +92,38 @@ function opens(event: StoredEvent): boolean {
 /** Whether it says all that is set for the lifts. */
 const settles = (event: StoredEvent): boolean => event.kind.parameters_changed !== undefined;
 
+/** Whether other is set for the lifts after the one list of events than after the other, corrections and all. */
+export function setOtherwise(kept: Kept, one: string[], other: string[]): boolean {
+  const set = (events: string[]): string => JSON.stringify(attempt("page.lifter", { log: logOf(kept, events) }).answer?.parameters);
+  return set(one) !== set(other);
+}
+
 /** What this window shows, and the plan that it read. */
 export interface Seen {
   events: string[];
   plan: string;
 }
 
-/** Puts it together; `strange` says whether events lie there that nobody saw here. */
-export function rejoin(there: Loaded, seen: Seen, strange: boolean, entered: Entered[], before: Map<number, number>): Rejoined {
+/** Whether events lie there that nobody saw here, and whether other is set for the lifts by them. */
+export interface Strange {
+  events: boolean;
+  settings: boolean;
+}
+
+/** Puts it together. */
+export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Entered[], before: Map<number, number>): Rejoined {
   const numbers = new Map(before);
   const all: Rejoined = { events: [], draft: [...there.draft], plan: there.plan, left: { events: [], draft: [], plans: [], corrections: 0 }, kept: [], moved: new Map(), numbers };
   const log = ask("page.open", { log: logOf(there, there.events) });
   const put = (event: StoredEvent): string | undefined => attempt("page.join", { log, events: [JSON.stringify(event)] }).answer?.texts[0];
-  // What is set is written whole: what is made from other settings would take these back unseen.
-  const setElsewhere = there.events.some((text) => text.includes('"parameters_changed"') && !seen.events.includes(text) && settles(read(text)));
   const one = (text: string): boolean => {
     const event = read(text);
     const { sequence } = event;
     const of = pointsTo(event);
     const to = of === undefined ? undefined : numbers.get(of);
     if (of !== undefined && to === undefined && !asSeen(seen.events.slice(0, seen.events.indexOf(text)), there.events, of)) return false;
-    if (strange && (opens(event) || (settles(event) && setElsewhere))) return false;
+    // What is set is written whole: what is made from other settings would take these back unseen.
+    if ((strange.events && opens(event)) || (strange.settings && settles(event))) return false;
     const { correction, next_day_report: morning } = event.kind as { correction?: { replaces: number }; next_day_report?: { session: number } };
     if (correction && to !== undefined) correction.replaces = to;
     if (morning && to !== undefined) morning.session = to;
@@ -138,7 +149,7 @@ export function rejoin(there: Loaded, seen: Seen, strange: boolean, entered: Ent
   };
   try {
     for (const { events, ends, draft, last, plan, looked } of entered) {
-      if (looked && strange) {
+      if (looked && strange.events) {
         all.kept.push(false);
         continue;
       }

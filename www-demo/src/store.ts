@@ -6,7 +6,7 @@ import { openBase } from "./base.ts";
 import { allOf, endsOf, everybody, find, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
-import { rejoin, setsOf, type Entered, type Rejoined } from "./rejoin.ts";
+import { rejoin, setOtherwise, setsOf, type Entered, type Rejoined, type Strange } from "./rejoin.ts";
 
 export type { Kept, Loaded } from "./kept.ts";
 
@@ -31,6 +31,14 @@ interface Memory {
   revision: number;
   /** What waits to be written, in the order in which it was entered. */
   entered: Entered[];
+  /** What is known while that is put after what another window wrote. */
+  joining?: Joining;
+}
+interface Joining {
+  /** The log there as far as it is known here: as it was read, and then with what was put behind it from here. */
+  known: { seal: string | undefined; events: string[] };
+  strange: Strange;
+  numbers: Map<number, number>;
 }
 type Writing = IDBPTransaction<unknown, string[], "readwrite">;
 
@@ -272,11 +280,14 @@ export class Store {
   private async rejoin(base: IDBPDatabase, id: string): Promise<void> {
     const [seen, memory] = [this.lifters.get(id), this.memory.get(id)];
     if (!seen || !memory) return;
-    let numbers = new Map<number, number>();
     let left = 0;
     let unspoken = 0;
-    let strange = false;
     let off = false;
+    const stored = memory.stored?.ends;
+    // It outlasts a try that the device refused half way.
+    memory.joining ??= { known: { seal: stored?.last, events: seen.events.slice(0, stored?.events) }, strange: { events: false, settings: false }, numbers: new Map() };
+    const { joining } = memory;
+    const { strange } = joining;
     for (let tried = 0; ; tried += 1) {
       const found = await find(base, id);
       if (!found) throw new Erased();
@@ -296,15 +307,19 @@ export class Store {
         left += rows.events.length + rows.draft.length;
         break;
       }
-      strange ||= found.lifter.seal !== memory.stored?.ends.last;
-      const joined = rejoin(found.lifter, { events: seen.events, plan: memory.stored?.plan ?? "" }, strange, entered, numbers);
+      if (found.lifter.seal !== joining.known.seal) {
+        strange.events = true;
+        strange.settings ||= setOtherwise(found.lifter, joining.known.events, found.lifter.events);
+      }
+      const joined = rejoin(found.lifter, { events: seen.events, plan: memory.stored?.plan ?? "" }, strange, entered, joining.numbers);
       try {
         await this.writeJoined(base, id, found, joined);
       } catch (error) {
         if (error instanceof Elsewhere && tried < TRIES) continue;
         throw error;
       }
-      numbers = joined.numbers;
+      joining.numbers = joined.numbers;
+      joining.known = { seal: memory.stored?.ends.last, events: [...found.lifter.events, ...joined.events] };
       for (const [from, to] of joined.moved) {
         // Where it ends is where it is now: so it never goes round.
         this.moved.delete(`${id}\n${to}`);

@@ -13,9 +13,10 @@ import type { Loaded } from "./store.ts";
 type Asked = Given<"answers.sets_to_log">;
 type Reading = NonNullable<Asked["reading"]>;
 
-/** Whether a file holds a table: by its name, since what is in it may be damaged. */
-export function isTable(name: string): boolean {
-  return /\.(csv|tsv|tab|txt)$/i.test(name);
+/** Whether a file holds a table: by its name, since what is in it may be damaged; but what begins as a document is one,
+ * whatever it is called. */
+export function isTable(name: string, text: string): boolean {
+  return /\.(csv|tsv|tab|txt)$/i.test(name) && !/^[\s\ufeff]*\{/.test(text);
 }
 
 const SEPARATORS: Record<string, string> = { ",": "commas", ";": "semicolons", "\t": "tabs" };

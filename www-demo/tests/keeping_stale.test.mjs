@@ -17,8 +17,8 @@ function deafen() {
   };
 }
 
-async function twoWith(content, { deaf = false } = {}) {
-  const one = await handOn(browser);
+async function twoWith(content, { deaf = false, ...options } = {}) {
+  const one = await handOn(browser, NEXT_DAY, options);
   await bringIn(one, content);
   if (deaf) {
     await one.page.addInitScript(deafen);
@@ -382,11 +382,15 @@ describe("what is not kept", () => {
   });
 });
 
-/** Takes the first point of technique away from the first planned lift, without writing it down; gives its name. */
-async function pointLess(hand) {
+async function planOf(hand) {
   await hand.page.bringToFront();
   await go(hand, "lifters");
   await hand.tap('main [data-act="plan"]');
+}
+
+/** Takes the first point of technique away from the first planned lift, without writing it down; gives its name. */
+async function pointLess(hand) {
+  await planOf(hand);
   await hand.page.locator("main details.more").first().evaluate((more) => { more.open = true; });
   await hand.tap('[data-act="edit-lift"]');
   const remove = hand.page.locator("section", { has: hand.page.getByRole("heading", { name: "Points of technique" }) }).getByRole("button", { name: /^Remove/ }).first();
@@ -479,6 +483,92 @@ describe("what is set for a lift", () => {
     await old.evaluate((button) => button.click());
     await stored(one, "events", 704);
     await says(one.page.locator("main"), /Not recorded\. The lifts, bars or discs were changed meanwhile/);
+    await one.context.close();
+  });
+
+  it("is not written by the button of a view that was drawn before another window wrote", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Set")));
+    await pointLess(one);
+    const old = await one.page.locator('[data-act="save-lift"]').elementHandle();
+    await pointLess(two);
+    // The other takes a second point away.
+    await two.page.getByRole("button", { name: /^Remove/ }).first().click();
+    await two.page.locator('[data-act="save-lift"]').click();
+    await stored(two, "events", 704);
+    await turnTo(one);
+    await says(one.page.locator(".draft"), /Another window changed this lift/);
+    await old.evaluate((button) => button.click());
+    await says(one.page.locator("main"), /Not recorded\. The lifts, bars or discs were changed meanwhile/);
+    await stored(one, "events", 704);
+    await one.context.close();
+  });
+
+  it("is not written by a pad that was opened before another window wrote: a pair that was parted stays parted", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Set")));
+    await planOf(one);
+    await one.page.getByRole("button", { name: /: at most 100 % of / }).click();
+    await planOf(two);
+    await two.page.getByRole("button", { name: /^Part them/ }).click();
+    await stored(two, "events", 704);
+    await turnTo(one);
+    await counts(one.page.getByRole("button", { name: /^Part them/ }), 0);
+    for (const key of ["9", "0", "ok"]) await one.page.locator(`dialog [data-key="${key}"]`).click();
+    await says(one.page.locator("main"), /Not recorded\. The lifts, bars or discs were changed meanwhile/);
+    await stored(one, "events", 704);
+    assert.doesNotMatch((await textsOf(one, "Set")).at(-1), /"forgiving"/);
+    await one.context.close();
+  });
+
+  it("is set aside and said where the other took back what had been set", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Set")), { deaf: true });
+    const slip = await pointLess(two);
+    await two.page.locator('[data-act="save-lift"]').click();
+    await stored(two, "events", 704);
+    await reload(one);
+    // Made from what was set by the slip.
+    await pointLess(one);
+    await two.page.bringToFront();
+    await go(two, "log");
+    await two.page.locator('[data-act="undo"]').click();
+    await yes(two);
+    await stored(two, "events", 705);
+    await one.page.bringToFront();
+    await one.page.locator('[data-act="save-lift"]').click();
+    await stored(one, "asides", 1);
+    await stored(one, "events", 705);
+    await one.page.getByText(/Another window wrote to .*Set.*do(es)? not fit it/).first().waitFor();
+    await planOf(one);
+    await one.page.locator("main details.more").first().evaluate((more) => { more.open = true; });
+    await one.tap('[data-act="edit-lift"]');
+    await counts(one.page.getByRole("button", { name: `Remove ${slip}`, exact: true }), 1, "as it was before the slip");
+    await one.context.close();
+  });
+
+  it("is written twice running where the other set nothing, the second while the first is being put behind it", async () => {
+    const late = 1_000;
+    const [one, two] = await twoWith(fileOf(logOf("Set")), { deaf: true, late });
+    await planOf(one);
+    await one.page.getByText("Begin another lift").click();
+    await two.page.bringToFront();
+    await go(two, "log");
+    await two.page.getByText("Write down something else").click();
+    await two.page.getByRole("button", { name: "Body mass", exact: true }).click();
+    await two.pad("Body mass", 80);
+    await two.page.locator("dialog button.main").last().click();
+    await two.page.getByText("Recorded.").waitFor();
+    await stored(two, "events", 704);
+    await one.page.bringToFront();
+    await one.page.evaluate(async (late) => {
+      const begin = (lift) => document.querySelector(`[data-new-lift="${lift}"]`).click();
+      begin("straight-bar pull");
+      // What lies on the device has been read by then, and is being written.
+      await new Promise((resolve) => setTimeout(resolve, 1.5 * late));
+      begin("bench press");
+    }, late);
+    await stored(one, "events", 706);
+    await stored(one, "asides", 0);
+    const { lifts } = JSON.parse((await textsOf(one, "Set")).at(-1)).kind.parameters_changed;
+    assert.deepEqual(lifts.slice(-2).map((lift) => lift.id), ["straight-bar pull", "bench press"]);
     await one.context.close();
   });
 });

@@ -129,6 +129,22 @@ fn a_copy_without_health_has_nobodys_own_words() {
 }
 
 #[test]
+fn a_copy_of_which_nothing_stays_tells_of_nothing() {
+    let copy_of = |events: &str| {
+        let log =
+            format!(r#"{{"format":"bismar-log","version":1,"lifter":{{"id":"Ann"}},"events":[{events}]}}"#);
+        ask("page.without_health", &[("log", &log)]).unwrap()
+    };
+    let left_out = [
+        r#"{"sequence":1,"day":"2026-09-20","kind":{"body_mass_recorded":{"kg":80}}}"#,
+        r#"{"sequence":1,"day":"2026-09-20","kind":{"symptom_report":{"signs":["faint"]}}}"#,
+    ];
+    for events in left_out {
+        assert_eq!(copy_of(events), copy_of(""));
+    }
+}
+
+#[test]
 fn a_table_is_marked_as_utf8_and_no_cell_is_a_formula() {
     for start in ["=1+1", "+1", "-1", "@x", "\u{ff1d}1", "\u{ff0b}1", "\u{ff0d}1", "\u{ff20}x"] {
         let log = LOG.replace("\"front squat\"", &format!("{start:?}"));

@@ -143,7 +143,7 @@ pub(crate) struct Whole {
 
 /// The log without answers about pain, symptoms, days, clearances and body mass, and without what somebody wrote in own
 /// words: notes, cues, reasons, names of people and of blocks; numbered anew. It ends stopped: what was left out may have held a limit,
-/// so a new clearance comes first wherever the copy is used.
+/// so a new clearance comes first wherever the copy is used. Where nothing stays, there is nothing to train and nothing to stop.
 pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     let log = Log::from_json(&asked.log)?;
     let mut people = People::default();
@@ -151,8 +151,9 @@ pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     for event in log.effective()? {
         events.extend(stripped(event.into_owned(), &mut people)?);
     }
-    let last = log.events.iter().map(|event| event.day).max();
-    if let Some(day) = events.last().map(|event| event.day).or(last) {
+    // Where nothing stays, nothing is set and no lift can be trained: a stop there, or its day, would tell that something was
+    // left out.
+    if let Some(day) = events.last().map(|event| event.day) {
         let who = Name::new("health detail left out")?;
         let stop = Clearance::new(ClearanceStatus::NotCleared, who);
         events.push(Event::new(0, day, EventKind::ClearanceRecorded(stop)));
