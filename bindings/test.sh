@@ -54,8 +54,8 @@ step "npm packages" packages
 step "lock file names no host" no_registry_host
 step "build the package" cargo run --quiet --package bismar-build -- package --parts "$BISMAR_PARTS"
 step "corpus and native digests" cargo run --quiet --package bismar-build -- corpus "$BISMAR_CORPUS"
-step "surface, boundary, instance, logs, tables, published checks, schemas, types, bits in Node" tests \
-  bindings/tests/{surface,boundary,instance,attack,progress,tables,published,schemas,types,bits}.test.mjs
+step "surface, boundary, instance, logs, tables, published checks, schemas, types, bits, rows in Node" tests \
+  bindings/tests/{surface,boundary,instance,attack,progress,tables,published,schemas,types,bits,rows}.test.mjs
 step "parts" tests bindings/tests/parts.test.mjs
 step "packed tarball in small projects" tests bindings/tests/packaging.test.mjs
 step "Chromium" browser

@@ -1,0 +1,86 @@
+// Invented lifters for the rows: the demo log with something changed at its end, so that the page shows it.
+import { demoPlan, further, logOf } from "./keep.mjs";
+
+const LAST = "2026-08-27";
+const kg = (value) => ({ kg: value });
+
+/** The lift settings in force, changed. */
+function changed(log, change) {
+  const latest = structuredClone(log.events.findLast((one) => one.kind.parameters_changed).kind.parameters_changed);
+  change(latest);
+  further(log, LAST, { parameters_changed: latest });
+}
+
+const invented = (id, change) => logOf(id, change, { invented: true });
+const plan = (...lifts) => ({ ...demoPlan, lifts });
+
+/** Another gym and other lifts: collars of 2.5 kg, discs of 20 kg that weigh 20.1, a hex bar, dumbbells, a stack that helps. */
+export function lifterA() {
+  const log = invented("A, invented", (own) =>
+    changed(own, (all) => {
+      const [front, , press] = all.lifts;
+      all.implements[0].bar.collar = kg(2.5);
+      all.stock.discs[0].measured = kg(20.1);
+      all.implements.push(
+        { bar: { id: "hex bar", mass: kg(20), collar: kg(0), kind: { hex: { low_handle: { mm: 0 }, high_handle: { mm: 130 } } } } },
+        { pieces: { id: "bells", masses: [4, 6, 8, 10, 12].map(kg) } },
+        { assistance: { id: "helper", start: kg(0), plates: Array.from({ length: 6 }, () => kg(10)), add_ons: [], ratio: 1 } },
+      );
+      const lift = (id, implement, load, more = {}) => ({ ...structuredClone(press), id, implement, regions: ["elbow"], start: { place: { rung: 0, range: 0, tempo: 0 }, work: { sets: 2, reps: 5, load: kg(load) } }, ...more });
+      all.lifts.push(lift("bell press", "bells", 8), lift("helped pull-up", "helper", -30));
+      all.lifts.push({ ...lift("slow squat", "bar 15", 35, { tempos: [{ down: 3, hold: 1, up: 1 }] }), criteria: front.criteria });
+    }),
+  );
+  return { log, plan: plan({ lift: "bell press" }, { lift: "helped pull-up" }, { lift: "slow squat" }) };
+}
+
+/** Rules for the sets of today, and a strict lift that may carry 0.6 of what the forgiving one has proven. */
+export function lifterB() {
+  const log = invented("B, invented", (own) => changed(own, (all) => { all.pairs[0].ratio_cap = 0.6; }));
+  const rules = {
+    "box squat": { back_off: { reduction: 0.04, rating: 8 } },
+    "supported row": { double_progression: { bottom: 5, top: 8 } },
+    "strict press": "repetition_table",
+    "front squat": { fixed_per_point: {} },
+  };
+  return { log, plan: plan(...Object.entries(rules).map(([lift, rule]) => ({ lift, reserve: 3, rule }))) };
+}
+
+/** A last session in which the first set of one lift lost its critical point and nobody marked another; both of the week are rated. */
+export function lifterC() {
+  const log = invented("C, invented", (own) => {
+    const before = own.events.findLast((one) => one.kind.session_recorded);
+    Object.assign(before.kind.session_recorded, { effort: 3, minutes: 100 });
+    const [front] = structuredClone(before.kind.session_recorded.lifts);
+    const box = structuredClone(own.events.findLast((one) => one.kind.session_recorded?.lifts.some((lift) => lift.lift === "box squat")).kind.session_recorded.lifts.find((lift) => lift.lift === "box squat"));
+    for (const lift of [front, box]) {
+      for (const set of lift.sets) {
+        for (const mark of set.marks.marks) mark.mark = "met";
+        set.marks.acceptable = set.marks.reps;
+        delete set.marks.first_failing_rep;
+      }
+    }
+    front.sets[0].marks.marks[0].mark = "not_met";
+    Object.assign(box.sets[1].marks, { acceptable: 4, first_failing_rep: 3 });
+    const row = { lift: "supported row", sets: Array.from({ length: 3 }, () => ({ load: kg(39), reps: 5 })) };
+    further(own, LAST, { session_recorded: { lifts: [front, box, row], pain: [], effort: 6, minutes: 50 } });
+  });
+  return { log, plan: demoPlan };
+}
+
+/** Eight days with answers about the day; an override and a lift that is kept. */
+export function lifterD() {
+  const log = invented("D, invented", (own) => {
+    const reports = own.events.filter((one) => one.kind.day_report && one.day < LAST).slice(-8);
+    for (const { kind } of reports) kind.day_report.markers = [["recovery", 7], ["sleep", 7], ["stress", 3]].map(([marker, value]) => ({ kind: marker, value }));
+    further(own, LAST, { coach_override: { lift: "box squat", load: kg(45), who: "invented coach", why: "to look at one set", expires: "2026-09-03" } });
+    further(own, LAST, { role_set: { lift: "supported row", role: "maintain", not_below: kg(36) } });
+  });
+  return { log, plan: demoPlan };
+}
+
+/** A clearance with that last day. */
+export function lifterE(expires) {
+  const log = invented(`E to ${expires}, invented`, (own) => further(own, LAST, { clearance_recorded: { status: "cleared", who: "invented clinic", expires } }));
+  return { log, plan: demoPlan };
+}
