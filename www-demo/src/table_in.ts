@@ -2,7 +2,7 @@
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { choices, el, fill, type Child } from "./element.ts";
-import { fromJson, toJson, type RowLeftOut, type SetsToLog, type TableGuess } from "bismar-page-package";
+import type { RowLeftOut, SetsToLog, TableGuess, TableIn } from "bismar-page-package";
 import { ask, attempt, kindOf, type Given } from "./engine.ts";
 import { previewPart, readDocument, type Done } from "./incoming.ts";
 import { logOf } from "./kept.ts";
@@ -10,8 +10,7 @@ import { shownName } from "./names.ts";
 import { count } from "./numbers.ts";
 import type { Loaded } from "./store.ts";
 
-type Asked = Given<"answers.sets_to_log">;
-type Reading = NonNullable<Asked["reading"]>;
+type Reading = Given<"page.table_in">["reading"];
 
 /** Whether a file holds a table: by its name, since what is in it may be damaged; but what begins as a document is one,
  * whatever it is called. */
@@ -116,11 +115,10 @@ interface Told {
 }
 
 /** Asks the library; what it has to be told first is the name of the field. */
-function read(lifter: Loaded, text: string, told: Told): { answer: SetsToLog; asks?: undefined } | { answer?: undefined; asks: "unit" | "dayOrder" } {
+function read(lifter: Loaded, text: string, told: Told): { answer: TableIn; asks?: undefined } | { answer?: undefined; asks: "unit" | "dayOrder" } {
   const lifts = [...told.lifts].filter(([, lift]) => lift !== "").map(([spelled, lift]) => ({ text: spelled, lift }));
   const reading: Reading = { ...(told.unit ? { unit: told.unit } : {}), ...(told.dayOrder ? { dayOrder: told.dayOrder } : {}), lifts };
-  const log = fromJson(JSON.parse(logOf(lifter, lifter.events))) as Asked["log"];
-  const { answer, refused } = attempt("answers.sets_to_log", { table: { csv: text }, log, reading });
+  const { answer, refused } = attempt("page.table_in", { log: logOf(lifter, lifter.events), csv: text, reading });
   if (answer) return { answer };
   if (refused.field === "reading.unit") return { asks: "unit" };
   if (refused.field === "reading.dayOrder") return { asks: "dayOrder" };
@@ -170,18 +168,16 @@ export function openTable(app: App, text: string, found: HTMLElement, done: Done
     const { answer, asks } = read(lifter, text, told);
     const unit = (asks === "unit" || told.unit) && choices("In which unit are the loads? The table does not say.", [{ value: "kg", label: "kg" }, { value: "lb", label: "lb" }], told.unit, pick((value: string) => (told.unit = value as Told["unit"])));
     const order = (asks === "dayOrder" || told.dayOrder) && choices("Which comes first in its days? The table does not say.", [{ value: "day_first", label: "The day: 29.3.2026" }, { value: "month_first", label: "The month: 3/29/2026" }], told.dayOrder, pick((value: string) => (told.dayOrder = value as Told["dayOrder"])));
-    for (const row of answer?.leftOut ?? []) if (row.why === "unknown_lift" && !told.lifts.has(row.given)) told.lifts.set(row.given, "");
+    for (const row of answer?.told.leftOut ?? []) if (row.why === "unknown_lift" && !told.lifts.has(row.given)) told.lifts.set(row.given, "");
     fill(
       found,
       head,
-      el("article", { class: "card", "data-table": true }, whosePart(), unit, order, answer && report(app, lifter, answer), answer && liftsPart(lifter)),
-      answer && answer.sessions > 0 ? addingPart(lifter, answer) : answer && el("p", {}, "Nothing would be added."),
+      el("article", { class: "card", "data-table": true }, whosePart(), unit, order, answer && report(app, lifter, answer.told), answer && liftsPart(lifter)),
+      answer && answer.told.sessions > 0 ? addingPart(lifter, answer) : answer && el("p", {}, "Nothing would be added."),
     );
   };
   /** The entries of the log as they are, and the new ones behind them, as any file that adds to it. */
-  const addingPart = (lifter: Loaded, { log, sessions }: SetsToLog): Child => {
-    const more = log.events.slice(-sessions).map((event) => JSON.stringify(toJson(event)));
-    return readDocument(app, logOf(lifter, [...lifter.events, ...more])).map((one) => previewPart(app, one, "replaced by a file", done));
-  };
+  const addingPart = (lifter: Loaded, { texts }: TableIn): Child =>
+    readDocument(app, logOf(lifter, [...lifter.events, ...texts])).map((one) => previewPart(app, one, "replaced by a file", done));
   draw();
 }

@@ -129,7 +129,7 @@ fn a_copy_without_health_has_nobodys_own_words() {
 }
 
 #[test]
-fn a_copy_of_which_nothing_stays_tells_of_nothing() {
+fn a_copy_of_which_nothing_stays_is_stopped_and_tells_of_nothing() {
     let copy_of = |events: &str| {
         let log =
             format!(r#"{{"format":"bismar-log","version":1,"lifter":{{"id":"Ann"}},"events":[{events}]}}"#);
@@ -141,6 +141,8 @@ fn a_copy_of_which_nothing_stays_tells_of_nothing() {
     ];
     for events in left_out {
         assert_eq!(copy_of(events), copy_of(""));
+        let Value::Text(copy) = copy_of(events) else { panic!() };
+        assert!(copy.contains("not_cleared") && !copy.contains("2026"));
     }
 }
 

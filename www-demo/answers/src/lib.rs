@@ -18,6 +18,7 @@
 //! | `beginning` | a log for somebody new |
 //! | `first_day` | which bars are right for a lift, and with which load does it begin? |
 //! | `keeping` | may this plan or kit be kept, which entries are dated after a day, in what do two documents differ? |
+//! | `table_in` | what does a table of sets from elsewhere add |
 //! | `transfer` | what would this file change; a copy without health detail; sets as a table |
 //! | `seal` | is a stored event the one that was written? |
 //! | `words` | cautions, errors and sources in English |
@@ -34,6 +35,7 @@ mod plans;
 mod range;
 mod seal;
 mod stops;
+mod table_in;
 mod today;
 mod transfer;
 mod words;
@@ -92,6 +94,7 @@ entries! {
     "page.preview" transfer::preview,
     "page.without_health" transfer::without_health,
     "page.sets_table" transfer::sets_table,
+    "page.table_in" table_in::table_in,
     "page.seal" seal::seal,
     "page.check_seals" seal::check_seals,
     "page.cautions" words::cautions,

@@ -141,9 +141,12 @@ pub(crate) struct Whole {
     log: String,
 }
 
+/// The day of the stop of a copy in which nothing else stays: before any log.
+const LONG_AGO: &str = "2000-01-01";
+
 /// The log without answers about pain, symptoms, days, clearances and body mass, and without what somebody wrote in own
 /// words: notes, cues, reasons, names of people and of blocks; numbered anew. It ends stopped: what was left out may have held a limit,
-/// so a new clearance comes first wherever the copy is used. Where nothing stays, there is nothing to train and nothing to stop.
+/// so a new clearance comes first wherever the copy is used, also where nothing stays.
 pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     let log = Log::from_json(&asked.log)?;
     let mut people = People::default();
@@ -151,13 +154,10 @@ pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
     for event in log.effective()? {
         events.extend(stripped(event.into_owned(), &mut people)?);
     }
-    // Where nothing stays, nothing is set and no lift can be trained: a stop there, or its day, would tell that something was
-    // left out.
-    if let Some(day) = events.last().map(|event| event.day) {
-        let who = Name::new("health detail left out")?;
-        let stop = Clearance::new(ClearanceStatus::NotCleared, who);
-        events.push(Event::new(0, day, EventKind::ClearanceRecorded(stop)));
-    }
+    // On the last day that stays, or long ago: the day of what was left out would tell of it.
+    let day = events.last().map_or(LONG_AGO.parse::<Day>(), |event| Ok(event.day))?;
+    let stop = Clearance::new(ClearanceStatus::NotCleared, Name::new("health detail left out")?);
+    events.push(Event::new(0, day, EventKind::ClearanceRecorded(stop)));
     // A number that is not there would tell that something of that day was left out.
     for (number, event) in (1..).zip(&mut events) {
         event.sequence = number;
