@@ -27,6 +27,8 @@ mod hostile;
 mod heights;
 #[path = "rules/identity.rs"]
 mod identity;
+#[path = "rules/kinds.rs"]
+mod kinds;
 #[cfg(feature = "english")]
 #[path = "rules/named.rs"]
 mod named;

@@ -63,6 +63,18 @@ impl Implement {
         }
     }
 
+    /// What kind of implement it is: a load on one says nothing about a load on another.
+    pub(crate) const fn kind(&self) -> &'static str {
+        match self {
+            Implement::Bar(_) => "bar",
+            Implement::Handle(_) => "handle",
+            Implement::Pieces(_) => "pieces",
+            Implement::Machine(_) => "machine",
+            Implement::Assistance(_) => "assistance",
+            Implement::Pin(_) => "pin",
+        }
+    }
+
     /// Its name.
     #[must_use]
     pub const fn id(&self) -> &Name {

@@ -8,7 +8,7 @@ use super::way_back::{
 };
 use crate::gate::Missing;
 use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View};
-use crate::quantity::{Day, Mass, Name};
+use crate::quantity::{Day, Length, Mass, Name};
 use crate::reason::Reason;
 
 /// One thing that would change the answer, with how much of it.
@@ -91,6 +91,11 @@ pub enum Change {
     SmallerDiscs {
         /// Highest load the step allows.
         up_to: Mass,
+    },
+    /// Blocks or discs that start the bar at this height.
+    BlocksOrDiscs {
+        /// Height of the bar's centre.
+        height: Length,
     },
     /// More repetitions at this load first.
     MoreRepetitions,
@@ -259,6 +264,7 @@ fn one(reason: &Reason) -> Change {
         | Reason::WindowCap { days_left: Some(days_left), .. }
         | Reason::PairWindow { days_left } => Change::Days { count: *days_left },
         Reason::PairProofMissing | Reason::PairCap { .. } => Change::ForgivingProof,
+        Reason::HeightNotMade { height, .. } => Change::BlocksOrDiscs { height: *height },
         Reason::BodyMassMissing => Change::BodyMass,
         Reason::EasyWeek | Reason::BreakCounts { .. } => Change::EasyWeekOver,
         Reason::HalfSets { sessions } => Change::Sessions { count: *sessions },

@@ -3,10 +3,13 @@
 
 use alloc::boxed::Box;
 
+use super::draft::Draft;
+use super::lift::Verdict;
 use crate::error::Error;
 use crate::loading::{AtHeight, Implement, KeptLoad, Loaded, Policy, Prepared};
 use crate::progression::{HEAVIEST, View, lighter_beside};
 use crate::quantity::{Length, Mass};
+use crate::reason::Reason;
 use crate::record::{Place, StartsFrom};
 
 /// Least load that is looked at, so that a small grant still finds the lightest implement.
@@ -87,6 +90,26 @@ impl Equipment {
         match self {
             Equipment::Height { kept, .. } => Some(kept.load(load, Policy::Below).ok()?.loaded.total),
             _ => self.load(load).map(|made| made.loaded.total),
+        }
+    }
+}
+
+/// Rounds down to what can be loaded at the height, and looks at the cap once more.
+pub(super) fn round(draft: &mut Draft, equipment: &Equipment) -> Option<Made> {
+    match equipment.load(draft.load) {
+        Some(made) if made.loaded.total <= draft.load => {
+            if made.loaded.total < draft.load {
+                draft.say(Reason::RoundedDown { from: draft.load, to: made.loaded.total });
+            }
+            if made.off_by_mm != 0.0 {
+                draft.say(Reason::HeightOff { mm: made.off_by_mm });
+            }
+            Some(made)
+        }
+        _ => {
+            let lightest: Mass = equipment.lightest().unwrap_or(draft.load);
+            draft.at_least(Verdict::Rest, Reason::NothingLoadable { lightest });
+            None
         }
     }
 }

@@ -3,7 +3,7 @@
 
 use super::change::changes;
 use super::draft::Draft;
-use super::equipment::{Equipment, Made};
+use super::equipment::{Equipment, round};
 use super::lift::{LiftToday, Verdict};
 use super::warm_up::warm_up;
 use crate::caution::Caution;
@@ -43,6 +43,7 @@ impl Stage<'_> {
         for reason in decision.reasons.iter().filter(|reason| **reason != Reason::NoLimitsOnRecord) {
             draft.say(reason.clone());
         }
+        self.height(&mut draft);
         self.pain(&mut draft);
         self.day(&mut draft);
         self.effort(&mut draft);
@@ -180,6 +181,17 @@ impl Stage<'_> {
         let lightest = loads.easier(self.from(), loads.lightest().unwrap_or(self.from()));
         self.lower(draft, lightest);
         draft.lower_sets(TECHNIQUE_SETS);
+    }
+
+    /// A bar that starts lower than granted is a harder lift, never shown: the lightest load there and technique only, or
+    /// nothing today.
+    fn height(&self, draft: &mut Draft) {
+        let Some(lower) = self.view.starts_lower() else { return };
+        let loads = self.view.lift.loadable.at(self.decision.grant.place);
+        let lightest = loads.lightest().and_then(|lightest| loads.easier(self.from(), lightest));
+        draft.at_least(if lightest.is_some() { Verdict::TechniqueOnly } else { Verdict::Rest }, lower);
+        draft.lower_sets(TECHNIQUE_SETS);
+        draft.lower_load(lightest.unwrap_or(self.from()));
     }
 
     /// The lower of grant and override.
@@ -376,25 +388,5 @@ impl Stage<'_> {
         cautions.extend(super::mind::of_reasons(&self.view, draft));
         cautions.dedup();
         cautions
-    }
-}
-
-/// Rounds down to what can be loaded at the height, and looks at the cap once more.
-fn round(draft: &mut Draft, equipment: &Equipment) -> Option<Made> {
-    match equipment.load(draft.load) {
-        Some(made) if made.loaded.total <= draft.load => {
-            if made.loaded.total < draft.load {
-                draft.say(Reason::RoundedDown { from: draft.load, to: made.loaded.total });
-            }
-            if made.off_by_mm != 0.0 {
-                draft.say(Reason::HeightOff { mm: made.off_by_mm });
-            }
-            Some(made)
-        }
-        _ => {
-            let lightest: Mass = equipment.lightest().unwrap_or(draft.load);
-            draft.at_least(Verdict::Rest, Reason::NothingLoadable { lightest });
-            None
-        }
     }
 }

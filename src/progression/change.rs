@@ -5,16 +5,16 @@ use alloc::vec::Vec;
 
 use super::bounds::MOST_REGIONS;
 use super::digest::digest;
+use super::kinds::{forget_loads, kind_in, relearn};
 use super::lift::{Lift, Now};
 use super::loadable::Loadable;
 use super::region::RegionState;
 use super::set_aside::MOST_SET_ASIDE;
 use super::shared::Shared;
 use super::state::{InForce, State};
-use super::status::{Calibration, Status, WayBack};
+use super::status::Calibration;
 use crate::error::{Allowed, Code, Error};
-use crate::loading::Implement;
-use crate::quantity::{Day, Mass, Name};
+use crate::quantity::{Day, Mass};
 use crate::reason::{OverrideEnd, Restart};
 use crate::record::{Grant, LiftParameters, Parameters, Place, Work, at_most};
 
@@ -64,7 +64,10 @@ impl State {
             lift.now.withdraw_offer(on);
             // Nobody looks at it while it is left out, and its id may come to name something else.
             let was = before.as_ref().and_then(|all| kind_in(&all.parameters, &lift.set.implement));
-            lift.now.other_implement |= was != kind_in(parameters, &lift.set.implement);
+            if was != kind_in(parameters, &lift.set.implement) && !lift.now.other_implement {
+                lift.now.leave(was, on);
+                lift.now.other_implement = true;
+            }
             // The equipment may change meanwhile, and nothing is loaded on it.
             lift.loadable = Arc::default();
         }
@@ -177,15 +180,19 @@ fn carried(
     }
     let other_kind =
         before.is_some_and(|before| kind_in(before, &was.implement) != kind_in(all, &set.implement));
-    let other_kind = core::mem::take(&mut now.other_implement) || other_kind;
+    let aside = core::mem::take(&mut now.other_implement);
+    let other_kind = aside || other_kind;
     if other_kind || all.check_load(set, now.grant.load()).is_err() {
         // The number on a bar says nothing about dumbbells, a stack or help: from the start, and learned anew.
         let place = no_harder(&was, (set, start.place), now.grant.place);
-        // On its way back, or a step easier to look again, it does not begin at what was meant for somebody in training.
-        let easier = now.status.way_back().is_some() || matches!(now.status, Status::SteppingBack { .. });
-        let lightest = loadable.at(place).lightest().filter(|_| easier);
-        let start = lightest.map_or(start, |lightest| start.with_load(lightest.min(start.load())));
-        forget_loads(&mut now, Grant { place, ..start }, learning, on);
+        if !aside {
+            now.leave(before.and_then(|before| kind_in(before, &was.implement)), on);
+        }
+        let kind = kind_in(all, &set.implement).filter(|_| other_kind);
+        let load = now.begins_at(kind, (&was, set), start.load(), &loadable.at(place), on);
+        now.end_override(&was, &loadable.at(place));
+        now.begun_anew = other_kind;
+        forget_loads(&mut now, Grant { place, ..start.with_load(load) }, learning, on);
     } else {
         match same_place(&was, set, now.grant.place) {
             Some(place) => now.grant.place = place,
@@ -197,26 +204,6 @@ fn carried(
         now.restart(on, if other_test { Restart::GateChanged } else { Restart::EquipmentChanged });
     }
     now
-}
-
-/// The kind of the implement with that id: a load on one says nothing about a load on another.
-fn kind_in(all: &Parameters, id: &Name) -> Option<core::mem::Discriminant<Implement>> {
-    all.implement(id).map(core::mem::discriminant)
-}
-
-/// Starts anew without the loads of another kind of implement.
-fn forget_loads(now: &mut Now, start: Grant, learning: u8, on: Day) {
-    now.stand_at(start, on);
-    now.peak = start.load();
-    now.moves.clear();
-    now.proven = None;
-    now.closed_since = None;
-    now.overruled = None;
-    now.calibration = Calibration::of(learning);
-    if let super::status::Purpose::Maintain { not_below } = &mut now.purpose {
-        *not_below = None;
-    }
-    relearn(now, start.load(), on);
 }
 
 /// The start's place, but no harder than where it stood: on no harder rung, in no longer range and no slower tempo.
@@ -247,17 +234,6 @@ fn lose_place(
     now.keep_easing_only(OverrideEnd::PlaceGone, was, granted.place);
     now.calibration = Calibration::of(learning);
     relearn(now, load, on);
-}
-
-/// Back to learning; on its way back it stays, from where it now stands, with its passes still to come.
-fn relearn(now: &mut Now, load: Mass, on: Day) {
-    let way = |way: WayBack| WayBack { cap: load, no_restoring: true, ..way };
-    match &mut now.status {
-        Status::Returning { way: old, passes } => (*old, *passes) = (way(*old), 0),
-        Status::Resting { way: old } | Status::StoppedRefer { way: old } => *old = old.map(way),
-        Status::Retired => {}
-        _ => now.enter(Status::Learning, on),
-    }
 }
 
 /// The number of the same place in the new lists: the rung with the same id, the same range and the same tempo.

@@ -178,6 +178,10 @@ fn break_reasons(view: &View<'_>) -> Vec<Reason> {
 fn state_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
     reasons.extend(state_reason(view, super::waiting::takeable_until(view)));
+    reasons.extend(now.begun_anew.then(|| Reason::OtherImplement {
+        implement: view.lift.set.implement.clone(),
+        load: now.grant.load(),
+    }));
     reasons.extend(counted_anew(now));
     reasons.extend(kept_reasons(now));
     if let Status::SteppingBack { from: Some(from), .. } = now.status {
@@ -239,7 +243,7 @@ fn pins_moved(now: &Now) -> Option<Reason> {
 fn limit_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
     reasons.extend(view.override_in_force());
-    if let Some(load) = view.overruled().filter(|_| view.override_waits()) {
+    if let Some(load) = view.overruled().filter(|load| view.override_says_nothing(*load)) {
         reasons.push(Reason::OverrideSuspended { load });
     }
     let ended = now.override_ended.clone();

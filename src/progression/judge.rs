@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use super::lift::Lift;
 use super::view::View;
 use crate::error::Error;
 use crate::gate::{Mark, Outcome, PassReason, SetMarks, session_pass_of};
@@ -107,8 +108,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
 /// In what the work done fell short of the work granted, or differed from it: the first of place, load, sets, reps.
 fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, grant) = (view.lift, view.lift.now.grant);
-    let elsewhere =
-        said.parts.iter().find_map(|part| place_shortfall(&lift.set, grant.place, view.place(), part));
+    let elsewhere = said.parts.iter().find_map(|part| place_shortfall(lift, grant.place, view.place(), part));
     if elsewhere.is_some() {
         return elsewhere;
     }
@@ -138,13 +138,8 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
 
 /// In what the place differed from the granted one. Left out means as it was to be done on that day: as granted, within the
 /// limits of the clearance.
-fn place_shortfall(
-    set: &LiftParameters,
-    granted: Place,
-    allowed: Place,
-    part: &LiftSession,
-) -> Option<Shortfall> {
-    let place = part.place.unwrap_or(allowed);
+fn place_shortfall(lift: &Lift, granted: Place, allowed: Place, part: &LiftSession) -> Option<Shortfall> {
+    let (set, place) = (&*lift.set, part.place.unwrap_or(allowed));
     if place.rung != granted.rung {
         return Some(Shortfall::Rung);
     }
@@ -160,10 +155,13 @@ fn place_shortfall(
     if part.reached.is_some_and(less) {
         return Some(Shortfall::Range);
     }
-    // A bar that began elsewhere than at its height was another lift.
-    let height = set.start_height(granted).zip(part.height);
-    let off = height.is_some_and(|(wanted, measured)| (wanted.mm() - measured.mm()).abs() > SAME_HEIGHT_MM);
-    off.then_some(Shortfall::Range)
+    // A bar that began elsewhere than at its height was another lift. Where nobody measured, it began where the equipment
+    // puts it.
+    let off = match (set.start_height(granted), part.height) {
+        (Some(wanted), Some(measured)) => Some(measured.mm() - wanted.mm()),
+        _ => lift.loadable.off_by_mm(granted),
+    };
+    off.filter(|off| off.abs() > SAME_HEIGHT_MM).map(|_| Shortfall::Range)
 }
 
 /// Whether two measured heights are one.

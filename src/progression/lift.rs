@@ -116,6 +116,12 @@ pub struct Now {
     /// While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub other_implement: bool,
+    /// Kinds of implement that it was done with before, each with the highest load that was allowed when it left it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub left: Vec<(Name, Mass)>,
+    /// Its implement became another kind, and it has not been trained since.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub begun_anew: bool,
     /// The coach signed the gate off since the last move.
     pub signed_off: bool,
     /// The partner's strict lift hurt: hold, and start one step down.
@@ -222,6 +228,8 @@ impl Now {
             overruled: None,
             override_ended: None,
             other_implement: false,
+            left: Vec::new(),
+            begun_anew: false,
             override_past: None,
             restarted: None,
             below_band: None,

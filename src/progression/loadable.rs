@@ -2,9 +2,11 @@
 
 use alloc::vec::Vec;
 
+use super::lift::Lift;
 use crate::error::Error;
 use crate::loading::{AtHeight, Bar, Implement, Prepared};
 use crate::quantity::{Length, Mass};
+use crate::reason::Reason;
 use crate::record::{LiftParameters, Parameters, Place, StartsFrom};
 
 /// The heaviest load looked at: well above any load of a lifter whom this serves.
@@ -229,6 +231,14 @@ impl Loads<'_> {
         let others = [self.below(printed), self.above(printed)];
         let own = apart(printed);
         own <= WRITTEN_WITHIN.nanograms() && others.into_iter().flatten().all(|other| own < apart(other))
+    }
+}
+
+impl Lift {
+    /// The height of that place, where the bar starts so far off it that it is another one.
+    pub(crate) fn height_not_made(&self, place: Place, off_mm: f64) -> Option<Reason> {
+        let height = self.set.start_height(place).filter(|_| off_mm.abs() > LOWER_WITHIN_MM)?;
+        Some(Reason::HeightNotMade { height, off_mm })
     }
 }
 

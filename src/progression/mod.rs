@@ -40,6 +40,7 @@ mod fold;
 mod foreseen;
 mod guard;
 mod judge;
+mod kinds;
 mod layoff;
 mod lift;
 mod loadable;

@@ -27,6 +27,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
     now.short = result.short;
     now.refused = None;
     now.override_ended = None;
+    now.begun_anew = false;
     now.override_past = None;
     now.below_band = result.heaviest.filter(|load| lies_below_band(now.purpose, *load));
     now.fault.clone_from(&result.fault);

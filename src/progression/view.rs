@@ -93,6 +93,17 @@ impl<'a> View<'a> {
         limits.all(|limit| off_by_mm.is_some_and(|off| height.mm() + off >= limit.mm()))
     }
 
+    /// The height of that place, where no discs and blocks put the bar there.
+    pub(crate) fn height_not_made(&self, place: Place) -> Option<Reason> {
+        self.lift.height_not_made(place, self.lift.loadable.off_by_mm(place)?)
+    }
+
+    /// The height of today's place, where the bar starts lower than that with the load allowed: a harder lift, never shown.
+    pub(crate) fn starts_lower(&self) -> Option<Reason> {
+        let off = self.lift.loadable.off_at(self.place(), self.limit()).filter(|off| *off < 0.0)?;
+        self.lift.height_not_made(self.place(), off)
+    }
+
     /// The granted place as the clearance leaves it.
     pub(crate) fn place(&self) -> Place {
         let granted = self.lift.now.grant.place;
@@ -128,6 +139,12 @@ impl<'a> View<'a> {
     pub(crate) fn override_waits(&self) -> bool {
         self.overruled_upward()
             && (self.is_coming_back() || self.hurts() || !self.is_well_today() || self.is_away())
+    }
+
+    /// Whether an override in force changes nothing today: it waits, or it asks for less than the lift had before the way back
+    /// on which it stands lower still.
+    pub(crate) fn override_says_nothing(&self, load: Mass) -> bool {
+        self.override_waits() || (load > self.lift.now.grant.load() && self.is_coming_back())
     }
 
     /// Whether the lift comes back from a break, a stop or a step back, or stands where nothing is trained.

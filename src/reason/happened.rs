@@ -19,6 +19,8 @@ pub enum OverrideEnd {
     Move,
     /// New parameters no longer have its place.
     PlaceGone,
+    /// The implement became another kind.
+    OtherImplement,
 }
 
 /// Why sessions at a place are counted anew, though the lift stands where it stood.

@@ -18,7 +18,7 @@ pub use named_place::NamedPlace;
 pub use shortfall::Shortfall;
 pub use told::Told;
 
-use crate::quantity::{Day, Mass, Name, Rir};
+use crate::quantity::{Day, Length, Mass, Name, Rir};
 use crate::sign::{Ask, PainFeature, StopSign};
 
 with_those_of_the_work! {

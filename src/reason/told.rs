@@ -1,7 +1,7 @@
 //! A value of a reason, whatever its type: what a sentence in any language is made with.
 
 use super::{NamedPlace, OverrideEnd, Restart, Shortfall};
-use crate::quantity::{Day, Mass, Name, Rir};
+use crate::quantity::{Day, Length, Mass, Name, Rir};
 use crate::sign::{Ask, PainFeature, StopSign};
 
 /// A value of a reason.
@@ -51,6 +51,7 @@ macro_rules! told {
 told! {
     Mass: value => Told::Mass(*value);
     Day: value => Told::Day(*value);
+    Length: value => Told::Number(value.mm());
     Name: value => Told::Name(value);
     NamedPlace: value => Told::Place(value);
     u8: value => Told::Count(u32::from(*value));

@@ -31,6 +31,21 @@ macro_rules! with_those_of_the_work {
                 /// Millimetres; above is positive.
                 mm: f64
             } "height_off",
+            /// No discs and blocks put the bar's centre at this height: no step to it, and none from it. Where the nearest way lies
+            /// lower, today is the lightest load there, or none.
+            HeightNotMade {
+                /// The height.
+                height: Length,
+                /// How far off the nearest way lies, in millimetres; above is positive.
+                off_mm: f64
+            } "height_not_made",
+            /// The implement became another kind, whose numbers say nothing here: the lift begins anew.
+            OtherImplement {
+                /// What it is done with now.
+                implement: Name,
+                /// Load that it begins at.
+                load: Mass
+            } "other_implement",
             /// No disc tells its diameter, so nobody knows at which height the bar begins.
             HeightUnknown "height_unknown",
             /// Pain rises over three sessions, or stands high for three: a clinician should look at it.

@@ -67,6 +67,10 @@ pub(super) const CHANGES: Phrases = &[
         "A step needs the coach to find discs or dumbbells for a smaller one, up to {load}.",
     ),
     (
+        "change.blocks_or_discs",
+        "A step needs the coach to find blocks or discs that start the bar at {height}.",
+    ),
+    (
         "change.more_repetitions",
         "A step in load may come later: the coach can let the lifter build repetitions at the same load first.",
     ),
@@ -135,6 +139,9 @@ impl Words<'_> {
             }
             Change::UsualPainAgreed { region: at } => self.say("change.usual_pain_agreed", &[region(at)]),
             Change::SmallerDiscs { up_to } => self.say("change.smaller_discs", &[("load", at(*up_to))]),
+            Change::BlocksOrDiscs { height } => {
+                self.say("change.blocks_or_discs", &[("height", height.to_string())])
+            }
             Change::Implement { implement } => {
                 self.say("change.implement", &[("implement", implement.to_string())])
             }
@@ -181,6 +188,7 @@ const fn plain(change: &Change) -> &'static str {
         | Change::AskAnswered { .. }
         | Change::UsualPainAgreed { .. }
         | Change::SmallerDiscs { .. }
+        | Change::BlocksOrDiscs { .. }
         | Change::Sessions { .. }
         | Change::Implement { .. }
         | Change::LeaveOutPartner { .. }

@@ -12,8 +12,8 @@ use bismar::sign::Ask;
 /// A pull from 325 mm without blocks, with discs that carry the bar at 225 mm.
 fn pull() -> Parameters {
     let mut all = parameters();
-    let disc = Disc::new(kg(20.0), 4).unwrap().with_diameter(mm(450.0)).unwrap();
-    all.stock = Stock::new(vec![disc]).unwrap();
+    let disc = |mass: f64| Disc::new(kg(mass), 4).unwrap().with_diameter(mm(450.0)).unwrap();
+    all.stock = Stock::new(vec![disc(20.0), disc(10.0)]).unwrap();
     all.lifts = vec![
         lift("squat", "knee", 60.0)
             .with_starts_from(StartsFrom::Floor)

@@ -155,3 +155,125 @@ fn smaller_discs_bought_later_make_the_work_easier_that_a_stop_asks_for() {
     world.add(EventKind::ParametersChanged(Box::new(pull(true, 0, &[65.0]))));
     assert_eq!(world.today("squat").load, Some(kg(40.0)));
 }
+
+/// A pull from 325 mm toward the floor, with blocks that hold every height and without.
+fn from_blocks(blocks: &[f64]) -> Parameters {
+    let mut all = parameters();
+    let disc = |mass: f64, across: f64| Disc::new(kg(mass), 2).unwrap().with_diameter(mm(across)).unwrap();
+    let discs = [disc(20.0, 450.0), disc(10.0, 450.0), disc(5.0, 230.0), disc(2.5, 200.0), disc(1.25, 160.0)];
+    all.stock = Stock::new(discs.to_vec()).unwrap();
+    all.blocks = blocks.iter().map(|height| mm(*height)).collect();
+    all.lifts = vec![
+        lift("squat", "knee", 60.0)
+            .with_starts_from(StartsFrom::Floor)
+            .with_ranges(vec![mm(325.0), mm(275.0), mm(225.0)])
+            .with_start(Grant::new(Work::new(3, 5, kg(60.0)))),
+    ];
+    all.lifts[0].moving = Dimension::Range;
+    all
+}
+
+/// Two passes at 325 mm on blocks: a step to 275 mm is on offer.
+fn passed_on_blocks() -> World {
+    let mut world = World::new(from_blocks(&[50.0, 100.0]));
+    (0..3).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
+    world
+}
+
+#[test]
+fn without_the_blocks_the_lower_start_is_technique_only_and_no_step_is_on_offer() {
+    let mut world = passed_on_blocks();
+    world.add(EventKind::ParametersChanged(Box::new(from_blocks(&[]))));
+    let today = world.today("squat");
+    assert_eq!(
+        (today.verdict, today.load),
+        (Verdict::TechniqueOnly, Some(kg(40.0))),
+        "the lightest that starts 100 mm lower: {:?}",
+        today.reasons
+    );
+    let not_made =
+        |height: f64, off_mm: f64| bismar::reason::Reason::HeightNotMade { height: mm(height), off_mm };
+    assert!(today.reasons.contains(&not_made(325.0, -100.0)), "{:?}", today.reasons);
+    let by = world.against("squat");
+    assert!(by.contains(&not_made(325.0, -100.0)) && by.contains(&not_made(275.0, -50.0)), "{by:?}");
+    for height in [325.0, 275.0] {
+        let found = bismar::prescription::Change::BlocksOrDiscs { height: mm(height) };
+        assert!(today.would_change.contains(&found), "{:?}", today.would_change);
+    }
+    // Asked for all the same, it is refused.
+    world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
+    assert_eq!(world.today("squat").granted.place.range, 0);
+    // The blocks are found again.
+    world.add(EventKind::ParametersChanged(Box::new(from_blocks(&[50.0, 100.0]))));
+    let today = world.today("squat");
+    assert_eq!((today.verdict, today.load), (Verdict::Train, Some(kg(60.0))), "{:?}", today.reasons);
+}
+
+#[test]
+fn no_step_leads_to_a_height_that_is_not_made() {
+    let mut world = passed_on_blocks();
+    world.add(EventKind::ParametersChanged(Box::new(from_blocks(&[100.0]))));
+    let today = world.today("squat");
+    assert_eq!((today.verdict, today.load), (Verdict::Train, Some(kg(60.0))), "{:?}", today.reasons);
+    let by = world.against("squat");
+    assert!(blocked_by(&by, "height_not_made"), "{by:?}");
+}
+
+#[test]
+fn a_session_as_granted_counts_no_pass_where_the_height_is_not_made() {
+    let mut all = from_blocks(&[]);
+    all.lifts[0].learning_sessions = Some(0);
+    let mut world = World::new(all);
+    for _ in 0..3 {
+        world.day_report(DayClass::Within);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 3, true)));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    let by = world.against("squat");
+    assert!(blocked_by(&by, "gate_not_open") && blocked_by(&by, "not_at_grant"), "{by:?}");
+    // Measured at its height, whatever it stood on, it counts.
+    for _ in 0..2 {
+        let mut done = LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 3, true));
+        done.height = Some(mm(325.0));
+        world.train_with(done);
+        world.morning();
+        world.wait(2).day_report(DayClass::Within);
+    }
+    let by = world.against("squat");
+    assert!(!blocked_by(&by, "gate_not_open") && blocked_by(&by, "height_not_made"), "{by:?}");
+}
+
+#[test]
+fn pain_and_a_break_leave_no_more_than_the_lightest_at_a_lower_start() {
+    for gap in [false, true] {
+        let mut world = passed_on_blocks();
+        world.add(EventKind::ParametersChanged(Box::new(from_blocks(&[]))));
+        if gap {
+            world.wait(47).day_report(DayClass::Within);
+        } else {
+            world.pain("knee", 4);
+        }
+        let today = world.today("squat");
+        assert_eq!(
+            (today.verdict, today.load),
+            (Verdict::TechniqueOnly, Some(kg(40.0))),
+            "gap {gap}: {:?}",
+            today.reasons
+        );
+    }
+}
+
+#[test]
+fn a_lower_start_without_anything_lighter_is_left_out() {
+    let mut world = passed_on_blocks();
+    let mut all = from_blocks(&[]);
+    all.stock = Stock::new(vec![Disc::new(kg(20.0), 2).unwrap().with_diameter(mm(450.0)).unwrap()]).unwrap();
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    let today = world.today("squat");
+    assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{:?}", today.reasons);
+    assert!(says(&today, "height_not_made"));
+}

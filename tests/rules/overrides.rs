@@ -183,3 +183,13 @@ fn what_an_override_asks_below_the_floor_is_not_called_less_than_asked() {
     assert!(!said.starts_with("Less than asked"), "{said}");
     assert!(said.contains("than was asked for, or than a step needs at the least"), "{said}");
 }
+
+#[test]
+fn a_lower_word_on_the_day_of_return_says_that_it_waits() {
+    let mut world = World::on_offer("squat");
+    world.wait(27).day_report(DayClass::Within);
+    world.override_to("squat", 58.0, 30);
+    let today = world.today("squat");
+    assert!(today.load.unwrap() < kg(58.0), "{:?}", today.load);
+    assert!(says(&today, "override_suspended"), "{:?}", today.reasons);
+}

@@ -40,6 +40,7 @@ fn changes() -> Vec<Change> {
         Change::RecentSession,
         Change::ForgivingProof,
         Change::SmallerDiscs { up_to: kg(41.25) },
+        Change::BlocksOrDiscs { height: bismar::quantity::Length::from_mm(325.0).unwrap() },
         Change::MoreRepetitions,
         Change::UsualPainAgreed { region: name("hip") },
         Change::BodyMass,

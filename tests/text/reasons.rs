@@ -203,6 +203,7 @@ fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (ended(OverrideEnd::StepBack), vec!["52.5 kg", "a step back"]),
         (ended(OverrideEnd::Step), vec!["52.5 kg", "the step up"]),
         (ended(OverrideEnd::Move), vec!["52.5 kg", "moved the lift"]),
+        (ended(OverrideEnd::OtherImplement), vec!["52.5 kg", "another kind"]),
         (ended(OverrideEnd::PlaceGone), vec!["52.5 kg", "no longer there"]),
         (Reason::Layoff { gap: 12, row: 1, load }, vec!["12 days", "one step down"]),
         (Reason::Layoff { gap: 30, row: 2, load }, vec!["30 days", "working load is 52.5 kg"]),
@@ -219,6 +220,17 @@ fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::EasierRung { rung: name("high box") }, vec!["easier rung, high box"]),
         (Reason::HeightOff { mm: -62.4 }, vec!["62 mm too low"]),
         (Reason::HeightOff { mm: 37.0 }, vec!["37 mm too high"]),
+        (
+            Reason::HeightNotMade {
+                height: bismar::quantity::Length::from_mm(325.0).unwrap(),
+                off_mm: -100.0,
+            },
+            vec!["325 mm", "225 mm", "100 mm too low"],
+        ),
+        (
+            Reason::OtherImplement { implement: name("bells"), load },
+            vec!["another kind", "bells", "52.5 kg", "learned anew"],
+        ),
         (Reason::HeightUnknown, vec!["height", "diameter"]),
         (Reason::ImplementUnavailable { implement: name("hex bar") }, vec!["hex bar"]),
         (Reason::ShortOfTime, vec!["nothing is added"]),

@@ -237,7 +237,7 @@ keep!(Now {
     reserve: None,
     refused: None,
     override_refused: false,
-    override_ended: None, other_implement: false,
+    override_ended: None, other_implement: false, left: Vec::new(), begun_anew: false,
     override_past: None,
     restarted: None,
     below_band: None,

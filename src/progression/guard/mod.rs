@@ -283,18 +283,27 @@ fn fresh(s: &Situation<'_>) -> Vec<Reason> {
     vec![Reason::Stale { days: u16::try_from(days).unwrap_or(u16::MAX), allowed }]
 }
 
+/// A step of load within its cap, and only from a height that is made to one that is made.
 fn step_fits(s: &Situation<'_>) -> Vec<Reason> {
+    let place = s.now().grant.place;
+    let mut reasons: Vec<Reason> = s.view.height_not_made(place).into_iter().collect();
     let to = match &s.to {
-        Err(reason) => return vec![reason.clone()],
+        Err(reason) => {
+            reasons.push(reason.clone());
+            return reasons;
+        }
         Ok(to) => to,
     };
+    if to.place.range != place.range {
+        reasons.extend(s.view.height_not_made(to.place));
+    }
     let (lift, from) = (s.view.lift, s.now().grant.load());
     let loads = lift.loadable.at(to.place);
     let cap = loads.grown(from, lift.set.cap());
     if to.load() > cap || (to.load() > from && loads.not_above(to.load()) != Some(to.load())) {
-        return vec![Reason::NoLoadableStep { cap, next: loads.above(from) }];
+        reasons.push(Reason::NoLoadableStep { cap, next: loads.above(from) });
     }
-    Vec::new()
+    reasons
 }
 
 /// Exactly one dimension goes up; rung and range and tempo never together with load.

@@ -235,6 +235,7 @@ pub(super) fn override_end(by: OverrideEnd) -> &'static str {
         OverrideEnd::Step => "the step up that was taken ended it",
         OverrideEnd::Move => "the coach has since moved the lift",
         OverrideEnd::PlaceGone => "the place it was given for is no longer there",
+        OverrideEnd::OtherImplement => "the implement is now of another kind",
     }
 }
 

@@ -69,6 +69,8 @@ impl Telling<'_> {
             | Reason::NothingEasier
             | Reason::EasierRung { .. }
             | Reason::HeightOff { .. }
+            | Reason::HeightNotMade { .. }
+            | Reason::OtherImplement { .. }
             | Reason::HeightUnknown => self.load(reason),
             // Named in the groups that come first.
             Reason::SymptomStop { .. }
@@ -179,6 +181,18 @@ impl Telling<'_> {
                 "The bar starts {} mm too {} at the nearest way to load it.",
                 numeric::round(numeric::fabs(*mm)),
                 if *mm < 0.0 { "low" } else { "high" }
+            ),
+            Reason::HeightNotMade { height, off_mm } => format!(
+                "No discs and blocks here start the bar at {} mm: the nearest way starts it at {} mm, {} mm too {}.",
+                numeric::round(height.mm()),
+                numeric::round(height.mm() + off_mm),
+                numeric::round(numeric::fabs(*off_mm)),
+                if *off_mm < 0.0 { "low" } else { "high" }
+            ),
+            Reason::OtherImplement { implement, load } => format!(
+                "The implement is now another kind, {implement}, and the numbers of the one before say nothing on it: it \
+                 begins at {} and is learned anew.",
+                self.today(*load)
             ),
             _ => "No disc here has a known diameter, so nobody knows at which height the bar starts."
                 .to_string(),
