@@ -15,7 +15,7 @@ use crate::answers::LiftHandover;
 use crate::prescription::LiftToday;
 use crate::progression::MoveOutlook;
 use crate::quantity::{Mass, Name};
-use crate::reason::{NamedPlace, Reason, Told};
+use crate::reason::{NamedPlace, OverrideEnd, Reason, Told};
 use crate::record::{Grant, Place};
 
 impl Words<'_> {
@@ -150,6 +150,8 @@ impl Telling<'_> {
             (Reason::Ceiling { .. } | Reason::ClearanceLimit { .. } | Reason::Returning { .. }, _) => {
                 self.words.at_most(load)
             }
+            // It was for another kind, of which it is not known whether it came in pairs.
+            (Reason::OverrideEnded { by: OverrideEnd::OtherImplement, .. }, _) => self.words.mass(load),
             (Reason::RoundedDown { .. }, "from")
             | (Reason::BelowBand { .. }, "load")
             | (Reason::NoLoadableStep { .. }, "next")
