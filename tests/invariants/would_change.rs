@@ -561,6 +561,16 @@ const fn put(code: &'static str, put: fn(&mut Held)) -> Cause {
     Cause { code, set: None, lift: PRESS, put }
 }
 
+/// The press from 325 mm: discs of 450 mm on blocks of 100 mm.
+fn on_blocks(all: &mut Parameters) {
+    let mm = |value: f64| bismar::quantity::Length::from_mm(value).unwrap();
+    let discs = all.stock.discs().iter().map(|disc| (*disc).with_diameter(mm(450.0)).unwrap());
+    all.stock = bismar::loading::Stock::new(discs.collect()).unwrap();
+    all.blocks = vec![mm(100.0)];
+    let press = &mut all.lifts[PRESS];
+    (press.starts_from, press.ranges) = (StartsFrom::Floor, vec![mm(325.0)]);
+}
+
 const fn set(code: &'static str, set: fn(&mut Parameters), put: fn(&mut Held)) -> Cause {
     Cause { code, set: Some(set), lift: PRESS, put }
 }
@@ -774,6 +784,9 @@ const CAUSES: &[Cause] = &[
     }),
     put("at_top", |held| {
         held.set(|all, at| (all.lifts[at].moving, all.lifts[at].reps_top) = (Dimension::Reps, Some(5)));
+    }),
+    set("height_not_made", on_blocks, |held| {
+        held.set(|all, _| all.blocks.clear());
     }),
     set("body_mass_missing", |all| *all = helped(all.clone()), as_it_is),
     set("window_cap", |all| all.policy.window_cap = 0.05, as_it_is),
