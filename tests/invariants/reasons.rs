@@ -122,6 +122,18 @@ static CASES: &[Case] = &[
         plan: WHOLE,
     },
     Case {
+        codes: &["other_implement"],
+        set: AS_IS,
+        play: |course| {
+            let mut all = course.set().clone();
+            let bells = Pieces::new(name("bells"), vec![kg(4.0), kg(40.0)]).unwrap();
+            all.implements.push(Implement::Pieces(bells));
+            all.lifts[PRESS].implement = name("bells");
+            course.add(EventKind::ParametersChanged(Box::new(all)));
+        },
+        plan: WHOLE,
+    },
+    Case {
         codes: &["clearance_expired"],
         set: AS_IS,
         play: |course| course.day = course.day.plus(366).unwrap(),

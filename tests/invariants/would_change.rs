@@ -203,6 +203,7 @@ impl Held {
                 self.add(EventKind::BodyMassRecorded(mass));
             }
             Change::SmallerDiscs { up_to } => return self.smaller_discs(*up_to),
+            Change::BlocksOrDiscs { height } => return self.blocks(*height),
             // Beside it stands what can be done on the day.
             Change::MoreRepetitions | Change::CoachAccepts => {}
             Change::NewerLibrary => {
@@ -221,6 +222,20 @@ impl Held {
             Change::CoachSetsOtherwise => return self.otherwise(by),
             _ => {}
         }
+        true
+    }
+
+    /// Blocks on which each of the discs starts the bar at that height, where it is above them all.
+    fn blocks(&mut self, height: bismar::quantity::Length) -> bool {
+        let discs = self.course.set().stock.discs();
+        let under: Vec<f64> =
+            discs.iter().filter_map(|disc| Some(height.mm() - disc.diameter()?.mm() / 2.0)).collect();
+        if under.is_empty() || under.iter().any(|under| *under < 0.0) {
+            return false;
+        }
+        let under = under.into_iter().filter(|under| *under > 0.0);
+        let under: Vec<_> = under.map(|under| bismar::quantity::Length::from_mm(under).unwrap()).collect();
+        self.set(|all, _| all.blocks = under.clone());
         true
     }
 
@@ -499,6 +514,14 @@ fn could_not_be_done(reason: &Reason, undone: &[Change]) -> bool {
                 | Reason::GateNotOpen
                 | Reason::Returning { .. }
         ),
+        // At another height no session is one at the granted place.
+        Change::BlocksOrDiscs { .. } => matches!(
+            reason,
+            Reason::HeightNotMade { .. }
+                | Reason::NotAtGrant { .. }
+                | Reason::GateNotOpen
+                | Reason::Returning { .. }
+        ),
         Change::ForgivingProof => matches!(reason, Reason::PairProofMissing | Reason::PairCap { .. }),
         Change::UsualPainAgreed { .. } => matches!(reason, Reason::UsualPainReview { .. }),
         Change::CoachSetsOtherwise => {
@@ -522,6 +545,7 @@ const fn belongs_to_a_step(change: &Change) -> bool {
             | Change::ForgivingProof
             | Change::MoreRepetitions
             | Change::SmallerDiscs { .. }
+            | Change::BlocksOrDiscs { .. }
     )
 }
 
@@ -535,6 +559,16 @@ struct Cause {
 
 const fn put(code: &'static str, put: fn(&mut Held)) -> Cause {
     Cause { code, set: None, lift: PRESS, put }
+}
+
+/// The press from 325 mm: discs of 450 mm on blocks of 100 mm.
+fn on_blocks(all: &mut Parameters) {
+    let mm = |value: f64| bismar::quantity::Length::from_mm(value).unwrap();
+    let discs = all.stock.discs().iter().map(|disc| (*disc).with_diameter(mm(450.0)).unwrap());
+    all.stock = bismar::loading::Stock::new(discs.collect()).unwrap();
+    all.blocks = vec![mm(100.0)];
+    let press = &mut all.lifts[PRESS];
+    (press.starts_from, press.ranges) = (StartsFrom::Floor, vec![mm(325.0)]);
 }
 
 const fn set(code: &'static str, set: fn(&mut Parameters), put: fn(&mut Held)) -> Cause {
@@ -750,6 +784,9 @@ const CAUSES: &[Cause] = &[
     }),
     put("at_top", |held| {
         held.set(|all, at| (all.lifts[at].moving, all.lifts[at].reps_top) = (Dimension::Reps, Some(5)));
+    }),
+    set("height_not_made", on_blocks, |held| {
+        held.set(|all, _| all.blocks.clear());
     }),
     set("body_mass_missing", |all| *all = helped(all.clone()), as_it_is),
     set("window_cap", |all| all.policy.window_cap = 0.05, as_it_is),

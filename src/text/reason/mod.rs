@@ -15,7 +15,7 @@ use crate::answers::LiftHandover;
 use crate::prescription::LiftToday;
 use crate::progression::MoveOutlook;
 use crate::quantity::{Mass, Name};
-use crate::reason::{NamedPlace, Reason, Told};
+use crate::reason::{NamedPlace, OverrideEnd, Reason, Told};
 use crate::record::{Grant, Place};
 
 impl Words<'_> {
@@ -151,6 +151,8 @@ impl Telling<'_> {
                 self.words.at_most(load)
             }
             (Reason::RoundedDown { .. }, "from") => self.below(load),
+            // It was for another kind, of which it is not known whether it came in pairs.
+            (Reason::OverrideEnded { by: OverrideEnd::OtherImplement, .. }, _) => self.words.mass(load),
             (Reason::BelowBand { .. }, "load")
             | (Reason::NoLoadableStep { .. }, "next")
             | (Reason::OverrideEnded { .. }, _) => self.alone(load),

@@ -159,7 +159,7 @@ impl Telling<'_> {
             ),
             Reason::OverrideEnded { load, by, place } => format!(
                 "The coach's word for {} no longer counts: {}.",
-                with_place(self.alone(*load), &self.place(place)),
+                with_place(self.load_of(reason, "load", *load), &self.place(place)),
                 override_end(*by)
             ),
             Reason::RoundedDown { from, to } => {

@@ -3669,6 +3669,10 @@ class Now(TypedDict):
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
     other_implement: NotRequired[bool]
     """While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back."""
+    left: NotRequired[list[list[Mass | Name]]]
+    """Kinds of implement that it was done with before, each with the highest load that was allowed when it left it."""
+    begun_anew: NotRequired[bool]
+    """Its implement became another kind, and it has not been trained since."""
     signed_off: bool
     """The coach signed the gate off since the last move."""
     partner_pain: bool
@@ -3757,6 +3761,10 @@ class NowInput(TypedDict):
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
     other_implement: NotRequired[bool]
     """While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back."""
+    left: NotRequired[Sequence[tuple[Name, MassInput]]]
+    """Kinds of implement that it was done with before, each with the highest load that was allowed when it left it."""
+    begun_anew: NotRequired[bool]
+    """Its implement became another kind, and it has not been trained since."""
     signed_off: bool
     """The coach signed the gate off since the last move."""
     partner_pain: bool
@@ -4038,7 +4046,7 @@ class Override(TypedDict):
 
 
 # What ended the coach's override upward.
-OverrideEnd: TypeAlias = Union[Literal['break', 'illness', 'stop', 'step_back', 'step', 'move', 'place_gone']]
+OverrideEnd: TypeAlias = Union[Literal['break', 'illness', 'stop', 'step_back', 'step', 'move', 'place_gone', 'other_implement']]
 
 class OverrideInForce(TypedDict):
     """An override in force."""
@@ -4634,6 +4642,14 @@ class PrescriptionChange_smaller_discs_fields(TypedDict):
 
 PrescriptionChange_smaller_discs = TypedDict("PrescriptionChange_smaller_discs", {"smaller_discs": "PrescriptionChange_smaller_discs_fields"})
 
+class PrescriptionChange_blocks_or_discs_fields(TypedDict):
+    """Blocks or discs that start the bar at this height."""
+    height: Length
+    """Height of the bar's centre."""
+
+
+PrescriptionChange_blocks_or_discs = TypedDict("PrescriptionChange_blocks_or_discs", {"blocks_or_discs": "PrescriptionChange_blocks_or_discs_fields"})
+
 class PrescriptionChange_usual_pain_agreed_fields(TypedDict):
     """The usual level of pain is looked at and agreed anew."""
     region: Name
@@ -4659,7 +4675,7 @@ class PrescriptionChange_implement_fields(TypedDict):
 PrescriptionChange_implement = TypedDict("PrescriptionChange_implement", {"implement": "PrescriptionChange_implement_fields"})
 
 # One thing that would change the answer, with how much of it.
-PrescriptionChange: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "PrescriptionChange_passing_sessions", "PrescriptionChange_learning_sessions", "PrescriptionChange_days", "PrescriptionChange_clear_sessions", "PrescriptionChange_ask_answered", "PrescriptionChange_more_in_reserve", "PrescriptionChange_effort_said", "PrescriptionChange_leave_out_partner", "PrescriptionChange_break_over", "PrescriptionChange_smaller_discs", "PrescriptionChange_usual_pain_agreed", "PrescriptionChange_sessions", "PrescriptionChange_implement"]
+PrescriptionChange: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "PrescriptionChange_passing_sessions", "PrescriptionChange_learning_sessions", "PrescriptionChange_days", "PrescriptionChange_clear_sessions", "PrescriptionChange_ask_answered", "PrescriptionChange_more_in_reserve", "PrescriptionChange_effort_said", "PrescriptionChange_leave_out_partner", "PrescriptionChange_break_over", "PrescriptionChange_smaller_discs", "PrescriptionChange_blocks_or_discs", "PrescriptionChange_usual_pain_agreed", "PrescriptionChange_sessions", "PrescriptionChange_implement"]
 
 class PrescriptionWarmUpSet(TypedDict):
     """One warm-up set."""
@@ -5279,6 +5295,27 @@ class Reason_height_off_fields(TypedDict):
 
 Reason_height_off = TypedDict("Reason_height_off", {"height_off": "Reason_height_off_fields"})
 
+class Reason_height_not_made_fields(TypedDict):
+    """No discs and blocks put the bar's centre at this height: no step to it, and none from it. Where the nearest way lies
+lower, today is the lightest load there, or none."""
+    height: Length
+    """The height."""
+    off_mm: float
+    """How far off the nearest way lies, in millimetres; above is positive."""
+
+
+Reason_height_not_made = TypedDict("Reason_height_not_made", {"height_not_made": "Reason_height_not_made_fields"})
+
+class Reason_other_implement_fields(TypedDict):
+    """The implement became another kind, whose numbers say nothing here: the lift begins anew."""
+    implement: Name
+    """What it is done with now."""
+    load: Mass
+    """Load that it begins at."""
+
+
+Reason_other_implement = TypedDict("Reason_other_implement", {"other_implement": "Reason_other_implement_fields"})
+
 class Reason_pain_persists_fields(TypedDict):
     """Pain rises over three sessions, or stands high for three: a clinician should look at it."""
     region: Name
@@ -5418,7 +5455,7 @@ Reason_stepped_back_fields = TypedDict("Reason_stepped_back_fields", {"from": "M
 Reason_stepped_back = TypedDict("Reason_stepped_back", {"stepped_back": "Reason_stepped_back_fields"})
 
 # Why a decision is what it is.
-Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'pain_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
+Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'pain_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
 
 class RecentVersusUsual(TypedDict):
     """Recent and usual load at the end of a series of days."""
