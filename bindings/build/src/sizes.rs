@@ -25,15 +25,16 @@ struct Budget {
 /// less time, days of a plan and what is kept of a lift left out long ago another 26 kB;
 /// a stop before every answer and the repairs of the rules 5 kB more; the place in every line that names a load, what would
 /// change an answer told to its end, and the reserve that was asked for 23 kB; tables of sets, which read every cell and write
-/// the whole log anew, 72 kB (32 kB after gzip).
+/// the whole log anew, some 90 kB (36 kB after gzip); a stop in the first field of every answer, heights that cannot be made and
+/// other kinds of implement 21 kB, as the part for the years shows, which has no tables.
 const BUDGETS: &[Budget] = &[
-    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_830_000, 573_000)) },
+    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_884_000, 590_000)) },
     Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((267_000, 90_900)) },
     Budget { name: "loading", raw: 240_000, gzip: 80_000, ceiling: Some((250_800, 94_000)) },
-    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_074_000, 370_000)) },
-    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((927_000, 323_000)) },
+    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_124_000, 385_000)) },
+    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((953_000, 329_000)) },
     Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((298_000, 108_500)) },
-    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((683_000, 242_000)) },
+    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((707_000, 248_000)) },
 ];
 
 /// Modules of the crate whose weight is shown one by one.

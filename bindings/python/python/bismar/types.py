@@ -1836,7 +1836,7 @@ class Found_reserve_below_gate_fields(TypedDict):
 Found_reserve_below_gate = TypedDict("Found_reserve_below_gate", {"reserve_below_gate": "Found_reserve_below_gate_fields"})
 
 class Found_start_not_loadable_fields(TypedDict):
-    """refused."""
+    """The equipment does not make the start load at the height of the start, so that recording the parameters is refused."""
     load: Mass
     """Start load."""
     below: NotRequired[Mass]
@@ -4099,8 +4099,8 @@ class OverrideNow(TypedDict):
     until: Day
     """Last day it holds."""
     waits: bool
-    """It allows more than is granted, and waits: after a break, a stop or a step back, with pain, an open or unasked question,
-    a day not known or below the usual, or alone without pins.
+    """It allows more than is granted, and waits: after a break, a stop or a step back, while away, with pain, an open or unasked
+    question, a day not known or below the usual, an event not understood, or alone without pins.
     """
     who: Name
     """Who gave it."""
@@ -4850,7 +4850,9 @@ class RaterPair(TypedDict):
 class Raters(TypedDict):
     """Agreement between those who mark."""
     stops: list[Reason]
-    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    """Every stop of the lifter, whatever is asked about, as far as the log can be read; empty where nothing is stopped. Shown
+    before anything else.
+    """
     today: Day
     """The day it was made for."""
     pairs: list[RaterPair]
@@ -5046,7 +5048,7 @@ class Reason_maintaining_band_fields(TypedDict):
 Reason_maintaining_band = TypedDict("Reason_maintaining_band", {"maintaining_band": "Reason_maintaining_band_fields"})
 
 class Reason_probe_due_fields(TypedDict):
-    """before the last move."""
+    """A scored session at the granted place is due by then: the lift is kept, or a point of technique was weak before the last move."""
     by: Day
     """Last day of it."""
     criterion: NotRequired[Name]
@@ -5240,7 +5242,7 @@ class Reason_pins_moved_fields(TypedDict):
 Reason_pins_moved = TypedDict("Reason_pins_moved", {"pins_moved": "Reason_pins_moved_fields"})
 
 class Reason_reserve_short_fields(TypedDict):
-    """sessions."""
+    """Sets left less in reserve than was asked for, or than a step needs at the least, in so many of the last three sessions."""
     sessions: float
     """Sessions."""
     more: float
@@ -5268,7 +5270,7 @@ class Reason_easier_rung_fields(TypedDict):
 Reason_easier_rung = TypedDict("Reason_easier_rung", {"easier_rung": "Reason_easier_rung_fields"})
 
 class Reason_override_suspended_fields(TypedDict):
-    """way back or easing stands, and alone without pins."""
+    """The coach's override upward waits: until everything is asked today, while pain, a day below the usual, an ask, a way back or easing stands, and alone without pins."""
     load: Mass
     """Load allowed by it."""
 
@@ -5296,8 +5298,7 @@ class Reason_height_off_fields(TypedDict):
 Reason_height_off = TypedDict("Reason_height_off", {"height_off": "Reason_height_off_fields"})
 
 class Reason_height_not_made_fields(TypedDict):
-    """No discs and blocks put the bar's centre at this height: no step to it, and none from it. Where the nearest way lies
-lower, today is the lightest load there, or none."""
+    """No discs and blocks put the bar's centre at this height: no step to it, and none from it. Where the nearest way lies lower, today is the lightest load there, or none."""
     height: Length
     """The height."""
     off_mm: float
@@ -5975,7 +5976,9 @@ class ReturnWeek(TypedDict):
 class Review(TypedDict):
     """What looks odd in a log. Each finding is a question to the coach; nothing is corrected and nothing is blocked by it."""
     stops: list[Reason]
-    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    """Every stop of the lifter, whatever is asked about, as far as the log can be read; empty where nothing is stopped. Shown
+    before anything else.
+    """
     today: Day
     """The day it was made for."""
     sessions: float
@@ -6260,8 +6263,8 @@ class SessionMissed(TypedDict):
 class SessionPlan(TypedDict):
     """Today's session: for each lift of the plan what to do, and why."""
     stops: list[Reason]
-    """Every stop of the lifter, whatever is planned, and what stops a lift of the plan beyond them, each once, the gravest
-    first; empty where nothing is stopped. Shown before anything else.
+    """Every stop of the lifter, whatever is planned, the gravest first; then what stops a lift of the plan beyond them. Each
+    once; empty where nothing is stopped. Shown before anything else.
     """
     cautions: list[Caution]
     """What to show beside all of it."""
