@@ -8,7 +8,7 @@ use derive_setters::Setters;
 use crate::caution::Caution;
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{
-    Bar, Implement, Loaded, SharedBar, SharedLifter, SharedSet, Stock, shared_bar, shared_bar_as_loaded,
+    Bar, Implement, Loaded, SharedBar, SharedLifter, Stock, shared_bar, shared_bar_as_loaded,
 };
 use crate::prescription::{Equipment, next_session_from};
 use crate::progression::fold;
@@ -120,20 +120,18 @@ pub fn share(lifters: &[Sharing], today: Day) -> Result<Share, Error> {
     }
     if let Some((bar, stock)) = rack.filter(|_| !all.is_empty()) {
         let (places, made): (Vec<u16>, Vec<Vec<Loaded>>) = all.into_iter().unzip();
-        let mut bar =
-            if carried { shared_bar_as_loaded(&made)? } else { shared_bar(&bar, &stock, &wanted(&made))? };
+        let mut bar = if carried {
+            shared_bar_as_loaded(&made)?
+        } else {
+            let wanted: Vec<SharedLifter> = made.iter().map(|own| SharedLifter::of_loads(own)).collect();
+            shared_bar(&bar, &stock, &wanted)?
+        };
         for turn in &mut bar.turns {
             turn.lifter = places.get(usize::from(turn.lifter)).copied().unwrap_or(turn.lifter);
         }
         answer.bar = Some(bar);
     }
     Ok(answer)
-}
-
-/// The loads alone, whatever discs make them.
-fn wanted(made: &[Vec<Loaded>]) -> Vec<SharedLifter> {
-    let sets = |own: &Vec<Loaded>| own.iter().map(|load| SharedSet::new(load.total, Mass::ZERO)).collect();
-    made.iter().map(|own| SharedLifter::new(sets(own))).collect()
 }
 
 /// What one of them lifts, with which bar and discs, and what to show beside it.

@@ -55,6 +55,11 @@ impl SharedLifter {
     pub fn new(sets: Vec<SharedSet>) -> SharedLifter {
         SharedLifter { sets }
     }
+
+    /// These loads alone, whatever discs make them.
+    pub(crate) fn of_loads(loads: &[Loaded]) -> SharedLifter {
+        SharedLifter::new(loads.iter().map(|load| SharedSet::new(load.total, Mass::ZERO)).collect())
+    }
 }
 
 /// One turn at the bar.
@@ -167,10 +172,7 @@ fn answer(
 /// The same where the discs of each load are given, as where they carry the bar at a height: of all orders that with the fewest
 /// discs handled, then the order given. No other stack is looked for, so nothing is proved.
 pub(crate) fn shared_bar_as_loaded(lifters: &[Vec<Loaded>]) -> Result<SharedBar, Error> {
-    let sets = |loads: &Vec<Loaded>| {
-        SharedLifter::new(loads.iter().map(|load| SharedSet::new(load.total, Mass::ZERO)).collect())
-    };
-    let all: Vec<SharedLifter> = lifters.iter().map(sets).collect();
+    let all: Vec<SharedLifter> = lifters.iter().map(|loads| SharedLifter::of_loads(loads)).collect();
     check(&all)?;
     let in_order = orders(lifters.len()).into_iter().map(|order| as_loaded(lifters, &turns(&order, &all)));
     let fewest = in_order.min_by_key(|shared| shared.moves_each_end);

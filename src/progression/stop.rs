@@ -93,13 +93,9 @@ impl State {
     /// Halts the lifts of a region.
     pub(crate) fn stop_region(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
         let region = self.shared.known_mut(&answer.region)?;
-        // What came with the pain earlier and was not taken back by a clearance still stands: not said again is not none.
+        // What came with the pain earlier and was not taken back by a clearance still stands.
         let mut features = region.stop.take().map(|earlier| earlier.features).unwrap_or_default();
-        for feature in answer.features.iter().flatten() {
-            if !features.contains(feature) {
-                features.push(*feature);
-            }
-        }
+        answer.join_features(&mut features);
         region.stop = Some(Stop { features, ..Stop::new(on, event, Vec::new()) });
         self.halt_where_stopped(on);
         Ok(())

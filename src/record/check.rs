@@ -3,6 +3,7 @@
 #[cfg(feature = "json")]
 use alloc::string::String;
 
+use super::absence::Layoff;
 use super::event::{Event, EventKind};
 use super::health::one_answer_a_region;
 use super::log::VERSION;
@@ -101,13 +102,9 @@ impl EventKind {
             EventKind::FunctionTested(test) => {
                 crate::numeric::within(Code::OutOfRange, "result", test.result, 0.0, 1000.0, "").map(drop)
             }
-            EventKind::LayoffNoted(layoff) if layoff.to.is_some_and(|to| to < layoff.from) => {
-                Err(Error::new(
-                    Code::IntervalReversed,
-                    "to",
-                    layoff.to.map_or_else(alloc::string::String::new, |to| alloc::format!("{to}")),
-                    Allowed::Rule(alloc::format!("{} or later", layoff.from).into()),
-                ))
+            EventKind::LayoffNoted(Layoff { from, to: Some(to), .. }) if to < from => {
+                let rule = Allowed::Rule(alloc::format!("{from} or later").into());
+                Err(Error::new(Code::IntervalReversed, "to", alloc::format!("{to}"), rule))
             }
             EventKind::Correction(correction) => match correction.with.as_deref() {
                 Some(EventKind::Correction(_)) => Err(Error::new(

@@ -40,6 +40,15 @@ impl PainAnswer {
         self.features.iter().flatten().any(|feature| feature.stops())
     }
 
+    /// What came with it joins what is known already: not said again is not none.
+    pub(crate) fn join_features(&self, known: &mut Vec<PainFeature>) {
+        for feature in self.features.iter().flatten() {
+            if !known.contains(feature) {
+                known.push(*feature);
+            }
+        }
+    }
+
     /// Whether it is new or rising, or may be since nobody asked.
     #[must_use]
     pub fn is_unusual(&self) -> bool {

@@ -122,7 +122,6 @@ impl<'a> Course<'a> {
             if self.hurt(answer) != Hurt::Stops {
                 continue;
             }
-            let told = answer.features.clone().unwrap_or_default();
             let stopped = self.stops.iter_mut().find_map(|stop| match stop {
                 Reason::PainStop { region, since, features } if *region == answer.region => {
                     Some((since, features))
@@ -132,13 +131,12 @@ impl<'a> Course<'a> {
             // Of a region that is stopped already, what came with the pain is told together, as of today.
             if let Some((since, features)) = stopped {
                 *since = self.view.on;
-                features.extend(
-                    told.into_iter().filter(|feature| !features.contains(feature)).collect::<Vec<_>>(),
-                );
+                answer.join_features(features);
                 continue;
             }
             let (region, since) = (answer.region.clone(), self.view.on);
-            self.stops.push(Reason::PainStop { region, since, features: told });
+            let features = answer.features.clone().unwrap_or_default();
+            self.stops.push(Reason::PainStop { region, since, features });
             let new = Caution::OF_A_STOP.iter().filter(|caution| !self.cautions.contains(caution));
             let new: Vec<Caution> = new.copied().collect();
             self.cautions.splice(0..0, new);

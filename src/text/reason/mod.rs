@@ -164,18 +164,18 @@ impl Telling<'_> {
         }
     }
 
-    /// The same of a load that nothing printed may pass.
-    fn below(&self, load: Mass) -> String {
-        let said = self.words.at_most(load);
-        match self.lift {
-            Some(lift) => self.words.one_by_one(lift.id, said),
-            None => said,
-        }
-    }
-
     /// A load whose place its sentence names elsewhere.
     fn alone(&self, load: Mass) -> String {
-        let said = self.words.mass(load);
+        self.one_by_one(self.words.mass(load))
+    }
+
+    /// The same of a load that nothing printed may pass.
+    fn below(&self, load: Mass) -> String {
+        self.one_by_one(self.words.at_most(load))
+    }
+
+    /// A load in words, each where the lift is done with one in each hand.
+    fn one_by_one(&self, said: String) -> String {
         match self.lift {
             Some(lift) => self.words.one_by_one(lift.id, said),
             None => said,
