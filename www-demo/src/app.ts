@@ -8,7 +8,7 @@ import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { dayAllowed } from "./days.ts";
-import { asSeen, read, textAt } from "./rejoin.ts";
+import { asSeen, read, setOtherwise, textAt } from "./rejoin.ts";
 import type { SetSetup } from "./setup.ts";
 
 export interface DraftSet {
@@ -374,7 +374,7 @@ export class App {
     if (!lifter) return not(gone);
     if (day === undefined) return not("Set the date of this device first.");
     // It says all that is set: written on other settings than it was made from, it would take those back unseen.
-    if (kindOf(of, "parametersChanged") && seen !== lifter && JSON.stringify(this.parameters(seen)) !== JSON.stringify(this.parameters(lifter)))
+    if (kindOf(of, "parametersChanged") && seen !== lifter && setOtherwise(lifter, seen.events, lifter.events))
       return not("The lifts, bars or discs were changed meanwhile: look at them first.");
     const kind = this.spokenOf(seen, of);
     if (!kind) return not("What it speaks of is no longer in the log as it was seen: another window wrote to it.");

@@ -71,6 +71,7 @@ function openPart(app: App): Child {
   const found = el("div", { "aria-live": "polite", id: "incoming" });
   const open = el("input", { type: "file", accept: ".json,application/json,.csv,.tsv,.tab,.txt,text/csv,text/tab-separated-values,text/plain", id: "open-file", class: "file" });
   const refuse = (text: string): void => fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${text}`));
+  const failed = (error: unknown): void => refuse(error instanceof Error ? error.message : String(error));
   const done: Done = (words, way) => way(words);
   open.addEventListener("change", () => {
     const file = open.files?.[0];
@@ -79,8 +80,8 @@ function openPart(app: App): Child {
     void file
       .arrayBuffer()
       .then((bytes) => textOf(new Uint8Array(bytes)))
-      .then((text) => (isTable(file.name, text) ? openTable(app, text, found, done) : openDocument(app, text, "replaced by a file", found, done)))
-      .catch((error) => refuse(error instanceof Error ? error.message : String(error)));
+      .then((text) => (isTable(file.name, text) ? openTable(app, text, found, failed, done) : openDocument(app, text, "replaced by a file", found, done)))
+      .catch(failed);
   });
   return el("section", {}, el("h2", {}, "Open a file"), el("label", { class: "file-label", for: "open-file" }, "Choose a file. It shows what would change before anything does."), open, el("p", { class: "soft" }, "A copy that was saved here, or a table of sets from elsewhere (CSV: day, lift, load and repetitions, a row a set)."), found);
 }

@@ -9,7 +9,6 @@ import { shownName } from "./names.ts";
 import { mass, given, plain, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
-import { kept } from "./questions/shape.ts";
 import { regionsOf } from "./record.ts";
 
 const MOVING: Record<Dimension, string> = { variant: "Rung", range: "Range", tempo: "Tempo", sets: "Sets", reps: "Repetitions", load: "Load" };
@@ -277,13 +276,6 @@ function holdWords(next: LiftParameters): string | undefined {
   return found?.meanSessions === undefined ? undefined : `At 9 good of 10, repetitions independent, this gate opens after about ${plain(found.meanSessions, 0)} sessions.`;
 }
 
-/** The lift as it is set now, without what was entered here. */
-function liftAnew(app: App): Child {
-  delete app.kept.from;
-  delete app.kept.next;
-  return liftView(app);
-}
-
 export function liftView(app: App): Child {
   const { lifter } = app;
   const lifts = (lifter && app.parameters(lifter)?.lifts) ?? [];
@@ -292,11 +284,10 @@ export function liftView(app: App): Child {
   const place = app.facts(lifter).places.find((one) => one.lift === was.id);
   app.kept.lift = was.id;
   const now = JSON.stringify(was);
-  const from = kept(app, "from", () => ({ text: now }));
-  const next = kept(app, "next", () => structuredClone(was));
-  const touched = JSON.stringify(next) !== from.text;
-  const elsewhere = now !== from.text;
-  if (elsewhere && !touched) return liftAnew(app);
+  // Where nothing was entered yet, the lift is shown as it is set now.
+  if (app.kept.from !== now && JSON.stringify(app.kept.next) === app.kept.from) Object.assign(app.kept, { from: now, next: structuredClone(was) });
+  const { from, next } = app.kept as { from: string; next: LiftParameters };
+  const elsewhere = from !== now;
   const changed = JSON.stringify(next) !== now;
   const redraw = (): void => app.refresh();
   const save = (): void =>

@@ -138,20 +138,18 @@ function report(app: App, lifter: Loaded, told: SetsToLog): Child {
 }
 
 /** Shows what a table would add to whose log, asks what it does not say, and leaves the adding to what adds any file. */
-export function openTable(app: App, text: string, found: HTMLElement, done: Done): void {
+export function openTable(app: App, text: string, found: HTMLElement, refuse: (error: unknown) => void, done: Done): void {
   const ids = app.store.ids();
   if (ids.length === 0) throw new Error("A table of sets is added to somebody who is here, and nobody is. Begin with somebody new, or open their file, first.");
   const told: Told = { whose: ids.length === 1 ? ids[0] : undefined, unit: undefined, dayOrder: undefined, lifts: new Map() };
-  const refuse = (error: unknown): void => fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`));
-  const again = (change: () => void) => (): void => {
-    change();
+  const pick = <T,>(change: (value: T) => void) => (value: T): void => {
+    change(value);
     try {
       draw();
     } catch (error) {
       refuse(error);
     }
   };
-  const pick = <T,>(change: (value: T) => void) => (value: T): void => again(() => change(value))();
   const whosePart = (): Child =>
     ids.length > 1 && choices("Whose sets are these?", ids.map((id) => ({ value: id, label: shownName(id) })), told.whose, pick((id: string) => {
       told.whose = id;
