@@ -79,6 +79,14 @@ export async function saved(hand, selector) {
   return readFile(await download.path(), "utf8");
 }
 
+/** The device has no room for anything more, until there is room again. */
+export const noRoom = (hand) => hand.page.evaluate(() => {
+  const { add } = IDBObjectStore.prototype;
+  globalThis.room = () => { IDBObjectStore.prototype.add = add; };
+  IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
+});
+export const roomAgain = (hand) => hand.page.evaluate(() => globalThis.room());
+
 /** All that is stored, by the name of its list. */
 export function everything(hand) {
   return hand.page.evaluate(async () => {

@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, it } from "node:test";
 import { counts, FILE, Hand, keeps, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, go, handOn, logOf, reload, saved, setDay, stored, turnTo } from "./keep.mjs";
+import { bringIn, everything, fileOf, go, handOn, logOf, noRoom, reload, roomAgain, saved, setDay, stored, turnTo } from "./keep.mjs";
 
 let browser;
 let hostile;
@@ -190,16 +190,12 @@ describe("faults of storage", () => {
   it("keeps what a full device refused and writes it when there is room", async () => {
     const hand = await Hand.open(browser);
     await hand.demo();
-    await hand.page.evaluate(() => {
-      const { add } = IDBObjectStore.prototype;
-      globalThis.room = () => { IDBObjectStore.prototype.add = add; };
-      IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
-    });
+    await noRoom(hand);
     await hand.allGood();
     await hand.page.waitForSelector(".fault");
     await says(hand.page.locator(".fault"), /QuotaExceededError/);
     await says(hand.page.locator(".done").first(), /3 sets/);
-    await hand.page.evaluate(() => globalThis.room());
+    await roomAgain(hand);
     await hand.allGood();
     await hand.page.getByText("Going on: 6 sets.").waitFor();
     await hand.page.waitForSelector(".fault", { state: "detached" });

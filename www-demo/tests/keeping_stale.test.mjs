@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, keeps, launch, says } from "./browser.mjs";
-import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, reload, stored, upload, turnTo, yes } from "./keep.mjs";
+import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, noRoom, reload, roomAgain, stored, turnTo, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -365,17 +365,13 @@ describe("what is not kept", () => {
     await bringIn(hand, fileOf(logOf("Fay")));
     const asks = () => hand.page.evaluate(() => !dispatchEvent(new Event("beforeunload", { cancelable: true })));
     assert.equal(await asks(), false);
-    await hand.page.evaluate(() => {
-      const { add } = IDBObjectStore.prototype;
-      globalThis.room = () => { IDBObjectStore.prototype.add = add; };
-      IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
-    });
+    await noRoom(hand);
     await go(hand, "today");
     await hand.allGood();
     await hand.page.waitForSelector(".fault");
     assert.equal(await asks(), true);
     await says(hand.page.locator("main"), /Save a file before you leave/);
-    await hand.page.evaluate(() => globalThis.room());
+    await roomAgain(hand);
     await hand.page.evaluate(() => dispatchEvent(new Event("focus")));
     assert.equal(await keeps(asks, (found) => !found), false);
     await hand.context.close();
@@ -415,14 +411,10 @@ describe("a full device", () => {
     await sign(two);
     await stored(two, "events", 704);
     await one.page.bringToFront();
-    await one.page.evaluate(() => {
-      const { add } = IDBObjectStore.prototype;
-      globalThis.room = () => { IDBObjectStore.prototype.add = add; };
-      IDBObjectStore.prototype.add = () => { throw new DOMException("no room is left", "QuotaExceededError"); };
-    });
+    await noRoom(one);
     await one.tap('[data-act="undo-set"]');
     await one.page.locator(".fault").first().waitFor();
-    await one.page.evaluate(() => globalThis.room());
+    await roomAgain(one);
     assert.deepEqual(one.complaints, []);
     await stored(two, "drafts", 3);
     await one.context.close();
