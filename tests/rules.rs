@@ -29,6 +29,8 @@ mod heights;
 mod identity;
 #[path = "rules/kinds.rs"]
 mod kinds;
+#[path = "rules/mornings.rs"]
+mod mornings;
 #[cfg(feature = "english")]
 #[path = "rules/named.rs"]
 mod named;

@@ -106,6 +106,9 @@ impl State {
             EventKind::Correction(_) => true,
             EventKind::NextDayReport(report) => report.pain.as_ref().is_some_and(|pain| !pain.is_empty()),
             EventKind::DayReport(report) => report.pain.as_ref().is_some_and(|pain| !pain.is_empty()),
+            EventKind::PainReport(answer) => {
+                answer.score > crate::quantity::Pain::NONE && self.morning_is_open(event.day)
+            }
             EventKind::SessionRecorded(session) => session.lifts.iter().any(|done| again(&done.lift)),
             _ => false,
         }
@@ -131,10 +134,7 @@ impl State {
                 self.take_layoff(layoff, on);
                 Ok(())
             }
-            EventKind::PainReport(answer) => {
-                self.check_region(&answer.region)?;
-                self.take_pains(core::slice::from_ref(answer), on, number)
-            }
+            EventKind::PainReport(answer) => self.take_pain_report(answer, on, number, foreseen),
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
             EventKind::SymptomReport(report) => {
                 self.stop_everything(&report.signs, on, number);

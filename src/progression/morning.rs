@@ -70,6 +70,12 @@ impl State {
         }
     }
 
+    /// Whether an answer of that day may be the first about the morning after the last training.
+    pub(crate) fn morning_is_open(&self, on: Day) -> bool {
+        let trained = self.last_trained().is_some_and(|trained| trained < on);
+        trained && self.shared.answered.is_none_or(|answered| answered >= on)
+    }
+
     /// The last day on which anything was trained.
     pub(crate) fn last_trained(&self) -> Option<Day> {
         let lifts = self.lifts.iter().chain(&self.set_aside).filter_map(|lift| lift.now.last_session);
@@ -87,6 +93,9 @@ impl State {
 
     /// The morning after that day raised nothing: passes of its sessions now count.
     pub(crate) fn confirm(&mut self, trained: Option<Day>, on: Day) {
+        if trained.is_some() && trained == self.last_trained() {
+            self.shared.answered.get_or_insert(on);
+        }
         for lift in &mut self.lifts {
             confirm(&mut lift.now, trained);
         }

@@ -1,5 +1,6 @@
 //! Pain: the most cautious matching row wins, and features outrank the score.
 
+use super::foreseen::Foreseen;
 use super::region::RegionState;
 use super::state::State;
 use crate::error::{Code, Error};
@@ -45,6 +46,20 @@ impl State {
             self.check_region_in("pain", at, &answer.region)?;
         }
         answers.iter().try_for_each(|answer| self.take_pain(answer, on, event))
+    }
+
+    /// Takes what was said of one region unasked: told after a day of training it may be the morning after.
+    pub(crate) fn take_pain_report(
+        &mut self,
+        answer: &PainAnswer,
+        on: Day,
+        event: u32,
+        foreseen: &Foreseen,
+    ) -> Result<(), Error> {
+        self.check_region(&answer.region)?;
+        self.take_pains(core::slice::from_ref(answer), on, event)?;
+        self.take_flares(foreseen.flare(event), on);
+        Ok(())
     }
 
     /// Takes a list of answers: who was asked so has none in the declared regions that it does not name.

@@ -80,6 +80,17 @@ struct Trained {
     answered: Option<Day>,
 }
 
+/// Who asked for an answer.
+#[derive(Clone, Copy)]
+enum Asked {
+    /// The question of the morning after that session.
+    OfSession(u32),
+    /// The questions of a day.
+    OfToday,
+    /// Nobody: one region was named because it hurts.
+    Nobody,
+}
+
 /// Sessions that an answer may still speak of, and all of the last day.
 pub(crate) const OPEN_SESSIONS: usize = 8;
 
@@ -108,17 +119,20 @@ impl Morning {
             }
             EventKind::NextDayReport(report) => {
                 if let Some(pain) = &report.pain {
-                    self.answer(event, Some(report.session), pain, found);
+                    self.answer(event, Asked::OfSession(report.session), pain, found);
                     self.say_all(pain, event.day);
                 }
             }
             EventKind::DayReport(report) => {
                 if let Some(pain) = &report.pain {
-                    self.answer(event, None, pain, found);
+                    self.answer(event, Asked::OfToday, pain, found);
                     self.say_all(pain, event.day);
                 }
             }
-            EventKind::PainReport(answer) => self.say_one(answer, event.day),
+            EventKind::PainReport(answer) => {
+                self.answer(event, Asked::Nobody, core::slice::from_ref(answer), found);
+                self.say_one(answer, event.day);
+            }
             _ => {}
         }
     }
@@ -139,8 +153,8 @@ impl Morning {
 
     /// Compares an answer with the level before its session. Without a number it speaks of the last day of
     /// training, unless that was answered on an earlier day. An answer of the training day itself is not the
-    /// morning after.
-    fn answer(&mut self, event: &Event, asked: Option<u32>, pain: &[PainAnswer], found: &mut Retractions) {
+    /// morning after. What is said of one region unasked is the morning after where it is worse, and answers for nothing.
+    fn answer(&mut self, event: &Event, asked: Asked, pain: &[PainAnswer], found: &mut Retractions) {
         let last = self.sessions.last().map(|session| session.day);
         // An answer about a session speaks of its day. One whose number names none of the last sessions, and is of no older
         // one, speaks of the last day where it is worse; it answers for nothing.
@@ -149,8 +163,11 @@ impl Morning {
             None if self.sessions.first().is_some_and(|first| number < first.number) => Some(None),
             None => None,
         };
-        let (numbered, asked) = (asked.is_some(), asked.and_then(day_of));
-        let answers = asked.is_some() || !numbered;
+        let (asked, answers) = match asked {
+            Asked::OfSession(number) => (day_of(number), day_of(number).is_some()),
+            Asked::OfToday => (None, true),
+            Asked::Nobody => (None, false),
+        };
         // A level that is due to be looked at again stands for nothing.
         let in_force =
             self.usual.iter().filter(|(.., agreed)| event.day.since(*agreed) <= i32::from(self.review_days));

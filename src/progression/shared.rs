@@ -53,6 +53,9 @@ pub(crate) struct Shared {
     /// The last day on which pain was asked about everywhere.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) pain_on: Option<Day>,
+    /// The day on which the morning after the last training was first answered; absent while it is not.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub(crate) answered: Option<Day>,
     /// Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub(crate) sessions: Vec<(u32, Day)>,
@@ -93,6 +96,7 @@ impl Shared {
             body_masses: Vec::new(),
             pain_asked: None,
             pain_on: None,
+            answered: None,
             sessions: Vec::new(),
             laid_by: Vec::new(),
             unknown: 0,
@@ -101,6 +105,7 @@ impl Shared {
 
     /// Keeps number and day of a session.
     pub(crate) fn note_session(&mut self, session: u32, on: Day) {
+        self.answered = None;
         self.sessions.push((session, on));
         if self.sessions.len() > MOST_SESSIONS {
             self.sessions.remove(0);

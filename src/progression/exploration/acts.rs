@@ -68,6 +68,7 @@ acts! {
     ForgivingFail "forgiving fails",
     BothFlare "both clean, and worse the next morning",
     StrictFlare "strict clean, and worse the next day",
+    BothFlareTold "both clean, and pain told unasked the next day",
     Morning "good morning after",
     MorningNotAsked "the morning after, not asked",
     Missed "session missed",

@@ -280,6 +280,7 @@ impl Kept for Shared {
             body_masses: _,
             pain_asked,
             pain_on,
+            answered,
             sessions,
             laid_by: _,
             unknown,
@@ -294,6 +295,7 @@ impl Kept for Shared {
         today.as_ref().filter(|report| report.day == out.on).cloned().put(out);
         pain_asked.put(out);
         (*pain_on == Some(out.on)).put(out);
+        answered.map(|day| today_or_earlier(day, out)).put(out);
         // The breaks of this world have no end but the next session.
         self.away_on(out.on).is_some().put(out);
         // An answer names the last session.
@@ -308,6 +310,7 @@ impl Kept for Shared {
         let today = Kept::get(from);
         let pain_asked = Kept::get(from);
         let pain_on = bool::get(from).then(any_day);
+        let answered = Kept::get(from);
         let away = Layoff { from: any_day(), to: None, reason: LayoffReason::Planned };
         let layoffs = bool::get(from).then_some(away).into_iter().collect();
         let last: Option<Day> = Kept::get(from);
@@ -324,6 +327,7 @@ impl Kept for Shared {
             today,
             pain_asked,
             pain_on,
+            answered,
             sessions,
             unknown,
             ..Shared::new(lifter)

@@ -58,7 +58,7 @@ impl Act {
             Act::StrictBelt => strict(Quality::Belt),
             Act::StrictNoBelt => strict(Quality::NoBelt),
             Act::StrictNoReserve => strict(Quality::NoReserve),
-            Act::BothClean | Act::BothFlare => both(Quality::Clean, vec![]),
+            Act::BothClean | Act::BothFlare | Act::BothFlareTold => both(Quality::Clean, vec![]),
             Act::BothPain => both(Quality::Clean, vec![pain(2)]),
             Act::BothFault => both(Quality::LosesCritical, vec![]),
             Act::ForgivingClean => forgiving(Quality::Clean),
@@ -244,6 +244,9 @@ fn around(state: &State) -> (Grant, Mass, Mass) {
 /// The answer of a morning after that was worse, as an event about that session or about the day.
 pub(super) fn worse_morning(act: Act, session: u32) -> EventKind {
     let answers: Vec<PainAnswer> = vec![pain(2)];
+    if act == Act::BothFlareTold {
+        return EventKind::PainReport(pain(2));
+    }
     if act == Act::StrictFlare {
         let report = DayReport { pain: Some(answers), ..DayReport::all_well(DayClass::Within) };
         return EventKind::DayReport(report);

@@ -30,6 +30,8 @@ pub(in super::super) struct Notes {
     pub(super) asks: [bool; 2],
     /// Whether the last session asked about pain.
     pub(super) pain_asked: Option<bool>,
+    /// The morning after the last training was answered, and whether first today.
+    pub(super) answered: Option<bool>,
     /// Something on record is not understood.
     pub(super) unknown: bool,
     /// In the order of the world's regions.
@@ -156,6 +158,7 @@ keep!(Notes {
     pain_today,
     asks,
     pain_asked,
+    answered,
     unknown,
     regions,
     lifts
@@ -218,6 +221,7 @@ impl Notes {
             pain_today: false,
             asks: [false; 2],
             pain_asked: None,
+            answered: None,
             unknown: false,
             regions: Default::default(),
             lifts: Default::default(),
@@ -229,6 +233,7 @@ impl Notes {
         let trained = self.last_trained();
         self.day = None;
         self.pain_today = false;
+        self.answered = self.answered.map(|_| false);
         if let Some(clearance) = &mut self.clearance {
             clearance.left = (clearance.left - days.cast_signed()).max(-1);
         }

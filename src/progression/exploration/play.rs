@@ -58,7 +58,7 @@ impl Point {
         let mut next = Point { broken: None, ..self.clone() };
         let taken = match act {
             Act::StrictTwice | Act::StrictTwiceFails => next.play_twice(act),
-            Act::BothFlare | Act::StrictFlare => next.play_flare(act),
+            Act::BothFlare | Act::StrictFlare | Act::BothFlareTold => next.play_flare(act),
             _ if correction(act, &self.state, self.on).is_some() => next.play_corrected(act),
             _ => match act.waits() {
                 Some(days) => next.wait(days),

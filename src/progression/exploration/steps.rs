@@ -275,7 +275,7 @@ fn down_rule(
     let twice = lift.fails() >= 2;
     let cause = match kind? {
         EventKind::SessionRecorded(_) => twice || (critical && hurts && was.status == Status::Consolidating),
-        EventKind::NextDayReport(_) | EventKind::DayReport(_) => flared,
+        EventKind::NextDayReport(_) | EventKind::DayReport(_) | EventKind::PainReport(_) => flared,
         EventKind::CoachOverride(_)
         | EventKind::VariantChanged(_)
         | EventKind::RangeChanged(_)

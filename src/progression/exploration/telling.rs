@@ -154,6 +154,9 @@ impl Notes {
             EventKind::PainReport(answer) => {
                 let number = region_number(&answer.region);
                 self.answer(number, answer);
+                if self.answered != Some(false) {
+                    self.tell_flares(core::slice::from_ref(answer));
+                }
                 self.regions[number].said = Some(answer.score.score());
             }
             EventKind::UsualPainAgreed(usual) => {
@@ -237,40 +240,6 @@ impl Notes {
             raised: report.asks.iter().flatten().next().is_some()
                 || earlier.is_some_and(|earlier| earlier.raised),
         });
-    }
-
-    /// The morning after: more pain than before the training takes its passes back, else they count.
-    fn tell_morning(&mut self, pain: &[PainAnswer], before: &Standings) {
-        let Some(trained) = self.last_trained().filter(|ago| *ago > 0) else { return };
-        let mut flared = [false; 3];
-        for (number, region) in self.regions.iter_mut().enumerate() {
-            let mut own = pain.iter().filter(|answer| answer.region.as_str() == REGIONS[number]);
-            let level = region.level.unwrap_or_else(|| region.usual_level());
-            flared[number] = own.any(|answer| answer.score.score() > level);
-            if flared[number] {
-                region.due = region.due.max(1);
-                // Told twice it is still one.
-                region.flares += u8::from(!region.flared);
-                region.flared = true;
-            } else if region.loaded == Some(trained) && !region.flared {
-                region.flares = 0;
-            }
-        }
-        for (number, standing) in before.iter().enumerate() {
-            let standing = standing.as_ref().filter(|standing| standing.in_force);
-            let hurt = (0..REGIONS.len()).any(|region| flared[region] && self.concerns(number, region));
-            let lift = &mut self.lifts[number];
-            lift.waits.take_if(|ago| *ago == trained && standing.is_some());
-            for session in lift.sessions.iter_mut().filter(|session| session.ago == trained) {
-                session.answered |= standing.is_some();
-                if hurt && session.verdict != Verdict::Critical {
-                    session.verdict = Verdict::TakenBack;
-                }
-                if let (Verdict::Pass, Some(standing)) = (session.verdict, standing) {
-                    lift.proven = Some((trained, standing.grant.load()));
-                }
-            }
-        }
     }
 
     /// What was a pass while something else comes first is not kept, but its morning is waited for.

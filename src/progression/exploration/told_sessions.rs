@@ -1,4 +1,4 @@
-//! How a session goes into the notes, by the text of the rules.
+//! How a session and the morning after it go into the notes, by the text of the rules.
 
 use std::vec::Vec;
 
@@ -26,6 +26,7 @@ impl Notes {
             region.train(session.pain.is_some());
         }
         self.pain_asked = Some(session.pain.is_some());
+        self.answered = None;
         self.away = false;
         for lift in &session.lifts {
             self.tell_lift(lift, before);
@@ -37,6 +38,55 @@ impl Notes {
                 region.loaded = Some(0);
             }
         }
+    }
+
+    /// The morning after: more pain than before the training takes its passes back, else they count.
+    pub(super) fn tell_morning(&mut self, pain: &[PainAnswer], before: &Standings) {
+        let Some(trained) = self.last_trained().filter(|ago| *ago > 0) else { return };
+        let flared = self.tell_flares(pain);
+        self.answered.get_or_insert(true);
+        for (region, flared) in self.regions.iter_mut().zip(flared) {
+            if !flared && region.loaded == Some(trained) && !region.flared {
+                region.flares = 0;
+            }
+        }
+        for (number, standing) in before.iter().enumerate() {
+            let standing = standing.as_ref().filter(|standing| standing.in_force);
+            let lift = &mut self.lifts[number];
+            lift.waits.take_if(|ago| *ago == trained && standing.is_some());
+            for session in lift.sessions.iter_mut().filter(|session| session.ago == trained) {
+                session.answered |= standing.is_some();
+                if let (Verdict::Pass, Some(standing)) = (session.verdict, standing) {
+                    lift.proven = Some((trained, standing.grant.load()));
+                }
+            }
+        }
+    }
+
+    /// More pain in a region than before the last training, of which it takes the passes back. Told twice it is still one.
+    pub(super) fn tell_flares(&mut self, pain: &[PainAnswer]) -> [bool; 3] {
+        let mut flared = [false; 3];
+        let Some(trained) = self.last_trained().filter(|ago| *ago > 0) else { return flared };
+        for (number, region) in self.regions.iter_mut().enumerate() {
+            let mut own = pain.iter().filter(|answer| answer.region.as_str() == REGIONS[number]);
+            let level = region.level.unwrap_or_else(|| region.usual_level());
+            flared[number] = own.any(|answer| answer.score.score() > level);
+            if flared[number] {
+                region.due = region.due.max(1);
+                region.flares += u8::from(!region.flared);
+                region.flared = true;
+            }
+        }
+        for number in 0..LIFTS.len() {
+            if !(0..REGIONS.len()).any(|region| flared[region] && self.concerns(number, region)) {
+                continue;
+            }
+            let passed = self.lifts[number].sessions.iter_mut().filter(|session| session.ago == trained);
+            passed
+                .filter(|session| session.verdict != Verdict::Critical)
+                .for_each(|session| session.verdict = Verdict::TakenBack);
+        }
+        flared
     }
 
     fn tell_lift(&mut self, done: &LiftSession, before: &Standings) {
