@@ -85,7 +85,7 @@ static WAYS_BACK: &[Act] = course![
     &[Act::Cleared],
     BOTH,
     BOTH,
-    &[Act::PainMuch, Act::Cleared, Act::SignOffRegion],
+    &[Act::Morning, Act::WaitOne, Act::PainMuch, Act::Cleared, Act::SignOffRegion],
     BOTH,
     BOTH,
     &[Act::WaitThree, Act::WaitOne, Act::Cleared],
@@ -136,7 +136,7 @@ pub(super) static WITNESSES: &[Witness] = &[
     },
     Witness {
         guard: "pain_clear",
-        course: &[ALONE, STRICT, STRICT, TODAY, &[Act::PainLittle]],
+        course: &[ALONE, STRICT, STRICT, &[Act::Morning, Act::WaitOne], TODAY, &[Act::PainLittle]],
         last: Act::AcceptStrict,
         rule: "strict: moved before the clear sessions after pain",
     },

@@ -40,6 +40,7 @@ pub(in super::super) fn world_at(status: &Status) -> Point {
         Act::Cleared,
         Act::ForgivingClean,
         Act::WaitOne,
+        Act::Morning,
         Act::WaitOne,
         Act::DayWithin,
     ];
