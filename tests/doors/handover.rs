@@ -47,6 +47,7 @@ fn row_79_a_handover_says_place_gate_override_limits_pain_and_what_was_said() {
     let last = world.log.events.last_mut().unwrap();
     last.note = Some("slept little".into());
     let trained = last.day;
+    world.morning();
     world.wait(1).pain("knee", 2);
     world.override_to("squat", 62.0, 7);
     world.wait(1);
@@ -82,17 +83,17 @@ fn row_79_a_handover_says_place_gate_override_limits_pain_and_what_was_said() {
         "Gate: 2 sessions in a row that pass, each on another day, with at least 9 of 10 repetitions acceptable.",
         "1 of 2 passing sessions in a row",
         "brace (must hold in every repetition)",
-        "Overruled by coach until 14 Jan 2026, to 62 kg (full): to look at one set",
+        "Overruled by coach until 15 Jan 2026, to 62 kg (full): to look at one set",
         "Limit: no rating above 8, no long breath-hold.",
         "Limit for the shoulder: no load above 42.5 kg, whatever the rung, range or tempo.",
         "Last on 6 Jan 2026 (full): 60 kg x 5; 60 kg x 5; passed.",
         "Said last: knees out.",
         "Written beside it: slept little",
-        "Pain in the knee: 2 of 10 on 7 Jan 2026.",
+        "Pain in the knee: 2 of 10 on 8 Jan 2026.",
         "Clearance of 5 Jan 2026: cleared within limits, until 15 Apr 2026.",
         "Body mass 80 kg on 6 Jan 2026.",
         "Since 5 Jan 2026: 1 session.",
-        "7 Jan 2026: override by the coach, squat.",
+        "8 Jan 2026: override by the coach, squat.",
         "No session of press is in the log.",
     ] {
         assert!(all.contains(part), "{part:?} in\n{all}");

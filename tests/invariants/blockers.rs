@@ -152,7 +152,8 @@ impl Causes {
         say(self.class == 4, &["day_unknown"]);
         say(self.asks == 1, &["asks_not_asked"]);
         say(self.asks == 2, &["asks_first"]);
-        say(self.shoulder > 0, &["pain_block"]);
+        // Told on the morning after, it takes the last pass back as well.
+        say(self.shoulder > 0, &["pain_block", "gate_not_open"]);
         say(self.shoulder == 2, &["pain_stop"]);
         say(self.symptom, &["symptom_stop"]);
         say(stopped, &["stopped"]);

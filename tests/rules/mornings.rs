@@ -58,7 +58,6 @@ fn pain_told_after_the_morning_was_answered_takes_nothing_back() {
     world.passing_day("squat");
     world.day_report(DayClass::Within);
     world.train("squat", true);
-    world.wait(1);
     world.morning();
     // Of the same day still: it is that morning.
     let mut same_day = world.clone();
