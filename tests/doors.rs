@@ -19,6 +19,8 @@ mod made;
 mod never;
 #[path = "doors/block.rs"]
 mod block;
+#[path = "doors/compare.rs"]
+mod compare;
 #[path = "doors/evidence.rs"]
 mod evidence;
 #[path = "doors/handover.rs"]

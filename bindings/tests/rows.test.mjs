@@ -13,7 +13,6 @@ const { answers, BismarError, fromJson, gate, loading, oneRm, prescription, prog
 
 /** Not shown by the package, with the reason; tests/rows/count.rs reads the lines of this list. */
 export const NOT_HERE = {
-  row_45: "no call compares two places; the crate does (LiftParameters::harder_in)",
   row_78: "the page is no part of the package",
 };
 
@@ -468,6 +467,20 @@ test("row_44: a tempo is seconds down, held and up, and stays so in a log", () =
   const { place } = progression.fold({ log: read }).lifts[0].grant;
   assert.deepEqual(read.events[0].kind.parametersChanged.lifts[0].tempos[place.tempo], slow);
   assert.match(refusal(() => at([slow, { down: 300, hold: 0, up: 1 }])).field, /tempos\[1\]\.down$/);
+});
+
+test("row_45: two places are compared one thing at a time", () => {
+  // Granted are 2 x 5 at 60 kg on the harder of two rungs.
+  const { log, day: today } = new World();
+  const grant = (rung, sets, load, reps = 5) => ({ place: { rung, range: 0, tempo: 0 }, work: { sets, reps, load: kg(load) } });
+  const found = (to, from) => {
+    const { harder, easier, sideways } = answers.compare({ log, lift: "squat", today, to, ...(from ? { from } : {}) });
+    return [harder, easier, sideways];
+  };
+  assert.deepEqual(found(grant(1, 2, 60)), [[], [], false]);
+  assert.deepEqual(found(grant(0, 3, 62)), [["sets", "load"], ["variant"], false]);
+  assert.deepEqual(found(grant(1, 2, 60), grant(0, 3, 62)), [["variant"], ["sets", "load"], false]);
+  assert.equal(refusal(() => found(grant(2, 2, 60))).field, "to.place.rung");
 });
 
 test("row_46: the strict lift waits for the forgiving one", () => {

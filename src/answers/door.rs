@@ -1,8 +1,8 @@
 //! The doors by name: what is called like a function of the registry, and has no row since no number comes from it.
 
 use super::{
-    DayAnswers, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, block_review, curve,
-    day, easy_week, handover, missed, next_set, pair, rack, raters, review, sets_to_log, share, trend,
+    DayAnswers, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, block_review, compare,
+    curve, day, easy_week, handover, missed, next_set, pair, rack, raters, review, sets_to_log, share, trend,
     verdicts, week, year,
 };
 use alloc::vec::Vec;
@@ -10,7 +10,7 @@ use alloc::vec::Vec;
 use crate::horizon::{Phase, Sex};
 use crate::loading::Tolerance;
 use crate::quantity::{Day, Name};
-use crate::record::{Log, Plan};
+use crate::record::{Grant, Log, Plan};
 use crate::source::{Argument, Call, arguments, call};
 use crate::value::Arguments;
 
@@ -63,6 +63,8 @@ macro_rules! doors {
 // Four lists, by what the answers draw on, so that a build that names one of them carries no others.
 doors! {
     OF_SESSIONS "The doors that draw on sessions, gates and today's work."
+    "answers.compare" "In what is that place and work of a lift harder or easier than what is granted now, or than another?"
+        compare(log: &Log, lift: &Name, today: Day, to: &Grant, from: Option<&Grant>) -> Comparison;
     "answers.handover" "What does another coach need to know, and what changed since the end of that day?"
         handover(log: &Log, today: Day, since: Day) -> Handover;
     "answers.missed" "A session was missed: shift, merge or drop, lift by lift?"

@@ -26,9 +26,11 @@
 //! | What looks odd in this log? | [`review`] |
 //! | How is each load of today made, disc by disc? | [`rack`] |
 //! | Several of us, one bar: who goes first? | [`share`] |
+//! | In what is another place of this lift harder or easier? | [`compare`] |
 //! | What does a table of sets from elsewhere add to this log? | [`sets_to_log`] |
 
 mod block_review;
+mod compare;
 mod curve;
 mod dates;
 mod day;
@@ -56,6 +58,7 @@ mod week;
 mod year;
 
 pub use block_review::{Block, BlockAdvice, BlockLift, BlockReview, block_review};
+pub use compare::{Comparison, compare};
 pub use curve::{Curve, RefusedSets, curve};
 pub use day::{DayAnswer, DayAnswers, day};
 pub use diary::Diary;

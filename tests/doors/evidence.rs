@@ -46,6 +46,7 @@ fn every_door_says_of_an_empty_log_what_is_missing() {
                 "lift" | "strict" => text("squat"),
                 "forgiving" => text("press"),
                 "done" => Value::from_json(r#"{"lift":"squat","sets":[]}"#).unwrap(),
+                "to" => Value::from_json(r#"{"work":{"sets":1,"reps":1,"load":{"kg":20}}}"#).unwrap(),
                 "lifters" => Value::List(Vec::new()),
                 _ => continue,
             };

@@ -11,8 +11,8 @@
 //!   load that is made of the discs.
 
 use bismar::answers::{
-    Diary, PairLoads, SetsToday, Sharing, block_review, curve, day as day_door, easy_week, handover, missed,
-    next_set, pair, rack, raters, review, share, trend, verdicts, week, year,
+    Diary, PairLoads, SetsToday, Sharing, block_review, compare, curve, day as day_door, easy_week, handover,
+    missed, next_set, pair, rack, raters, review, share, trend, verdicts, week, year,
 };
 use bismar::condition::DayClass;
 use bismar::horizon::{Age, Phase};
@@ -141,6 +141,9 @@ impl Seen {
                     |door: &str, answer: &dyn Show| self.look(door, &answer.show(&words), &places, Some(id));
                 look("trend", &trend(log, id, today, None).unwrap());
                 look("curve", &curve(log, id, today).unwrap());
+                let granted = fold(log).unwrap().lift_state(id).unwrap().grant();
+                let eased = granted.on_rung(0).with_load(kg(granted.load().kg() / 2.0));
+                look("compare", &compare(log, id, today, &eased, None).unwrap());
                 look("rack", &rack(log, plan, id, today, Some(&Tolerance::Iwf)).unwrap());
                 let sharing = Sharing::new(log.clone(), plan.clone(), id.clone());
                 if let Ok(shared) = share(&[sharing], today) {

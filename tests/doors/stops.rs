@@ -2,8 +2,9 @@
 //! the first sentence, with the sign named, what to do at once, and the clinician once.
 
 use bismar::answers::{
-    Diary, SetsToday, Sharing, Then, block_review, curve, day as day_door, easy_week, handover, missed,
-    next_set, next_set_from, pair, rack, raters, review, share, trend, verdicts, week, year,
+    Comparison, Diary, SetsToday, Sharing, Then, block_review, compare, curve, day as day_door, easy_week,
+    handover, missed, next_set, next_set_from, pair, rack, raters, review, share, trend, verdicts, week,
+    year,
 };
 use bismar::condition::DayClass;
 use bismar::prescription::next_session;
@@ -63,6 +64,7 @@ fn answers(world: &World, planned: &str) -> Vec<(&'static str, Vec<String>, Stri
         told(all, "missed", &missed(log, &none, today, None).unwrap()),
         told(all, "pair", &pair(log, &name("squat"), &name("press"), today, None).unwrap()),
         told(all, "verdicts", &verdicts(log, today).unwrap()),
+        told(all, "compare", &compared(world, &lift)),
         told(all, "raters", &raters(log, None, today).unwrap()),
         told(all, "raters of a diary", &diary.raters(None, today).unwrap()),
         told(all, "block_review", &block_review(log, today, None).unwrap()),
@@ -71,6 +73,13 @@ fn answers(world: &World, planned: &str) -> Vec<(&'static str, Vec<String>, Stri
         told(all, "review", &review(log, today).unwrap()),
         told(all, "review of a diary", &diary.review(today)),
     ]
+}
+
+/// What is granted, with one repetition more.
+fn compared(world: &World, lift: &bismar::quantity::Name) -> Comparison {
+    let mut to = world.state().lift_state(lift).unwrap().grant();
+    to.work.reps += 1;
+    compare(&world.log, lift, world.day, &to, None).unwrap()
 }
 
 fn shared(world: &World, planned: &str) -> (Vec<String>, String) {

@@ -14,6 +14,7 @@ const _: () = {
     common::<bismar::answers::BlockLift>();
     common::<bismar::answers::BlockReview>();
     common::<bismar::answers::ChangedSince>();
+    common::<bismar::answers::Comparison>();
     common::<bismar::answers::Curve>();
     common::<bismar::answers::DayAnswer>();
     common::<bismar::answers::DayAnswers>();

@@ -188,6 +188,7 @@ fn asked(door: &Door, log: &Value, plan: &Value, today: &Value) -> Result<Value,
             }
             "lift" | "strict" => Value::Text("front squat".into()),
             "forgiving" => Value::Text("box squat".into()),
+            "to" => Value::from_json(r#"{"work":{"sets":3,"reps":6,"load":{"kg":30}}}"#)?,
             "sex" => Value::Text("female".into()),
             "tolerance" => Value::Text("iwf".into()),
             "phases" => Value::from_json(

@@ -3,6 +3,7 @@
 //! Uses answers, and the phrases and words of the module above.
 
 mod common;
+mod compare;
 mod days;
 mod gate;
 mod handover;
@@ -19,14 +20,15 @@ use alloc::vec::Vec;
 
 use super::words::Words;
 use crate::answers::{
-    BlockReview, Curve, DayAnswer, EasyWeek, Handover, Missed, NextSet, PairAnswer, Rack, Raters, Review,
-    Share, Trend, Verdicts, Week, Year,
+    BlockReview, Comparison, Curve, DayAnswer, EasyWeek, Handover, Missed, NextSet, PairAnswer, Rack, Raters,
+    Review, Share, Trend, Verdicts, Week, Year,
 };
 use crate::prescription::SessionPlan;
 
 /// Every list of phrases, a line a door.
 pub(super) const LISTS: &[super::phrases::Phrases] = &[
     common::COMMON,
+    compare::COMPARE,
     days::DAYS,
     gate::GATE,
     handover::HANDOVER,
@@ -71,6 +73,7 @@ macro_rules! shown {
 
 shown! {
     BlockReview: block_review,
+    Comparison: comparison,
     Curve: curve,
     DayAnswer: day_answer,
     EasyWeek: easy_week,
