@@ -147,7 +147,7 @@ formula! {
     /// assert_eq!(calibration(&past)?.skill, VerdictSkill::BetterThanChance);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn calibration(past: &[PastVerdict]) -> Calibration {
+    pub fn calibration(past: &[PastVerdict]) -> Result<Calibration, Error> {
         let most = MOST_SESSIONS as f64;
         crate::numeric::within(Code::OutOfRange, "past", past.len() as f64, 0.0, most, "sessions")?;
         let count = |called: bool, short: bool| {

@@ -74,7 +74,7 @@ formula! {
     /// assert_eq!(years_to_floor(140.0, 100.0, 0.0)?.years, YearsToFloor::Never);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn years_to_floor(strength: f64, floor: f64, loss: f64) -> SteadyLoss {
+    pub fn years_to_floor(strength: f64, floor: f64, loss: f64) -> Result<SteadyLoss, Error> {
         let strength = above_zero("strength", strength)?;
         let floor = above_zero("floor", floor)?;
         let loss = numeric::within(Code::OutOfRange, "loss", loss, -1.0, 1.0, "a year, below 1")?;
@@ -321,7 +321,7 @@ formula! {
         lifter: &Lifter,
         today: Day,
         outlook: &Outlook,
-    ) -> FloorCrossing {
+    ) -> Result<FloorCrossing, Error> {
         let strength = above_zero("strength", strength)?;
         let floor = above_zero("floor", floor)?;
         crossings(&outlook.course(lifter.sex)?, strength, floor, lifter.age_on(today)?, lifter)

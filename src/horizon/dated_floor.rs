@@ -245,7 +245,7 @@ formula! {
         today: Day,
         outlook: &Outlook,
         gain: Option<f64>,
-    ) -> Vec<FloorPlan> {
+    ) -> Result<Vec<FloorPlan>, Error> {
         let most = f64::from(MOST_FLOORS);
         numeric::within(Code::OutOfRange, "floors", floors.len() as f64, 0.0, most, "floors")?;
         let gain = gain.map(yearly_gain).transpose()?;

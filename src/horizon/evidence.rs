@@ -5,6 +5,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use crate::caution::{self, Caution};
+use crate::error::Error;
 use crate::source::{Seen, Source, formula, rows};
 
 const SEVERAL: Source =
@@ -141,7 +142,7 @@ formula! {
     /// assert!(lines.iter().any(|line| line.finding == "leg_press_gain" && line.value == Some(29.0)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn trainability() -> Vec<Evidence> {
+    pub fn trainability() -> Result<Vec<Evidence>, Error> {
         Ok(lines(super::evidence_lines::TRAINABILITY))
     }
     source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
@@ -171,7 +172,7 @@ formula! {
     /// assert!(lines.iter().any(|line| line.source == "spiering-2021"));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn maintenance_dose() -> Vec<Evidence> {
+    pub fn maintenance_dose() -> Result<Vec<Evidence>, Error> {
         Ok(lines(super::evidence_lines::MAINTENANCE))
     }
     source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
@@ -203,7 +204,7 @@ formula! {
     /// assert_eq!(women.and_then(|line| line.high), Some(3.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn published_declines() -> Vec<Evidence> {
+    pub fn published_declines() -> Result<Vec<Evidence>, Error> {
         Ok(lines(super::evidence_lines::DECLINES))
     }
     source: SEVERAL, place: "abstracts; von Haehling and others 2010 as their review of 2012 repeats it", standing: Published,

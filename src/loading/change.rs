@@ -145,7 +145,7 @@ formula! {
     /// assert!(change.off.is_empty());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load_from(implement: &Implement, stock: &Stock, target: Mass, policy: Policy, on_bar: &[u16]) -> Change {
+    pub fn load_from(implement: &Implement, stock: &Stock, target: Mass, policy: Policy, on_bar: &[u16]) -> Result<Change, Error> {
         Prepared::new(implement, stock, target)?.load_from(target, policy, on_bar)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,

@@ -55,7 +55,7 @@ formula! {
     /// assert_eq!(centre_height(&end, &end)?.mm(), 225.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn centre_height(left: &[Length], right: &[Length]) -> Length {
+    pub fn centre_height(left: &[Length], right: &[Length]) -> Result<Length, Error> {
         let largest = |end: &[Length], field| {
             end.iter().copied().max().ok_or_else(|| Error::plain(Code::NoDisc, field))
         };
@@ -84,7 +84,7 @@ formula! {
     /// assert_eq!(drop_below_full(Length::from_mm(325.0)?)?.mm(), 62.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn drop_below_full(diameter: Length) -> Length {
+    pub fn drop_below_full(diameter: Length) -> Result<Length, Error> {
         let diameter = super::disc::between("diameter", diameter, Length::millimetres(1_000))?;
         FULL_DIAMETER.minus(diameter).map(Length::half)
     }
@@ -128,7 +128,7 @@ formula! {
     /// assert_eq!((grip.low.mm(), grip.high.map(Length::mm)), (225.0, Some(355.0)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn grip_height(bar: &Bar, centre: Length) -> GripHeight {
+    pub fn grip_height(bar: &Bar, centre: Length) -> Result<GripHeight, Error> {
         let BarKind::Hex { low_handle, high_handle } = bar.kind() else {
             return Ok(GripHeight { low: centre, high: None });
         };
@@ -192,7 +192,7 @@ formula! {
     /// assert_eq!(plan.blocks.map(Length::mm), Some(62.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Policy, height: Length) -> KeepHeight {
+    pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Policy, height: Length) -> Result<KeepHeight, Error> {
         let height = super::disc::between("height", height, Length::millimetres(500))?;
         let wanted = height.times(2)?;
         let (stock, left_out) = only(stock, |own| own <= wanted || alike(own, wanted))?;

@@ -84,33 +84,18 @@ pub use step::{BridgeOptions, STEP_HIGH, STEP_LOW, StepReality, StepSize, rep_br
 pub use tolerance::{MassBand, Tolerance, iwf_tolerance, powerlifting_tolerance};
 pub use warming::{WarmUp, WarmUpSet, WarmUpStep, warm_up, warm_up_steps};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    solve::ROWS,
-    attempt::ROWS,
-    change::ROWS,
-    buying::ROWS,
-    height::ROWS,
-    presets::ROWS,
-    rack::ROWS,
-    reading::ROWS,
-    shared::ROWS,
-    slip::ROWS,
-    step::ROWS,
-    tolerance::ROWS,
-    warming::ROWS,
-];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    solve::ENTRIES,
-    attempt::ENTRIES,
-    change::ENTRIES,
-    buying::ENTRIES,
-    height::ENTRIES,
-    presets::ENTRIES,
-    rack::ENTRIES,
-    reading::ENTRIES,
-    shared::ENTRIES,
-    slip::ENTRIES,
-    step::ENTRIES,
-    tolerance::ENTRIES,
-    warming::ENTRIES,
+pub(crate) static DECLARED: crate::source::Declarations = &[
+    solve::DECLARED,
+    attempt::DECLARED,
+    change::DECLARED,
+    buying::DECLARED,
+    height::DECLARED,
+    presets::DECLARED,
+    rack::DECLARED,
+    reading::DECLARED,
+    shared::DECLARED,
+    slip::DECLARED,
+    step::DECLARED,
+    tolerance::DECLARED,
+    warming::DECLARED,
 ];

@@ -64,7 +64,7 @@ formula! {
         right: &[u16],
         uneven: bool,
         tolerance: Tolerance
-    ) -> Reading {
+    ) -> Result<Reading, Error> {
         let ends = [seen(bar, stock, "left", left)?, seen(bar, stock, "right", right)?];
         enough(stock, left, right)?;
         let [left, right] = &ends;

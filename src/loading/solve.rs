@@ -43,7 +43,7 @@ formula! {
     /// assert_eq!(loaded.difference.kg(), -0.9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load(bar: &Bar, stock: &Stock, target: Mass, policy: Policy) -> Loaded {
+    pub fn load(bar: &Bar, stock: &Stock, target: Mass, policy: Policy) -> Result<Loaded, Error> {
         Prepared::new(&Implement::Bar(bar.clone()), stock, target)?.load(target, policy)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
@@ -75,7 +75,7 @@ formula! {
     /// assert_eq!(loaded.next_above.map(Mass::kg), Some(16.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load_on(implement: &Implement, stock: &Stock, target: Mass, policy: Policy) -> Loaded {
+    pub fn load_on(implement: &Implement, stock: &Stock, target: Mass, policy: Policy) -> Result<Loaded, Error> {
         Prepared::new(implement, stock, target)?.load(target, policy)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
@@ -106,7 +106,7 @@ formula! {
     /// assert_eq!(next.difference_percent, Some(12.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn step_up(implement: &Implement, stock: &Stock, from: Mass) -> Loaded {
+    pub fn step_up(implement: &Implement, stock: &Stock, from: Mass) -> Result<Loaded, Error> {
         Prepared::new(implement, stock, from)?.step_up(from)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
@@ -162,7 +162,7 @@ formula! {
     /// assert_eq!(found.largest_gap.map(|gap| gap.size.kg()), Some(8.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reachable(implement: &Implement, stock: &Stock, low: Mass, high: Mass) -> Reachable {
+    pub fn reachable(implement: &Implement, stock: &Stock, low: Mass, high: Mass) -> Result<Reachable, Error> {
         in_order(low, high)?;
         let prepared = super::ends::prepare(implement, stock, high, 0)?;
         let totals: Vec<Mass> = prepared.totals(low, high).collect();

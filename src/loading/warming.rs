@@ -108,7 +108,7 @@ formula! {
     /// assert!(sets.proved);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn warm_up(bar: &Bar, stock: &Stock, work: Mass, steps: &[WarmUpStep]) -> WarmUp {
+    pub fn warm_up(bar: &Bar, stock: &Stock, work: Mass, steps: &[WarmUpStep]) -> Result<WarmUp, Error> {
         check(steps)?;
         let prepared = Prepared::new(&Implement::Bar(bar.clone()), stock, work)?;
         let work_total = prepared.load(work, Policy::Below)?.total;
@@ -249,7 +249,7 @@ formula! {
     /// assert_eq!(targets, [20.0, 32.0, 48.0, 60.0, 72.0]);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn warm_up_steps(empty: Mass, work: Mass, reference: Option<WarmUpStep>) -> Vec<WarmUpStep> {
+    pub fn warm_up_steps(empty: Mass, work: Mass, reference: Option<WarmUpStep>) -> Result<Vec<WarmUpStep>, Error> {
         let tolerance = work.max(Mass::ZERO).scaled_down(DEFAULT_TOLERANCE)?;
         if let Some(step) = reference.filter(|step| step.target >= work) {
             let unit = "kg, below the work load";

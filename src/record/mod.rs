@@ -57,5 +57,4 @@ pub(crate) use session::{MOST_KIT, at_most};
 pub use set_rule::SetRule;
 pub use years::{LiftSwap, LoadToKeep, PlannedGap, Weighing, YearsAhead};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[policy::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[policy::ENTRIES];
+pub(crate) static DECLARED: crate::source::Declarations = &[policy::DECLARED];
