@@ -150,7 +150,7 @@ formula! {
 
 equation! {
     "Training load chart", "and textbook of the association", highest: "12 or 15", answers: "12 or 15",
-    uses: "ChartAboveTen, ";
+    uses: "ChartAboveTen";
     row: {
         source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
         recalled: "the textbook's 11, 12 and 15 repetitions", population: "a chart; no sample"

@@ -76,7 +76,7 @@ equation! {
     }
     "`r = (E - 1.175 w + 4.29787) / 0.839`", symbols: "all masses in kg. Not scale-free, so it takes both masses",
     errors: "`load_out_of_domain` at or below 0 kg; `percent_out_of_domain` where there is no answer from 1 to 200.",
-    gives: 6.00, from: "Mass::from_kg(30.0)?, Kilograms::new(35.986_13)?", "Kilograms, Mass";
+    gives: 6.00, from: "Mass::from_kg(30.0)?, Kilograms::new(35.986_13)?", "{Kilograms, Mass}";
 }
 
 rows![cummings_finn_1998, cummings_finn_1998_load, cummings_finn_1998_reps];

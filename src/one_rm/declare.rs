@@ -20,7 +20,7 @@
 ///
 /// The first line says how the work is called in a sentence, where in it the equation stands, and up to how many
 /// repetitions it answers; then, where the third function answers no further than 20, `answers: 20` (200 otherwise), and
-/// with `uses: "Device, "` what else the examples name. `row` holds what a row of `formula!` holds, but for `domain` and
+/// with `uses: "Device"` what else the examples name. `row` holds what a row of `formula!` holds, but for `domain` and
 /// `error`, which follow it. A function may have a question of its own (`asks: "...";` before it), and `symbols`, `errors`
 /// of its own behind its equation, and the first one `more` to say. `gives` is what the example shows, to 0.0005 kg or 0.005 repetitions: for 100 kg and 8
 /// repetitions, or 0.8 of the maximum, or for what `from: "..."` names (for repetitions with the types that it needs).
@@ -53,7 +53,7 @@ macro_rules! equation {
                 [$($one_rm_errors)?] concat!("`reps_out_of_domain` below 1 and above ", $highest,
                     " repetitions; `load_out_of_domain` at or below 0 kg."),
                 concat!($name, ", ", $stands),
-                concat!($($uses)?), "Mass, Reps", "estimate", [$($one_rm_given)?] "Mass::from_kg(100.0)?, Reps::whole(8)?", "(estimate.value() - ", $one_rm_gives, "0.0005",
+                [$($uses)?] "{Mass, Reps}", "estimate", [$($one_rm_given)?] "Mass::from_kg(100.0)?, Reps::whole(8)?", "(estimate.value() - ", $one_rm_gives, "0.0005",
             ]
             pub fn $one_rm $one_rm_takes -> Result<$one_rm_out, $one_rm_refusal> $one_rm_body
         }
@@ -68,7 +68,7 @@ macro_rules! equation {
                 [$($load_errors)?] concat!("`reps_out_of_domain` below 1 and above ", $highest,
                     " repetitions; `load_out_of_domain` where the maximum is at or below 0 kg."),
                 concat!($name, " solved for the load"),
-                concat!($($uses)?), "Kilograms, Reps", "load", [$($load_given)?] "Kilograms::new(100.0)?, Reps::whole(8)?", "(load.value() - ", $load_gives, "0.0005",
+                [$($uses)?] "{Kilograms, Reps}", "load", [$($load_given)?] "Kilograms::new(100.0)?, Reps::whole(8)?", "(load.value() - ", $load_gives, "0.0005",
             ]
             pub fn $load $load_takes -> Result<$load_out, $load_refusal> $load_body
         }
@@ -81,12 +81,12 @@ macro_rules! equation {
                 $reps_equation,
                 [$($reps_symbols)?] "`F` part of the one-repetition maximum, `r` repetitions",
                 "",
-                concat!(" As [`", stringify!($one_rm), "`]; the answer may lie above what that form accepts, up to ",
-                    $crate::one_rm::declare::or!([$($answers)?] 200), ".\n"),
+                concat!(" As [`", stringify!($one_rm), "`]", $crate::one_rm::declare::or!([$(concat!("; answers up to ", $answers, " repetitions"))?]
+                    "; the answer may lie above what that form accepts, up to 200"), ".\n"),
                 [$($reps_errors)?] concat!("`percent_out_of_domain` where the equation has no answer from 1 to ",
                     $crate::one_rm::declare::or!([$($answers)?] 200), " repetitions."),
                 concat!($name, " solved for repetitions"),
-                concat!($($uses)?), $crate::one_rm::declare::or!([$($reps_needs)?] "Fraction"), "reps", [$($reps_given)?] "Fraction::new(0.8)?", "(reps - ", $reps_gives, "0.005",
+                [$($uses)?] $crate::one_rm::declare::or!([$($reps_needs)?] "Fraction"), "reps", [$($reps_given)?] "Fraction::new(0.8)?", "(reps - ", $reps_gives, "0.005",
             ]
             pub fn $reps $reps_takes -> Result<$reps_out, $reps_refusal> $reps_body
         }
@@ -100,7 +100,7 @@ macro_rules! one_function {
         [
             [$($asks:literal)?] $asked:literal, $equation:literal, [$($symbols:literal)?] $usual:literal, $more:expr,
             $told:expr, [$($errors:literal)?] $refused:expr, $stands:expr,
-            $uses:expr, $quantities:expr, $answer:literal, [$($given:literal)?] $sample:literal, $difference:literal, $gives:literal,
+            [$($uses:literal)?] $quantities:expr, $answer:literal, [$($given:literal)?] $sample:literal, $difference:literal, $gives:literal,
             $within:literal,
         ]
         pub fn $name:ident $takes:tt -> Result<$out:ty, $refusal:ty> $body:block
@@ -113,8 +113,9 @@ macro_rules! one_function {
                 "\n\n # Domain\n", $told,
                 "\n # Errors\n ", $crate::one_rm::declare::or!([$($errors)?] $refused),
                 "\n\n # Source\n ", $stands, " (row `one_rm.", stringify!($name), "`).",
-                "\n\n # Examples\n ```\n use bismar::one_rm::{", $uses, stringify!($name), "};\n use bismar::quantity::{",
-                $quantities, "};\n\n let ", $answer, " = ", stringify!($name), "(", $crate::one_rm::declare::or!([$($given)?] $sample), ")?;\n assert!(", $difference,
+                "\n\n # Examples\n ```\n use bismar::one_rm::",
+                $crate::one_rm::declare::or!([$(concat!("{", $uses, ", ", stringify!($name), "}"))?] stringify!($name)),
+                ";\n use bismar::quantity::", $quantities, ";\n\n let ", $answer, " = ", stringify!($name), "(", $crate::one_rm::declare::or!([$($given)?] $sample), ")?;\n assert!(", $difference,
                 stringify!($gives), ").abs() < ", $within, ");\n # Ok::<(), bismar::Error>(())\n ```"
             )]
             pub fn $name $takes -> Result<$out, $refusal> $body

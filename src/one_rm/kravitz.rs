@@ -54,7 +54,7 @@ impl Plane {
 const HIGHEST: f64 = 30.0;
 
 equation! {
-    "Kravitz et al. 2003", "abstract", highest: 30, uses: "PowerLift, ";
+    "Kravitz et al. 2003", "abstract", highest: 30, uses: "PowerLift";
     row: {
         source: Source { id: "kravitz-2003", citation: "Kravitz L, Akalan C, Nowicki K, Kinzey SJ. Prediction of 1 repetition maximum in high-school power lifters. J Strength Cond Res 2003;17(1):167-172", doi: None },
         place: "abstract", standing: Published, seen: Read, population: "18 elite male school powerlifters"
@@ -91,7 +91,7 @@ equation! {
     }
     "`r = (E - start) / (product w - each)` with the coefficients of [`kravitz_2003`]", symbols: "masses in kg",
     errors: "`load_out_of_domain` at and below the crossing; `percent_out_of_domain` where there is no answer from 1 to 200 repetitions.",
-    gives: 15.00, from: "PowerLift::Squat, Mass::from_kg(120.0)?, Kilograms::new(172.02)?", "Kilograms, Mass";
+    gives: 15.00, from: "PowerLift::Squat, Mass::from_kg(120.0)?, Kilograms::new(172.02)?", "{Kilograms, Mass}";
 }
 
 rows![kravitz_2003, kravitz_2003_load, kravitz_2003_reps];

@@ -98,7 +98,7 @@ equation! {
 }
 
 equation! {
-    "Sports 2024;12(9):233", "table of regression coefficients", highest: 16, answers: 16, uses: "Device, ";
+    "Sports 2024;12(9):233", "table of regression coefficients", highest: 16, answers: 16, uses: "Device";
     row: {
         source: Source { id: "osteopenia-2024", citation: "Developing Accurate Repetition Prediction Equations for Trained Older Adults with Osteopenia. Sports 2024;12(9):233", doi: Some("10.3390/sports12090233") },
         place: "regression coefficients a device", standing: Published, seen: Read,

@@ -145,7 +145,7 @@ formula! {
 }
 
 equation! {
-    "Reynolds et al. 2006", "non-linear fit", highest: 30, uses: "PressLift, ";
+    "Reynolds et al. 2006", "non-linear fit", highest: 30, uses: "PressLift";
     row: {
         source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
         copies: "one public code file", population: "70 men and women, 18 to 69 years, bench press and leg press"
