@@ -29,7 +29,7 @@ pub use alarm::{
     DriftAlarm, DriftKind, DriftOptions, DriftReport, SESSIONS_BETWEEN_FALSE_ALARMS, SessionForm, drift,
 };
 pub use calibrated::{
-    CALIBRATION_SESSIONS, CHANCE_LIMIT, Calibration, PastVerdict, VerdictSkill, calibration,
+    CALIBRATION_SESSIONS, CHANCE_LIMIT, ClassCalibration, PastVerdict, VerdictSkill, calibration,
 };
 pub use day_class::DayClass;
 pub use evidence::{EvidenceKind, StrengthEvidence};

@@ -57,7 +57,7 @@ pub use carried::{
     Carried, annual_loss_compound, annual_loss_linear, carried_back, carried_forward, part_of_peak,
 };
 pub use crossing::{
-    Crossing, FloorCrossing, Lifter, SteadyLoss, YearsToFloor, floor_crossing, years_to_floor,
+    Crossing, FloorCrossing, Person, SteadyLoss, YearsToFloor, floor_crossing, years_to_floor,
 };
 pub use curve::{AgePoint, Curve, LossBand};
 pub use dated_floor::{DatedFloor, Deadline, Deadlines, FloorPlan, MOST_FLOORS, long_plan};
@@ -66,7 +66,7 @@ pub use effort::{
     EverydayTask, MovementEffort, RelativeEffort, effort_after_gain, everyday_tasks, hortobagyi_2003_efforts,
     relative_effort,
 };
-pub use evidence::{Ends, Evidence, maintenance_dose, published_declines, trainability};
+pub use evidence::{Ends, PublishedFigure, maintenance_dose, published_declines, trainability};
 pub use floor::{Floor, FloorMargin, FloorPlace, floor_margin};
 pub use function_test::{Better, FunctionTest};
 pub use grip::{GripCentiles, GripScore, grip_centiles, grip_t_score};

@@ -6,7 +6,7 @@ use super::bar::{Bar, BarKind};
 use super::disc::{Disc, Stock};
 use super::ends::{MARGIN_IN_DISCS, prepare_with};
 use super::implement::Implement;
-use super::loaded::{Loaded, Policy};
+use super::loaded::{Loaded, Rounding};
 use super::prepared::Prepared;
 use super::presets::FULL_DIAMETER;
 use crate::error::{Allowed, Code, Error};
@@ -178,7 +178,7 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, Policy, Stock, keep_height};
+    /// use bismar::loading::{Bar, Disc, Rounding, Stock, keep_height};
     /// use bismar::quantity::{Length, Mass, Name};
     ///
     /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
@@ -186,13 +186,13 @@ formula! {
     ///     Disc::new(Mass::from_kg(kg)?, 2)?.with_diameter(Length::from_mm(mm)?)
     /// };
     /// let stock = Stock::new(vec![disc(20.0, 450.0)?, disc(10.0, 325.0)?])?;
-    /// let plan = keep_height(&bar, &stock, Mass::from_kg(40.0)?, Policy::Below, Length::from_mm(225.0)?)?;
+    /// let plan = keep_height(&bar, &stock, Mass::from_kg(40.0)?, Rounding::Below, Length::from_mm(225.0)?)?;
     /// assert!(plan.held.is_none());
     /// assert_eq!(plan.lightest_held.map(Mass::kg), Some(60.0));
     /// assert_eq!(plan.blocks.map(Length::mm), Some(62.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Policy, height: Length) -> Result<KeepHeight, Error> {
+    pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Rounding, height: Length) -> Result<KeepHeight, Error> {
         let height = super::disc::between("height", height, Length::millimetres(500))?;
         let wanted = height.times(2)?;
         let (stock, left_out) = only(stock, |own| own <= wanted || alike(own, wanted))?;

@@ -89,7 +89,7 @@ formula! {
         let lightest = prepared.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
         let Some(height) = height else { return Ok(lightest) };
         let reaches = |load: &Mass| {
-            let loaded = prepared.load(*load, crate::loading::Policy::Exact).ok();
+            let loaded = prepared.load(*load, crate::loading::Rounding::Exact).ok();
             loaded.and_then(|loaded| loaded.centre_height).is_some_and(|centre| centre >= height)
         };
         let found = prepared.totals(lightest, heaviest).take(MOST_TOTALS).find(reaches);

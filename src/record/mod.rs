@@ -35,7 +35,7 @@ pub use crate::quantity::Tempo;
 pub use crate::sign::{Ask, StopSign};
 pub use absence::{Layoff, LayoffReason, SessionMissed};
 pub use coach::{
-    Advance, BarChanged, FunctionTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
+    Advance, BarChanged, EverydayTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
 };
 pub use day::{AskAnswered, DayReport, MarkerAnswer};
 pub use event::{Correction, Event, EventKind, UnknownEvent};

@@ -19,7 +19,7 @@ use alloc::vec::Vec;
 
 use super::words::Words;
 use crate::answers::{
-    BlockReview, Curve, DayAnswer, EasyWeek, Handover, Missed, NextSet, PairAnswer, Rack, Raters, Review,
+    BlockReview, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet, PairAnswer, Rack, Raters, Review,
     Share, Trend, Verdicts, Week, Year,
 };
 use crate::prescription::SessionPlan;
@@ -71,7 +71,7 @@ macro_rules! shown {
 
 shown! {
     BlockReview: block_review,
-    Curve: curve,
+    LiftCurve: curve,
     DayAnswer: day_answer,
     EasyWeek: easy_week,
     Handover: handover,
