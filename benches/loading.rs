@@ -18,7 +18,7 @@ use std::io::Write;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-use bismar::loading::{Bar, Disc, Implement, Policy, Prepared, Stock, reachable, warm_up, warm_up_steps};
+use bismar::loading::{Bar, Disc, Implement, Prepared, Rounding, Stock, reachable, warm_up, warm_up_steps};
 use bismar::quantity::{Mass, Name};
 use criterion::Criterion;
 
@@ -59,7 +59,7 @@ fn tables(criterion: &mut Criterion) {
         bench.iter(|| Prepared::new(black_box(&implement), &stock, kg(400.0)).unwrap());
     });
     criterion.bench_function("one question", |bench| {
-        bench.iter(|| prepared.load(black_box(kg(182.5)), Policy::Below).unwrap());
+        bench.iter(|| prepared.load(black_box(kg(182.5)), Rounding::Below).unwrap());
     });
     let (work, empty) = (kg(140.0), kg(20.0));
     let steps = warm_up_steps(empty, work, None).unwrap();
@@ -147,11 +147,11 @@ fn problem(sequence: &mut Sequence) -> Problem {
     let runs = 40_u32;
     let query = shortest(5, || {
         for _ in 0..runs {
-            black_box(prepared.load(black_box(target), Policy::Below).unwrap());
+            black_box(prepared.load(black_box(target), Rounding::Below).unwrap());
         }
     });
     let query = query.as_secs_f64() / f64::from(runs);
-    let ours = prepared.load(target, Policy::Below).unwrap().total.nanograms();
+    let ours = prepared.load(target, Rounding::Below).unwrap().total.nanograms();
     let room = (target.nanograms() - kg(20.0).nanograms()) / 2;
     let masses: Vec<i64> = stock.discs().iter().map(|disc| disc.mass().nanograms()).collect();
     let in_kg: Vec<f64> = stock.discs().iter().map(|disc| disc.mass().kg()).collect();

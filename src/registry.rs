@@ -8,26 +8,24 @@
 //! # Ok::<(), &str>(())
 //! ```
 
-use crate::source::{Entry, Row};
+use crate::source::{Declarations, Entry, Row};
 
-/// One module's lists, a file at a time.
-type Lists<T> = &'static [&'static [&'static T]];
-
-/// One line a module; each keeps its own lists, a file at a time.
+/// One line a module; each keeps its own list, a file at a time.
 macro_rules! modules {
     ($($(#[$feature:meta])? $module:ident),+ $(,)?) => {
-        static ROWS: &[Lists<Row>] = &[$($(#[$feature])? crate::$module::ROWS),+];
-        static ENTRIES: &[Lists<Entry>] = &[$($(#[$feature])? crate::$module::ENTRIES),+];
+        static DECLARED: &[Declarations] = &[$($(#[$feature])? crate::$module::DECLARED),+];
 
         /// The entries of one module each, so that a build that names some of them carries no others.
         pub mod of {
-            use crate::source::Entry;
+            use crate::source::{Entry, count, entries};
 
             $(
                 #[doc = concat!("The entries of [`", stringify!($module), "`](crate::", stringify!($module), ").")]
                 $(#[$feature])?
                 pub fn $module() -> impl Iterator<Item = &'static Entry> {
-                    crate::$module::ENTRIES.iter().flat_map(|file| file.iter().copied())
+                    static ENTRIES: [Option<&Entry>; count(crate::$module::DECLARED)] =
+                        entries(crate::$module::DECLARED);
+                    ENTRIES.iter().copied().flatten()
                 }
             )+
         }
@@ -54,12 +52,16 @@ modules! {
 
 /// Every row: formulas, tables and defaults with their sources.
 pub fn rows() -> impl Iterator<Item = &'static Row> {
-    ROWS.iter().flat_map(|module| module.iter()).flat_map(|file| file.iter().copied())
+    DECLARED.iter().flat_map(|module| module.iter()).flat_map(|file| file.iter()).map(|declared| declared.row)
 }
 
 /// Every entry of the dispatch table.
 pub fn entries() -> impl Iterator<Item = &'static Entry> {
-    ENTRIES.iter().flat_map(|module| module.iter()).flat_map(|file| file.iter().copied())
+    DECLARED
+        .iter()
+        .flat_map(|module| module.iter())
+        .flat_map(|file| file.iter())
+        .map(|declared| declared.entry)
 }
 
 /// The row with that key.

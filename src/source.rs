@@ -124,6 +124,41 @@ pub struct Entry {
     pub(crate) call: fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>,
 }
 
+/// What is declared once stands in one list: a row and its entry.
+#[derive(Clone, Copy)]
+pub(crate) struct Declared {
+    pub(crate) row: &'static Row,
+    pub(crate) entry: &'static Entry,
+}
+
+/// What a module declares, a file at a time.
+pub(crate) type Declarations = &'static [&'static [Declared]];
+
+/// How many there are.
+pub(crate) const fn count(mut files: Declarations) -> usize {
+    let mut count = 0;
+    while let [file, rest @ ..] = files {
+        count += file.len();
+        files = rest;
+    }
+    count
+}
+
+/// The entries alone, collected when it is compiled: who carries them carries no rows, whose texts weigh more than the code.
+#[allow(clippy::indexing_slicing, reason = "a place too few would not compile")]
+pub(crate) const fn entries<const COUNT: usize>(mut files: Declarations) -> [Option<&'static Entry>; COUNT] {
+    let (mut entries, mut at) = ([None; COUNT], 0);
+    while let [file, rest @ ..] = files {
+        let mut file = *file;
+        while let [declared, others @ ..] = file {
+            entries[at] = Some(declared.entry);
+            (at, file) = (at + 1, others);
+        }
+        files = rest;
+    }
+    entries
+}
+
 /// Reads named arguments strictly, calls a function, writes its result.
 #[cfg(feature = "serde")]
 pub type Call = fn(&crate::value::Value) -> Result<crate::value::Value, crate::error::Error>;
@@ -176,26 +211,26 @@ pub const ARITHMETIC: Source =
 
 /// Declares a public function together with its registry row and its entry in the dispatch table.
 ///
-/// The function returns `Result<T, Error>`; write the body as its inside. `copies`, `recalled`, `population`,
-/// `domain` and `error`, in this order, may be left out where they say nothing.
+/// The function stands there as it is; it returns `Result<T, Error>`, and the row's result is `T`. `copies`, `recalled`,
+/// `population`, `domain` and `error`, in this order, may be left out where they say nothing.
 macro_rules! formula {
     (
-        $key:literal,
+        $key:expr,
         $(#[doc = $doc:expr])*
-        pub fn $name:ident ( $($args:tt)* ) -> $out:ty $body:block
+        pub fn $name:ident ( $($args:tt)* ) -> Result<$out:ty, $refusal:ty> $body:block
         source: $source:expr, place: $place:expr, standing: $standing:ident, seen: $seen:ident
         $(, copies: $copies:expr)? $(, recalled: $recalled:expr)? $(, population: $population:expr)?
         $(, domain: $domain:expr)? $(, error: $error:expr)? $(,)?
     ) => {
         $(#[doc = $doc])*
         #[doc = $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)]
-        pub fn $name($($args)*) -> Result<$out, $crate::error::Error> $body
+        pub fn $name($($args)*) -> Result<$out, $refusal> $body
 
         #[allow(unused_imports, reason = "argument types of the parent are named here")]
         pub(crate) mod $name {
             use super::*;
 
-            pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
+            static ROW: $crate::source::Row = $crate::source::Row {
                 key: $key,
                 kind: $crate::source::Kind::Function,
                 doc: concat!($($doc, "\n",)* $crate::source::known!($seen $(, $copies)? $(, recalled $recalled)?)),
@@ -212,7 +247,7 @@ macro_rules! formula {
                 published_error: concat!($($error)?),
             };
 
-            pub(crate) static ENTRY: $crate::source::Entry = $crate::source::Entry {
+            static ENTRY: $crate::source::Entry = $crate::source::Entry {
                 key: $key,
                 #[cfg(feature = "serde")]
                 call: |given| {
@@ -221,6 +256,8 @@ macro_rules! formula {
                     $crate::source::call!(arguments, super::$name, [] $($args)*)
                 },
             };
+
+            pub(crate) static DECLARED: $crate::source::Declared = $crate::source::Declared { row: &ROW, entry: &ENTRY };
         }
     };
 }
@@ -311,7 +348,7 @@ macro_rules! fixed {
         pub(crate) mod $name {
             use super::*;
 
-            pub(crate) static ROW: $crate::source::Row = $crate::source::Row {
+            static ROW: $crate::source::Row = $crate::source::Row {
                 key: $key,
                 kind: $crate::source::Kind::Constant,
                 doc: $doc,
@@ -328,7 +365,7 @@ macro_rules! fixed {
                 published_error: $error,
             };
 
-            pub(crate) static ENTRY: $crate::source::Entry = $crate::source::Entry {
+            static ENTRY: $crate::source::Entry = $crate::source::Entry {
                 key: $key,
                 #[cfg(feature = "serde")]
                 call: |given| {
@@ -336,6 +373,9 @@ macro_rules! fixed {
                     $crate::value::Value::write(&$value)
                 },
             };
+
+            pub(crate) static DECLARED: $crate::source::Declared =
+                $crate::source::Declared { row: &ROW, entry: &ENTRY };
         }
     };
 }
@@ -386,11 +426,10 @@ macro_rules! call {
     }};
 }
 
-/// Lists the rows and entries of one file: `rows![epley_1985, brzycki_1993];`
+/// Lists what one file declares: `rows![epley_1985, brzycki_1993];`
 macro_rules! rows {
     ($($name:ident),* $(,)?) => {
-        pub(crate) static ROWS: &[&$crate::source::Row] = &[$(&$name::ROW),*];
-        pub(crate) static ENTRIES: &[&$crate::source::Entry] = &[$(&$name::ENTRY),*];
+        pub(crate) static DECLARED: &[$crate::source::Declared] = &[$($name::DECLARED),*];
     };
 }
 

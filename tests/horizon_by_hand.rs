@@ -4,7 +4,7 @@
 
 use bismar::Code;
 use bismar::horizon::{
-    Age, AgePoint, AnnualLoss, Crossing, Curve, Lifter, Outlook, OwnOutlook, Phase, ScenarioBands,
+    Age, AgePoint, AnnualLoss, Crossing, Curve, Outlook, OwnOutlook, Person, Phase, ScenarioBands,
     ScenarioSettings, Spread, Training, floor_crossing, projection, scenario,
 };
 use bismar::quantity::{Day, Name};
@@ -64,7 +64,7 @@ fn a_small_dose_holds_for_as_long_as_it_was_studied() {
 
 #[test]
 fn a_line_that_runs_out_has_passed_every_floor_before() {
-    let lifter = Lifter::new("1966-01-01".parse().unwrap());
+    let lifter = Person::new("1966-01-01".parse().unwrap());
     let today: Day = "2026-01-01".parse().unwrap();
     let crossed = |floor: f64| floor_crossing(100.0, floor, &lifter, today, &line()).unwrap().earliest;
     // A tenth is left after 18 of the 20 years.

@@ -176,7 +176,7 @@ proptest! {
         let own = Outlook::Own(OwnOutlook::new(Name::new("own").unwrap(), "an example".into(), curve.clone(), curve.clone()));
         let today: Day = "2026-03-29".parse().unwrap();
         let born = today.plus(-((now * 365.2425) as i32)).unwrap();
-        let lifter = Lifter::new(born);
+        let lifter = Person::new(born);
         let now = lifter.age_on(today).unwrap();
         let met = floor_crossing(100.0, 100.0 * part, &lifter, today, &own).unwrap();
         match met.earliest {
@@ -195,7 +195,7 @@ proptest! {
 
     #[test]
     fn what_is_needed_now_leaves_the_floor(floor in 1.0..100.0, at in 61.0..90.0, capacity in 1.0..300.0) {
-        let lifter = Lifter::new("1966-03-29".parse().unwrap());
+        let lifter = Person::new("1966-03-29".parse().unwrap());
         let today = "2026-03-29".parse().unwrap();
         let outlook = Outlook::Planning(Training::Consistent);
         let dated = DatedFloor::new(Name::new("lift").unwrap(), floor, age(at), capacity);
@@ -215,7 +215,7 @@ proptest! {
 
     #[test]
     fn a_higher_floor_asks_for_more(floor in 1.0..100.0, more in 0.0..50.0, at in 61.0..90.0) {
-        let lifter = Lifter::new("1966-03-29".parse().unwrap()).with_sex(Sex::Male);
+        let lifter = Person::new("1966-03-29".parse().unwrap()).with_sex(Sex::Male);
         let today = "2026-03-29".parse().unwrap();
         let needed = |floor: f64| {
             let dated = DatedFloor::new(Name::new("lift").unwrap(), floor, age(at), 60.0);
@@ -354,7 +354,7 @@ fn answers_survive_being_written() {
     assert_eq!(Value::write(&floor).unwrap().read::<Floor>().unwrap(), floor);
     for lines in [trainability(), maintenance_dose(), published_declines()] {
         let lines = lines.unwrap();
-        assert_eq!(Value::write(&lines).unwrap().read::<Vec<Evidence>>().unwrap(), lines);
+        assert_eq!(Value::write(&lines).unwrap().read::<Vec<PublishedFigure>>().unwrap(), lines);
         assert!(lines.iter().all(|line| line.cautions.contains(&Caution::NotAPrognosis)));
         assert!(lines.iter().all(|line| !line.population.is_empty() && !line.citation.is_empty()));
     }
@@ -363,7 +363,7 @@ fn answers_survive_being_written() {
 /// What was read and what was only recalled is not left to the reader to guess.
 #[test]
 fn a_line_from_a_work_that_was_not_read_says_so() {
-    let not_read = |lines: Vec<Evidence>, source: &str| -> Vec<bool> {
+    let not_read = |lines: Vec<PublishedFigure>, source: &str| -> Vec<bool> {
         let of_source = lines.iter().filter(|line| line.source == source);
         of_source.map(|line| line.cautions.contains(&Caution::SourceNotRead)).collect()
     };

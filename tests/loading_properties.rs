@@ -114,21 +114,21 @@ fn kinds(side: &[PlacedDisc]) -> Vec<u16> {
 }
 
 /// What plain enumeration takes: difference, then discs, then the larger.
-fn expected(bar: &Bar, stock: &Stock, target: Mass, policy: Policy) -> Option<(i64, Vec<u16>)> {
+fn expected(bar: &Bar, stock: &Stock, target: Mass, policy: Rounding) -> Option<(i64, Vec<u16>)> {
     let aim = target.nanograms();
     all_sides(bar, stock)
         .into_iter()
         .map(|side| (total(bar, stock, &side), side))
         .filter(|(total, _)| match policy {
-            Policy::Exact => *total == aim,
-            Policy::Below => *total <= aim,
-            Policy::Above => *total >= aim,
+            Rounding::Exact => *total == aim,
+            Rounding::Below => *total <= aim,
+            Rounding::Above => *total >= aim,
             _ => true,
         })
         .min_by_key(|(total, side)| ((total - aim).abs(), *total > aim, side.len(), largest(stock, side)))
 }
 
-const POLICIES: [Policy; 4] = [Policy::Exact, Policy::Below, Policy::Nearest, Policy::Above];
+const POLICIES: [Rounding; 4] = [Rounding::Exact, Rounding::Below, Rounding::Nearest, Rounding::Above];
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
@@ -159,7 +159,7 @@ proptest! {
         let implement = Implement::Bar(bar.clone());
         let listed = reachable(&implement, &stock, Mass::ZERO, Mass::MAX).unwrap();
         prop_assert_eq!(listed.totals.iter().map(|m| m.nanograms()).collect::<Vec<_>>(), totals.clone());
-        if let Ok(loaded) = load(&bar, &stock, target, Policy::Nearest) {
+        if let Ok(loaded) = load(&bar, &stock, target, Rounding::Nearest) {
             let at = totals.binary_search(&loaded.total.nanograms()).unwrap();
             let near = |at: Option<usize>| at.and_then(|at| totals.get(at)).map(|t| mass(*t));
             prop_assert_eq!(loaded.next_below, near(at.checked_sub(1)));
@@ -180,13 +180,13 @@ proptest! {
     fn policies_are_monotone(bar in bar(), stock in stock(6), a in target(), b in target()) {
         let prepared = Prepared::new(&Implement::Bar(bar), &stock, Mass::MAX).unwrap();
         let (low, high) = (a.min(b), a.max(b));
-        for policy in [Policy::Below, Policy::Nearest, Policy::Above] {
+        for policy in [Rounding::Below, Rounding::Nearest, Rounding::Above] {
             if let (Ok(low), Ok(high)) = (prepared.load(low, policy), prepared.load(high, policy)) {
                 prop_assert!(low.total <= high.total, "{policy:?}");
             }
         }
-        if let (Ok(below), Ok(above)) = (prepared.load(a, Policy::Below), prepared.load(a, Policy::Above)) {
-            let nearest = prepared.load(a, Policy::Nearest).unwrap();
+        if let (Ok(below), Ok(above)) = (prepared.load(a, Rounding::Below), prepared.load(a, Rounding::Above)) {
+            let nearest = prepared.load(a, Rounding::Nearest).unwrap();
             prop_assert!(below.total <= a && a <= above.total);
             prop_assert!(nearest.total == below.total || nearest.total == above.total);
         }
@@ -224,7 +224,7 @@ proptest! {
             disc.thickness().map_or(copy, |room| copy.with_thickness(room).unwrap())
         }).collect();
         let retyped = Stock::new(retyped).unwrap();
-        prop_assert_eq!(load(&bar, &stock, target, Policy::Below).ok(), load(&bar, &retyped, again(target), Policy::Below).ok());
+        prop_assert_eq!(load(&bar, &stock, target, Rounding::Below).ok(), load(&bar, &retyped, again(target), Rounding::Below).ok());
     }
 
     /// Everything twice or three times as heavy: the same discs.
@@ -251,8 +251,8 @@ proptest! {
         let sides = all_sides(&bar, &stock);
         let on_bar = sides[pick.index(sides.len())].clone();
         let implement = Implement::Bar(bar.clone());
-        if let Ok(change) = load_from(&implement, &stock, target, Policy::Below, &on_bar) {
-            let plain = load(&bar, &stock, target, Policy::Below).unwrap();
+        if let Ok(change) = load_from(&implement, &stock, target, Rounding::Below, &on_bar) {
+            let plain = load(&bar, &stock, target, Rounding::Below).unwrap();
             let side = kinds(change.loaded.side());
             prop_assert_eq!(change.loaded.total, plain.total);
             prop_assert_eq!(side.len(), plain.side().len());
@@ -278,7 +278,7 @@ proptest! {
         let kg = |value: &u32| Mass::from_kg(f64::from(*value)).unwrap();
         let wanted: Vec<WarmUpStep> = steps.iter().map(|(target, tolerance)| WarmUpStep::new(kg(target), kg(tolerance), Reps::whole(3).unwrap(), false)).collect();
         let Ok(found) = warm_up(&bar, &stock, kg(&work), &wanted) else { return Ok(()) };
-        let work_total = load(&bar, &stock, kg(&work), Policy::Below).unwrap().total;
+        let work_total = load(&bar, &stock, kg(&work), Rounding::Below).unwrap().total;
         let sides = all_sides(&bar, &stock);
         let mut rows: Vec<Vec<&Vec<u16>>> = Vec::new();
         let mut left_out = Vec::new();
@@ -334,7 +334,7 @@ proptest! {
     /// What was loaded reads back as what was loaded.
     #[test]
     fn a_loaded_bar_reads_back(bar in bar(), stock in stock(5), target in target()) {
-        let Ok(loaded) = load(&bar, &stock, target, Policy::Below) else { return Ok(()) };
+        let Ok(loaded) = load(&bar, &stock, target, Rounding::Below) else { return Ok(()) };
         let side = kinds(loaded.side());
         let reading = read_bar(&bar, &stock, &side, &side, false, Tolerance::Powerlifting).unwrap();
         prop_assert_eq!(reading.total, loaded.total);
@@ -350,7 +350,7 @@ proptest! {
     ) {
         let bar = Bar::new(id(), Mass::grams(15_000), Mass::ZERO).unwrap();
         let height = Length::millimetres(half);
-        let Ok(plan) = keep_height(&bar, &stock, target, Policy::Below, height) else { return Ok(()) };
+        let Ok(plan) = keep_height(&bar, &stock, target, Rounding::Below, height) else { return Ok(()) };
         let largest = |side: &[u16]| -> Option<i32> {
             side.iter().map(|kind| stock.discs()[usize::from(*kind)].diameter().map(|d| d.micrometres())).try_fold(0, |a, b| Some(a.max(b?)))
         };
@@ -430,14 +430,14 @@ proptest! {
         let target = mass(total(&bar, &stock, &sides[pick.index(sides.len())]));
         let work = Mass::from_kg(f64::from(work)).unwrap();
         let reference = WarmUpStep::new(target, Mass::from_kg(f64::from(tolerance)).unwrap(), Reps::whole(3).unwrap(), true);
-        let Ok(heaviest) = load(&bar, &stock, work, Policy::Below) else { return Ok(()) };
+        let Ok(heaviest) = load(&bar, &stock, work, Rounding::Below) else { return Ok(()) };
         let steps = match warm_up_steps(bar.empty().unwrap(), work, Some(reference)) {
             Ok(steps) => steps,
             Err(error) => { prop_assert_eq!(error.code(), Code::AboveWorkSet); return Ok(()) }
         };
         match warm_up(&bar, &stock, work, &steps) {
             Ok(found) => {
-                let is_reference = |set: &WarmUpSet| {
+                let is_reference = |set: &LoadedWarmUpSet| {
                     set.moves.total == target && set.step.is_some_and(|step| steps[usize::from(step)].reference)
                 };
                 let kept = found.sets.iter().any(is_reference);
@@ -465,7 +465,7 @@ proptest! {
                 sums = sums.iter().flat_map(more).collect();
             }
             let best = sums.into_iter().filter(|sum| *sum <= target.nanograms()).max();
-            let found = load_on(&implement, &stock, target, Policy::Below).ok();
+            let found = load_on(&implement, &stock, target, Rounding::Below).ok();
             prop_assert_eq!(found.map(|loaded| loaded.total.nanograms()), best);
         }
     }
@@ -484,7 +484,7 @@ proptest! {
         let stock = Stock::new(discs).unwrap();
         let bar = Bar::new(id(), Mass::grams(20_000), Mass::ZERO).unwrap();
         match Prepared::new(&Implement::Bar(bar), &stock, Mass::grams(30_000)) {
-            Ok(prepared) => prop_assert!(prepared.load(Mass::grams(30_000), Policy::Below).is_ok()),
+            Ok(prepared) => prop_assert!(prepared.load(Mass::grams(30_000), Rounding::Below).is_ok()),
             Err(error) => prop_assert_eq!(error.code(), Code::StockTooLarge),
         }
     }
@@ -667,7 +667,7 @@ fn loads_at_a_height_are_those_of_plain_enumeration() {
             "on the floor"
         });
         for (made, (blocks, discs)) in ways {
-            let kept = at.load(mass(made), Policy::Exact).unwrap();
+            let kept = at.load(mass(made), Rounding::Exact).unwrap();
             let found = kept.blocks.map_or(0, Length::micrometres);
             prop_assert_eq!(
                 (kept.loaded.total.nanograms(), found, kept.loaded.side().len()),
@@ -702,7 +702,7 @@ fn every_load_at_a_height_lies_where_it_says() {
             count("loaded");
             let loaded = &kept.loaded;
             prop_assert_eq!(Some(loaded.total), wanted);
-            prop_assert!(policy != Policy::Below || loaded.total <= target);
+            prop_assert!(policy != Rounding::Below || loaded.total <= target);
             let side = kinds(loaded.side());
             prop_assert_eq!(total(&lift.bar, &lift.stock, &side), loaded.total.nanograms());
             prop_assert!(
@@ -785,7 +785,7 @@ mod wire {
         fn bars_stocks_and_answers_survive_writing_and_reading(bar in bar(), stock in stock(5), target in target()) {
             prop_assert_eq!(&Value::write(&bar).unwrap().read::<Bar>().unwrap(), &bar);
             prop_assert_eq!(&Value::write(&stock).unwrap().read::<Stock>().unwrap(), &stock);
-            if let Ok(loaded) = load(&bar, &stock, target, Policy::Nearest) {
+            if let Ok(loaded) = load(&bar, &stock, target, Rounding::Nearest) {
                 prop_assert_eq!(Value::write(&loaded).unwrap().read::<Loaded>().unwrap(), loaded);
             }
             let implement = Implement::Bar(bar);
@@ -796,8 +796,8 @@ mod wire {
     proptest! {
         #[test]
         fn loads_at_a_height_survive_writing_and_reading(lift in lift(), target in target()) {
-            if let Ok(kept) = lift.at().load(target, Policy::Nearest) {
-                prop_assert_eq!(Value::write(&kept).unwrap().read::<KeptLoad>().unwrap(), kept);
+            if let Ok(kept) = lift.at().load(target, Rounding::Nearest) {
+                prop_assert_eq!(Value::write(&kept).unwrap().read::<LoadAtHeight>().unwrap(), kept);
             }
         }
     }
@@ -854,9 +854,9 @@ fn nothing_is_answered_above_the_load_prepared_for() {
     let discs = [10.0, 20.0].map(|kilograms| Disc::new(kg(kilograms), 4).unwrap());
     let stock = Stock::new(discs.to_vec()).unwrap();
     let prepared = Prepared::new(&Implement::Bar(bar), &stock, kg(60.0)).unwrap();
-    assert_eq!(prepared.load(kg(60.0), Policy::Exact).unwrap().total, kg(60.0));
+    assert_eq!(prepared.load(kg(60.0), Rounding::Exact).unwrap().total, kg(60.0));
     let refusals = [
-        prepared.load(kg(80.0), Policy::Below).unwrap_err(),
+        prepared.load(kg(80.0), Rounding::Below).unwrap_err(),
         prepared.step_up(kg(80.0)).unwrap_err(),
         prepared.step_down(kg(80.0)).unwrap_err(),
     ];

@@ -13,7 +13,7 @@ one ended, with the same copy. A
 mutant is caught if a test fails or runs ten times as long as it should; one that does not compile is unviable and counts
 for nothing. Mutants of const functions and of functions that return `impl Trait` cannot be switched at run time; they
 are listed, and `cargo mutants -F NAME` runs them one by one. cargo-mutants does not look into macros; so that it lists the
-bodies inside `formula!` all the same, it gets a copy in which each macro is a module, line for line.
+bodies inside `formula!` and `equation!` all the same, it gets a copy in which each macro is a module, line for line.
 """
 
 import argparse
@@ -64,30 +64,34 @@ pub(crate) fn mutant(number: u32) -> bool {
 FORMULA = re.compile(r'^formula! \{\n    "[^"]+",\n(.*?)(^    source:.*?)^\}\n', re.S | re.M)
 
 
+# An equation: between its facts stand its three functions.
+EQUATION = re.compile(r"^equation! \{\n(.*?)^\}\n", re.S | re.M)
+
+
 def opened(text):
-    """The same lines with every `formula!` as a module, for cargo-mutants to see its body; where these are."""
+    """The same lines with every `formula!` and `equation!` as a module, for cargo-mutants to see the bodies."""
     def module(found):
         after = re.sub(r"^", "//", found[2].rstrip("\n"), flags=re.M)
         return f"mod opened {{\n\n{found[1]}{after}\n}}\n"
-    spans = [(text.count("\n", 0, found.start()) + 1, text.count("\n", 0, found.end())) for found in FORMULA.finditer(text)]
-    return FORMULA.sub(module, text), spans
+
+    def functions(found):
+        lines, inside = [], False
+        for line in found[1].splitlines():
+            begins = line.startswith("    pub fn ")
+            lines.append(line if begins or inside else "//" + line)
+            inside = (begins and not line.endswith("}")) or (inside and line != "    }")
+        return "\n".join(["mod opened {", *lines, "}", ""])
+
+    return EQUATION.sub(functions, FORMULA.sub(module, text))
 
 
 def listed(patterns, plain, folder):
-    formulas = {}
     for path in (plain / "src").rglob("*.rs"):
         name = str(path.relative_to(plain))
-        text, formulas[name] = opened(path.read_text())
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
-        (folder / name).write_text(text)
+        (folder / name).write_text(opened(path.read_text()))
     words = ["cargo", "mutants", "--list", "--json"] + [word for one in patterns for word in ("-f", one)]
-    found = json.loads(subprocess.run(words, cwd=folder, check=True, capture_output=True, text=True).stdout)
-    for mutant in found:
-        line = mutant["span"]["start"]["line"]
-        if mutant["genre"] == "FnValue" and any(first <= line <= last for first, last in formulas[mutant["file"]]):
-            # The macro makes a result of what the function gives.
-            mutant["replacement"] = f"Ok({mutant['replacement']})"
-    return found
+    return json.loads(subprocess.run(words, cwd=folder, check=True, capture_output=True, text=True).stdout)
 
 
 def offset(lines, place):
@@ -140,10 +144,12 @@ def holder(text, lines, mutant):
     None where it cannot be switched.
     """
     if not mutant["function"]:
-        begin = mutant["span"]["start"]["line"]
-        closure = re.match(r"[^|]*\|[^|]*\| (.*),\n", lines[begin - 1])
-        start = sum(len(line) for line in lines[: begin - 1])
-        return closure and (start + closure.start(1), start + closure.end(1))
+        start = text.rfind("| ", 0, offset(lines, mutant["span"]["start"])) + 2
+        depth, end = 0, start
+        while depth or text[end] not in ",)":
+            depth += {"(": 1, ")": -1}.get(text[end], 0)
+            end += 1
+        return None if ";" in text[start:end] else (start, end)
     span = mutant["function"]["span"]
     start, end = offset(lines, span["start"]), offset(lines, span["end"])
     place = body(text, start, end)

@@ -191,6 +191,28 @@ fn every_reason_not_to_grow_is_needed() {
     }
 }
 
+/// Two types of one name make a reader of a signature guess, and languages without modules need another name for one.
+#[test]
+fn no_two_public_types_share_a_name() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let text: String =
+        files(&root, &[".rs"]).iter().map(|path| std::fs::read_to_string(path).unwrap()).collect();
+    let mut paths: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for path in listed() {
+        paths.entry(last(&path).to_string()).or_default().push(path);
+    }
+    assert!(paths.len() > 350, "the search finds {} names only", paths.len());
+    // One declaration may be shown by several modules.
+    let declarations = |name: &str| {
+        let heads = ["struct", "enum"].map(|kind| format!("pub {kind} {name}"));
+        let ends = |rest: &&str| !rest.starts_with(|c: char| c.is_alphanumeric() || c == '_');
+        heads.iter().map(|head| text.split(head.as_str()).skip(1).filter(ends).count()).sum::<usize>()
+    };
+    let doubled: Vec<_> =
+        paths.iter().filter(|(name, paths)| paths.len() > 1 && declarations(name) > 1).collect();
+    assert!(doubled.is_empty(), "{doubled:#?}");
+}
+
 /// What a macro of this crate declares is not read as an item, but its text stands in the source.
 #[test]
 fn every_enum_of_a_macro_may_grow() {

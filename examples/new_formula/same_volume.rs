@@ -30,7 +30,7 @@ formula! {
     /// assert_eq!(load.value(), 37.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn same_volume_load(load: Mass, reps: Reps, new_reps: Reps) -> Kilograms {
+    pub fn same_volume_load(load: Mass, reps: Reps, new_reps: Reps) -> Result<Kilograms, Error> {
         if new_reps.value() == 0.0 {
             let allowed = Allowed::rule("repetitions above 0");
             return Err(Error::new(Code::RepsOutOfDomain, "new_reps", 0, allowed));

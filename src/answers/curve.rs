@@ -27,7 +27,7 @@ pub struct RefusedSets {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct Curve {
+pub struct LiftCurve {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,
     /// The day it was made for.
@@ -78,7 +78,7 @@ pub struct Curve {
 /// assert!(found.curve.is_none() && !found.enough);
 /// # Ok::<(), bismar::Error>(())
 /// ```
-pub fn curve(log: &Log, lift: &Name, today: Day) -> Result<Curve, Error> {
+pub fn curve(log: &Log, lift: &Name, today: Day) -> Result<LiftCurve, Error> {
     Diary::of(log)?.curve(lift, today)
 }
 
@@ -87,7 +87,7 @@ impl Diary<'_> {
     ///
     /// # Errors
     /// `before_last_event`; `unknown_lift`.
-    pub fn curve(&self, lift: &Name, today: Day) -> Result<Curve, Error> {
+    pub fn curve(&self, lift: &Name, today: Day) -> Result<LiftCurve, Error> {
         self.check_today(today)?;
         self.check_lift(lift)?;
         let sessions = Sessions::of(self, lift);
@@ -111,7 +111,7 @@ impl Diary<'_> {
         missing.extend((sessions.unweighed > 0).then_some(Lacking::BodyMass));
         let mut cautions = self.cautions(today);
         cautions.push(Caution::EstimatesAreRanges);
-        Ok(Curve {
+        Ok(LiftCurve {
             stops: self.state().stops(),
             today,
             lift: lift.clone(),

@@ -86,7 +86,7 @@ doors! {
     "answers.block_review" "Was the block right: keep the rung or change it, test again, raise the gate; is the trend real?"
         block_review(log: &Log, today: Day, name: Option<&Name>) -> BlockReview;
     "answers.curve" "What is this lifter's own curve of repetitions and load, and is there enough for one?"
-        curve(log: &Log, lift: &Name, today: Day) -> Curve;
+        curve(log: &Log, lift: &Name, today: Day) -> LiftCurve;
     "answers.day" "Does today lie below, within or above this lifter's usual, and how often is that a false alarm?"
         day(log: &Log, today: Day, answers: Option<&DayAnswers>) -> DayAnswer;
     "answers.easy_week" "Is an easy week due, counting life's own breaks, and what would it be?"

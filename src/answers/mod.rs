@@ -59,7 +59,7 @@ mod year;
 
 pub use block_review::{Block, BlockAdvice, BlockLift, BlockReview, block_review};
 pub use compare::{Comparison, compare};
-pub use curve::{Curve, RefusedSets, curve};
+pub use curve::{LiftCurve, RefusedSets, curve};
 pub use day::{DayAnswer, DayAnswers, day};
 pub use diary::Diary;
 #[cfg(feature = "serde")]

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::diary::{Diary, LiftDone};
 use super::lacking::Lacking;
 use crate::caution::Caution;
-use crate::condition::{Calibration, DayClass, PastVerdict, calibration};
+use crate::condition::{ClassCalibration, DayClass, PastVerdict, calibration};
 use crate::error::Error;
 use crate::gate::Outcome;
 use crate::quantity::Day;
@@ -25,7 +25,7 @@ pub struct Verdicts {
     pub days: u32,
     /// Hits, false alarms, misses, with their intervals and what chance alone would do; absent without a single verdict.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub calibration: Option<Calibration>,
+    pub calibration: Option<ClassCalibration>,
     /// What nobody wrote down.
     pub missing: Vec<Lacking>,
     /// Rows of the registry that the numbers come from.

@@ -7,9 +7,9 @@ use super::lacking::Lacking;
 use crate::caution::Caution;
 use crate::error::Error;
 use crate::horizon::{
-    Age, BodyMassOn, CardSettings, DatedFloor, Floor, FloorMargin, FloorPlan, FunctionTest, Lifter as Person,
-    Outlook, Phase, ScenarioBands, ScenarioSettings, Sex, TestDone, Training, YearlyCard, YearlyFacts,
-    ewgsop2_floor, floor_margin, long_plan, scenario, yearly_card,
+    Age, BodyMassOn, CardSettings, DatedFloor, Floor, FloorMargin, FloorPlan, FunctionTest, Outlook, Person,
+    Phase, ScenarioBands, ScenarioSettings, Sex, TestDone, Training, YearlyCard, YearlyFacts, ewgsop2_floor,
+    floor_margin, long_plan, scenario, yearly_card,
 };
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
@@ -171,11 +171,11 @@ fn last_tests(events: &[&Event]) -> Vec<(FunctionTest, Day, f64)> {
     for event in events {
         let EventKind::FunctionTested(done) = &event.kind else { continue };
         let test = match done.test {
-            record::FunctionTest::ChairRiseSeconds => FunctionTest::FiveChairRises,
-            record::FunctionTest::ChairRiseCount => FunctionTest::ChairStandsIn30Seconds,
-            record::FunctionTest::GaitSpeed => FunctionTest::GaitSpeed,
-            record::FunctionTest::Grip => FunctionTest::Grip,
-            record::FunctionTest::FloorRise => FunctionTest::FloorRise,
+            record::EverydayTest::ChairRiseSeconds => FunctionTest::FiveChairRises,
+            record::EverydayTest::ChairRiseCount => FunctionTest::ChairStandsIn30Seconds,
+            record::EverydayTest::GaitSpeed => FunctionTest::GaitSpeed,
+            record::EverydayTest::Grip => FunctionTest::Grip,
+            record::EverydayTest::FloorRise => FunctionTest::FloorRise,
         };
         tests.retain(|(known, ..)| *known != test);
         tests.push((test, event.day, done.result));

@@ -109,8 +109,7 @@ pub(crate) const fn of_seen(seen: Seen) -> Option<Caution> {
     }
 }
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+pub(crate) static DECLARED: crate::source::Declarations = &[];
 
 impl Caution {
     /// What comes first in every answer under a stop.

@@ -225,7 +225,7 @@ formula! {
     /// assert!(report.alarms.iter().any(|alarm| alarm.kind == DriftKind::Sudden));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn drift(sessions: &[SessionForm], options: DriftOptions) -> DriftReport {
+    pub fn drift(sessions: &[SessionForm], options: DriftOptions) -> Result<DriftReport, Error> {
         checked(sessions)?;
         let field = "sessions_between_false_alarms";
         let wanted = options.sessions_between_false_alarms;

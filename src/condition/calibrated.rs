@@ -69,7 +69,7 @@ pub enum VerdictSkill {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Calibration {
+pub struct ClassCalibration {
     /// Called below the usual, fell short.
     pub hits: u32,
     /// Called below the usual, went well.
@@ -147,7 +147,7 @@ formula! {
     /// assert_eq!(calibration(&past)?.skill, VerdictSkill::BetterThanChance);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn calibration(past: &[PastVerdict]) -> Calibration {
+    pub fn calibration(past: &[PastVerdict]) -> Result<ClassCalibration, Error> {
         let most = MOST_SESSIONS as f64;
         crate::numeric::within(Code::OutOfRange, "past", past.len() as f64, 0.0, most, "sessions")?;
         let count = |called: bool, short: bool| {
@@ -166,7 +166,7 @@ formula! {
             Some(chance) if chance < CHANCE_LIMIT => VerdictSkill::BetterThanChance,
             Some(_) => VerdictSkill::NoBetterThanChance,
         };
-        Ok(Calibration {
+        Ok(ClassCalibration {
             hits,
             false_alarms,
             misses,

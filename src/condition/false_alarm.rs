@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::own_baseline::DayOptions;
-use crate::error::Code;
+use crate::error::{Code, Error};
 use crate::numeric::generator::Generator;
 use crate::numeric::normal::normal_cdf;
 use crate::numeric::sqrt;
@@ -91,7 +91,7 @@ formula! {
     /// assert!(found.any > 0.25 && found.agreeing < 0.12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn false_alarms(values: &[u32], options: DayOptions) -> FalseAlarms {
+    pub fn false_alarms(values: &[u32], options: DayOptions) -> Result<FalseAlarms, Error> {
         let options = options.checked()?;
         crate::numeric::within(Code::OutOfRange, "values", values.len() as f64, 0.0, 20.0, "markers")?;
         let mut known: Vec<(u32, f64)> = Vec::new();
@@ -138,7 +138,7 @@ formula! {
     /// assert!((0.08..0.10).contains(&rate));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn false_alarm_of_mean(values: u32, threshold: f64) -> f64 {
+    pub fn false_alarm_of_mean(values: u32, threshold: f64) -> Result<f64, Error> {
         let count = crate::numeric::within(Code::OutOfRange, "values", f64::from(values), 2.0, 1e5, "values")?;
         let threshold = crate::numeric::within(Code::OutOfRange, "threshold", threshold, 0.0, 10.0, "spreads")?;
         student_cdf(-threshold / sqrt(1.0 + 1.0 / count), count - 1.0)

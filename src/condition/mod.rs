@@ -29,7 +29,7 @@ pub use alarm::{
     DriftAlarm, DriftKind, DriftOptions, DriftReport, SESSIONS_BETWEEN_FALSE_ALARMS, SessionForm, drift,
 };
 pub use calibrated::{
-    CALIBRATION_SESSIONS, CHANCE_LIMIT, Calibration, PastVerdict, VerdictSkill, calibration,
+    CALIBRATION_SESSIONS, CHANCE_LIMIT, ClassCalibration, PastVerdict, VerdictSkill, calibration,
 };
 pub use day_class::DayClass;
 pub use evidence::{EvidenceKind, StrengthEvidence};
@@ -46,23 +46,13 @@ pub use strength::{
 };
 pub use verdict::{DayAdvice, DayVerdict, MarkerVote, Vote, WarmUpTechnique, judge_day};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    marker::ROWS,
-    own_baseline::ROWS,
-    verdict::ROWS,
-    false_alarm::ROWS,
-    calibrated::ROWS,
-    alarm::ROWS,
-    strength::ROWS,
-    ratio::ROWS,
-];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    marker::ENTRIES,
-    own_baseline::ENTRIES,
-    verdict::ENTRIES,
-    false_alarm::ENTRIES,
-    calibrated::ENTRIES,
-    alarm::ENTRIES,
-    strength::ENTRIES,
-    ratio::ENTRIES,
+pub(crate) static DECLARED: crate::source::Declarations = &[
+    marker::DECLARED,
+    own_baseline::DECLARED,
+    verdict::DECLARED,
+    false_alarm::DECLARED,
+    calibrated::DECLARED,
+    alarm::DECLARED,
+    strength::DECLARED,
+    ratio::DECLARED,
 ];

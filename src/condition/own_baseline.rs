@@ -130,7 +130,7 @@ formula! {
         today: Day,
         least_spread: f64,
         options: DayOptions
-    ) -> Option<Baseline> {
+    ) -> Result<Option<Baseline>, Error> {
         let options = options.checked()?;
         let floor = crate::numeric::within(Code::OutOfRange, "least_spread", least_spread, 0.0, 1e6, "")?;
         let values = comparable(history, conditions, today, options.most_values)?;

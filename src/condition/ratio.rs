@@ -155,7 +155,7 @@ formula! {
     /// assert!((found.interval.low() - 0.9).abs() < 1e-9 && found.own_weight == 0.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn variant_ratio(pairs: &[PairedEstimate], prior: RatioPrior, level: f64) -> VariantRatio {
+    pub fn variant_ratio(pairs: &[PairedEstimate], prior: RatioPrior, level: f64) -> Result<VariantRatio, Error> {
         let most = MOST_PAIRS as f64;
         crate::numeric::within(Code::OutOfRange, "pairs", pairs.len() as f64, 0.0, most, "pairs")?;
         crate::statistics::domain::open_unit("level", level)?;

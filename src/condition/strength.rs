@@ -341,7 +341,7 @@ formula! {
     /// assert_eq!(report.verdict, TrendVerdict::Rising);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn trend(evidence: &[StrengthEvidence], today: Day, options: &TrendOptions) -> TrendReport {
+    pub fn trend(evidence: &[StrengthEvidence], today: Day, options: &TrendOptions) -> Result<TrendReport, Error> {
         checked(options)?;
         let past: Vec<StrengthEvidence> = evidence.iter().filter(|one| one.day <= today).copied().collect();
         let (all, outliers) = tamed(&readings(&past)?);

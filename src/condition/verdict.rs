@@ -190,7 +190,7 @@ formula! {
         markers: &[Marker],
         technique: WarmUpTechnique,
         options: DayOptions
-    ) -> DayVerdict {
+    ) -> Result<DayVerdict, Error> {
         let options = options.checked()?;
         if markers.len() > MOST_MARKERS {
             let most = MOST_MARKERS as f64;

@@ -68,7 +68,7 @@ formula! {
     /// assert!((mass.value() - 170.4).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn system_mass(load: Mass, body_mass: Mass, moved_share: f64) -> Kilograms {
+    pub fn system_mass(load: Mass, body_mass: Mass, moved_share: f64) -> Result<Kilograms, Error> {
         let share = share_of_body("moved_share", moved_share)?;
         Kilograms::new(not_negative(load)?.kg() + share * positive("body_mass", body_mass)?)
     }
@@ -106,7 +106,7 @@ formula! {
     /// ```
     pub fn maximum_dynamic_strength_volume_load(
         sets: &[SetDone], body_mass: Mass, still_share: f64
-    ) -> Kilograms {
+    ) -> Result<Kilograms, Error> {
         let moved = (1.0 - share_of_body("still_share", still_share)?) * positive("body_mass", body_mass)?;
         let totals = Totals::of(sets)?;
         Kilograms::new(totals.volume_load() + totals.reps() * moved)
@@ -197,7 +197,7 @@ formula! {
     /// assert_eq!(segment_shares_de_leva_1996(BodyTable::Male)?.shank, 0.0433);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn segment_shares_de_leva_1996(table: BodyTable) -> SegmentShares {
+    pub fn segment_shares_de_leva_1996(table: BodyTable) -> Result<SegmentShares, Error> {
         Ok(match table { BodyTable::Male => MALE, BodyTable::Female => FEMALE })
     }
     source: DE_LEVA_1996, place: "table of adjusted parameters", standing: Published, seen: Secondary,
@@ -228,7 +228,7 @@ formula! {
     /// assert!((squat_body_share(BodyTable::Male)? - 0.886).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn squat_body_share(table: BodyTable) -> f64 {
+    pub fn squat_body_share(table: BodyTable) -> Result<f64, Error> {
         let shares = segment_shares_de_leva_1996(table)?;
         Ok(1.0 - 2.0 * (shares.shank + shares.foot))
     }
@@ -259,7 +259,7 @@ formula! {
     /// assert!((pull_up_body_share(BodyTable::Female)? - 0.9612).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn pull_up_body_share(table: BodyTable) -> f64 {
+    pub fn pull_up_body_share(table: BodyTable) -> Result<f64, Error> {
         let shares = segment_shares_de_leva_1996(table)?;
         Ok(1.0 - 2.0 * (shares.forearm + shares.hand))
     }

@@ -185,7 +185,7 @@ formula! {
     /// assert_eq!(change.verdict, WeekVerdict::MoreThanUsual);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn week_change(past: &[DailyLoad], week: DailyLoad, options: BandOptions) -> WeekChange {
+    pub fn week_change(past: &[DailyLoad], week: DailyLoad, options: BandOptions) -> Result<WeekChange, Error> {
         options.check()?;
         let skipped = past.len().saturating_sub(usize::from(options.weeks));
         let past = past.get(skipped..).unwrap_or_default();

@@ -78,7 +78,7 @@ formula! {
     /// assert_eq!(strength_loss_lemmer_2000(BreakGroup::Older)?, 0.14);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn strength_loss_lemmer_2000(group: BreakGroup) -> f64 {
+    pub fn strength_loss_lemmer_2000(group: BreakGroup) -> Result<f64, Error> {
         Ok(match group { BreakGroup::Young => 0.08, BreakGroup::Older => 0.14 })
     }
     source: LEMMER_2000, place: "abstract", standing: Published, seen: Read,
@@ -115,7 +115,7 @@ formula! {
     /// assert!((strength_kept_after_break(12.0, BreakGroup::Older)? - 0.99).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn strength_kept_after_break(weeks: f64, group: BreakGroup) -> f64 {
+    pub fn strength_kept_after_break(weeks: f64, group: BreakGroup) -> Result<f64, Error> {
         let weeks = numeric::within(Code::OutOfRange, "weeks", weeks, 0.0, LEMMER_WEEKS, "weeks")?;
         let late = late_loss(group);
         let early = strength_loss_lemmer_2000(group)? - late;
@@ -202,7 +202,7 @@ formula! {
     /// assert_eq!(bismar::dose::stopping_effects_bosquet_2013()?[1].effect, -0.46);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn stopping_effects_bosquet_2013() -> Vec<StoppingEffect> {
+    pub fn stopping_effects_bosquet_2013() -> Result<Vec<StoppingEffect>, Error> {
         Ok(alloc::vec![
             effect(StoppingOutcome::SubmaximalStrength, -0.62, -0.80, -0.45)?,
             effect(StoppingOutcome::MaximalForce, -0.46, -0.54, -0.37)?,
@@ -233,7 +233,7 @@ formula! {
     /// assert_eq!(bismar::dose::stopping_effects_grgic_2022()?.len(), 4);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn stopping_effects_grgic_2022() -> Vec<StoppingEffect> {
+    pub fn stopping_effects_grgic_2022() -> Result<Vec<StoppingEffect>, Error> {
         Ok(alloc::vec![
             effect(StoppingOutcome::SizeThroughTraining, 0.99, 0.63, 1.36)?,
             effect(StoppingOutcome::SizeAfterStopping, -0.83, -1.30, -0.36)?,
@@ -265,7 +265,7 @@ formula! {
     /// assert_eq!(bismar::dose::stopping_effects_yang_2022()?[2].effect, 1.16);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn stopping_effects_yang_2022() -> Vec<StoppingEffect> {
+    pub fn stopping_effects_yang_2022() -> Result<Vec<StoppingEffect>, Error> {
         Ok(alloc::vec![
             effect(StoppingOutcome::StrengthKept4To6Weeks, 0.71, 0.34, 1.08)?,
             effect(StoppingOutcome::StrengthKept8To16Weeks, 1.35, 0.66, 2.04)?,

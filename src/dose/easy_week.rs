@@ -56,7 +56,7 @@ formula! {
     /// assert_eq!(bismar::dose::easy_week_practice_rogerson_2024()?.days.mean, 6.4);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn easy_week_practice_rogerson_2024() -> EasyWeekPractice {
+    pub fn easy_week_practice_rogerson_2024() -> Result<EasyWeekPractice, Error> {
         Ok(EasyWeekPractice {
             days: MeanAndDeviation { mean: 6.4, deviation: 1.7 },
             every_weeks: MeanAndDeviation { mean: 5.6, deviation: 2.3 },
@@ -107,7 +107,7 @@ formula! {
     /// assert_eq!(bismar::dose::easy_week_range_bell_2022()?.every_weeks_high, 6);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn easy_week_range_bell_2022() -> EasyWeekRange {
+    pub fn easy_week_range_bell_2022() -> Result<EasyWeekRange, Error> {
         Ok(EasyWeekRange { days_low: 5, days_high: 7, every_weeks_low: 4, every_weeks_high: 6 })
     }
     source: BELL_2022, place: "results", standing: Published, seen: Read, population: "18 coaches",
@@ -196,7 +196,7 @@ formula! {
     /// ```
     pub fn easy_week_status(
         weeks: &[DailyLoad], planned_absence_in_weeks: Option<u16>, options: EasyWeekOptions
-    ) -> EasyWeekStatus {
+    ) -> Result<EasyWeekStatus, Error> {
         numeric::within(Code::OutOfRange, "easy_share", options.easy_share, 0.0, 1.0, "")?;
         if options.every_weeks == 0 {
             return Err(Error::new(Code::OutOfRange, "every_weeks", 0_u16, Allowed::rule("at least 1")));

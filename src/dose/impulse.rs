@@ -271,7 +271,7 @@ formula! {
     /// ```
     pub fn impulse_response_before_session(
         days: &[DailyLoad], response: ImpulseResponse, start: InitialState
-    ) -> Vec<ResponseDay> {
+    ) -> Result<Vec<ResponseDay>, Error> {
         respond(days, &response, start, ResponseForm::BeforeSession)
     }
     source: BUSSO_1991, place: "the model", standing: Published, seen: Memory,
@@ -307,7 +307,7 @@ formula! {
     /// ```
     pub fn impulse_response_after_session(
         days: &[DailyLoad], response: ImpulseResponse, start: InitialState
-    ) -> Vec<ResponseDay> {
+    ) -> Result<Vec<ResponseDay>, Error> {
         respond(days, &response, start, ResponseForm::AfterSession)
     }
     source: MORTON_1990, place: "the recursion", standing: Published, seen: Memory,
@@ -337,7 +337,7 @@ formula! {
     /// assert!((steady_trace(LoadTotal::new(100.0)?, 45.0)? - 4550.185).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn steady_trace(daily_load: LoadTotal, time_constant: f64) -> f64 {
+    pub fn steady_trace(daily_load: LoadTotal, time_constant: f64) -> Result<f64, Error> {
         let days = above_zero("time_constant", time_constant, LONGEST_TIME, "days, above 0")?;
         numeric::finite("daily_load", Fade::over(days).steady(daily_load.value()))
     }

@@ -46,7 +46,7 @@ formula! {
     /// assert!((days_to_recovery(response)? - 5.8224).abs() < 5e-5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn days_to_recovery(response: ImpulseResponse) -> f64 {
+    pub fn days_to_recovery(response: ImpulseResponse) -> Result<f64, Error> {
         crossing(&response, response.fatigue_gain() / response.fitness_gain())
     }
     source: FITZ_CLARKE_1991, place: "influence curves", standing: Published, seen: Memory,
@@ -77,7 +77,7 @@ formula! {
     /// assert!((days_to_peak(response)? - 20.8732).abs() < 5e-5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn days_to_peak(response: ImpulseResponse) -> f64 {
+    pub fn days_to_peak(response: ImpulseResponse) -> Result<f64, Error> {
         let times = response.times();
         let gains = response.fatigue_gain() / response.fitness_gain();
         crossing(&response, gains * times.fitness_days() / times.fatigue_days())
@@ -109,7 +109,7 @@ formula! {
     /// assert!((peak_gain(response)? - 0.506970).abs() < 5e-7);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn peak_gain(response: ImpulseResponse) -> f64 {
+    pub fn peak_gain(response: ImpulseResponse) -> Result<f64, Error> {
         let (days, times) = (days_to_peak(response)?, response.times());
         let fitness = response.fitness_gain() * numeric::exp(-days / times.fitness_days());
         let fatigue = response.fatigue_gain() * numeric::exp(-days / times.fatigue_days());

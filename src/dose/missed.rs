@@ -80,7 +80,7 @@ formula! {
     /// assert_eq!(missed_session(&facts)?, MissedSession::ShiftTo("2026-03-04".parse()?));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn missed_session(facts: &MissedFacts) -> MissedSession {
+    pub fn missed_session(facts: &MissedFacts) -> Result<MissedSession, Error> {
         let step = i32::from(facts.rest_days) + 1;
         let misplaced = |field, day: Day, rule| {
             Error::new(Code::OutOfRange, field, day.number(), crate::error::Allowed::rule(rule))

@@ -141,7 +141,7 @@ formula! {
     /// assert_eq!(weekly_load(&days)?.value(), 700.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn weekly_load(days: &[DailyLoad]) -> LoadTotal {
+    pub fn weekly_load(days: &[DailyLoad]) -> Result<LoadTotal, Error> {
         LoadTotal::new(complete(days)?.iter().sum())
     }
     source: FOSTER_2001, place: "method", standing: Published, seen: Read,
@@ -180,7 +180,7 @@ formula! {
     /// assert!(matches!(answer.monotony, Monotony::Value(value) if (value - 1.037749).abs() < 5e-7));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn week_monotony(days: &[DailyLoad], deviation: Deviation) -> WeekLoad {
+    pub fn week_monotony(days: &[DailyLoad], deviation: Deviation) -> Result<WeekLoad, Error> {
         if days.len() != DAYS_PER_WEEK {
             return Err(Error::new(Code::OutOfRange, "days", days.len(), Allowed::rule("seven days")));
         }
@@ -216,7 +216,7 @@ formula! {
     /// assert_eq!(sessions_monotony(&sessions, Deviation::Population)?.strain, Some(800.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sessions_monotony(sessions: &[LoadTotal], deviation: Deviation) -> WeekLoad {
+    pub fn sessions_monotony(sessions: &[LoadTotal], deviation: Deviation) -> Result<WeekLoad, Error> {
         let values: alloc::vec::Vec<f64> = sessions.iter().map(|load| load.value()).collect();
         if values.len() < 2 || values.len() > usize::from(u16::MAX) {
             return Err(Error::range(Code::NotEnoughData, "sessions", values.len(), 2.0, f64::from(u16::MAX), ""));
@@ -250,7 +250,7 @@ formula! {
     /// assert!((monotony_limit(3, Deviation::Population)? - 0.8660).abs() < 5e-5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn monotony_limit(training_days: u16, deviation: Deviation) -> f64 {
+    pub fn monotony_limit(training_days: u16, deviation: Deviation) -> Result<f64, Error> {
         if !(1..=6).contains(&training_days) {
             return Err(Error::range(Code::OutOfRange, "training_days", training_days, 1.0, 6.0, "days of 7"));
         }
@@ -288,7 +288,7 @@ formula! {
     /// assert!((monotony_of(790.0, 897.0)? - 0.88).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn monotony_of(mean: f64, deviation: f64) -> f64 {
+    pub fn monotony_of(mean: f64, deviation: f64) -> Result<f64, Error> {
         let mean = numeric::within(Code::OutOfRange, "mean", mean, 0.0, f64::MAX, "")?;
         let deviation = numeric::within(Code::OutOfRange, "deviation", deviation, 0.0, f64::MAX, "")?;
         if deviation <= 0.0 {

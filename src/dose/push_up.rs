@@ -1,6 +1,7 @@
 //! Push-ups: the part of body mass that the hands hold, by several sources that do not agree.
 
 use super::BodyTable;
+use crate::error::Error;
 use crate::source::{Source, formula, rows};
 
 const EBBEN_2011: Source = Source {
@@ -90,7 +91,7 @@ formula! {
     /// assert_eq!(push_up_peak_share_ebben_2011(PushUp::Knees)?, 0.49);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn push_up_peak_share_ebben_2011(form: PushUp) -> f64 {
+    pub fn push_up_peak_share_ebben_2011(form: PushUp) -> Result<f64, Error> {
         Ok(match form {
             PushUp::Regular => 0.64,
             PushUp::Knees => 0.49,
@@ -127,7 +128,7 @@ formula! {
     /// assert_eq!(push_up_still_share_suprak_2011(PushUpPosition::RegularUp)?, 0.6916);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn push_up_still_share_suprak_2011(position: PushUpPosition) -> f64 {
+    pub fn push_up_still_share_suprak_2011(position: PushUpPosition) -> Result<f64, Error> {
         Ok(match position {
             PushUpPosition::RegularUp => 0.6916,
             PushUpPosition::RegularDown => 0.7504,
@@ -176,7 +177,7 @@ formula! {
     /// assert_eq!(push_up_still_share_mier_2014(BodyTable::Female, false)?.mean, 0.651);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn push_up_still_share_mier_2014(table: BodyTable, on_knees: bool) -> MeanAndDeviation {
+    pub fn push_up_still_share_mier_2014(table: BodyTable, on_knees: bool) -> Result<MeanAndDeviation, Error> {
         use BodyTable::{Female, Male};
         let (mean, deviation) = match (table, on_knees) {
             (Male, false) => (0.670, 0.038),

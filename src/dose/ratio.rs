@@ -260,7 +260,7 @@ formula! {
     /// assert_eq!(answer.ratio, RatioAnswer::Value(1.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn recent_versus_usual(days: &[DailyLoad], options: RatioOptions) -> RecentVersusUsual {
+    pub fn recent_versus_usual(days: &[DailyLoad], options: RatioOptions) -> Result<RecentVersusUsual, Error> {
         options.check()?;
         let run = unbroken(days);
         let history = u32::try_from(run.len()).unwrap_or(u32::MAX);
@@ -312,7 +312,7 @@ formula! {
     /// assert!((uncoupled_from_coupled(1.3, 7, 28)? - 1.4444).abs() < 5e-5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn uncoupled_from_coupled(ratio: f64, recent_days: u16, usual_days: u16) -> f64 {
+    pub fn uncoupled_from_coupled(ratio: f64, recent_days: u16, usual_days: u16) -> Result<f64, Error> {
         let (recent, usual) = windows(recent_days, usual_days)?;
         let ratio = numeric::within(Code::OutOfRange, "ratio", ratio, 0.0, usual / recent, "")?;
         let left = above_zero("ratio", usual - recent * ratio, usual, "below the ceiling usual_days / recent_days")
@@ -345,7 +345,7 @@ formula! {
     /// assert_eq!(coupled_from_uncoupled(3.0, 7, 28)?, 2.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn coupled_from_uncoupled(ratio: f64, recent_days: u16, usual_days: u16) -> f64 {
+    pub fn coupled_from_uncoupled(ratio: f64, recent_days: u16, usual_days: u16) -> Result<f64, Error> {
         let (recent, usual) = windows(recent_days, usual_days)?;
         let ratio = numeric::within(Code::OutOfRange, "ratio", ratio, 0.0, 1e9, "")?;
         numeric::finite("ratio", usual * ratio / (usual - recent + recent * ratio))
@@ -374,7 +374,7 @@ formula! {
     /// assert_eq!(bismar::dose::coupling_correlation(7, 28)?, 0.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn coupling_correlation(recent_days: u16, usual_days: u16) -> f64 {
+    pub fn coupling_correlation(recent_days: u16, usual_days: u16) -> Result<f64, Error> {
         let (recent, usual) = windows(recent_days, usual_days)?;
         Ok(numeric::sqrt(recent / usual))
     }

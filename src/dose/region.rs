@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
-use crate::error::Code;
+use crate::error::{Code, Error};
 use crate::numeric;
 use crate::source::{OURS, Source, default_of, formula, rows};
 
@@ -136,7 +136,7 @@ formula! {
     /// assert_eq!(counts[1].sets, 5.0); // triceps
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn fractional_sets(exercises: &[RegionSets], counting: SetCounting) -> Vec<RegionCount> {
+    pub fn fractional_sets(exercises: &[RegionSets], counting: SetCounting) -> Result<Vec<RegionCount>, Error> {
         let weight = numeric::within(Code::OutOfRange, "counting.indirect", counting.indirect, 0.0, 1.0, "")?;
         let mut counts: BTreeMap<&str, f64> = BTreeMap::new();
         for exercise in exercises {

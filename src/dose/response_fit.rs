@@ -294,7 +294,7 @@ formula! {
     /// ```
     pub fn fit_impulse_response(
         days: &[DailyLoad], measured: &[MeasuredDay], options: &FitOptions
-    ) -> FitAnswer {
+    ) -> Result<FitAnswer, Error> {
         options.check()?;
         let record = Record::new(days, measured)?;
         let (given, needed) = (u32::try_from(measured.len()).unwrap_or(u32::MAX), options.fewest_measurements);

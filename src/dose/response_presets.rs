@@ -3,6 +3,7 @@
 use super::impulse::MORTON_1990;
 use super::impulse::{ImpulseResponse, TimeConstants};
 use super::variable_response::{BUSSO_2003, VariableResponse};
+use crate::error::Error;
 use crate::quantity::Interval;
 use crate::source::{Source, formula, rows};
 
@@ -40,7 +41,7 @@ formula! {
     /// assert_eq!(bismar::dose::illustrative_response(100.0)?.times().fitness_days(), 45.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn illustrative_response(baseline: f64) -> ImpulseResponse {
+    pub fn illustrative_response(baseline: f64) -> Result<ImpulseResponse, Error> {
         ImpulseResponse::new(baseline, 1.0, 2.0, 45.0, 15.0)
     }
     source: MORTON_1990, place: "starting values", standing: Published, seen: Memory,
@@ -68,7 +69,7 @@ formula! {
     /// assert_eq!(bismar::dose::hammer_thrower_times_busso_1994()?.fatigue_days(), 13.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn hammer_thrower_times_busso_1994() -> TimeConstants {
+    pub fn hammer_thrower_times_busso_1994() -> Result<TimeConstants, Error> {
         TimeConstants::new(60.0, 13.0)
     }
     source: BUSSO_1994, place: "results", standing: Published, seen: Secondary, copies: "one later article",
@@ -95,7 +96,7 @@ formula! {
     /// ```
     /// assert!(bismar::dose::mean_variable_response_busso_2003(250.0).is_ok());
     /// ```
-    pub fn mean_variable_response_busso_2003(baseline: f64) -> VariableResponse {
+    pub fn mean_variable_response_busso_2003(baseline: f64) -> Result<VariableResponse, Error> {
         VariableResponse::new(baseline, 0.031, 0.000_035, TimeConstants::new(30.8, 16.8)?, 2.3)
     }
     source: BUSSO_2003, place: "mean parameters", standing: Published, seen: Memory,
@@ -157,7 +158,7 @@ formula! {
     /// assert_eq!(bismar::dose::times_spread_hellard_2006()?.fitness.interval.low(), 17.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn times_spread_hellard_2006() -> TimesSpread {
+    pub fn times_spread_hellard_2006() -> Result<TimesSpread, Error> {
         let days = |days, low, high| {
             Ok::<_, crate::error::Error>(DaysWithInterval { days, interval: Interval::new(low, high, 0.95)? })
         };

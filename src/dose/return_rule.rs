@@ -88,7 +88,7 @@ formula! {
     /// assert_eq!(return_weeks_caterisano_2019(ReturnGroup::AfterBreak)?.len(), 2);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn return_weeks_caterisano_2019(group: ReturnGroup) -> Vec<ReturnWeek> {
+    pub fn return_weeks_caterisano_2019(group: ReturnGroup) -> Result<Vec<ReturnWeek>, Error> {
         Ok(limited(group).to_vec())
     }
     source: CATERISANO_2019, place: "50/30/20/10 rule and the rule for the first two weeks", standing: Published,
@@ -122,7 +122,7 @@ formula! {
     /// ```
     pub fn return_volume_limit_caterisano_2019(
         highest: LoadTotal, week: u16, group: ReturnGroup
-    ) -> LoadTotal {
+    ) -> Result<LoadTotal, Error> {
         if week == 0 {
             return Err(Error::range(Code::OutOfRange, "week", week, 1.0, f64::from(u16::MAX), ""));
         }
@@ -172,7 +172,7 @@ formula! {
     /// assert_eq!(return_relative_volume_caterisano_2019(32.5)?, ReturnVolume::AboveLimit); // 5 x 10 at 65 %
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn return_relative_volume_caterisano_2019(relative_volume: f64) -> ReturnVolume {
+    pub fn return_relative_volume_caterisano_2019(relative_volume: f64) -> Result<ReturnVolume, Error> {
         let volume = numeric::within(Code::OutOfRange, "relative_volume", relative_volume, 0.0, 1e6, "")?;
         // Products such as 10 x 3 x 0.7 may come out one bit off a whole number.
         const ROUNDING: f64 = 1e-9;

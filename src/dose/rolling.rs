@@ -50,7 +50,7 @@ formula! {
     /// assert_eq!(rolling_load(&days, 2)?, [None, Some(2.0), Some(1.0)]);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rolling_load(days: &[DailyLoad], window: u16) -> Vec<Option<f64>> {
+    pub fn rolling_load(days: &[DailyLoad], window: u16) -> Result<Vec<Option<f64>>, Error> {
         let length = window_length(window)?;
         let divisor = f64::from(window);
         // Days in blocks of one window: what a window takes from the block before it is a sum from some place to
@@ -129,7 +129,7 @@ formula! {
     /// assert_eq!(weighting_factor(Fading::Span(7))?, 0.25);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn weighting_factor(fading: Fading) -> f64 {
+    pub fn weighting_factor(fading: Fading) -> Result<f64, Error> {
         match fading {
             Fading::Span(days) => Ok(2.0 / (window_length(days)? as f64 + 1.0)),
             Fading::TimeConstant(days) => {
@@ -213,7 +213,7 @@ formula! {
     /// assert_eq!(means, [Some(40.0), Some(30.0), Some(37.5)]);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn weighted_load(days: &[DailyLoad], fading: Fading, start: WeightedStart) -> Vec<Option<f64>> {
+    pub fn weighted_load(days: &[DailyLoad], fading: Fading, start: WeightedStart) -> Result<Vec<Option<f64>>, Error> {
         let factor = weighting_factor(fading)?;
         if let WeightedStart::MeanOfFirst(days) = start {
             window_length(days)?;

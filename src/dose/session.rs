@@ -69,7 +69,7 @@ formula! {
     /// assert_eq!(session_load_foster_2001(5.0, 60.0)?.value(), 300.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn session_load_foster_2001(rating: f64, minutes: f64) -> LoadTotal {
+    pub fn session_load_foster_2001(rating: f64, minutes: f64) -> Result<LoadTotal, Error> {
         let minutes = numeric::within(Code::OutOfRange, "minutes", minutes, 0.0, MINUTES_PER_DAY, "min")?;
         LoadTotal::new(session_rating(rating)? * minutes)
     }
@@ -101,7 +101,7 @@ formula! {
     /// assert_eq!(day_load_foster_2001(&sessions)?.value(), 390.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn day_load_foster_2001(sessions: &[SessionRated]) -> LoadTotal {
+    pub fn day_load_foster_2001(sessions: &[SessionRated]) -> Result<LoadTotal, Error> {
         let mut total = 0.0;
         for (at, session) in sessions.iter().enumerate() {
             total += session_load_foster_2001(session.rating, session.minutes)
@@ -138,7 +138,7 @@ formula! {
     /// assert_eq!(session_load_by_repetitions(6.0, &sets)?.value(), 150.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn session_load_by_repetitions(rating: f64, sets: &[SetDone]) -> LoadTotal {
+    pub fn session_load_by_repetitions(rating: f64, sets: &[SetDone]) -> Result<LoadTotal, Error> {
         LoadTotal::new(session_rating(rating)? * total_repetitions(sets)?)
     }
     source: crate::source::COMMON_PRACTICE, place: "rating x repetitions", standing: CommonPractice,

@@ -234,7 +234,7 @@ formula! {
     /// assert_eq!((block.sets, block.volume_load.value()), (3, 900.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn block_summary(sets: &[DiarySet], from: Day, to: Day) -> DoseSummary {
+    pub fn block_summary(sets: &[DiarySet], from: Day, to: Day) -> Result<DoseSummary, Error> {
         if from > to {
             let rule = crate::error::Allowed::rule("from not after to");
             return Err(Error::new(Code::IntervalReversed, "from", from.number(), rule));
@@ -270,7 +270,7 @@ formula! {
     /// assert_eq!(week_summaries(&[], "2026-03-02".parse()?, 4)?.len(), 4);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn week_summaries(sets: &[DiarySet], first: Day, weeks: u16) -> Vec<DoseSummary> {
+    pub fn week_summaries(sets: &[DiarySet], first: Day, weeks: u16) -> Result<Vec<DoseSummary>, Error> {
         if !(1..=MOST_WEEKS).contains(&weeks) {
             return Err(Error::range(Code::OutOfRange, "weeks", weeks, 1.0, f64::from(MOST_WEEKS), ""));
         }

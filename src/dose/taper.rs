@@ -57,7 +57,7 @@ formula! {
     /// assert_eq!(bismar::dose::taper_practice_grgic_2017()?.days.mean, 18.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn taper_practice_grgic_2017() -> TaperPractice {
+    pub fn taper_practice_grgic_2017() -> Result<TaperPractice, Error> {
         Ok(TaperPractice {
             volume_cut: MeanAndDeviation { mean: 0.505, deviation: 0.117 },
             days: MeanAndDeviation { mean: 18.0, deviation: 8.0 },
@@ -106,7 +106,7 @@ formula! {
     /// assert_eq!(bismar::dose::taper_finding_bosquet_2007()?.days, 14);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn taper_finding_bosquet_2007() -> TaperFinding {
+    pub fn taper_finding_bosquet_2007() -> Result<TaperFinding, Error> {
         Ok(TaperFinding { volume_cut_low: 0.41, volume_cut_high: 0.60, days: 14 })
     }
     source: BOSQUET_2007, place: "abstract", standing: Published, seen: Read, population: "competitive athletes",
@@ -151,7 +151,7 @@ formula! {
     /// assert_eq!(taper_share(TaperShape::Linear, 7, 14, 0.5)?, 0.75);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn taper_share(shape: TaperShape, day: u16, days: u16, final_cut: f64) -> f64 {
+    pub fn taper_share(shape: TaperShape, day: u16, days: u16, final_cut: f64) -> Result<f64, Error> {
         let cut = numeric::within(Code::OutOfRange, "final_cut", final_cut, 0.0, 0.99, "of usual volume")?;
         if !(1..=LONGEST_TAPER).contains(&days) {
             return Err(Error::range(Code::OutOfRange, "days", days, 1.0, f64::from(LONGEST_TAPER), ""));

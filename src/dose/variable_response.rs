@@ -100,7 +100,7 @@ formula! {
     /// assert!((curve[0].fatigue_gain - 0.0035).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn variable_response_busso_2003(days: &[DailyLoad], response: VariableResponse) -> Vec<VariableDay> {
+    pub fn variable_response_busso_2003(days: &[DailyLoad], response: VariableResponse) -> Result<Vec<VariableDay>, Error> {
         let (slow, quick) = (Fade::over(response.fitness_days).left(), Fade::over(response.fatigue_days).left());
         let memory = Fade::over(response.gain_days).left();
         let (mut fitness, mut fatigue, mut recent) = (0.0, 0.0, 0.0);

@@ -1,6 +1,7 @@
 //! Volume: repetitions, load times repetitions, and what follows from the two.
 
 use super::set::{RelativeSet, SetDone, Totals, above_zero, positive};
+use crate::error::Error;
 use crate::numeric;
 use crate::quantity::{Kilograms, Mass};
 use crate::source::{Source, formula, rows};
@@ -51,7 +52,7 @@ formula! {
     /// assert_eq!(total_repetitions(&sets)?, 24.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn total_repetitions(sets: &[SetDone]) -> f64 {
+    pub fn total_repetitions(sets: &[SetDone]) -> Result<f64, Error> {
         Ok(Totals::of(sets)?.reps())
     }
     source: SHEPPARD_TRIPLETT_2016, place: "ch 17, step 6: volume", standing: Published, seen: Read,
@@ -84,7 +85,7 @@ formula! {
     /// assert!((volume_load(&sets)?.value() - 453.59).abs() < 0.005); // 1000 lb
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn volume_load(sets: &[SetDone]) -> Kilograms {
+    pub fn volume_load(sets: &[SetDone]) -> Result<Kilograms, Error> {
         Kilograms::new(Totals::of(sets)?.volume_load())
     }
     source: SHEPPARD_TRIPLETT_2016, place: "ch 17, step 6: volume", standing: Published, seen: Read,
@@ -116,7 +117,7 @@ formula! {
     /// assert!((average_load(&sets)?.value() - 63.33).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn average_load(sets: &[SetDone]) -> Kilograms {
+    pub fn average_load(sets: &[SetDone]) -> Result<Kilograms, Error> {
         let totals = Totals::of(sets)?;
         Kilograms::new(totals.volume_load() / totals.some_reps()?)
     }
@@ -149,7 +150,7 @@ formula! {
     /// assert!((relative_average_load(&sets, Mass::from_kg(110.0)?)? - 0.5727).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn relative_average_load(sets: &[SetDone], one_rm: Mass) -> f64 {
+    pub fn relative_average_load(sets: &[SetDone], one_rm: Mass) -> Result<f64, Error> {
         numeric::finite("sets", average_load(sets)?.value() / positive("one_rm", one_rm)?)
     }
     source: BMJ_MILITARY_HEALTH, place: "table 1", standing: Published, seen: Read,
@@ -179,7 +180,7 @@ formula! {
     /// assert!((session_density(Kilograms::new(1560.0)?, 45.0)? - 34.667).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn session_density(volume_load: Kilograms, minutes: f64) -> f64 {
+    pub fn session_density(volume_load: Kilograms, minutes: f64) -> Result<f64, Error> {
         let volume_load = super::body_mass::not_below_zero("volume_load", volume_load)?;
         numeric::finite("minutes", volume_load / above_zero("minutes", minutes, MINUTES_PER_DAY, "min, above 0")?)
     }
@@ -211,7 +212,7 @@ formula! {
     /// assert!((relative_volume(&sets)? - 29.7).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn relative_volume(sets: &[RelativeSet]) -> f64 {
+    pub fn relative_volume(sets: &[RelativeSet]) -> Result<f64, Error> {
         numeric::finite("sets", sets.iter().map(|set| set.repetitions() * set.fraction.value()).sum())
     }
     source: MCBRIDE_2009, place: "abstract: the protocols", standing: Derived, seen: NotApplicable,
@@ -242,7 +243,7 @@ formula! {
     /// assert_eq!(relative_volume_load(&sets, Mass::from_kg(100.0)?)?, 30.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn relative_volume_load(sets: &[SetDone], one_rm: Mass) -> f64 {
+    pub fn relative_volume_load(sets: &[SetDone], one_rm: Mass) -> Result<f64, Error> {
         numeric::finite("sets", Totals::of(sets)?.volume_load() / positive("one_rm", one_rm)?)
     }
     source: crate::source::ARITHMETIC, place: "VL / 1RM", standing: Derived, seen: NotApplicable,

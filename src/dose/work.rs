@@ -65,7 +65,7 @@ formula! {
     /// assert_eq!(displacement_volume_load(&[set])?, 900.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn displacement_volume_load(sets: &[SetMoved]) -> f64 {
+    pub fn displacement_volume_load(sets: &[SetMoved]) -> Result<f64, Error> {
         let mut total = 0.0;
         for (at, set) in sets.iter().enumerate() {
             let place = |error: Error| error.within(&alloc::format!("sets[{at}]"));
@@ -106,7 +106,7 @@ formula! {
     /// assert!((joules - 1005.456).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn work_against_gravity(mass: Kilograms, displacement: Length) -> f64 {
+    pub fn work_against_gravity(mass: Kilograms, displacement: Length) -> Result<f64, Error> {
         let mass = super::body_mass::not_below_zero("mass", mass)?;
         numeric::finite("mass", mass * STANDARD_GRAVITY * height(displacement)?)
     }

@@ -101,7 +101,7 @@ formula! {
     /// assert_eq!(bismar::dose::prilepin_table()?.len(), 4);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn prilepin_table() -> Vec<ZoneRow> {
+    pub fn prilepin_table() -> Result<Vec<ZoneRow>, Error> {
         Ok(ZONES.to_vec())
     }
     source: PRILEPIN, place: "the table; edges our choice", standing: CommonPractice, seen: Secondary,
@@ -135,7 +135,7 @@ formula! {
     /// assert!(prilepin_zone(Fraction::new(0.5)?).is_err());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn prilepin_zone(fraction: Fraction) -> ZoneRow {
+    pub fn prilepin_zone(fraction: Fraction) -> Result<ZoneRow, Error> {
         let row = zone_index(fraction).and_then(|at| ZONES.get(at));
         row.copied().ok_or_else(|| Error::range(Code::NotCovered, "fraction", fraction.value(), 0.55, 1.0, "of 1RM"))
     }
@@ -192,7 +192,7 @@ formula! {
     /// assert_eq!(lifts_by_zone(&sets)?.from_80, 15.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn lifts_by_zone(sets: &[RelativeSet]) -> LiftsByZone {
+    pub fn lifts_by_zone(sets: &[RelativeSet]) -> Result<LiftsByZone, Error> {
         let mut count = LiftsByZone::default();
         for set in sets {
             let place = match zone_index(set.fraction) {
@@ -236,7 +236,7 @@ formula! {
     /// assert!((lifts_per_percent_in_reserve_hristov_2005(&sets)? - 0.72).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn lifts_per_percent_in_reserve_hristov_2005(sets: &[RelativeSet]) -> f64 {
+    pub fn lifts_per_percent_in_reserve_hristov_2005(sets: &[RelativeSet]) -> Result<f64, Error> {
         let mut sum = 0.0;
         for (at, set) in sets.iter().enumerate() {
             let left = 100.0 * (1.0 - set.fraction.value());

@@ -115,7 +115,7 @@ formula! {
     /// assert!(bismar::gate::session_chance(9, 10, 0.7, 0.3)? > bismar::gate::session_chance(9, 10, 0.7, 0.0)?);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn session_chance(acceptable: u16, of: u16, rate: f64, correlation: f64) -> f64 {
+    pub fn session_chance(acceptable: u16, of: u16, rate: f64, correlation: f64) -> Result<f64, Error> {
         let run = PassRun::new(acceptable, of, 1)?;
         let (rate, correlation) = (check_rate(rate)?, check_correlation(correlation)?);
         Ok(Session::new(run.of(), rate, correlation, 0).at_least(run.acceptable()))

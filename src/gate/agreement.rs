@@ -183,7 +183,7 @@ formula! {
     /// assert!((agreement.kappa - 0.4).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cohen_kappa(table: &[Vec<u32>], weights: AgreementWeights, level: f64) -> Agreement {
+    pub fn cohen_kappa(table: &[Vec<u32>], weights: AgreementWeights, level: f64) -> Result<Agreement, Error> {
         agreement(&Shares::new(table)?, weights, level)
     }
     source: COHEN_1960, place: "equations 1 and 2; the variance in Fleiss et al. 1969", standing: Published, seen: Memory,
@@ -229,7 +229,7 @@ formula! {
     /// assert!((agreement.kappa - 0.6).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rater_agreement(first: &[Mark], second: &[Mark], weights: AgreementWeights, level: f64) -> Agreement {
+    pub fn rater_agreement(first: &[Mark], second: &[Mark], weights: AgreementWeights, level: f64) -> Result<Agreement, Error> {
         if first.len() != second.len() {
             let rule = Allowed::rule("as many as in `first`");
             return Err(Error::new(Code::WrongLength, "second", second.len(), rule));

@@ -170,7 +170,7 @@ formula! {
     /// assert_eq!((*have, *need), (0, 3));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn check(gate: &Gate, facts: &GateFacts) -> GateState {
+    pub fn check(gate: &Gate, facts: &GateFacts) -> Result<GateState, Error> {
         facts.check()?;
         let look = Look { facts, days: facts.days() };
         let Answer { open, met, missing, notes } = look.at(gate.requirement());

@@ -41,25 +41,14 @@ pub use rules::{PassRules, misses_allowed, pass_rules};
 pub use state::{GateState, Met, Missing, Note};
 pub use verdict::{FailingRep, Outcome, PassReason, SessionVerdict, SetVerdict};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    criterion::ROWS,
-    rules::ROWS,
-    pass::ROWS,
-    pass_run::ROWS,
-    requirement::ROWS,
-    answer::ROWS,
-    acceptable_reps::ROWS,
-    operating::ROWS,
-    agreement::ROWS,
-];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    criterion::ENTRIES,
-    rules::ENTRIES,
-    pass::ENTRIES,
-    pass_run::ENTRIES,
-    requirement::ENTRIES,
-    answer::ENTRIES,
-    acceptable_reps::ENTRIES,
-    operating::ENTRIES,
-    agreement::ENTRIES,
+pub(crate) static DECLARED: crate::source::Declarations = &[
+    criterion::DECLARED,
+    rules::DECLARED,
+    pass::DECLARED,
+    pass_run::DECLARED,
+    requirement::DECLARED,
+    answer::DECLARED,
+    acceptable_reps::DECLARED,
+    operating::DECLARED,
+    agreement::DECLARED,
 ];

@@ -176,7 +176,7 @@ formula! {
     /// assert!((held.mean_sessions.unwrap_or_default() - 28.6).abs() < 0.05);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn operating_characteristic(gate: &Gate, skill: &Skill, sessions: u32) -> OperatingCharacteristic {
+    pub fn operating_characteristic(gate: &Gate, skill: &Skill, sessions: u32) -> Result<OperatingCharacteristic, Error> {
         if !(1..=MOST_SESSIONS).contains(&sessions) {
             let highest = f64::from(MOST_SESSIONS);
             return Err(Error::range(Code::OutOfRange, "sessions", sessions, 1.0, highest, "sessions"));

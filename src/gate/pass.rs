@@ -168,7 +168,7 @@ formula! {
     /// assert_eq!(set_pass(&PassRules::default(), &criteria, 1, &set)?.passed, Outcome::Pass);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn set_pass(rules: &PassRules, criteria: &[Criterion], number: u8, set: &SetMarks) -> SetVerdict {
+    pub fn set_pass(rules: &PassRules, criteria: &[Criterion], number: u8, set: &SetMarks) -> Result<SetVerdict, Error> {
         rules.check()?;
         check_criteria(criteria)?;
         set.check(criteria)?;
@@ -282,7 +282,7 @@ formula! {
     /// assert_eq!(verdict.passed, Outcome::Fail);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn session_pass(rules: &PassRules, criteria: &[Criterion], sets: &[SetMarks]) -> SessionVerdict {
+    pub fn session_pass(rules: &PassRules, criteria: &[Criterion], sets: &[SetMarks]) -> Result<SessionVerdict, Error> {
         let sets: Vec<&SetMarks> = sets.iter().collect();
         session_pass_of(rules, criteria, &sets)
     }

@@ -118,7 +118,7 @@ formula! {
     /// assert_eq!(bismar::gate::pass_rules()?, bismar::gate::PassRules::default());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn pass_rules() -> PassRules {
+    pub fn pass_rules() -> Result<PassRules, Error> {
         Ok(PassRules::default())
     }
     source: OURS, place: "technique gate", standing: OurChoice, seen: NotApplicable,
@@ -148,7 +148,7 @@ formula! {
     /// assert_eq!(misses_allowed(&PassRules::default(), 25)?, 2);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn misses_allowed(rules: &PassRules, scored: u32) -> u32 {
+    pub fn misses_allowed(rules: &PassRules, scored: u32) -> Result<u32, Error> {
         rules.check()?;
         Ok(rules.allowed_of(scored))
     }

@@ -75,7 +75,7 @@ formula! {
     /// assert!((left.strength - 26.94).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn carried_forward(strength: f64, earlier: Age, later: Age, curve: &Curve) -> Carried {
+    pub fn carried_forward(strength: f64, earlier: Age, later: Age, curve: &Curve) -> Result<Carried, Error> {
         in_order(earlier, later)?;
         carried(strength, earlier, later, curve)
     }
@@ -109,7 +109,7 @@ formula! {
     /// assert!((needed.strength - 76.56).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn carried_back(strength: f64, earlier: Age, later: Age, curve: &Curve) -> Carried {
+    pub fn carried_back(strength: f64, earlier: Age, later: Age, curve: &Curve) -> Result<Carried, Error> {
         in_order(earlier, later)?;
         carried(strength, later, earlier, curve)
     }
@@ -149,7 +149,7 @@ formula! {
     /// assert!((loss.value() - 0.01497).abs() < 0.000005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn annual_loss_compound(total_loss: f64, years: f64) -> AnnualLoss {
+    pub fn annual_loss_compound(total_loss: f64, years: f64) -> Result<AnnualLoss, Error> {
         let (total, years) = total_and_years(total_loss, years)?;
         AnnualLoss::new(numeric::tidy(1.0 - numeric::exp(numeric::ln_1p(-total) / years)))
     }
@@ -178,7 +178,7 @@ formula! {
     /// assert!((loss.value() - 0.025).abs() < 1e-15);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn annual_loss_linear(total_loss: f64, years: f64) -> AnnualLoss {
+    pub fn annual_loss_linear(total_loss: f64, years: f64) -> Result<AnnualLoss, Error> {
         let (total, years) = total_and_years(total_loss, years)?;
         AnnualLoss::new(total / years)
     }
@@ -210,7 +210,7 @@ formula! {
     /// assert!((part - 0.8647).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn part_of_peak(age: Age, zero: Age, time_constant: f64) -> f64 {
+    pub fn part_of_peak(age: Age, zero: Age, time_constant: f64) -> Result<f64, Error> {
         let constant = above_zero("time_constant", time_constant)?;
         let part = 1.0 - numeric::exp((age.years() - zero.years()) / constant);
         if part > 0.0 { Ok(part) } else { left("age", age, part) }

@@ -74,7 +74,7 @@ formula! {
     /// assert_eq!(years_to_floor(140.0, 100.0, 0.0)?.years, YearsToFloor::Never);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn years_to_floor(strength: f64, floor: f64, loss: f64) -> SteadyLoss {
+    pub fn years_to_floor(strength: f64, floor: f64, loss: f64) -> Result<SteadyLoss, Error> {
         let strength = above_zero("strength", strength)?;
         let floor = above_zero("floor", floor)?;
         let loss = numeric::within(Code::OutOfRange, "loss", loss, -1.0, 1.0, "a year, below 1")?;
@@ -97,7 +97,7 @@ formula! {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
-pub struct Lifter {
+pub struct Person {
     /// Day of birth.
     pub born: Day,
     /// Sex, for tables that differ by it; absent where not known.
@@ -106,18 +106,18 @@ pub struct Lifter {
     pub sex: Option<Sex>,
 }
 
-impl Lifter {
+impl Person {
     /// Somebody born on that day.
     #[must_use]
-    pub fn new(born: Day) -> Lifter {
-        Lifter { born, sex: None }
+    pub fn new(born: Day) -> Person {
+        Person { born, sex: None }
     }
 }
 
 /// Mean length of a year of the calendar, days.
 const DAYS_IN_A_YEAR: f64 = 365.2425;
 
-impl Lifter {
+impl Person {
     /// Age on a day.
     ///
     /// # Errors
@@ -236,7 +236,7 @@ fn halved(
     Ok(after)
 }
 
-fn crossing(curve: &Curve, strength: f64, floor: f64, now: Age, lifter: &Lifter) -> Result<Crossing, Error> {
+fn crossing(curve: &Curve, strength: f64, floor: f64, now: Age, lifter: &Person) -> Result<Crossing, Error> {
     if strength <= floor {
         return Ok(Crossing::AtOrBelow);
     }
@@ -266,7 +266,7 @@ pub(super) fn crossings(
     strength: f64,
     floor: f64,
     now: Age,
-    lifter: &Lifter,
+    lifter: &Person,
 ) -> Result<FloorCrossing, Error> {
     let of = |curve: &Curve| crossing(curve, strength, floor, now, lifter);
     let middle = course.middle.as_ref().map(of).transpose()?;
@@ -305,9 +305,9 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::horizon::{Crossing, Lifter, Outlook, Training, floor_crossing};
+    /// use bismar::horizon::{Crossing, Person, Outlook, Training, floor_crossing};
     ///
-    /// let lifter = Lifter::new("1966-05-04".parse()?);
+    /// let lifter = Person::new("1966-05-04".parse()?);
     /// let outlook = Outlook::Planning(Training::Untrained);
     /// let met = floor_crossing(30.0, 20.0, &lifter, "2026-05-04".parse()?, &outlook)?;
     /// let Crossing::At { age, year } = met.earliest else { return Ok(()) };
@@ -318,10 +318,10 @@ formula! {
     pub fn floor_crossing(
         strength: f64,
         floor: f64,
-        lifter: &Lifter,
+        lifter: &Person,
         today: Day,
         outlook: &Outlook,
-    ) -> FloorCrossing {
+    ) -> Result<FloorCrossing, Error> {
         let strength = above_zero("strength", strength)?;
         let floor = above_zero("floor", floor)?;
         crossings(&outlook.course(lifter.sex)?, strength, floor, lifter.age_on(today)?, lifter)

@@ -9,7 +9,7 @@ use super::carried::in_order;
 use super::crossing::{crossings, first_age};
 use super::curve::above_zero;
 use super::outlook::Course;
-use super::{Age, Band, Curve, FloorCrossing, FloorPlace, Lifter, Outlook};
+use super::{Age, Band, Curve, FloorCrossing, FloorPlace, Outlook, Person};
 use crate::caution::Caution;
 use crate::error::{Code, Error};
 use crate::numeric;
@@ -116,7 +116,7 @@ struct Question<'a> {
     floor: f64,
     now: Age,
     at: Age,
-    lifter: &'a Lifter,
+    lifter: &'a Person,
     /// Natural logarithm of the yearly gain factor.
     log_gain: f64,
 }
@@ -176,7 +176,7 @@ fn place(capacity: f64, needed: &Band) -> FloorPlace {
 
 fn plan_one(
     dated: &DatedFloor,
-    lifter: &Lifter,
+    lifter: &Person,
     now: Age,
     course: &Course,
     gain: Option<f64>,
@@ -228,12 +228,12 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::horizon::{Age, DatedFloor, FloorPlace, Lifter, Outlook, Training, long_plan};
+    /// use bismar::horizon::{Age, DatedFloor, FloorPlace, Person, Outlook, Training, long_plan};
     /// use bismar::quantity::Name;
     ///
     /// // An invented lifter of 58 who wants to lift 20 kg off the floor at 85 and lifts 60 kg now.
     /// let floor = DatedFloor::new(Name::new("suitcase")?, 20.0, Age::new(85.0)?, 60.0);
-    /// let lifter = Lifter::new("1968-03-29".parse()?);
+    /// let lifter = Person::new("1968-03-29".parse()?);
     /// let outlook = Outlook::Planning(Training::Consistent);
     /// let plan = long_plan(&[floor], &lifter, "2026-03-29".parse()?, &outlook, None)?;
     /// assert!(plan.iter().all(|floor| floor.place == FloorPlace::Above && floor.year == 2053));
@@ -241,11 +241,11 @@ formula! {
     /// ```
     pub fn long_plan(
         floors: &[DatedFloor],
-        lifter: &Lifter,
+        lifter: &Person,
         today: Day,
         outlook: &Outlook,
         gain: Option<f64>,
-    ) -> Vec<FloorPlan> {
+    ) -> Result<Vec<FloorPlan>, Error> {
         let most = f64::from(MOST_FLOORS);
         numeric::within(Code::OutOfRange, "floors", floors.len() as f64, 0.0, most, "floors")?;
         let gain = gain.map(yearly_gain).transpose()?;

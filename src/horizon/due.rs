@@ -42,7 +42,7 @@ formula! {
     /// assert_eq!((&first.item, first.state, first.days_left), (&CardItem::Clearance, CardState::Overdue, -28));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn yearly_card(facts: &YearlyFacts, today: Day, settings: &CardSettings) -> YearlyCard {
+    pub fn yearly_card(facts: &YearlyFacts, today: Day, settings: &CardSettings) -> Result<YearlyCard, Error> {
         within_limits(facts, settings)?;
         let mut lines = vec![since(CardItem::Clearance, facts.clearance, settings.clearance_days, today, settings)?];
         lines.extend(test_lines(facts, today, settings)?);

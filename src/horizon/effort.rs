@@ -64,7 +64,7 @@ formula! {
     /// assert!(bismar::horizon::everyday_tasks()?.iter().all(|task| task.load.is_positive()));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn everyday_tasks() -> Vec<EverydayTask> {
+    pub fn everyday_tasks() -> Result<Vec<EverydayTask>, Error> {
         let task = |&(task, grams): &(&'static str, i32)| EverydayTask {
             task: Cow::Borrowed(task),
             load: Mass::grams(grams),
@@ -122,7 +122,7 @@ formula! {
     /// assert_eq!(bismar::horizon::relative_effort(20.0, 80.0)?.reserve, 0.75);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn relative_effort(demand: f64, capacity: f64) -> RelativeEffort {
+    pub fn relative_effort(demand: f64, capacity: f64) -> Result<RelativeEffort, Error> {
         let demand = numeric::within(Code::OutOfRange, "demand", demand, 0.0, 1e6, "")?;
         relative(demand / above_zero("capacity", capacity)?)
     }
@@ -152,7 +152,7 @@ formula! {
     /// assert!((later.effort - 0.620).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn effort_after_gain(effort: f64, gain: f64) -> RelativeEffort {
+    pub fn effort_after_gain(effort: f64, gain: f64) -> Result<RelativeEffort, Error> {
         let effort = numeric::within(Code::OutOfRange, "effort", effort, 0.0, 10.0, "")?;
         let gain = numeric::within(Code::OutOfRange, "gain", gain, -1.0, 10.0, "above -1")?;
         if gain <= -1.0 {
@@ -204,7 +204,7 @@ formula! {
     /// assert!(efforts.iter().all(|effort| effort.old > effort.young));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn hortobagyi_2003_efforts() -> Vec<MovementEffort> {
+    pub fn hortobagyi_2003_efforts() -> Result<Vec<MovementEffort>, Error> {
         let rows = [("chair_rise", 0.80, 0.42), ("stair_ascent", 0.78, 0.54), ("stair_descent", 0.88, 0.42)];
         let effort = |(movement, old, young): (&'static str, f64, f64)| MovementEffort {
             movement: Cow::Borrowed(movement),

@@ -5,6 +5,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use crate::caution::{self, Caution};
+use crate::error::Error;
 use crate::source::{Seen, Source, formula, rows};
 
 const SEVERAL: Source =
@@ -31,7 +32,7 @@ pub enum Ends {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
-pub struct Evidence {
+pub struct PublishedFigure {
     /// Short name of the work.
     pub source: Cow<'static, str>,
     /// Where it appeared: journal or publisher, volume and pages.
@@ -98,14 +99,14 @@ pub(super) const fn between(
 }
 
 /// Lines of the works, in their order.
-fn lines(works: &[(&Work, &[Line])]) -> Vec<Evidence> {
+fn lines(works: &[(&Work, &[Line])]) -> Vec<PublishedFigure> {
     works.iter().flat_map(|(work, lines)| lines.iter().map(|line| evidence(work, line))).collect()
 }
 
-fn evidence(work: &Work, line: &Line) -> Evidence {
+fn evidence(work: &Work, line: &Line) -> PublishedFigure {
     let mut cautions = vec![Caution::NotAPrognosis, Caution::OtherPopulation];
     cautions.extend(caution::of_seen(work.seen));
-    Evidence {
+    PublishedFigure {
         source: Cow::Borrowed(work.id),
         citation: Cow::Borrowed(work.citation),
         finding: Cow::Borrowed(line.finding),
@@ -141,7 +142,7 @@ formula! {
     /// assert!(lines.iter().any(|line| line.finding == "leg_press_gain" && line.value == Some(29.0)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn trainability() -> Vec<Evidence> {
+    pub fn trainability() -> Result<Vec<PublishedFigure>, Error> {
         Ok(lines(super::evidence_lines::TRAINABILITY))
     }
     source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
@@ -171,7 +172,7 @@ formula! {
     /// assert!(lines.iter().any(|line| line.source == "spiering-2021"));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn maintenance_dose() -> Vec<Evidence> {
+    pub fn maintenance_dose() -> Result<Vec<PublishedFigure>, Error> {
         Ok(lines(super::evidence_lines::MAINTENANCE))
     }
     source: SEVERAL, place: "abstracts", standing: Published, seen: Read,
@@ -203,7 +204,7 @@ formula! {
     /// assert_eq!(women.and_then(|line| line.high), Some(3.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn published_declines() -> Vec<Evidence> {
+    pub fn published_declines() -> Result<Vec<PublishedFigure>, Error> {
         Ok(lines(super::evidence_lines::DECLINES))
     }
     source: SEVERAL, place: "abstracts; von Haehling and others 2010 as their review of 2012 repeats it", standing: Published,

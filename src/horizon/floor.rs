@@ -147,7 +147,7 @@ formula! {
     /// assert_eq!(floor_margin(24.0, &either)?.place, FloorPlace::Between);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn floor_margin(result: f64, floor: &Floor) -> FloorMargin {
+    pub fn floor_margin(result: f64, floor: &Floor) -> Result<FloorMargin, Error> {
         let result = numeric::within(Code::OutOfRange, "result", result, 0.0, LARGEST_RESULT, "")?;
         let (low, high) = (above_zero("floor", floor.value.low())?, floor.value.high());
         let place = match (on_good_side(result, low, floor), on_good_side(result, high, floor)) {

@@ -163,7 +163,7 @@ formula! {
     /// assert_eq!((either.p50.low(), either.p50.high()), (24.0, 39.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn grip_centiles(age: Age, sex: Option<Sex>) -> GripCentiles {
+    pub fn grip_centiles(age: Age, sex: Option<Sex>) -> Result<GripCentiles, Error> {
         Ok(GripCentiles {
             p10: centile_at(age, sex, 0)?,
             p25: centile_at(age, sex, 1)?,
@@ -217,7 +217,7 @@ formula! {
     /// assert!((weak.score.low() + 2.5).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn grip_t_score(grip: f64, sex: Option<Sex>) -> GripScore {
+    pub fn grip_t_score(grip: f64, sex: Option<Sex>) -> Result<GripScore, Error> {
         let grip = numeric::within(Code::OutOfRange, "grip", above_zero("grip", grip)?, 0.0, 1000.0, "kg")?;
         let scores = Sex::covered(sex).iter().map(|sex| {
             let (mean, deviation) = peak(*sex);

@@ -182,7 +182,7 @@ formula! {
     /// assert_eq!(bismar::horizon::mcculloch(62)?.coefficient, 1.393);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn mcculloch(age: u8) -> AgeCoefficient {
+    pub fn mcculloch(age: u8) -> Result<AgeCoefficient, Error> {
         AgeRule::Mcculloch.coefficient(age)
     }
     source: MCCULLOCH, place: "table by age", standing: CommonPractice, seen: Secondary,
@@ -211,7 +211,7 @@ formula! {
     /// assert_eq!(bismar::horizon::foster_junior_age(18)?.coefficient, 1.06);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn foster_junior_age(age: u8) -> AgeCoefficient {
+    pub fn foster_junior_age(age: u8) -> Result<AgeCoefficient, Error> {
         AgeRule::Foster.coefficient(age)
     }
     source: FOSTER, place: "table by age", standing: CommonPractice, seen: Secondary,
@@ -245,7 +245,7 @@ formula! {
     /// assert_eq!(meltzer_faber(58, Sex::Male)?.coefficient, 1.462);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn meltzer_faber(age: u8, sex: Sex) -> AgeCoefficient {
+    pub fn meltzer_faber(age: u8, sex: Sex) -> Result<AgeCoefficient, Error> {
         match sex {
             Sex::Male => AgeRule::MeltzerFaber.coefficient(age),
             Sex::Female => {
@@ -281,7 +281,7 @@ formula! {
     /// assert_eq!(bismar::horizon::all_round_international(66)?.coefficient, 1.28);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn all_round_international(age: u8) -> AgeCoefficient {
+    pub fn all_round_international(age: u8) -> Result<AgeCoefficient, Error> {
         AgeRule::AllRoundInternational.coefficient(age)
     }
     source: ALL_ROUND, place: "age correction", standing: Standard, seen: Read,
@@ -309,7 +309,7 @@ formula! {
     /// assert_eq!(bismar::horizon::all_round_united_states(45)?.coefficient, 1.06);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn all_round_united_states(age: u8) -> AgeCoefficient {
+    pub fn all_round_united_states(age: u8) -> Result<AgeCoefficient, Error> {
         AgeRule::AllRoundUnitedStates.coefficient(age)
     }
     source: ALL_ROUND, place: "age correction", standing: Standard, seen: Read,
@@ -356,7 +356,7 @@ formula! {
     /// assert!((at_75.load.value() - 91.10).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn carried_by_coefficients(load: Mass, from: u8, to: u8, rule: AgeRule) -> CarriedResult {
+    pub fn carried_by_coefficients(load: Mass, from: u8, to: u8, rule: AgeRule) -> Result<CarriedResult, Error> {
         let load = positive_load("load", load)?;
         let carried = load * rule.at("from", from)? / rule.at("to", to)?;
         Ok(CarriedResult {

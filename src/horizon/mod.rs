@@ -57,7 +57,7 @@ pub use carried::{
     Carried, annual_loss_compound, annual_loss_linear, carried_back, carried_forward, part_of_peak,
 };
 pub use crossing::{
-    Crossing, FloorCrossing, Lifter, SteadyLoss, YearsToFloor, floor_crossing, years_to_floor,
+    Crossing, FloorCrossing, Person, SteadyLoss, YearsToFloor, floor_crossing, years_to_floor,
 };
 pub use curve::{AgePoint, Curve, LossBand};
 pub use dated_floor::{DatedFloor, Deadline, Deadlines, FloorPlan, MOST_FLOORS, long_plan};
@@ -66,7 +66,7 @@ pub use effort::{
     EverydayTask, MovementEffort, RelativeEffort, effort_after_gain, everyday_tasks, hortobagyi_2003_efforts,
     relative_effort,
 };
-pub use evidence::{Ends, Evidence, maintenance_dose, published_declines, trainability};
+pub use evidence::{Ends, PublishedFigure, maintenance_dose, published_declines, trainability};
 pub use floor::{Floor, FloorMargin, FloorPlace, floor_margin};
 pub use function_test::{Better, FunctionTest};
 pub use grip::{GripCentiles, GripScore, grip_centiles, grip_t_score};
@@ -95,45 +95,24 @@ pub use what_if::{
     Spread, scenario,
 };
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    card::ROWS,
-    carried::ROWS,
-    grip::ROWS,
-    outlook::ROWS,
-    crossing::ROWS,
-    what_if::ROWS,
-    dated_floor::ROWS,
-    floor::ROWS,
-    published_floor::ROWS,
-    performance_battery::ROWS,
-    norm::ROWS,
-    due::ROWS,
-    sides::ROWS,
-    evidence::ROWS,
-    effort::ROWS,
-    relative::ROWS,
-    score::ROWS,
-    polynomial_score::ROWS,
-    masters::ROWS,
-];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    card::ENTRIES,
-    carried::ENTRIES,
-    grip::ENTRIES,
-    outlook::ENTRIES,
-    crossing::ENTRIES,
-    what_if::ENTRIES,
-    dated_floor::ENTRIES,
-    floor::ENTRIES,
-    published_floor::ENTRIES,
-    performance_battery::ENTRIES,
-    norm::ENTRIES,
-    due::ENTRIES,
-    sides::ENTRIES,
-    evidence::ENTRIES,
-    effort::ENTRIES,
-    relative::ENTRIES,
-    score::ENTRIES,
-    polynomial_score::ENTRIES,
-    masters::ENTRIES,
+pub(crate) static DECLARED: crate::source::Declarations = &[
+    card::DECLARED,
+    carried::DECLARED,
+    grip::DECLARED,
+    outlook::DECLARED,
+    crossing::DECLARED,
+    what_if::DECLARED,
+    dated_floor::DECLARED,
+    floor::DECLARED,
+    published_floor::DECLARED,
+    performance_battery::DECLARED,
+    norm::DECLARED,
+    due::DECLARED,
+    sides::DECLARED,
+    evidence::DECLARED,
+    effort::DECLARED,
+    relative::DECLARED,
+    score::DECLARED,
+    polynomial_score::DECLARED,
+    masters::DECLARED,
 ];

@@ -173,7 +173,7 @@ formula! {
     /// assert_eq!((place.at_least, place.below), (Some(40), Some(60)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn bench_press_ratio(ratio: f64, age: Age, sex: Option<Sex>) -> CentileRange {
+    pub fn bench_press_ratio(ratio: f64, age: Age, sex: Option<Sex>) -> Result<CentileRange, Error> {
         let row = match age.completed() {
             0..15 => return Err(Error::range(Code::AgeOutOfDomain, "age", age.years(), 15.0, 120.0, "years")),
             15..20 => 0,
@@ -212,7 +212,7 @@ formula! {
     /// assert_eq!((place.at_least, place.below), (Some(80), Some(90)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn leg_press_ratio(ratio: f64, age: Age, sex: Option<Sex>) -> CentileRange {
+    pub fn leg_press_ratio(ratio: f64, age: Age, sex: Option<Sex>) -> Result<CentileRange, Error> {
         let row = match age.completed() {
             0..20 => return Err(Error::range(Code::AgeOutOfDomain, "age", age.years(), 20.0, 120.0, "years")),
             20..60 => usize::from(age.completed() / 10) - 2,
@@ -249,7 +249,7 @@ formula! {
     /// assert!((machine.to_mass()?.lb() - 120.01).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn machine_bench_press(load: Mass, sex: Sex) -> Kilograms {
+    pub fn machine_bench_press(load: Mass, sex: Sex) -> Result<Kilograms, Error> {
         positive_load("load", load)?;
         let (slope, intercept) = match sex {
             Sex::Male => (1.016, 18.41),

@@ -151,7 +151,7 @@ formula! {
     /// assert!(bands.iter().all(|band| band.slowest <= band.middle && band.middle <= band.fastest));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn planning_bands(training: Training) -> Vec<PlanningBand> {
+    pub fn planning_bands(training: Training) -> Result<Vec<PlanningBand>, Error> {
         let percent = |loss: f64| AnnualLoss::tabled(loss / 100.0);
         let band = |&(from, to, slowest, middle, fastest): &PlanningRow| PlanningBand {
             from: Age::tabled(from),
@@ -272,7 +272,7 @@ formula! {
     /// assert!((left.strength.low() - 73.74).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn projection(strength: f64, from: Age, to: Age, outlook: &Outlook, sex: Option<Sex>) -> Projection {
+    pub fn projection(strength: f64, from: Age, to: Age, outlook: &Outlook, sex: Option<Sex>) -> Result<Projection, Error> {
         let strength = above_zero("strength", strength)?;
         let course = outlook.course(sex)?;
         let change = course.log_change(from, to)?;
@@ -351,7 +351,7 @@ formula! {
         age_now: Age,
         outlook: &Outlook,
         sex: Option<Sex>,
-    ) -> AgainstExpectation {
+    ) -> Result<AgainstExpectation, Error> {
         super::carried::in_order(age_then, age_now)?;
         let now = above_zero("now", now)?;
         let expected = projection(then, age_then, age_now, outlook, sex)?;

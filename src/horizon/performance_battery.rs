@@ -50,7 +50,7 @@ formula! {
     /// assert_eq!(bismar::horizon::chair_rise_points(None)?, 0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn chair_rise_points(seconds: Option<f64>) -> u8 {
+    pub fn chair_rise_points(seconds: Option<f64>) -> Result<u8, Error> {
         let Some(seconds) = seconds else { return Ok(0) };
         let limits = [(1119.0, 4), (1369.0, 3), (1669.0, 2), (6000.0, 1)];
         Ok(points(hundredths(seconds)?, &limits, 0))
@@ -81,7 +81,7 @@ formula! {
     /// assert_eq!(bismar::horizon::gait_points(Some(4.82))?, 3);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn gait_points(seconds: Option<f64>) -> u8 {
+    pub fn gait_points(seconds: Option<f64>) -> Result<u8, Error> {
         let Some(seconds) = seconds else { return Ok(0) };
         Ok(points(hundredths(seconds)?, &[(481.0, 4), (620.0, 3), (870.0, 2)], 1))
     }

@@ -173,7 +173,7 @@ formula! {
     /// assert!((score.points - 332.564).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn dots_2019(total: Mass, body_mass: Mass, sex: Sex) -> Score {
+    pub fn dots_2019(total: Mass, body_mass: Mass, sex: Sex) -> Result<Score, Error> {
         let polynomial = match sex {
             Sex::Male => DOTS_MEN,
             Sex::Female => DOTS_WOMEN,
@@ -213,7 +213,7 @@ formula! {
     /// assert!((score.points - 439.733).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn wilks_1994(total: Mass, body_mass: Mass, sex: Sex) -> Score {
+    pub fn wilks_1994(total: Mass, body_mass: Mass, sex: Sex) -> Result<Score, Error> {
         let polynomial = match sex {
             Sex::Male => WILKS_1994_MEN,
             Sex::Female => WILKS_1994_WOMEN,
@@ -253,7 +253,7 @@ formula! {
     /// assert!((score.points - 395.710).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn wilks_2020(total: Mass, body_mass: Mass, sex: Sex) -> Score {
+    pub fn wilks_2020(total: Mass, body_mass: Mass, sex: Sex) -> Result<Score, Error> {
         let polynomial = match sex {
             Sex::Male => WILKS_2020_MEN,
             Sex::Female => WILKS_2020_WOMEN,

@@ -100,7 +100,7 @@ formula! {
     /// assert_eq!(ewgsop2_floor(FunctionTest::Grip, Some(Sex::Male))?.value.low(), 27.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn ewgsop2_floor(test: FunctionTest, sex: Option<Sex>) -> Floor {
+    pub fn ewgsop2_floor(test: FunctionTest, sex: Option<Sex>) -> Result<Floor, Error> {
         let floor = match test {
             FunctionTest::Grip => EWGSOP2.floor(test, by_sex(sex, 16.0, 27.0)?, true, sex),
             FunctionTest::LimbLeanMassOverHeightSquared => {
@@ -146,7 +146,7 @@ formula! {
     /// assert_eq!(fnih_floor(FunctionTest::Grip, Some(Sex::Male))?.value.low(), 26.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn fnih_floor(test: FunctionTest, sex: Option<Sex>) -> Floor {
+    pub fn fnih_floor(test: FunctionTest, sex: Option<Sex>) -> Result<Floor, Error> {
         match test {
             FunctionTest::Grip => Ok(FNIH.floor(test, by_sex(sex, 16.0, 26.0)?, true, sex)),
             FunctionTest::LimbLeanMassOverBodyMassIndex => {
@@ -222,7 +222,7 @@ formula! {
     /// assert_eq!(floor.value.low(), 14.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rikli_jones_2013_floor(test: FunctionTest, age: Age, sex: Option<Sex>) -> Floor {
+    pub fn rikli_jones_2013_floor(test: FunctionTest, age: Age, sex: Option<Sex>) -> Result<Floor, Error> {
         let (women, men) = rikli_jones_rows(test).ok_or_else(|| RIKLI_JONES.has_no(test))?;
         let row = five_year_row(age)?;
         match (women.get(row), men.get(row)) {
@@ -268,7 +268,7 @@ formula! {
     /// assert_eq!((floor.value.low(), floor.value.high()), (3.0, 3.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn ploutz_snyder_2002_floor() -> Floor {
+    pub fn ploutz_snyder_2002_floor() -> Result<Floor, Error> {
         Ok(ploutz_snyder(Band::new(3.0, None, 3.5)?, "N m/kg"))
     }
     source: PLOUTZ_SNYDER_2002, place: "abstract", standing: Published, seen: Read,
@@ -299,7 +299,7 @@ formula! {
     /// assert_eq!(knee_torque_floor(Mass::from_kg(70.0)?)?.value.low(), 210.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn knee_torque_floor(body_mass: Mass) -> Floor {
+    pub fn knee_torque_floor(body_mass: Mass) -> Result<Floor, Error> {
         let mass = body_mass_within(body_mass, 20.0, 350.0)?;
         Ok(ploutz_snyder(Band::new(3.0 * mass, None, 3.5 * mass)?, "N m"))
     }
@@ -330,7 +330,7 @@ formula! {
     /// assert_eq!(cress_meyer_2003_floor(FunctionTest::PeakOxygenUptake)?.value.low(), 20.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cress_meyer_2003_floor(test: FunctionTest) -> Floor {
+    pub fn cress_meyer_2003_floor(test: FunctionTest) -> Result<Floor, Error> {
         let value = match test {
             FunctionTest::PeakOxygenUptake => 20.0,
             FunctionTest::KneeTorqueOverMassPerHeight => 2.5,

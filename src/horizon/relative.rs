@@ -100,7 +100,7 @@ formula! {
     /// assert!((index.value - 5.308).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn scaled_strength(load: Mass, body_mass: Mass, exponent: f64) -> ScaledStrength {
+    pub fn scaled_strength(load: Mass, body_mass: Mass, exponent: f64) -> Result<ScaledStrength, Error> {
         let load = positive_load("load", load)?;
         let mass = body_mass_within(body_mass, BODY_MASS_RANGE.0, BODY_MASS_RANGE.1)?;
         let exponent = exponent_within(exponent)?;
@@ -143,7 +143,7 @@ formula! {
     /// assert!((at_sixty.value() - 98.96).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn equivalent_load(load: Mass, body_mass: Mass, other_body_mass: Mass, exponent: f64) -> Kilograms {
+    pub fn equivalent_load(load: Mass, body_mass: Mass, other_body_mass: Mass, exponent: f64) -> Result<Kilograms, Error> {
         let load = positive_load("load", load)?;
         let (low, high) = BODY_MASS_RANGE;
         let from = body_mass_within(body_mass, low, high)?;

@@ -185,7 +185,7 @@ formula! {
     /// assert!((score.points - 366.9985).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sinclair(total: Mass, body_mass: Mass, sex: Sex, olympiad: Olympiad) -> Score {
+    pub fn sinclair(total: Mass, body_mass: Mass, sex: Sex, olympiad: Olympiad) -> Result<Score, Error> {
         let result = positive_load("total", total)?;
         let mass = body_mass_within(body_mass, lightest_in_sinclair_tables(sex), HEAVIEST)?;
         let pair = olympiad.pair(sex);
@@ -287,7 +287,7 @@ formula! {
         sex: Sex,
         equipment: Equipment,
         contest: Contest,
-    ) -> Score {
+    ) -> Result<Score, Error> {
         let result = positive_load("total", total)?;
         let mass = body_mass_within(body_mass, LIGHTEST_FOR_POINTS, HEAVIEST)?;
         let (a, b, c) = ipf_gl_coefficients(sex, equipment, contest);

@@ -112,7 +112,7 @@ formula! {
     /// assert_eq!(apart.beyond_scatter, Some(true));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn side_difference(right: f64, left: f64, test: SideTest, scatter: Option<f64>) -> SideDifference {
+    pub fn side_difference(right: f64, left: f64, test: SideTest, scatter: Option<f64>) -> Result<SideDifference, Error> {
         let scatter = scatter
             .map(|scatter| numeric::within(Code::OutOfRange, "scatter", scatter, 0.0, 100.0, "%"))
             .transpose()?;

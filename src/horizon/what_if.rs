@@ -274,7 +274,7 @@ formula! {
         outlook: &Outlook,
         sex: Option<Sex>,
         settings: &ScenarioSettings,
-    ) -> ScenarioBands {
+    ) -> Result<ScenarioBands, Error> {
         let strength = above_zero("strength", strength)?;
         let settings = checked(settings)?;
         let course = outlook.course(sex)?;

@@ -9,7 +9,7 @@ use super::disc::{Disc, Stock, between};
 use super::ends::{prepare, prepare_with};
 use super::height::{SAME_DIAMETER, only};
 use super::implement::Implement;
-use super::loaded::{Loaded, Policy};
+use super::loaded::{Loaded, Rounding};
 use super::prepared::Prepared;
 use super::table::{Counts, Entry};
 use crate::error::{Code, Error};
@@ -19,7 +19,7 @@ use crate::quantity::{Length, Mass};
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
-pub struct KeptLoad {
+pub struct LoadAtHeight {
     /// The load; its `centre_height` is counted from what the discs stand on, its neighbours are the next loads at
     /// the same height.
     pub loaded: Loaded,
@@ -41,7 +41,7 @@ pub struct KeptLoad {
 /// Invariant: holds at least one load. At most one table for each diameter is worked out.
 ///
 /// ```
-/// use bismar::loading::{AtHeight, Bar, Disc, Policy, Stock};
+/// use bismar::loading::{AtHeight, Bar, Disc, Rounding, Stock};
 /// use bismar::quantity::{Length, Mass, Name};
 ///
 /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
@@ -57,7 +57,7 @@ pub struct KeptLoad {
 ///
 /// // On blocks of 62.5 mm the 10 kg discs do as well: 62.5 mm + 325 mm / 2.
 /// let blocks = AtHeight::new(&bar, &stock, &[Length::from_mm(62.5)?], height, highest)?;
-/// let kept = blocks.load(Mass::from_kg(50.0)?, Policy::Below)?;
+/// let kept = blocks.load(Mass::from_kg(50.0)?, Rounding::Below)?;
 /// assert_eq!((kept.loaded.total.kg(), kept.blocks.map(Length::mm)), (40.0, Some(62.5)));
 /// # Ok::<(), bismar::Error>(())
 /// ```
@@ -163,16 +163,16 @@ impl AtHeight {
     /// the largest discs.
     ///
     /// # Errors
-    /// `below_lightest` or `above_heaviest` where the policy leaves nothing; `not_loadable` for [`Policy::Exact`];
+    /// `below_lightest` or `above_heaviest` where the policy leaves nothing; `not_loadable` for [`Rounding::Exact`];
     /// `out_of_range` for a target above the load this was prepared for.
-    pub fn load(&self, target: Mass, policy: Policy) -> Result<KeptLoad, Error> {
+    pub fn load(&self, target: Mass, policy: Rounding) -> Result<LoadAtHeight, Error> {
         let chosen = self.loads.choose(target, policy)?;
         let way = self.ways.get(chosen.counts.as_index());
         let found = way.and_then(|way| Some((way, self.starts.get(way.start)?)));
         let (way, start) = found.ok_or_else(|| Error::plain(Code::NotLoadable, "target"))?;
         let mut loaded = start.prepared.answer(&way.entry, start.prepared.placed(&way.entry), target)?;
         (loaded.next_below, loaded.next_above) = self.loads.neighbours(loaded.total);
-        Ok(KeptLoad { loaded, blocks: start.blocks, off_by_mm: millimetres_off(start.off) })
+        Ok(LoadAtHeight { loaded, blocks: start.blocks, off_by_mm: millimetres_off(start.off) })
     }
 }
 

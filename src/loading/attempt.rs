@@ -61,7 +61,7 @@ formula! {
     /// assert_eq!((step.by_percent.low.kg(), step.by_percent.high.kg()), (3.0, 6.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn attempt_step(load: Mass, half: BodyHalf) -> AttemptStep {
+    pub fn attempt_step(load: Mass, half: BodyHalf) -> Result<AttemptStep, Error> {
         if !load.is_positive() {
             let high = Mass::MAX.kg();
             return Err(Error::range(Code::LoadOutOfDomain, "load", load.kg(), 0.0, high, "kg, above 0"));

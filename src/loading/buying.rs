@@ -69,7 +69,7 @@ formula! {
     /// assert_eq!(advice.best.map(|offer| offer.disc.kg()), Some(2.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn buy(implement: &Implement, stock: &Stock, low: Mass, high: Mass, offered: &[Mass]) -> Purchase {
+    pub fn buy(implement: &Implement, stock: &Stock, low: Mass, high: Mass, offered: &[Mass]) -> Result<Purchase, Error> {
         if offered.len() > MOST_OFFERS {
             let most = MOST_OFFERS as f64;
             return Err(Error::range(Code::OutOfRange, "offered", offered.len(), 0.0, most, "discs"));

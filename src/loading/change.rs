@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::disc::Stock;
 use super::implement::Implement;
-use super::loaded::{Loaded, PlacedDisc, Policy};
+use super::loaded::{Loaded, PlacedDisc, Rounding};
 use super::prepared::Prepared;
 use super::table::{Counts, Entry};
 use crate::error::Error;
@@ -18,7 +18,7 @@ const MOST_LOOKS: u32 = 100_000;
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
-pub struct Change {
+pub struct DiscChange {
     /// The load.
     pub loaded: Loaded,
     /// Discs that come off each end, the outermost first.
@@ -47,7 +47,7 @@ impl Prepared {
     ///
     /// # Errors
     /// As [`Prepared::load`]; `not_in_stock` for discs on the bar that the stock does not have.
-    pub fn load_from(&self, target: Mass, policy: Policy, on_bar: &[u16]) -> Result<Change, Error> {
+    pub fn load_from(&self, target: Mass, policy: Rounding, on_bar: &[u16]) -> Result<DiscChange, Error> {
         let standing = self.ranks("on_bar", on_bar)?;
         let entry = self.choose(target, policy)?;
         let mut looks = MOST_LOOKS;
@@ -59,7 +59,7 @@ impl Prepared {
             (0..self.lines.len()).flat_map(times).filter_map(|rank| self.disc(rank)).collect();
         placed.extend(on.iter().copied());
         let off = now.into_iter().skip(kept).rev().collect();
-        Ok(Change { loaded: self.answer(&entry, placed, target)?, off, on, proved: looks > 0 })
+        Ok(DiscChange { loaded: self.answer(&entry, placed, target)?, off, on, proved: looks > 0 })
     }
 
     /// The longest run of standing discs, from the inside, that a combination as good as `entry` begins with.
@@ -130,7 +130,7 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, Implement, Policy, Stock, load_from};
+    /// use bismar::loading::{Bar, Disc, Implement, Rounding, Stock, load_from};
     /// use bismar::quantity::{Name, Mass};
     ///
     /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
@@ -140,12 +140,12 @@ formula! {
     ///     Disc::new(Mass::from_kg(5.0)?, 2)?,
     /// ])?;
     /// // 20 a side from 15 + 5 or 10 + 10; a 10 is on already.
-    /// let change = load_from(&Implement::Bar(bar), &stock, Mass::from_kg(60.0)?, Policy::Below, &[1])?;
+    /// let change = load_from(&Implement::Bar(bar), &stock, Mass::from_kg(60.0)?, Rounding::Below, &[1])?;
     /// assert_eq!(change.on.iter().map(|disc| disc.nominal.kg()).collect::<Vec<_>>(), [10.0]);
     /// assert!(change.off.is_empty());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load_from(implement: &Implement, stock: &Stock, target: Mass, policy: Policy, on_bar: &[u16]) -> Change {
+    pub fn load_from(implement: &Implement, stock: &Stock, target: Mass, policy: Rounding, on_bar: &[u16]) -> Result<DiscChange, Error> {
         Prepared::new(implement, stock, target)?.load_from(target, policy, on_bar)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,

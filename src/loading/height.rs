@@ -6,7 +6,7 @@ use super::bar::{Bar, BarKind};
 use super::disc::{Disc, Stock};
 use super::ends::{MARGIN_IN_DISCS, prepare_with};
 use super::implement::Implement;
-use super::loaded::{Loaded, Policy};
+use super::loaded::{Loaded, Rounding};
 use super::prepared::Prepared;
 use super::presets::FULL_DIAMETER;
 use crate::error::{Allowed, Code, Error};
@@ -55,7 +55,7 @@ formula! {
     /// assert_eq!(centre_height(&end, &end)?.mm(), 225.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn centre_height(left: &[Length], right: &[Length]) -> Length {
+    pub fn centre_height(left: &[Length], right: &[Length]) -> Result<Length, Error> {
         let largest = |end: &[Length], field| {
             end.iter().copied().max().ok_or_else(|| Error::plain(Code::NoDisc, field))
         };
@@ -84,7 +84,7 @@ formula! {
     /// assert_eq!(drop_below_full(Length::from_mm(325.0)?)?.mm(), 62.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn drop_below_full(diameter: Length) -> Length {
+    pub fn drop_below_full(diameter: Length) -> Result<Length, Error> {
         let diameter = super::disc::between("diameter", diameter, Length::millimetres(1_000))?;
         FULL_DIAMETER.minus(diameter).map(Length::half)
     }
@@ -128,7 +128,7 @@ formula! {
     /// assert_eq!((grip.low.mm(), grip.high.map(Length::mm)), (225.0, Some(355.0)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn grip_height(bar: &Bar, centre: Length) -> GripHeight {
+    pub fn grip_height(bar: &Bar, centre: Length) -> Result<GripHeight, Error> {
         let BarKind::Hex { low_handle, high_handle } = bar.kind() else {
             return Ok(GripHeight { low: centre, high: None });
         };
@@ -178,7 +178,7 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, Policy, Stock, keep_height};
+    /// use bismar::loading::{Bar, Disc, Rounding, Stock, keep_height};
     /// use bismar::quantity::{Length, Mass, Name};
     ///
     /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
@@ -186,13 +186,13 @@ formula! {
     ///     Disc::new(Mass::from_kg(kg)?, 2)?.with_diameter(Length::from_mm(mm)?)
     /// };
     /// let stock = Stock::new(vec![disc(20.0, 450.0)?, disc(10.0, 325.0)?])?;
-    /// let plan = keep_height(&bar, &stock, Mass::from_kg(40.0)?, Policy::Below, Length::from_mm(225.0)?)?;
+    /// let plan = keep_height(&bar, &stock, Mass::from_kg(40.0)?, Rounding::Below, Length::from_mm(225.0)?)?;
     /// assert!(plan.held.is_none());
     /// assert_eq!(plan.lightest_held.map(Mass::kg), Some(60.0));
     /// assert_eq!(plan.blocks.map(Length::mm), Some(62.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Policy, height: Length) -> KeepHeight {
+    pub fn keep_height(bar: &Bar, stock: &Stock, target: Mass, policy: Rounding, height: Length) -> Result<KeepHeight, Error> {
         let height = super::disc::between("height", height, Length::millimetres(500))?;
         let wanted = height.times(2)?;
         let (stock, left_out) = only(stock, |own| own <= wanted || alike(own, wanted))?;

@@ -9,7 +9,7 @@ use crate::quantity::{Length, Mass, Unit};
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Policy {
+pub enum Rounding {
     /// The wanted load or an error.
     Exact,
     /// The nearest that is not above it: what is granted is never exceeded.

@@ -54,17 +54,17 @@ mod table;
 mod tolerance;
 mod warming;
 
-pub use at_height::{AtHeight, KeptLoad};
+pub use at_height::{AtHeight, LoadAtHeight};
 pub use attempt::{AttemptStep, BodyHalf, attempt_step};
 pub use bar::{Bar, BarKind};
 pub use buying::{Offer, Purchase, buy};
-pub use change::{Change, load_from};
+pub use change::{DiscChange, load_from};
 pub use disc::{Disc, Stock, face_unit};
 pub use height::{
     GripHeight, KeepHeight, SAME_DIAMETER, centre_height, drop_below_full, grip_height, keep_height,
 };
 pub use implement::{Handle, Implement, MachineStack, Pieces, Pin};
-pub use loaded::{Loaded, PlacedDisc, Policy, Setting};
+pub use loaded::{Loaded, PlacedDisc, Rounding, Setting};
 pub use prepared::Prepared;
 pub use presets::{
     FULL_DIAMETER, iwf_bar_men, iwf_bar_women, iwf_stock, pound_stock, powerlifting_bar, powerlifting_stock,
@@ -74,7 +74,7 @@ pub use rack::{
     ALONE_RESERVE, Company, End, Handling, HandlingOrder, IMBALANCE_LIMIT, RackCheck, RackLift, RackSetup,
     handling_order, rack_check,
 };
-pub use reading::{Reading, read_bar};
+pub use reading::{BarReading, read_bar};
 pub(crate) use shared::shared_bar_as_loaded;
 pub use shared::{SharedBar, SharedLifter, SharedSet, Turn, shared_bar};
 pub use slip::{UNIT_SLIP_WITHIN, UnitSlip, unit_slip};
@@ -82,35 +82,20 @@ pub use solve::{Gap, Reachable, load, load_on, reachable, step_up};
 pub use stacks::EndMoves;
 pub use step::{BridgeOptions, STEP_HIGH, STEP_LOW, StepReality, StepSize, rep_bridge, step_reality};
 pub use tolerance::{MassBand, Tolerance, iwf_tolerance, powerlifting_tolerance};
-pub use warming::{WarmUp, WarmUpSet, WarmUpStep, warm_up, warm_up_steps};
+pub use warming::{LoadedWarmUpSet, WarmUp, WarmUpStep, warm_up, warm_up_steps};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    solve::ROWS,
-    attempt::ROWS,
-    change::ROWS,
-    buying::ROWS,
-    height::ROWS,
-    presets::ROWS,
-    rack::ROWS,
-    reading::ROWS,
-    shared::ROWS,
-    slip::ROWS,
-    step::ROWS,
-    tolerance::ROWS,
-    warming::ROWS,
-];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    solve::ENTRIES,
-    attempt::ENTRIES,
-    change::ENTRIES,
-    buying::ENTRIES,
-    height::ENTRIES,
-    presets::ENTRIES,
-    rack::ENTRIES,
-    reading::ENTRIES,
-    shared::ENTRIES,
-    slip::ENTRIES,
-    step::ENTRIES,
-    tolerance::ENTRIES,
-    warming::ENTRIES,
+pub(crate) static DECLARED: crate::source::Declarations = &[
+    solve::DECLARED,
+    attempt::DECLARED,
+    change::DECLARED,
+    buying::DECLARED,
+    height::DECLARED,
+    presets::DECLARED,
+    rack::DECLARED,
+    reading::DECLARED,
+    shared::DECLARED,
+    slip::DECLARED,
+    step::DECLARED,
+    tolerance::DECLARED,
+    warming::DECLARED,
 ];

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::disc::{Disc, Stock};
 use super::implement::Implement;
-use super::loaded::{Loaded, PlacedDisc, Policy, Setting};
+use super::loaded::{Loaded, PlacedDisc, Rounding, Setting};
 use super::table::{Entry, Line};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
@@ -17,14 +17,14 @@ use crate::quantity::{Length, Mass};
 /// fewest discs, then the largest discs.
 ///
 /// ```
-/// use bismar::loading::{Bar, Disc, Implement, Policy, Prepared, Stock};
+/// use bismar::loading::{Bar, Disc, Implement, Rounding, Prepared, Stock};
 /// use bismar::quantity::{Name, Mass};
 ///
 /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
 /// // 6 kg a side from {5, 3, 3}: taking the largest first would miss it.
 /// let stock = Stock::new(vec![Disc::new(Mass::from_kg(5.0)?, 2)?, Disc::new(Mass::from_kg(3.0)?, 4)?])?;
 /// let prepared = Prepared::new(&Implement::Bar(bar), &stock, Mass::from_kg(100.0)?)?;
-/// let loaded = prepared.load(Mass::from_kg(32.0)?, Policy::Below)?;
+/// let loaded = prepared.load(Mass::from_kg(32.0)?, Rounding::Below)?;
 /// assert_eq!(loaded.total.kg(), 32.0);
 /// assert_eq!(loaded.side().iter().map(|disc| disc.nominal.kg()).collect::<Vec<_>>(), [3.0, 3.0]);
 /// # Ok::<(), bismar::Error>(())
@@ -54,22 +54,22 @@ impl Prepared {
     ///
     /// # Errors
     /// `below_lightest` or `above_heaviest` where the policy leaves nothing; `not_loadable` for
-    /// [`Policy::Exact`]; `out_of_range` for a target above the load this was prepared for.
-    pub fn load(&self, target: Mass, policy: Policy) -> Result<Loaded, Error> {
+    /// [`Rounding::Exact`]; `out_of_range` for a target above the load this was prepared for.
+    pub fn load(&self, target: Mass, policy: Rounding) -> Result<Loaded, Error> {
         let entry = self.choose(target, policy)?;
         self.answer(&entry, self.placed(&entry), target)
     }
 
     /// The best entry that the policy allows.
-    pub(super) fn choose(&self, target: Mass, policy: Policy) -> Result<Entry, Error> {
+    pub(super) fn choose(&self, target: Mass, policy: Rounding) -> Result<Entry, Error> {
         self.check_prepared(target)?;
         let below = self.last_at_most(target);
         let above = self.first_at_least(target);
         let chosen = match policy {
-            Policy::Exact => below.filter(|entry| self.total(entry) == target.nanograms()),
-            Policy::Below => below,
-            Policy::Above => above,
-            Policy::Nearest => self.nearer(target, below, above),
+            Rounding::Exact => below.filter(|entry| self.total(entry) == target.nanograms()),
+            Rounding::Below => below,
+            Rounding::Above => above,
+            Rounding::Nearest => self.nearer(target, below, above),
         };
         chosen.ok_or_else(|| self.refuse(target, policy))
     }
@@ -82,7 +82,7 @@ impl Prepared {
         self.check_prepared(from)?;
         match self.entry_after(from.nanograms()) {
             Some(entry) => self.answer(&entry, self.placed(&entry), from),
-            None => Err(self.refuse(from, Policy::Above)),
+            None => Err(self.refuse(from, Rounding::Above)),
         }
     }
 
@@ -94,7 +94,7 @@ impl Prepared {
         self.check_prepared(from)?;
         match self.entry_before(from.nanograms()) {
             Some(entry) => self.answer(&entry, self.placed(&entry), from),
-            None => Err(self.refuse(from, Policy::Below)),
+            None => Err(self.refuse(from, Rounding::Below)),
         }
     }
 
@@ -176,13 +176,13 @@ impl Prepared {
         Some(if over < under { high } else { low })
     }
 
-    fn refuse(&self, target: Mass, policy: Policy) -> Error {
+    fn refuse(&self, target: Mass, policy: Rounding) -> Error {
         let lightest = self.lightest().unwrap_or_default();
         let heaviest = self.table.last().and_then(|entry| self.mass(entry)).unwrap_or(Mass::MAX);
         let code = match policy {
             _ if target < lightest => Code::BelowLightest,
-            Policy::Below => Code::BelowLightest,
-            Policy::Exact if target <= heaviest => Code::NotLoadable,
+            Rounding::Below => Code::BelowLightest,
+            Rounding::Exact if target <= heaviest => Code::NotLoadable,
             _ => Code::AboveHeaviest,
         };
         Error::range(code, "target", target.kg(), lightest.kg(), heaviest.kg(), "kg")

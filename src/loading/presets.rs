@@ -67,7 +67,7 @@ formula! {
     /// assert_eq!(iwf_bar_men(Name::new("men's bar")?)?.empty()?.kg(), 25.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn iwf_bar_men(id: Name) -> Bar {
+    pub fn iwf_bar_men(id: Name) -> Result<Bar, Error> {
         Bar::new(id, Mass::grams(20_000), COLLAR)?.with_sleeve(Length::millimetres(415))
     }
     source: IWF, place: "section 3.3.2", standing: Standard, seen: Secondary,
@@ -94,7 +94,7 @@ formula! {
     /// assert_eq!(iwf_bar_women(Name::new("women's bar")?)?.empty()?.kg(), 20.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn iwf_bar_women(id: Name) -> Bar {
+    pub fn iwf_bar_women(id: Name) -> Result<Bar, Error> {
         Bar::new(id, Mass::grams(15_000), COLLAR)?.with_sleeve(Length::millimetres(320))
     }
     source: IWF, place: "section 3.3.2", standing: Standard, seen: Secondary,
@@ -123,7 +123,7 @@ formula! {
     /// assert_eq!(powerlifting_bar(Name::new("bar")?)?.empty()?.kg(), 25.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn powerlifting_bar(id: Name) -> Bar {
+    pub fn powerlifting_bar(id: Name) -> Result<Bar, Error> {
         Bar::new(id, Mass::grams(20_000), COLLAR)
     }
     source: WDFPF, place: "Equipment and Specifications", standing: Standard, seen: Read,
@@ -154,7 +154,7 @@ formula! {
     /// assert_eq!(bismar::loading::iwf_stock(1)?.discs().len(), 10);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn iwf_stock(pairs: u16) -> Stock {
+    pub fn iwf_stock(pairs: u16) -> Result<Stock, Error> {
         let full = |disc: Disc| {
             if disc.nominal() < LIGHTEST_FULL_DISC { Ok(disc) } else { disc.with_diameter(FULL_DIAMETER) }
         };
@@ -185,7 +185,7 @@ formula! {
     /// assert_eq!(bismar::loading::powerlifting_stock(1)?.discs().len(), 9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn powerlifting_stock(pairs: u16) -> Stock {
+    pub fn powerlifting_stock(pairs: u16) -> Result<Stock, Error> {
         Stock::new(stock_of(&IPF_DISCS, pairs)?)
     }
     source: IPF, place: "Bars and Discs; recalled", standing: CommonPractice, seen: Memory,
@@ -210,7 +210,7 @@ formula! {
     /// assert_eq!(bismar::loading::pound_stock(1)?.discs().len(), 6);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn pound_stock(pairs: u16) -> Stock {
+    pub fn pound_stock(pairs: u16) -> Result<Stock, Error> {
         let disc = |(pounds, millimetres): &(f64, i16)| {
             Disc::new(Mass::from_lb(*pounds)?, pairs.saturating_mul(2))?
                 .with_diameter(Length::millimetres(*millimetres))
@@ -243,7 +243,7 @@ formula! {
     /// assert_eq!(quarter_pounds_down(Mass::from_kg(182.5)?)?, 402.25);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn quarter_pounds_down(mass: Mass) -> f64 {
+    pub fn quarter_pounds_down(mass: Mass) -> Result<f64, Error> {
         let pound = Mass::from_lb(1.0)?.nanograms();
         let quarters = mass.nanograms().saturating_mul(4).div_euclid(pound);
         Ok(quarters as f64 / 4.0)

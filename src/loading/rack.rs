@@ -105,7 +105,7 @@ formula! {
     /// assert!(!rack_check(alone)?.step_up_open);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rack_check(setup: RackSetup) -> RackCheck {
+    pub fn rack_check(setup: RackSetup) -> Result<RackCheck, Error> {
         let under_the_bar = matches!(setup.lift, RackLift::Bench | RackLift::Squat);
         let alone = matches!(setup.company, None | Some(Company::Alone));
         if under_the_bar && alone && setup.pins.is_none() {
@@ -190,7 +190,7 @@ formula! {
     /// assert_eq!(plan.one_end_first.kg(), 45.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn handling_order(stock: &Stock, before: &[u16], after: &[u16], limit: Mass) -> HandlingOrder {
+    pub fn handling_order(stock: &Stock, before: &[u16], after: &[u16], limit: Mass) -> Result<HandlingOrder, Error> {
         let masses = [end_masses(stock, "before", before)?, end_masses(stock, "after", after)?];
         let kept = before.iter().zip(after).take_while(|(a, b)| a == b).count();
         let off = before.iter().skip(kept).rev().map(|kind| (*kind, false));

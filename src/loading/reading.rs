@@ -14,7 +14,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
-pub struct Reading {
+pub struct BarReading {
     /// The whole load from the best known masses.
     pub total: Mass,
     /// The same in pounds.
@@ -64,7 +64,7 @@ formula! {
         right: &[u16],
         uneven: bool,
         tolerance: Tolerance
-    ) -> Reading {
+    ) -> Result<BarReading, Error> {
         let ends = [seen(bar, stock, "left", left)?, seen(bar, stock, "right", right)?];
         enough(stock, left, right)?;
         let [left, right] = &ends;
@@ -75,7 +75,7 @@ formula! {
         }
         let masses = (sum(left, Disc::mass)?, sum(right, Disc::mass)?);
         let total = bar.empty()?.plus(masses.0)?.plus(masses.1)?;
-        Ok(Reading {
+        Ok(BarReading {
             total,
             pounds: total.lb(),
             nominal: bar.empty()?.plus(faces.0)?.plus(faces.1)?,

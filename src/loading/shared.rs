@@ -126,7 +126,7 @@ formula! {
     /// assert_eq!(shared.moves_each_end, 4);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn shared_bar(bar: &Bar, stock: &Stock, lifters: &[SharedLifter]) -> SharedBar {
+    pub fn shared_bar(bar: &Bar, stock: &Stock, lifters: &[SharedLifter]) -> Result<SharedBar, Error> {
         check(lifters)?;
         let heaviest = lifters.iter().flat_map(|lifter| &lifter.sets).map(|set| set.load).max();
         let heaviest = heaviest.unwrap_or(Mass::ZERO);

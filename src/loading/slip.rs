@@ -45,7 +45,7 @@ formula! {
     /// assert_eq!(slip, Some(UnitSlip::PoundsReadAsKilograms));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn unit_slip(last: Mass, now: Mass) -> Option<UnitSlip> {
+    pub fn unit_slip(last: Mass, now: Mass) -> Result<Option<UnitSlip>, Error> {
         for (field, load) in [("last", last), ("now", now)] {
             if !load.is_positive() {
                 let high = Mass::MAX.kg();

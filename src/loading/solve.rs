@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::bar::Bar;
 use super::disc::Stock;
 use super::implement::Implement;
-use super::loaded::{Loaded, Policy};
+use super::loaded::{Loaded, Rounding};
 use super::prepared::Prepared;
 use crate::error::{Code, Error};
 use crate::quantity::Mass;
@@ -31,19 +31,19 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Bar, Disc, Policy, Stock, load};
+    /// use bismar::loading::{Bar, Disc, Rounding, Stock, load};
     /// use bismar::quantity::{Name, Mass};
     ///
     /// let bar = Bar::new(Name::new("bar 20")?, Mass::from_kg(20.0)?, Mass::ZERO)?;
     /// let discs = [20.0, 10.0, 5.0, 2.5, 1.25].map(|kg| Mass::from_kg(kg).and_then(|mass| Disc::new(mass, 2)));
     /// let stock = Stock::new(discs.into_iter().collect::<Result<_, _>>()?)?;
-    /// let loaded = load(&bar, &stock, Mass::from_kg(63.4)?, Policy::Below)?;
+    /// let loaded = load(&bar, &stock, Mass::from_kg(63.4)?, Rounding::Below)?;
     /// assert_eq!(loaded.total.kg(), 62.5);
     /// assert_eq!(loaded.side().iter().map(|disc| disc.nominal.kg()).collect::<Vec<_>>(), [20.0, 1.25]);
     /// assert_eq!(loaded.difference.kg(), -0.9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load(bar: &Bar, stock: &Stock, target: Mass, policy: Policy) -> Loaded {
+    pub fn load(bar: &Bar, stock: &Stock, target: Mass, policy: Rounding) -> Result<Loaded, Error> {
         Prepared::new(&Implement::Bar(bar.clone()), stock, target)?.load(target, policy)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
@@ -65,17 +65,17 @@ formula! {
     ///
     /// # Examples
     /// ```
-    /// use bismar::loading::{Implement, Pieces, Policy, Stock, load_on};
+    /// use bismar::loading::{Implement, Pieces, Rounding, Stock, load_on};
     /// use bismar::quantity::{Name, Mass};
     ///
     /// let bells = [8.0, 12.0, 16.0].map(Mass::from_kg).into_iter().collect::<Result<_, _>>()?;
     /// let bells = Implement::Pieces(Pieces::new(Name::new("bells")?, bells)?);
-    /// let loaded = load_on(&bells, &Stock::default(), Mass::from_kg(14.0)?, Policy::Below)?;
+    /// let loaded = load_on(&bells, &Stock::default(), Mass::from_kg(14.0)?, Rounding::Below)?;
     /// assert_eq!(loaded.total.kg(), 12.0);
     /// assert_eq!(loaded.next_above.map(Mass::kg), Some(16.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load_on(implement: &Implement, stock: &Stock, target: Mass, policy: Policy) -> Loaded {
+    pub fn load_on(implement: &Implement, stock: &Stock, target: Mass, policy: Rounding) -> Result<Loaded, Error> {
         Prepared::new(implement, stock, target)?.load(target, policy)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
@@ -106,7 +106,7 @@ formula! {
     /// assert_eq!(next.difference_percent, Some(12.5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn step_up(implement: &Implement, stock: &Stock, from: Mass) -> Loaded {
+    pub fn step_up(implement: &Implement, stock: &Stock, from: Mass) -> Result<Loaded, Error> {
         Prepared::new(implement, stock, from)?.step_up(from)
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
@@ -162,7 +162,7 @@ formula! {
     /// assert_eq!(found.largest_gap.map(|gap| gap.size.kg()), Some(8.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reachable(implement: &Implement, stock: &Stock, low: Mass, high: Mass) -> Reachable {
+    pub fn reachable(implement: &Implement, stock: &Stock, low: Mass, high: Mass) -> Result<Reachable, Error> {
         in_order(low, high)?;
         let prepared = super::ends::prepare(implement, stock, high, 0)?;
         let totals: Vec<Mass> = prepared.totals(low, high).collect();

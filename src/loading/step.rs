@@ -123,7 +123,7 @@ formula! {
     /// assert_eq!(step.discs_that_help, [Mass::from_kg(0.5)?]);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn step_reality(implement: &Implement, stock: &Stock, from: Mass, options: &BridgeOptions) -> StepReality {
+    pub fn step_reality(implement: &Implement, stock: &Stock, from: Mass, options: &BridgeOptions) -> Result<StepReality, Error> {
         if !from.is_positive() {
             let high = Mass::MAX.kg();
             return Err(Error::range(Code::LoadOutOfDomain, "from", from.kg(), 0.0, high, "kg, above 0"));
@@ -204,7 +204,7 @@ formula! {
     /// assert_eq!(reps, Some(Reps::whole(10)?));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rep_bridge(from: Mass, to: Mass, wanted: Reps, capacity: &[f64]) -> Option<Reps> {
+    pub fn rep_bridge(from: Mass, to: Mass, wanted: Reps, capacity: &[f64]) -> Result<Option<Reps>, Error> {
         if !from.is_positive() || to < from {
             let high = to.kg();
             return Err(Error::range(Code::LoadOutOfDomain, "from", from.kg(), 0.0, high, "kg, above 0"));

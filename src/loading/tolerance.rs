@@ -87,7 +87,7 @@ formula! {
     /// assert_eq!((band.low.kg(), band.high.kg()), (24.9875, 25.025));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn iwf_tolerance(face: Mass) -> MassBand {
+    pub fn iwf_tolerance(face: Mass) -> Result<MassBand, Error> {
         let face = face_value(face)?;
         if face > Mass::grams(5_000) {
             around(face, ten_thousandths(face, 5), ten_thousandths(face, 10))
@@ -122,7 +122,7 @@ formula! {
     /// assert_eq!((band.low.kg(), band.high.kg()), (24.9375, 25.0625));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn powerlifting_tolerance(face: Mass) -> MassBand {
+    pub fn powerlifting_tolerance(face: Mass) -> Result<MassBand, Error> {
         let face = face_value(face)?;
         let error = ten_thousandths(face, 25).max(Mass::grams(10)).min(face);
         around(face, error, error)

@@ -8,7 +8,7 @@ use derive_setters::Setters;
 use super::bar::Bar;
 use super::disc::Stock;
 use super::implement::Implement;
-use super::loaded::Policy;
+use super::loaded::Rounding;
 use super::prepared::Prepared;
 use super::stacks::{Band, EndMoves, fewest_moves};
 use crate::error::{Allowed, Code, Error};
@@ -46,7 +46,7 @@ impl WarmUpStep {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
-pub struct WarmUpSet {
+pub struct LoadedWarmUpSet {
     /// Place of the step in the wanted list; none for the work set.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub step: Option<u16>,
@@ -60,7 +60,7 @@ pub struct WarmUpSet {
 #[non_exhaustive]
 pub struct WarmUp {
     /// The sets.
-    pub sets: Vec<WarmUpSet>,
+    pub sets: Vec<LoadedWarmUpSet>,
     /// Steps left out because nothing within their tolerance can be loaded.
     pub left_out: Vec<u16>,
     /// Discs handled on each end, off and on together, until the work load is on.
@@ -108,10 +108,10 @@ formula! {
     /// assert!(sets.proved);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn warm_up(bar: &Bar, stock: &Stock, work: Mass, steps: &[WarmUpStep]) -> WarmUp {
+    pub fn warm_up(bar: &Bar, stock: &Stock, work: Mass, steps: &[WarmUpStep]) -> Result<WarmUp, Error> {
         check(steps)?;
         let prepared = Prepared::new(&Implement::Bar(bar.clone()), stock, work)?;
-        let work_total = prepared.load(work, Policy::Below)?.total;
+        let work_total = prepared.load(work, Rounding::Below)?.total;
         let mut rows = Rows::default();
         for (index, step) in (0_u16..).zip(steps) {
             match band(&prepared, steps, usize::from(index), step, work_total)? {
@@ -146,7 +146,7 @@ impl Rows {
         let mut sets = Vec::new();
         let mut before: &[usize] = &[];
         for ((step, wanted), stack) in self.kept.into_iter().zip(&route.stacks) {
-            sets.push(WarmUpSet { step, moves: prepared.end_moves(before, stack, wanted)? });
+            sets.push(LoadedWarmUpSet { step, moves: prepared.end_moves(before, stack, wanted)? });
             before = stack;
         }
         Ok(WarmUp { sets, left_out: self.left_out, moves_each_end: route.moves, proved: route.proved })
@@ -249,7 +249,7 @@ formula! {
     /// assert_eq!(targets, [20.0, 32.0, 48.0, 60.0, 72.0]);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn warm_up_steps(empty: Mass, work: Mass, reference: Option<WarmUpStep>) -> Vec<WarmUpStep> {
+    pub fn warm_up_steps(empty: Mass, work: Mass, reference: Option<WarmUpStep>) -> Result<Vec<WarmUpStep>, Error> {
         let tolerance = work.max(Mass::ZERO).scaled_down(DEFAULT_TOLERANCE)?;
         if let Some(step) = reference.filter(|step| step.target >= work) {
             let unit = "kg, below the work load";

@@ -68,7 +68,7 @@ formula! {
     /// assert!((estimate.to_mass()?.lb() - 70.24).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn abadie_2000(load: Mass) -> Kilograms {
+    pub fn abadie_2000(load: Mass) -> Result<Kilograms, Error> {
         maximum(WOMEN_2000, load)
     }
     source: ABADIE_2000, place: "abstract", standing: Published, seen: Read,
@@ -101,7 +101,7 @@ formula! {
     /// assert!((load.to_mass()?.lb() - 60.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn abadie_2000_load(one_rm: Kilograms) -> Kilograms {
+    pub fn abadie_2000_load(one_rm: Kilograms) -> Result<Kilograms, Error> {
         load(WOMEN_2000, one_rm)
     }
     source: ABADIE_2000, place: "abstract", standing: Published, seen: Read,
@@ -135,7 +135,7 @@ formula! {
     /// assert!((estimate.to_mass()?.lb() - 127.0947).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn abadie_1999(load: Mass) -> Kilograms {
+    pub fn abadie_1999(load: Mass) -> Result<Kilograms, Error> {
         maximum(MEN_1999, load)
     }
     source: ABADIE_1999, place: "p 259-263", standing: Published, seen: Memory,
@@ -167,7 +167,7 @@ formula! {
     /// assert!((load.to_mass()?.lb() - 100.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn abadie_1999_load(one_rm: Kilograms) -> Kilograms {
+    pub fn abadie_1999_load(one_rm: Kilograms) -> Result<Kilograms, Error> {
         load(MEN_1999, one_rm)
     }
     source: ABADIE_1999, place: "p 259-263", standing: Published, seen: Memory,

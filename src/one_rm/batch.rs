@@ -5,7 +5,7 @@
 
 use alloc::format;
 
-use super::classic::cummings_finn;
+use super::cummings_finn;
 use super::equation::Equation;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Mass, Reps};

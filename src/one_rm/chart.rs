@@ -1,7 +1,8 @@
 //! The printed chart of repetitions and parts of the maximum, with its two disagreeing tails.
 
 use super::curve::Curve;
-use crate::error::Code;
+use super::declare::equation;
+use crate::error::{Code, Error};
 use crate::numeric;
 use crate::quantity::{Fraction, Kilograms, Mass, Reps};
 use crate::source::{Source, formula, rows};
@@ -91,18 +92,10 @@ fn answered(points: &Points, multiplier: f64) -> f64 {
     if reps <= highest + ROUNDING { numeric::smaller(reps, highest) } else { f64::NAN }
 }
 
-pub(super) const ONE_PAGE_CURVE: Curve = Curve {
-    highest: 12.0,
-    measured: (1.0, 10.0),
-    multiplier: |r| 100.0 / percent(ONE_PAGE, r),
-    reps: |m| answered(ONE_PAGE, m),
-};
-pub(super) const TEXTBOOK_CURVE: Curve = Curve {
-    highest: 15.0,
-    measured: (1.0, 10.0),
-    multiplier: |r| 100.0 / percent(TEXTBOOK, r),
-    reps: |m| answered(TEXTBOOK, m),
-};
+pub(super) const ONE_PAGE_CURVE: Curve =
+    Curve::new(12.0, (1.0, 10.0), |r| 100.0 / percent(ONE_PAGE, r), |m| answered(ONE_PAGE, m));
+pub(super) const TEXTBOOK_CURVE: Curve =
+    Curve::new(15.0, (1.0, 10.0), |r| 100.0 / percent(TEXTBOOK, r), |m| answered(TEXTBOOK, m));
 
 impl ChartAboveTen {
     const fn curve(self) -> &'static Curve {
@@ -141,7 +134,7 @@ formula! {
     /// assert_eq!(percent_chart_fraction(twelve, ChartAboveTen::Textbook)?.value(), 0.67);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn percent_chart_fraction(reps: Reps, above_ten: ChartAboveTen) -> Fraction {
+    pub fn percent_chart_fraction(reps: Reps, above_ten: ChartAboveTen) -> Result<Fraction, Error> {
         let curve = above_ten.curve();
         let reps = numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, curve.highest, "")?;
         let points = match above_ten {
@@ -155,104 +148,33 @@ formula! {
     population: "a chart; no sample", domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)",
 }
 
-formula! {
-    "one_rm.percent_chart",
-    /// What could be lifted once, from a set to failure, by the chart?
-    ///
-    /// # Formula
-    /// `E = w / F`, `F` from [`percent_chart_fraction`]. At one repetition it gives the load itself.
-    ///
-    /// # Domain
+equation! {
+    "Training load chart", "and textbook of the association", highest: "12 or 15", answers: "12 or 15",
+    uses: "ChartAboveTen";
+    row: {
+        source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
+        recalled: "the textbook's 11, 12 and 15 repetitions", population: "a chart; no sample"
+    },
+    domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)";
     /// As [`percent_chart_fraction`].
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` at or below 0 kg.
-    ///
-    /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.percent_chart`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{ChartAboveTen, percent_chart};
-    /// use bismar::quantity::{Mass, Reps};
-    ///
-    /// let estimate = percent_chart(Mass::from_kg(80.0)?, Reps::whole(8)?, ChartAboveTen::OnePage)?;
-    /// assert_eq!(estimate.value(), 100.0);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn percent_chart(load: Mass, reps: Reps, above_ten: ChartAboveTen) -> Kilograms {
+    asks: "What could be lifted once, from a set to failure, by the chart?";
+    pub fn percent_chart(load: Mass, reps: Reps, above_ten: ChartAboveTen) -> Result<Kilograms, Error> {
         above_ten.curve().one_rm(load, reps)
     }
-    source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
-    recalled: "the textbook's 11, 12 and 15 repetitions",
-    population: "a chart; no sample", domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)",
-}
-
-formula! {
-    "one_rm.percent_chart_load",
-    /// What load would be lifted this often to failure, by the chart?
-    ///
-    /// # Formula
-    /// `w = E F`, `F` from [`percent_chart_fraction`].
-    ///
-    /// # Domain
-    /// As [`percent_chart_fraction`].
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` where the maximum is at or
-    /// below 0 kg.
-    ///
-    /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.percent_chart_load`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{ChartAboveTen, percent_chart_load};
-    /// use bismar::quantity::{Kilograms, Reps};
-    ///
-    /// let load = percent_chart_load(Kilograms::new(90.0)?, Reps::whole(8)?, ChartAboveTen::OnePage)?;
-    /// assert!((load.value() - 72.0).abs() < 1e-9);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn percent_chart_load(one_rm: Kilograms, reps: Reps, above_ten: ChartAboveTen) -> Kilograms {
+    "`E = w / F`, `F` from [`percent_chart_fraction`]", at_one: "the load itself",
+    gives: 100.000, from: "Mass::from_kg(80.0)?, Reps::whole(8)?, ChartAboveTen::OnePage";
+    asks: "What load would be lifted this often to failure, by the chart?";
+    pub fn percent_chart_load(one_rm: Kilograms, reps: Reps, above_ten: ChartAboveTen) -> Result<Kilograms, Error> {
         above_ten.curve().load(one_rm, reps)
     }
-    source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
-    recalled: "the textbook's 11, 12 and 15 repetitions",
-    population: "a chart; no sample", domain: "1 to 12 repetitions (one page) or 15 (textbook, from memory)",
-}
-
-formula! {
-    "one_rm.percent_chart_reps",
-    /// How many repetitions to failure does a part of the maximum allow, by the chart?
-    ///
-    /// # Formula
-    /// The straight piece of the chart that holds `F`, solved for repetitions.
-    ///
-    /// # Domain
-    /// From 100 % down to 70 % (one page) or 65 % (textbook).
-    ///
-    /// # Errors
-    /// `percent_out_of_domain` outside it.
-    ///
-    /// # Source
-    /// Training load chart and textbook of the association (row `one_rm.percent_chart_reps`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{ChartAboveTen, percent_chart_reps};
-    /// use bismar::quantity::Fraction;
-    ///
-    /// let reps = percent_chart_reps(Fraction::new(0.84)?, ChartAboveTen::OnePage)?;
-    /// assert!((reps - 6.5).abs() < 1e-9);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn percent_chart_reps(fraction: Fraction, above_ten: ChartAboveTen) -> f64 {
+    "`w = E F`, `F` from [`percent_chart_fraction`]",
+    gives: 72.000, from: "Kilograms::new(90.0)?, Reps::whole(8)?, ChartAboveTen::OnePage";
+    asks: "How many repetitions to failure does a part of the maximum allow, by the chart?";
+    pub fn percent_chart_reps(fraction: Fraction, above_ten: ChartAboveTen) -> Result<f64, Error> {
         above_ten.curve().reps(fraction)
     }
-    source: NSCA, place: "training load chart; load assignment", standing: Published, seen: Read,
-    recalled: "the textbook's 11, 12 and 15 repetitions",
-    population: "a chart; no sample", domain: "100 % to 70 % (one page) or 65 % (textbook, from memory)",
+    "The straight piece of the chart that holds `F`, solved for repetitions: from 100 % down to 70 % (one page) or 65 % (textbook)",
+    gives: 6.50, from: "Fraction::new(0.84)?, ChartAboveTen::OnePage", "Fraction";
 }
 
 rows![percent_chart_fraction, percent_chart, percent_chart_load, percent_chart_reps];

@@ -62,7 +62,7 @@ formula! {
     /// assert_eq!(bergstrom_2021(Kilograms::new(60.0)?, 120.0)?.value(), 180.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn bergstrom_2021(critical_load: Kilograms, store: f64) -> Kilograms {
+    pub fn bergstrom_2021(critical_load: Kilograms, store: f64) -> Result<Kilograms, Error> {
         let (critical, store) = checked(critical_load, store)?;
         Kilograms::new(critical + store)
     }
@@ -95,7 +95,7 @@ formula! {
     /// assert_eq!(bergstrom_2021_load(Kilograms::new(60.0)?, 120.0, Reps::whole(6)?)?.value(), 80.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn bergstrom_2021_load(critical_load: Kilograms, store: f64, reps: Reps) -> Kilograms {
+    pub fn bergstrom_2021_load(critical_load: Kilograms, store: f64, reps: Reps) -> Result<Kilograms, Error> {
         let (critical, store) = checked(critical_load, store)?;
         let reps = numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, HIGHEST_ANSWER, "")?;
         Kilograms::new(critical + store / reps)
@@ -129,7 +129,7 @@ formula! {
     /// assert_eq!(bergstrom_2021_reps(Kilograms::new(60.0)?, 120.0, Mass::from_kg(80.0)?)?, 6.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn bergstrom_2021_reps(critical_load: Kilograms, store: f64, load: Mass) -> f64 {
+    pub fn bergstrom_2021_reps(critical_load: Kilograms, store: f64, load: Mass) -> Result<f64, Error> {
         let (critical, store) = checked(critical_load, store)?;
         let excess = above(critical, "load", positive(load)?)?;
         answered_reps(store / excess, load.kg() / (critical + store))
@@ -164,7 +164,7 @@ formula! {
     /// assert_eq!(morton_2014(Kilograms::new(60.0)?, 120.0, load, reps)?.value(), 100.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn morton_2014(critical_load: Kilograms, store: f64, load: Mass, reps: Reps) -> Kilograms {
+    pub fn morton_2014(critical_load: Kilograms, store: f64, load: Mass, reps: Reps) -> Result<Kilograms, Error> {
         let (critical, store) = checked(critical_load, store)?;
         let excess = above(critical, "load", positive(load)?)?;
         let pole = 1.0 + store / excess;
@@ -205,7 +205,7 @@ formula! {
     /// assert_eq!(load.value(), 80.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn morton_2014_load(critical_load: Kilograms, store: f64, one_rm: Kilograms, reps: Reps) -> Kilograms {
+    pub fn morton_2014_load(critical_load: Kilograms, store: f64, one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> {
         let (critical, store) = checked(critical_load, store)?;
         let excess = above(critical, "one_rm", one_rm.value())?;
         let reps = numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, HIGHEST_ANSWER, "")?;
@@ -241,7 +241,7 @@ formula! {
     /// assert_eq!(reps, 4.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn morton_2014_reps(critical_load: Kilograms, store: f64, one_rm: Kilograms, load: Mass) -> f64 {
+    pub fn morton_2014_reps(critical_load: Kilograms, store: f64, one_rm: Kilograms, load: Mass) -> Result<f64, Error> {
         let (critical, store) = checked(critical_load, store)?;
         let highest = above(critical, "one_rm", one_rm.value())?;
         let excess = above(critical, "load", positive(load)?)?;

@@ -144,7 +144,7 @@ formula! {
     /// assert!((fit.critical_load.value() - 60.0).abs() < 1e-9 && (fit.store - 120.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn bergstrom_2021_fit(sets: &[SetToFailure]) -> CriticalLoad {
+    pub fn bergstrom_2021_fit(sets: &[SetToFailure]) -> Result<CriticalLoad, Error> {
         /// Two would fit any line.
         const FEWEST: usize = 3;
         if sets.len() > MOST_SETS {

@@ -23,6 +23,15 @@ pub(super) struct Curve {
 }
 
 impl Curve {
+    pub(super) const fn new(
+        highest: f64,
+        measured: (f64, f64),
+        multiplier: fn(f64) -> f64,
+        reps: fn(f64) -> f64,
+    ) -> Curve {
+        Curve { highest, measured, multiplier, reps }
+    }
+
     /// The multiplier, with the domain checked.
     pub(super) fn at(&self, reps: f64) -> Result<f64, Error> {
         numeric::within(Code::RepsOutOfDomain, "reps", reps, 1.0, self.highest, "")?;

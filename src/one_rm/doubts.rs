@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::equation::Equation;
-use crate::error::Code;
+use crate::error::{Code, Error};
 use crate::numeric;
 use crate::quantity::Reps;
 use crate::source::{ARITHMETIC, formula, rows};
@@ -89,7 +89,7 @@ formula! {
     /// assert!(matches!(far[1], EquationDoubt::RunsAway { low: 20.0, high: 67.0 }));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn equation_doubts(equation: Equation, reps: Reps, new_to_lift: bool) -> Vec<EquationDoubt> {
+    pub fn equation_doubts(equation: Equation, reps: Reps, new_to_lift: bool) -> Result<Vec<EquationDoubt>, Error> {
         let highest = equation.highest_reps();
         let reps = numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, highest, "")?;
         let mut doubts = Vec::new();

@@ -127,7 +127,7 @@ formula! {
     /// assert!((long - 19.65).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reps_to_failure(reps: Reps, rir: Rir, bias: ReserveBias) -> f64 {
+    pub fn reps_to_failure(reps: Reps, rir: Rir, bias: ReserveBias) -> Result<f64, Error> {
         numeric::finite("reps", bias.applied(reps.value(), rir.value()))
     }
     source: ARITHMETIC, place: "repetitions done plus repetitions left", standing: Derived, seen: NotApplicable,
@@ -159,7 +159,7 @@ formula! {
     /// assert!((part.percent() - 80.56).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn fraction_for(reps: Reps, rir: Rir, equation: Equation) -> Fraction {
+    pub fn fraction_for(reps: Reps, rir: Rir, equation: Equation) -> Result<Fraction, Error> {
         equation.multiplier_at(reps.value() + rir.value()).and_then(|multiplier| Fraction::new(1.0 / multiplier))
     }
     source: ARITHMETIC, place: "the equation's own row", standing: Derived, seen: NotApplicable,
@@ -193,7 +193,7 @@ formula! {
     /// assert!((band.high.percent() - 83.33).abs() < 0.005); // 1 in reserve
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn fraction_for_rpe(reps: Reps, rpe: Rpe, equation: Equation) -> FractionBand {
+    pub fn fraction_for_rpe(reps: Reps, rpe: Rpe, equation: Equation) -> Result<FractionBand, Error> {
         let (least, most) = reserve_of(rpe)?;
         Ok(FractionBand { low: fraction_for(reps, most, equation)?, high: fraction_for(reps, least, equation)? })
     }
@@ -226,7 +226,7 @@ formula! {
     /// assert!((load.value() - 80.56).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn load_for(one_rm: Kilograms, reps: Reps, rir: Rir, equation: Equation) -> Kilograms {
+    pub fn load_for(one_rm: Kilograms, reps: Reps, rir: Rir, equation: Equation) -> Result<Kilograms, Error> {
         let one_rm = super::curve::positive_maximum(one_rm)?;
         equation.load_at(one_rm, reps.value() + rir.value()).and_then(Kilograms::new)
     }
@@ -260,7 +260,7 @@ formula! {
     /// assert!((reps - 5.5).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reps_for(fraction: Fraction, rir: Rir, equation: Equation) -> f64 {
+    pub fn reps_for(fraction: Fraction, rir: Rir, equation: Equation) -> Result<f64, Error> {
         super::curve::answered_reps(equation.reps_at(fraction)? - rir.value(), fraction.value())
     }
     source: ARITHMETIC, place: "the equation's own row", standing: Derived, seen: NotApplicable,
@@ -295,7 +295,7 @@ formula! {
     /// assert_eq!(felt.rpe, Some(Rpe::new(7.0)?));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn effort_for(fraction: Fraction, reps: Reps, equation: Equation) -> ExpectedEffort {
+    pub fn effort_for(fraction: Fraction, reps: Reps, equation: Equation) -> Result<ExpectedEffort, Error> {
         let to_failure = equation.reps_at(fraction)?;
         let rir = to_failure - reps.value();
         if rir < -ROUNDING || reps.value() < 1.0 {

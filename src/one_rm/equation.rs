@@ -1,11 +1,7 @@
 //! The equations by name: which one is used is visible at the call.
 
-use super::classic::{
-    adams, berger, brown, brzycki, brzycki_decimal, cummings_finn, epley, lander, lombardi, mayhew, oconner,
-    wathan,
-};
 use super::curve::{Curve, answered_reps, positive, positive_maximum};
-use super::{chart, older_adults, reynolds};
+use super::{chart, classic, cummings_finn, older_adults, reynolds};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Fraction, Kilograms, Mass, Reps};
 
@@ -70,17 +66,17 @@ macro_rules! equations {
 }
 
 equations! {
-    Epley1985 "epley_1985" ScaleFree(epley::CURVE) "Epley 1985: a coach's chart.",
-    Brzycki1993 "brzycki_1993" ScaleFree(brzycki::CURVE) "Brzycki 1993, form with 36 and 37.",
-    Brzycki1993Decimal "brzycki_1993_decimal" ScaleFree(brzycki_decimal::CURVE) "Brzycki 1993, form with 1.0278.",
-    Lander1985 "lander_1985" ScaleFree(lander::CURVE) "Lander 1985: a handbook chart.",
-    Lombardi1989 "lombardi_1989" ScaleFree(lombardi::CURVE) "Lombardi 1989: a power of the repetitions.",
-    Mayhew1992 "mayhew_1992" ScaleFree(mayhew::CURVE) "Mayhew et al. 1992: students, bench press, one minute.",
-    OConner1989 "oconner_1989" ScaleFree(oconner::CURVE) "O'Conner et al. 1989: a textbook rule.",
-    Wathan1994 "wathan_1994" ScaleFree(wathan::CURVE) "Wathan 1994: a refitted chart.",
-    Brown1992 "brown_1992" ScaleFree(brown::CURVE) "Brown 1992: a textbook rule.",
-    Adams1998 "adams_1998" ScaleFree(adams::CURVE) "Adams 1998: two percent a repetition.",
-    Berger1961 "berger_1961" ScaleFree(berger::CURVE) "Berger 1961: college men, bench press.",
+    Epley1985 "epley_1985" ScaleFree(classic::EPLEY) "Epley 1985: a coach's chart.",
+    Brzycki1993 "brzycki_1993" ScaleFree(classic::BRZYCKI) "Brzycki 1993, form with 36 and 37.",
+    Brzycki1993Decimal "brzycki_1993_decimal" ScaleFree(classic::BRZYCKI_DECIMAL) "Brzycki 1993, form with 1.0278.",
+    Lander1985 "lander_1985" ScaleFree(classic::LANDER) "Lander 1985: a handbook chart.",
+    Lombardi1989 "lombardi_1989" ScaleFree(classic::LOMBARDI) "Lombardi 1989: a power of the repetitions.",
+    Mayhew1992 "mayhew_1992" ScaleFree(classic::MAYHEW) "Mayhew et al. 1992: students, bench press, one minute.",
+    OConner1989 "oconner_1989" ScaleFree(classic::OCONNER) "O'Conner et al. 1989: a textbook rule.",
+    Wathan1994 "wathan_1994" ScaleFree(classic::WATHAN) "Wathan 1994: a refitted chart.",
+    Brown1992 "brown_1992" ScaleFree(classic::BROWN) "Brown 1992: a textbook rule.",
+    Adams1998 "adams_1998" ScaleFree(classic::ADAMS) "Adams 1998: two percent a repetition.",
+    Berger1961 "berger_1961" ScaleFree(classic::BERGER) "Berger 1961: college men, bench press.",
     CummingsFinn1998 "cummings_finn_1998" LoadBound(CUMMINGS_FINN) "Cummings & Finn 1998: untrained college women, bench press.",
     Kemmler2006 "kemmler_2006" ScaleFree(older_adults::KEMMLER_CURVE) "Kemmler et al. 2006: trained women of about 57 years, machines.",
     Osteopenia2024LatPull "osteopenia_2024_lat_pull" ScaleFree(older_adults::LAT_PULL_CURVE) "Trained adults of about 73 years with osteopenia, 2024, lat pull.",

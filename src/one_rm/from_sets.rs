@@ -226,7 +226,7 @@ formula! {
     /// assert_eq!(sets[0].refusals, [SetRefusal::TooFarFromFailure]);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn usable_sets(evidence: &[SetEvidence], options: &EstimateOptions) -> Vec<SetUse> {
+    pub fn usable_sets(evidence: &[SetEvidence], options: &EstimateOptions) -> Result<Vec<SetUse>, Error> {
         Ok(sort(evidence, options)?.0)
     }
     source: ARITHMETIC, place: "rules of the options", standing: Derived, seen: NotApplicable,
@@ -276,7 +276,7 @@ formula! {
     /// assert!(answer.interval.low() < 66.0 && answer.interval.high() > 80.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn estimate(evidence: &[SetEvidence], options: &EstimateOptions) -> Estimate {
+    pub fn estimate(evidence: &[SetEvidence], options: &EstimateOptions) -> Result<Estimate, Error> {
         let (mut reports, sets) = sort(evidence, options)?;
         if sets.is_empty() {
             return Err(no_usable_set(&reports));

@@ -63,7 +63,7 @@ formula! {
     /// assert_eq!((grid.len(), grid[0].cells.len()), (12, 5));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn effort_grid(equation: Equation, highest_reps: Reps, highest_reserve: Rir) -> Vec<GridRow> {
+    pub fn effort_grid(equation: Equation, highest_reps: Reps, highest_reserve: Rir) -> Result<Vec<GridRow>, Error> {
         /// Largest grid: one page.
         const MOST: (f64, f64) = (30.0, 10.0);
         let reps = numeric::within(Code::OutOfRange, "highest_reps", highest_reps.value(), 1.0, MOST.0, "")?;

@@ -24,7 +24,9 @@ mod chart;
 mod classic;
 mod critical_load;
 mod critical_load_fit;
+mod cummings_finn;
 mod curve;
+mod declare;
 mod effort;
 mod equation;
 mod doubts;
@@ -57,6 +59,7 @@ pub use critical_load::{
     bergstrom_2021, bergstrom_2021_load, bergstrom_2021_reps, morton_2014, morton_2014_load, morton_2014_reps,
 };
 pub use critical_load_fit::{CriticalLoad, CriticalLoadDoubt, SetToFailure, bergstrom_2021_fit};
+pub use cummings_finn::{cummings_finn_1998, cummings_finn_1998_load, cummings_finn_1998_reps};
 pub use doubts::{EquationDoubt, equation_doubts};
 pub use effort::{
     ExpectedEffort, FractionBand, ReserveBias, effort_for, fraction_for, fraction_for_rpe, load_for,
@@ -104,71 +107,27 @@ pub use velocity_line::{
     garcia_ramos_2018, velocity_at_one_rm, velocity_loss, velocity_profile,
 };
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[
-    classic::epley::ROWS,
-    classic::brzycki::ROWS,
-    classic::brzycki_decimal::ROWS,
-    classic::lander::ROWS,
-    classic::lombardi::ROWS,
-    classic::mayhew::ROWS,
-    classic::oconner::ROWS,
-    classic::wathan::ROWS,
-    classic::brown::ROWS,
-    classic::adams::ROWS,
-    classic::berger::ROWS,
-    classic::cummings_finn::ROWS,
-    older_adults::ROWS,
-    reynolds::ROWS,
-    abadie::ROWS,
-    kravitz::ROWS,
-    two_sets::ROWS,
-    chart::ROWS,
-    critical_load_fit::ROWS,
-    critical_load::ROWS,
-    effort::ROWS,
-    grid::ROWS,
-    options::ROWS,
-    reserve_error::ROWS,
-    new_to_lift::ROWS,
-    doubts::ROWS,
-    from_sets::ROWS,
-    own_curve_fit::ROWS,
-    own_curve_form::ROWS,
-    velocity_line::ROWS,
-    velocity_general::ROWS,
-    real_change::ROWS,
-];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[
-    classic::epley::ENTRIES,
-    classic::brzycki::ENTRIES,
-    classic::brzycki_decimal::ENTRIES,
-    classic::lander::ENTRIES,
-    classic::lombardi::ENTRIES,
-    classic::mayhew::ENTRIES,
-    classic::oconner::ENTRIES,
-    classic::wathan::ENTRIES,
-    classic::brown::ENTRIES,
-    classic::adams::ENTRIES,
-    classic::berger::ENTRIES,
-    classic::cummings_finn::ENTRIES,
-    older_adults::ENTRIES,
-    reynolds::ENTRIES,
-    abadie::ENTRIES,
-    kravitz::ENTRIES,
-    two_sets::ENTRIES,
-    chart::ENTRIES,
-    critical_load_fit::ENTRIES,
-    critical_load::ENTRIES,
-    effort::ENTRIES,
-    grid::ENTRIES,
-    options::ENTRIES,
-    reserve_error::ENTRIES,
-    new_to_lift::ENTRIES,
-    doubts::ENTRIES,
-    from_sets::ENTRIES,
-    own_curve_fit::ENTRIES,
-    own_curve_form::ENTRIES,
-    velocity_line::ENTRIES,
-    velocity_general::ENTRIES,
-    real_change::ENTRIES,
+pub(crate) static DECLARED: crate::source::Declarations = &[
+    classic::DECLARED,
+    cummings_finn::DECLARED,
+    older_adults::DECLARED,
+    reynolds::DECLARED,
+    abadie::DECLARED,
+    kravitz::DECLARED,
+    two_sets::DECLARED,
+    chart::DECLARED,
+    critical_load_fit::DECLARED,
+    critical_load::DECLARED,
+    effort::DECLARED,
+    grid::DECLARED,
+    options::DECLARED,
+    reserve_error::DECLARED,
+    new_to_lift::DECLARED,
+    doubts::DECLARED,
+    from_sets::DECLARED,
+    own_curve_fit::DECLARED,
+    own_curve_form::DECLARED,
+    velocity_line::DECLARED,
+    velocity_general::DECLARED,
+    real_change::DECLARED,
 ];

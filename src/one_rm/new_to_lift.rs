@@ -94,7 +94,7 @@ formula! {
     /// assert!((braith_1993(load, Practice::EighteenWeeks)?.value() - 78.024).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn braith_1993(load: Mass, practice: Practice) -> Kilograms {
+    pub fn braith_1993(load: Mass, practice: Practice) -> Result<Kilograms, Error> {
         let (rise, offset) = practice.line();
         let one_rm = rise * positive(load)? + offset;
         if one_rm > 0.0 {
@@ -134,7 +134,7 @@ formula! {
     /// assert!((load.value() - 60.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn braith_1993_load(one_rm: Kilograms, practice: Practice) -> Kilograms {
+    pub fn braith_1993_load(one_rm: Kilograms, practice: Practice) -> Result<Kilograms, Error> {
         let (rise, offset) = practice.line();
         let load = (positive_maximum(one_rm)? - offset) / rise;
         if load > 0.0 {
@@ -178,7 +178,7 @@ formula! {
     /// assert!((gain.of_strength - 31.7).abs() < 1.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn newcomers_gain(before: Kilograms, after: Kilograms) -> NewcomersGain {
+    pub fn newcomers_gain(before: Kilograms, after: Kilograms) -> Result<NewcomersGain, Error> {
         let ratio = positive_maximum(after)? / positive_maximum(before)?;
         Ok(NewcomersGain {
             by_equation: numeric::finite("after", 100.0 * (ratio - 1.0))?,

@@ -1,20 +1,10 @@
 //! Cubic equations measured on trained older adults.
 
 use super::curve::{Curve, by_halving};
+use super::declare::equation;
+use crate::error::Error;
 use crate::quantity::{Fraction, Kilograms, Mass, Reps};
-use crate::source::{Source, formula, rows};
-
-const KEMMLER_2006: Source = Source {
-    id: "kemmler-2006",
-    citation: "Kemmler WK, Lauber D, Wassermann A, Mayhew JL. Predicting maximal strength in trained postmenopausal women. J Strength Cond Res 2006;20(4):838-842",
-    doi: None,
-};
-
-const OSTEOPENIA_2024: Source = Source {
-    id: "osteopenia-2024",
-    citation: "Developing Accurate Repetition Prediction Equations for Trained Older Adults with Osteopenia. Sports 2024;12(9):233",
-    doi: Some("10.3390/sports12090233"),
-};
+use crate::source::{Source, rows};
 
 /// Coefficients of r^0 to r^3, for a load of 1.
 type Cubic = [f64; 4];
@@ -34,21 +24,21 @@ fn cubic(c: &Cubic, r: f64) -> f64 {
     a + r * (b + r * (c + r * d))
 }
 
-pub(super) const KEMMLER_CURVE: Curve = Curve {
-    highest: KEMMLER_HIGHEST,
-    measured: (3.0, KEMMLER_HIGHEST),
-    multiplier: |r| cubic(&KEMMLER, r),
-    reps: |m| by_halving(|r| cubic(&KEMMLER, r), KEMMLER_HIGHEST, m),
-};
+pub(super) const KEMMLER_CURVE: Curve = Curve::new(
+    KEMMLER_HIGHEST,
+    (3.0, KEMMLER_HIGHEST),
+    |r| cubic(&KEMMLER, r),
+    |m| by_halving(|r| cubic(&KEMMLER, r), KEMMLER_HIGHEST, m),
+);
 
 macro_rules! device_curve {
     ($name:ident, $cubic:ident) => {
-        pub(super) const $name: Curve = Curve {
-            highest: OSTEOPENIA_HIGHEST,
-            measured: (5.0, OSTEOPENIA_HIGHEST),
-            multiplier: |r| cubic(&$cubic, r),
-            reps: |m| by_halving(|r| cubic(&$cubic, r), OSTEOPENIA_HIGHEST, m),
-        };
+        pub(super) const $name: Curve = Curve::new(
+            OSTEOPENIA_HIGHEST,
+            (5.0, OSTEOPENIA_HIGHEST),
+            |r| cubic(&$cubic, r),
+            |m| by_halving(|r| cubic(&$cubic, r), OSTEOPENIA_HIGHEST, m),
+        );
     };
 }
 
@@ -83,213 +73,59 @@ impl Device {
     }
 }
 
-formula! {
-    "one_rm.kemmler_2006",
-    /// What could a trained older woman lift once, from a set to failure on a machine?
-    ///
-    /// # Formula
-    /// `E = w (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`; `w` load in kg, `r` repetitions to failure, `E` in
-    /// kg. At one repetition it gives 1.0002 w, the load itself within rounding.
-    ///
-    /// # Domain
+equation! {
+    "Kemmler et al. 2006", "abstract", highest: 20, answers: 20;
+    row: {
+        source: Source { id: "kemmler-2006", citation: "Kemmler WK, Lauber D, Wassermann A, Mayhew JL. Predicting maximal strength in trained postmenopausal women. J Strength Cond Res 2006;20(4):838-842", doi: None },
+        place: "abstract", standing: Published, seen: Read,
+        population: "70 trained postmenopausal women, 57.4 (SD 3.1) years, four machines"
+    },
+    domain: "1 to 20 repetitions; measured 3 to 20",
+    error: "of the maximum: mean absolute difference 1.5 to 3.1 %, CV below 3.3 %";
     /// From 1 to 20 repetitions; measured: 3 to 20, 70 trained postmenopausal women of 57.4 (SD 3.1) years, leg
     /// press, bench press, rowing, leg adduction. The cubic turns down after 24.15 repetitions and is never
     /// extrapolated. Mean absolute error 1.5 to 3.1 %, whatever the exercise and the repetitions.
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 20 repetitions; `load_out_of_domain` at or below 0 kg.
-    ///
-    /// # Source
-    /// Kemmler et al. 2006, abstract (row `one_rm.kemmler_2006`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::kemmler_2006;
-    /// use bismar::quantity::{Mass, Reps};
-    ///
-    /// let estimate = kemmler_2006(Mass::from_kg(100.0)?, Reps::whole(10)?)?;
-    /// assert!((estimate.value() - 122.360).abs() < 0.0005);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn kemmler_2006(load: Mass, reps: Reps) -> Kilograms {
-        KEMMLER_CURVE.one_rm(load, reps)
-    }
-    source: KEMMLER_2006, place: "abstract", standing: Published, seen: Read,
-    population: "70 trained postmenopausal women, 57.4 (SD 3.1) years, four machines",
-    domain: "1 to 20 repetitions; measured 3 to 20",
-    error: "mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
+    asks: "What could a trained older woman lift once, from a set to failure on a machine?";
+    pub fn kemmler_2006(load: Mass, reps: Reps) -> Result<Kilograms, Error> { KEMMLER_CURVE.one_rm(load, reps) }
+    "`E = w (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`", at_one: "1.0002 w, the load itself within rounding",
+    gives: 122.360, from: "Mass::from_kg(100.0)?, Reps::whole(10)?";
+    pub fn kemmler_2006_load(one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> { KEMMLER_CURVE.load(one_rm, reps) }
+    "`w = E / (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`",
+    gives: 100.000, from: "Kilograms::new(122.36)?, Reps::whole(10)?";
+    pub fn kemmler_2006_reps(fraction: Fraction) -> Result<f64, Error> { KEMMLER_CURVE.reps(fraction) }
+    "The root from 1 to 20 of `1 / F = 0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3`",
+    gives: 10.00, from: "Fraction::new(1.0 / 1.2236)?", "Fraction";
 }
 
-formula! {
-    "one_rm.kemmler_2006_load",
-    /// What load would be lifted this often to failure, given the one-repetition maximum?
-    ///
-    /// # Formula
-    /// `w = E / (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`; masses in kg, `r` repetitions to failure.
-    ///
-    /// # Domain
-    /// As [`kemmler_2006`].
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 20 repetitions; `load_out_of_domain` where the maximum is at or below
-    /// 0 kg.
-    ///
-    /// # Source
-    /// Kemmler et al. 2006 solved for the load (row `one_rm.kemmler_2006_load`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::kemmler_2006_load;
-    /// use bismar::quantity::{Kilograms, Reps};
-    ///
-    /// let load = kemmler_2006_load(Kilograms::new(122.36)?, Reps::whole(10)?)?;
-    /// assert!((load.value() - 100.0).abs() < 1e-9);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn kemmler_2006_load(one_rm: Kilograms, reps: Reps) -> Kilograms {
-        KEMMLER_CURVE.load(one_rm, reps)
-    }
-    source: KEMMLER_2006, place: "abstract", standing: Published, seen: Read,
-    population: "70 trained postmenopausal women, 57.4 (SD 3.1) years, four machines",
-    domain: "1 to 20 repetitions; measured 3 to 20",
-    error: "of the maximum: mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
-}
-
-formula! {
-    "one_rm.kemmler_2006_reps",
-    /// How many repetitions to failure does a part of the maximum allow?
-    ///
-    /// # Formula
-    /// The root from 1 to 20 of `1 / F = 0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3`; `F` part of the maximum.
-    ///
-    /// # Domain
-    /// As [`kemmler_2006`].
-    ///
-    /// # Errors
-    /// `percent_out_of_domain` where the root does not lie from 1 to 20 repetitions.
-    ///
-    /// # Source
-    /// Kemmler et al. 2006 solved for repetitions (row `one_rm.kemmler_2006_reps`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::kemmler_2006_reps;
-    /// use bismar::quantity::Fraction;
-    ///
-    /// let reps = kemmler_2006_reps(Fraction::new(1.0 / 1.2236)?)?;
-    /// assert!((reps - 10.0).abs() < 1e-9);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn kemmler_2006_reps(fraction: Fraction) -> f64 {
-        KEMMLER_CURVE.reps(fraction)
-    }
-    source: KEMMLER_2006, place: "abstract", standing: Published, seen: Read,
-    population: "70 trained postmenopausal women, 57.4 (SD 3.1) years, four machines",
-    domain: "where the answer lies from 1 to 20 repetitions",
-    error: "of the maximum: mean absolute difference 1.5 to 3.1 %, CV below 3.3 %",
-}
-
-formula! {
-    "one_rm.osteopenia_2024",
-    /// What could a trained older adult with osteopenia lift once, from a set to failure on this machine?
-    ///
-    /// # Formula
-    /// `E = w (a0 + a1 r + a2 r^2 + a3 r^3)` with four coefficients a machine; `w` load in kg, `r` repetitions to
-    /// failure. At one repetition it gives 1.00 to 1.01 w. That the coefficients are printed in ascending powers is
-    /// our reading.
-    ///
-    /// # Domain
+equation! {
+    "Sports 2024;12(9):233", "table of regression coefficients", highest: 16, answers: 16, uses: "Device";
+    row: {
+        source: Source { id: "osteopenia-2024", citation: "Developing Accurate Repetition Prediction Equations for Trained Older Adults with Osteopenia. Sports 2024;12(9):233", doi: Some("10.3390/sports12090233") },
+        place: "regression coefficients a device", standing: Published, seen: Read,
+        population: "40 trained women and men, 73 (SD 8) years, osteopenia or osteoporosis, machines"
+    },
+    domain: "1 to 16 repetitions; measured 5 to 16";
     /// From 1 to 16 repetitions; measured: 5 to 16, 40 trained women and men of 73 (SD 8) years with osteopenia or
     /// osteoporosis. The cubics turn down from 18.44 repetitions on and are never extrapolated.
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 16 repetitions; `load_out_of_domain` at or below 0 kg.
-    ///
-    /// # Source
-    /// Sports 2024;12(9):233, table of regression coefficients (row `one_rm.osteopenia_2024`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{Device, osteopenia_2024};
-    /// use bismar::quantity::{Mass, Reps};
-    ///
-    /// let estimate = osteopenia_2024(Device::LatPull, Mass::from_kg(100.0)?, Reps::whole(10)?)?;
-    /// assert!((estimate.value() - 130.31).abs() < 0.005);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn osteopenia_2024(device: Device, load: Mass, reps: Reps) -> Kilograms {
+    asks: "What could a trained older adult with osteopenia lift once, from a set to failure on this machine?";
+    pub fn osteopenia_2024(device: Device, load: Mass, reps: Reps) -> Result<Kilograms, Error> {
         device.curve().one_rm(load, reps)
     }
-    source: OSTEOPENIA_2024, place: "regression coefficients a device", standing: Published, seen: Read,
-    population: "40 trained women and men, 73 (SD 8) years, osteopenia or osteoporosis, machines",
-    domain: "1 to 16 repetitions; measured 5 to 16",
-}
-
-formula! {
-    "one_rm.osteopenia_2024_load",
-    /// What load would be lifted this often to failure on this machine, given the one-repetition maximum?
-    ///
-    /// # Formula
-    /// `w = E / (a0 + a1 r + a2 r^2 + a3 r^3)`; masses in kg, `r` repetitions to failure.
-    ///
-    /// # Domain
-    /// As [`osteopenia_2024`].
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 16 repetitions; `load_out_of_domain` where the maximum is at or below
-    /// 0 kg.
-    ///
-    /// # Source
-    /// Sports 2024;12(9):233 solved for the load (row `one_rm.osteopenia_2024_load`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{Device, osteopenia_2024_load};
-    /// use bismar::quantity::{Kilograms, Reps};
-    ///
-    /// let load = osteopenia_2024_load(Device::LegExtension, Kilograms::new(100.0)?, Reps::whole(10)?)?;
-    /// assert!((load.value() - 78.13).abs() < 0.01);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn osteopenia_2024_load(device: Device, one_rm: Kilograms, reps: Reps) -> Kilograms {
+    "`E = w (a0 + a1 r + a2 r^2 + a3 r^3)` with four coefficients a machine", at_one: "1.00 to 1.01 w",
+    more: "That the coefficients are printed in ascending powers is our reading.",
+    gives: 130.309, from: "Device::LatPull, Mass::from_kg(100.0)?, Reps::whole(10)?";
+    asks: "What load would be lifted this often to failure on this machine, given the one-repetition maximum?";
+    pub fn osteopenia_2024_load(device: Device, one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> {
         device.curve().load(one_rm, reps)
     }
-    source: OSTEOPENIA_2024, place: "regression coefficients a device", standing: Published, seen: Read,
-    population: "40 trained women and men, 73 (SD 8) years, osteopenia or osteoporosis, machines",
-    domain: "1 to 16 repetitions; measured 5 to 16",
-}
-
-formula! {
-    "one_rm.osteopenia_2024_reps",
-    /// How many repetitions to failure does a part of the maximum allow on this machine?
-    ///
-    /// # Formula
-    /// The root from 1 to 16 of `1 / F = a0 + a1 r + a2 r^2 + a3 r^3`; `F` part of the maximum.
-    ///
-    /// # Domain
-    /// As [`osteopenia_2024`].
-    ///
-    /// # Errors
-    /// `percent_out_of_domain` where the root does not lie from 1 to 16 repetitions.
-    ///
-    /// # Source
-    /// Sports 2024;12(9):233 solved for repetitions (row `one_rm.osteopenia_2024_reps`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{Device, osteopenia_2024_reps};
-    /// use bismar::quantity::Fraction;
-    ///
-    /// let reps = osteopenia_2024_reps(Device::LegExtension, Fraction::new(0.78125)?)?;
-    /// assert!((reps - 10.0).abs() < 0.01);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn osteopenia_2024_reps(device: Device, fraction: Fraction) -> f64 {
+    "`w = E / (a0 + a1 r + a2 r^2 + a3 r^3)`",
+    gives: 78.125, from: "Device::LegExtension, Kilograms::new(100.0)?, Reps::whole(10)?";
+    asks: "How many repetitions to failure does a part of the maximum allow on this machine?";
+    pub fn osteopenia_2024_reps(device: Device, fraction: Fraction) -> Result<f64, Error> {
         device.curve().reps(fraction)
     }
-    source: OSTEOPENIA_2024, place: "regression coefficients a device", standing: Published, seen: Read,
-    population: "40 trained women and men, 73 (SD 8) years, osteopenia or osteoporosis, machines",
-    domain: "where the answer lies from 1 to 16 repetitions",
+    "The root from 1 to 16 of `1 / F = a0 + a1 r + a2 r^2 + a3 r^3`",
+    gives: 10.00, from: "Device::LegExtension, Fraction::new(0.78125)?", "Fraction";
 }
 
 rows![

@@ -247,7 +247,7 @@ formula! {
     /// ```
     pub fn own_curve(
         evidence: &[SetEvidence], form: CurveForm, prior: CurvePrior, options: &EstimateOptions
-    ) -> OwnCurve {
+    ) -> Result<OwnCurve, Error> {
         prior.check().map_err(|error| error.within("prior"))?;
         let (mut reports, sets) = sort(evidence, options)?;
         enough(&sets, evidence.len())?;

@@ -130,7 +130,7 @@ formula! {
     /// assert!((estimate.value() - 100.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn own_curve_one_rm(form: CurveForm, slope: f64, load: Mass, reps: Reps) -> Kilograms {
+    pub fn own_curve_one_rm(form: CurveForm, slope: f64, load: Mass, reps: Reps) -> Result<Kilograms, Error> {
         let (slope, reps) = (slope_in_range(slope)?, reps_in_range(reps)?);
         Kilograms::new(positive(load)? * numeric::exp(form.drop(reps, slope)))
     }
@@ -164,7 +164,7 @@ formula! {
     /// assert!((load.value() - 89.76).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn own_curve_load(form: CurveForm, slope: f64, one_rm: Kilograms, reps: Reps) -> Kilograms {
+    pub fn own_curve_load(form: CurveForm, slope: f64, one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> {
         let (slope, reps) = (slope_in_range(slope)?, reps_in_range(reps)?);
         Kilograms::new(positive_maximum(one_rm)? * numeric::exp(-form.drop(reps, slope)))
     }
@@ -198,7 +198,7 @@ formula! {
     /// assert!((reps - 11.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn own_curve_reps(form: CurveForm, slope: f64, one_rm: Kilograms, load: Mass) -> f64 {
+    pub fn own_curve_reps(form: CurveForm, slope: f64, one_rm: Kilograms, load: Mass) -> Result<f64, Error> {
         let slope = slope_in_range(slope)?;
         let (load, one_rm) = (positive(load)?, positive_maximum(one_rm)?);
         answered_reps(form.reps_after(numeric::ln(one_rm / load), slope), load / one_rm)
@@ -234,7 +234,7 @@ formula! {
     /// assert!((slope - 0.02778).abs() < 0.000_005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn own_slope(form: CurveForm, one_rm: Kilograms, load: Mass, reps: Reps) -> f64 {
+    pub fn own_slope(form: CurveForm, one_rm: Kilograms, load: Mass, reps: Reps) -> Result<f64, Error> {
         let (load, one_rm) = (positive(load)?, positive_maximum(one_rm)?);
         let further = reps_in_range(reps)? - 1.0;
         if further <= 0.0 {

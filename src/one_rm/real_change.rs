@@ -90,7 +90,7 @@ formula! {
     /// assert!((typical_error(Kilograms::new(100.0)?, GRGIC_2020_CV)?.value() - 4.2).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn typical_error(one_rm: Kilograms, cv: f64) -> Kilograms {
+    pub fn typical_error(one_rm: Kilograms, cv: f64) -> Result<Kilograms, Error> {
         Kilograms::new(positive_maximum(one_rm)? * cv_in_range(cv)?)
     }
     source: HOPKINS_2000, place: "typical error as a coefficient of variation", standing: Published, seen: Memory,
@@ -123,7 +123,7 @@ formula! {
     /// assert!((change.value() - 11.64).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn smallest_real_change(one_rm: Kilograms, cv: f64, level: f64) -> Kilograms {
+    pub fn smallest_real_change(one_rm: Kilograms, cv: f64, level: f64) -> Result<Kilograms, Error> {
         let error = typical_error(one_rm, cv)?;
         Kilograms::new(true_change_interval(0.0, error.value(), level)?.high())
     }
@@ -155,7 +155,7 @@ formula! {
     /// assert!((worthwhile_change(Kilograms::new(27.2)?)?.value() - 5.44).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn worthwhile_change(between_people: Kilograms) -> Kilograms {
+    pub fn worthwhile_change(between_people: Kilograms) -> Result<Kilograms, Error> {
         Kilograms::new(smallest_worthwhile_change(between_people.value())?)
     }
     source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Read,
@@ -193,7 +193,7 @@ formula! {
     /// ```
     pub fn strength_change(
         before: Kilograms, after: Kilograms, cv: f64, worthwhile: Kilograms, level: f64
-    ) -> StrengthChange {
+    ) -> Result<StrengthChange, Error> {
         let (from, to) = (positive_maximum(before)?, positive_maximum(after)?);
         let error = typical_error(before, cv)?.value();
         let smallest_real = smallest_real_change(before, cv, level)?;

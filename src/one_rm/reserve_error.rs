@@ -3,6 +3,7 @@
 //! People leave more than they say, and in long sets by repetitions. What they leave is taken up by the upper end of an
 //! interval, never by the value, unless a bias is asked for: more load on the bar is nothing to be assumed.
 
+use crate::error::Error;
 use crate::numeric;
 use crate::quantity::Rir;
 use crate::source::{ARITHMETIC, Source, constant, formula, rows};
@@ -168,7 +169,7 @@ formula! {
     /// assert_eq!(zourdos_2021_reserve_error(Rir::whole(3))?.mean, 3.65);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn zourdos_2021_reserve_error(called: Rir) -> ReserveError {
+    pub fn zourdos_2021_reserve_error(called: Rir) -> Result<ReserveError, Error> {
         let ([(low, _), .., (high, _)], unit) = (PRINTED, "in reserve");
         let called = numeric::within(crate::Code::OutOfRange, "called", called.value(), low, high, unit)?;
         Ok(between(called))

@@ -1,6 +1,7 @@
 //! Reynolds, Gordon & Robergs 2006: from a 5RM test by a straight line, or from any set by an exponential.
 
 use super::curve::{Curve, positive, positive_maximum};
+use super::declare::equation;
 use crate::error::{Code, Error};
 use crate::numeric;
 use crate::quantity::{Fraction, Kilograms, Mass, Reps};
@@ -35,18 +36,9 @@ impl Percent {
 const CHEST: Percent = Percent { span: 55.51, rate: 0.0723, floor: 48.47 };
 const LEG: Percent = Percent { span: 78.17, rate: 0.0569, floor: 26.41 };
 
-pub(super) const CHEST_CURVE: Curve = Curve {
-    highest: HIGHEST,
-    measured: (1.0, 20.0),
-    multiplier: |r| CHEST.multiplier(r),
-    reps: |m| CHEST.reps(m),
-};
-pub(super) const LEG_CURVE: Curve = Curve {
-    highest: HIGHEST,
-    measured: (1.0, 20.0),
-    multiplier: |r| LEG.multiplier(r),
-    reps: |m| LEG.reps(m),
-};
+pub(super) const CHEST_CURVE: Curve =
+    Curve::new(HIGHEST, (1.0, 20.0), |r| CHEST.multiplier(r), |m| CHEST.reps(m));
+pub(super) const LEG_CURVE: Curve = Curve::new(HIGHEST, (1.0, 20.0), |r| LEG.multiplier(r), |m| LEG.reps(m));
 
 /// The two lifts of the study.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -104,7 +96,7 @@ formula! {
     /// assert!((estimate.value() - 68.54).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reynolds_2006_five_rm(lift: PressLift, load: Mass) -> Kilograms {
+    pub fn reynolds_2006_five_rm(lift: PressLift, load: Mass) -> Result<Kilograms, Error> {
         let (slope, intercept) = lift.line();
         Kilograms::new(slope * positive(load)? + intercept)
     }
@@ -138,7 +130,7 @@ formula! {
     /// assert!((load.value() - 60.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reynolds_2006_five_rm_load(lift: PressLift, one_rm: Kilograms) -> Kilograms {
+    pub fn reynolds_2006_five_rm_load(lift: PressLift, one_rm: Kilograms) -> Result<Kilograms, Error> {
         let (slope, intercept) = lift.line();
         if one_rm.value() <= intercept {
             return Err(Error::range(
@@ -152,112 +144,31 @@ formula! {
     error: "Sy.x 2.98 kg chest press, 16.16 kg leg press",
 }
 
-formula! {
-    "one_rm.reynolds_2006",
-    /// What could be lifted once, from a set to failure, by the curve through the mean 5, 10 and 20RM?
-    ///
-    /// # Formula
-    /// `E = 100 w / P`; chest press `P = 55.51 exp(-0.0723 r) + 48.47`, leg press
-    /// `P = 78.17 exp(-0.0569 r) + 26.41`; `w` load in kg, `r` repetitions to failure. At one repetition it gives
-    /// 0.9989 w and 0.9974 w, the load itself within rounding.
-    ///
-    /// # Domain
+equation! {
+    "Reynolds et al. 2006", "non-linear fit", highest: 30, uses: "PressLift";
+    row: {
+        source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
+        copies: "one public code file", population: "70 men and women, 18 to 69 years, bench press and leg press"
+    },
+    domain: "1 to 30 repetitions; measured 1 to 20", error: "0.2 and 2.6 kg, of the group's mean values";
     /// From 1 to 30 repetitions; measured: 1, 5, 10 and 20. The fit error of 0.2 and 2.6 kg is that of the group's
     /// mean values, not of one person.
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
-    ///
-    /// # Source
-    /// Reynolds et al. 2006, non-linear fit (row `one_rm.reynolds_2006`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{PressLift, reynolds_2006};
-    /// use bismar::quantity::{Mass, Reps};
-    ///
-    /// let estimate = reynolds_2006(PressLift::ChestPress, Mass::from_kg(87.14)?, Reps::whole(5)?)?;
-    /// assert!((estimate.value() - 100.0).abs() < 0.01);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn reynolds_2006(lift: PressLift, load: Mass, reps: Reps) -> Kilograms {
+    asks: "What could be lifted once, from a set to failure, by the curve through the mean 5, 10 and 20RM?";
+    pub fn reynolds_2006(lift: PressLift, load: Mass, reps: Reps) -> Result<Kilograms, Error> {
         lift.curve().one_rm(load, reps)
     }
-    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
-    copies: "one public code file",
-    population: "70 men and women, 18 to 69 years, bench press and leg press",
-    domain: "1 to 30 repetitions; measured 1 to 20", error: "0.2 and 2.6 kg, of the group's mean values",
-}
-
-formula! {
-    "one_rm.reynolds_2006_load",
-    /// What load would be lifted this often to failure, given the one-repetition maximum?
-    ///
-    /// # Formula
-    /// `w = E P / 100`, `P` as in [`reynolds_2006`].
-    ///
-    /// # Domain
-    /// As [`reynolds_2006`].
-    ///
-    /// # Errors
-    /// `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below
-    /// 0 kg.
-    ///
-    /// # Source
-    /// Reynolds et al. 2006 solved for the load (row `one_rm.reynolds_2006_load`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{PressLift, reynolds_2006_load};
-    /// use bismar::quantity::{Kilograms, Reps};
-    ///
-    /// let load = reynolds_2006_load(PressLift::ChestPress, Kilograms::new(100.0)?, Reps::whole(10)?)?;
-    /// assert!((load.value() - 75.41).abs() < 0.005);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn reynolds_2006_load(lift: PressLift, one_rm: Kilograms, reps: Reps) -> Kilograms {
+    "`E = 100 w / P`; chest press `P = 55.51 exp(-0.0723 r) + 48.47`, leg press `P = 78.17 exp(-0.0569 r) + 26.41`",
+    at_one: "0.9989 w and 0.9974 w, the load itself within rounding",
+    gives: 100.000, from: "PressLift::ChestPress, Mass::from_kg(87.14)?, Reps::whole(5)?";
+    pub fn reynolds_2006_load(lift: PressLift, one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> {
         positive_maximum(one_rm)?;
         lift.curve().load(one_rm, reps)
     }
-    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
-    copies: "one public code file",
-    population: "70 men and women, 18 to 69 years, bench press and leg press",
-    domain: "1 to 30 repetitions; measured 1 to 20", error: "0.2 and 2.6 kg, of the group's mean values",
-}
-
-formula! {
-    "one_rm.reynolds_2006_reps",
-    /// How many repetitions to failure does a part of the maximum allow?
-    ///
-    /// # Formula
-    /// Chest press `r = -ln((100 F - 48.47) / 55.51) / 0.0723`, leg press
-    /// `r = -ln((100 F - 26.41) / 78.17) / 0.0569`.
-    ///
-    /// # Domain
-    /// As [`reynolds_2006`]; the answer may lie above what that form accepts, up to 200.
-    ///
-    /// # Errors
-    /// `percent_out_of_domain` where the equation has no answer from 1 to 200 repetitions.
-    ///
-    /// # Source
-    /// Reynolds et al. 2006 solved for repetitions (row `one_rm.reynolds_2006_reps`).
-    ///
-    /// # Examples
-    /// ```
-    /// use bismar::one_rm::{PressLift, reynolds_2006_reps};
-    /// use bismar::quantity::Fraction;
-    ///
-    /// let reps = reynolds_2006_reps(PressLift::ChestPress, Fraction::new(0.7541)?)?;
-    /// assert!((reps - 10.0).abs() < 0.01);
-    /// # Ok::<(), bismar::Error>(())
-    /// ```
-    pub fn reynolds_2006_reps(lift: PressLift, fraction: Fraction) -> f64 {
-        lift.curve().reps(fraction)
-    }
-    source: REYNOLDS_2006, place: "non-linear fit of mean values", standing: Published, seen: Secondary,
-    copies: "one public code file",
-    population: "70 men and women, 18 to 69 years, bench press and leg press",
-    domain: "where the answer lies from 1 to 200 repetitions", error: "0.2 and 2.6 kg, of the group's mean values",
+    "`w = E P / 100`, `P` as in [`reynolds_2006`]",
+    gives: 75.409, from: "PressLift::ChestPress, Kilograms::new(100.0)?, Reps::whole(10)?";
+    pub fn reynolds_2006_reps(lift: PressLift, fraction: Fraction) -> Result<f64, Error> { lift.curve().reps(fraction) }
+    "Chest press `r = -ln((100 F - 48.47) / 55.51) / 0.0723`, leg press `r = -ln((100 F - 26.41) / 78.17) / 0.0569`",
+    gives: 10.00, from: "PressLift::ChestPress, Fraction::new(0.7541)?", "Fraction";
 }
 
 rows![

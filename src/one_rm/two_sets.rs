@@ -69,7 +69,7 @@ formula! {
     /// assert_eq!(estimate.value(), 96.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn brzycki_2000(heavier: Mass, fewer_reps: Reps, lighter: Mass, more_reps: Reps) -> Kilograms {
+    pub fn brzycki_2000(heavier: Mass, fewer_reps: Reps, lighter: Mass, more_reps: Reps) -> Result<Kilograms, Error> {
         Kilograms::new(Line::through(heavier, fewer_reps, lighter, more_reps)?.load(1.0))
     }
     source: BRZYCKI_2000, place: "p 34-37", standing: Published, seen: Secondary,
@@ -106,7 +106,7 @@ formula! {
     /// ```
     pub fn brzycki_2000_load(
         heavier: Mass, fewer_reps: Reps, lighter: Mass, more_reps: Reps, reps: Reps
-    ) -> Kilograms {
+    ) -> Result<Kilograms, Error> {
         let line = Line::through(heavier, fewer_reps, lighter, more_reps)?;
         let reps = crate::numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, HIGHEST, "")?;
         let load = line.load(reps);
@@ -149,7 +149,7 @@ formula! {
     /// ```
     pub fn brzycki_2000_reps(
         heavier: Mass, fewer_reps: Reps, lighter: Mass, more_reps: Reps, load: Mass
-    ) -> f64 {
+    ) -> Result<f64, Error> {
         let line = Line::through(heavier, fewer_reps, lighter, more_reps)?;
         let load = positive(load)?;
         answered_reps(line.heavy_reps + (line.heavy - load) / line.step, load / line.load(1.0))

@@ -146,7 +146,7 @@ formula! {
     /// assert!((part.percent() - 79.65).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn gonzalez_badillo_2010(variable: MeanVelocity, velocity: f64) -> Fraction {
+    pub fn gonzalez_badillo_2010(variable: MeanVelocity, velocity: f64) -> Result<Fraction, Error> {
         variable.of(&BENCH_2010).fraction(velocity)
     }
     source: GONZALEZ_BADILLO_2010, place: "general equation", standing: Published, seen: Memory,
@@ -179,7 +179,7 @@ formula! {
     /// assert!((velocity - 0.465).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn gonzalez_badillo_2010_velocity(variable: MeanVelocity, fraction: Fraction) -> f64 {
+    pub fn gonzalez_badillo_2010_velocity(variable: MeanVelocity, fraction: Fraction) -> Result<f64, Error> {
         variable.of(&BENCH_2010).velocity(fraction)
     }
     source: GONZALEZ_BADILLO_2010, place: "general equation", standing: Published, seen: Memory,
@@ -214,7 +214,7 @@ formula! {
     /// assert!((part.percent() - 62.34).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sanchez_medina_2014(lift: BenchLift, velocity: f64) -> Fraction {
+    pub fn sanchez_medina_2014(lift: BenchLift, velocity: f64) -> Result<Fraction, Error> {
         lift.parabola().fraction(velocity)
     }
     source: SANCHEZ_MEDINA_2014, place: "general equation", standing: Published, seen: Memory,
@@ -247,7 +247,7 @@ formula! {
     /// assert!((velocity - 0.753).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sanchez_medina_2014_velocity(lift: BenchLift, fraction: Fraction) -> f64 {
+    pub fn sanchez_medina_2014_velocity(lift: BenchLift, fraction: Fraction) -> Result<f64, Error> {
         lift.parabola().velocity(fraction)
     }
     source: SANCHEZ_MEDINA_2014, place: "general equation", standing: Published, seen: Memory,
@@ -281,7 +281,7 @@ formula! {
     /// assert!((part.percent() - 79.76).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sanchez_medina_2017(variable: MeanVelocity, velocity: f64) -> Fraction {
+    pub fn sanchez_medina_2017(variable: MeanVelocity, velocity: f64) -> Result<Fraction, Error> {
         variable.of(&SQUAT_2017).fraction(velocity)
     }
     source: SANCHEZ_MEDINA_2017, place: "general equation", standing: Published, seen: Memory,
@@ -314,7 +314,7 @@ formula! {
     /// assert!((velocity - 0.676).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sanchez_medina_2017_velocity(variable: MeanVelocity, fraction: Fraction) -> f64 {
+    pub fn sanchez_medina_2017_velocity(variable: MeanVelocity, fraction: Fraction) -> Result<f64, Error> {
         variable.of(&SQUAT_2017).velocity(fraction)
     }
     source: SANCHEZ_MEDINA_2017, place: "general equation", standing: Published, seen: Memory,

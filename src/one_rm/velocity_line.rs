@@ -188,7 +188,7 @@ formula! {
     /// assert!((profile.one_rm.value() - 109.1667).abs() < 0.0001);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn garcia_ramos_2018(lighter: LoadVelocity, heavier: LoadVelocity, velocity_at_one_rm: f64) -> VelocityProfile {
+    pub fn garcia_ramos_2018(lighter: LoadVelocity, heavier: LoadVelocity, velocity_at_one_rm: f64) -> Result<VelocityProfile, Error> {
         /// Level of the interval.
         const LEVEL: f64 = 0.95;
         let (loads, _) = checked(&[lighter, heavier], velocity_at_one_rm)?;
@@ -234,7 +234,7 @@ formula! {
     /// assert!((profile.one_rm.value() - 125.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn velocity_profile(points: &[LoadVelocity], velocity_at_one_rm: f64, level: f64) -> VelocityProfile {
+    pub fn velocity_profile(points: &[LoadVelocity], velocity_at_one_rm: f64, level: f64) -> Result<VelocityProfile, Error> {
         /// Two would fit any line.
         const FEWEST: usize = 3;
         if points.len() < FEWEST || points.len() > MOST_POINTS {
@@ -308,7 +308,7 @@ formula! {
     /// assert_eq!(velocity_at_one_rm(VelocityLift::FreeBackSquat)?.velocity, 0.24);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn velocity_at_one_rm(lift: VelocityLift) -> MaximumVelocity {
+    pub fn velocity_at_one_rm(lift: VelocityLift) -> Result<MaximumVelocity, Error> {
         let (velocity, deviation) = match lift {
             VelocityLift::BenchPress => (0.16, Some(0.04)),
             VelocityLift::FreeBenchPress => (0.17, None),
@@ -347,7 +347,7 @@ formula! {
     /// assert_eq!(bismar::one_rm::velocity_loss(0.5, 0.4)?.round(), 20.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn velocity_loss(fastest: f64, last: f64) -> f64 {
+    pub fn velocity_loss(fastest: f64, last: f64) -> Result<f64, Error> {
         let fastest = moving("fastest", fastest)?;
         let last = numeric::within(Code::VelocityOutOfDomain, "last", last, SLOWEST, fastest, "m/s")?;
         numeric::finite("velocity_loss", 100.0 * (fastest - last) / fastest)

@@ -6,7 +6,7 @@ use alloc::boxed::Box;
 use super::draft::Draft;
 use super::lift::Verdict;
 use crate::error::Error;
-use crate::loading::{AtHeight, Implement, KeptLoad, Loaded, Policy, Prepared};
+use crate::loading::{AtHeight, Implement, LoadAtHeight, Loaded, Prepared, Rounding};
 use crate::progression::{HEAVIEST, View, lighter_beside};
 use crate::quantity::{Length, Mass};
 use crate::reason::Reason;
@@ -70,15 +70,15 @@ impl Equipment {
             Equipment::Height { kept, beside } => {
                 let other = |other: &AtHeight| {
                     let lightest = other.lightest().filter(|lightest| *lightest <= load)?;
-                    other.load(lightest, Policy::Exact).ok()
+                    other.load(lightest, Rounding::Exact).ok()
                 };
-                let here = kept.load(load, Policy::Below).ok();
-                let KeptLoad { loaded, blocks, off_by_mm } =
+                let here = kept.load(load, Rounding::Below).ok();
+                let LoadAtHeight { loaded, blocks, off_by_mm } =
                     here.or_else(|| beside.as_deref().and_then(other))?;
                 Some(Made { loaded, blocks, off_by_mm })
             }
             Equipment::Plain(prepared) => {
-                let loaded = prepared.load(load, Policy::Below).ok()?;
+                let loaded = prepared.load(load, Rounding::Below).ok()?;
                 Some(Made { loaded, blocks: None, off_by_mm: 0.0 })
             }
             Equipment::Nothing => None,
@@ -88,7 +88,7 @@ impl Equipment {
     /// The total that this load is rounded down to, at the height: a warm-up is done where the work is.
     pub(crate) fn below(&self, load: Mass) -> Option<Mass> {
         match self {
-            Equipment::Height { kept, .. } => Some(kept.load(load, Policy::Below).ok()?.loaded.total),
+            Equipment::Height { kept, .. } => Some(kept.load(load, Rounding::Below).ok()?.loaded.total),
             _ => self.load(load).map(|made| made.loaded.total),
         }
     }

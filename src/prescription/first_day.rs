@@ -36,7 +36,7 @@ formula! {
     /// assert_eq!(first_rung(&ladder, &passed)?, 1);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn first_rung(rungs: &[Rung], passed: &[Name]) -> u8 {
+    pub fn first_rung(rungs: &[Rung], passed: &[Name]) -> Result<u8, Error> {
         if rungs.is_empty() {
             return Err(Error::plain(Code::EmptyList, "rungs"));
         }
@@ -83,13 +83,13 @@ formula! {
     /// assert_eq!(first_load(&bar, &stock, Some(Length::from_mm(225.0)?))?.kg(), 25.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn first_load(implement: &Implement, stock: &Stock, height: Option<crate::quantity::Length>) -> Mass {
+    pub fn first_load(implement: &Implement, stock: &Stock, height: Option<crate::quantity::Length>) -> Result<Mass, Error> {
         let heaviest = Mass::grams(500_000);
         let prepared = Prepared::new(implement, stock, heaviest)?;
         let lightest = prepared.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
         let Some(height) = height else { return Ok(lightest) };
         let reaches = |load: &Mass| {
-            let loaded = prepared.load(*load, crate::loading::Policy::Exact).ok();
+            let loaded = prepared.load(*load, crate::loading::Rounding::Exact).ok();
             loaded.and_then(|loaded| loaded.centre_height).is_some_and(|centre| centre >= height)
         };
         let found = prepared.totals(lightest, heaviest).take(MOST_TOTALS).find(reaches);

@@ -42,6 +42,5 @@ pub use set_to_set::{
 };
 pub use warm_up::WarmUpSet;
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[set_to_set::ROWS, rules::ROWS, first_day::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
-    &[set_to_set::ENTRIES, rules::ENTRIES, first_day::ENTRIES];
+pub(crate) static DECLARED: crate::source::Declarations =
+    &[set_to_set::DECLARED, rules::DECLARED, first_day::DECLARED];

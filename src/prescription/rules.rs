@@ -65,7 +65,7 @@ formula! {
     /// assert_eq!(double_progression(&reps, Reps::whole(5)?, Reps::whole(8)?)?, NextStep::MoreRepetitions);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn double_progression(done: &[Reps], bottom: Reps, top: Reps) -> NextStep {
+    pub fn double_progression(done: &[Reps], bottom: Reps, top: Reps) -> Result<NextStep, Error> {
         if done.is_empty() {
             return Err(Error::range(Code::NotEnoughData, "done", 0_u8, 1.0, 30.0, "sets"));
         }
@@ -106,7 +106,7 @@ formula! {
     /// assert!(two_for_two(Reps::whole(10)?, Reps::whole(12)?, Reps::whole(12)?)?);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn two_for_two(goal: Reps, last_set_before: Reps, last_set_now: Reps) -> bool {
+    pub fn two_for_two(goal: Reps, last_set_before: Reps, last_set_now: Reps) -> Result<bool, Error> {
         let enough = |reps: Reps| reps.halves() >= goal.halves() + 4;
         Ok(enough(last_set_before) && enough(last_set_now))
     }
@@ -138,7 +138,7 @@ formula! {
     /// assert_eq!((step.least.value(), step.most.value()), (1.0, 5.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn acsm_2009_step(load: crate::quantity::Mass) -> StepRange {
+    pub fn acsm_2009_step(load: crate::quantity::Mass) -> Result<StepRange, Error> {
         if !load.is_positive() {
             return Err(Error::range(Code::LoadOutOfDomain, "load", load.kg(), 0.0, 2000.0, "kg, above 0"));
         }
@@ -184,7 +184,7 @@ formula! {
     /// assert_eq!(knight_1979(Reps::whole(6)?)?.most.value(), 5.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn knight_1979(reps: Reps) -> StepRange {
+    pub fn knight_1979(reps: Reps) -> Result<StepRange, Error> {
         if !reps.is_whole() {
             return Err(Error::new(Code::NotWhole, "reps", reps.value(), Allowed::rule("whole repetitions")));
         }
@@ -238,7 +238,7 @@ formula! {
     /// assert_eq!(technique_stop(&[true, true])?, TechniqueStop::EndLift);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn technique_stop(critical_faults: &[bool]) -> TechniqueStop {
+    pub fn technique_stop(critical_faults: &[bool]) -> Result<TechniqueStop, Error> {
         let stopped: Vec<&bool> = critical_faults.iter().filter(|fault| **fault).collect();
         Ok(match (stopped.len(), critical_faults.last()) {
             (2.., _) => TechniqueStop::EndLift,

@@ -71,7 +71,7 @@ formula! {
     /// assert!((next.value() - 75.2).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn next_set_fixed(load: Mass, done: Rpe, target: Rpe, part_per_point: f64, limit: Mass) -> Kilograms {
+    pub fn next_set_fixed(load: Mass, done: Rpe, target: Rpe, part_per_point: f64, limit: Mass) -> Result<Kilograms, Error> {
         let part = numeric::within(Code::OutOfRange, "part_per_point", part_per_point, 0.0, LARGEST_ADJUSTMENT, "of the load")?;
         capped(load, 1.0 - part * (done.value() - target.value()), limit)
     }
@@ -112,7 +112,7 @@ formula! {
         target: Rir,
         equation: Equation,
         limit: Mass,
-    ) -> Kilograms {
+    ) -> Result<Kilograms, Error> {
         positive(load)?;
         let to_failure = Reps::from_halves(reps.halves() + done.halves())?;
         let strength = equation.one_rm(load, to_failure)?;
@@ -146,7 +146,7 @@ formula! {
     /// assert!((back_off_load(Mass::from_kg(100.0)?, 0.04)?.value() - 96.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn back_off_load(top: Mass, reduction: f64) -> Kilograms {
+    pub fn back_off_load(top: Mass, reduction: f64) -> Result<Kilograms, Error> {
         let reduction = numeric::within(Code::OutOfRange, "reduction", reduction, 0.0, 0.5, "of the load")?;
         Kilograms::new(positive(top)? * (1.0 - reduction))
     }
@@ -175,7 +175,7 @@ formula! {
     /// assert!(!stop_at_target_effort(Rpe::new(8.5)?, Rpe::new(9.0)?)?);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn stop_at_target_effort(done: Rpe, target: Rpe) -> bool {
+    pub fn stop_at_target_effort(done: Rpe, target: Rpe) -> Result<bool, Error> {
         Ok(done >= target)
     }
     source: HELMS_2018_STOP, place: "abstract", standing: Published, seen: Read,

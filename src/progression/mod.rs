@@ -97,5 +97,4 @@ pub(crate) use stop::HALF_SESSIONS;
 pub use stored::{STATE_FORMAT, StoredState};
 pub(crate) use view::View;
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+pub(crate) static DECLARED: crate::source::Declarations = &[];

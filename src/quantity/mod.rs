@@ -41,5 +41,4 @@ pub use pound::{POUND, mass_in_pounds};
 pub use scalar::{Fraction, Pain, Reps};
 pub use tempo::Tempo;
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[pound::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[pound::ENTRIES];
+pub(crate) static DECLARED: crate::source::Declarations = &[pound::DECLARED];

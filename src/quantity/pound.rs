@@ -1,6 +1,7 @@
 //! The pound, and turning one unit into the other.
 
 use super::Mass;
+use crate::error::Error;
 use crate::source::{Source, constant, formula, rows};
 
 const NIST_SP_811: Source = Source {
@@ -33,7 +34,7 @@ formula! {
     /// assert_eq!(mass_in_pounds(Mass::from_lb(155.0)?)?, 155.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn mass_in_pounds(mass: Mass) -> f64 {
+    pub fn mass_in_pounds(mass: Mass) -> Result<f64, Error> {
         Ok(mass.lb())
     }
     source: NIST_SP_811, place: "AMS 55 table 2.4, p 8", standing: Standard, seen: Read,

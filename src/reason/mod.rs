@@ -328,5 +328,4 @@ with_those_of_the_work! {
     } "effort_not_said",
 }
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[];
+pub(crate) static DECLARED: crate::source::Declarations = &[];

@@ -178,7 +178,7 @@ impl RoleSet {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum FunctionTest {
+pub enum EverydayTest {
     /// Five chair rises, seconds.
     ChairRiseSeconds,
     /// Chair rises in 30 s, count.
@@ -198,7 +198,7 @@ pub enum FunctionTest {
 #[non_exhaustive]
 pub struct Measurement {
     /// Which test.
-    pub test: FunctionTest,
+    pub test: EverydayTest,
     /// Its result in the unit of the test.
     pub result: f64,
 }
@@ -206,7 +206,7 @@ pub struct Measurement {
 impl Measurement {
     /// That result of that test.
     #[must_use]
-    pub fn new(test: FunctionTest, result: f64) -> Measurement {
+    pub fn new(test: EverydayTest, result: f64) -> Measurement {
         Measurement { test, result }
     }
 }

@@ -35,7 +35,7 @@ pub use crate::quantity::Tempo;
 pub use crate::sign::{Ask, StopSign};
 pub use absence::{Layoff, LayoffReason, SessionMissed};
 pub use coach::{
-    Advance, BarChanged, FunctionTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
+    Advance, BarChanged, EverydayTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
 };
 pub use day::{AskAnswered, DayReport, MarkerAnswer};
 pub use event::{Correction, Event, EventKind, UnknownEvent};
@@ -57,5 +57,4 @@ pub(crate) use session::{MOST_KIT, at_most};
 pub use set_rule::SetRule;
 pub use years::{LiftSwap, LoadToKeep, PlannedGap, Weighing, YearsAhead};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] = &[policy::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] = &[policy::ENTRIES];
+pub(crate) static DECLARED: crate::source::Declarations = &[policy::DECLARED];

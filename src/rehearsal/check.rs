@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
 use super::{advancing, gates, heights, ladder, planned};
+use crate::error::Error;
 use crate::gate::CRITICAL_CRITERIA;
 use crate::record::{LiftParameters, Parameters, Plan};
 use crate::source::{ARITHMETIC, formula, rows};
@@ -106,7 +107,7 @@ formula! {
     ///
     /// # Examples
     /// See [`check()`].
-    pub fn check_plan(parameters: &Parameters, plan: &Option<Plan>) -> Vec<Finding> {
+    pub fn check_plan(parameters: &Parameters, plan: &Option<Plan>) -> Result<Vec<Finding>, Error> {
         Ok(check(parameters, plan.as_ref()))
     }
     source: ARITHMETIC, place: "the rules in force", standing: Derived, seen: NotApplicable,

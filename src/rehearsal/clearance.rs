@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::finding::{Finding, Found};
+use crate::error::Error;
 use crate::record::{Clearance, ClearanceStatus, LiftParameters, Parameters};
 use crate::source::{ARITHMETIC, formula, rows};
 
@@ -30,7 +31,7 @@ formula! {
     /// assert_eq!(check_clearance(&parameters, &clearance)?[0].code(), "not_cleared");
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn check_clearance(parameters: &Parameters, clearance: &Clearance) -> Vec<Finding> {
+    pub fn check_clearance(parameters: &Parameters, clearance: &Clearance) -> Result<Vec<Finding>, Error> {
         if clearance.status == ClearanceStatus::NotCleared {
             return Ok(Vec::from([Finding::whole(Found::NotCleared)]));
         }

@@ -31,7 +31,5 @@ pub use play::{MOST_LIFTER_WEEKS, simulate};
 pub use skill::{LiftSkill, Milestone, SkillModel};
 pub use week::{TrainingDay, check_week};
 
-pub(crate) static ROWS: &[&[&crate::source::Row]] =
-    &[check::ROWS, clearance::ROWS, gates::ROWS, play::ROWS, week::ROWS];
-pub(crate) static ENTRIES: &[&[&crate::source::Entry]] =
-    &[check::ENTRIES, clearance::ENTRIES, gates::ENTRIES, play::ENTRIES, week::ENTRIES];
+pub(crate) static DECLARED: crate::source::Declarations =
+    &[check::DECLARED, clearance::DECLARED, gates::DECLARED, play::DECLARED, week::DECLARED];

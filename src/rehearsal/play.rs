@@ -90,7 +90,7 @@ formula! {
     /// ```
     pub fn simulate(
         parameters: &Parameters, plan: &Plan, model: &SkillModel, weeks: u32, lifters: u32, seed: u32,
-    ) -> Rehearsal {
+    ) -> Result<Rehearsal, Error> {
         bounded(weeks, lifters)?;
         parameters.check()?;
         parameters.lifts.iter().try_for_each(|lift| check_criteria(&lift.criteria))?;

@@ -96,7 +96,7 @@ formula! {
     /// assert!(check_week(&parameters, &[day(0, "front squat")?, day(3, "box squat")?])?.is_empty());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn check_week(parameters: &Parameters, week: &[TrainingDay]) -> Vec<Finding> {
+    pub fn check_week(parameters: &Parameters, week: &[TrainingDay]) -> Result<Vec<Finding>, Error> {
         check_days(parameters, week)?;
         let mut findings = Vec::new();
         for pair in &parameters.pairs {

@@ -49,7 +49,7 @@ formula! {
     /// assert!((interval.high() - 0.1684).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn clopper_pearson_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn clopper_pearson_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let tail = 0.5 * (1.0 - open_unit("level", level)?);
         Interval::new(exact_low(x, n, tail)?, exact_high(x, n, tail)?, level)
@@ -81,7 +81,7 @@ formula! {
     /// assert!(bismar::statistics::clopper_pearson_lower(28, 28, 0.95)? < 0.9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn clopper_pearson_lower(successes: u32, trials: u32, confidence: f64) -> f64 {
+    pub fn clopper_pearson_lower(successes: u32, trials: u32, confidence: f64) -> Result<f64, Error> {
         let (x, n) = counts(successes, trials)?;
         exact_low(x, n, 1.0 - one_sided(confidence)?)
     }
@@ -111,7 +111,7 @@ formula! {
     /// assert!((interval.high() - 0.1391).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn mid_p_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn mid_p_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let tail = 0.5 * (1.0 - open_unit("level", level)?);
         let p = x / n;

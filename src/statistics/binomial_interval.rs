@@ -68,7 +68,7 @@ formula! {
     /// assert!((interval.low() - 0.2522).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn simple_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn simple_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let z = normal_reach(open_unit("level", level)?);
         let p = x / n;
@@ -102,7 +102,7 @@ formula! {
     /// assert!((interval.high() - 0.1611).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn wilson_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn wilson_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let (low, high) = wilson_ends(x, n, normal_reach(open_unit("level", level)?));
         Interval::new(low, high, level)
@@ -134,7 +134,7 @@ formula! {
     /// assert!((lower - 0.5958499732).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn wilson_lower(successes: u32, trials: u32, confidence: f64) -> f64 {
+    pub fn wilson_lower(successes: u32, trials: u32, confidence: f64) -> Result<f64, Error> {
         let (x, n) = counts(successes, trials)?;
         let confidence = one_sided(confidence)?;
         Ok(wilson_ends(x, n, normal_quantile(confidence)).0)
@@ -172,7 +172,7 @@ formula! {
     /// assert!((interval.high() - 0.2005).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn wilson_corrected_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn wilson_corrected_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let z = normal_reach(open_unit("level", level)?);
         let (square, p) = (z * z, x / n);
@@ -211,7 +211,7 @@ formula! {
     /// assert!((interval.low() - 0.5740322626).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn agresti_coull_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn agresti_coull_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let z = normal_reach(open_unit("level", level)?);
         let all = n + z * z;
@@ -245,7 +245,7 @@ formula! {
     /// assert!((interval.low() - 0.7828037325).abs() < 1e-9 && interval.high() == 1.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn jeffreys_interval(successes: u32, trials: u32, level: f64) -> Interval {
+    pub fn jeffreys_interval(successes: u32, trials: u32, level: f64) -> Result<Interval, Error> {
         let (x, n) = counts(successes, trials)?;
         let tail = 0.5 * (1.0 - open_unit("level", level)?);
         let (a, b) = (x + 0.5, n - x + 0.5);
@@ -278,7 +278,7 @@ formula! {
     /// assert!((bismar::statistics::proportion_score(26, 200, 0.10)? - 1.414).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn proportion_score(successes: u32, trials: u32, supposed: f64) -> f64 {
+    pub fn proportion_score(successes: u32, trials: u32, supposed: f64) -> Result<f64, Error> {
         let (x, n) = counts(successes, trials)?;
         let p = open_unit("supposed", supposed)?;
         crate::numeric::finite("supposed", (x / n - p) / sqrt(p * (1.0 - p) / n))

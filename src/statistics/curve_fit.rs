@@ -169,7 +169,7 @@ formula! {
     /// assert!((fit.scale - 213.80940889).abs() < 1e-6);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn saturating_fit(x: &[f64], y: &[f64], start_shape: f64) -> CurveFit {
+    pub fn saturating_fit(x: &[f64], y: &[f64], start_shape: f64) -> Result<CurveFit, Error> {
         let curve = |x: f64, scale: f64, shape: f64| {
             let left = exp(-shape * x);
             (scale * (1.0 - left), 1.0 - left, scale * x * left)
@@ -204,7 +204,7 @@ formula! {
     /// assert!((fit.shape - 2.0).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn power_fit(x: &[f64], y: &[f64], start_shape: f64) -> CurveFit {
+    pub fn power_fit(x: &[f64], y: &[f64], start_shape: f64) -> Result<CurveFit, Error> {
         for x in x {
             super::domain::positive("x", *x)?;
         }

@@ -152,7 +152,7 @@ formula! {
     /// assert!((points[2].down - 1.77).abs() < 1e-9 && points[2].down_run == 3);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cusum_chart(values: &[f64], target: f64, spread: f64, design: CusumDesign) -> Vec<CusumPoint> {
+    pub fn cusum_chart(values: &[f64], target: f64, spread: f64, design: CusumDesign) -> Result<Vec<CusumPoint>, Error> {
         numbers("values", values, 1)?;
         let target = number("target", target)?;
         let spread = positive("spread", spread)?;

@@ -117,7 +117,7 @@ formula! {
     /// assert!((cusum_run_length(quick, 1.0)? - 5.29).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cusum_run_length(design: CusumDesign, shift: f64) -> f64 {
+    pub fn cusum_run_length(design: CusumDesign, shift: f64) -> Result<f64, Error> {
         let (design, shift) = (cusum_domain(design)?, shift_of(shift)?);
         let most = design.threshold / 2.0 + design.reference;
         let unit = "standard deviations: half the threshold and the slack";
@@ -158,7 +158,7 @@ formula! {
     /// assert!((cusum_run_length_one_sided(design, 1.5)? - 3.75).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cusum_run_length_one_sided(design: CusumDesign, shift: f64) -> f64 {
+    pub fn cusum_run_length_one_sided(design: CusumDesign, shift: f64) -> Result<f64, Error> {
         let side = one_side(cusum_domain(design)?, shift_of(shift)?)?;
         known(side.from_head_start / side.rate)
     }
@@ -188,7 +188,7 @@ formula! {
     /// assert!((bismar::statistics::cusum_run_length_siegmund(0.5, 5.0, 0.0)? - 938.2).abs() < 0.05);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cusum_run_length_siegmund(reference: f64, threshold: f64, shift: f64) -> f64 {
+    pub fn cusum_run_length_siegmund(reference: f64, threshold: f64, shift: f64) -> Result<f64, Error> {
         let design = cusum_domain(CusumDesign { reference, threshold, head_start: 0.0 })?;
         let apart = shift_of(shift)? - design.reference;
         let bound = design.threshold + 1.166;
@@ -224,7 +224,7 @@ formula! {
     /// assert!((threshold - 4.77).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn cusum_threshold_for(reference: f64, run_length: f64) -> f64 {
+    pub fn cusum_threshold_for(reference: f64, run_length: f64) -> Result<f64, Error> {
         let reference = crate::numeric::within(Code::OutOfRange, "reference", reference, 0.1, 3.0, "")?;
         let target = ln(wanted(run_length)?);
         let excess = |threshold: f64| {

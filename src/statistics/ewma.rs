@@ -80,7 +80,7 @@ formula! {
     /// assert!((chart.points[0].value - 50.6).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn ewma_chart(values: &[f64], target: f64, spread: f64, weight: f64, width: f64) -> EwmaChart {
+    pub fn ewma_chart(values: &[f64], target: f64, spread: f64, weight: f64, width: f64) -> Result<EwmaChart, Error> {
         numbers("values", values, 1)?;
         let target = number("target", target)?;
         let weight = weight_of(weight)?;
@@ -121,7 +121,7 @@ formula! {
     /// assert!((bismar::statistics::ewma_weight_over(0.3, 2.0)? - 0.51).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn ewma_weight_over(weight: f64, days: f64) -> f64 {
+    pub fn ewma_weight_over(weight: f64, days: f64) -> Result<f64, Error> {
         let weight = weight_of(weight)?;
         let days = not_negative("days", days)?;
         if weight >= 1.0 {
@@ -154,7 +154,7 @@ formula! {
     /// assert!((weight - 0.2670480126).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn steady_weight(relative_drift: f64) -> f64 {
+    pub fn steady_weight(relative_drift: f64) -> Result<f64, Error> {
         let q = crate::numeric::within(Code::OutOfRange, "relative_drift", relative_drift, 0.0, 1e6, "")?;
         // The same as the formula above, without its cancellation for a large q.
         let root = sqrt(q * q + 4.0 * q);

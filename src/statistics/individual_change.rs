@@ -60,7 +60,7 @@ formula! {
     /// assert!((chances.benefit - 0.76).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn change_chances(change: f64, typical_error: f64, worthwhile: f64, degrees: Option<f64>) -> ChangeChances {
+    pub fn change_chances(change: f64, typical_error: f64, worthwhile: f64, degrees: Option<f64>) -> Result<ChangeChances, Error> {
         let change = number("change", change)?;
         let scale = ROOT_TWO * positive("typical_error", typical_error)?;
         let worthwhile = not_negative("worthwhile", worthwhile)?;
@@ -105,7 +105,7 @@ formula! {
     /// assert!((interval.high() - 103.92).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn true_value_interval(observed: f64, typical_error: f64, level: f64) -> Interval {
+    pub fn true_value_interval(observed: f64, typical_error: f64, level: f64) -> Result<Interval, Error> {
         around(number("observed", observed)?, positive("typical_error", typical_error)?, level)
     }
     source: SWINTON_2018, place: "true score interval", standing: Published, seen: Memory,
@@ -133,7 +133,7 @@ formula! {
     /// assert!((interval.high() - 2.326).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn true_change_interval(change: f64, typical_error: f64, level: f64) -> Interval {
+    pub fn true_change_interval(change: f64, typical_error: f64, level: f64) -> Result<Interval, Error> {
         around(number("change", change)?, ROOT_TWO * positive("typical_error", typical_error)?, level)
     }
     source: SWINTON_2018, place: "true change interval", standing: Published, seen: Memory,
@@ -162,7 +162,7 @@ formula! {
     /// assert_eq!(bismar::statistics::individual_response_deviation(4.0, 5.0)?, -3.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn individual_response_deviation(with_intervention: f64, without: f64) -> f64 {
+    pub fn individual_response_deviation(with_intervention: f64, without: f64) -> Result<f64, Error> {
         let a = not_negative("with_intervention", with_intervention)?;
         let b = not_negative("without", without)?;
         let difference = (a - b) * (a + b);
@@ -193,7 +193,7 @@ formula! {
     /// assert_eq!(bismar::statistics::responding_share(2.0, 2.0, 1.5)?, 0.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn responding_share(mean_change: f64, worthwhile: f64, response_deviation: f64) -> f64 {
+    pub fn responding_share(mean_change: f64, worthwhile: f64, response_deviation: f64) -> Result<f64, Error> {
         let apart = number("mean_change", mean_change)? - number("worthwhile", worthwhile)?;
         Ok(normal_cdf(finite("mean_change", apart / positive("response_deviation", response_deviation)?)?))
     }

@@ -80,7 +80,7 @@ formula! {
     /// assert!((chart.high - 55.8041).abs() < 0.00005 && chart.outside.is_empty());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn individuals_chart(values: &[f64]) -> IndividualsChart {
+    pub fn individuals_chart(values: &[f64]) -> Result<IndividualsChart, Error> {
         let count = numbers("values", values, 2)?.len() as f64;
         let ranges: Vec<f64> = values
             .windows(2)

@@ -312,7 +312,7 @@ formula! {
     /// assert!((last.smoothed - 100.759259259259).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn local_level(readings: &[Reading], drift: f64, outliers: Outliers, also: &[Day]) -> LevelPath {
+    pub fn local_level(readings: &[Reading], drift: f64, outliers: Outliers, also: &[Day]) -> Result<LevelPath, Error> {
         let drift = not_negative("drift", drift)?;
         let plain = stops(readings, also, 1)?;
         if let Outliers::HeavyTailed { degrees } = outliers.checked()? {

@@ -80,7 +80,7 @@ formula! {
     /// assert!(local_level_concentrated(&readings, 0.1)?.is_finite());
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn local_level_concentrated(readings: &[Reading], relative_drift: f64) -> f64 {
+    pub fn local_level_concentrated(readings: &[Reading], relative_drift: f64) -> Result<f64, Error> {
         let path = forward(
             &stops(readings, &[], 2)?,
             not_negative("relative_drift", relative_drift)?,
@@ -146,7 +146,7 @@ formula! {
     /// assert!(local_level_fit(&readings)?.drift_at_zero);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn local_level_fit(readings: &[Reading]) -> LevelFit {
+    pub fn local_level_fit(readings: &[Reading]) -> Result<LevelFit, Error> {
         let stops = stops(readings, &[], LEAST)?;
         let run = |drift: f64| forward(&stops, drift, super::Outliers::Trusted);
         concentrated(&run(0.0)).ok_or_else(no_scatter)?;
@@ -193,7 +193,7 @@ formula! {
     /// assert!(local_level_drift(&readings)?.drift > 10.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn local_level_drift(readings: &[Reading]) -> LevelFit {
+    pub fn local_level_drift(readings: &[Reading]) -> Result<LevelFit, Error> {
         let stops = stops(readings, &[], LEAST)?;
         let run = |drift: f64| log_likelihood(&forward(&stops, drift, super::Outliers::Trusted));
         let drift = best_drift(mean_variance(&stops), |drift| Ok(-run(drift)))?;
@@ -237,7 +237,7 @@ formula! {
         days: u32,
         reading_variance: f64,
         probability: f64
-    ) -> Interval {
+    ) -> Result<Interval, Error> {
         const MOST_DAYS: u32 = 36_525;
         if days > MOST_DAYS {
             return Err(Error::range(Code::OutOfRange, "days", days, 0.0, f64::from(MOST_DAYS), "days"));

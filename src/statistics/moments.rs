@@ -65,7 +65,7 @@ formula! {
     /// assert_eq!((summary.mean, summary.standard_deviation), (10000002.0, 1.0));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn summary(values: &[f64]) -> Summary {
+    pub fn summary(values: &[f64]) -> Result<Summary, Error> {
         let moments = moments(values)?;
         Ok(Summary {
             count: moments.count(),
@@ -98,7 +98,7 @@ formula! {
     /// assert_eq!(r, -0.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn lag_one_correlation(values: &[f64]) -> f64 {
+    pub fn lag_one_correlation(values: &[f64]) -> Result<f64, Error> {
         let mean = centre(numbers("values", values, 2)?);
         let (mut products, mut squares) = (Sum::default(), Sum::default());
         for pair in values.windows(2) {
@@ -139,7 +139,7 @@ formula! {
     /// assert_eq!(bismar::statistics::compensated_sum(&[1.0, 1e100, 1.0, -1e100])?, 2.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn compensated_sum(values: &[f64]) -> f64 {
+    pub fn compensated_sum(values: &[f64]) -> Result<f64, Error> {
         finite("values", sum(numbers("values", values, 1)?.iter().copied()))
     }
     source: NEUMAIER_1974, place: "algorithm IV", standing: Published, seen: Memory,

@@ -143,7 +143,7 @@ formula! {
     /// assert_eq!(posterior.mean, 0.75);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn beta_posterior(prior: BetaPrior, successes: u32, trials: u32) -> BetaPosterior {
+    pub fn beta_posterior(prior: BetaPrior, successes: u32, trials: u32) -> Result<BetaPosterior, Error> {
         let (a, b) = prior.updated(successes, trials)?;
         let total = a + b;
         let mean = a / total;
@@ -179,7 +179,7 @@ formula! {
     /// assert!((probability - 0.737856).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn probability_rate_at_least(prior: BetaPrior, successes: u32, trials: u32, rate: f64) -> f64 {
+    pub fn probability_rate_at_least(prior: BetaPrior, successes: u32, trials: u32, rate: f64) -> Result<f64, Error> {
         let (a, b) = prior.updated(successes, trials)?;
         Ok(crate::numeric::tidy(beta_upper(a, b, unit("rate", rate)?)?))
     }
@@ -211,7 +211,7 @@ formula! {
     /// assert!((low - 0.901855372323).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rate_quantile(prior: BetaPrior, successes: u32, trials: u32, probability: f64) -> f64 {
+    pub fn rate_quantile(prior: BetaPrior, successes: u32, trials: u32, probability: f64) -> Result<f64, Error> {
         let (a, b) = prior.updated(successes, trials)?;
         let p = open_unit("probability", probability)?;
         Ok(beta_quantile(a, b, p, 1.0 - p)?.0)

@@ -153,7 +153,7 @@ formula! {
     /// assert!((fit.slope - 2.0).abs() < 1e-12 && (fit.intercept - 1.0).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn linear_fit(x: &[f64], y: &[f64]) -> LinearFit {
+    pub fn linear_fit(x: &[f64], y: &[f64]) -> Result<LinearFit, Error> {
         pairs(x, y, 2)?;
         let ones = alloc::vec![1.0; x.len()];
         line(&sound(least_squares(&[&ones, x], y)?)?, y, Some(mean(y)))
@@ -185,7 +185,7 @@ formula! {
     /// assert!((fit.slope - 3.0).abs() < 1e-12);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn linear_fit_through_origin(x: &[f64], y: &[f64]) -> LinearFit {
+    pub fn linear_fit_through_origin(x: &[f64], y: &[f64]) -> Result<LinearFit, Error> {
         pairs(x, y, 1)?;
         line(&sound(least_squares(&[x], y)?)?, y, None)
     }
@@ -216,7 +216,7 @@ formula! {
     /// assert!(model.coefficients.iter().all(|b| (b - 1.0).abs() < 1e-9));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn linear_model(predictors: &[Vec<f64>], y: &[f64]) -> LinearModel {
+    pub fn linear_model(predictors: &[Vec<f64>], y: &[f64]) -> Result<LinearModel, Error> {
         if predictors.len() > MOST_PREDICTORS {
             let most = MOST_PREDICTORS as f64;
             return Err(Error::range(Code::OutOfRange, "predictors", predictors.len(), 1.0, most, "predictors"));

@@ -117,7 +117,7 @@ formula! {
     /// assert!((found.typical_error - 2.5911938782).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn test_retest(first: &[f64], second: &[f64]) -> TestRetest {
+    pub fn test_retest(first: &[f64], second: &[f64]) -> Result<TestRetest, Error> {
         differences(first, second)
     }
     source: HOPKINS_2000, place: "typical error", standing: Published, seen: Memory,
@@ -157,7 +157,7 @@ formula! {
     /// assert!(percent > 0.9 && percent < 1.1);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn typical_error_percent(first: &[f64], second: &[f64]) -> f64 {
+    pub fn typical_error_percent(first: &[f64], second: &[f64]) -> Result<f64, Error> {
         pairs(first, second, 2)?;
         let logs = |field, values: &[f64]| {
             values.iter().map(|value| Ok(100.0 * ln(positive(field, *value)?))).collect::<Result<Vec<f64>, Error>>()
@@ -190,7 +190,7 @@ formula! {
     /// assert!((bismar::statistics::minimal_detectable_change(2.9)? - 8.0).abs() < 0.05);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn minimal_detectable_change(typical_error: f64) -> f64 {
+    pub fn minimal_detectable_change(typical_error: f64) -> Result<f64, Error> {
         finite("typical_error", CHANGE_MULTIPLIER * ROOT_TWO * positive("typical_error", typical_error)?)
     }
     source: HOPKINS_2000, place: "limits for a change", standing: Published, seen: Memory,
@@ -221,7 +221,7 @@ formula! {
     /// assert!(found.two_way_mixed > 0.98);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn intraclass_correlation(trials: &[Vec<f64>]) -> IntraclassCorrelation {
+    pub fn intraclass_correlation(trials: &[Vec<f64>]) -> Result<IntraclassCorrelation, Error> {
         let squares = mean_squares(trials)?;
         let (k, n) = (squares.trials, squares.people);
         let (r, c, e, w) = (squares.between_people, squares.between_trials, squares.residual, squares.within_people);
@@ -312,7 +312,7 @@ formula! {
     /// assert_eq!(bismar::statistics::standard_error_of_measurement(10.0, 0.75)?, 5.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn standard_error_of_measurement(standard_deviation: f64, correlation: f64) -> f64 {
+    pub fn standard_error_of_measurement(standard_deviation: f64, correlation: f64) -> Result<f64, Error> {
         let spread = positive("standard_deviation", standard_deviation)?;
         Ok(spread * sqrt(1.0 - super::domain::unit("correlation", correlation)?))
     }
@@ -341,7 +341,7 @@ formula! {
     /// assert_eq!(bismar::statistics::smallest_worthwhile_change(10.0)?, 2.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn smallest_worthwhile_change(between_people: f64) -> f64 {
+    pub fn smallest_worthwhile_change(between_people: f64) -> Result<f64, Error> {
         Ok(SMALL_EFFECT * positive("between_people", between_people)?)
     }
     source: HOPKINS_2004, place: "smallest worthwhile change", standing: Published, seen: Read,

@@ -50,7 +50,7 @@ formula! {
     /// assert!((three - 0.923).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reliability_of_mean(reliability: f64, trials: u32) -> f64 {
+    pub fn reliability_of_mean(reliability: f64, trials: u32) -> Result<f64, Error> {
         let (r, k) = (unit("reliability", reliability)?, trials_in_range(trials)?);
         finite("reliability", k * r / (1.0 + (k - 1.0) * r))
     }
@@ -80,7 +80,7 @@ formula! {
     /// assert_eq!(bismar::statistics::trials_for_reliability(0.8, 0.9)?, 3);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn trials_for_reliability(reliability: f64, wanted: f64) -> u32 {
+    pub fn trials_for_reliability(reliability: f64, wanted: f64) -> Result<u32, Error> {
         let (r, aim) = (super::domain::open_unit("reliability", reliability)?, super::domain::open_unit("wanted", wanted)?);
         let trials = aim * (1.0 - r) / (r * (1.0 - aim));
         // A whole number that rounding lifted by its last bits is that number.
@@ -114,7 +114,7 @@ formula! {
     /// assert_eq!(bismar::statistics::error_of_mean(3.0, 4)?, 1.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn error_of_mean(typical_error: f64, trials: u32) -> f64 {
+    pub fn error_of_mean(typical_error: f64, trials: u32) -> Result<f64, Error> {
         finite("typical_error", positive("typical_error", typical_error)? / sqrt(trials_in_range(trials)?))
     }
     source: ARITHMETIC, place: "variance of a mean", standing: Derived, seen: NotApplicable,
@@ -161,7 +161,7 @@ formula! {
     /// assert!((found.index - 3.16).abs() < 0.005 && found.is_reliable);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn reliable_change(before: f64, after: f64, standard_deviation: f64, reliability: f64) -> ReliableChange {
+    pub fn reliable_change(before: f64, after: f64, standard_deviation: f64, reliability: f64) -> Result<ReliableChange, Error> {
         let change = finite("after", number("after", after)? - number("before", before)?)?;
         let reliability = unit("reliability", reliability)?;
         if reliability >= 1.0 {

@@ -81,7 +81,7 @@ formula! {
     /// assert_eq!(bismar::statistics::median(&[3.0, 100.0, 1.0])?, 3.0);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn median(values: &[f64]) -> f64 {
+    pub fn median(values: &[f64]) -> Result<f64, Error> {
         present(median_of(numbers("values", values, 1)?), "values")
     }
     source: HAMPEL_1974, place: "definition", standing: Published, seen: Memory,
@@ -108,7 +108,7 @@ formula! {
     /// assert_eq!(bismar::statistics::quantile(&[4.0, 1.0, 2.0, 3.0], 0.25)?, 1.75);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn quantile(values: &[f64], probability: f64) -> f64 {
+    pub fn quantile(values: &[f64], probability: f64) -> Result<f64, Error> {
         let values = numbers("values", values, 1)?;
         present(quantile_of_sorted(&sorted(values), unit("probability", probability)?), "values")
     }
@@ -137,7 +137,7 @@ formula! {
     /// assert!((spread - 1.4826).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn robust_spread(values: &[f64]) -> f64 {
+    pub fn robust_spread(values: &[f64]) -> Result<f64, Error> {
         let values = numbers("values", values, 2)?;
         let centre = present(median_of(values), "values")?;
         present(spread_about(values, centre), "values")

@@ -103,7 +103,7 @@ formula! {
     /// assert!((without_shift - 500.0).abs() < 0.5);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn ewma_run_length(weight: f64, width: f64, shift: f64) -> f64 {
+    pub fn ewma_run_length(weight: f64, width: f64, shift: f64) -> Result<f64, Error> {
         let (weight, width) = ewma_domain(weight, width)?;
         if weight >= 1.0 {
             return shewhart(width, shift_of(shift)?);
@@ -141,7 +141,7 @@ formula! {
     /// assert!((bismar::statistics::shewhart_run_length(3.0, 0.0)? - 370.3983).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn shewhart_run_length(width: f64, shift: f64) -> f64 {
+    pub fn shewhart_run_length(width: f64, shift: f64) -> Result<f64, Error> {
         shewhart(ewma_domain(1.0, width)?.1, shift_of(shift)?)
     }
     source: crate::source::ARITHMETIC, place: "normal tails", standing: Derived, seen: NotApplicable,
@@ -176,7 +176,7 @@ formula! {
     /// assert!((width - 2.962).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn ewma_width_for(weight: f64, run_length: f64) -> f64 {
+    pub fn ewma_width_for(weight: f64, run_length: f64) -> Result<f64, Error> {
         let (weight, _) = ewma_domain(weight, 3.0)?;
         let target = ln(wanted(run_length)?);
         root(|width| Ok(ln(ewma_run_length(weight, width, 0.0)?) - target), 0.1, WIDEST, "run_length")

@@ -166,7 +166,7 @@ formula! {
     /// assert_eq!((signals[0].place, signals[0].rule), (3, RunRule::TwoOfThreeBeyondTwo));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn western_electric_rules(values: &[f64]) -> Vec<RunSignal> {
+    pub fn western_electric_rules(values: &[f64]) -> Result<Vec<RunSignal>, Error> {
         let [one, two, four] = SHARED;
         Ok(scan(numbers("values", values, 1)?, &[one, two, four, EIGHT], &[]))
     }
@@ -198,7 +198,7 @@ formula! {
     /// assert_eq!((signals[0].place, signals[0].rule), (5, RunRule::SixTrending));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn nelson_rules(values: &[f64]) -> Vec<RunSignal> {
+    pub fn nelson_rules(values: &[f64]) -> Result<Vec<RunSignal>, Error> {
         let [one, two, four] = SHARED;
         Ok(scan(numbers("values", values, 1)?, &[one, NINE, SIX, two, four], &TWO_SIDED))
     }
@@ -279,7 +279,7 @@ formula! {
     /// assert!((bismar::statistics::western_electric_run_length(0.0)? - 91.75).abs() < 0.005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn western_electric_run_length(shift: f64) -> f64 {
+    pub fn western_electric_run_length(shift: f64) -> Result<f64, Error> {
         const MOST_STEPS: u32 = 4000;
         let shift = crate::numeric::within(Code::OutOfRange, "shift", shift, -3.0, 3.0, "spreads")?;
         let chances = ZONES.map(|(low, high)| normal_cdf(high - shift) - normal_cdf(low - shift));

@@ -86,7 +86,7 @@ formula! {
     /// assert!((lines.accept_intercept - 0.939).abs() < 0.0005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sequential_lines(test: SequentialTest) -> SequentialLines {
+    pub fn sequential_lines(test: SequentialTest) -> Result<SequentialLines, Error> {
         let held = |value: f64| numeric::finite("test", value);
         let log_odds_ratio = held(test.fault_weight() - test.good_weight())?;
         Ok(SequentialLines {
@@ -128,7 +128,7 @@ formula! {
     /// assert_eq!((counts.accept, counts.reject), (Some(0), Some(3)));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sequential_counts(test: SequentialTest, trials: u32) -> SequentialCounts {
+    pub fn sequential_counts(test: SequentialTest, trials: u32) -> Result<SequentialCounts, Error> {
         let lines = sequential_lines(test)?;
         let n = f64::from(trials);
         let accept = floor(lines.slope * n - lines.accept_intercept + TIE);
@@ -169,7 +169,7 @@ formula! {
     /// assert_eq!(sequential_decision(gate, 0, 12)?, SequentialDecision::Accept);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sequential_decision(test: SequentialTest, faults: u32, trials: u32) -> SequentialDecision {
+    pub fn sequential_decision(test: SequentialTest, faults: u32, trials: u32) -> Result<SequentialDecision, Error> {
         if faults > trials {
             let most = f64::from(trials);
             return Err(Error::range(Code::SuccessesExceedTrials, "faults", faults, 0.0, most, "faults"));
@@ -233,7 +233,7 @@ formula! {
     /// assert!((sequential_acceptance(test, 0.10)? - 0.10).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sequential_acceptance(test: SequentialTest, rate: f64) -> f64 {
+    pub fn sequential_acceptance(test: SequentialTest, rate: f64) -> Result<f64, Error> {
         let rate = unit("rate", rate)?;
         if rate <= 0.0 || rate >= 1.0 {
             return Ok(if rate <= 0.0 { 1.0 } else { 0.0 });
@@ -269,7 +269,7 @@ formula! {
     /// assert!((sequential_average_trials(test, 0.0)? - 23.6207).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn sequential_average_trials(test: SequentialTest, rate: f64) -> f64 {
+    pub fn sequential_average_trials(test: SequentialTest, rate: f64) -> Result<f64, Error> {
         let accepted = sequential_acceptance(test, rate)?;
         let drift = rate * test.fault_weight() + (1.0 - rate) * test.good_weight();
         let spread = test.fault_weight() - test.good_weight();

@@ -59,7 +59,7 @@ formula! {
     /// assert_eq!(bismar::statistics::success_run_trials(0.90, 0.95, 1)?, 46);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn success_run_trials(reliability: f64, confidence: f64, failures: u32) -> u32 {
+    pub fn success_run_trials(reliability: f64, confidence: f64, failures: u32) -> Result<u32, Error> {
         let run = clean_run(reliability, confidence)?;
         if failures == 0 {
             return Ok(whole_run(run));
@@ -107,7 +107,7 @@ formula! {
     /// assert_eq!(bismar::statistics::success_run_trials_with_uniform_prior(0.90, 0.95)?, 28);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn success_run_trials_with_uniform_prior(reliability: f64, confidence: f64) -> u32 {
+    pub fn success_run_trials_with_uniform_prior(reliability: f64, confidence: f64) -> Result<u32, Error> {
         Ok(whole_run(clean_run(reliability, confidence)?).saturating_sub(1))
     }
     source: ARITHMETIC, place: "posterior of a clean run", standing: Derived, seen: NotApplicable,
@@ -135,7 +135,7 @@ formula! {
     /// assert!((bismar::statistics::no_event_upper(10, 0.95)? - 0.2588655509).abs() < 1e-9);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn no_event_upper(trials: u32, confidence: f64) -> f64 {
+    pub fn no_event_upper(trials: u32, confidence: f64) -> Result<f64, Error> {
         let (_, n) = super::domain::counts(0, trials)?;
         Ok(-exp_m1(ln_1p(-open_unit("confidence", confidence)?) / n))
     }
@@ -164,7 +164,7 @@ formula! {
     /// assert_eq!(bismar::statistics::rule_of_three(30)?, 0.1);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn rule_of_three(trials: u32) -> f64 {
+    pub fn rule_of_three(trials: u32) -> Result<f64, Error> {
         let (_, n) = super::domain::counts(0, trials)?;
         Ok(3.0 / n)
     }

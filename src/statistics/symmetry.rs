@@ -59,7 +59,7 @@ formula! {
     /// assert!((percent - 80.0).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn limb_symmetry_index(dominant: f64, non_dominant: f64) -> f64 {
+    pub fn limb_symmetry_index(dominant: f64, non_dominant: f64) -> Result<f64, Error> {
         let (a, b) = sides(("dominant", dominant), ("non_dominant", non_dominant))?;
         percent(b, a, "dominant")
     }
@@ -89,7 +89,7 @@ formula! {
     /// assert!((percent - 20.0).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn limb_symmetry_deficit(dominant: f64, non_dominant: f64) -> f64 {
+    pub fn limb_symmetry_deficit(dominant: f64, non_dominant: f64) -> Result<f64, Error> {
         let (a, b) = sides(("dominant", dominant), ("non_dominant", non_dominant))?;
         percent(a - b, a, "dominant")
     }
@@ -119,7 +119,7 @@ formula! {
     /// assert!((percent - 22.2222).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn asymmetry_robinson_1987(right: f64, left: f64) -> f64 {
+    pub fn asymmetry_robinson_1987(right: f64, left: f64) -> Result<f64, Error> {
         let (a, b) = sides(("right", right), ("left", left))?;
         percent(a - b, 0.5 * (a + b), "right")
     }
@@ -149,7 +149,7 @@ formula! {
     /// assert!((percent - 20.0).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn asymmetry_impellizzeri_2007(stronger: f64, weaker: f64) -> f64 {
+    pub fn asymmetry_impellizzeri_2007(stronger: f64, weaker: f64) -> Result<f64, Error> {
         let (a, b) = sides(("stronger", stronger), ("weaker", weaker))?;
         percent(a - b, a, "stronger")
     }
@@ -179,7 +179,7 @@ formula! {
     /// assert!((percent - 11.1111).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn asymmetry_kobayashi_2013(dominant: f64, non_dominant: f64) -> f64 {
+    pub fn asymmetry_kobayashi_2013(dominant: f64, non_dominant: f64) -> Result<f64, Error> {
         let (a, b) = sides(("dominant", dominant), ("non_dominant", non_dominant))?;
         percent(a - b, a + b, "dominant")
     }
@@ -209,7 +209,7 @@ formula! {
     /// assert!((percent - 22.2222).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn asymmetry_sugiyama_2014(dominant: f64, non_dominant: f64) -> f64 {
+    pub fn asymmetry_sugiyama_2014(dominant: f64, non_dominant: f64) -> Result<f64, Error> {
         let (a, b) = sides(("dominant", dominant), ("non_dominant", non_dominant))?;
         percent(2.0 * (a - b), a + b, "dominant")
     }
@@ -239,7 +239,7 @@ formula! {
     /// assert!((percent - 11.1111).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn asymmetry_shorter_2008(higher: f64, lower: f64) -> f64 {
+    pub fn asymmetry_shorter_2008(higher: f64, lower: f64) -> Result<f64, Error> {
         let (a, b) = sides(("higher", higher), ("lower", lower))?;
         percent(a - b, a + b, "higher")
     }
@@ -269,7 +269,7 @@ formula! {
     /// assert!((percent - 7.0447).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn symmetry_angle_zifchock_2008(stronger: f64, weaker: f64) -> f64 {
+    pub fn symmetry_angle_zifchock_2008(stronger: f64, weaker: f64) -> Result<f64, Error> {
         let (a, b) = sides(("stronger", stronger), ("weaker", weaker))?;
         if a <= 0.0 && b <= 0.0 {
             return Err(Error::new(Code::OutOfRange, "stronger", a, Allowed::rule("not both 0")));
@@ -303,7 +303,7 @@ formula! {
     /// assert!((percent - 20.0).abs() < 0.00005);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn percentage_difference_bishop_2018(left: f64, right: f64) -> f64 {
+    pub fn percentage_difference_bishop_2018(left: f64, right: f64) -> Result<f64, Error> {
         let (a, b) = sides(("left", left), ("right", right))?;
         percent(larger(a, b) - smaller(a, b), larger(a, b), "left")
     }

@@ -105,7 +105,7 @@ formula! {
     /// assert_eq!(line.slope, 1.0); // least squares would say 2.04
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn robust_line(x: &[f64], y: &[f64], level: f64) -> RobustLine {
+    pub fn robust_line(x: &[f64], y: &[f64], level: f64) -> Result<RobustLine, Error> {
         pairs(x, y, 2)?;
         open_unit("level", level)?;
         if x.len() > MOST_POINTS {

@@ -248,7 +248,7 @@ formula! {
     /// assert_eq!(slope, Some(0.75));
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn local_trend(readings: &[Reading], level_drift: f64, slope_drift: f64, also: &[Day]) -> TrendPath {
+    pub fn local_trend(readings: &[Reading], level_drift: f64, slope_drift: f64, also: &[Day]) -> Result<TrendPath, Error> {
         let drifts = Drifts {
             level: not_negative("level_drift", level_drift)?,
             slope: not_negative("slope_drift", slope_drift)?,

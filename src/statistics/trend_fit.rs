@@ -71,7 +71,7 @@ formula! {
     /// assert!(local_trend_fit(&readings)?.slope_drift < 0.01);
     /// # Ok::<(), bismar::Error>(())
     /// ```
-    pub fn local_trend_fit(readings: &[Reading]) -> TrendFit {
+    pub fn local_trend_fit(readings: &[Reading]) -> Result<TrendFit, Error> {
         on_two_days(readings)?;
         let stops = stops(readings, &[], LEAST)?;
         let variances = stops.iter().filter_map(|stop| stop.reading.map(|(_, variance)| variance));
@@ -137,7 +137,7 @@ formula! {
         days: u32,
         reading_variance: f64,
         probability: f64
-    ) -> Interval {
+    ) -> Result<Interval, Error> {
         const MOST_DAYS: u32 = 36_525;
         if days > MOST_DAYS {
             return Err(Error::range(Code::OutOfRange, "days", days, 0.0, f64::from(MOST_DAYS), "days"));

@@ -1,7 +1,7 @@
 //! Trend, own curve and pair.
 
 use bismar::answers::{
-    Curve, EstimatedBy, Lacking, PairAnswer, PairLoads, PairPlace, Trend, TrendScale, curve, pair, trend,
+    EstimatedBy, Lacking, LiftCurve, PairAnswer, PairLoads, PairPlace, Trend, TrendScale, curve, pair, trend,
 };
 use bismar::condition::TrendVerdict;
 use bismar::one_rm::SetRefusal;
@@ -20,7 +20,7 @@ fn moved(log: &Log, lift: &str, today: Day) -> Trend {
     found
 }
 
-fn own(log: &Log, today: Day) -> Curve {
+fn own(log: &Log, today: Day) -> LiftCurve {
     let found = curve(log, &name("squat"), today).unwrap();
     all_careful(&Words::of(&parameters()).curve(&found));
     found

@@ -33,7 +33,7 @@ fn day(text: &str) -> Day {
     text.parse().unwrap()
 }
 
-fn tested(test: record::FunctionTest, result: f64) -> EventKind {
+fn tested(test: record::EverydayTest, result: f64) -> EventKind {
     EventKind::FunctionTested(Measurement::new(test, result))
 }
 
@@ -42,7 +42,7 @@ fn tested(test: record::FunctionTest, result: f64) -> EventKind {
 fn the_year_says_what_is_due_and_by_when() {
     let mut world = World::new(parameters());
     world.add(EventKind::BodyMassRecorded(kg(80.0)));
-    world.add(tested(record::FunctionTest::Grip, 24.0));
+    world.add(tested(record::EverydayTest::Grip, 24.0));
     world.wait(400);
     let swap = LiftSwap::new(name("squat"), world.day.plus(20).unwrap()).with_replacement(name("press"));
     let gap = PlannedGap::new(name("journey"), world.day.plus(-2).unwrap(), world.day.plus(5).unwrap());
@@ -77,10 +77,10 @@ fn the_year_says_what_is_due_and_by_when() {
 #[test]
 fn row_69_function_tests_are_held_against_their_floors() {
     let mut world = World::new(parameters());
-    world.add(tested(record::FunctionTest::Grip, 20.0));
-    world.wait(10).add(tested(record::FunctionTest::Grip, 24.0));
-    world.add(tested(record::FunctionTest::ChairRiseSeconds, 16.0));
-    world.add(tested(record::FunctionTest::FloorRise, 6.0));
+    world.add(tested(record::EverydayTest::Grip, 20.0));
+    world.wait(10).add(tested(record::EverydayTest::Grip, 24.0));
+    world.add(tested(record::EverydayTest::ChairRiseSeconds, 16.0));
+    world.add(tested(record::EverydayTest::FloorRise, 6.0));
     let grip = |sex| {
         let (answer, _) = asked(&world, YearsAhead::default(), sex);
         let grip = answer.tests.iter().find(|tested| tested.test == FunctionTest::Grip).unwrap().clone();

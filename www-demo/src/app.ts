@@ -1,5 +1,5 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
-import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, RecordLifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
 import { ask, attempt, kindOf, type Tried } from "./engine.ts";
 import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
@@ -157,8 +157,8 @@ export class App {
   get lifter(): Loaded | undefined {
     return this.current === undefined ? undefined : this.store.lifter(this.current);
   }
-  header(lifter: Loaded): Pick<RecordLifter, "id" | "born" | "invented"> {
-    return JSON.parse(lifter.header) as RecordLifter;
+  header(lifter: Loaded): Pick<Lifter, "id" | "born" | "invented"> {
+    return JSON.parse(lifter.header) as Lifter;
   }
   /** Has a lifter in view, here at once, and when the page is opened again. */
   async nowOf(id: string): Promise<void> {

@@ -2,7 +2,7 @@
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { button, choices, el, type Child } from "./element.ts";
-import type { Criterion, Dimension, Gate, GateEvidence, Length, LiftParameters, PassRun, RecordPlace, Requirement, Role, Rung } from "bismar-page-package";
+import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, PassRun, RecordPlace, Requirement, Role, Rung } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
 import { shownName } from "./names.ts";
@@ -27,7 +27,7 @@ const PLAIN: Record<PlainPart, string> = {
 
 interface GateParts {
   run: PassRun | undefined;
-  evidence: GateEvidence | undefined;
+  evidence: Evidence | undefined;
   plain: PlainPart[];
   counts: Partial<Record<CountPart, number>>;
 }
@@ -72,7 +72,7 @@ export function gateOf({ run, evidence, plain, counts }: GateParts): Gate {
 }
 
 const RUN = { acceptable: 9, of: 10, sessions: 3 };
-const EVIDENCE: GateEvidence = { rule: { sequential: { poor: 0.7, good: 0.9, falseOpen: 0.05, falseShut: 0.1 } }, mostReps: 60, days: 2 };
+const EVIDENCE: Evidence = { rule: { sequential: { poor: 0.7, good: 0.9, falseOpen: 0.05, falseShut: 0.1 } }, mostReps: 60, days: 2 };
 
 function stepped(label: string, value: number, low: number, high: number, put: (value: number) => void): HTMLElement {
   return el(

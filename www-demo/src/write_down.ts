@@ -1,7 +1,7 @@
 // What else happened: the morning after, a break, a clearance, a sign-off, the coach's own decision.
 import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import type { Ask, Clearance, EventKindInput, LayoffReason, Mass as Weight, PainAnswer, RecordFunctionTest } from "bismar-page-package";
+import type { Ask, Clearance, EventKindInput, LayoffReason, Mass as Weight, PainAnswer, EverydayTest } from "bismar-page-package";
 import { attempt } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
 import { given, mass, massNumber, plain, unitNow } from "./numbers.ts";
@@ -270,7 +270,7 @@ function usualPain(app: App): void {
 }
 
 /** Tests of everyday function, with their units; what they lead to is under “What to expect decades on?”. */
-export const TESTS: Record<RecordFunctionTest, [string, string]> = {
+export const TESTS: Record<EverydayTest, [string, string]> = {
   chair_rise_seconds: ["Five chair rises", "s"],
   chair_rise_count: ["Chair rises in 30 s", "rises"],
   gait_speed: ["Walking speed", "m/s"],
@@ -278,22 +278,22 @@ export const TESTS: Record<RecordFunctionTest, [string, string]> = {
   floor_rise: ["Rising from the floor", "s"],
 };
 /** Unit of a test as the page shows it: grip is a mass. */
-function testUnit(test: RecordFunctionTest): string {
+function testUnit(test: EverydayTest): string {
   return test === "grip" ? unitNow() : TESTS[test][1];
 }
 /** A result with its unit. */
-export function testResult(test: RecordFunctionTest, result: number): string {
+export function testResult(test: EverydayTest, result: number): string {
   return test === "grip" ? mass({ kg: result }) : `${plain(result)} ${testUnit(test)}`;
 }
 
 function everydayTest(app: App): void {
-  let test: RecordFunctionTest | undefined;
+  let test: EverydayTest | undefined;
   let result: number | undefined;
   writeBox(
     app,
     "An everyday test",
     (redraw) => [
-      choices("Which", (Object.keys(TESTS) as RecordFunctionTest[]).map((value) => ({ value, label: TESTS[value][0] })), test, (value) => {
+      choices("Which", (Object.keys(TESTS) as EverydayTest[]).map((value) => ({ value, label: TESTS[value][0] })), test, (value) => {
         test = value;
         result = undefined;
         redraw();

@@ -12,7 +12,7 @@ pub use answer::{NextSet, SetReason, SetWork, SetsToday, Then};
 use by_rule::Own;
 use course::Course;
 
-use super::curve::Curve;
+use super::curve::LiftCurve;
 use super::diary::Diary;
 use crate::error::{Code, Error};
 use crate::loading::Implement;
@@ -105,7 +105,7 @@ pub fn next_set_from(
     plan: &Plan,
     today: Day,
     done: &SetsToday,
-    curve: Option<&Curve>,
+    curve: Option<&LiftCurve>,
 ) -> Result<NextSet, Error> {
     if state.lift_state(&done.lift).is_some_and(|lift| lift.last_session() == Some(today)) {
         return Err(Error::plain(Code::NeedsRefold, "state"));

@@ -42,7 +42,7 @@ fn totals(at: &AtHeight) -> Vec<f64> {
 
 /// The discs on each end, the blocks in mm (0 for none) and how far off.
 fn made(at: &AtHeight, target: f64) -> (Vec<f64>, f64, f64) {
-    let kept = at.load(kg(target), Policy::Exact).unwrap();
+    let kept = at.load(kg(target), Rounding::Exact).unwrap();
     let side = kept.loaded.side().iter().map(|disc| disc.nominal.kg()).collect();
     (side, kept.blocks.map_or(0.0, Length::mm), kept.off_by_mm)
 }
@@ -69,18 +69,18 @@ fn discs_hold_the_height_and_so_do_smaller_ones_on_blocks() {
 #[test]
 fn the_policy_and_the_neighbours_look_at_every_way() {
     let at = at(&MIXED, &[62.5], 225.0);
-    let below = at.load(kg(48.0), Policy::Below).unwrap().loaded;
+    let below = at.load(kg(48.0), Rounding::Below).unwrap().loaded;
     assert_eq!((below.total, below.difference), (kg(40.0), kg(-8.0)));
     assert_eq!((below.next_below, below.next_above), (Some(kg(30.0)), Some(kg(50.0))));
     // 40 and 50 are equally near 45: the lighter.
-    for (policy, total) in [(Policy::Above, 50.0), (Policy::Nearest, 40.0)] {
+    for (policy, total) in [(Rounding::Above, 50.0), (Rounding::Nearest, 40.0)] {
         assert_eq!(at.load(kg(45.0), policy).unwrap().loaded.total, kg(total));
     }
     let refusals = [
-        (29.0, Policy::Below, Code::BelowLightest),
-        (45.0, Policy::Exact, Code::NotLoadable),
-        (91.0, Policy::Above, Code::AboveHeaviest),
-        (501.0, Policy::Below, Code::OutOfRange),
+        (29.0, Rounding::Below, Code::BelowLightest),
+        (45.0, Rounding::Exact, Code::NotLoadable),
+        (91.0, Rounding::Above, Code::AboveHeaviest),
+        (501.0, Rounding::Below, Code::OutOfRange),
     ];
     for (target, policy, code) in refusals {
         let refusal = at.load(kg(target), policy).unwrap_err();
@@ -106,7 +106,7 @@ fn of_equal_loads_the_floor_then_low_blocks_then_few_discs_then_large_ones() {
     let sleeve = AtHeight::new(&bar, &stock, &[], mm(225.0), kg(500.0)).unwrap();
     assert_eq!(made(&sleeve, 60.0), (vec![20.0], 0.0, 0.0));
     let large = at(&[(10.0, 2, 449.0), (10.0, 2, 450.0)], &[], 225.0);
-    let kept = large.load(kg(40.0), Policy::Exact).unwrap();
+    let kept = large.load(kg(40.0), Rounding::Exact).unwrap();
     assert_eq!(kept.loaded.centre_height, Some(mm(225.0)));
 }
 

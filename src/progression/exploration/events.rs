@@ -212,7 +212,7 @@ impl Act {
             Act::BlockStarts => EventKind::BlockStarted(name("block")),
             Act::BlockEnds => EventKind::BlockEnded(name("block")),
             Act::FunctionTest => {
-                EventKind::FunctionTested(Measurement { test: FunctionTest::Grip, result: 40.0 })
+                EventKind::FunctionTested(Measurement { test: EverydayTest::Grip, result: 40.0 })
             }
             Act::Unknown => {
                 EventKind::Unknown(UnknownEvent { kind: "later".into(), body: crate::value::Value::Null })

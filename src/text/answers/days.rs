@@ -4,7 +4,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use crate::answers::{DayAnswer, EasyLift, EasyWeek, Missed, MissedLift, Verdicts};
-use crate::condition::{Calibration, DayClass, VerdictSkill, Vote};
+use crate::condition::{ClassCalibration, DayClass, VerdictSkill, Vote};
 use crate::dose::{EasyWeekStatus, MissedSession};
 use crate::text::capital;
 use crate::text::phrases::Phrases;
@@ -104,7 +104,7 @@ impl Words<'_> {
         said
     }
 
-    fn calibration(&self, found: &Calibration) -> Vec<String> {
+    fn calibration(&self, found: &ClassCalibration) -> Vec<String> {
         let days = |count: u32| self.count("day", count);
         let with = [
             ("short", days(found.hits + found.misses)),

@@ -20,8 +20,8 @@ use alloc::vec::Vec;
 
 use super::words::Words;
 use crate::answers::{
-    BlockReview, Comparison, Curve, DayAnswer, EasyWeek, Handover, Missed, NextSet, PairAnswer, Rack, Raters,
-    Review, Share, Trend, Verdicts, Week, Year,
+    BlockReview, Comparison, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet, PairAnswer, Rack,
+    Raters, Review, Share, Trend, Verdicts, Week, Year,
 };
 use crate::prescription::SessionPlan;
 
@@ -74,7 +74,7 @@ macro_rules! shown {
 shown! {
     BlockReview: block_review,
     Comparison: comparison,
-    Curve: curve,
+    LiftCurve: curve,
     DayAnswer: day_answer,
     EasyWeek: easy_week,
     Handover: handover,

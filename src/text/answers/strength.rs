@@ -3,7 +3,7 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use crate::answers::{Curve, EstimatedBy, PairAnswer, PairPlace, Trend, TrendScale, VelocityTrend};
+use crate::answers::{EstimatedBy, LiftCurve, PairAnswer, PairPlace, Trend, TrendScale, VelocityTrend};
 use crate::condition::{Slope, TrendVerdict};
 use crate::one_rm::OwnCurve;
 use crate::text::capital;
@@ -114,7 +114,7 @@ impl Words<'_> {
 
     /// The own curve of a lift, and whether there is enough for one.
     #[must_use]
-    pub fn curve(&self, curve: &Curve) -> Vec<String> {
+    pub fn curve(&self, curve: &LiftCurve) -> Vec<String> {
         let lift = capital(self.lift_name(&curve.lift));
         let mut said = Vec::new();
         match &curve.curve {

@@ -278,7 +278,7 @@ fn kind(bytes: &mut Bytes<'_>, state: &State, on: Day, number: u32) -> EventKind
             2 => EventKind::BodyMassRecorded(load(bytes)),
             3 => EventKind::ClearanceExpired(name("clinic")),
             4 => EventKind::BlockStarted(name("block")),
-            _ => EventKind::FunctionTested(Measurement::new(FunctionTest::Grip, f64::from(bytes.u16()))),
+            _ => EventKind::FunctionTested(Measurement::new(EverydayTest::Grip, f64::from(bytes.u16()))),
         },
         _ => match bytes.below(6) {
             0 => EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Null)),

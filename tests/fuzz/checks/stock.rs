@@ -2,8 +2,8 @@
 
 use bismar::Code;
 use bismar::loading::{
-    Bar, BarKind, Disc, Handle, Implement, Loaded, MachineStack, Pieces, Pin, Policy, Setting, SharedLifter,
-    SharedSet, Stock, WarmUpStep, load_from, load_on, reachable, shared_bar, step_up, warm_up,
+    Bar, BarKind, Disc, Handle, Implement, Loaded, MachineStack, Pieces, Pin, Rounding, Setting,
+    SharedLifter, SharedSet, Stock, WarmUpStep, load_from, load_on, reachable, shared_bar, step_up, warm_up,
 };
 use bismar::quantity::{Length, Mass, Name, Reps};
 use bismar::value::Value;
@@ -89,7 +89,7 @@ pub fn check(data: &[u8]) {
     let Ok(stock) = Stock::new(discs) else { return };
     let target = mass(&mut bytes).times(1 + u32::from(bytes.below(5))).unwrap_or(Mass::MAX);
     let on_bar: Vec<u16> = (0..bytes.below(5)).map(|_| u16::from(bytes.below(9))).collect();
-    for policy in [Policy::Exact, Policy::Below, Policy::Nearest, Policy::Above] {
+    for policy in [Rounding::Exact, Rounding::Below, Rounding::Nearest, Rounding::Above] {
         one_load(&implement, &stock, target, policy, &on_bar);
     }
     range(&implement, &stock, target);
@@ -109,15 +109,15 @@ pub fn check(data: &[u8]) {
     );
 }
 
-fn one_load(implement: &Implement, stock: &Stock, target: Mass, policy: Policy, on_bar: &[u16]) {
+fn one_load(implement: &Implement, stock: &Stock, target: Mass, policy: Rounding, on_bar: &[u16]) {
     let loaded = match load_on(implement, stock, target, policy) {
         Ok(loaded) => loaded,
         Err(error) => return spoken(&error),
     };
     match policy {
-        Policy::Exact => assert_eq!(loaded.total, target),
-        Policy::Below => assert!(loaded.total <= target, "{} is above {target}", loaded.total),
-        Policy::Above => assert!(loaded.total >= target, "{} is below {target}", loaded.total),
+        Rounding::Exact => assert_eq!(loaded.total, target),
+        Rounding::Below => assert!(loaded.total <= target, "{} is above {target}", loaded.total),
+        Rounding::Above => assert!(loaded.total >= target, "{} is below {target}", loaded.total),
         _ => {}
     }
     adds_up(implement, &loaded);
@@ -151,7 +151,7 @@ fn range(implement: &Implement, stock: &Stock, target: Mass) {
         found.totals.iter().zip(found.totals.iter().skip(1)).all(|(one, two)| one < two),
         "rising, each once"
     );
-    let best = load_on(implement, stock, target, Policy::Below).map(|loaded| loaded.total);
+    let best = load_on(implement, stock, target, Rounding::Below).map(|loaded| loaded.total);
     if let Err(error) = &best
         && matches!(error.code(), Code::StockTooLarge | Code::Overflow)
     {

@@ -1,7 +1,7 @@
 //! A first day, and another bar: which bars are right for a lift, and the lightest load of each at the lift's height.
 
 use bismar::error::Allowed;
-use bismar::loading::{AtHeight, Bar, BarKind, Implement, Loaded, Policy, Prepared, Stock};
+use bismar::loading::{AtHeight, Bar, BarKind, Implement, Loaded, Prepared, Rounding, Stock};
 use bismar::quantity::{Length, Mass, Name};
 use bismar::record::{LiftParameters, Parameters, StartsFrom};
 use bismar::{Code, Error};
@@ -66,12 +66,12 @@ fn offer(bar: &Bar, stock: &Stock, blocks: &[Length], height: Option<Length>) ->
     let (loaded, blocks, off_by_mm) = if let Some(height) = height {
         let all = AtHeight::new(bar, stock, blocks, height, HEAVIEST)?;
         let lightest = all.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
-        let kept = all.load(lightest, Policy::Exact)?;
+        let kept = all.load(lightest, Rounding::Exact)?;
         (kept.loaded, kept.blocks, kept.off_by_mm)
     } else {
         let all = Prepared::new(&Implement::Bar(bar.clone()), stock, HEAVIEST)?;
         let lightest = all.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
-        (all.load(lightest, Policy::Exact)?, None, 0.0)
+        (all.load(lightest, Rounding::Exact)?, None, 0.0)
     };
     let load = loaded.total;
     Ok(Offer { implement: bar.id().clone(), load, loaded, blocks, off_by_mm, fits: true, now: false })

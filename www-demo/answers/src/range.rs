@@ -1,7 +1,7 @@
 //! A longer range: what load does it start at, and how does it begin? Asked of the rules themselves, with a lift that
 //! has these two ranges and moves by range.
 
-use bismar::loading::{Implement, Loaded, Policy, Prepared, Stock};
+use bismar::loading::{Implement, Loaded, Prepared, Rounding, Stock};
 use bismar::progression::{MoveOutlook, State};
 use bismar::quantity::{Day, Length, Mass};
 use bismar::record::{Dimension, Event, EventKind, LiftParameters, Lifter, Parameters, Policy as Rules};
@@ -73,5 +73,5 @@ pub(crate) fn range_step(asked: Asked) -> Result<Answer, Error> {
     });
     let load = to.map_or(asked.load, |to| to.load()).min(asked.load);
     let prepared = Prepared::new(&asked.implement, &asked.stock, asked.load)?;
-    Ok(Answer { loaded: prepared.load(load, Policy::Below).ok(), load, settle: SETTLE, rung_part })
+    Ok(Answer { loaded: prepared.load(load, Rounding::Below).ok(), load, settle: SETTLE, rung_part })
 }
