@@ -202,7 +202,9 @@ impl Held {
                 let mass = self.course.scaled(80.0);
                 self.add(EventKind::BodyMassRecorded(mass));
             }
-            Change::SmallerDiscs { up_to } => return self.smaller_discs(*up_to),
+            Change::SmallerDiscs { up_to } | Change::MoreToLoad { up_to } => {
+                return self.smaller_discs(*up_to);
+            }
             Change::BlocksOrDiscs { height } => return self.blocks(*height),
             // Beside it stands what can be done on the day.
             Change::MoreRepetitions | Change::CoachAccepts => {}
@@ -315,7 +317,9 @@ impl Held {
             Change::Days { count } => Some(i32::from(*count)),
             _ => None,
         });
-        let free: Day = on.plus(days.max().unwrap_or(0)).unwrap();
+        // What a day is, it stays.
+        let another = changes.contains(&Change::DayWithin).then_some(1);
+        let free: Day = on.plus(days.chain(another).max().unwrap_or(0)).unwrap();
         // What is to be learned comes after the passes of a way back.
         let learning = |change: &&Change| matches!(change, Change::LearningSessions { .. });
         let others = changes.iter().filter(|change| !learning(change)).map(sessions_of).max().unwrap_or(0);
@@ -377,6 +381,7 @@ impl Held {
                     | Change::ClearanceAndSignOff
                     | Change::Days { .. }
                     | Change::DayWithin
+                    | Change::PassOnDayWithin
             )
         };
         let trained = self.course.stands(self.at()).last_session == Some(self.course.day);
@@ -416,7 +421,7 @@ fn sessions_of(change: &Change) -> u32 {
         | Change::Sessions { count } => u32::from(*count),
         Change::GateOpens
         | Change::SessionAsGranted
-        | Change::DayWithin
+        | Change::PassOnDayWithin
         | Change::RecentSession
         | Change::PinsOrSpotter => 1,
         _ => 0,
@@ -457,6 +462,9 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
         return Ok(());
     }
     // A day more made the break long enough for a way back, which nobody could name before.
+    if let Status::Returning { way, .. } = after.status {
+        held.grew_long |= way.gap > 0 && way.reopened.is_none() && !way.after_illness;
+    }
     let named_break = before.would_change.iter().any(|change| matches!(change, Change::BreakOver { .. }));
     if held.grew_long && !returning && !named_break {
         return Ok(());
@@ -507,7 +515,7 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
 fn could_not_be_done(reason: &Reason, undone: &[Change]) -> bool {
     undone.iter().any(|change| match change {
         // Not even the work granted may be loadable.
-        Change::SmallerDiscs { .. } => matches!(
+        Change::SmallerDiscs { .. } | Change::MoreToLoad { .. } => matches!(
             reason,
             Reason::NoLoadableStep { .. }
                 | Reason::NotAtGrant { .. }
@@ -545,6 +553,7 @@ const fn belongs_to_a_step(change: &Change) -> bool {
             | Change::ForgivingProof
             | Change::MoreRepetitions
             | Change::SmallerDiscs { .. }
+            | Change::MoreToLoad { .. }
             | Change::BlocksOrDiscs { .. }
     )
 }
