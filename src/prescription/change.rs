@@ -239,6 +239,13 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             Change::UsualPainAgreed { region: region.clone() },
             alloc::vec![Change::ClearSessions { region: region.clone(), count: STEADY_SESSIONS }],
         ),
+        // A region that is no longer declared is asked about by nobody, so no session clears it.
+        Reason::PainBlock { region, .. }
+        | Reason::PainPersists { region }
+        | Reason::UsualPainUnsteady { region, .. } => {
+            let otherwise = (!view.all.declares(region)).then_some(Change::CoachSetsOtherwise);
+            with(one(reason), otherwise.into_iter().collect())
+        }
         // Named by what asked for less.
         Reason::HalfForLighter | Reason::NothingEasier | Reason::EasierRung { .. } => Vec::new(),
         _ => alloc::vec![one(reason)],

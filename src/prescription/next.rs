@@ -85,12 +85,14 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     Ok(SessionPlan { stops, cautions, today, day: then.class_on(today), lifts, version, parameters })
 }
 
-/// Of each lift that the plan asks less of, whether the whole of its work would not fit into the time there is.
+/// Of each lift of which the plan or an easy week asks less, whether the whole of its work would not fit into the time there is.
 fn short_for_whole(stages: &[Stage<'_>], drafts: &[(Draft, bool)], minutes: u16) -> Vec<bool> {
     let cut = |reason: &Reason| matches!(reason, Reason::FewerSets { .. } | Reason::ShortOfTime);
     let short = |at: usize, stage: &Stage<'_>| {
         let mut whole = drafts.to_vec();
-        let own = whole.get_mut(at).filter(|(draft, _)| draft.against.contains(&Reason::PlanAsksLess));
+        let less = [Reason::PlanAsksLess, Reason::EasyWeek];
+        let asked = |draft: &Draft| draft.against.iter().any(|reason| less.contains(reason));
+        let own = whole.get_mut(at).filter(|(draft, _)| asked(draft));
         let Some((own, _)) = own else { return false };
         *own = stage.draft(false);
         time::fit(&mut whole, minutes);

@@ -35,7 +35,7 @@ pub(super) struct Stage<'a> {
 }
 
 impl Stage<'_> {
-    /// Today's work; the whole of what is granted where the plan may not ask for less.
+    /// Today's work; the whole of what is granted where the plan may neither ask for less nor for an easy week.
     pub(super) fn draft(&self, as_planned: bool) -> Draft {
         let decision = &self.decision;
         let mut draft = Draft::new(decision.limit, decision.grant, RESERVE);
@@ -257,7 +257,7 @@ impl Stage<'_> {
         if as_planned {
             self.asked_less(draft);
         }
-        if self.plan.easy_week {
+        if self.plan.easy_week && as_planned {
             // From one day of training to the next lies one full day less than that.
             let days = gap(&self.view).and_then(|gap| u16::try_from(gap - 1).ok()).unwrap_or_default();
             match days {
@@ -293,9 +293,7 @@ impl Stage<'_> {
     }
 
     pub(super) fn finish(&self, mut draft: Draft) -> Result<LiftToday, Error> {
-        let decision = self.without_offer_beside(&draft);
-        decision.outlook.tell(&mut draft.reasons, self.view.lift.now.here.0);
-        let place = Place { rung: draft.rung, ..decision.grant.place };
+        let place = Place { rung: draft.rung, ..self.decision.grant.place };
         let equipment = Equipment::of(&self.view, place)?;
         let lifts = draft.verdict < Verdict::Rest;
         let made = if lifts { round(&mut draft, &equipment) } else { None };
@@ -305,6 +303,9 @@ impl Stage<'_> {
         if lifts && made.is_none() && draft.verdict < Verdict::Rest {
             draft.at_least(Verdict::Rest, Reason::ClearanceRange);
         }
+        // What cannot be loaded stands against a step too.
+        let decision = self.without_offer_beside(&draft);
+        decision.outlook.tell(&mut draft.reasons, self.view.lift.now.here.0);
         let warm_up = made
             .as_ref()
             .map(|made| warm_up(made.loaded.total, self.lift.reference, |load| equipment.below(load)))

@@ -151,6 +151,11 @@ fn rule_16_more_time_is_named_beside_a_plan_that_asks_for_less() {
     // Ten minutes hold one set; for the whole of the work it takes fourteen.
     assert_eq!(one_set(10), [Change::WholeWork, Change::MoreTime]);
     assert_eq!(one_set(14), [Change::WholeWork]);
+    let easy = |minutes: u16| {
+        world.planned(Plan::of([name("squat")]).with_easy_week(true).with_minutes(minutes)).would_change
+    };
+    assert_eq!(easy(10), [Change::EasyWeekOver, Change::MoreTime]);
+    assert_eq!(easy(14), [Change::EasyWeekOver]);
 }
 
 #[test]
@@ -296,4 +301,37 @@ fn rule_16_a_step_that_was_taken_and_is_asked_for_again_is_not_told_as_refused()
     world.train("squat", true);
     world.add(accept());
     assert!(says(&world.today("squat"), "move_refused"));
+}
+
+#[test]
+fn rule_10_no_step_is_on_offer_beside_a_load_that_nothing_makes() {
+    let mut world = World::on_offer("squat");
+    // The bar became heavier than what is granted.
+    let mut all = parameters();
+    all.implements[0] = bismar::loading::Implement::Bar(
+        bismar::loading::Bar::new(name("bar"), kg(70.0), bismar::quantity::Mass::ZERO).unwrap(),
+    );
+    all.lifts[0].start.work.load = kg(70.0);
+    all.lifts.truncate(1);
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert_eq!(today.load, None, "{:?}", today.reasons);
+    assert!(says(&today, "nothing_loadable"));
+    assert!(blocked_by(&world.against("squat"), "nothing_loadable"), "{:?}", world.against("squat"));
+    assert!(today.would_change.contains(&Change::CoachSetsOtherwise), "{:?}", today.would_change);
+}
+
+#[test]
+fn rule_16_pain_in_a_region_that_is_no_longer_declared_is_cleared_by_no_session_alone() {
+    let mut world = World::on_offer("squat");
+    world.pain("knee", 4);
+    let mut all = parameters();
+    all.lifts[0].regions = vec![name("back")];
+    all.regions.retain(|region| region.id != name("knee"));
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    world.wait(2).day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(blocked_by(&world.against("squat"), "pain_block"), "{:?}", world.against("squat"));
+    assert!(today.would_change.contains(&Change::CoachSetsOtherwise), "{:?}", today.would_change);
 }
