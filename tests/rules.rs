@@ -42,6 +42,9 @@ mod overrides;
 mod pains;
 #[path = "rules/returns.rs"]
 mod returns;
+#[cfg(feature = "english")]
+#[path = "rules/told.rs"]
+mod told;
 #[path = "rules/would_change.rs"]
 mod would_change;
 #[path = "rules/unknown.rs"]

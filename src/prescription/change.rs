@@ -81,14 +81,21 @@ pub enum Change {
         /// Its last day.
         until: Day,
     },
-    /// A day within or above the usual; where every pass came on a day below it, a pass on such a day.
+    /// A day within or above the usual, without a session more.
     DayWithin,
+    /// A passing session on a day within or above the usual, since every pass came on one below it.
+    PassOnDayWithin,
     /// A session of this lift.
     RecentSession,
     /// A recent passing session of the forgiving lift.
     ForgivingProof,
     /// Discs that make a load up to this one.
     SmallerDiscs {
+        /// Highest load the step allows.
+        up_to: Mass,
+    },
+    /// Something heavier than all there is, up to this one.
+    MoreToLoad {
         /// Highest load the step allows.
         up_to: Mass,
     },
@@ -130,14 +137,16 @@ pub enum Change {
     NewerLibrary,
 }
 
-/// Everything that would have to change for the lift to move up, each once.
-pub(super) fn changes(decision: &Decision, view: &View<'_>) -> Vec<Change> {
+/// Everything that would have to change for the lift to move up, each once. `short` is a day too short for the whole of the
+/// work, where less is planned.
+pub(super) fn changes(decision: &Decision, view: &View<'_>, short: bool) -> Vec<Change> {
     let mut changes = Vec::new();
     match &decision.outlook {
         MoveOutlook::OnOffer { .. } => changes.push(Change::CoachAccepts),
         MoveOutlook::Blocked { by, .. } => {
             let each = by.iter().flat_map(|reason| of(reason, decision, view));
-            each.chain(of_the_limit(view)).for_each(|change| join(&mut changes, change));
+            let time = short.then_some(Change::MoreTime);
+            each.chain(time).chain(of_the_limit(view)).for_each(|change| join(&mut changes, change));
             if changes.is_empty() {
                 changes.push(Change::CoachSetsOtherwise);
             }
@@ -200,8 +209,11 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             let never = is_too_little(grant, view, grant.work.sets).then_some(Change::CoachSetsOtherwise);
             gate_changes(decision, halved(&view.lift.now, view)).into_iter().chain(never).collect()
         }
-        Reason::NoLoadableStep { cap, .. } => {
-            alloc::vec![Change::MoreRepetitions, Change::SmallerDiscs { up_to: *cap }]
+        Reason::NoLoadableStep { cap: up_to, next: Some(_) } => {
+            alloc::vec![Change::MoreRepetitions, Change::SmallerDiscs { up_to: *up_to }]
+        }
+        Reason::NoLoadableStep { cap: up_to, next: None } => {
+            alloc::vec![Change::MoreRepetitions, Change::MoreToLoad { up_to: *up_to }]
         }
         // What was said today is no ground for a step today, answered or not.
         Reason::AsksFirst { ask, .. } => {
@@ -227,6 +239,13 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             Change::UsualPainAgreed { region: region.clone() },
             alloc::vec![Change::ClearSessions { region: region.clone(), count: STEADY_SESSIONS }],
         ),
+        // A region that is no longer declared is asked about by nobody, so no session clears it.
+        Reason::PainBlock { region, .. }
+        | Reason::PainPersists { region }
+        | Reason::UsualPainUnsteady { region, .. } => {
+            let otherwise = (!view.all.declares(region)).then_some(Change::CoachSetsOtherwise);
+            with(one(reason), otherwise.into_iter().collect())
+        }
         // Named by what asked for less.
         Reason::HalfForLighter | Reason::NothingEasier | Reason::EasierRung { .. } => Vec::new(),
         _ => alloc::vec![one(reason)],
@@ -243,7 +262,7 @@ fn one(reason: &Reason) -> Change {
         | Reason::ClearanceRange
         | Reason::LimitWithoutLift { .. } => Change::Clearance,
         Reason::PainPersists { region } => Change::ClearSessions { region: region.clone(), count: 1 },
-        Reason::PainBlock { region, clear_sessions }
+        Reason::PainBlock { region, clear_sessions, .. }
         | Reason::UsualPainUnsteady { region, clear_sessions } => {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
@@ -257,7 +276,8 @@ fn one(reason: &Reason) -> Change {
         Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed - done },
         Reason::DayUnknown | Reason::AsksNotAsked => Change::DayReport,
         Reason::ReserveShort { more, .. } => Change::MoreInReserve { count: *more },
-        Reason::DayBelow | Reason::DayBelowSingle | Reason::QualifiedBelowUsual => Change::DayWithin,
+        Reason::DayBelow | Reason::DayBelowSingle => Change::DayWithin,
+        Reason::QualifiedBelowUsual => Change::PassOnDayWithin,
         Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
         Reason::CoolingOff { days_left }
         | Reason::RegionWindow { days_left, .. }

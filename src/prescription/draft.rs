@@ -18,6 +18,8 @@ pub(super) struct Draft {
     pub(super) reasons: Vec<Reason>,
     /// Of these, those for which no step is on offer today.
     pub(super) against: Vec<Reason>,
+    /// Less is planned, and the whole of the work would not fit into the time there is.
+    pub(super) short_for_whole: bool,
 }
 
 impl Draft {
@@ -32,6 +34,7 @@ impl Draft {
             reserve,
             reasons: Vec::new(),
             against: Vec::new(),
+            short_for_whole: false,
         }
     }
 
@@ -61,6 +64,17 @@ impl Draft {
     pub(super) fn say(&mut self, reason: Reason) {
         if !self.reasons.contains(&reason) {
             self.reasons.push(reason);
+        }
+    }
+
+    /// A height that nothing makes is told as that, and not a second time as one that today's load is off by.
+    pub(super) fn say_height_once(&mut self, not_made: Option<Reason>) {
+        let Some(Reason::HeightNotMade { off_mm, .. }) = &not_made else { return };
+        let off = *off_mm;
+        let same = |reason: &Reason| matches!(reason, Reason::HeightOff { mm } if *mm == off);
+        if self.reasons.iter().any(same) {
+            self.reasons.retain(|reason| !same(reason));
+            not_made.into_iter().for_each(|reason| self.say(reason));
         }
     }
 

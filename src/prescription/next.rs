@@ -63,12 +63,14 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
         stages.push(Stage { view, plan, lift, decision: then.decision(&view), today });
     }
     let mut drafts: Vec<(Draft, bool)> =
-        stages.iter().map(|stage| (stage.draft(), stage.lift.keep)).collect();
+        stages.iter().map(|stage| (stage.draft(true), stage.lift.keep)).collect();
     let mut uneased: Vec<(Draft, bool)> =
         stages.iter().zip(&drafts).map(|(stage, (draft, keep))| (stage.uneased(draft), *keep)).collect();
     // Of what the plan says and what the day says the more careful counts.
     if let Some(minutes) = plan.minutes.into_iter().chain(then.minutes_on(today)).min() {
+        let short = short_for_whole(&stages, &drafts, minutes);
         time::fit(&mut drafts, minutes);
+        drafts.iter_mut().zip(short).for_each(|((draft, _), short)| draft.short_for_whole = short);
         time::fit(&mut uneased, minutes);
     }
     for ((stage, (draft, _)), (uneased, _)) in stages.iter().zip(&mut drafts).zip(&uneased) {
@@ -81,6 +83,22 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
     let stops = stops(&then, &lifts);
     let cautions = session_cautions(today, &then, &stages, stops.is_empty());
     Ok(SessionPlan { stops, cautions, today, day: then.class_on(today), lifts, version, parameters })
+}
+
+/// Of each lift of which the plan or an easy week asks less, whether the whole of its work would not fit into the time there is.
+fn short_for_whole(stages: &[Stage<'_>], drafts: &[(Draft, bool)], minutes: u16) -> Vec<bool> {
+    let cut = |reason: &Reason| matches!(reason, Reason::FewerSets { .. } | Reason::ShortOfTime);
+    let short = |at: usize, stage: &Stage<'_>| {
+        let mut whole = drafts.to_vec();
+        let less = [Reason::PlanAsksLess, Reason::EasyWeek];
+        let asked = |draft: &Draft| draft.against.iter().any(|reason| less.contains(reason));
+        let own = whole.get_mut(at).filter(|(draft, _)| asked(draft));
+        let Some((own, _)) = own else { return false };
+        *own = stage.draft(false);
+        time::fit(&mut whole, minutes);
+        whole.get(at).is_some_and(|(own, _)| own.against.iter().any(cut))
+    };
+    stages.iter().enumerate().map(|(at, stage)| short(at, stage)).collect()
 }
 
 fn stops(state: &State, lifts: &[LiftToday]) -> Vec<Reason> {

@@ -35,7 +35,8 @@ pub(super) struct Stage<'a> {
 }
 
 impl Stage<'_> {
-    pub(super) fn draft(&self) -> Draft {
+    /// Today's work; the whole of what is granted where the plan may neither ask for less nor for an easy week.
+    pub(super) fn draft(&self, as_planned: bool) -> Draft {
         let decision = &self.decision;
         let mut draft = Draft::new(decision.limit, decision.grant, RESERVE);
         self.stops(&mut draft);
@@ -47,7 +48,7 @@ impl Stage<'_> {
         self.pain(&mut draft);
         self.day(&mut draft);
         self.effort(&mut draft);
-        self.less(&mut draft);
+        self.less(&mut draft, as_planned);
         // A plan may ask for less in reserve, but not of a lift that is eased.
         if draft.verdict > Verdict::Train {
             draft.keep_in_reserve(RESERVE);
@@ -136,8 +137,7 @@ impl Stage<'_> {
             let usual = region.usual_level(self.today, policy.usual_review_days);
             let high = score.score() >= policy.pain_block_from && score > usual;
             if (high && day == self.today) || region.lowered == Some(self.today) {
-                let (region, clear_sessions) = (region.id.clone(), region.clear_needed);
-                draft.at_least(Verdict::EaseOff, Reason::PainBlock { region, clear_sessions });
+                draft.at_least(Verdict::EaseOff, region.block());
                 self.ease(draft);
             } else if high && !asked {
                 let region = region.id.clone();
@@ -248,14 +248,16 @@ impl Stage<'_> {
         }
     }
 
-    fn less(&self, draft: &mut Draft) {
+    fn less(&self, draft: &mut Draft, as_planned: bool) {
         let half = self.decision.reasons.iter().find(|reason| matches!(reason, Reason::HalfSets { .. }));
         if let Some(half) = half {
             draft.at_least(Verdict::EaseOff, half.clone());
             draft.halve_sets();
         }
-        self.asked_less(draft);
-        if self.plan.easy_week {
+        if as_planned {
+            self.asked_less(draft);
+        }
+        if self.plan.easy_week && as_planned {
             // From one day of training to the next lies one full day less than that.
             let days = gap(&self.view).and_then(|gap| u16::try_from(gap - 1).ok()).unwrap_or_default();
             match days {
@@ -291,17 +293,19 @@ impl Stage<'_> {
     }
 
     pub(super) fn finish(&self, mut draft: Draft) -> Result<LiftToday, Error> {
-        let decision = self.without_offer_beside(&draft);
-        decision.outlook.tell(&mut draft.reasons, self.view.lift.now.here.0);
-        let place = Place { rung: draft.rung, ..decision.grant.place };
+        let place = Place { rung: draft.rung, ..self.decision.grant.place };
         let equipment = Equipment::of(&self.view, place)?;
         let lifts = draft.verdict < Verdict::Rest;
         let made = if lifts { round(&mut draft, &equipment) } else { None };
+        draft.say_height_once(self.view.height_not_made(place));
         // Lighter may mean another height: never one that the clearance rules out.
         let made = made.filter(|made| self.view.height_allowed(place.range, Some(made.off_by_mm)));
         if lifts && made.is_none() && draft.verdict < Verdict::Rest {
             draft.at_least(Verdict::Rest, Reason::ClearanceRange);
         }
+        // What cannot be loaded stands against a step too.
+        let decision = self.without_offer_beside(&draft);
+        decision.outlook.tell(&mut draft.reasons, self.view.lift.now.here.0);
         let warm_up = made
             .as_ref()
             .map(|made| warm_up(made.loaded.total, self.lift.reference, |load| equipment.below(load)))
@@ -311,7 +315,7 @@ impl Stage<'_> {
         let (loaded, blocks) =
             made.filter(|_| lifts).map_or((None, None), |made| (Some(made.loaded), made.blocks));
         Ok(LiftToday {
-            would_change: changes(&decision, &self.view),
+            would_change: changes(&decision, &self.view, draft.short_for_whole),
             lift: decision.lift,
             verdict: draft.verdict,
             status: decision.status,
@@ -369,11 +373,10 @@ impl Stage<'_> {
         if self.view.alone().is_some() {
             cautions.push(Caution::AloneWithoutPins);
         }
-        if draft
-            .reasons
-            .iter()
-            .any(|reason| matches!(reason, Reason::HeightOff { .. } | Reason::HeightUnknown))
-        {
+        let elsewhere = |reason: &Reason| {
+            matches!(reason, Reason::HeightOff { .. } | Reason::HeightNotMade { .. } | Reason::HeightUnknown)
+        };
+        if draft.reasons.iter().any(elsewhere) {
             cautions.push(Caution::LowerStart);
         }
         if draft.reasons.iter().any(|reason| matches!(reason, Reason::PainPersists { .. })) {

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::change::Change;
 use crate::gate::{PassRun, Requirement};
-use crate::progression::{HALF_SESSIONS, Now, Purpose, Status, View, WayBack, returned};
+use crate::progression::{HALF_SESSIONS, Now, Purpose, Status, View, WayBack, returned, row_today};
 use crate::quantity::{Day, Mass};
 use crate::record::Grant;
 
@@ -17,12 +17,13 @@ pub(super) fn way_back(way: WayBack, passes: u8, now: &Now, view: &View<'_>) -> 
     // While a region still needs clear sessions the first row gives nothing back after one pass.
     let waits = view.regions().any(|region| region.clear_needed > 0);
     let left = if way.restores() && !waits { 1 } else { needed.saturating_sub(passes).max(1) };
-    let left = u32::from(left.max(now.half_sessions));
     // At the load that the first row gives back, and after sessions of which half is too little to tell, the gate counts from
     // nothing.
+    let (left, halved) = (u32::from(left), u32::from(halved(now, view)));
     let restores = way.restores() && way.cap > now.grant.load();
-    let anew = if restores || halved(now, view) > 0 { gate_anew(view) } else { Vec::new() };
-    let count = left + anew.iter().find_map(passing).unwrap_or(0);
+    let anew = if restores || halved > 0 { gate_anew(view) } else { Vec::new() };
+    let run = anew.iter().find_map(passing).unwrap_or(0);
+    let count = if restores { left.max(halved) + run } else { left.max(halved + run) };
     let learns = policy.layoff.iter().take(usize::from(way.row_asked())).any(|row| row.relearn);
     let relearning = if learns { view.lift.set.relearning(policy) } else { 0 };
     let others = anew.into_iter().filter(|change| passing(change).is_none());
@@ -42,9 +43,11 @@ pub(super) fn still_to_learn(now: &Now, again: u8) -> Option<Change> {
 pub(super) fn way_after_stop(status: &Status, view: &View<'_>) -> Vec<Change> {
     let now = &view.lift.now;
     let way = status.way_back().unwrap_or(WayBack::new(now.grant.load(), 0, 0));
+    // The break that lies behind the stop asks for its own row when the lift is trained again.
+    let row = way.row.max(row_today(view));
     let back = Now { half_sessions: HALF_SESSIONS, ..now.clone() };
     let mut changes =
-        way_back(WayBack { no_restoring: true, reopened: Some(view.on), ..way }, 0, &back, view);
+        way_back(WayBack { row, no_restoring: true, reopened: Some(view.on), ..way }, 0, &back, view);
     match now.purpose {
         Purpose::Train => {}
         // The stop hides what the coach had set.

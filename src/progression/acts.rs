@@ -54,7 +54,12 @@ impl State {
     }
 
     pub(crate) fn take_acceptance(&mut self, given: &Advance, on: Day, event: u32) -> Result<(), Error> {
-        match self.view(&given.lift, on)?.next_grant() {
+        let view = self.view(&given.lift, on)?;
+        // A step that was taken and not yet trained is not asked for again by telling it twice.
+        if view.lift.now.has_just_stepped() {
+            return Ok(());
+        }
+        match view.next_grant() {
             Ok(to) => self.attempt(&given.lift, to, on, event).map(drop),
             Err(_) => {
                 self.lift_mut(&given.lift)?.now.refuse(event);
@@ -252,6 +257,13 @@ impl State {
 }
 
 impl Now {
+    /// Whether a step was taken and nothing was trained since.
+    fn has_just_stepped(&self) -> bool {
+        let stepped = self.moves.last().map(|(day, _)| *day);
+        let to_be_seen = matches!(self.status, Status::Consolidating | Status::Learning);
+        to_be_seen && stepped.is_some_and(|day| self.here == (0, day))
+    }
+
     /// Keeps that a step was refused.
     fn refuse(&mut self, event: u32) {
         (self.refused, self.override_refused) = (Some(event), false);

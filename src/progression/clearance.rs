@@ -2,10 +2,12 @@
 
 use alloc::vec::Vec;
 
-use super::shared::ClearanceInForce;
+use super::shared::{ClearanceInForce, Shared};
 use super::state::State;
+use super::status::Stop;
 use crate::error::Error;
 use crate::quantity::{Day, Length};
+use crate::reason::SignOffRefusal;
 use crate::record::{
     Clearance, ClearanceLimits, ClearanceStatus, MOST_LIMITS, Policy, SignOff, SignOffScope,
 };
@@ -45,24 +47,48 @@ impl State {
     }
 
     pub(crate) fn take_sign_off(&mut self, given: &SignOff, on: Day) -> Result<(), Error> {
-        let cleared = self.shared.is_cleared(true, on);
-        // A sign-off before the clearance says nothing.
+        // A sign-off before the clearance does not count, and is told so until one does.
         match &given.scope {
             SignOffScope::Everything => {
-                if let Some(stop) = &mut self.shared.stop {
-                    stop.signed = stop.cleared && cleared;
+                let refusal = self.shared.stop.as_ref().map(|stop| self.shared.sign_off_refusal(stop, on));
+                match (&mut self.shared.stop, refusal) {
+                    (Some(stop), Some(refusal)) => stop.sign(refusal, on),
+                    _ => {
+                        let regions = self.shared.regions.iter_mut();
+                        for stop in regions.filter_map(|region| region.stop.as_mut()) {
+                            stop.refused = Some((on, SignOffRefusal::NamesNoRegion));
+                        }
+                    }
                 }
             }
             SignOffScope::Region(id) => {
                 self.check_known_region(id)?;
-                if let Some(stop) = self.shared.region_mut(id).and_then(|region| region.stop.as_mut()) {
-                    stop.signed = stop.cleared && cleared;
+                let stop = self.shared.region(id).and_then(|region| region.stop.as_ref());
+                let refusal = stop.map(|stop| self.shared.sign_off_refusal(stop, on));
+                let stop = self.shared.region_mut(id).and_then(|region| region.stop.as_mut());
+                if let (Some(stop), Some(refusal)) = (stop, refusal) {
+                    stop.sign(refusal, on);
                 }
             }
             SignOffScope::Gate(id) => self.lift_mut(id)?.now.signed_off = true,
         }
         self.reopen(on);
         Ok(())
+    }
+}
+
+impl Shared {
+    /// Why a sign-off of that stop does not count on that day, where it does not.
+    fn sign_off_refusal(&self, stop: &Stop, on: Day) -> Option<SignOffRefusal> {
+        if stop.cleared && self.is_cleared(true, on) {
+            return None;
+        }
+        let said_no = |given: &ClearanceInForce| given.status == ClearanceStatus::NotCleared;
+        Some(match (self.clearance.as_ref().is_some_and(said_no), stop.cleared) {
+            (true, _) => SignOffRefusal::NotCleared,
+            (false, true) => SignOffRefusal::ClearanceExpired,
+            (false, false) => SignOffRefusal::NoClearance,
+        })
     }
 }
 

@@ -133,6 +133,7 @@ impl State {
             _ => MoveOutlook::Blocked { by, to: to.ok() },
         };
         let mut reasons = super::stop::reasons(view);
+        reasons.extend(super::stop::refused(view));
         reasons.extend(break_reasons(view));
         reasons.extend(state_reasons(view));
         outlook.tell(&mut reasons, now.here.0);
@@ -170,6 +171,10 @@ fn break_reasons(view: &View<'_>) -> Vec<Reason> {
         }
     }
     if now.half_sessions > 0 {
+        // The first row is over after one pass, its sets are not.
+        let told = reasons.iter().any(|reason| matches!(reason, Reason::Layoff { .. }));
+        let after = now.half_after.filter(|_| !told);
+        reasons.extend(after.map(|(gap, row)| Reason::Layoff { gap, row, load: now.grant.load() }));
         reasons.push(Reason::HalfSets { sessions: now.half_sessions });
     }
     reasons

@@ -38,6 +38,11 @@ fn row(view: &View<'_>) -> Option<(u16, u8)> {
     Some((u16::try_from(gap).unwrap_or(u16::MAX), row))
 }
 
+/// The row for the gap of that day, 0 for none, whether the lift is trained or stopped.
+pub(crate) fn row_today(view: &View<'_>) -> u8 {
+    row(view).map_or(0, |(_, row)| row)
+}
+
 /// The lift as it comes back on that day, where a gap asks for it.
 pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     let (gap, row) = row(view)?;
@@ -81,7 +86,7 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     };
     now.stand_easier(grant, on);
     now.enter(Status::Returning { way, passes: 0 }, on);
-    now.half_sessions = HALF_SESSIONS;
+    (now.half_sessions, now.half_after) = (HALF_SESSIONS, Some((way.gap, way.row)));
     now.keep_easing_only(OverrideEnd::Break, &lift.set, place);
     // The coach's word that it rests stands, whatever time or other training has come between.
     if now.purpose == super::status::Purpose::Rest {

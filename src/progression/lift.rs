@@ -93,6 +93,9 @@ pub struct Now {
     pub missed: u16,
     /// Sessions that still have half the sets.
     pub half_sessions: u8,
+    /// Days and row of the break for which they have, where it was one.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub half_after: Option<(u16, u8)>,
     /// Highest load ever granted.
     pub peak: Mass,
     /// Load of the last confirmed pass, and its day.
@@ -223,6 +226,7 @@ impl Now {
             moves: Vec::new(),
             missed: 0,
             half_sessions: 0,
+            half_after: None,
             peak: grant.load(),
             proven: None,
             overruled: None,

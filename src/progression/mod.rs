@@ -74,7 +74,7 @@ pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
 pub(crate) use fold::{When, fold_on, fold_watched};
 pub use guard::GUARD_NAMES;
-pub(crate) use layoff::{gap, returned};
+pub(crate) use layoff::{gap, returned, row_today};
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
 pub use lift::{Now, SetupSeen};

@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::status::Stop;
 use crate::quantity::{Day, Name, Pain};
+use crate::reason::Reason;
 use crate::record::Policy;
 
 /// Sessions over which pain is looked at for rising or staying.
@@ -68,6 +69,15 @@ impl RegionState {
             flared: None,
             stop: None,
             moves: Vec::new(),
+        }
+    }
+
+    /// What its pain asks for before a step, with the last score.
+    pub(crate) fn block(&self) -> Reason {
+        Reason::PainBlock {
+            region: self.id.clone(),
+            clear_sessions: self.clear_needed,
+            score: self.last.map_or(0, |(_, score)| score.score()),
         }
     }
 

@@ -62,6 +62,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
     }
     if !facts.first {
         now.half_sessions = now.half_sessions.saturating_sub(1);
+        now.half_after.take_if(|_| now.half_sessions == 0);
         now.partner_pain = false;
     }
     now.here.0 = now.here.0.saturating_add(1);

@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use crate::quantity::{Day, Mass, Name};
+use crate::reason::SignOffRefusal;
 
 /// A way back after a break or a stop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -242,11 +243,20 @@ pub struct Stop {
     pub cleared: bool,
     /// The coach signed off since.
     pub signed: bool,
+    /// Day of the coach's last sign-off, where it did not count, and why.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub refused: Option<(Day, SignOffRefusal)>,
 }
 
 impl Stop {
     pub(crate) const fn new(since: Day, event: u32, signs: Vec<crate::sign::StopSign>) -> Stop {
-        Stop { since, event, signs, features: Vec::new(), cleared: false, signed: false }
+        Stop { since, event, signs, features: Vec::new(), cleared: false, signed: false, refused: None }
+    }
+
+    /// Takes a sign-off: it counts, or is kept as refused.
+    pub(crate) fn sign(&mut self, refused: Option<SignOffRefusal>, on: Day) {
+        self.signed = refused.is_none();
+        self.refused = refused.map(|why| (on, why));
     }
 
     /// Whether both have been given.

@@ -6,6 +6,7 @@
 use alloc::vec::Vec;
 
 use super::lift::Lift;
+use super::region::RegionState;
 use super::shared::Shared;
 use super::state::State;
 use super::status::{Purpose, Status, Stop, WayBack};
@@ -25,9 +26,7 @@ pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
     if let Some(stop) = &view.shared.stop {
         reasons.push(Reason::SymptomStop { signs: stop.signs.clone(), since: stop.since });
     }
-    let own = view.regions().filter(|region| region.stop.is_some());
-    let without = view.shared.stops_without_lift(view.all).filter(|region| !view.lift.has_region(&region.id));
-    for region in own.chain(without) {
+    for region in halting(view) {
         if let Some(stop) = &region.stop {
             let (region, features) = (region.id.clone(), stop.features.clone());
             reasons.push(Reason::PainStop { region, since: stop.since, features });
@@ -39,9 +38,28 @@ pub(crate) fn reasons(view: &View<'_>) -> Vec<Reason> {
     reasons
 }
 
+/// Of the stops in force that halt this lift, those that the coach signed off in vain.
+pub(crate) fn refused(view: &View<'_>) -> Vec<Reason> {
+    let of = |region: Option<&RegionState>, stop: &Stop| {
+        let (on, why) = stop.refused?;
+        Some(Reason::SignOffRefused { region: region.map(|region| region.id.clone()), on, why })
+    };
+    let everything = view.shared.stop.iter().filter_map(|stop| of(None, stop));
+    let own = halting(view).filter_map(|region| of(Some(region), region.stop.as_ref()?));
+    everything.chain(own).collect()
+}
+
+/// Stopped regions that halt this lift: its own, and those that no lift loads.
+fn halting<'a>(view: &View<'a>) -> impl Iterator<Item = &'a RegionState> {
+    let lift = view.lift;
+    let own = view.regions().filter(|region| region.stop.is_some());
+    let without = view.shared.stops_without_lift(view.all);
+    own.chain(without.filter(move |region| !lift.has_region(&region.id)))
+}
+
 /// Whether a stop halts the lift.
 pub(crate) fn is_halted(lift: &Lift, shared: &Shared, all: &Parameters) -> bool {
-    let stopped = |region: &super::region::RegionState| region.stop.is_some();
+    let stopped = |region: &RegionState| region.stop.is_some();
     shared.stop.is_some()
         || shared.regions.iter().any(|region| stopped(region) && lift.has_region(&region.id))
         || shared.stops_without_lift(all).next().is_some()
@@ -80,13 +98,15 @@ impl State {
 
     /// Any one sign halts every lift. A second one before the clearance joins the first.
     pub(crate) fn stop_everything(&mut self, signs: &[StopSign], on: Day, event: u32) {
-        let mut all = self.shared.stop.take().map(|earlier| earlier.signs).unwrap_or_default();
+        let earlier = self.shared.stop.take();
+        let refused = earlier.as_ref().and_then(|earlier| earlier.refused);
+        let mut all = earlier.map(|earlier| earlier.signs).unwrap_or_default();
         for sign in signs {
             if !all.contains(sign) {
                 all.push(*sign);
             }
         }
-        self.shared.stop = Some(Stop::new(on, event, all));
+        self.shared.stop = Some(Stop { refused, ..Stop::new(on, event, all) });
         self.halt_where_stopped(on);
     }
 
@@ -94,9 +114,11 @@ impl State {
     pub(crate) fn stop_region(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
         let region = self.shared.known_mut(&answer.region)?;
         // What came with the pain earlier and was not taken back by a clearance still stands.
-        let mut features = region.stop.take().map(|earlier| earlier.features).unwrap_or_default();
+        let earlier = region.stop.take();
+        let refused = earlier.as_ref().and_then(|earlier| earlier.refused);
+        let mut features = earlier.map(|earlier| earlier.features).unwrap_or_default();
         answer.join_features(&mut features);
-        region.stop = Some(Stop { features, ..Stop::new(on, event, Vec::new()) });
+        region.stop = Some(Stop { features, refused, ..Stop::new(on, event, Vec::new()) });
         self.halt_where_stopped(on);
         Ok(())
     }
@@ -151,6 +173,7 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
     now.stand_easier(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
     now.keep_easing_only(OverrideEnd::Stop, &lift.set, place);
     now.half_sessions = HALF_SESSIONS;
+    now.half_after = way.filter(|way| way.gap > 0).map(|way| (way.gap, way.row));
     // Two passing sessions lead on from here; the load before is not simply restored.
     let way = WayBack {
         reopened: Some(on),

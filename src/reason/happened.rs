@@ -23,6 +23,21 @@ pub enum OverrideEnd {
     OtherImplement,
 }
 
+/// Why the coach's sign-off lifted no stop.
+#[non_exhaustive]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum SignOffRefusal {
+    /// No clearance that allows training was given since the stop.
+    NoClearance,
+    /// The clearance said not to train.
+    NotCleared,
+    /// The clearance given since the stop had run out.
+    ClearanceExpired,
+    /// It was for everything; what is stopped is a region, which it did not name.
+    NamesNoRegion,
+}
+
 /// Why sessions at a place are counted anew, though the lift stands where it stood.
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -13,7 +13,7 @@ mod told;
 #[macro_use]
 mod work;
 
-pub use happened::{OverrideEnd, Restart};
+pub use happened::{OverrideEnd, Restart, SignOffRefusal};
 pub use named_place::NamedPlace;
 pub use shortfall::Shortfall;
 pub use told::Told;
@@ -40,6 +40,15 @@ with_those_of_the_work! {
     } "pain_stop",
     /// The lift is stopped until a clearance and the coach's sign-off.
     Stopped "stopped",
+    /// The coach's last sign-off lifted no stop; told until one does.
+    SignOffRefused {
+        /// The stopped region; none for a stop of everything.
+        region: Option<Name>,
+        /// Signed off on that day.
+        on: Day,
+        /// Why it does not count.
+        why: SignOffRefusal
+    } "sign_off_refused",
     /// A clearance allows no loaded bending of the spine: leave out what asks for it.
     NoLoadedFlexion "no_loaded_flexion",
     /// The last clearance says no.
@@ -81,7 +90,9 @@ with_those_of_the_work! {
         /// Where.
         region: Name,
         /// Clear sessions still to come.
-        clear_sessions: u8
+        clear_sessions: u8,
+        /// The last score told there, of 10; 0 for none.
+        score: u8
     } "pain_block",
     /// Pain at or below the agreed usual level has not yet been steady for three sessions.
     UsualPainUnsteady {

@@ -1,6 +1,6 @@
 //! A value of a reason, whatever its type: what a sentence in any language is made with.
 
-use super::{NamedPlace, OverrideEnd, Restart, Shortfall};
+use super::{NamedPlace, OverrideEnd, Restart, Shortfall, SignOffRefusal};
 use crate::quantity::{Day, Length, Mass, Name, Rir};
 use crate::sign::{Ask, PainFeature, StopSign};
 
@@ -34,6 +34,8 @@ pub enum Told<'a> {
     End(OverrideEnd),
     /// Why sessions are counted anew.
     Restart(Restart),
+    /// Why a sign-off lifted no stop.
+    SignOff(SignOffRefusal),
     /// Nothing.
     Nothing,
 }
@@ -63,6 +65,7 @@ told! {
     Shortfall: value => Told::Short(*value);
     OverrideEnd: value => Told::End(*value);
     Restart: value => Told::Restart(*value);
+    SignOffRefusal: value => Told::SignOff(*value);
     alloc::vec::Vec<StopSign>: value => Told::Signs(value);
     alloc::vec::Vec<PainFeature>: value => Told::Features(value);
     Option<u8>: value => value.map_or(Told::Nothing, |count| Told::Count(u32::from(count)));

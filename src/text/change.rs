@@ -56,7 +56,11 @@ pub(super) const CHANGES: Phrases = &[
     ),
     ("change.leave_out_partner", "A step needs the coach to leave {lift} out of this day's plan."),
     ("change.break_over", "Training needs the coach and the lifter to let the noted break end, with {day}."),
-    ("change.day_within", "A step needs the lifter to pass a session on a day within or above the usual."),
+    ("change.day_within", "A step needs the coach to wait for a day within or above the usual."),
+    (
+        "change.pass_on_day_within",
+        "A step needs the lifter to pass a session on a day within or above the usual.",
+    ),
     ("change.recent_session", "A step needs the lifter to train this lift."),
     (
         "change.forgiving_proof",
@@ -66,6 +70,7 @@ pub(super) const CHANGES: Phrases = &[
         "change.smaller_discs",
         "A step needs the coach to find discs or dumbbells for a smaller one, up to {load}.",
     ),
+    ("change.more_to_load", "A step needs the coach to find something heavier to load, up to {load}."),
     (
         "change.blocks_or_discs",
         "A step needs the coach to find blocks or discs that start the bar at {height}.",
@@ -112,6 +117,7 @@ impl Words<'_> {
         let words = self.for_lift(&lift.lift);
         let at = |load| {
             let said = words.cap(load, Some(lift.granted.load()));
+            let said = words.one_by_one(&lift.lift, said);
             super::place::with_place(said, &words.place(&lift.lift, lift.granted.place))
         };
         lift.would_change.iter().map(|change| self.change_at(change, at)).collect()
@@ -139,6 +145,7 @@ impl Words<'_> {
             }
             Change::UsualPainAgreed { region: at } => self.say("change.usual_pain_agreed", &[region(at)]),
             Change::SmallerDiscs { up_to } => self.say("change.smaller_discs", &[("load", at(*up_to))]),
+            Change::MoreToLoad { up_to } => self.say("change.more_to_load", &[("load", at(*up_to))]),
             Change::BlocksOrDiscs { height } => {
                 self.say("change.blocks_or_discs", &[("height", height.to_string())])
             }
@@ -171,6 +178,7 @@ const fn plain(change: &Change) -> &'static str {
         Change::SessionAsGranted => "change.session_as_granted",
         Change::OverrideEnds => "change.override_ends",
         Change::DayWithin => "change.day_within",
+        Change::PassOnDayWithin => "change.pass_on_day_within",
         Change::RecentSession => "change.recent_session",
         Change::ForgivingProof => "change.forgiving_proof",
         Change::MoreRepetitions => "change.more_repetitions",
@@ -188,6 +196,7 @@ const fn plain(change: &Change) -> &'static str {
         | Change::AskAnswered { .. }
         | Change::UsualPainAgreed { .. }
         | Change::SmallerDiscs { .. }
+        | Change::MoreToLoad { .. }
         | Change::BlocksOrDiscs { .. }
         | Change::Sessions { .. }
         | Change::Implement { .. }

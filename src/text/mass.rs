@@ -48,6 +48,13 @@ impl Step {
         self.print(mass.saturating_add(half) / step)
     }
 
+    /// A load that a person wrote: as written where that is whole in the finest step, else the nearest step.
+    pub(super) fn written(self, mass: Mass) -> String {
+        let finest = Step { thousandths: FINEST, ..self };
+        let whole = mass.nanograms() % finest.nanograms() == 0;
+        if whole { finest.nearest(mass) } else { self.nearest(mass) }
+    }
+
     /// The step at or below: no more load, or no less help.
     pub(super) fn below(self, mass: Mass) -> String {
         self.print(mass.nanograms().div_euclid(self.nanograms()))

@@ -39,6 +39,12 @@ impl Words<'_> {
         with_place(self.load_of(lift, load), &self.place(lift, place))
     }
 
+    /// The load of an override as the coach wrote it, with its place behind it.
+    pub(super) fn written_at(&self, lift: &Name, place: Place, load: Mass) -> String {
+        let said = self.one_by_one(lift, self.for_lift(lift).written(load));
+        with_place(said, &self.place(lift, place))
+    }
+
     /// A load as it is lifted: dumbbells count one by one.
     pub(super) fn load_of(&self, lift: &Name, load: Mass) -> String {
         self.one_by_one(lift, self.for_lift(lift).mass(load))

@@ -183,6 +183,7 @@ const fn holds_beside_a_stop(reason: &Reason) -> bool {
             | Reason::PainPersists { .. }
             | Reason::UsualPainReview { .. }
             | Reason::UnknownEventPresent { .. }
+            | Reason::SignOffRefused { .. }
             | Reason::MoveRefused { .. }
             | Reason::OverrideRefused { .. }
             | Reason::OverridePast { .. }

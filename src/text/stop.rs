@@ -10,7 +10,7 @@ use super::words::Words;
 use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan, Verdict};
 use crate::quantity::Day;
-use crate::reason::Reason;
+use crate::reason::{Reason, SignOffRefusal};
 use crate::sign::{Ask, StopSign};
 
 /// For signs that pass or come back: the wording of the caution `emergency_signs`.
@@ -195,6 +195,16 @@ fn asked_first(asked: Ask, since: Day) -> String {
         format!("Stop: {what}, reported on {since}. A clinician's word about it comes before training.")
     } else {
         format!("Stop: {what}, reported on {since}. The coach's word that it is over comes before training.")
+    }
+}
+
+/// Why a sign-off lifted no stop.
+pub(super) const fn sign_off_refusal(why: SignOffRefusal) -> &'static str {
+    match why {
+        SignOffRefusal::NoClearance => "no clearance that allows training was given since the stop",
+        SignOffRefusal::NotCleared => "the clearance said not to train",
+        SignOffRefusal::ClearanceExpired => "the clearance had run out",
+        SignOffRefusal::NamesNoRegion => "it names no region, and what is stopped is one",
     }
 }
 

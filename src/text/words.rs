@@ -77,6 +77,11 @@ impl<'a> Words<'a> {
         self.step.below_but_above(cap, loaded)
     }
 
+    /// A load as a person wrote it.
+    pub(super) fn written(&self, load: Mass) -> String {
+        self.step.written(load)
+    }
+
     /// The same words with the phrases of a translation.
     #[must_use]
     pub const fn translated(self, translation: &'a Translation) -> Words<'a> {

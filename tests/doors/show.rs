@@ -114,7 +114,7 @@ fn a_reason_is_said_by_its_translation_with_its_values() {
     .unwrap();
     let words = Words::plain().translated(&own);
     assert_eq!(words.reason(&Reason::CoolingOff { days_left: 3 }), "noch 3 Tage");
-    let pain = Reason::PainBlock { region: name("knee"), clear_sessions: 2 };
+    let pain = Reason::PainBlock { region: name("knee"), clear_sessions: 2, score: 4 };
     assert_eq!(words.reason(&pain), "knee: 2");
     // What it does not say is said in English.
     assert_eq!(words.reason(&Reason::Resting), Words::plain().reason(&Reason::Resting));

@@ -54,7 +54,8 @@ fn check(course: &Course, set: &LiftParameters, lift: &LiftToday) -> Result<(), 
                 (StartsFrom::Floor, None) => prop_assert!(said(&Reason::HeightUnknown)),
                 (StartsFrom::Floor, Some(mm)) if mm.abs() > WITHIN_MM => {
                     let told = lift.reasons.iter().any(|reason| {
-                        matches!(reason, Reason::HeightOff { mm: told } if (told - mm).abs() <= WITHIN_MM)
+                        matches!(reason, Reason::HeightOff { mm: told } | Reason::HeightNotMade { off_mm: told, .. }
+                            if (told - mm).abs() <= WITHIN_MM)
                     });
                     prop_assert!(told, "{mm} mm off and not said: {:?}", lift.reasons);
                 }

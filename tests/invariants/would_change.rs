@@ -16,7 +16,7 @@ use super::course::*;
 use super::hand::*;
 use super::moves::crate_cases;
 use bismar::condition::DayClass;
-use bismar::loading::{Disc, Implement, Stock};
+use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::prescription::{Change, LiftToday, Verdict, next_session_from};
 use bismar::progression::{MoveOutlook, Purpose, RegionState, Status, fold};
 use bismar::quantity::{Day, Mass, Name, Pain, Rir};
@@ -49,6 +49,8 @@ struct Held {
     plan: Plan,
     /// The lift came back from a break when it was next trained.
     grew_long: bool,
+    /// Sessions that had half the sets when they were last looked at, and whether a longer break has added to them.
+    half: (u8, bool),
 }
 
 fn kind(change: &Change) -> String {
@@ -74,7 +76,7 @@ impl Held {
     /// The last state alone, so that nothing more is copied than is needed.
     fn of(course: &Course, lift: &Name, plan: Plan) -> Held {
         let last = Course { states: vec![course.state().clone()], ..course.clone() };
-        Held { course: last, lift: lift.clone(), plan, grew_long: false }
+        Held { course: last, lift: lift.clone(), plan, grew_long: false, half: (u8::MAX, false) }
     }
 
     fn today(&self) -> LiftToday {
@@ -121,6 +123,9 @@ impl Held {
         if let Status::Returning { way, .. } = today.status {
             self.grew_long |= *id == self.lift && way.reopened.is_none() && !way.after_illness;
         }
+        if *id == self.lift {
+            self.look_at_half(today);
+        }
         // A break without a last day lasts until training goes on.
         let endless = |reason: &Reason| matches!(reason, Reason::PlannedBreak { until: None });
         let rests = today.verdict == Verdict::Rest && !today.reasons.iter().any(endless);
@@ -134,9 +139,24 @@ impl Held {
             done.sets.truncate(usize::from(session.lifts[0].sets.max(1)));
         }
         done.sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(4))));
+        // Lighter than all that is made at the height it is printed at another one.
+        let lightest = self.course.loads(at, today.granted.place)[0];
+        if let Some(load) = today.load.filter(|load| *load < lightest) {
+            done.sets.iter_mut().for_each(|set| set.load = load);
+        }
         let pain = self.usual_pain();
         self.course.train(vec![done], Some(pain.clone()));
         self.course.next_day(Some(pain));
+    }
+
+    /// More sessions with half the sets than before come of a longer break alone.
+    fn look_at_half(&mut self, today: &LiftToday) {
+        let half = today.reasons.iter().find_map(|reason| match reason {
+            Reason::HalfSets { sessions } => Some(*sessions),
+            _ => None,
+        });
+        let half = half.unwrap_or(0);
+        self.half = (half, self.half.1 || half > self.half.0);
     }
 
     fn every_morning(&mut self) {
@@ -144,7 +164,7 @@ impl Held {
         let answered: BTreeSet<u32> = events
             .iter()
             .filter_map(|event| match &event.kind {
-                EventKind::NextDayReport(report) => Some(report.session),
+                EventKind::NextDayReport(report) if report.pain.is_some() => Some(report.session),
                 _ => None,
             })
             .collect();
@@ -202,7 +222,9 @@ impl Held {
                 let mass = self.course.scaled(80.0);
                 self.add(EventKind::BodyMassRecorded(mass));
             }
-            Change::SmallerDiscs { up_to } => return self.smaller_discs(*up_to),
+            Change::SmallerDiscs { up_to } | Change::MoreToLoad { up_to } => {
+                return self.smaller_discs(*up_to);
+            }
             Change::BlocksOrDiscs { height } => return self.blocks(*height),
             // Beside it stands what can be done on the day.
             Change::MoreRepetitions | Change::CoachAccepts => {}
@@ -264,6 +286,21 @@ impl Held {
         })
     }
 
+    /// The bar of the lift becomes one of so many kilograms.
+    fn bar_of(&mut self, kilograms: f64) -> bool {
+        let mass = self.course.scaled(kilograms);
+        self.set(|all, at| {
+            let id = all.lifts[at].implement.clone();
+            let bars = all.implements.iter_mut().filter_map(|implement| match implement {
+                Implement::Bar(bar) => Some(bar),
+                _ => None,
+            });
+            for bar in bars.filter(|bar| *bar.id() == id) {
+                *bar = Bar::new(id.clone(), mass, Mass::ZERO).unwrap();
+            }
+        })
+    }
+
     /// The coach sets the role, the ceiling or what moves otherwise, as the reasons ask for.
     fn otherwise(&mut self, by: &[Reason]) -> bool {
         let (at, mut done) = (self.at(), true);
@@ -279,6 +316,13 @@ impl Held {
                 Reason::Ceiling { .. } => done &= self.set(|all, at| all.lifts[at].ceiling = None),
                 // Work too small for its gate: how much is to be done is the coach's to say.
                 Reason::GateNotOpen => done &= u16::from(grant.work.sets) * u16::from(grant.work.reps) >= 10,
+                // Nobody is asked about a region that is not declared.
+                Reason::PainBlock { region, .. } | Reason::UsualPainUnsteady { region, .. }
+                    if !declares(self.course.set(), region) =>
+                {
+                    done &= self.set(|all, _| all.regions.push(bismar::record::Region::new(region.clone())));
+                }
+                Reason::NothingLoadable { .. } => done &= self.bar_of(10.0),
                 Reason::AtTop => done &= self.set(|all, at| all.lifts[at].moving = Dimension::Load),
                 Reason::WindowCap { .. } => {
                     done &= self.set(|all, at| all.lifts[at].step = Some(StepPolicy::SmallestLoadable));
@@ -315,7 +359,9 @@ impl Held {
             Change::Days { count } => Some(i32::from(*count)),
             _ => None,
         });
-        let free: Day = on.plus(days.max().unwrap_or(0)).unwrap();
+        // What a day is, it stays.
+        let another = changes.contains(&Change::DayWithin).then_some(1);
+        let free: Day = on.plus(days.chain(another).max().unwrap_or(0)).unwrap();
         // What is to be learned comes after the passes of a way back.
         let learning = |change: &&Change| matches!(change, Change::LearningSessions { .. });
         let others = changes.iter().filter(|change| !learning(change)).map(sessions_of).max().unwrap_or(0);
@@ -377,6 +423,7 @@ impl Held {
                     | Change::ClearanceAndSignOff
                     | Change::Days { .. }
                     | Change::DayWithin
+                    | Change::PassOnDayWithin
             )
         };
         let trained = self.course.stands(self.at()).last_session == Some(self.course.day);
@@ -416,7 +463,7 @@ fn sessions_of(change: &Change) -> u32 {
         | Change::Sessions { count } => u32::from(*count),
         Change::GateOpens
         | Change::SessionAsGranted
-        | Change::DayWithin
+        | Change::PassOnDayWithin
         | Change::RecentSession
         | Change::PinsOrSpotter => 1,
         _ => 0,
@@ -437,6 +484,8 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
         *counts.entry(reason.code()).or_default() += 1;
     }
     let moves: Vec<_> = held.course.all_stand().iter().map(|lift| lift.moves.last().copied()).collect();
+    held.look_at_half(&before);
+    held.half.1 = false;
     let returning = matches!(before.status, Status::Returning { .. });
     let undone = held.do_all(&before);
     let after = held.today();
@@ -447,7 +496,13 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
     }
     // Nothing that is light enough can be loaded, and no smaller discs were found.
     let too_heavy = |reason: &Reason| {
-        matches!(reason, Reason::NoLoadableStep { .. } | Reason::NothingEasier | Reason::HalfForLighter)
+        matches!(
+            reason,
+            Reason::NoLoadableStep { .. }
+                | Reason::NothingLoadable { .. }
+                | Reason::NothingEasier
+                | Reason::HalfForLighter
+        )
     };
     let nothing = after.load.is_none() && left.iter().any(too_heavy);
     // The look at the usual level of pain fell due on the way.
@@ -457,8 +512,12 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
         return Ok(());
     }
     // A day more made the break long enough for a way back, which nobody could name before.
+    if let Status::Returning { way, .. } = after.status {
+        held.grew_long |= way.gap > 0 && way.reopened.is_none() && !way.after_illness;
+    }
     let named_break = before.would_change.iter().any(|change| matches!(change, Change::BreakOver { .. }));
-    if held.grew_long && !returning && !named_break {
+    let grew = (held.grew_long && !returning) || held.half.1;
+    if grew && !named_break {
         return Ok(());
     }
     let elsewhere = to != step_of(&before) || to.is_none();
@@ -507,7 +566,7 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
 fn could_not_be_done(reason: &Reason, undone: &[Change]) -> bool {
     undone.iter().any(|change| match change {
         // Not even the work granted may be loadable.
-        Change::SmallerDiscs { .. } => matches!(
+        Change::SmallerDiscs { .. } | Change::MoreToLoad { .. } => matches!(
             reason,
             Reason::NoLoadableStep { .. }
                 | Reason::NotAtGrant { .. }
@@ -545,6 +604,7 @@ const fn belongs_to_a_step(change: &Change) -> bool {
             | Change::ForgivingProof
             | Change::MoreRepetitions
             | Change::SmallerDiscs { .. }
+            | Change::MoreToLoad { .. }
             | Change::BlocksOrDiscs { .. }
     )
 }
@@ -781,6 +841,10 @@ const CAUSES: &[Cause] = &[
     }),
     put("no_loadable_step", |held| {
         held.set(|all, at| all.lifts[at].step_cap = Some(0.02));
+    }),
+    put("nothing_loadable", |held| {
+        let lighter = Override::new(held.lift.clone(), kg(10.0), name("coach"));
+        held.add(EventKind::CoachOverride(lighter));
     }),
     put("at_top", |held| {
         held.set(|all, at| (all.lifts[at].moving, all.lifts[at].reps_top) = (Dimension::Reps, Some(5)));

@@ -393,7 +393,7 @@ fn row_48_pain_concerns_every_lift_of_its_region() {
     world.passing_day("squat");
     world.pain("knee", 4);
     let blocked = |id: &str| {
-        let wanted = Reason::PainBlock { region: name("knee"), clear_sessions: 2 };
+        let wanted = Reason::PainBlock { region: name("knee"), clear_sessions: 2, score: 4 };
         world.against(id).contains(&wanted)
     };
     assert_eq!(["squat", "split squat", "press"].map(blocked), [true, true, false]);

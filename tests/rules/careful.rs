@@ -36,7 +36,7 @@ fn no_bar_starts_below_the_height_that_a_clearance_allows() {
     let mut world = World::new(pull());
     world.day_report(DayClass::Within);
     let before = world.today("squat");
-    assert!(before.load.is_some() && says(&before, "height_off"), "{:?}", before.reasons);
+    assert!(before.load.is_some() && says(&before, "height_not_made"), "{:?}", before.reasons);
     limited(&mut world, ClearanceLimits::default().with_range(mm(325.0)));
     let today = world.today("squat");
     assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{:?}", today.reasons);

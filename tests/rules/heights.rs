@@ -277,3 +277,23 @@ fn a_lower_start_without_anything_lighter_is_left_out() {
     assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{:?}", today.reasons);
     assert!(says(&today, "height_not_made"));
 }
+
+#[cfg(feature = "english")]
+#[test]
+fn a_height_that_is_not_made_is_told_once() {
+    let mut world = passed_on_blocks();
+    world.add(EventKind::ParametersChanged(Box::new(from_blocks(&[]))));
+    let plan = Plan::of([name("squat")]);
+    let session = bismar::prescription::next_session_from(&world.state(), &plan, world.day).unwrap();
+    let said = bismar::text::Words::of(world.state().parameters().unwrap()).session(&session).to_string();
+    // Of the place where it stands; the step leads to another height.
+    assert_eq!(said.matches("100 mm too low").count(), 1, "{said}");
+    assert!(session.lifts[0].cautions.iter().any(|caution| caution.as_str() == "lower_start"));
+    // Nearest too high: technique there is as it was, and it is told once as well.
+    let mut world = passed_on_blocks();
+    world.add(EventKind::ParametersChanged(Box::new(from_blocks(&[150.0]))));
+    let session = bismar::prescription::next_session_from(&world.state(), &plan, world.day).unwrap();
+    let said = bismar::text::Words::of(world.state().parameters().unwrap()).session(&session).to_string();
+    assert_eq!(said.matches("50 mm too high").count(), 1, "{said}");
+    assert!(session.lifts[0].cautions.iter().any(|caution| caution.as_str() == "lower_start"));
+}

@@ -83,7 +83,7 @@ fn the_nearest_height_says_by_how_much_it_is_off() {
         today
             .reasons
             .iter()
-            .any(|reason| matches!(reason, bismar::reason::Reason::HeightOff { mm } if *mm == -15.0)),
+            .any(|reason| matches!(reason, bismar::reason::Reason::HeightNotMade { off_mm, .. } if *off_mm == -15.0)),
         "{:?}",
         today.reasons
     );

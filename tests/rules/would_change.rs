@@ -18,7 +18,8 @@ fn act(world: &mut World, change: &Change) {
         Change::NextMorningAnswer => world.every_morning(),
         Change::Days { count } => drop(world.wait(i32::from(*count))),
         Change::ClearSessions { count, .. } => (0..*count).for_each(|_| world.passing_day("squat")),
-        Change::PainAnswer | Change::DayWithin => {
+        Change::DayWithin => drop(world.wait(1)),
+        Change::PainAnswer | Change::PassOnDayWithin => {
             world.wait(1);
             world.passing_day("squat");
         }

@@ -66,9 +66,35 @@ fn of_pain(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
     let region = || region.clone();
     let lower = "lower until 2 or less, else stop this lift";
     vec![
-        (Reason::PainBlock { region: region(), clear_sessions: 2 }, vec!["left knee", lower, "2 sessions"]),
-        (Reason::PainBlock { region: region(), clear_sessions: 1 }, vec!["left knee", lower, "1 session "]),
-        (Reason::PainBlock { region: region(), clear_sessions: 0 }, vec!["left knee", lower]),
+        (
+            Reason::PainBlock { region: region(), clear_sessions: 2, score: 5 },
+            vec!["left knee", lower, "2 sessions"],
+        ),
+        (
+            Reason::PainBlock { region: region(), clear_sessions: 1, score: 3 },
+            vec!["left knee", lower, "1 session "],
+        ),
+        (Reason::PainBlock { region: region(), clear_sessions: 0, score: 3 }, vec!["left knee", lower]),
+        (
+            Reason::PainBlock { region: region(), clear_sessions: 2, score: 2 },
+            vec!["left knee", "easier work, and if it goes above 2, stop this lift", "2 sessions"],
+        ),
+        (
+            Reason::SignOffRefused {
+                region: Some(region()),
+                on: day(),
+                why: bismar::reason::SignOffRefusal::NoClearance,
+            },
+            vec!["sign-off", DAY, "left knee", "no clearance"],
+        ),
+        (
+            Reason::SignOffRefused {
+                region: None,
+                on: day(),
+                why: bismar::reason::SignOffRefusal::ClearanceExpired,
+            },
+            vec!["sign-off", DAY, "had run out"],
+        ),
         (Reason::PainPersists { region: region() }, vec!["left knee", "a clinician should look at it"]),
         (
             Reason::UsualPainUnsteady { region: region(), clear_sessions: 2 },

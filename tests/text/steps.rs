@@ -121,7 +121,7 @@ fn an_open_gate_is_not_called_closed() {
 fn a_step_that_is_not_for_today_is_said_without_an_open_gate() {
     let mut lift = today("squat", Verdict::Train);
     let region = bismar::quantity::Name::new("left knee").unwrap();
-    let by = vec![Reason::PainBlock { region, clear_sessions: 2 }];
+    let by = vec![Reason::PainBlock { region, clear_sessions: 2, score: 4 }];
     lift.outlook = MoveOutlook::Blocked { by, to: None };
     let said = Words::plain().reason_for(&lift, &Reason::MoveOnOffer { until: day() });
     assert!(!said.contains("gate") && !said.contains("may be taken"), "{said}");

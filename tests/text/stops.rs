@@ -110,7 +110,7 @@ fn a_stopped_lift_is_asked_for_nothing() {
     let mut lift = today("sq", Verdict::Stop);
     lift.reasons = vec![
         Reason::PainStop { region: knee(), since: day(), features: Vec::new() },
-        Reason::PainBlock { region: knee(), clear_sessions: 2 },
+        Reason::PainBlock { region: knee(), clear_sessions: 2, score: 4 },
         Reason::PainMissingAfterHigh { region: knee() },
         Reason::DayUnknown,
         Reason::EasyWeek,

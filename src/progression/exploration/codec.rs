@@ -230,6 +230,7 @@ keep!(Now {
 } said {
     since: any_day(),
     earlier: (0, 0),
+    half_after: None,
     peak: Mass::ZERO,
     weak: None,
     watched: None,
@@ -243,7 +244,9 @@ keep!(Now {
     below_band: None,
 });
 
-keep!(Stop { cleared, signed } said { since: any_day(), event: 1, signs: Vec::new(), features: Vec::new() });
+keep!(Stop { cleared, signed } said {
+    since: any_day(), event: 1, signs: Vec::new(), features: Vec::new(), refused: None,
+});
 
 keep!(RegionState { id, lifted, loaded, clear_needed, stop } cut |out| {
     last: last.map(|(day, score)| (today_or_earlier(day, out), score)),

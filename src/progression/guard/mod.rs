@@ -135,7 +135,7 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
     for region in view.regions() {
         let name = || region.id.clone();
         if region.clear_needed > 0 {
-            reasons.push(Reason::PainBlock { region: name(), clear_sessions: region.clear_needed });
+            reasons.push(region.block());
         }
         let hurts = region.last.is_some_and(|(_, score)| score.score() > 0);
         let review = region.review_due(view.on, view.policy().usual_review_days);

@@ -241,7 +241,7 @@ impl Words<'_> {
             let mut with = alloc::vec![
                 ("who", given.who.to_string()),
                 ("until", day(given.until)),
-                ("load", standing(given.load)),
+                ("load", self.written_at(&lift.lift, lift.granted.place, given.load)),
             ];
             let key = if given.why.is_some() { "handover.override_why" } else { "handover.override" };
             with.extend(given.why.clone().map(|why| ("why", why)));

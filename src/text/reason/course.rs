@@ -24,10 +24,11 @@ impl Telling<'_> {
             Reason::Consolidating => "Just stepped up: settling in at the new place.".to_string(),
             Reason::SteppingBack => "One step easier, to look again.".to_string(),
             Reason::Resting => "Resting, as planned.".to_string(),
-            // The load before the break may have been at another place, and the way back may end below it.
+            // The load before the break may have been at another place or on another implement, and the way back may end
+            // below it.
             Reason::Returning { at_most } => format!(
-                "Coming back after a break, step by step, and at no place past the {} of before it.",
-                self.words.at_most(*at_most)
+                "Coming back after a break, step by step, and at no place past {} until it is over.",
+                self.below(*at_most)
             ),
             Reason::StopLifted { on } => format!(
                 "A stop was lifted on {} by a clearance and the coach's sign-off: easier than before it.",

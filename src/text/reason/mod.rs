@@ -138,6 +138,7 @@ impl Telling<'_> {
             }
             Told::End(by) => course::override_end(by).to_string(),
             Told::Restart(why) => course::restart(why).to_string(),
+            Told::SignOff(why) => super::stop::sign_off_refusal(why).to_string(),
             Told::Short(short) => course::shortfall(short).to_string(),
             Told::Nothing => String::new(),
         }
@@ -148,14 +149,14 @@ impl Telling<'_> {
     fn load_of(&self, reason: &Reason, name: &str, load: Mass) -> String {
         match (reason, name) {
             (Reason::Ceiling { .. } | Reason::ClearanceLimit { .. } | Reason::Returning { .. }, _) => {
-                self.words.at_most(load)
+                self.below(load)
             }
-            (Reason::RoundedDown { .. }, "from") => self.below(load),
+            (Reason::RoundedDown { .. }, "from") => self.rounded_from(load),
+            (Reason::OverrideInForce { .. } | Reason::OverrideSuspended { .. }, _) => self.written(load),
             // It was for another kind, of which it is not known whether it came in pairs.
-            (Reason::OverrideEnded { by: OverrideEnd::OtherImplement, .. }, _) => self.words.mass(load),
-            (Reason::BelowBand { .. }, "load")
-            | (Reason::NoLoadableStep { .. }, "next")
-            | (Reason::OverrideEnded { .. }, _) => self.alone(load),
+            (Reason::OverrideEnded { by: OverrideEnd::OtherImplement, .. }, _) => self.words.written(load),
+            (Reason::OverrideEnded { .. }, _) => self.one_by_one(self.words.written(load)),
+            (Reason::BelowBand { .. }, "load") | (Reason::NoLoadableStep { .. }, "next") => self.alone(load),
             (Reason::RoundedDown { .. } | Reason::NothingLoadable { .. }, _) => self.today(load),
             (Reason::NoLoadableStep { .. } | Reason::WindowCap { .. } | Reason::PairCap { .. }, _) => {
                 self.cap(load)
@@ -172,6 +173,21 @@ impl Telling<'_> {
     /// The same of a load that nothing printed may pass.
     fn below(&self, load: Mass) -> String {
         self.one_by_one(self.words.at_most(load))
+    }
+
+    /// The load of an override as the coach wrote it, with the place at which the lift stands.
+    fn written(&self, load: Mass) -> String {
+        self.with_place(self.words.written(load), |lift| lift.granted.place)
+    }
+
+    /// What was rounded down: as it was written, where that is the coach's own word.
+    fn rounded_from(&self, load: Mass) -> String {
+        let word =
+            |reason: &Reason| matches!(reason, Reason::OverrideInForce { load: own, .. } if *own == load);
+        match self.lift.is_some_and(|lift| lift.has(word)) {
+            true => self.one_by_one(self.words.written(load)),
+            false => self.below(load),
+        }
     }
 
     /// A load in words, each where the lift is done with one in each hand.

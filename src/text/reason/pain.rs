@@ -14,11 +14,11 @@ use crate::text::day::day;
 impl Telling<'_> {
     pub(super) fn pain(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
-            Reason::PainBlock { region, clear_sessions } => {
+            Reason::PainBlock { region, clear_sessions, score } => {
                 let same =
                     |said: &Reason| matches!(said, Reason::PainBlock { region: at, .. } if at == region);
                 let eased = self.lift.is_none_or(|lift| lift.reasons.is_none() || lift.has(same));
-                self.pain_block(&self.region(region), *clear_sessions, eased)
+                self.pain_block(&self.region(region), *clear_sessions, *score, eased)
             }
             Reason::UsualPainUnsteady { region, .. } => format!(
                 "The usual level of pain in the {} has not been steady for three sessions yet.",
@@ -68,11 +68,16 @@ impl Telling<'_> {
 
     /// Pain from 3 to 5, new or rising: as much as the table of pain says, and no more. Where it asks for nothing today, what
     /// it asks for before a step.
-    fn pain_block(&self, region: &str, clear_sessions: u8, eased: bool) -> String {
+    fn pain_block(&self, region: &str, clear_sessions: u8, score: u8, eased: bool) -> String {
         let all = self.words.parameters();
         let from = all.map_or_else(|| Policy::default().pain_block_from, |all| all.policy.pain_block_from);
         let calm = from.saturating_sub(1);
-        let lower = format!("Pain in the {region}: lower until {calm} or less, else stop this lift.");
+        // What is that low already is not lowered further.
+        let lower = if score > calm {
+            format!("Pain in the {region}: lower until {calm} or less, else stop this lift.")
+        } else {
+            format!("Pain in the {region}: easier work, and if it goes above {calm}, stop this lift.")
+        };
         match clear_sessions {
             count if !eased => format!(
                 "A step up comes after {} without more pain in the {region} than usual.",
@@ -124,13 +129,21 @@ impl Telling<'_> {
 
     fn clearance(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
+            Reason::SignOffRefused { region, on, why } => format!(
+                "The coach's sign-off of {}{} does not count: {}. It takes another, after a clearance that allows training.",
+                day(*on),
+                region
+                    .as_ref()
+                    .map_or_else(String::new, |region| format!(" for the {}", self.region(region))),
+                crate::text::stop::sign_off_refusal(*why)
+            ),
             Reason::NoLoadedFlexion => "The clearance allows no loaded bending of the spine.".to_string(),
             Reason::NotCleared => "The last clearance says not to train.".to_string(),
             Reason::ClearanceMissing => "No clearance is on record.".to_string(),
             Reason::ClearanceExpired { on } => format!("The clearance ran out on {}.", day(*on)),
             // It holds wherever the lift is done.
             Reason::ClearanceLimit { load } => {
-                format!("The clearance limits the load to {} at every place.", self.words.at_most(*load))
+                format!("The clearance limits the load to {} at every place.", self.below(*load))
             }
             Reason::ClearanceRange => "The clearance limits the range.".to_string(),
             Reason::NoLimitsOnRecord => {

@@ -18,7 +18,7 @@ impl Telling<'_> {
             Reason::NoLoadableStep { cap, next } => self.no_loadable_step(*cap, *next),
             // Set by the coach for the lift, wherever it is done.
             Reason::Ceiling { load } => {
-                format!("The coach's ceiling for every place is {}.", self.words.at_most(*load))
+                format!("The coach's ceiling for every place is {}.", self.below(*load))
             }
             Reason::AtTop => "What moves in this block has reached its top.".to_string(),
             Reason::NotOneStep => "That would be more than one step at once.".to_string(),
@@ -76,6 +76,7 @@ impl Telling<'_> {
             Reason::SymptomStop { .. }
             | Reason::PainStop { .. }
             | Reason::Stopped
+            | Reason::SignOffRefused { .. }
             | Reason::NoLoadedFlexion
             | Reason::NotCleared
             | Reason::ClearanceMissing
@@ -150,12 +151,12 @@ impl Telling<'_> {
         match reason {
             Reason::OverrideInForce { load, who, until } => {
                 let until = until.map(|until| format!(" until {}", day(until))).unwrap_or_default();
-                format!("{who} overruled the gate: {}{until}.", self.standing(*load))
+                format!("{who} overruled the gate: {}{until}.", self.written(*load))
             }
             Reason::OverrideSuspended { load } => format!(
                 "The coach's word for {} waits: not on the way back from a break, a stop or a step back, nor with pain, \
                  an open or unasked question, a day not known or below the usual, easing, or alone without pins.",
-                self.standing(*load)
+                self.written(*load)
             ),
             Reason::OverrideEnded { load, by, place } => format!(
                 "The coach's word for {} no longer counts: {}.",
@@ -163,7 +164,8 @@ impl Telling<'_> {
                 override_end(*by)
             ),
             Reason::RoundedDown { from, to } => {
-                format!("Rounded down from {} to what can be loaded: {}.", self.below(*from), self.today(*to))
+                let from = self.rounded_from(*from);
+                format!("Rounded down from {from} to what can be loaded: {}.", self.today(*to))
             }
             Reason::NothingLoadable { lightest } => format!(
                 "Nothing loadable is that light; the lightest is {}. Practise it without load.",
@@ -229,10 +231,19 @@ impl Telling<'_> {
                     self.standing(load)
                 )
             }
+            // The load is as it was, or what the row left of it for good; the sets are not.
+            _ if self.lift.is_some_and(|lift| lift.reasons.is_some() && !lift.has(is_returning)) => format!(
+                "{gap} without this region: the way back is over but for the sets, and the working load is {}.",
+                self.standing(load)
+            ),
             1 => format!("{gap} without this region: the first session is one step down."),
             _ => format!("{gap} without this region: the working load is {} for now.", self.standing(load)),
         }
     }
+}
+
+const fn is_returning(reason: &Reason) -> bool {
+    matches!(reason, Reason::Returning { .. })
 }
 
 const fn is_step_back(reason: &Reason) -> bool {
