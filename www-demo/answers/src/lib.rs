@@ -86,7 +86,6 @@ entries! {
     "page.raters" told::raters,
     "page.year" told::year,
     "page.compare" told::compare,
-    "page.left_unsaid" told::left_unsaid,
     "page.rack" doors::rack,
     "page.after_sets" doors::after_sets,
     "page.shared" doors::shared,
@@ -119,3 +118,5 @@ entries! {
 mod keeping_tests;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod told_tests;

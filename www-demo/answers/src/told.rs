@@ -3,14 +3,13 @@
 
 use bismar::answers::{BlockReview, Curve, Diary, EasyWeek, Missed, NextPlanned, Raters, Verdicts, Year};
 use bismar::horizon::Sex;
-use bismar::one_rm::ReserveBias;
 use bismar::quantity::{Day, Name, Unit};
 use bismar::record::{Dimension, Grant, Plan};
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::Which;
-use crate::words::{Nothing, spoken};
+use crate::words::spoken;
 
 /// A question about the whole log.
 #[derive(Deserialize)]
@@ -226,9 +225,4 @@ pub(crate) fn compare(asked: TwoPlaces) -> Result<Compared, Error> {
     let is_ordered = harder.contains(&Dimension::Variant) || easier.contains(&Dimension::Variant);
     let sideways = asked.one.place.rung != asked.other.place.rung && !is_ordered;
     Ok(Compared { harder, easier, sideways })
-}
-
-/// What people leave unsaid of what was left, as published.
-pub(crate) fn left_unsaid(_: Nothing) -> Result<ReserveBias, Error> {
-    Ok(ReserveBias::halperin_2022())
 }
