@@ -573,6 +573,7 @@ async function planStored(hand, id, right) {
 }
 const leaveOut = async (hand, lift) => {
   await planOf(hand);
+  await hand.page.locator(`[data-planned="${lift}"] details.more`).evaluate((more) => { more.open = true; });
   await hand.page.getByRole("button", { name: `${lift}: leave out of the plan` }).evaluate((button) => button.click());
 };
 const names = (lifts) => lifts.map((one) => one.lift);

@@ -152,22 +152,20 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
     let mut stood: Vec<(Name, Mass, &'static str)> = Vec::new();
     let first = events.first().map_or(today, |event| event.day);
     for (at, event) in events.iter().enumerate() {
-        let reaches_back = state.apply(event).is_err();
-        if reaches_back {
-            // The state of the whole beginning, folded anew.
+        let mut before = None;
+        if state.apply(event).is_err() {
+            // It reaches back: the state of the whole beginning, folded anew.
             let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
-            state = fold(&beginning)?;
+            before = Some(std::mem::replace(&mut state, fold(&beginning)?));
         }
         if let EventKind::SessionRecorded(session) = &event.kind {
             sessions.push(done(event, session, &state, today));
         }
-        if reaches_back {
-            let morning = matches!(event.kind, EventKind::NextDayReport(_));
-            sessions
-                .iter_mut()
-                .rev()
-                .take(LOOKED_AT_AGAIN)
-                .for_each(|session| session.judge(&state, morning));
+        if let Some(before) = &before {
+            let spoken_of = spoken_of(&event.kind, &sessions);
+            for session in sessions.iter_mut().rev().take(LOOKED_AT_AGAIN) {
+                session.judge(before, &state, spoken_of == Some(session.day));
+            }
         }
         let now = places(&state);
         for (lift, load, status) in &now {
@@ -205,13 +203,30 @@ fn outcome(state: &State, lift: &Name, session: u32) -> Option<Outcome> {
     sittings.iter().rev().find(|sitting| sitting.session == session).map(|sitting| sitting.outcome)
 }
 
+/// The day of training that an answer about pain speaks of.
+fn spoken_of(kind: &EventKind, sessions: &[Done]) -> Option<Day> {
+    match kind {
+        EventKind::NextDayReport(report) => sessions
+            .iter()
+            .rev()
+            .find(|session| session.sequence == report.session)
+            .map(|session| session.day),
+        EventKind::DayReport(_) => sessions.last().map(|session| session.day),
+        _ => None,
+    }
+}
+
 impl Done {
-    /// Judges it by the state that came of a later event.
-    fn judge(&mut self, state: &State, morning: bool) {
+    /// Judges it by the state that came of a later event; `spoken_of` is whether that was an answer about its pain.
+    fn judge(&mut self, before: &State, after: &State, spoken_of: bool) {
         for lift in &mut self.lifts {
-            let Some(now) = outcome(state, &lift.lift, self.sequence) else { continue };
-            lift.taken_back =
-                now != Outcome::Pass && (lift.taken_back || (morning && lift.passed == Outcome::Pass));
+            let was = outcome(before, &lift.lift, self.sequence);
+            let passed = was == Some(Outcome::Pass);
+            // A lift that went a step back over it remembers nothing of its old place.
+            let now = outcome(after, &lift.lift, self.sequence)
+                .or_else(|| (spoken_of && passed).then_some(Outcome::Fail));
+            let Some(now) = now else { continue };
+            lift.taken_back = now != Outcome::Pass && (lift.taken_back || (spoken_of && passed));
             lift.passed = now;
         }
     }

@@ -15,6 +15,11 @@ function about(app: App, lifter: Loaded): { log: number; today: string; unit: "k
   return { log: app.log(lifter), today: app.day(lifter), unit: unitNow() };
 }
 
+/** Sentences of the library with the signs that the page has. */
+function shown(said: string[]): string[] {
+  return said.map((one) => one.replaceAll(" x ", " \u00d7 ").replace(/(^| )-(?=\d)/g, "$1\u2212"));
+}
+
 const WHEN = [0, 1, 2, 3, 4, 5, 6];
 
 function missedSession(app: App): Child {
@@ -42,7 +47,7 @@ function missedSession(app: App): Child {
     answer({
       big: parts.length > 0 ? parts.join(". ") : "Nothing is made up",
       why: "Load and sets stay as planned, always: nothing is added to make up for it.",
-      body: list(said.filter((one) => !app.stops(lifter).lines.includes(one))),
+      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
       working: missed.lifts.some((one) => one.facts) && table(["Lift", "Its regions last loaded", "Rest days asked for"], missed.lifts.flatMap((one) => (one.facts ? [[app.liftName(one.lift), one.facts.lastLoaded ? dayShort(one.facts.lastLoaded) : "\u2013", String(one.facts.restDays)]] : [])), "What it was worked out from"),
       sources: missed.sources,
     }),
@@ -69,7 +74,7 @@ function easyWeek(app: App): Child {
     answer({
       big: easyWords(week.status),
       why: `${week.last ? `The last easy week, planned or made by life, began on ${dayLong(week.last)}. ` : ""}The coach decides; travel, illness and holidays count as easy.`,
-      body: list(said.slice(week.status === undefined ? 0 : 1).filter((one) => !app.stops(lifter).lines.includes(one))),
+      body: list(shown(said).slice(week.status === undefined ? 0 : 1).filter((one) => !app.stops(lifter).lines.includes(one))),
       working: el("p", {}, "A week counts as easy without a session, or at seven tenths of the lifter\u2019s own usual trained week or less. \u201cA planned easy week\u201d is set under Plan and lifts."),
       sources: week.sources,
     }),
@@ -100,8 +105,8 @@ function blockReview(app: App): Child {
       big: review.lifts.length > 0 ? review.lifts.map((one) => `${app.liftName(one.lift)}: ${one.advice.map(adviceWords).join(", ")}`).join("; ") : "No session in this block",
       why: `${said[0] ?? ""} What it suggests moves nothing; the coach decides.`,
       body: [
-        review.lifts.map((one, at) => el("section", { "data-block": one.lift }, el("h2", {}, app.liftName(one.lift)), list((lifts[at] ?? []).map((each) => each)))),
-        list(said.slice(1)),
+        review.lifts.map((one, at) => el("section", { "data-block": one.lift }, el("h2", {}, app.liftName(one.lift)), list(shown(lifts[at] ?? [])))),
+        list(shown(said).slice(1)),
       ],
       working: table(["Lift", "Sessions", "Passed", "Good repetitions"], review.lifts.map((one) => [app.liftName(one.lift), String(one.sessions), String(one.passed), `${one.acceptable} of ${one.scored}`]), "Counted from the marks"),
       sources: review.sources,
@@ -123,7 +128,7 @@ function markAlike(app: App): Child {
   const { raters, said } = found.answer;
   const [first] = raters.pairs;
   const stop = stopFirst(app);
-  if (!first) return [stop, answer({ big: "Nobody else has marked the same sets", why: "Under Log, \u201cSomebody else\u2019s marks\u201d beside a session adds what a second person saw in a set, without a look at the first marks.", body: list(said.filter((one) => !app.stops(lifter).lines.includes(one))), sources: raters.sources })];
+  if (!first) return [stop, answer({ big: "Nobody else has marked the same sets", why: "Under Log, \u201cSomebody else\u2019s marks\u201d beside a session adds what a second person saw in a set, without a look at the first marks.", body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))), sources: raters.sources })];
   const { agreement, same, pairs } = first.all;
   return [
     stop,
@@ -132,7 +137,7 @@ function markAlike(app: App): Child {
       why: agreement
         ? `Agreement beyond chance ${plain(agreement.kappa)}, ${plain(agreement.interval.low)} to ${plain(agreement.interval.high)} with 95 % confidence: 1 is alike throughout, 0 no better than chance. Trained people with several camera views reached 0.52.`
         : "With one kind of mark only, habit and agreement look alike: nothing can be said beyond the count.",
-      body: list(said.filter((one) => !app.stops(lifter).lines.includes(one))),
+      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
       working: table(["Point", "Alike", "Beyond chance"], first.criteria.map(([point, one]) => [point, `${one.same} of ${one.pairs}`, one.agreement ? plain(one.agreement.kappa) : "\u2013"]), "Point by point"),
       sources: raters.sources,
       cautions: ["gates_unproven"],
@@ -152,7 +157,7 @@ export function curvePart(app: App, lift: string): Child {
     "section",
     { "data-curve": lift },
     el("h2", {}, "Own curve of repetitions and load"),
-    list(said),
+    list(shown(said)),
     el("p", { class: "soft" }, own ? `Half of what was uncertain has to be gone before it is used; ${plain(own.learned * 100, 0)} % is.` : "Sets near enough to failure, their reserve told and technique marked, make one."),
   );
 }
@@ -170,7 +175,7 @@ export function verdictsPart(app: App): Child {
     "section",
     { "data-verdicts": true },
     el("h2", {}, all ? `Earlier verdicts: ${SKILLS[all.skill]}` : "Earlier verdicts"),
-    list(said.filter((one) => !app.stops(lifter).lines.includes(one))),
+    list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
     el("p", { class: "soft" }, "A day fell short where a repetition was missed, technique did not pass, or less was left than asked. Easing off may itself avert that, so verdicts may be better than they look."),
   );
 }
@@ -218,7 +223,7 @@ export function yearPart(app: App): Child {
     rows.length > 0
       ? [table(["Everyday test", "Last", "Published floor", "Before"], rows, "Everyday tests against their floors"), el("p", { class: "soft" }, "Floors are of groups of people and tell nothing of one alone; with no sex said both are shown.")]
       : el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log."),
-    list(due.filter((one) => !stops.includes(one))),
+    list(shown(due).filter((one) => !stops.includes(one))),
   );
 }
 const TESTS_BY_FLOOR: Record<string, keyof typeof TESTS> = { five_chair_rises: "chair_rise_seconds", chair_stands_in_30_seconds: "chair_rise_count", gait_speed: "gait_speed", grip: "grip", floor_rise: "floor_rise" };
