@@ -11,6 +11,9 @@ const KILOGRAM_STEPS: [i64; 6] = [250, 100, 50, 25, 10, 5];
 const POUND_STEPS: [i64; 7] = [500, 250, 100, 50, 25, 10, 5];
 /// Where no step goes evenly into every disc.
 const FINEST: i64 = 1;
+/// Steps that tell any two loads apart which discs make, whatever they are.
+const FINE_KILOGRAMS: i64 = 10;
+const FINE_POUNDS: i64 = 100;
 /// Thousandths of a whole.
 const WHOLE: i64 = 1_000;
 
@@ -19,6 +22,8 @@ const WHOLE: i64 = 1_000;
 pub(super) struct Step {
     unit: Unit,
     thousandths: i64,
+    /// Everything is printed at the nearest step, a cap too.
+    nearest: bool,
 }
 
 impl Step {
@@ -34,7 +39,16 @@ impl Step {
         };
         let steps: &[i64] = if unit == Unit::Lb { &POUND_STEPS } else { &KILOGRAM_STEPS };
         let thousandths = steps.iter().copied().find(|step| fits(*step)).unwrap_or(FINEST);
-        Step { unit, thousandths }
+        Step { unit, thousandths, nearest: false }
+    }
+
+    /// Hundredths of a kilogram or tenths of a pound, whatever the discs.
+    pub(super) const fn fine(unit: Unit) -> Step {
+        let thousandths = match unit {
+            Unit::Lb => FINE_POUNDS,
+            Unit::Kg => FINE_KILOGRAMS,
+        };
+        Step { unit, thousandths, nearest: true }
     }
 
     pub(super) const fn unit(self) -> Unit {
@@ -57,12 +71,24 @@ impl Step {
 
     /// The step at or below: no more load, or no less help.
     pub(super) fn below(self, mass: Mass) -> String {
+        if self.nearest {
+            return self.nearest(mass);
+        }
         self.print(mass.nanograms().div_euclid(self.nanograms()))
     }
 
     /// The step at or below where that is still more than the other mass, which is loaded; else exact to the finest step, so
     /// that what may be loaded is never printed as what is.
     pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> String {
+        if self.nearest {
+            let apart =
+                loaded.is_none_or(|loaded| loaded >= mass || self.nearest(loaded) != self.nearest(mass));
+            return if apart {
+                self.nearest(mass)
+            } else {
+                Step { thousandths: FINEST, ..self }.nearest(mass)
+            };
+        }
         let printed = mass.nanograms().div_euclid(self.nanograms()).saturating_mul(self.nanograms());
         let told_apart = |loaded: Mass| loaded >= mass || printed > loaded.nanograms();
         if loaded.is_some_and(told_apart) {

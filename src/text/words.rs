@@ -59,6 +59,25 @@ impl<'a> Words<'a> {
         Words { step: Step::of(unit, self.parameters.map(|all| &all.stock)), chosen: true, ..self }
     }
 
+    /// The same words with every load at the nearest hundredth of a kilogram or tenth of a pound, whatever the discs and also
+    /// where it is not to be passed: for a host that shows loads so beside the sentences, so that one load is printed in one
+    /// way. What is printed of a cap may lie above it by half of such a step, which no disc makes.
+    ///
+    /// ```
+    /// use bismar::quantity::{Mass, Unit};
+    /// use bismar::text::Words;
+    ///
+    /// let words = Words::plain().in_unit(Unit::Kg);
+    /// assert_eq!(words.mass(Mass::from_kg(44.536)?), "44.5 kg");
+    /// assert_eq!(words.finely().mass(Mass::from_kg(44.536)?), "44.54 kg");
+    /// assert_eq!(words.finely().at_most(Mass::from_kg(44.536)?), "44.54 kg");
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    #[must_use]
+    pub fn finely(self) -> Words<'a> {
+        Words { step: Step::fine(self.unit()), chosen: true, ..self }
+    }
+
     /// The same words for the loads of one lift: in the unit of its implement, where that has one of its own and the host has
     /// chosen none.
     pub(super) fn for_lift(&self, lift: &Name) -> Words<'a> {

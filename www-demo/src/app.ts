@@ -212,6 +212,14 @@ export class App {
     this.cache.set(key, made);
     return made;
   }
+  /** Asked once for the same log, day, plan and unit. */
+  told<T>(lifter: Loaded, what: string, make: () => T): T {
+    return this.once(`told ${what} ${this.seenBy(lifter)} ${this.day(lifter)} ${unitNow()}`, make);
+  }
+  /** Whether it was asked before, so that it is there at once. */
+  isTold(lifter: Loaded, what: string): boolean {
+    return this.cache.has(`told ${what} ${this.seenBy(lifter)} ${this.day(lifter)} ${unitNow()}`);
+  }
   /** Nothing that was worked out before is kept: of somebody who was erased nothing stays. */
   forgetAnswers(): void {
     this.cache.clear();
@@ -401,12 +409,22 @@ export class App {
     this.refresh();
   }
 
-  putPlan(lifter: Loaded, plan: PlanInput): void {
-    const text = ask("page.plan_text", { plan });
-    // What is worked out for this is what the view shows next.
-    const tried = this.today(lifter, {}, text);
-    if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
-    else this.writing(this.store.putPlan(lifter.id, text), "");
+  /** Changes the plan that is stored, which may be another than the one that was drawn; gives nothing where it does not fit. */
+  putPlan(seen: Loaded, change: (plan: Plan) => PlanInput | undefined): void {
+    const changed = (plan: string): string | undefined => {
+      const next = change(ask("page.plan", { plan }));
+      return next && ask("page.plan_text", { plan: next });
+    };
+    const lifter = this.store.lifter(seen.id);
+    const text = lifter && changed(lifter.plan);
+    if (!lifter) this.notice = `Not changed. ${shownName(seen.id)} was erased in another window.`;
+    else if (text === undefined) this.notice = "Not changed. The plan is another by now: look at it first.";
+    else {
+      // What is worked out for this is what the view shows next.
+      const tried = this.today(lifter, {}, text);
+      if (tried.refused) this.notice = `Not changed. ${tried.refused.message}`;
+      else this.writing(this.store.putPlan(lifter.id, text, changed), "");
+    }
     this.refresh();
   }
 

@@ -56,8 +56,13 @@ const AFTER_PAINT = 50;
 
 /** What may come a moment after the answer: made once the view is on screen. */
 export function later(make: () => Child): HTMLElement {
-  const place = el("div", {});
-  requestAnimationFrame(() => setTimeout(() => place.isConnected && fill(place, make()), AFTER_PAINT));
+  const place = el("div", { "data-soon": true });
+  const show = (): void => {
+    if (!place.isConnected) return;
+    fill(place, make());
+    place.removeAttribute("data-soon");
+  };
+  requestAnimationFrame(() => setTimeout(show, AFTER_PAINT));
   return place;
 }
 

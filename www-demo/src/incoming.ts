@@ -245,7 +245,8 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       plan.length > 0 && here && one.plan && button("Take only the plan", () => {
         const now = app.store.lifter(id);
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
-        app.putPlan(now, ask("page.plan", { plan: one.plan as string }));
+        const before = now.plan;
+        app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === ask("page.plan_text", { plan: ask("page.plan", { plan: before }) }) ? ask("page.plan", { plan: one.plan as string }) : undefined));
         done("The plan is that of the file now.", app.wayTo("today"));
       }, { "data-act": "take-plan" }),
       replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),

@@ -9,6 +9,7 @@ import { shownName } from "./names.ts";
 import { mass, given, plain, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
+import { placesPart } from "./questions/told.ts";
 import { regionsOf } from "./record.ts";
 
 const MOVING: Record<Dimension, string> = { variant: "Rung", range: "Range", tempo: "Tempo", sets: "Sets", reps: "Repetitions", load: "Load" };
@@ -338,6 +339,7 @@ export function liftView(app: App): Child {
     el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, (place?.at ?? next.start).place, redraw)),
     el("section", {}, el("h2", {}, "Ranges"), rangesPart(next, redraw)),
     el("section", {}, el("h2", {}, "Regions it loads"), regionsPart(app, next, redraw)),
+    el("section", { "data-places": was.id }, el("h2", {}, "Another place beside this one"), placesPart(app, was)),
     changed
       ? el(
           "div",

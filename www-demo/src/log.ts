@@ -11,6 +11,7 @@ import { kindWords } from "./kinds.ts";
 import { confirmBox, takeBackBox } from "./pad.ts";
 import { ROLES } from "./plan_view.ts";
 import { sheet } from "./set_sheet.ts";
+import { secondMarks } from "./second_marks.ts";
 import { coursePart } from "./questions/years.ts";
 import { TESTS, testResult, writeDownPart } from "./write_down.ts";
 
@@ -106,6 +107,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
         first: set.marks?.firstFailingRep,
         reserve: set.effort && kindOf(set.effort, "rir"),
         marks: Object.fromEntries((set.marks?.marks ?? []).map((one) => [one.criterion, one.mark])),
+        velocity: set.velocity,
         cue: "",
         setup: { company: undefined, pins: undefined },
       },
@@ -195,7 +197,7 @@ function sessionBlock(app: App, session: Session, morning: EntriesEntry["morning
         "p",
         { class: "done-lift" },
         el("b", {}, app.liftName(lift.lift)),
-        lift.sets.map((set) => [" ", el("span", { class: "set" }, `${mass(set.load)} \u00d7 ${set.reps}\u00a0`, repDots(set))]),
+        lift.sets.map((set) => [" ", el("span", { class: "set" }, `${mass(set.load)} \u00d7 ${set.reps}\u00a0`, repDots(set), set.velocity === undefined ? "" : ` ${plain(set.velocity)} m/s`)]),
         lift.cue && el("span", { class: "soft" }, ` \u201c${lift.cue}\u201d`),
       ),
     ),
@@ -217,6 +219,7 @@ function entry(app: App, lifter: Loaded, one: EntriesEntry): HTMLElement {
       "div",
       { class: "row" },
       session && !takenBack && button("Correct", () => correctBox(app, lifter, last, session), { "aria-label": `Correct the session of ${dayShort(one.day)}`, "data-act": "correct" }),
+      session && !takenBack && button("Somebody else\u2019s marks", () => secondMarks(app, session, (lift) => app.parameters(lifter)?.lifts.find((each) => each.id === lift)?.criteria ?? [], (kind) => correct(app, lifter, kind), last), { class: "quiet", "aria-label": `Somebody else\u2019s marks for the session of ${dayShort(one.day)}`, "data-act": "second-marks" }),
       !takenBack && one.kind !== "parameters_changed" && button("Take back", () => correct(app, lifter, { correction: { replaces: last } }), { "aria-label": `Take back ${named}` }),
       !takenBack && button("Another day", () => dayBox(app, lifter, one), { class: "quiet", "aria-label": `Another day for ${named}`, "data-act": "other-day" }),
       takenBack && button("Put back", () => correct(app, lifter, { correction: { replaces: last, with: said } }), { "aria-label": `Put back ${named}` }),

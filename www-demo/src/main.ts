@@ -14,12 +14,13 @@ import { planView } from "./plan_view.ts";
 import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
 import type { Question } from "./questions/shape.ts";
+import { TOLD } from "./questions/told.ts";
 import { prepareCapacity, YEARS } from "./questions/years.ts";
 import { applyTheme, settingsView, useUnit } from "./settings.ts";
 import { Store } from "./store.ts";
 import { todayView } from "./today_view.ts";
 
-const QUESTIONS: Question[] = [...DAY, ...BAR, ...YEARS];
+const QUESTIONS: Question[] = [...DAY, ...BAR, ...YEARS, ...TOLD];
 const GROUPS = ["Today", "The bar", "Loads", "Weeks and years"] as const;
 
 function questionsView(app: App): Child {

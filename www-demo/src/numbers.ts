@@ -35,9 +35,10 @@ export function kilograms(mass: Mass): string {
 export function inPounds(mass: Mass): string {
   return `${plain(pounds(mass.kg), 1)} lb`;
 }
-/** In the unit in use. */
+/** In the unit in use; what helps is said as help. */
 export function mass(mass: Mass): string {
-  return unit === "kg" ? kilograms(mass) : inPounds(mass);
+  const words = unit === "kg" ? kilograms : inPounds;
+  return mass.kg < 0 ? `${words({ kg: -mass.kg })} of help` : words(mass);
 }
 export function massNumber(mass: Mass): string {
   return unit === "kg" ? plain(mass.kg) : plain(pounds(mass.kg), 1);

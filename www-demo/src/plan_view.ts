@@ -46,15 +46,28 @@ export function putParameters(app: App, seen: Loaded, change: (next: RecordParam
 function moved<T>(items: T[], from: number, by: number): T[] {
   const next = [...items];
   const [one] = next.splice(from, 1);
-  if (one !== undefined) next.splice(from + by, 0, one);
+  if (one !== undefined) next.splice(Math.max(from + by, 0), 0, one);
   return next;
+}
+
+/** Changes one lift of the plan that is stored; nothing where that has it no more. */
+function changeLift(app: App, lifter: Loaded, lift: string, make: (lifts: LiftPlan[], at: number) => LiftPlan[]): void {
+  app.putPlan(lifter, (plan) => {
+    const at = plan.lifts.findIndex((one) => one.lift === lift);
+    return at < 0 ? undefined : { ...plan, lifts: make(plan.lifts, at) };
+  });
+}
+
+/** Takes a lift into the plan that is stored, at its end. */
+function planIt(app: App, lifter: Loaded, lift: string): void {
+  app.putPlan(lifter, (plan) => (plan.lifts.some((one) => one.lift === lift) ? plan : { ...plan, lifts: [...plan.lifts, { lift }] }));
 }
 
 function planned(app: App, lifter: Loaded, plan: Plan, lift: LiftPlan, at: number): HTMLElement {
   const place = app.facts(lifter).places.find((one) => one.lift === lift.lift);
   const name = app.liftName(lift.lift);
-  const put = (lifts: LiftPlan[]): void => app.putPlan(lifter, { ...plan, lifts });
-  const change = (more: Partial<LiftPlan>): void => put(plan.lifts.map((one, other) => (other === at ? { ...one, ...more } : one)));
+  const put = (make: (lifts: LiftPlan[], at: number) => LiftPlan[]): void => changeLift(app, lifter, lift.lift, make);
+  const change = (more: Partial<LiftPlan>): void => put((lifts, own) => lifts.map((one, other) => (other === own ? { ...one, ...more } : one)));
   return el(
     "li",
     { class: "card", "data-planned": lift.lift },
@@ -67,14 +80,14 @@ function planned(app: App, lifter: Loaded, plan: Plan, lift: LiftPlan, at: numbe
       el(
         "div",
         { class: "row moves" },
-        button("Earlier", () => put(moved(plan.lifts, at, -1)), { disabled: at === 0, "aria-label": `${name}: earlier`, "data-act": "earlier" }),
-        button("Later", () => put(moved(plan.lifts, at, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${name}: later`, "data-act": "later" }),
+        button("Earlier", () => put((lifts, own) => moved(lifts, own, -1)), { disabled: at === 0, "aria-label": `${name}: earlier`, "data-act": "earlier" }),
+        button("Later", () => put((lifts, own) => moved(lifts, own, 1)), { disabled: at === plan.lifts.length - 1, "aria-label": `${name}: later`, "data-act": "later" }),
       ),
       el(
         "div",
         { class: "stack" },
         button("Stays when time is short", () => change({ keep: !lift.keep }), { class: "choice", "aria-pressed": lift.keep ? "true" : "false", "aria-label": `Stays when time is short: ${name}` }),
-        button("Leave out of the plan", () => put(plan.lifts.filter((_, other) => other !== at)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
+        button("Leave out of the plan", () => put((lifts, own) => lifts.filter((_, other) => other !== own)), { "aria-label": `${name}: leave out of the plan`, disabled: plan.lifts.length < 2 }),
         button("Gate, rungs, regions", () => app.go("lift", { lift: lift.lift }), { "aria-label": `${name}: gate, rungs, regions`, "data-act": "edit-lift" }),
       ),
     ),
@@ -141,9 +154,11 @@ function weekGrid(app: App, lifter: Loaded, plan: Plan): Child {
   const days = Array.from({ length: 7 }, (_, at) => ask("page.day", { day: monday, plus: at }));
   const done = new Set(app.history(lifter).sessions.slice(-14).flatMap((session) => session.lifts.map((one) => `${session.day} ${one.lift}`)));
   const change = (lift: LiftPlan, at: number): void => {
-    const own = lift.days ?? [];
-    const next = (own.includes(at) ? own.filter((one) => one !== at) : [...own, at]).toSorted((one, other) => one - other);
-    app.putPlan(lifter, { ...plan, lifts: plan.lifts.map((one) => (one === lift ? { ...one, days: next } : one)) });
+    const meant = lift.days?.includes(at) ?? false;
+    changeLift(app, lifter, lift.lift, (lifts, own) => lifts.map((one, place) => {
+      const others = (one.days ?? []).filter((day) => day !== at);
+      return place === own ? { ...one, days: (meant ? others : [...others, at]).toSorted((day, other) => day - other) } : one;
+    }));
   };
   const cell = (lift: LiftPlan, day: string, at: number): HTMLElement => {
     const [meant, lifted] = [lift.days?.includes(at) ?? false, done.has(`${day} ${lift.lift}`)];
@@ -173,11 +188,11 @@ function notPlanned(app: App, lifter: Loaded, plan: Plan, names: string[]): Chil
     "section",
     {},
     el("h2", {}, "Not in the plan"),
-    el("ul", { class: "kit" }, out.map((lift) => el("li", {}, el("span", {}, app.liftName(lift)), button("Plan it", () => app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift }] }), { "aria-label": `Plan it: ${app.liftName(lift)}` }), button("Gate, rungs, regions", () => app.go("lift", { lift }), { "aria-label": `${app.liftName(lift)}: gate, rungs, regions` })))),
+    el("ul", { class: "kit" }, out.map((lift) => el("li", {}, el("span", {}, app.liftName(lift)), button("Plan it", () => planIt(app, lifter, lift), { "aria-label": `Plan it: ${app.liftName(lift)}` }), button("Gate, rungs, regions", () => app.go("lift", { lift }), { "aria-label": `${app.liftName(lift)}: gate, rungs, regions` })))),
   );
 }
 
-function newLift(app: App, lifter: Loaded, plan: Plan, names: string[]): Child {
+function newLift(app: App, lifter: Loaded, names: string[]): Child {
   const left = LIFTS.filter((lift) => !names.includes(lift));
   const begin = (lift: string): void => {
     const [offer] = firstBars(lift, app.kit());
@@ -189,7 +204,7 @@ function newLift(app: App, lifter: Loaded, plan: Plan, names: string[]): Child {
     const made = attempt("page.new_lift", { lift, implement: offer.implement, load: offer.load });
     if (made.refused) return;
     void putParameters(app, lifter, (next) => next.lifts.push(made.answer)).then((done) => {
-      if (done) app.putPlan(lifter, { ...plan, lifts: [...plan.lifts, { lift }] });
+      if (done) planIt(app, lifter, lift);
     });
   };
   return el(
@@ -257,9 +272,9 @@ export function planView(app: App): Child {
     el("p", { class: "soft" }, "Sets, repetitions and load come from where each lift has got to; the plan says which lifts, in which order, and how much to leave."),
     later(() => weekGrid(app, lifter, plan)),
     el("ol", { class: "cards planned" }, plan.lifts.map((lift, at) => planned(app, lifter, plan, lift, at))),
-    choices("This week", [{ value: "usual", label: "A usual week" }, { value: "easy", label: "A planned easy week" }], plan.easyWeek ? "easy" : "usual", (value) => app.putPlan(lifter, { ...plan, easyWeek: value === "easy" })),
+    choices("This week", [{ value: "usual", label: "A usual week" }, { value: "easy", label: "A planned easy week" }], plan.easyWeek ? "easy" : "usual", (value) => app.putPlan(lifter, (own) => ({ ...own, easyWeek: value === "easy" }))),
     notPlanned(app, lifter, plan, names),
-    newLift(app, lifter, plan, names),
+    newLift(app, lifter, names),
     pairsPart(app, lifter, names),
     el("p", { class: "caution" }, el("b", {}, "Note. "), ask("page.explain", { code: "gates_unproven" })),
   ];

@@ -28,6 +28,7 @@ function setEvent(facts: SetFacts): WorkSet {
     load: facts.load,
     reps: facts.reps,
     ...(facts.reserve === undefined ? {} : { effort: { rir: facts.reserve } }),
+    ...(facts.velocity === undefined ? {} : { velocity: facts.velocity }),
     ...(marks ? { marks } : {}),
   };
 }

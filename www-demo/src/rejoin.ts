@@ -12,6 +12,8 @@ export interface Entered {
   /** Of an undo: the set that it takes off. */
   last?: string;
   plan?: string;
+  /** What makes that plan of the one before, and the same of another; nothing where it does not fit. */
+  change?: (plan: string) => string | undefined;
   /** Of a file that was held against the log: it goes to no other log than that. */
   looked?: boolean;
   /** What became of it. */
@@ -148,7 +150,7 @@ export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Ent
     }
   };
   try {
-    for (const { events, ends, draft, last, plan, looked } of entered) {
+    for (const { events, ends, draft, last, plan: made, change, looked } of entered) {
       if (looked && strange.events) {
         all.kept.push(false);
         continue;
@@ -160,12 +162,11 @@ export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Ent
       if (rest && refused.length === 0) all.draft = rest;
       const off = draft.includes(UNDO) && setsOf(all.draft).at(-1) !== last;
       if (!off) all.draft.push(...draft);
-      const wrong = plan !== undefined && attempt("page.check_plan", { plan, log }).refused !== undefined;
-      if (plan !== undefined && !wrong) {
-        // The last tap stands; a plan that the other window wrote meanwhile is set aside.
-        if (all.plan === there.plan && ![plan, seen.plan].includes(there.plan)) all.left.plans.push(there.plan);
-        all.plan = plan;
-      } else if (plan !== undefined) all.left.plans.push(plan);
+      // The plan that the other window wrote stays, with what was changed here changed in it too.
+      const plan = made === undefined || all.plan === seen.plan ? made : change?.(all.plan);
+      const wrong = made !== undefined && (plan === undefined || attempt("page.check_plan", { plan, log }).refused !== undefined);
+      if (plan !== undefined && !wrong) all.plan = plan;
+      else if (made !== undefined) all.left.plans.push(made);
       // A correction of what is another entry by now must not be brought back either.
       const own = refused.filter((text) => !read(text).kind.correction);
       all.left.events.push(...own);

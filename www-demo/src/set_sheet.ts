@@ -5,7 +5,7 @@ import type { Criterion, LiftToday, Mark, WorkSet } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { barWords } from "./kit.ts";
 import { difference, given, mass, massNumber, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
-import { openPad } from "./pad.ts";
+import { numberField, openPad } from "./pad.ts";
 import { implementOf, overTheBody, setupFields, type Setup } from "./setup.ts";
 
 export interface SetFacts {
@@ -16,6 +16,8 @@ export interface SetFacts {
   first: number | undefined;
   reserve: number | undefined;
   marks: Record<string, Mark>;
+  /** Bar speed in m/s, where it was measured. */
+  velocity?: number | undefined;
   cue: string;
   setup: Setup;
 }
@@ -194,7 +196,11 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
     el(
       "details",
       { open: unfolded, toggle: (event) => void (unfolded = (event.target as HTMLDetailsElement).open) },
-      el("summary", {}, "Cue, points one by one, setup"),
+      el("summary", {}, "Cue, points one by one, bar speed, setup"),
+      numberField("Bar speed, if measured", facts.velocity === undefined ? "not measured" : plain(facts.velocity), facts.velocity === undefined ? "" : "m/s", (value) => {
+        facts.velocity = value > 0 ? value : undefined;
+        changed();
+      }, "m/s"),
       el("div", { class: "field" }, el("label", { class: "label", for: "cue" }, "Cue used (may stay empty)"), cue),
       seen !== "no" && seen !== undefined && own.map((one) =>
         choices(one.critical ? `${one.id} (critical)` : one.id, [
@@ -226,5 +232,5 @@ export function setInWords(set: WorkSet): string {
   const not = (set.marks?.marks ?? []).filter((one) => one.mark === "not_met").map((one) => one.criterion);
   const rir = set.effort && kindOf(set.effort, "rir");
   const left = rir === undefined ? "" : `, ${plain(rir, 1)} left`;
-  return `${mass(set.load)} \u00d7 ${set.reps}, ${seen}${not.length > 0 ? `, not met: ${not.join(", ")}` : ""}${left}`;
+  return `${mass(set.load)} \u00d7 ${set.reps}, ${seen}${not.length > 0 ? `, not met: ${not.join(", ")}` : ""}${left}${set.velocity === undefined ? "" : `, ${plain(set.velocity)} m/s`}`;
 }

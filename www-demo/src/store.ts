@@ -283,6 +283,7 @@ export class Store {
     let left = 0;
     let unspoken = 0;
     let off = false;
+    let planless = false;
     const stored = memory.stored?.ends;
     // It outlasts a try that the device refused half way.
     memory.joining ??= { known: { seal: stored?.last, events: seen.events.slice(0, stored?.events) }, strange: { events: false, settings: false }, numbers: new Map() };
@@ -329,11 +330,13 @@ export class Store {
       memory.entered.splice(0, entered.length);
       left += joined.left.events.length;
       unspoken += joined.left.corrections;
+      planless ||= joined.left.plans.length > 0;
       off ||= entered.some((one) => one.kept === false && one.last !== undefined);
     }
     const words = [`Another window wrote to ${shownName(id)}.`];
     if (left > 0) words.push(`${countEntries(left)} made here ${left === 1 ? "does" : "do"} not fit it: look at it first. ${left === 1 ? "It is" : "They are"} set aside, see Files.`);
     if (unspoken > 0) words.push("Not corrected, and nothing taken back: the entry is no longer in the log as it was seen here.");
+    if (planless) words.push("The plan was not changed here: the change does not fit it any more. It is set aside, see Files.");
     if (off) words.push("No set was taken off the list: it is another list now.");
     this.onOther(words.join(" "));
   }
@@ -349,7 +352,7 @@ export class Store {
       part(writing.objectStore("drafts").delete(allOf(id)));
       for (const row of sets.rows) part(writing.objectStore("drafts").add(row));
       if (events.length + draft.length > 0) part(writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ events, draft }), why: REFUSED }));
-      for (const text of plans) part(writing.objectStore("asides").add({ lifter: id, text, why: "a plan that another took the place of" }));
+      for (const text of plans) part(writing.objectStore("asides").add({ lifter: id, text, why: "a plan that does not fit what another window wrote" }));
       part(writing.objectStore("lifters").put(rowOf({ ...lifter, plan: joined.plan }, revision + 1, ends)));
     });
     const memory = this.memory.get(id);
@@ -495,11 +498,12 @@ export class Store {
     return this.writeTo(id, entered, act, (ends) => ({ ...ends, draft: ends.draft + texts.length, draftLast: seal }));
   }
 
-  putPlan(id: string, plan: string): Promise<boolean> {
+  /** `change` makes the same of another plan, where another window wrote one meanwhile; nothing where it does not fit that. */
+  putPlan(id: string, plan: string, change: (plan: string) => string | undefined): Promise<boolean> {
     const lifter = this.lifters.get(id);
     if (!lifter) return Promise.resolve(false);
     lifter.plan = plan;
-    return this.writeTo(id, { events: [], draft: [], plan }, () => undefined, (ends) => ends);
+    return this.writeTo(id, { events: [], draft: [], plan, change }, () => undefined, (ends) => ends);
   }
 
   /** Erases everything of a lifter: log, session going on, set-aside copies, and who was in view last. */

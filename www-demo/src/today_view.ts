@@ -4,7 +4,7 @@ import { loadedDrawing, sideWords } from "./bar_drawing.ts";
 import { button, el, later, type Child } from "./element.ts";
 import { caution, list } from "./answer.ts";
 import type { App } from "./app.ts";
-import type { EndMoves, Face, LiftToday, Loaded, SessionPlan, TodayLine } from "bismar-page-package";
+import type { EndMoves, Face, Handling, LiftToday, Loaded, RackSet, SessionPlan, TodayLine } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
 import { count, dayShort, face, mass, plain, weekday, weekdayName } from "./numbers.ts";
 import { barWords, discsOf } from "./kit.ts";
@@ -113,7 +113,23 @@ function warmUpList(app: App, lift: LiftToday): Child {
   return [
     el("p", { class: "soft" }, "Warm up; discs off and on at each end:"),
     el("ol", { class: "so-far warm-up" }, lines, work && el("li", {}, el("b", {}, `then ${mass(work.total)}`), movesInWords(work) ? ` ${movesInWords(work)}` : "")),
+    handlingPart(app, racked),
   ];
+}
+
+/** In which order the discs of the two ends are handled, so that the bar does not tip. */
+function handlingPart(app: App, sets: RackSet[]): Child {
+  const { discs } = app.kit().stock;
+  const said = (order: Handling[]): string => order.map((one) => `${one.end} ${one.on ? "on" : "off"} ${face(discs[one.kind]?.nominal ?? {})}`).join(", ");
+  const lines = sets.flatMap((set) => (set.handling && set.handling.order.length > 0 ? [{ set, ...set.handling }] : []));
+  const [first] = lines.toSorted((one, other) => other.mostImbalance.kg - one.mostImbalance.kg);
+  return first && el(
+    "details",
+    { "data-handling": true },
+    el("summary", {}, "In which order, end by end"),
+    el("p", { class: "soft" }, `The ends in turn: neither is ever more than ${mass(first.mostImbalance)} heavier than the other on the way. One end first and then the other would make it ${mass(first.oneEndFirst)}.`),
+    el("ol", { class: "so-far" }, lines.map(({ set, order }) => el("li", {}, el("b", {}, mass(set.load)), ` ${said(order)}`))),
+  );
 }
 
 /** The load of today as it is made on the way up, so that drawing and disc moves agree. */

@@ -2,7 +2,7 @@
 import type { App } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
 import type { Ask, Clearance, EventKindInput, LayoffReason, Mass as Weight, PainAnswer, EverydayTest } from "bismar-page-package";
-import { attempt } from "./engine.ts";
+import { attempt, kindOf } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
 import { given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
@@ -234,6 +234,29 @@ function missed(app: App): void {
   );
 }
 
+/** A block of weeks: what it is called, where it begins and ends. */
+function block(app: App, ends: boolean): void {
+  const lifter = app.lifter;
+  const events = lifter ? app.history(lifter).events : [];
+  const [begun, over] = [events.findLast((one) => one.kind === "block_started"), events.findLast((one) => one.kind === "block_ended")];
+  const open = begun?.said && (over === undefined || over.sequence < begun.sequence) ? kindOf(begun.said, "blockStarted") : undefined;
+  if (ends && open === undefined) {
+    app.notice = "No block is going on.";
+    app.refresh();
+    return;
+  }
+  const name = el("input", { type: "text", maxlength: 60, autocomplete: "off", id: "block" });
+  writeBox(
+    app,
+    ends ? "A block ends" : "A block begins",
+    () => [
+      el("p", { class: "soft" }, ends ? `The block \u201c${open}\u201d ends today. What it says of each lift stands under \u201cWas the block right?\u201d.` : "A block is some weeks with one aim; at its end it is looked back on."),
+      !ends && el("div", { class: "field" }, el("label", { class: "label", for: "block" }, "What it is called"), name),
+    ],
+    () => (ends ? { blockEnded: open ?? "" } : name.value.trim() === "" ? "What it is called, please." : { blockStarted: name.value.trim() }),
+  );
+}
+
 function usualPain(app: App): void {
   const by = who("Who agreed it");
   let region: string | undefined;
@@ -377,6 +400,8 @@ export function writeDownPart(app: App): Child {
     ["The morning after", (one) => morningAfter(one)],
     ["A session was missed", missed],
     ["A break", away],
+    ["A block begins", (one) => block(one, false)],
+    ["A block ends", (one) => block(one, true)],
     ["A clearance", clearance],
     ["What was asked is answered", askAnswered],
     ["The coach signs off", signOff],

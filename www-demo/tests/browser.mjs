@@ -95,6 +95,11 @@ export class Hand {
     await this.page.waitForFunction((to) => document.querySelector("main").dataset.view === to, name);
   }
 
+  /** What comes a moment after a view is there too. */
+  async settled() {
+    await this.page.waitForFunction(() => !document.querySelector("main [data-soon]"));
+  }
+
   async tap(selector) {
     this.taps += 1;
     await this.page.locator(selector).first().click({ timeout: 5_000 });

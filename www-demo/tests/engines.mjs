@@ -1,6 +1,6 @@
 // The page in the other engines: `node tests/engines.mjs firefox` (firefox-esr, spoken to in WebDriver BiDi) or
 // `node tests/engines.mjs webkit` (WebKitWebDriver under xvfb). Each opens the built file, and the hosted form whose
-// server is then ended; in both, all 29 questions are asked with no lifter, an empty log and a full one, and a session
+// server is then ended; in both, all questions are asked with no lifter, an empty log and a full one, and a session
 // is written down and found again after opening anew; then what keeping must hold is tried. Needs no package beyond what this folder has.
 import { spawn } from "node:child_process";
 import { once } from "node:events";

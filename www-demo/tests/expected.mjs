@@ -35,6 +35,10 @@ export const QUESTIONS = [
   [27, null, /^front squat 33\.5 kg, strict press 23\.54 kg$/, /^No session yet$/, /^Needs a lifter$/],
   [28, { tap: "[aria-label='Minutes'] [data-value='30']" }, /^Keep: box squat \d × 5/, /^Keep: /, /^Needs a lifter$/],
   [29, { tap: "[aria-label='Which lift?'] [data-value='straight-bar pull']" }, /^Start at 35 kg$/, /^Start at 18 kg$/, /^Start at 18 kg$/],
+  [30, null, /^No missed session within seven days$/, /^No missed session within seven days$/, /^Needs a lifter$/],
+  [31, null, /weeks? (ago|without one)$/, /^Nothing to count: no session so far$/, /^Needs a lifter$/],
+  [32, null, /^No block to look back on$/, /^No block to look back on$/, /^Needs a lifter$/],
+  [33, null, /^Nobody else has marked the same sets$/, /^Nobody else has marked the same sets$/, /^Needs a lifter$/],
 ];
 
 /** The name of the lifter that is begun from nothing. */

@@ -564,3 +564,72 @@ describe("what is set for a lift", () => {
     await one.context.close();
   });
 });
+
+/** The plan of a lifter as it lies on the device: its lifts, each with its days and what is to be left. */
+async function planStored(hand, id, right) {
+  const look = async () => JSON.parse((await everything(hand)).lifters.find((one) => one.value.id === id).value.plan).lifts;
+  const found = await keeps(look, right);
+  assert.ok(right(found), JSON.stringify(found));
+}
+const leaveOut = async (hand, lift) => {
+  await planOf(hand);
+  await hand.page.locator(`[data-planned="${lift}"] details.more`).evaluate((more) => { more.open = true; });
+  await hand.page.getByRole("button", { name: `${lift}: leave out of the plan` }).evaluate((button) => button.click());
+};
+const names = (lifts) => lifts.map((one) => one.lift);
+
+describe("a plan", () => {
+  it("is changed as it is stored, and not as it was when a box was opened over it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Plan")));
+    await planOf(one);
+    await one.page.locator('[data-sentence="box squat"] .word', { hasText: /^leave / }).click();
+    await leaveOut(two, "strict press");
+    await planStored(two, "Plan", (lifts) => !names(lifts).includes("strict press"));
+    await turnTo(one);
+    await counts(one.page.locator('[data-planned="strict press"]'), 0);
+    await one.page.locator('dialog [data-value="5"]').click();
+    await planStored(one, "Plan", (lifts) => lifts.some((lift) => lift.lift === "box squat" && lift.reserve === 5));
+    await planStored(one, "Plan", (lifts) => !names(lifts).includes("strict press"));
+    await one.context.close();
+  });
+
+  it("says so where the lift that was tapped is no longer in it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Plan")));
+    await planOf(one);
+    await one.page.locator('[data-sentence="box squat"] .word', { hasText: /^leave / }).click();
+    await leaveOut(two, "box squat");
+    await planStored(two, "Plan", (lifts) => !names(lifts).includes("box squat"));
+    await turnTo(one);
+    await counts(one.page.locator('[data-planned="box squat"]'), 0);
+    await one.page.locator('dialog [data-value="5"]').click();
+    await says(one.page.locator("main"), /Not changed\. The plan is another by now/);
+    await planStored(one, "Plan", (lifts) => !names(lifts).includes("box squat"));
+    await one.context.close();
+  });
+
+  it("that another window wrote unseen keeps that change beside the one made here", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Plan")), { deaf: true });
+    await planOf(one);
+    await leaveOut(two, "strict press");
+    await planStored(two, "Plan", (lifts) => !names(lifts).includes("strict press"));
+    await one.page.bringToFront();
+    await one.page.locator('[data-week="box squat"] [data-day="2"]').click();
+    await planStored(one, "Plan", (lifts) => lifts.some((lift) => lift.lift === "box squat" && lift.days?.includes(2)));
+    await planStored(one, "Plan", (lifts) => !names(lifts).includes("strict press"));
+    await stored(one, "asides", 0);
+    await one.context.close();
+  });
+
+  it("that another window wrote unseen stands where the change does not fit it; what was made here is set aside and said", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Plan")), { deaf: true });
+    await planOf(one);
+    await leaveOut(two, "box squat");
+    await planStored(two, "Plan", (lifts) => !names(lifts).includes("box squat"));
+    await one.page.bringToFront();
+    await one.page.locator('[data-week="box squat"] [data-day="2"]').click();
+    await stored(one, "asides", 1);
+    await planStored(one, "Plan", (lifts) => !names(lifts).includes("box squat"));
+    await says(one.page.locator("body"), /The plan was not changed here/);
+    await one.context.close();
+  });
+});

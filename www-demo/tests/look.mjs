@@ -1,10 +1,11 @@
 // Pictures of every view for a person to look at: `node tests/look.mjs FOLDER [WIDTHS] [THEMES] [VIEWS]`.
 import { mkdir } from "node:fs/promises";
 import { Hand, launch } from "./browser.mjs";
+import { QUESTIONS } from "./expected.mjs";
 
 const [folder = "looks", widths = "320,768,1180", themes = "light,dark", only = ""] = process.argv.slice(2);
 await mkdir(folder, { recursive: true });
-const views = only ? only.split(",") : ["today", "questions", "lifters", "log", "files", "gym", "notes", "begin", "plan", "lift", ...Array.from({ length: 29 }, (_, at) => `q${at + 1}`)];
+const views = only ? only.split(",") : ["today", "questions", "lifters", "log", "files", "gym", "notes", "begin", "plan", "lift", ...Array.from({ length: QUESTIONS.length }, (_, at) => `q${at + 1}`)];
 const browser = await launch();
 for (const theme of themes.split(",")) {
   for (const width of widths.split(",").map(Number)) {

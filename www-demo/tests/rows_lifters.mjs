@@ -84,3 +84,86 @@ export function lifterE(expires) {
   const log = invented(`E to ${expires}, invented`, (own) => further(own, LAST, { clearance_recorded: { status: "cleared", who: "invented clinic", expires } }));
   return { log, plan: demoPlan };
 }
+
+/** The day so many days later. */
+export function plus(day, days) {
+  const at = new Date(`${day}T00:00:00Z`);
+  at.setUTCDate(at.getUTCDate() + days);
+  return at.toISOString().slice(0, 10);
+}
+
+/** Only what is set for the lifts, on that day; then what `change` appends. */
+const begun = (id, day, change) =>
+  invented(id, (own) => {
+    const set = own.events.findLast((one) => one.kind.parameters_changed).kind;
+    own.events = [{ sequence: 1, day, kind: set }];
+    change(own);
+  });
+
+const seen = (load, reps, more = {}) => ({
+  load: kg(load),
+  reps,
+  effort: { rir: 3 },
+  marks: { reps, acceptable: reps, marks: ["brace held", "depth reached", "knees track feet"].map((criterion) => ({ criterion, mark: "met" })), rater: "coach" },
+  ...more,
+});
+const front = (...sets) => ({ session_recorded: { lifts: [{ lift: "front squat", sets }], pain: [] } });
+
+/** Ten weeks of sets to failure at 4, 6 and 10 repetitions, from a curve that loses 4 % a repetition. */
+export function lifterF() {
+  const log = begun("F, invented", "2026-01-05", (own) => {
+    for (let week = 0; week < 10; week += 1) further(own, plus("2026-01-06", 7 * week), front(...[[88.69, 4], [81.87, 6], [69.77, 10]].map(([load, reps]) => seen(load, reps, { failed: true, effort: { rir: 0 } }))));
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** A block of 24 weeks: every other day said to lie below the usual, two of four with a set that was missed, faster each week. */
+export function lifterG() {
+  const log = begun("G, invented", "2026-01-05", (own) => {
+    further(own, "2026-01-05", { block_started: "spring" });
+    for (let week = 0; week < 24; week += 1) {
+      const day = plus("2026-01-06", 7 * week);
+      further(own, day, { day_report: { class: week % 2 === 0 ? "below" : "within", pain: [], asks: [] } });
+      further(own, day, front(seen(33.5, 5, { velocity: 0.5 + 0.01 * week, ...(week % 4 < 2 ? { failed: true } : {}) })));
+    }
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** Seven trained weeks, or six with one left out; the fixed warm-up set on six days, and a grip of 24 kg. */
+export function lifterH(left) {
+  const log = begun(left === undefined ? "H, invented" : "H with a gap, invented", "2026-01-05", (own) => {
+    further(own, "2026-01-06", { function_tested: { test: "grip", result: 24 } });
+    for (let week = 0; week < 7; week += 1) {
+      const day = plus("2026-01-12", 7 * week);
+      if (week === left) continue;
+      const conditions = { lift: "front squat", load: kg(20), reps: 5, time_of_day: "morning", caffeine: false };
+      further(own, day, { day_report: { markers: [{ kind: "warm_up_effort", value: 3, conditions }] } });
+      further(own, day, front(seen(33.5, 5), seen(33.5, 5), seen(33.5, 5), seen(33.5, 5)));
+    }
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** A session, and one two days later that did not happen. */
+export function lifterI() {
+  const log = begun("I, invented", "2026-03-01", (own) => {
+    further(own, "2026-03-02", front(seen(33.5, 5), seen(33.5, 5)));
+    further(own, "2026-03-04", { session_missed: { reason: "travel" } });
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** Ten sets that two people marked: six met by both, two by neither, one by each alone. */
+export function lifterJ() {
+  const both = ["met met", "met met", "met met", "met not_met", "not_met not_met", "met met", "met met", "met met", "not_met met", "not_met not_met"];
+  const marked = (words) => {
+    const [first, second] = words.split(" ").map((mark) => ({ reps: 5, acceptable: 5, marks: [{ criterion: "depth reached", mark }], rater: "coach" }));
+    return { load: kg(33.5), reps: 5, marks: { ...first, rater_id: "Ann" }, also_marked: [{ ...second, rater_id: "Bob" }] };
+  };
+  const log = begun("J, invented", "2026-03-01", (own) => {
+    further(own, "2026-03-02", front(...both.slice(0, 5).map(marked)));
+    further(own, "2026-03-05", front(...both.slice(5).map(marked)));
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}

@@ -14,11 +14,16 @@ const KILOGRAMS = /\b(kg|kilograms?)\b/i;
 const POUNDS = /\d\s*lb\b/;
 
 /** All that is shown or said on the view, folded parts opened. */
-const shown = (page) => page.evaluate(() => {
+const shown = async (page) => {
+  // What comes a moment later is looked at too.
+  await page.waitForFunction(() => !document.querySelector("main [data-soon]"));
+  return page.evaluate(shownNow);
+};
+const shownNow = () => {
   for (const one of document.querySelectorAll("main details")) one.open = true;
   const labels = [...document.querySelectorAll("main [aria-label]")].map((one) => one.getAttribute("aria-label"));
   return `${document.querySelector("main").innerText}\n${labels.join("\n")}`.replaceAll("\u00a0", " ");
-});
+};
 
 const NAMES = { gym: /^(Kilograms|A gym in kilograms)$/, questions: /^Kilograms or pounds\?$/ };
 
@@ -63,7 +68,8 @@ describe("a gym in pounds", () => {
     for (const [number, act] of QUESTIONS) {
       await hand.ask(number);
       await hand.page.locator(`main[data-view="q${number}"]`).waitFor();
-      if (act && (await hand.page.locator("main [data-answer]").count()) === 0) await hand.act(act).catch(() => wrong.push(`${number}: cannot be asked`));
+      await hand.settled();
+    if (act && (await hand.page.locator("main [data-answer]").count()) === 0) await hand.act(act).catch(() => wrong.push(`${number}: cannot be asked`));
       const text = await shown(hand.page);
       if (POUNDS.test(text)) loads += 1;
       if (number === BOTH) continue;
@@ -169,6 +175,7 @@ async function everywhere(hand) {
   for (const [number, act] of QUESTIONS) {
     await hand.ask(number);
     await hand.page.locator(`main[data-view="q${number}"]`).waitFor();
+    await hand.settled();
     if (act && (await hand.page.locator("main [data-answer]").count()) === 0) await hand.act(act);
     texts.push([`q${number}`, await shown(hand.page)]);
   }

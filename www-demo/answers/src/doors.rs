@@ -7,11 +7,11 @@ use bismar::answers::{
 use bismar::loading::{EndMoves, PlacedDisc, Turn as LibraryTurn};
 use bismar::quantity::{Day, Length, Mass, Name, Unit};
 use bismar::record::{Plan, WorkSet};
-use bismar::text::Words;
 use bismar::{Code, Error};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::Which;
+use crate::words::spoken;
 
 /// Was this week a jump?
 #[derive(Deserialize)]
@@ -186,6 +186,6 @@ pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
     let done = SetsToday::new(asked.lift, asked.sets);
     let opened = asked.log.open()?;
     let next = Diary::of(&opened.log)?.next_set(&plan, asked.today, &done)?;
-    let words = opened.state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);
+    let words = spoken(&opened.state, asked.unit);
     Ok(AfterSets { why: words.next_set(&next), next })
 }

@@ -75,7 +75,10 @@ struct DoneLift {
     /// Heaviest work set.
     load: Mass,
     sets: Vec<bismar::record::WorkSet>,
+    /// What it came to in the end: what was told the next morning may take a pass back.
     passed: Outcome,
+    /// By its marks it passed, and the morning after took that back.
+    taken_back: bool,
     acceptable: u32,
     scored: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -149,13 +152,20 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
     let mut stood: Vec<(Name, Mass, &'static str)> = Vec::new();
     let first = events.first().map_or(today, |event| event.day);
     for (at, event) in events.iter().enumerate() {
+        let mut before = None;
         if state.apply(event).is_err() {
             // It reaches back: the state of the whole beginning, folded anew.
             let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
-            state = fold(&beginning)?;
+            before = Some(std::mem::replace(&mut state, fold(&beginning)?));
         }
         if let EventKind::SessionRecorded(session) = &event.kind {
             sessions.push(done(event, session, &state, today));
+        }
+        if let Some(before) = &before {
+            let spoken_of = spoken_of(&event.kind, &sessions);
+            for session in sessions.iter_mut().rev().take(LOOKED_AT_AGAIN) {
+                session.judge(before, &state, spoken_of == Some(session.day));
+            }
         }
         let now = places(&state);
         for (lift, load, status) in &now {
@@ -184,6 +194,44 @@ fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>
     Ok((sessions, steps))
 }
 
+/// Sessions back that a later event can judge anew: more than the library lets one reach.
+const LOOKED_AT_AGAIN: usize = 12;
+
+/// What a session of a lift came to for its gate, as the state has it.
+fn outcome(state: &State, lift: &Name, session: u32) -> Option<Outcome> {
+    let sittings = &state.lift_state(lift)?.now().sittings;
+    sittings.iter().rev().find(|sitting| sitting.session == session).map(|sitting| sitting.outcome)
+}
+
+/// The day of training that an answer about pain speaks of.
+fn spoken_of(kind: &EventKind, sessions: &[Done]) -> Option<Day> {
+    match kind {
+        EventKind::NextDayReport(report) => sessions
+            .iter()
+            .rev()
+            .find(|session| session.sequence == report.session)
+            .map(|session| session.day),
+        EventKind::DayReport(_) => sessions.last().map(|session| session.day),
+        _ => None,
+    }
+}
+
+impl Done {
+    /// Judges it by the state that came of a later event; `spoken_of` is whether that was an answer about its pain.
+    fn judge(&mut self, before: &State, after: &State, spoken_of: bool) {
+        for lift in &mut self.lifts {
+            let was = outcome(before, &lift.lift, self.sequence);
+            let passed = was == Some(Outcome::Pass);
+            // A lift that went a step back over it remembers nothing of its old place.
+            let now = outcome(after, &lift.lift, self.sequence)
+                .or_else(|| (spoken_of && passed).then_some(Outcome::Fail));
+            let Some(now) = now else { continue };
+            lift.taken_back = now != Outcome::Pass && (lift.taken_back || (spoken_of && passed));
+            lift.passed = now;
+        }
+    }
+}
+
 fn places(state: &State) -> Vec<(Name, Mass, &'static str)> {
     state.lifts().map(|lift| (lift.id().clone(), lift.grant().load(), lift.status().as_str())).collect()
 }
@@ -202,12 +250,12 @@ fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
             .map(|pain| format!("{} {}/10", words.region_name(&pain.region), pain.score.score()))
             .collect(),
         pain_asked: session.pain.is_some(),
-        lifts: session.lifts.iter().map(|lift| done_lift(lift, state)).collect(),
+        lifts: session.lifts.iter().map(|lift| done_lift(lift, event.sequence, state)).collect(),
         note: event.note.clone(),
     }
 }
 
-fn done_lift(lift: &LiftSession, state: &State) -> DoneLift {
+fn done_lift(lift: &LiftSession, session: u32, state: &State) -> DoneLift {
     let set = state.parameters().and_then(|all| all.lift(&lift.lift));
     let marks: Vec<_> = lift.sets.iter().filter_map(|set| set.marks.clone()).collect();
     let verdict = set.and_then(|set| session_pass(&set.pass, &set.criteria, &marks).ok());
@@ -215,7 +263,10 @@ fn done_lift(lift: &LiftSession, state: &State) -> DoneLift {
         lift: lift.lift.clone(),
         load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),
         sets: lift.sets.clone(),
-        passed: verdict.as_ref().map_or(Outcome::NotScored, |verdict| verdict.passed),
+        passed: outcome(state, &lift.lift, session)
+            .or_else(|| verdict.as_ref().map(|verdict| verdict.passed))
+            .unwrap_or(Outcome::NotScored),
+        taken_back: false,
         acceptable: verdict.as_ref().map_or(0, |verdict| verdict.acceptable),
         scored: verdict.as_ref().map_or(0, |verdict| verdict.scored),
         weakest: verdict.and_then(|verdict| verdict.weakest),

@@ -14,6 +14,7 @@
 //! | `entries` | the log as people read it: each entry with what corrections made of it; what undoing does |
 //! | `plans` | the plan, between its text and what the page changes |
 //! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
+//! | `told` | more of them with their sentences: own curve, missed session, easy week, verdicts, block, raters, year; how two places compare |
 //! | `range` | a longer range: what load? |
 //! | `beginning` | a log for somebody new |
 //! | `first_day` | which bars are right for a lift, and with which load does it begin? |
@@ -37,6 +38,7 @@ mod seal;
 mod stops;
 mod table_in;
 mod today;
+mod told;
 mod transfer;
 mod words;
 
@@ -76,6 +78,14 @@ entries! {
     "page.trend" doors::trend,
     "page.week" doors::week,
     "page.pair" doors::pair,
+    "page.curve" told::curve,
+    "page.missed" told::missed,
+    "page.easy_week" told::easy_week,
+    "page.verdicts" told::verdicts,
+    "page.block" told::block,
+    "page.raters" told::raters,
+    "page.year" told::year,
+    "page.compare" told::compare,
     "page.rack" doors::rack,
     "page.after_sets" doors::after_sets,
     "page.shared" doors::shared,
@@ -108,3 +118,5 @@ entries! {
 mod keeping_tests;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod told_tests;

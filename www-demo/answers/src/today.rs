@@ -10,6 +10,7 @@ use bismar::text::{self, Words};
 use serde::{Deserialize, Serialize};
 
 use crate::opened::Which;
+use crate::words::spoken;
 
 /// The question.
 #[derive(Deserialize)]
@@ -110,7 +111,7 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
     let state = supposed(&opened, events)?;
     let state = state.as_ref().unwrap_or(&opened.state);
     let session = next_session_from(state, &plan, today)?;
-    let words = state.parameters().map_or_else(Words::plain, Words::of).in_unit(asked.unit);
+    let words = spoken(state, asked.unit);
     Ok(Answer {
         stop: words.session(&session).stop,
         lines: session.lifts.iter().map(|lift| line(&words, lift)).collect(),

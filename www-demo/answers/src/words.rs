@@ -1,12 +1,19 @@
 //! Cautions, errors, sources and days in words.
 
 use bismar::caution::Caution;
-use bismar::quantity::{Day, Mass};
+use bismar::progression::State;
+use bismar::quantity::{Day, Mass, Unit};
 use bismar::source::{Seen, Standing};
+use bismar::text::Words;
 use bismar::{Code, Error, registry};
 use serde::{Deserialize, Serialize};
 
 use crate::today::{Said, said};
+
+/// The words for the loads of a lifter, as the page shows them: in that unit, one load in one way.
+pub(crate) fn spoken(state: &State, unit: Unit) -> Words<'_> {
+    state.parameters().map_or_else(Words::plain, Words::of).in_unit(unit).finely()
+}
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -2,10 +2,11 @@
 import { answer, list, refused, table } from "../answer.ts";
 import type { App, Supposed, Written } from "../app.ts";
 import { loadedDrawing, sideWords } from "../bar_drawing.ts";
-import { button, choices, el, type Child } from "../element.ts";
-import type { DayClass, EventKindInput, LiftParameters, LiftToday, StopSign, TodayAnswer, TodayLine } from "bismar-page-package";
+import { button, choices, el, later, type Child } from "../element.ts";
+import type { ConditionsInput, DayClass, EventKindInput, LiftParameters, LiftToday, StopSign, TimeOfDay, TodayAnswer, TodayLine } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
-import { count, dayShort, mass, plain, type Mass } from "../numbers.ts";
+import { count, dayShort, given, mass, massNumber, plain, unitNow, type Mass } from "../numbers.ts";
+import type { Loaded } from "../store.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, LIFTS, offerWords } from "../kit.ts";
 import { numberField, takeBackBox } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
@@ -14,6 +15,7 @@ import { implementOf, overTheBody, setupWords } from "../setup.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
+import { verdictsPart } from "./told.ts";
 import { afterSets, barChoice, criticalOf, fields, kept, liftChoice, liftOfToday, massField, nobody, put, stopFirst, type Question } from "./shape.ts";
 
 /** A lift of the session, its sentences, and what people call it. */
@@ -92,11 +94,13 @@ function howIsTheDay(app: App): Child {
   if (!lifter) return nobody("How a day is, is read against this lifter\u2019s own days.");
   const { answer: got, refused: no } = lifts(app);
   if (!got) return refused(no ?? "");
-  const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ kind: marker, value: app.kept[marker] as number }]));
+  const fixed = app.kept.warm_up_effort === undefined ? undefined : fixedSet(app, lifter);
+  const answers = MARKERS.flatMap(([marker]) => (app.kept[marker] === undefined ? [] : [{ kind: marker, value: app.kept[marker] as number, ...(marker === "warm_up_effort" && fixed ? { conditions: fixed.conditions } : {}) }]));
   const drop = app.kept.drop as string | undefined;
   const judged = attempt("page.day_against_own", { log: app.log(lifter), today: got.session.today, answers: { markers: answers, technique: drop === undefined ? "not_scored" : drop === "yes" ? "critical_drop" : "as_usual" } });
   if (judged.refused) return refused(judged.refused.message);
-  const { verdict, days } = judged.answer;
+  const { verdict, days, missing: unsaid } = judged.answer;
+  const loose = unsaid.some((one) => kindOf(one, "conditions") !== undefined);
   const asked = answers.length > 0 || drop !== undefined;
   const day: DayClass = verdict?.class ?? got.session.day;
   const votes = verdict?.votes ?? [];
@@ -116,7 +120,7 @@ function howIsTheDay(app: App): Child {
     answer({
       big: day === "unknown" ? "Not known yet" : dayWords(day).replace(/^an? /, "").replace(/^./, (letter) => letter.toUpperCase()),
       why: `${app.stops(lifter).lines.length > 0 ? "A stop is in force: how the day is changes nothing about it." : (hints[day] ?? "")} ${voted.length > 0 ? `${voted.join(", ")}. ` : ""}${count(days, "earlier day")} to read it against; four are needed.`,
-      body: asked && el("div", { class: "row" }, button("Write it into the log", write, { class: "main", "data-act": "write-day" })),
+      body: asked && [loose && el("p", { class: "soft", "data-unsaid": true }, "With which load the fixed warm-up set was done is not said: it is read against others of that kind."), el("div", { class: "row" }, button("Write it into the log", write, { class: "main", "data-act": "write-day" }))],
       working: [
         table(["Asked", "Today", "Own usual"], votes.map((one) => [one.kind.replaceAll("_", " "), said[one.vote] ?? one.vote, one.baseline ? `${plain(one.baseline.centre, 1)}, within ${plain(one.baseline.spread, 1)}` : "\u2013"]), "Each sign by itself"),
         el("p", {}, "Two signs must agree before a day counts as below the usual; one alone is often chance. No sign is merged into a score, and a missing answer never counts as one within the usual."),
@@ -127,9 +131,45 @@ function howIsTheDay(app: App): Child {
     fields(
       choices("A critical point dropped in the warm-up?", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], drop, (value) => put(app, "drop", value)),
       MARKERS.map(([marker, label]) => choices(label, TEN, app.kept[marker] as number | undefined, (value) => put(app, marker, value))),
+      fixed?.fields,
     ),
     button("Fever, a fall, pain: the day\u2019s other questions", () => dayBox(app), { "data-act": "day" }),
+    later(() => verdictsPart(app)),
   ];
+}
+
+/** The fixed warm-up set: which it was, and what else makes it the same as on other days. The set is that of the last time
+ * until another is said; the hour and caffeine are of today. */
+function fixedSet(app: App, lifter: Loaded): { conditions: ConditionsInput; fields: Child } {
+  const before = app.history(lifter).events.findLast((one) => one.said && kindOf(one.said, "dayReport")?.markers?.some((each) => each.kind === "warm_up_effort"));
+  const last = before?.said && kindOf(before.said, "dayReport")?.markers?.find((each) => each.kind === "warm_up_effort")?.conditions;
+  const lift = liftChoice(app, "fixed lift", last?.lift ?? liftOfToday(app));
+  const load = kept<Mass | undefined>(app, "fixed load", () => last?.load);
+  const reps = kept<number | undefined>(app, "fixed reps", () => last?.reps);
+  const hour = app.kept["fixed hour"] as TimeOfDay | undefined;
+  const caffeine = app.kept["fixed caffeine"] as "no" | "yes" | undefined;
+  return {
+    conditions: {
+      ...(lift.value ? { lift: lift.value } : {}),
+      ...(load ? { load } : {}),
+      ...(reps === undefined ? {} : { reps }),
+      ...(hour ? { timeOfDay: hour } : {}),
+      ...(caffeine ? { caffeine: caffeine === "yes" } : {}),
+      ...(last?.other && last.other.length > 0 ? { other: last.other } : {}),
+    },
+    fields: el(
+      "section",
+      { class: "field whole", "data-fixed": true },
+      el("p", { class: "soft" }, "The fixed warm-up set is compared only with the same set under the same conditions."),
+      fields(
+        lift.field,
+        numberField("Load of the fixed set", load ? massNumber(load) : "not said", load ? unitNow() : "", (value) => put(app, "fixed load", attempt("page.mass", { mass: given(value) }).answer ?? load), unitNow()),
+        numberField("Repetitions of it", reps === undefined ? "not said" : String(reps), "", (value) => put(app, "fixed reps", value)),
+        choices("Time of day", [{ value: "morning" as const, label: "Morning" }, { value: "afternoon" as const, label: "Afternoon" }, { value: "evening" as const, label: "Evening" }], hour, (value) => put(app, "fixed hour", value)),
+        choices("Caffeine before", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], caffeine, (value) => put(app, "fixed caffeine", value)),
+      ),
+    ),
+  };
 }
 const TEN = Array.from({ length: 11 }, (_, value) => ({ value, label: String(value) }));
 // What is asked, each from 0 to 10, by the names of the log's markers.
@@ -392,7 +432,7 @@ function lastTime(app: App): Child {
       big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
-        last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
+        last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.takenBack ? "did not pass: the next morning took it back" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
         last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
         last.note && el("p", {}, last.note),
         after.length > 0 && [el("h2", {}, "Since then"), list(after)],

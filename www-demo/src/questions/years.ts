@@ -4,15 +4,15 @@ import type { App } from "../app.ts";
 import { loadedDrawing } from "../bar_drawing.ts";
 import { decadesChart, courseChart, statusWords, trendChart, type Around } from "../charts.ts";
 import { choices, el, later, type Child } from "../element.ts";
-import type { LifterPlace, Measurement, PairAnswer, Training, WeekDone } from "bismar-page-package";
-import { attempt, kindOf, type Answered, type Tried } from "../engine.ts";
+import type { LifterPlace, PairAnswer, Training, WeekDone } from "bismar-page-package";
+import { ask, attempt, kindOf, type Answered, type Tried } from "../engine.ts";
 import { count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, type Mass } from "../numbers.ts";
 import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
-import { TESTS, testResult } from "../write_down.ts";
+import { curvePart, velocityWords, yearPart } from "./told.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
 
 /** An estimate with its unit. */
@@ -25,13 +25,16 @@ function estimated(app: App): Child {
   const reps = countField(app, "reps", "Repetitions", () => 5);
   const rpe = kept(app, "rpe", () => 7);
   const good = kept<"passed" | "failed">(app, "good", () => "passed");
+  const counted = kept<"no" | "yes">(app, "unsaid", () => "no");
   const inputs = fields(
     load.field,
     reps.field,
     choices("It felt like, of 10", [7, 7.5, 8, 8.5, 9, 9.5, 10].map((value) => ({ value, label: plain(value, 1) })), rpe, (value) => put(app, "rpe", value)),
     choices("Technique", [{ value: "passed" as const, label: "Passed" }, { value: "failed" as const, label: "Slipped" }], good, (value) => put(app, "good", value)),
+    choices("What people leave unsaid", [{ value: "no" as const, label: "Not counted" }, { value: "yes" as const, label: "Counted" }], counted, (value) => put(app, "unsaid", value)),
   );
-  const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: {} });
+  const bias = counted === "yes" ? { reps: ask("one_rm.halperin_2022_under_call", {}) } : undefined;
+  const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: bias ? { bias } : {} });
   if (found.refused) {
     return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set in which technique slipped says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
   }
@@ -40,12 +43,13 @@ function estimated(app: App): Child {
     inputs,
     answer({
       big: `${estimate(got.interval.low)} to ${estimate(got.interval.high)} ${unitNow()}`,
-      why: `A range, most likely near ${estimateOf(got.value.kg)}. No line of a day is set by it.`,
+      why: `A range, most likely near ${estimateOf(got.value.kg)}${bias ? `, with ${plain(bias.reps)} repetitions more than called` : ""}. No line of a day is set by it.`,
       working: [
+        el("p", {}, "People call fewer repetitions left than there are: by 0.95 on average, and more the further they are from failure. Counted, an estimate is higher; it is off until somebody turns it on."),
         el("p", {}, `Where the width comes from: the equations differ by ${plain(got.parts.equation * 100, 0)} %, judging what was left is off by ${plain(got.parts.reserve * 100, 0)} %, one day differs from the next by ${plain(got.parts.dayToDay * 100, 0)} %.`),
         table(["Equation", "Says"], got.byEquation.flatMap((one) => (one.value === undefined ? [] : [[one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]])), "Each equation alone"),
       ],
-      sources: ["one_rm.estimate", ...got.byEquation.map((one) => `one_rm.${one.equation}`)],
+      sources: ["one_rm.estimate", ...(bias ? ["one_rm.halperin_2022_under_call"] : []), ...got.byEquation.map((one) => `one_rm.${one.equation}`)],
       cautions: ["estimates_are_ranges"],
     }),
   ];
@@ -59,6 +63,12 @@ const PLACES: Record<string, string> = {
   above_cap: "Above the cap of the pair",
 };
 
+/** What a pair is read from takes a look at every session of both lifts: unless it is known, it comes once the view is there. */
+function pairSoon(app: App): Child {
+  const own = app.lifter && (app.parameters(app.lifter)?.pairs ?? [])[kept(app, "pair", () => 0)];
+  return !app.lifter || !own || app.isTold(app.lifter, `pair ${own.strict} ${own.forgiving}`) ? pairRatio(app) : later(() => pairRatio(app));
+}
+
 function pairRatio(app: App): Child {
   const pairs = app.lifter ? (app.parameters(app.lifter)?.pairs ?? []) : [];
   if (!app.lifter || pairs.length === 0) return nobody(app.lifter ? "No two lifts are paired; pair them under Plan and lifts." : "Whether a ratio is usual is read against this lifter\u2019s own past.");
@@ -66,7 +76,9 @@ function pairRatio(app: App): Child {
   const own = pairs[which] ?? pairs[0];
   if (!own) return undefined;
   const asked = { log: app.log(app.lifter), strict: own.strict, forgiving: own.forgiving, today: app.day(app.lifter) };
-  const last = kept<Partial<PairAnswer>>(app, `last ${which}`, () => attempt("page.pair", asked).answer ?? {});
+  const { lifter } = app;
+  const first = app.told(lifter, `pair ${own.strict} ${own.forgiving}`, () => attempt("page.pair", asked));
+  const last: Partial<PairAnswer> = first.answer ?? {};
   const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.loads?.strict ?? { kg: 60 });
   const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.loads?.forgiving ?? { kg: 100 });
   const inputs = fields(
@@ -74,7 +86,9 @@ function pairRatio(app: App): Child {
     strict.field,
     forgiving.field,
   );
-  const found = attempt("page.pair", { ...asked, loads: { strict: strict.value, forgiving: forgiving.value } });
+  // The loads of the last sessions were answered for already.
+  const same = last.loads?.strict?.kg === strict.value.kg && last.loads.forgiving?.kg === forgiving.value.kg;
+  const found = same ? first : attempt("page.pair", { ...asked, loads: { strict: strict.value, forgiving: forgiving.value } });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
   const usual = got.band ?? got.own.interval;
@@ -179,7 +193,7 @@ function trendReal(app: App): Child {
   const weeks = kept(app, "weeks", () => 8);
   const inputs = fields(lift.field, choices("Weeks", [4, 8, 16, 26].map((value) => ({ value, label: String(value) })), weeks, (value) => put(app, "weeks", value)));
   if (lift.value === undefined) return nobody("No lift is set.");
-  const found = attempt("page.trend", { log: app.log(lifter), lift: lift.value, today: app.day(lifter), weeks });
+  const found = app.told(lifter, `trend ${lift.value} ${weeks}`, () => attempt("page.trend", { log: app.log(lifter), lift: lift.value ?? "", today: app.day(lifter), weeks }));
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
   const slope = got.report?.slope;
@@ -192,9 +206,12 @@ function trendReal(app: App): Child {
       why: slope
         ? `${difference({ kg: slope.kgPerWeek })} a week, ${difference({ kg: slope.interval.low })} to ${difference({ kg: slope.interval.high })} with 95 % confidence. Two estimates closer than ${mass({ kg: slope.smallestRealDifference })} do not differ for certain. Holding a load is no fall.`
         : "Four estimates on three days over two weeks are the least.",
-      body: got.points.length > 1 && [
-        trendChart(got.points),
-        el("p", { class: "soft" }, "Circles: estimates of single sessions. Line: the level behind them. Shade: where that level may lie."),
+      body: [
+        got.points.length > 1 && [
+          trendChart(got.points),
+          el("p", { class: "soft" }, "Circles: estimates of single sessions. Line: the level behind them. Shade: where that level may lie."),
+        ],
+        el("p", { "data-velocity": true }, velocityWords(got.velocity) ?? "Bar speed: not measured at one load in four sessions over two weeks. It can be written down with each set."),
       ],
       working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)} ${unitNow()}`]), "Estimates session by session"),
       sources: ["condition.trend", got.estimatedBy === "own_curve" ? "one_rm.own_curve" : "one_rm.estimate"],
@@ -202,6 +219,7 @@ function trendReal(app: App): Child {
     }),
     el("h2", {}, "The working load over time"),
     later(() => coursePart(app, lift.value as string)),
+    later(() => curvePart(app, lift.value as string)),
   ];
 }
 
@@ -246,7 +264,7 @@ export function coursePart(app: App, lift: string): Child {
 function weekJump(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("A week is read against this lifter\u2019s own weeks.");
-  const found = attempt("page.week", { log: app.log(lifter), today: app.day(lifter) });
+  const found = app.told(lifter, "week", () => attempt("page.week", { log: app.log(lifter), today: app.day(lifter) }));
   if (found.refused) return refused(found.refused.message);
   const { change, measure, total, weeks, felt } = found.answer;
   if (!total) return answer({ big: "Nothing to compare: no session so far", why: "A week is read against this lifter\u2019s own weeks.", sources: ["dose.week_change"] });
@@ -344,31 +362,13 @@ function ahead(app: App): Child {
       sources: ["horizon.projection", "horizon.planning_bands"],
       cautions: got.cautions,
     }),
-    later(() => everydayTests(app)),
+    later(() => yearPart(app)),
   ];
-}
-
-/** The last everyday tests of the lifter, each with the result before it. */
-function everydayTests(app: App): Child {
-  const { lifter } = app;
-  if (!lifter) return undefined;
-  const tests: (Measurement & { day: string })[] = app.history(lifter).events.flatMap((one) => {
-    const tested = one.said && kindOf(one.said, "functionTested");
-    return tested ? [{ day: one.day, ...tested }] : [];
-  });
-  const rows = (Object.keys(TESTS) as Measurement["test"][]).flatMap((test) => {
-    const [words] = TESTS[test];
-    const own = tests.filter((one) => one.test === test);
-    const [last, before] = [own.at(-1), own.at(-2)];
-    return last ? [[words, testResult(test, last.result), dayLong(last.day), before ? `${testResult(test, before.result)}, ${dayLong(before.day)}` : "\u2013"]] : [];
-  });
-  if (rows.length === 0) return el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log.");
-  return table(["Everyday test", "Last", "Day", "Before"], rows, "Everyday tests, last and before");
 }
 
 export const YEARS: Question[] = [
   { number: 8, title: "What maximum does a set point to?", group: "Loads", view: estimated },
-  { number: 15, title: "Strict against forgiving: fine?", group: "Loads", view: pairRatio },
+  { number: 15, title: "Strict against forgiving: fine?", group: "Loads", view: pairSoon },
   { number: 16, title: "A longer range: what load?", group: "Loads", view: rangeStep },
   { number: 17, title: "Is the next jump too big?", group: "Loads", view: jump },
   { number: 18, title: "Is the trend real?", group: "Weeks and years", view: trendReal },

@@ -1,0 +1,224 @@
+//! More of the library's doors of a log, each with its sentences: the own curve, a missed session, an easy week, how good the
+//! verdicts about days were, a block of weeks, who marks alike, the year; and how two places compare.
+
+use bismar::answers::{BlockReview, Diary, EasyWeek, LiftCurve, Missed, NextPlanned, Raters, Verdicts, Year};
+use bismar::horizon::Sex;
+use bismar::quantity::{Day, Name, Unit};
+use bismar::record::{Dimension, Grant, Plan};
+use bismar::{Code, Error};
+use serde::{Deserialize, Serialize};
+
+use crate::opened::Which;
+use crate::words::spoken;
+
+/// A question about the whole log.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfLog {
+    log: Which,
+    today: Day,
+    /// In which unit the sentences name loads.
+    unit: Unit,
+}
+
+/// The same of one lift.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfLift {
+    log: Which,
+    lift: Name,
+    today: Day,
+    unit: Unit,
+}
+
+/// The same with the plan, as JSON text.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfPlan {
+    log: Which,
+    plan: String,
+    today: Day,
+    unit: Unit,
+}
+
+/// A missed session.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfMissed {
+    log: Which,
+    plan: String,
+    today: Day,
+    unit: Unit,
+    /// The next session, where somebody said so.
+    #[serde(default)]
+    next: Option<NextPlanned>,
+}
+
+/// A year.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OfYear {
+    log: Which,
+    plan: String,
+    today: Day,
+    unit: Unit,
+    #[serde(default)]
+    sex: Option<Sex>,
+}
+
+// Each answer with its sentences: what stops first, then what was found and what is missing. What to show beside it stands
+// in the answer by its code.
+
+#[derive(Serialize)]
+pub(crate) struct CurveTold {
+    curve: LiftCurve,
+    said: Vec<String>,
+}
+
+#[derive(Serialize)]
+pub(crate) struct MissedTold {
+    missed: Missed,
+    said: Vec<String>,
+}
+
+#[derive(Serialize)]
+pub(crate) struct EasyWeekTold {
+    week: EasyWeek,
+    said: Vec<String>,
+}
+
+#[derive(Serialize)]
+pub(crate) struct VerdictsTold {
+    verdicts: Verdicts,
+    said: Vec<String>,
+}
+
+#[derive(Serialize)]
+pub(crate) struct BlockTold {
+    review: BlockReview,
+    /// The lifts one by one, each in its own sentences.
+    lifts: Vec<Vec<String>>,
+    said: Vec<String>,
+}
+
+#[derive(Serialize)]
+pub(crate) struct RatersTold {
+    raters: Raters,
+    said: Vec<String>,
+}
+
+#[derive(Serialize)]
+pub(crate) struct YearTold {
+    year: Year,
+    /// What is due, and what is worth a talk.
+    due: Vec<String>,
+}
+
+/// What is this lifter's own curve of repetitions and load?
+pub(crate) fn curve(asked: OfLift) -> Result<CurveTold, Error> {
+    let opened = asked.log.open()?;
+    let mut curve = Diary::of(&opened.log)?.curve(&asked.lift, asked.today)?;
+    let cautions = std::mem::take(&mut curve.cautions);
+    let said = spoken(&opened.state, asked.unit).curve(&curve);
+    curve.cautions = cautions;
+    Ok(CurveTold { curve, said })
+}
+
+/// A session was missed: shift, merge or drop?
+pub(crate) fn missed(asked: OfMissed) -> Result<MissedTold, Error> {
+    let plan = Plan::from_json(&asked.plan)?;
+    let opened = asked.log.open()?;
+    let mut missed = Diary::of(&opened.log)?.missed(&plan, asked.today, asked.next.as_ref())?;
+    let cautions = std::mem::take(&mut missed.cautions);
+    let said = spoken(&opened.state, asked.unit).missed(&missed);
+    missed.cautions = cautions;
+    Ok(MissedTold { missed, said })
+}
+
+/// Is an easy week due, and what would it be?
+pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
+    let plan = Plan::from_json(&asked.plan)?;
+    let opened = asked.log.open()?;
+    let mut week = Diary::of(&opened.log)?.easy_week(Some(&plan), asked.today)?;
+    let cautions = std::mem::take(&mut week.cautions);
+    let said = spoken(&opened.state, asked.unit).easy_week(&week);
+    week.cautions = cautions;
+    Ok(EasyWeekTold { week, said })
+}
+
+/// How often were the verdicts about the day right?
+pub(crate) fn verdicts(asked: OfLog) -> Result<VerdictsTold, Error> {
+    let opened = asked.log.open()?;
+    let mut verdicts = Diary::of(&opened.log)?.verdicts(asked.today)?;
+    let cautions = std::mem::take(&mut verdicts.cautions);
+    let said = spoken(&opened.state, asked.unit).verdicts(&verdicts);
+    verdicts.cautions = cautions;
+    Ok(VerdictsTold { verdicts, said })
+}
+
+/// Was the block right?
+pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
+    let opened = asked.log.open()?;
+    let mut review = Diary::of(&opened.log)?.block_review(asked.today, None)?;
+    let words = spoken(&opened.state, asked.unit);
+    let cautions = std::mem::take(&mut review.cautions);
+    let all = std::mem::take(&mut review.lifts);
+    let said = words.block_review(&review);
+    let mut one = review.clone();
+    (one.block, one.missing, one.stops) = (None, Vec::new(), Vec::new());
+    let lifts = all.iter().map(|lift| {
+        one.lifts = vec![lift.clone()];
+        words.block_review(&one)
+    });
+    let lifts = lifts.collect();
+    (review.cautions, review.lifts) = (cautions, all);
+    Ok(BlockTold { review, lifts, said })
+}
+
+/// Do those who mark the same sets mark alike?
+pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
+    let opened = asked.log.open()?;
+    let mut raters = Diary::of(&opened.log)?.raters(None, asked.today)?;
+    let cautions = std::mem::take(&mut raters.cautions);
+    let said = spoken(&opened.state, asked.unit).raters(&raters);
+    raters.cautions = cautions;
+    Ok(RatersTold { raters, said })
+}
+
+/// What is due this year, and how do the tests stand to their floors?
+pub(crate) fn year(asked: OfYear) -> Result<YearTold, Error> {
+    let plan = Plan::from_json(&asked.plan)?;
+    let opened = asked.log.open()?;
+    let year = Diary::of(&opened.log)?.year(&plan, asked.today, asked.sex, None)?;
+    let mut card = year.clone();
+    card.cautions.clear();
+    card.tests.clear();
+    Ok(YearTold { due: spoken(&opened.state, asked.unit).year(&card), year })
+}
+
+/// Two places of a lift.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct TwoPlaces {
+    log: Which,
+    lift: Name,
+    one: Grant,
+    other: Grant,
+}
+
+/// In what the other one is harder, and in what it is easier.
+#[derive(Serialize)]
+pub(crate) struct Compared {
+    harder: Vec<Dimension>,
+    easier: Vec<Dimension>,
+    /// It is another rung, and no chain of harder rungs connects the two.
+    sideways: bool,
+}
+
+/// How the other of two places of a lift compares with the one.
+pub(crate) fn compare(asked: TwoPlaces) -> Result<Compared, Error> {
+    let opened = asked.log.open()?;
+    let (last, _) = opened.state.last().ok_or_else(|| Error::plain(Code::NoParameters, "lift"))?;
+    let found = Diary::of(&opened.log)?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
+    Ok(Compared { harder: found.harder, easier: found.easier, sideways: found.sideways })
+}
