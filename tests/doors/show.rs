@@ -109,13 +109,13 @@ fn changes_and_what_a_gate_misses_are_said_by_their_translation() {
 fn a_reason_is_said_by_its_translation_with_its_values() {
     let own = Translation::new([
         ("reason.cooling_off", "noch {days_left} Tage"),
-        ("reason.pain_block", "{region}: {clear_sessions}"),
+        ("reason.pain_block", "{region}: {score}, {clear_sessions}"),
     ])
     .unwrap();
     let words = Words::plain().translated(&own);
     assert_eq!(words.reason(&Reason::CoolingOff { days_left: 3 }), "noch 3 Tage");
     let pain = Reason::PainBlock { region: name("knee"), clear_sessions: 2, score: 4 };
-    assert_eq!(words.reason(&pain), "knee: 2");
+    assert_eq!(words.reason(&pain), "knee: 4, 2");
     // What it does not say is said in English.
     assert_eq!(words.reason(&Reason::Resting), Words::plain().reason(&Reason::Resting));
     // A value that is left out would hide a number.

@@ -405,6 +405,7 @@ const _: () = {
     common::<bismar::reason::OverrideEnd>();
     common::<bismar::reason::Restart>();
     common::<bismar::reason::Shortfall>();
+    common::<bismar::reason::SignOffRefusal>();
     common::<bismar::reason::Told>();
     common::<bismar::record::Advance>();
     common::<bismar::record::AgeBand>();

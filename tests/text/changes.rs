@@ -101,7 +101,7 @@ fn a_load_in_what_would_change_an_answer_has_its_place() {
     let said = Words::of(&all).changes(&lift);
     assert_eq!(
         said,
-        ["A step needs the coach to find discs or dumbbells for a smaller one, up to 11 kg (high box)."]
+        ["A step needs the coach to find discs or dumbbells for a smaller one, up to 11 kg each (high box)."]
     );
 }
 

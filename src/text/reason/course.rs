@@ -24,10 +24,13 @@ impl Telling<'_> {
             Reason::Consolidating => "Just stepped up: settling in at the new place.".to_string(),
             Reason::SteppingBack => "One step easier, to look again.".to_string(),
             Reason::Resting => "Resting, as planned.".to_string(),
-            // The load before the break may have been at another place or on another implement, and the way back may end
-            // below it.
+            // The load before the break may have been at another place, and the way back may end below it. Where the lift stands
+            // at it, as on an implement that it begins anew on, no other load was before.
+            Reason::Returning { at_most } if self.lift.is_some_and(|lift| *at_most <= lift.granted.load()) => {
+                "Coming back after a break, step by step.".to_string()
+            }
             Reason::Returning { at_most } => format!(
-                "Coming back after a break, step by step, and at no place past {} until it is over.",
+                "Coming back after a break, step by step, and at no place past the {} of before it.",
                 self.below(*at_most)
             ),
             Reason::StopLifted { on } => format!(
