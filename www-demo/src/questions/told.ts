@@ -39,6 +39,8 @@ function missedSession(app: App): Child {
   const inputs = fields(
     choices("The next session is planned", [{ value: -1, label: "As usual" }, ...WHEN.map((value) => ({ value, label: value === 0 ? "Today" : dayShort(ask("page.day", { day: asked.today, plus: value })) }))], when, (value) => put(app, "when", value)),
   );
+  // Which session it was, then lift by lift, and that nothing is added.
+  const [first = "", ...others] = shown(said).filter((one) => !app.stops(lifter).lines.includes(one));
   const kinds = missed.lifts.map((one) => (one.then === undefined ? "stopped" : one.then === "drop" ? "drop" : kindOf(one.then, "shiftTo") ? "shift" : "merge"));
   const of = (kind: string): string => missed.lifts.filter((_, at) => kinds[at] === kind).map((one) => app.liftName(one.lift)).join(", ");
   const parts = [of("shift") && `Shift: ${of("shift")}`, of("merge") && `Into the next: ${of("merge")}`, of("drop") && `Let go: ${of("drop")}`].filter(Boolean);
@@ -47,8 +49,8 @@ function missedSession(app: App): Child {
     inputs,
     answer({
       big: parts.length > 0 ? parts.join(". ") : "Nothing is made up",
-      why: "Load and sets stay as planned, always: nothing is added to make up for it.",
-      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
+      why: first,
+      body: list(others),
       working: missed.lifts.some((one) => one.facts) && table(["Lift", "Its regions last loaded", "Rest days asked for"], missed.lifts.flatMap((one) => (one.facts ? [[app.liftName(one.lift), one.facts.lastLoaded ? dayShort(one.facts.lastLoaded) : "\u2013", String(one.facts.restDays)]] : [])), "What it was worked out from"),
       sources: missed.sources,
     }),
