@@ -28,7 +28,8 @@ function bytes(text: string): Uint8Array<ArrayBuffer> {
 }
 
 export async function start(): Promise<void> {
-  await init(bytes(WASM_BASE64));
+  const unpacked = new Blob([bytes(WASM_BASE64)]).stream().pipeThrough(new DecompressionStream("gzip"));
+  await init(await new Response(unpacked).arrayBuffer());
 }
 
 /** What the library refused, in words. */

@@ -1,7 +1,7 @@
 // What is set for one lift: its role, what moves, gate, points of technique, rungs, regions. Written down as one event.
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
-import { button, choices, el, type Child } from "./element.ts";
+import { button, choices, el, later, type Child } from "./element.ts";
 import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, PassRun, RecordPlace, Requirement, Role, Rung } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
@@ -295,7 +295,6 @@ export function liftView(app: App): Child {
     void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one) => (one.id === was.id ? next : one)))).then((done) => {
       if (done) app.go("plan");
     });
-  const hold = holdWords(next);
   return [
     el("h1", { tabindex: -1 }, shownName(was.name ?? was.id)),
     limitsOn(app, was).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOn(app, was).join("; ")}.`),
@@ -333,7 +332,7 @@ export function liftView(app: App): Child {
       {},
       el("h2", {}, "Gate"),
       el("p", {}, `${gateInWords(next.gate).replace(/^./, (letter) => letter.toUpperCase())}.`),
-      el("details", { class: "more" }, el("summary", {}, "More: the numbers of this gate"), gatePart(next, redraw), hold && list([hold])),
+      el("details", { class: "more" }, el("summary", {}, "More: the numbers of this gate"), gatePart(next, redraw), later(() => list([holdWords(next)].filter((one) => one !== undefined)))),
     ),
     el("section", {}, el("h2", {}, "Points of technique"), criteriaPart(next, redraw)),
     el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, (place?.at ?? next.start).place, redraw)),

@@ -469,6 +469,14 @@ describe("rows", () => {
     await shows(/Bar speed at 33\.5 kg: 0\.01 m\/s a week, .*faster, by more than chance.*it makes no maximum/);
     await ask(18, [lift("front squat")]);
     await shows(/Bar speed: not measured/);
+    // It is written down with a set.
+    await today("H with a gap, invented");
+    await hand.tap('main [data-act="set"]');
+    await hand.page.locator("dialog summary").click();
+    await hand.pad("Bar speed, if measured", "0.52");
+    await hand.tap('dialog [data-act="not-watched"]');
+    await hand.tap('dialog [data-act="save-set"]');
+    await shows(/33\.5 kg × 5, not watched, 0\.52 m\/s|× 5, not watched, 0\.52 m\/s/);
   });
 
   it("row_55: the load after a set that was harder than wanted", async () => {
@@ -647,5 +655,20 @@ describe("rows", () => {
     await shows(/Agreement beyond chance 0\.52, /, /depth reached\s+8 of 10\s+0\.52/);
     await ask(33);
     await big("Nobody else has marked the same sets");
+    // What a second person saw is written down without a look at the first marks.
+    await as("I, invented");
+    await hand.view("log");
+    await hand.tap('[data-act="second-marks"]');
+    await hand.page.locator("#rater").fill("Bob");
+    await hand.tap('dialog [aria-label="Which set"] [data-value="0"]');
+    await hand.tap('dialog [aria-label="Good repetitions"] [data-value="5"]');
+    for (const [point, mark] of [["brace held", "met"], ["depth reached", "met"]]) await hand.tap(`dialog [aria-label="${point}"] [data-value="${mark}"]`);
+    await hand.tap('[data-act="save-marks"]');
+    assert.match(await hand.page.locator("dialog .wrong").innerText(), /Every point, please/);
+    await hand.tap('dialog [aria-label="knees track feet"] [data-value="not_met"]');
+    await hand.tap('[data-act="save-marks"]');
+    await hand.page.getByText("Recorded.").waitFor();
+    await ask(33, [], "I, invented");
+    await big("The coach and Bob: 2 of 3 marks alike");
   });
 });

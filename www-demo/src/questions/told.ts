@@ -6,6 +6,7 @@ import { choices, el, type Child } from "../element.ts";
 import type { BlockAdvice, EasyWeekStatus, LiftParameters, RecordPlace, Sex, VerdictSkill, WhoMarks } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
 import { count, dayLong, dayShort, mass, plain, unitNow, type Mass } from "../numbers.ts";
+import { barWords, implementName } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { TESTS, testResult } from "../write_down.ts";
 import { fields, kept, massField, nobody, put, stopFirst, type Question } from "./shape.ts";
@@ -38,6 +39,8 @@ function missedSession(app: App): Child {
   const inputs = fields(
     choices("The next session is planned", [{ value: -1, label: "As usual" }, ...WHEN.map((value) => ({ value, label: value === 0 ? "Today" : dayShort(ask("page.day", { day: asked.today, plus: value })) }))], when, (value) => put(app, "when", value)),
   );
+  // Which session it was, then lift by lift, and that nothing is added.
+  const [first = "", ...others] = shown(said).filter((one) => !app.stops(lifter).lines.includes(one));
   const kinds = missed.lifts.map((one) => (one.then === undefined ? "stopped" : one.then === "drop" ? "drop" : kindOf(one.then, "shiftTo") ? "shift" : "merge"));
   const of = (kind: string): string => missed.lifts.filter((_, at) => kinds[at] === kind).map((one) => app.liftName(one.lift)).join(", ");
   const parts = [of("shift") && `Shift: ${of("shift")}`, of("merge") && `Into the next: ${of("merge")}`, of("drop") && `Let go: ${of("drop")}`].filter(Boolean);
@@ -46,8 +49,8 @@ function missedSession(app: App): Child {
     inputs,
     answer({
       big: parts.length > 0 ? parts.join(". ") : "Nothing is made up",
-      why: "Load and sets stay as planned, always: nothing is added to make up for it.",
-      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
+      why: first,
+      body: list(others),
       working: missed.lifts.some((one) => one.facts) && table(["Lift", "Its regions last loaded", "Rest days asked for"], missed.lifts.flatMap((one) => (one.facts ? [[app.liftName(one.lift), one.facts.lastLoaded ? dayShort(one.facts.lastLoaded) : "\u2013", String(one.facts.restDays)]] : [])), "What it was worked out from"),
       sources: missed.sources,
     }),
@@ -188,6 +191,13 @@ export function velocityWords(velocity: { load: Mass; sessions: number; perWeek:
   return `Bar speed at ${mass(load)}: ${plain(perWeek, 3)} m/s a week, ${plain(interval.low, 3)} m/s to ${plain(interval.high, 3)} m/s with 95 % confidence, over ${count(sessions, "session")}: ${words[velocity.verdict] ?? "too few to say"}. Compared at one load only; it makes no maximum.`;
 }
 
+/** A bar by its words instead of its name in the log. */
+function withBars(app: App, said: string): string {
+  const { implements: all } = app.kit();
+  const bar = all.find((one) => said.startsWith(`Weigh ${implementName(one)}:`));
+  return bar ? said.replace(implementName(bar), barWords(bar)) : said;
+}
+
 const FLOORS = { above: "meets it", between: "between the published floors", below: "does not meet it: worth a talk with a clinician" };
 
 /** Everyday tests against their published floors, with the result before each, and what is due this year. */
@@ -223,7 +233,7 @@ export function yearPart(app: App): Child {
     rows.length > 0
       ? [table(["Everyday test", "Last", "Published floor", "Before"], rows, "Everyday tests against their floors"), el("p", { class: "soft" }, "Floors are of groups of people and tell nothing of one alone; with no sex said both are shown.")]
       : el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log."),
-    list(shown(due).filter((one) => !stops.includes(one))),
+    list(shown(due).filter((one) => !stops.includes(one)).map((one) => withBars(app, one))),
   );
 }
 const TESTS_BY_FLOOR: Record<string, keyof typeof TESTS> = { five_chair_rises: "chair_rise_seconds", chair_stands_in_30_seconds: "chair_rise_count", gait_speed: "gait_speed", grip: "grip", floor_rise: "floor_rise" };
