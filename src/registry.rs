@@ -15,17 +15,29 @@ macro_rules! modules {
     ($($(#[$feature:meta])? $module:ident),+ $(,)?) => {
         static DECLARED: &[Declarations] = &[$($(#[$feature])? crate::$module::DECLARED),+];
 
+        /// The entries without their rows, whose texts weigh more than the code.
+        #[allow(non_upper_case_globals, reason = "named after the module")]
+        mod called {
+            use crate::source::{Entry, count, entries};
+
+            $(
+                $(#[$feature])?
+                pub(super) static $module: [Option<&Entry>; count(crate::$module::DECLARED)] =
+                    entries(crate::$module::DECLARED);
+            )+
+        }
+
+        static CALLED: &[&[Option<&Entry>]] = &[$($(#[$feature])? &called::$module),+];
+
         /// The entries of one module each, so that a build that names some of them carries no others.
         pub mod of {
-            use crate::source::{Entry, count, entries};
+            use crate::source::Entry;
 
             $(
                 #[doc = concat!("The entries of [`", stringify!($module), "`](crate::", stringify!($module), ").")]
                 $(#[$feature])?
                 pub fn $module() -> impl Iterator<Item = &'static Entry> {
-                    static ENTRIES: [Option<&Entry>; count(crate::$module::DECLARED)] =
-                        entries(crate::$module::DECLARED);
-                    ENTRIES.iter().copied().flatten()
+                    super::called::$module.iter().copied().flatten()
                 }
             )+
         }
@@ -57,11 +69,7 @@ pub fn rows() -> impl Iterator<Item = &'static Row> {
 
 /// Every entry of the dispatch table.
 pub fn entries() -> impl Iterator<Item = &'static Entry> {
-    DECLARED
-        .iter()
-        .flat_map(|module| module.iter())
-        .flat_map(|file| file.iter())
-        .map(|declared| declared.entry)
+    CALLED.iter().flat_map(|module| module.iter().copied().flatten())
 }
 
 /// The row with that key.

@@ -400,3 +400,15 @@ fn one_equation_alone_is_asked_alone() {
     let asked: Vec<Equation> = answer.by_equation.iter().map(|one| one.equation).collect();
     assert_eq!(asked, [Equation::Epley1985]);
 }
+
+#[test]
+fn the_documentation_tells_the_most_repetitions_that_are_taken() {
+    let mut seen = 0;
+    for equation in Equation::ALL {
+        let Some(row) = bismar::registry::row(&format!("one_rm.{}", equation.name())) else { continue };
+        let refused = format!("`reps_out_of_domain` below 1 and above {} ", equation.highest_reps());
+        assert!(row.doc.contains(&refused), "{}: {refused}", row.key);
+        seen += 1;
+    }
+    assert!(seen > 12, "{seen} equations have a row of their own name");
+}
