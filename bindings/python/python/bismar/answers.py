@@ -10,6 +10,14 @@ from bismar import types as _t
 from bismar._native import call as _call
 
 
+def compare(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, to: _t.GrantInput, from_: _t.GrantInput | None = None) -> _t.Comparison:
+    """In what is that place and work of a lift harder or easier than what is granted now, or than another?"""
+    given: dict[str, Any] = {"log": log, "lift": lift, "today": today, "to": to}
+    if from_ is not None:
+        given["from"] = from_
+    return _call("answers.compare", given)  # type: ignore[no-any-return]
+
+
 def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day) -> _t.Handover:
     """What does another coach need to know, and what changed since the end of that day?"""
     given: dict[str, Any] = {"log": log, "today": today, "since": since}
@@ -66,7 +74,7 @@ def block_review(*, log: _t.LogInput, today: _t.Day, name: _t.Name | None = None
     return _call("answers.block_review", given)  # type: ignore[no-any-return]
 
 
-def curve(*, log: _t.LogInput, lift: _t.Name, today: _t.Day) -> _t.AnswersCurve:
+def curve(*, log: _t.LogInput, lift: _t.Name, today: _t.Day) -> _t.LiftCurve:
     """What is this lifter's own curve of repetitions and load, and is there enough for one?"""
     given: dict[str, Any] = {"log": log, "lift": lift, "today": today}
     return _call("answers.curve", given)  # type: ignore[no-any-return]

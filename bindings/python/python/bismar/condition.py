@@ -192,7 +192,7 @@ def false_alarm_of_mean(*, values: float, threshold: float) -> float:
     return _call("condition.false_alarm_of_mean", given)  # type: ignore[no-any-return]
 
 
-def calibration(*, past: Sequence[_t.PastVerdict]) -> _t.ConditionCalibration:
+def calibration(*, past: Sequence[_t.PastVerdict]) -> _t.ClassCalibration:
     """Did the verdicts before the work sets agree with what the work sets showed, better than chance?
 
     # Formula

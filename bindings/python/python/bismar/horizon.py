@@ -59,7 +59,7 @@ def __getattr__(name: str) -> Any:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def carried_forward(*, strength: float, earlier: _t.Age, later: _t.Age, curve: _t.HorizonCurve) -> _t.Carried:
+def carried_forward(*, strength: float, earlier: _t.Age, later: _t.Age, curve: _t.Curve) -> _t.Carried:
     """What is left at a later age of a strength measured now, along one curve?
 
     # Formula
@@ -79,7 +79,7 @@ def carried_forward(*, strength: float, earlier: _t.Age, later: _t.Age, curve: _
     return _call("horizon.carried_forward", given)  # type: ignore[no-any-return]
 
 
-def carried_back(*, strength: float, earlier: _t.Age, later: _t.Age, curve: _t.HorizonCurve) -> _t.Carried:
+def carried_back(*, strength: float, earlier: _t.Age, later: _t.Age, curve: _t.Curve) -> _t.Carried:
     """What strength at an earlier age leaves this strength at a later one? The exact inverse of carrying forward.
 
     # Formula
@@ -301,7 +301,7 @@ def years_to_floor(*, strength: float, floor: float, loss: float) -> _t.SteadyLo
     return _call("horizon.years_to_floor", given)  # type: ignore[no-any-return]
 
 
-def floor_crossing(*, strength: float, floor: float, lifter: _t.HorizonLifter, today: _t.Day, outlook: _t.Outlook) -> _t.FloorCrossing:
+def floor_crossing(*, strength: float, floor: float, lifter: _t.Person, today: _t.Day, outlook: _t.Outlook) -> _t.FloorCrossing:
     """If nothing but the years worked on this strength, in which year would it meet the floor?
 
     # Formula
@@ -346,7 +346,7 @@ def scenario(*, strength: float, now: _t.Age, phases: Sequence[_t.Phase], outloo
     return _call("horizon.scenario", given)  # type: ignore[no-any-return]
 
 
-def long_plan(*, floors: Sequence[_t.DatedFloor], lifter: _t.HorizonLifter, today: _t.Day, outlook: _t.Outlook, gain: float | None = None) -> list[_t.FloorPlan]:
+def long_plan(*, floors: Sequence[_t.DatedFloor], lifter: _t.Person, today: _t.Day, outlook: _t.Outlook, gain: float | None = None) -> list[_t.FloorPlan]:
     """For strength that must still be there at a later age: what is needed now, what margin is left, and by when
     must a gain have been made?
 
@@ -392,7 +392,7 @@ def floor_margin(*, result: float, floor: _t.Floor) -> _t.FloorMargin:
     return _call("horizon.floor_margin", given)  # type: ignore[no-any-return]
 
 
-def ewgsop2_floor(*, test: _t.HorizonFunctionTest, sex: _t.Sex | None = None) -> _t.Floor:
+def ewgsop2_floor(*, test: _t.FunctionTest, sex: _t.Sex | None = None) -> _t.Floor:
     """Below which result does the European consensus of 2019 speak of probable loss of muscle function?
 
     # Formula
@@ -421,7 +421,7 @@ def ewgsop2_floor(*, test: _t.HorizonFunctionTest, sex: _t.Sex | None = None) ->
     return _call("horizon.ewgsop2_floor", given)  # type: ignore[no-any-return]
 
 
-def fnih_floor(*, test: _t.HorizonFunctionTest, sex: _t.Sex | None = None) -> _t.Floor:
+def fnih_floor(*, test: _t.FunctionTest, sex: _t.Sex | None = None) -> _t.Floor:
     """Below which grip or lean mass did the pooled American cohorts see weakness that matters?
 
     # Formula
@@ -448,7 +448,7 @@ def fnih_floor(*, test: _t.HorizonFunctionTest, sex: _t.Sex | None = None) -> _t
     return _call("horizon.fnih_floor", given)  # type: ignore[no-any-return]
 
 
-def rikli_jones_2013_floor(*, test: _t.HorizonFunctionTest, age: _t.Age, sex: _t.Sex | None = None) -> _t.Floor:
+def rikli_jones_2013_floor(*, test: _t.FunctionTest, age: _t.Age, sex: _t.Sex | None = None) -> _t.Floor:
     """What should a person of this age manage to be on course to live independently late in life?
 
     # Formula
@@ -521,7 +521,7 @@ def knee_torque_floor(*, body_mass: _t.MassInput) -> _t.Floor:
     return _call("horizon.knee_torque_floor", given)  # type: ignore[no-any-return]
 
 
-def cress_meyer_2003_floor(*, test: _t.HorizonFunctionTest) -> _t.Floor:
+def cress_meyer_2003_floor(*, test: _t.FunctionTest) -> _t.Floor:
     """Below which capacity did adults of 65 to 97 live less independently?
 
     # Formula
@@ -728,7 +728,7 @@ def side_difference(*, right: float, left: float, test: _t.SideTest, scatter: fl
     return _call("horizon.side_difference", given)  # type: ignore[no-any-return]
 
 
-def trainability() -> list[_t.HorizonEvidence]:
+def trainability() -> list[_t.PublishedFigure]:
     """What did training add to the strength of older people?
 
     # Formula
@@ -752,7 +752,7 @@ def trainability() -> list[_t.HorizonEvidence]:
     return _call("horizon.trainability", given)  # type: ignore[no-any-return]
 
 
-def maintenance_dose() -> list[_t.HorizonEvidence]:
+def maintenance_dose() -> list[_t.PublishedFigure]:
     """How little keeps strength, and what does a break cost?
 
     # Formula
@@ -776,7 +776,7 @@ def maintenance_dose() -> list[_t.HorizonEvidence]:
     return _call("horizon.maintenance_dose", given)  # type: ignore[no-any-return]
 
 
-def published_declines() -> list[_t.HorizonEvidence]:
+def published_declines() -> list[_t.PublishedFigure]:
     """How fast does strength fall, study by study, in untrained people and in lifters?
 
     # Formula

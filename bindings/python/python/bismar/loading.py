@@ -72,7 +72,7 @@ def __getattr__(name: str) -> Any:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def load(*, bar: _t.BarInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.LoadingPolicy) -> _t.Loaded:
+def load(*, bar: _t.BarInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.Rounding) -> _t.Loaded:
     """What goes on each side of the bar for this load?
 
     # Formula
@@ -93,7 +93,7 @@ def load(*, bar: _t.BarInput, stock: _t.StockInput, target: _t.MassInput, policy
     return _call("loading.load", given)  # type: ignore[no-any-return]
 
 
-def load_on(*, implement: _t.ImplementInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.LoadingPolicy) -> _t.Loaded:
+def load_on(*, implement: _t.ImplementInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.Rounding) -> _t.Loaded:
     """How is this load made on a bar, a handle, a rack of dumbbells, a machine, an assistance or a pin?
 
     # Formula
@@ -168,7 +168,7 @@ def attempt_step(*, load: _t.MassInput, half: _t.BodyHalf) -> _t.AttemptStep:
     return _call("loading.attempt_step", given)  # type: ignore[no-any-return]
 
 
-def load_from(*, implement: _t.ImplementInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.LoadingPolicy, on_bar: _t.Numbers) -> _t.LoadingChange:
+def load_from(*, implement: _t.ImplementInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.Rounding, on_bar: _t.Numbers) -> _t.DiscChange:
     """What goes on each end for this load, with as many of the discs that are on as possible left in place?
 
     # Formula
@@ -252,7 +252,7 @@ def grip_height(*, bar: _t.BarInput, centre: _t.Length) -> _t.GripHeight:
     return _call("loading.grip_height", given)  # type: ignore[no-any-return]
 
 
-def keep_height(*, bar: _t.BarInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.LoadingPolicy, height: _t.Length) -> _t.KeepHeight:
+def keep_height(*, bar: _t.BarInput, stock: _t.StockInput, target: _t.MassInput, policy: _t.Rounding, height: _t.Length) -> _t.KeepHeight:
     """How is this load made with the bar's centre at this height: with which discs, or on which blocks?
 
     # Formula
@@ -460,7 +460,7 @@ def handling_order(*, stock: _t.StockInput, before: _t.Numbers, after: _t.Number
     return _call("loading.handling_order", given)  # type: ignore[no-any-return]
 
 
-def read_bar(*, bar: _t.BarInput, stock: _t.StockInput, left: _t.Numbers, right: _t.Numbers, uneven: bool, tolerance: _t.Tolerance) -> _t.LoadingReading:
+def read_bar(*, bar: _t.BarInput, stock: _t.StockInput, left: _t.Numbers, right: _t.Numbers, uneven: bool, tolerance: _t.Tolerance) -> _t.BarReading:
     """What is on the bar now?
 
     # Formula

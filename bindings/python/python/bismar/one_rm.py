@@ -243,8 +243,7 @@ def epley_1985(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w (1 + r / 30)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives
-    1.0333 w, not the load itself.
+    `E = w (1 + r / 30)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0333 w, not the load itself.
 
     # Domain
     From 1 repetition up to 30 repetitions: no pole; a straight line without end. Not measured: a coach's
@@ -276,8 +275,7 @@ def epley_1985_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilograms
     As `epley_1985`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Epley 1985 solved for the load (row `one_rm.epley_1985_load`).
@@ -319,8 +317,7 @@ def brzycki_1993(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = 36 w / (37 - r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives
-    the load itself.
+    `E = 36 w / (37 - r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives the load itself.
 
     # Domain
     From 1 repetition up to 36.5 repetitions (pole at 37): pole at 37 repetitions. Nobody was measured: a
@@ -351,8 +348,7 @@ def brzycki_1993_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogra
     As `brzycki_1993`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 36.5 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 36.5 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Brzycki 1993 solved for the load (row `one_rm.brzycki_1993_load`).
@@ -394,8 +390,7 @@ def brzycki_1993_decimal(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w / (1.0278 - 0.0278 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it
-    gives the load itself.
+    `E = w / (1.0278 - 0.0278 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives the load itself.
 
     # Domain
     From 1 repetition up to 36.5 repetitions (pole at 36.971): pole at 36.971 repetitions. Nobody was
@@ -426,8 +421,7 @@ def brzycki_1993_decimal_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t
     As `brzycki_1993_decimal`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 36.5 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 36.5 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Brzycki 1993, decimal form solved for the load (row `one_rm.brzycki_1993_decimal_load`).
@@ -469,8 +463,7 @@ def lander_1985(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = 100 w / (101.3 - 2.67123 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one
-    repetition it gives 1.0139 w, not the load itself.
+    `E = 100 w / (101.3 - 2.67123 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0139 w, not the load itself.
 
     # Domain
     From 1 repetition up to 37.5 repetitions (pole at 37.923): pole at 37.923 repetitions. Nobody was
@@ -495,15 +488,13 @@ def lander_1985_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogram
     """What load would be lifted this often to failure, given the one-repetition maximum?
 
     # Formula
-    `w = E (101.3 - 2.67123 r) / 100`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in
-    kg.
+    `w = E (101.3 - 2.67123 r) / 100`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `lander_1985`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 37.5 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 37.5 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Lander 1985 solved for the load (row `one_rm.lander_1985_load`).
@@ -545,8 +536,7 @@ def lombardi_1989(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w r^0.10`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives the load
-    itself.
+    `E = w r^0.10`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives the load itself.
 
     # Domain
     From 1 repetition up to 30 repetitions: no pole; explodes when inverted (35.4 repetitions at 70 %, 165 at
@@ -577,8 +567,7 @@ def lombardi_1989_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogr
     As `lombardi_1989`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Lombardi 1989 solved for the load (row `one_rm.lombardi_1989_load`).
@@ -620,8 +609,7 @@ def mayhew_1992(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = 100 w / (52.2 + 41.9 exp(-0.055 r))`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one
-    repetition it gives 1.0886 w, not the load itself.
+    `E = 100 w / (52.2 + 41.9 exp(-0.055 r))`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0886 w, not the load itself.
 
     # Domain
     From 1 repetition up to 50 repetitions: no pole; levels off at 1.9157 w, and above 91.86 % of the maximum
@@ -648,15 +636,13 @@ def mayhew_1992_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogram
     """What load would be lifted this often to failure, given the one-repetition maximum?
 
     # Formula
-    `w = E (52.2 + 41.9 exp(-0.055 r)) / 100`; `E` one-repetition maximum in kg, `r` repetitions to failure,
-    `w` in kg.
+    `w = E (52.2 + 41.9 exp(-0.055 r)) / 100`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `mayhew_1992`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 50 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 50 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Mayhew et al. 1992 solved for the load (row `one_rm.mayhew_1992_load`).
@@ -698,8 +684,7 @@ def oconner_1989(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w (1 + 0.025 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives
-    1.025 w, not the load itself.
+    `E = w (1 + 0.025 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.025 w, not the load itself.
 
     # Domain
     From 1 repetition up to 30 repetitions: no pole; a straight line without end. Nobody was measured: a
@@ -730,8 +715,7 @@ def oconner_1989_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogra
     As `oconner_1989`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     O'Conner et al. 1989 solved for the load (row `one_rm.oconner_1989_load`).
@@ -773,8 +757,7 @@ def wathan_1994(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = 100 w / (48.8 + 53.8 exp(-0.075 r))`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one
-    repetition it gives 1.0130 w, not the load itself.
+    `E = 100 w / (48.8 + 53.8 exp(-0.075 r))`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0130 w, not the load itself.
 
     # Domain
     From 1 repetition up to 30 repetitions: no pole; levels off at 2.0492 w. Nobody was measured: a chart
@@ -799,15 +782,13 @@ def wathan_1994_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogram
     """What load would be lifted this often to failure, given the one-repetition maximum?
 
     # Formula
-    `w = E (48.8 + 53.8 exp(-0.075 r)) / 100`; `E` one-repetition maximum in kg, `r` repetitions to failure,
-    `w` in kg.
+    `w = E (48.8 + 53.8 exp(-0.075 r)) / 100`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `wathan_1994`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Wathan 1994 solved for the load (row `one_rm.wathan_1994_load`).
@@ -849,8 +830,7 @@ def brown_1992(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w (0.9849 + 0.0338 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it
-    gives 1.0187 w, not the load itself.
+    `E = w (0.9849 + 0.0338 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0187 w, not the load itself.
 
     # Domain
     From 1 repetition up to 30 repetitions: no pole; a straight line without end. No sample is known: a
@@ -881,8 +861,7 @@ def brown_1992_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilograms
     As `brown_1992`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Brown 1992 solved for the load (row `one_rm.brown_1992_load`).
@@ -924,8 +903,7 @@ def adams_1998(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w / (1 - 0.02 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives
-    1.0204 w, not the load itself.
+    `E = w / (1 - 0.02 r)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0204 w, not the load itself.
 
     # Domain
     From 1 repetition up to 49.5 repetitions (pole at 50): pole at 50 repetitions. No sample is known: a
@@ -956,8 +934,7 @@ def adams_1998_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilograms
     As `adams_1998`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 49.5 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 49.5 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Adams 1998 solved for the load (row `one_rm.adams_1998_load`).
@@ -999,8 +976,7 @@ def berger_1961(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure?
 
     # Formula
-    `E = w / (1.0261 exp(-0.0262 r))`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one
-    repetition it gives 1.0004 w, the load itself within rounding.
+    `E = w / (1.0261 exp(-0.0262 r))`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0004 w, the load itself within rounding.
 
     # Domain
     From 1 repetition up to 30 repetitions: no pole; grows without end. Measured, as recalled, up to
@@ -1010,7 +986,7 @@ def berger_1961(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg.
 
     # Source
-    Berger 1961 in later lists, its constant corrected by this project (row `one_rm.berger_1961`).
+    Berger 1961, in later lists, its constant corrected by this project (row `one_rm.berger_1961`).
     """
     given: dict[str, Any] = {"load": load, "reps": reps}
     return _call("one_rm.berger_1961", given)  # type: ignore[no-any-return]
@@ -1026,8 +1002,7 @@ def berger_1961_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogram
     As `berger_1961`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Berger 1961 solved for the load (row `one_rm.berger_1961_load`).
@@ -1059,8 +1034,7 @@ def cummings_finn_1998(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could be lifted once, from a set to failure, for an untrained young woman's bench press?
 
     # Formula
-    `E = 1.175 w + 0.839 r - 4.29787`; `w` load in kg, `r` repetitions to failure, `E` in kg. Bound to kilograms:
-    twice the load is not twice the maximum.
+    `E = 1.175 w + 0.839 r - 4.29787`; `w` load in kg, `r` repetitions to failure, `E` in kg. Bound to kilograms: twice the load is not twice the maximum.
 
     # Domain
     From 1 repetition up to 30 repetitions; measured: 4 to 8, 57 untrained women, bench press.
@@ -1068,8 +1042,7 @@ def cummings_finn_1998(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     later lists, has no breadth.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg, or where the
-    offset would leave no maximum.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg, or where the offset would leave no maximum.
 
     # Source
     Cummings & Finn 1998, in the form of later lists (row `one_rm.cummings_finn_1998`).
@@ -1093,8 +1066,7 @@ def cummings_finn_1998_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.K
     As `cummings_finn_1998`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum or the load
-    would be nothing or less.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum or the load would be nothing or less.
 
     # Source
     Cummings & Finn 1998 solved for the load (row `one_rm.cummings_finn_1998_load`).
@@ -1136,8 +1108,7 @@ def kemmler_2006(*, load: _t.MassInput, reps: _t.Reps) -> _t.Kilograms:
     """What could a trained older woman lift once, from a set to failure on a machine?
 
     # Formula
-    `E = w (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`; `w` load in kg, `r` repetitions to failure, `E` in
-    kg. At one repetition it gives 1.0002 w, the load itself within rounding.
+    `E = w (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.0002 w, the load itself within rounding.
 
     # Domain
     From 1 to 20 repetitions; measured: 3 to 20, 70 trained postmenopausal women of 57.4 (SD 3.1) years, leg
@@ -1163,14 +1134,13 @@ def kemmler_2006_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps) -> _t.Kilogra
     """What load would be lifted this often to failure, given the one-repetition maximum?
 
     # Formula
-    `w = E / (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`; masses in kg, `r` repetitions to failure.
+    `w = E / (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `kemmler_2006`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 20 repetitions; `load_out_of_domain` where the maximum is at or below
-    0 kg.
+    `reps_out_of_domain` below 1 and above 20 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Kemmler et al. 2006 solved for the load (row `one_rm.kemmler_2006_load`).
@@ -1188,13 +1158,13 @@ def kemmler_2006_reps(*, fraction: _t.Fraction) -> float:
     """How many repetitions to failure does a part of the maximum allow?
 
     # Formula
-    The root from 1 to 20 of `1 / F = 0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3`; `F` part of the maximum.
+    The root from 1 to 20 of `1 / F = 0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3`; `F` part of the one-repetition maximum, `r` repetitions.
 
     # Domain
-    As `kemmler_2006`.
+    As `kemmler_2006`; answers up to 20 repetitions.
 
     # Errors
-    `percent_out_of_domain` where the root does not lie from 1 to 20 repetitions.
+    `percent_out_of_domain` where the equation has no answer from 1 to 20 repetitions.
 
     # Source
     Kemmler et al. 2006 solved for repetitions (row `one_rm.kemmler_2006_reps`).
@@ -1212,9 +1182,7 @@ def osteopenia_2024(*, device: _t.Device, load: _t.MassInput, reps: _t.Reps) -> 
     """What could a trained older adult with osteopenia lift once, from a set to failure on this machine?
 
     # Formula
-    `E = w (a0 + a1 r + a2 r^2 + a3 r^3)` with four coefficients a machine; `w` load in kg, `r` repetitions to
-    failure. At one repetition it gives 1.00 to 1.01 w. That the coefficients are printed in ascending powers is
-    our reading.
+    `E = w (a0 + a1 r + a2 r^2 + a3 r^3)` with four coefficients a machine; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 1.00 to 1.01 w. That the coefficients are printed in ascending powers is our reading.
 
     # Domain
     From 1 to 16 repetitions; measured: 5 to 16, 40 trained women and men of 73 (SD 8) years with osteopenia or
@@ -1239,14 +1207,13 @@ def osteopenia_2024_load(*, device: _t.Device, one_rm: _t.KilogramsInput, reps: 
     """What load would be lifted this often to failure on this machine, given the one-repetition maximum?
 
     # Formula
-    `w = E / (a0 + a1 r + a2 r^2 + a3 r^3)`; masses in kg, `r` repetitions to failure.
+    `w = E / (a0 + a1 r + a2 r^2 + a3 r^3)`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `osteopenia_2024`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 16 repetitions; `load_out_of_domain` where the maximum is at or below
-    0 kg.
+    `reps_out_of_domain` below 1 and above 16 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Sports 2024;12(9):233 solved for the load (row `one_rm.osteopenia_2024_load`).
@@ -1264,13 +1231,13 @@ def osteopenia_2024_reps(*, device: _t.Device, fraction: _t.Fraction) -> float:
     """How many repetitions to failure does a part of the maximum allow on this machine?
 
     # Formula
-    The root from 1 to 16 of `1 / F = a0 + a1 r + a2 r^2 + a3 r^3`; `F` part of the maximum.
+    The root from 1 to 16 of `1 / F = a0 + a1 r + a2 r^2 + a3 r^3`; `F` part of the one-repetition maximum, `r` repetitions.
 
     # Domain
-    As `osteopenia_2024`.
+    As `osteopenia_2024`; answers up to 16 repetitions.
 
     # Errors
-    `percent_out_of_domain` where the root does not lie from 1 to 16 repetitions.
+    `percent_out_of_domain` where the equation has no answer from 1 to 16 repetitions.
 
     # Source
     Sports 2024;12(9):233 solved for repetitions (row `one_rm.osteopenia_2024_reps`).
@@ -1339,9 +1306,7 @@ def reynolds_2006(*, lift: _t.PressLift, load: _t.MassInput, reps: _t.Reps) -> _
     """What could be lifted once, from a set to failure, by the curve through the mean 5, 10 and 20RM?
 
     # Formula
-    `E = 100 w / P`; chest press `P = 55.51 exp(-0.0723 r) + 48.47`, leg press
-    `P = 78.17 exp(-0.0569 r) + 26.41`; `w` load in kg, `r` repetitions to failure. At one repetition it gives
-    0.9989 w and 0.9974 w, the load itself within rounding.
+    `E = 100 w / P`; chest press `P = 55.51 exp(-0.0723 r) + 48.47`, leg press `P = 78.17 exp(-0.0569 r) + 26.41`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives 0.9989 w and 0.9974 w, the load itself within rounding.
 
     # Domain
     From 1 to 30 repetitions; measured: 1, 5, 10 and 20. The fit error of 0.2 and 2.6 kg is that of the group's
@@ -1366,14 +1331,13 @@ def reynolds_2006_load(*, lift: _t.PressLift, one_rm: _t.KilogramsInput, reps: _
     """What load would be lifted this often to failure, given the one-repetition maximum?
 
     # Formula
-    `w = E P / 100`, `P` as in `reynolds_2006`.
+    `w = E P / 100`, `P` as in `reynolds_2006`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `reynolds_2006`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below
-    0 kg.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
     Reynolds et al. 2006 solved for the load (row `one_rm.reynolds_2006_load`).
@@ -1391,8 +1355,7 @@ def reynolds_2006_reps(*, lift: _t.PressLift, fraction: _t.Fraction) -> float:
     """How many repetitions to failure does a part of the maximum allow?
 
     # Formula
-    Chest press `r = -ln((100 F - 48.47) / 55.51) / 0.0723`, leg press
-    `r = -ln((100 F - 26.41) / 78.17) / 0.0569`.
+    Chest press `r = -ln((100 F - 48.47) / 55.51) / 0.0723`, leg press `r = -ln((100 F - 26.41) / 78.17) / 0.0569`; `F` part of the one-repetition maximum, `r` repetitions.
 
     # Domain
     As `reynolds_2006`; the answer may lie above what that form accepts, up to 200.
@@ -1514,8 +1477,7 @@ def kravitz_2003(*, lift: _t.PowerLift, load: _t.MassInput, reps: _t.Reps) -> _t
     """What could a school powerlifter lift once, from a set to failure at the study's part of the maximum?
 
     # Formula
-    Squat `E = 159.9 + 0.103 r w - 11.552 r`, bench press `E = 90.66 + 0.085 r w - 5.306 r`, deadlift
-    `E = 156.08 + 0.098 r w - 12.106 r`; `w` load in kg, `r` repetitions.
+    Squat `E = 159.9 + 0.103 r w - 11.552 r`, bench press `E = 90.66 + 0.085 r w - 5.306 r`, deadlift `E = 156.08 + 0.098 r w - 12.106 r`; `w` load in kg, `r` repetitions to failure, `E` in kg.
 
     # Domain
     18 elite male school powerlifters; one set to failure at 70 % (squat, bench press) or 80 % (deadlift). Not a
@@ -1541,14 +1503,13 @@ def kravitz_2003_load(*, lift: _t.PowerLift, one_rm: _t.KilogramsInput, reps: _t
     """What load would be lifted this often to failure, given the one-repetition maximum?
 
     # Formula
-    `w = (E - start + each r) / (product r)` with the coefficients of `kravitz_2003`.
+    `w = (E - start + each r) / (product r)` with the coefficients of `kravitz_2003`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
     As `kravitz_2003`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the load would lie at or
-    below the crossing.
+    `reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the load would lie at or below the crossing.
 
     # Source
     Kravitz et al. 2003 solved for the load (row `one_rm.kravitz_2003_load`).
@@ -1566,14 +1527,13 @@ def kravitz_2003_reps(*, lift: _t.PowerLift, load: _t.MassInput, one_rm: _t.Kilo
     """How many repetitions to failure does a load allow, given the one-repetition maximum?
 
     # Formula
-    `r = (E - start) / (product w - each)` with the coefficients of `kravitz_2003`.
+    `r = (E - start) / (product w - each)` with the coefficients of `kravitz_2003`; masses in kg.
 
     # Domain
-    As `kravitz_2003`.
+    As `kravitz_2003`; the answer may lie above what that form accepts, up to 200.
 
     # Errors
-    `load_out_of_domain` at and below the crossing; `percent_out_of_domain` where there is no answer from 1 to
-    200 repetitions.
+    `load_out_of_domain` at and below the crossing; `percent_out_of_domain` where there is no answer from 1 to 200 repetitions.
 
     # Source
     Kravitz et al. 2003 solved for repetitions (row `one_rm.kravitz_2003_reps`).
@@ -1691,7 +1651,7 @@ def percent_chart(*, load: _t.MassInput, reps: _t.Reps, above_ten: _t.ChartAbove
     """What could be lifted once, from a set to failure, by the chart?
 
     # Formula
-    `E = w / F`, `F` from `percent_chart_fraction`. At one repetition it gives the load itself.
+    `E = w / F`, `F` from `percent_chart_fraction`; `w` load in kg, `r` repetitions to failure, `E` in kg. At one repetition it gives the load itself.
 
     # Domain
     As `percent_chart_fraction`.
@@ -1700,7 +1660,7 @@ def percent_chart(*, load: _t.MassInput, reps: _t.Reps, above_ten: _t.ChartAbove
     `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` at or below 0 kg.
 
     # Source
-    Training load chart and textbook of the association (row `one_rm.percent_chart`).
+    Training load chart, and textbook of the association (row `one_rm.percent_chart`).
 
     # Known how
     Read in the work or in its abstract. Recalled, not read again: the textbook's 11, 12 and 15 repetitions.
@@ -1715,17 +1675,16 @@ def percent_chart_load(*, one_rm: _t.KilogramsInput, reps: _t.Reps, above_ten: _
     """What load would be lifted this often to failure, by the chart?
 
     # Formula
-    `w = E F`, `F` from `percent_chart_fraction`.
+    `w = E F`, `F` from `percent_chart_fraction`; `E` one-repetition maximum in kg, `r` repetitions to failure, `w` in kg.
 
     # Domain
-    As `percent_chart_fraction`.
+    As `percent_chart`.
 
     # Errors
-    `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` where the maximum is at or
-    below 0 kg.
+    `reps_out_of_domain` below 1 and above 12 or 15 repetitions; `load_out_of_domain` where the maximum is at or below 0 kg.
 
     # Source
-    Training load chart and textbook of the association (row `one_rm.percent_chart_load`).
+    Training load chart solved for the load (row `one_rm.percent_chart_load`).
 
     # Known how
     Read in the work or in its abstract. Recalled, not read again: the textbook's 11, 12 and 15 repetitions.
@@ -1740,16 +1699,16 @@ def percent_chart_reps(*, fraction: _t.Fraction, above_ten: _t.ChartAboveTen) ->
     """How many repetitions to failure does a part of the maximum allow, by the chart?
 
     # Formula
-    The straight piece of the chart that holds `F`, solved for repetitions.
+    The straight piece of the chart that holds `F`, solved for repetitions: from 100 % down to 70 % (one page) or 65 % (textbook); `F` part of the one-repetition maximum, `r` repetitions.
 
     # Domain
-    From 100 % down to 70 % (one page) or 65 % (textbook).
+    As `percent_chart`; answers up to 12 or 15 repetitions.
 
     # Errors
-    `percent_out_of_domain` outside it.
+    `percent_out_of_domain` where the equation has no answer from 1 to 12 or 15 repetitions.
 
     # Source
-    Training load chart and textbook of the association (row `one_rm.percent_chart_reps`).
+    Training load chart solved for repetitions (row `one_rm.percent_chart_reps`).
 
     # Known how
     Read in the work or in its abstract. Recalled, not read again: the textbook's 11, 12 and 15 repetitions.

@@ -9,7 +9,7 @@ from typing import Any
 from bismar import types as _t
 from bismar._native import call as _call
 
-policy_default: _t.RecordPolicy
+policy_default: _t.Policy
 """The numbers of the rules where a log names none: moves, windows, pain, steps back, returns, probes, reviews and
 the layoff table.
 

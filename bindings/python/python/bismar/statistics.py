@@ -1892,7 +1892,7 @@ def western_electric_run_length(*, shift: float) -> float:
     return _call("statistics.western_electric_run_length", given)  # type: ignore[no-any-return]
 
 
-def local_level(*, readings: Sequence[_t.StatisticsReading], drift: float, outliers: _t.Outliers, also: Sequence[_t.Day]) -> _t.LevelPath:
+def local_level(*, readings: Sequence[_t.Reading], drift: float, outliers: _t.Outliers, also: Sequence[_t.Day]) -> _t.LevelPath:
     """Where is a slowly wandering level, and where was it, given scattered readings on irregular days?
 
     # Formula
@@ -1919,7 +1919,7 @@ def local_level(*, readings: Sequence[_t.StatisticsReading], drift: float, outli
     return _call("statistics.local_level", given)  # type: ignore[no-any-return]
 
 
-def local_level_concentrated(*, readings: Sequence[_t.StatisticsReading], relative_drift: float) -> float:
+def local_level_concentrated(*, readings: Sequence[_t.Reading], relative_drift: float) -> float:
     """How well does a drift, relative to the scatter of the readings, explain them?
 
     # Formula
@@ -1944,7 +1944,7 @@ def local_level_concentrated(*, readings: Sequence[_t.StatisticsReading], relati
     return _call("statistics.local_level_concentrated", given)  # type: ignore[no-any-return]
 
 
-def local_level_fit(*, readings: Sequence[_t.StatisticsReading]) -> _t.LevelFit:
+def local_level_fit(*, readings: Sequence[_t.Reading]) -> _t.LevelFit:
     """What drift and what scatter explain the readings best, if their variances are known only in proportion?
 
     # Formula
@@ -1968,7 +1968,7 @@ def local_level_fit(*, readings: Sequence[_t.StatisticsReading]) -> _t.LevelFit:
     return _call("statistics.local_level_fit", given)  # type: ignore[no-any-return]
 
 
-def local_level_drift(*, readings: Sequence[_t.StatisticsReading]) -> _t.LevelFit:
+def local_level_drift(*, readings: Sequence[_t.Reading]) -> _t.LevelFit:
     """How fast does the level wander, if the variances of the readings are known?
 
     # Formula
@@ -2017,7 +2017,7 @@ def level_forecast(*, level: float, level_variance: float, drift: float, days: f
     return _call("statistics.level_forecast", given)  # type: ignore[no-any-return]
 
 
-def local_trend(*, readings: Sequence[_t.StatisticsReading], level_drift: float, slope_drift: float, also: Sequence[_t.Day]) -> _t.TrendPath:
+def local_trend(*, readings: Sequence[_t.Reading], level_drift: float, slope_drift: float, also: Sequence[_t.Day]) -> _t.TrendPath:
     """Where are level and slope, and where were they, given scattered readings on irregular days?
 
     # Formula
@@ -2045,7 +2045,7 @@ def local_trend(*, readings: Sequence[_t.StatisticsReading], level_drift: float,
     return _call("statistics.local_trend", given)  # type: ignore[no-any-return]
 
 
-def local_trend_fit(*, readings: Sequence[_t.StatisticsReading]) -> _t.TrendFit:
+def local_trend_fit(*, readings: Sequence[_t.Reading]) -> _t.TrendFit:
     """What drifts of level and slope explain the readings best, if their variances are known?
 
     # Formula

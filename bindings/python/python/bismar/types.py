@@ -130,52 +130,6 @@ class Alike(TypedDict):
 # Part of the present strength lost in a year: 0.02 is 2 %. From 0 up to, not including, 1.
 AnnualLoss: TypeAlias = float
 
-class AnswersCurve(TypedDict):
-    """The own curve of one lift."""
-    stops: list[Reason]
-    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
-    today: Day
-    """The day it was made for."""
-    lift: Name
-    """Id of the lift."""
-    place: NotRequired[Place]
-    """Where the sets were done: on the rung and in the range of the last session."""
-    curve: NotRequired[OwnCurve]
-    """The curve with the interval of its slope; absent where the sets cannot tell one."""
-    prior: CurvePrior
-    """What is taken in its place until then."""
-    enough: bool
-    """Whether the own sets have taken away at least half of what was uncertain, so that the curve is used."""
-    sets: float
-    """Sets of the last year at this place, at most 200."""
-    usable: float
-    """Of these, such as could speak."""
-    refused: list[RefusedSets]
-    """Why the others could not."""
-    missing: list[Lacking]
-    """What nobody wrote down."""
-    sources: list[str]
-    """Rows of the registry that the numbers come from."""
-    cautions: list[Caution]
-    """What to show beside it."""
-
-
-class AnswersKeptLoad(TypedDict):
-    """A load that must still be there at a later age."""
-    planned: LoadToKeep
-    """As planned."""
-    shown: NotRequired[list[Day | Mass]]
-    """What the lift has last shown in a session that passed, and when."""
-    place: NotRequired[NamedPlace]
-    """Where that was."""
-    plan: NotRequired[FloorPlan]
-    """What is needed now, and what margin is left; absent where nothing was shown or the birthday is not known."""
-    what_if: NotRequired[ScenarioBands]
-    """What the phases asked about would leave, with the part of the courses at or above the load; absent where none were
-    asked about, nothing was shown or the birthday is not known.
-    """
-
-
 # What is asked before anything else on a training day.
 Ask: TypeAlias = Union[Literal['fever', 'dizziness', 'palpitations', 'fall', 'new_medicine']]
 
@@ -266,6 +220,22 @@ BarKind_hex = TypedDict("BarKind_hex", {"hex": "BarKind_hex_fields"})
 
 # The shape of a bar.
 BarKind: TypeAlias = Union[Literal['straight'], "BarKind_hex"]
+
+class BarReading(TypedDict):
+    """What a bar with these discs weighs."""
+    total: Mass
+    """The whole load from the best known masses."""
+    pounds: float
+    """The same in pounds."""
+    nominal: Mass
+    """The whole load by the face values."""
+    band: MassBand
+    """The least and the most it may be: measured discs as measured, all else within the rule."""
+    left_over_right: Mass
+    """The left end less the right end, from the best known masses."""
+    centre_height: NotRequired[Length]
+    """Height of the centre, where both ends carry discs and every diameter is known."""
+
 
 class Baseline(TypedDict):
     """What is ordinary for this lifter."""
@@ -402,7 +372,15 @@ class BridgeOptionsInput(TypedDict):
 # Who is by the bar. One answer, so that nobody can be alone with a spotter.
 ByTheBar: TypeAlias = Union[Literal['alone', 'others', 'spotter']]
 
-CardItem_test = TypedDict("CardItem_test", {"test": "HorizonFunctionTest"})
+class Calibration(TypedDict):
+    """Sessions of calibration: on how many days they were done, and how many are asked for."""
+    done: float
+    """Days with a session."""
+    needed: float
+    """Days asked for."""
+
+
+CardItem_test = TypedDict("CardItem_test", {"test": "FunctionTest"})
 
 CardItem_weigh = TypedDict("CardItem_weigh", {"weigh": "Name"})
 
@@ -466,7 +444,7 @@ class CardSettings(TypedDict):
     """A body mass, days."""
     soon_days: float
     """From how many days ahead a thing counts as soon."""
-    tests: list[HorizonFunctionTest]
+    tests: list[FunctionTest]
     """Tests to repeat each year."""
     mass_loss: float
     """Loss of body mass that is worth a talk, as a part."""
@@ -486,7 +464,7 @@ class CardSettingsInput(TypedDict):
     """A body mass, days."""
     soon_days: NotRequired[float]
     """From how many days ahead a thing counts as soon."""
-    tests: NotRequired[Sequence[HorizonFunctionTest]]
+    tests: NotRequired[Sequence[FunctionTest]]
     """Tests to repeat each year."""
     mass_loss: NotRequired[float]
     """Loss of body mass that is worth a talk, as a part."""
@@ -550,6 +528,131 @@ class Centiles(TypedDict):
     """The value that 90 % did not exceed."""
 
 
+class Change_passing_sessions_fields(TypedDict):
+    """Passing sessions, each on another day."""
+    count: float
+    """How many more."""
+
+
+Change_passing_sessions = TypedDict("Change_passing_sessions", {"passing_sessions": "Change_passing_sessions_fields"})
+
+class Change_learning_sessions_fields(TypedDict):
+    """Calibration sessions."""
+    count: float
+    """How many more."""
+
+
+Change_learning_sessions = TypedDict("Change_learning_sessions", {"learning_sessions": "Change_learning_sessions_fields"})
+
+class Change_days_fields(TypedDict):
+    """Days to wait."""
+    count: float
+    """How many."""
+
+
+Change_days = TypedDict("Change_days", {"days": "Change_days_fields"})
+
+class Change_clear_sessions_fields(TypedDict):
+    """Sessions without more pain than usual."""
+    region: Name
+    """Where."""
+    count: float
+    """How many more."""
+
+
+Change_clear_sessions = TypedDict("Change_clear_sessions", {"clear_sessions": "Change_clear_sessions_fields"})
+
+class Change_ask_answered_fields(TypedDict):
+    """The answer to something that was asked."""
+    ask: Ask
+    """What."""
+
+
+Change_ask_answered = TypedDict("Change_ask_answered", {"ask_answered": "Change_ask_answered_fields"})
+
+class Change_more_in_reserve_fields(TypedDict):
+    """Sessions whose sets leave what is asked in reserve."""
+    count: float
+    """How many more."""
+
+
+Change_more_in_reserve = TypedDict("Change_more_in_reserve", {"more_in_reserve": "Change_more_in_reserve_fields"})
+
+class Change_effort_said_fields(TypedDict):
+    """Sessions of which the lifter says how much each set left in reserve."""
+    count: float
+    """How many more."""
+
+
+Change_effort_said = TypedDict("Change_effort_said", {"effort_said": "Change_effort_said_fields"})
+
+class Change_leave_out_partner_fields(TypedDict):
+    """The other lift of the pair is left out of the plan of that day."""
+    partner: Name
+    """Which."""
+
+
+Change_leave_out_partner = TypedDict("Change_leave_out_partner", {"leave_out_partner": "Change_leave_out_partner_fields"})
+
+class Change_break_over_fields(TypedDict):
+    """The planned break is over."""
+    until: Day
+    """Its last day."""
+
+
+Change_break_over = TypedDict("Change_break_over", {"break_over": "Change_break_over_fields"})
+
+class Change_smaller_discs_fields(TypedDict):
+    """Discs that make a load up to this one."""
+    up_to: Mass
+    """Highest load the step allows."""
+
+
+Change_smaller_discs = TypedDict("Change_smaller_discs", {"smaller_discs": "Change_smaller_discs_fields"})
+
+class Change_more_to_load_fields(TypedDict):
+    """Something heavier than all there is, up to this one."""
+    up_to: Mass
+    """Highest load the step allows."""
+
+
+Change_more_to_load = TypedDict("Change_more_to_load", {"more_to_load": "Change_more_to_load_fields"})
+
+class Change_blocks_or_discs_fields(TypedDict):
+    """Blocks or discs that start the bar at this height."""
+    height: Length
+    """Height of the bar's centre."""
+
+
+Change_blocks_or_discs = TypedDict("Change_blocks_or_discs", {"blocks_or_discs": "Change_blocks_or_discs_fields"})
+
+class Change_usual_pain_agreed_fields(TypedDict):
+    """The usual level of pain is looked at and agreed anew."""
+    region: Name
+    """Where."""
+
+
+Change_usual_pain_agreed = TypedDict("Change_usual_pain_agreed", {"usual_pain_agreed": "Change_usual_pain_agreed_fields"})
+
+class Change_sessions_fields(TypedDict):
+    """Sessions of this lift, whatever they come to."""
+    count: float
+    """How many more."""
+
+
+Change_sessions = TypedDict("Change_sessions", {"sessions": "Change_sessions_fields"})
+
+class Change_implement_fields(TypedDict):
+    """The implement is there."""
+    implement: Name
+    """Which."""
+
+
+Change_implement = TypedDict("Change_implement", {"implement": "Change_implement_fields"})
+
+# One thing that would change the answer, with how much of it.
+Change: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'pass_on_day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "Change_passing_sessions", "Change_learning_sessions", "Change_days", "Change_clear_sessions", "Change_ask_answered", "Change_more_in_reserve", "Change_effort_said", "Change_leave_out_partner", "Change_break_over", "Change_smaller_discs", "Change_more_to_load", "Change_blocks_or_discs", "Change_usual_pain_agreed", "Change_sessions", "Change_implement"]
+
 class ChangeChances(TypedDict):
     """How likely it is that the true change of one person helps, does nothing of note, or harms.
 
@@ -577,6 +680,30 @@ class ChangedSince(TypedDict):
 
 # Which print to follow above 10 repetitions, where they disagree.
 ChartAboveTen: TypeAlias = Union[Literal['one_page', 'textbook']]
+
+class ClassCalibration(TypedDict):
+    """The four counts and what follows."""
+    hits: float
+    """Called below the usual, fell short."""
+    false_alarms: float
+    """Called below the usual, went well."""
+    misses: float
+    """Not called below the usual, fell short."""
+    quiet: float
+    """Not called below the usual, went well."""
+    unknown: float
+    """Sessions of unknown class, left out."""
+    right: NotRequired[Interval]
+    """Part of the verdicts that were right."""
+    caught: NotRequired[Interval]
+    """Part of the days that fell short which were called below the usual, 95 %."""
+    wrongly_called: NotRequired[Interval]
+    """Part of the days that went well which were called below the usual, 95 %."""
+    chance: NotRequired[float]
+    """How often chance alone would catch as many."""
+    skill: VerdictSkill
+    """Whether the verdicts were better than chance."""
+
 
 class Clearance(TypedDict):
     """The result of a clearance; the library stores it and examines nobody."""
@@ -668,29 +795,8 @@ ClearanceStatus: TypeAlias = Union[Literal['cleared', 'cleared_with_limits', 'no
 # Who is there.
 Company: TypeAlias = Union[Literal['alone', 'within_call', 'spotter']]
 
-class ConditionCalibration(TypedDict):
-    """The four counts and what follows."""
-    hits: float
-    """Called below the usual, fell short."""
-    false_alarms: float
-    """Called below the usual, went well."""
-    misses: float
-    """Not called below the usual, fell short."""
-    quiet: float
-    """Not called below the usual, went well."""
-    unknown: float
-    """Sessions of unknown class, left out."""
-    right: NotRequired[Interval]
-    """Part of the verdicts that were right."""
-    caught: NotRequired[Interval]
-    """Part of the days that fell short which were called below the usual, 95 %."""
-    wrongly_called: NotRequired[Interval]
-    """Part of the days that went well which were called below the usual, 95 %."""
-    chance: NotRequired[float]
-    """How often chance alone would catch as many."""
-    skill: VerdictSkill
-    """Whether the verdicts were better than chance."""
-
+# In what one place and its work is harder than another, and in what easier.
+Comparison = TypedDict("Comparison", {"stops": "list[Reason]", "today": "Day", "lift": "Name", "from": "Grant", "to": "Grant", "harder": "list[Dimension]", "easier": "list[Dimension]", "sideways": "bool", "cautions": "list[Caution]"})
 
 class Conditions(TypedDict):
     """Under what conditions a marker was read. Only equal conditions are compared."""
@@ -798,6 +904,36 @@ Crossing_not_before = TypedDict("Crossing_not_before", {"not_before": "Crossing_
 
 # When a floor is met along one curve.
 Crossing: TypeAlias = Union[Literal['at_or_below'], "Crossing_at", "Crossing_not_before"]
+
+Curve_compound = TypedDict("Curve_compound", {"compound": "Sequence[LossBand]"})
+
+# A yearly loss that rises in a straight line with age: a quadratic in the logarithm of strength.
+Curve_rising_loss_fields = TypedDict("Curve_rising_loss_fields", {"from": "Age", "from_loss": "AnnualLoss", "to": "Age", "to_loss": "AnnualLoss"})
+
+Curve_rising_loss = TypedDict("Curve_rising_loss", {"rising_loss": "Curve_rising_loss_fields"})
+
+# The same amount each year: a part of the strength at the first age.
+Curve_line_fields = TypedDict("Curve_line_fields", {"from": "Age", "to": "Age", "loss": "AnnualLoss"})
+
+Curve_line = TypedDict("Curve_line", {"line": "Curve_line_fields"})
+
+# `1 - linear t - square t^2`, with `t` years after the first age.
+Curve_quadratic_fields = TypedDict("Curve_quadratic_fields", {"from": "Age", "to": "Age", "linear": "float", "square": "float"})
+
+Curve_quadratic = TypedDict("Curve_quadratic", {"quadratic": "Curve_quadratic_fields"})
+
+# `1 - exp((age - zero) / time_constant)`: slow at first, then ever faster, to nothing at the age `zero`.
+Curve_saturating_fields = TypedDict("Curve_saturating_fields", {"from": "Age", "zero": "Age", "time_constant": "float"})
+
+Curve_saturating = TypedDict("Curve_saturating", {"saturating": "Curve_saturating_fields"})
+
+Curve_points = TypedDict("Curve_points", {"points": "Sequence[AgePoint]"})
+
+# A course of strength over age.
+#
+# Percent of what is left (compound) and percent of the strength at the start (line) are never mixed: at 2 % they
+# differ by 7 points of the starting strength after 20 years.
+Curve: TypeAlias = Union["Curve_compound", "Curve_rising_loss", "Curve_line", "Curve_quadratic", "Curve_saturating", "Curve_points"]
 
 class CurveFit(TypedDict):
     """A fitted curve."""
@@ -1053,6 +1189,20 @@ class Disc(TypedDict):
     diameter: NotRequired[Length]
     thickness: NotRequired[Length]
     count: float
+
+
+class DiscChange(TypedDict):
+    """A load, and how the ends get there from what is on them."""
+    loaded: Loaded
+    """The load."""
+    off: list[PlacedDisc]
+    """Discs that come off each end, the outermost first."""
+    on: list[PlacedDisc]
+    """Discs that go on each end, the innermost first."""
+    proved: bool
+    """Whether the search ended by itself; if not (only with very many kinds that are nearly alike), fewer
+    changes may be possible. Load and number of discs are the best there is in any case.
+    """
 
 
 class DiscInput(TypedDict):
@@ -1527,6 +1677,23 @@ class EverydayTask(TypedDict):
     """What to show beside it."""
 
 
+# Tests of everyday function.
+EverydayTest: TypeAlias = Union[Literal['chair_rise_seconds', 'chair_rise_count', 'gait_speed', 'grip', 'floor_rise']]
+
+class Evidence(TypedDict):
+    """A test of the rate of acceptable repetitions, turned into whole counts when it is built.
+
+    It is looked at after each session. All scored repetitions count; of a session that lost a critical
+    criterion, was not fully scored, or failed on a confirmed day below the usual, only the misses do. It opens when misses
+    are few enough, with at least so many passing days, the last scored one among them. Evidence against ends the
+    test, as does its last repetition: then it must be started again by leaving the earlier sessions out, on
+    an easier tuple or because the coach says so.
+    """
+    rule: EvidenceRule
+    most_reps: float
+    days: float
+
+
 # Where an estimate comes from.
 EvidenceKind: TypeAlias = Union[Literal['reps_and_effort', 'velocity', 'test']]
 
@@ -1668,7 +1835,7 @@ class FitOptionsInput(TypedDict):
 
 class Floor(TypedDict):
     """A published figure below which (above which, for times) everyday life was found to get hard."""
-    test: HorizonFunctionTest
+    test: FunctionTest
     """What is tested."""
     value: Band
     """The floor: one figure, or a range where the source gives a range or sex is not known."""
@@ -2089,12 +2256,15 @@ class FractionBand(TypedDict):
     """With the smaller reserve."""
 
 
+# A test of strength or everyday function with published floors, or one worth repeating every year.
+FunctionTest: TypeAlias = Union[Literal['grip', 'five_chair_rises', 'gait_speed', 'timed_up_and_go', 'short_performance_battery', 'walk_of_400_metres', 'chair_stands_in_30_seconds', 'arm_curls_in_30_seconds', 'six_minute_walk', 'two_minute_steps', 'eight_foot_up_and_go', 'limb_lean_mass_over_height_squared', 'limb_lean_mass_over_body_mass_index', 'knee_torque_over_body_mass', 'knee_torque_over_mass_per_height', 'peak_oxygen_uptake', 'floor_rise']]
+
 # A stretch without a loadable total.
 Gap = TypedDict("Gap", {"from": "Mass", "to": "Mass", "size": "Mass"})
 
 Gate_pass_run = TypedDict("Gate_pass_run", {"pass_run": "PassRun"})
 
-Gate_evidence = TypedDict("Gate_evidence", {"evidence": "GateEvidence"})
+Gate_evidence = TypedDict("Gate_evidence", {"evidence": "Evidence"})
 
 Gate_dwell_sessions = TypedDict("Gate_dwell_sessions", {"dwell_sessions": "float"})
 
@@ -2121,20 +2291,6 @@ Gate_at_least = TypedDict("Gate_at_least", {"at_least": "Gate_at_least_fields"})
 # Built from a `Requirement` and checked once, so that a gate that is always open or can never open does
 # not exist.
 Gate: TypeAlias = Union[Literal['effort_cap', 'no_open_block', 'sign_off', 'pair', 'region'], "Gate_pass_run", "Gate_evidence", "Gate_dwell_sessions", "Gate_dwell_days", "Gate_spacing", "Gate_all", "Gate_any", "Gate_at_least"]
-
-class GateEvidence(TypedDict):
-    """A test of the rate of acceptable repetitions, turned into whole counts when it is built.
-
-    It is looked at after each session. All scored repetitions count; of a session that lost a critical
-    criterion, was not fully scored, or failed on a confirmed day below the usual, only the misses do. It opens when misses
-    are few enough, with at least so many passing days, the last scored one among them. Evidence against ends the
-    test, as does its last repetition: then it must be started again by leaving the earlier sessions out, on
-    an easier tuple or because the coach says so.
-    """
-    rule: EvidenceRule
-    most_reps: float
-    days: float
-
 
 class GateFactsInput(TypedDict):
     """Everything a gate may look at, for one lift at one tuple of variant, range, tempo, sets, repetitions, load.
@@ -2319,71 +2475,6 @@ class Handover(TypedDict):
     """Digest of the parameters in force."""
 
 
-HorizonCurve_compound = TypedDict("HorizonCurve_compound", {"compound": "Sequence[LossBand]"})
-
-# A yearly loss that rises in a straight line with age: a quadratic in the logarithm of strength.
-HorizonCurve_rising_loss_fields = TypedDict("HorizonCurve_rising_loss_fields", {"from": "Age", "from_loss": "AnnualLoss", "to": "Age", "to_loss": "AnnualLoss"})
-
-HorizonCurve_rising_loss = TypedDict("HorizonCurve_rising_loss", {"rising_loss": "HorizonCurve_rising_loss_fields"})
-
-# The same amount each year: a part of the strength at the first age.
-HorizonCurve_line_fields = TypedDict("HorizonCurve_line_fields", {"from": "Age", "to": "Age", "loss": "AnnualLoss"})
-
-HorizonCurve_line = TypedDict("HorizonCurve_line", {"line": "HorizonCurve_line_fields"})
-
-# `1 - linear t - square t^2`, with `t` years after the first age.
-HorizonCurve_quadratic_fields = TypedDict("HorizonCurve_quadratic_fields", {"from": "Age", "to": "Age", "linear": "float", "square": "float"})
-
-HorizonCurve_quadratic = TypedDict("HorizonCurve_quadratic", {"quadratic": "HorizonCurve_quadratic_fields"})
-
-# `1 - exp((age - zero) / time_constant)`: slow at first, then ever faster, to nothing at the age `zero`.
-HorizonCurve_saturating_fields = TypedDict("HorizonCurve_saturating_fields", {"from": "Age", "zero": "Age", "time_constant": "float"})
-
-HorizonCurve_saturating = TypedDict("HorizonCurve_saturating", {"saturating": "HorizonCurve_saturating_fields"})
-
-HorizonCurve_points = TypedDict("HorizonCurve_points", {"points": "Sequence[AgePoint]"})
-
-# A course of strength over age.
-#
-# Percent of what is left (compound) and percent of the strength at the start (line) are never mixed: at 2 % they
-# differ by 7 points of the starting strength after 20 years.
-HorizonCurve: TypeAlias = Union["HorizonCurve_compound", "HorizonCurve_rising_loss", "HorizonCurve_line", "HorizonCurve_quadratic", "HorizonCurve_saturating", "HorizonCurve_points"]
-
-class HorizonEvidence(TypedDict):
-    """One published figure."""
-    source: str
-    """Short name of the work."""
-    citation: str
-    """Where it appeared: journal or publisher, volume and pages."""
-    finding: str
-    """Key of what was found."""
-    population: str
-    """Who was measured."""
-    value: NotRequired[float]
-    """The figure, where there is a single one."""
-    low: NotRequired[float]
-    """Lower end."""
-    high: NotRequired[float]
-    """Upper end."""
-    ends: Ends
-    """What the ends are."""
-    unit: str
-    """Unit of all three."""
-    cautions: list[Caution]
-    """What to show beside it."""
-
-
-# A test of strength or everyday function with published floors, or one worth repeating every year.
-HorizonFunctionTest: TypeAlias = Union[Literal['grip', 'five_chair_rises', 'gait_speed', 'timed_up_and_go', 'short_performance_battery', 'walk_of_400_metres', 'chair_stands_in_30_seconds', 'arm_curls_in_30_seconds', 'six_minute_walk', 'two_minute_steps', 'eight_foot_up_and_go', 'limb_lean_mass_over_height_squared', 'limb_lean_mass_over_body_mass_index', 'knee_torque_over_body_mass', 'knee_torque_over_mass_per_height', 'peak_oxygen_uptake', 'floor_rise']]
-
-class HorizonLifter(TypedDict):
-    """The person: day of birth, and sex where it is known."""
-    born: Day
-    """Day of birth."""
-    sex: NotRequired[Sex]
-    """Sex, for tables that differ by it; absent where not known."""
-
-
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
 
 Implement_handle = TypedDict("Implement_handle", {"handle": "Handle"})
@@ -2513,6 +2604,22 @@ class KeepHeight(TypedDict):
     """Blocks to put under each end for that load; none for a bar without discs, which needs supports."""
     left_out: list[float]
     """Kinds of disc not used: of unknown diameter, or so large that they would lift the bar higher."""
+
+
+class KeptLoad(TypedDict):
+    """A load that must still be there at a later age."""
+    planned: LoadToKeep
+    """As planned."""
+    shown: NotRequired[list[Day | Mass]]
+    """What the lift has last shown in a session that passed, and when."""
+    place: NotRequired[NamedPlace]
+    """Where that was."""
+    plan: NotRequired[FloorPlan]
+    """What is needed now, and what margin is left; absent where nothing was shown or the birthday is not known."""
+    what_if: NotRequired[ScenarioBands]
+    """What the phases asked about would leave, with the part of the courses at or above the load; absent where none were
+    asked about, nothing was shown or the birthday is not known.
+    """
 
 
 # A calculated mass in kilograms: an estimate, a mean, a difference. Not a mass on a bar.
@@ -2651,6 +2758,36 @@ class LevelStop(TypedDict):
     """Level given everything, later readings too."""
     smoothed_variance: float
     """Its variance."""
+
+
+class LiftCurve(TypedDict):
+    """The own curve of one lift."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    lift: Name
+    """Id of the lift."""
+    place: NotRequired[Place]
+    """Where the sets were done: on the rung and in the range of the last session."""
+    curve: NotRequired[OwnCurve]
+    """The curve with the interval of its slope; absent where the sets cannot tell one."""
+    prior: CurvePrior
+    """What is taken in its place until then."""
+    enough: bool
+    """Whether the own sets have taken away at least half of what was uncertain, so that the curve is used."""
+    sets: float
+    """Sets of the last year at this place, at most 200."""
+    usable: float
+    """Of these, such as could speak."""
+    refused: list[RefusedSets]
+    """Why the others could not."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    sources: list[str]
+    """Rows of the registry that the numbers come from."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 class LiftHandover(TypedDict):
@@ -2850,7 +2987,7 @@ class LiftToday(TypedDict):
     """Repetitions a set."""
     reserve: Rir
     """Repetitions to leave in reserve."""
-    warm_up: list[PrescriptionWarmUpSet]
+    warm_up: list[WarmUpSet]
     """Warm-up sets."""
     reasons: list[Reason]
     """Every reason, in the order in which the stages spoke."""
@@ -2858,12 +2995,24 @@ class LiftToday(TypedDict):
     """Whether the lift may move up, and what stands in the way."""
     gate: GateState
     """What the gate has and what it misses."""
-    would_change: list[PrescriptionChange]
+    would_change: list[Change]
     """What would change the answer."""
     evidence: list[float]
     """Events that the gate counts."""
     cautions: list[Caution]
     """What to show beside it."""
+
+
+class Lifter(TypedDict):
+    """Whose log it is."""
+    id: Name
+    """An id the host chooses."""
+    born: NotRequired[Day]
+    """Day of birth, for the rules that depend on age."""
+    age: NotRequired[AgeBand]
+    """An age band instead, where the day of birth is not to be told. Where neither is known, the rules take the older."""
+    invented: NotRequired[bool]
+    """These are invented data."""
 
 
 class LiftsByZone(TypedDict):
@@ -2985,40 +3134,7 @@ class Loaded(TypedDict):
     """The next load up."""
 
 
-class LoadingChange(TypedDict):
-    """A load, and how the ends get there from what is on them."""
-    loaded: Loaded
-    """The load."""
-    off: list[PlacedDisc]
-    """Discs that come off each end, the outermost first."""
-    on: list[PlacedDisc]
-    """Discs that go on each end, the innermost first."""
-    proved: bool
-    """Whether the search ended by itself; if not (only with very many kinds that are nearly alike), fewer
-    changes may be possible. Load and number of discs are the best there is in any case.
-    """
-
-
-# Which load to take where the wanted one can't be made.
-LoadingPolicy: TypeAlias = Union[Literal['exact', 'below', 'nearest', 'above']]
-
-class LoadingReading(TypedDict):
-    """What a bar with these discs weighs."""
-    total: Mass
-    """The whole load from the best known masses."""
-    pounds: float
-    """The same in pounds."""
-    nominal: Mass
-    """The whole load by the face values."""
-    band: MassBand
-    """The least and the most it may be: measured discs as measured, all else within the rule."""
-    left_over_right: Mass
-    """The left end less the right end, from the best known masses."""
-    centre_height: NotRequired[Length]
-    """Height of the centre, where both ends carry discs and every diameter is known."""
-
-
-class LoadingWarmUpSet(TypedDict):
+class LoadedWarmUpSet(TypedDict):
     """One set of the answer."""
     step: NotRequired[float]
     """Place of the step in the wanted list; none for the work set."""
@@ -3032,7 +3148,7 @@ class Log(TypedDict):
     """Always `bismar-log`."""
     version: float
     """Version of the format."""
-    lifter: RecordLifter
+    lifter: Lifter
     """Whose log it is."""
     events: list[Event]
     """The events, in any order."""
@@ -3044,7 +3160,7 @@ class LogInput(TypedDict):
     """Always `bismar-log`."""
     version: float
     """Version of the format."""
-    lifter: RecordLifter
+    lifter: Lifter
     """Whose log it is."""
     events: Sequence[EventInput]
     """The events, in any order."""
@@ -3182,7 +3298,7 @@ class MeasuredDay(TypedDict):
 
 class Measurement(TypedDict):
     """A measured test of everyday function."""
-    test: RecordFunctionTest
+    test: EverydayTest
     """Which test."""
     result: float
     """Its result in the unit of the test."""
@@ -3627,7 +3743,7 @@ class Now(TypedDict):
     """The granted place and work."""
     purpose: Purpose
     """What it is for in this block."""
-    calibration: ProgressionCalibration
+    calibration: Calibration
     """Sessions of calibration."""
     fails: float
     """Fails in a row."""
@@ -3653,6 +3769,8 @@ class Now(TypedDict):
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
     half_sessions: float
     """Sessions that still have half the sets."""
+    half_after: NotRequired[list[float]]
+    """Days and row of the break for which they have, where it was one."""
     peak: Mass
     """Highest load ever granted."""
     proven: NotRequired[list[Day | Mass]]
@@ -3719,7 +3837,7 @@ class NowInput(TypedDict):
     """The granted place and work."""
     purpose: PurposeInput
     """What it is for in this block."""
-    calibration: ProgressionCalibration
+    calibration: Calibration
     """Sessions of calibration."""
     fails: float
     """Fails in a row."""
@@ -3745,6 +3863,8 @@ class NowInput(TypedDict):
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
     half_sessions: float
     """Sessions that still have half the sets."""
+    half_after: NotRequired[tuple[float, float]]
+    """Days and row of the break for which they have, where it was one."""
     peak: MassInput
     """Highest load ever granted."""
     proven: NotRequired[tuple[Day, MassInput]]
@@ -4138,11 +4258,11 @@ class OwnOutlook(TypedDict):
     """What to call it."""
     population: str
     """Who it describes."""
-    slowest: HorizonCurve
+    slowest: Curve
     """The slowest fall to reckon with."""
-    middle: NotRequired[HorizonCurve]
+    middle: NotRequired[Curve]
     """The fall thought most likely."""
-    fastest: HorizonCurve
+    fastest: Curve
     """The fastest fall to reckon with."""
 
 
@@ -4443,6 +4563,14 @@ class PassRun(TypedDict):
 # A verdict of the past and what the work sets then showed.
 PastVerdict = TypedDict("PastVerdict", {"class": "DayClass", "fell_short": "bool"})
 
+class Person(TypedDict):
+    """The person: day of birth, and sex where it is known."""
+    born: Day
+    """Day of birth."""
+    sex: NotRequired[Sex]
+    """Sex, for tables that differ by it; absent where not known."""
+
+
 class Phase(TypedDict):
     """A stretch of years."""
     until: Age
@@ -4554,149 +4682,146 @@ PlannedGap = TypedDict("PlannedGap", {"name": "Name", "from": "Day", "to": "Day"
 # One line of the planning bands.
 PlanningBand = TypedDict("PlanningBand", {"from": "Age", "to": "Age", "slowest": "AnnualLoss", "middle": "AnnualLoss", "fastest": "AnnualLoss"})
 
+class Policy(TypedDict):
+    """Numbers of the rules. Every default is this project's choice."""
+    cooling_off_days: float
+    """Days between two moves of one lift."""
+    region_window_days: float
+    """Window, in days, for moves that share a region."""
+    region_moves: float
+    """Moves allowed in that window."""
+    window_days: float
+    """Window, in days, over which the load of a lift may grow by `window_cap`."""
+    window_cap: float
+    """Growth allowed over that window, as a part of the load."""
+    freshness_days: float
+    """Days after the last session within which a move may be taken."""
+    offer_days: float
+    """Days for which an open gate stays on offer."""
+    learning_sessions: float
+    """Sessions of calibration on a new rung."""
+    pain_block_from: float
+    """Score, of 0 to 10, from which pain blocks and needs clear sessions."""
+    pain_stop_above: float
+    """Score, of 0 to 10, above which pain stops the region."""
+    clear_sessions: float
+    """Clear sessions after blocking pain."""
+    fails_to_step_back: float
+    """Fails in a row that step a lift back."""
+    step_back_cap: float
+    """Largest automatic decrease, as a part of the load."""
+    step_back_passes: float
+    """Passes that end a step back."""
+    return_passes: float
+    """Passing sessions that end a return."""
+    rung_load: float
+    """Load on a harder rung as a part of the old load, where no ratio of the lifter's own is lower."""
+    neutral_fails: float
+    """Fails on a confirmed day below the usual that count as no information, in a row."""
+    proof_days: float
+    """Days for which the forgiving lift's proof counts."""
+    pair_rest_days: float
+    """Full rest days between the lifts of a pair; from age 70 one more."""
+    clearance_required: bool
+    """Whether a move needs a clearance in force."""
+    clearance_days: float
+    """Days a clearance holds where it names no end."""
+    usual_review_days: float
+    """Days after which an agreed usual level of pain is to be looked at again."""
+    probe_days: float
+    """Days after which a maintained lift is looked at again, and after a move what was weak before it."""
+    pair_review_days: float
+    """Days for which a strict lift's gate stays closed before its pair is to be looked at."""
+    pair_review_growth: float
+    """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
+    reserve_to_advance: Rir
+    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
+    was asked for.
+    """
+    reserve_floor: Rir
+    """Fewest repetitions in reserve that a plan may ask for without an override."""
+    automatic_acceptance: bool
+    """Take a move without asking the coach."""
+    layoff: list[LayoffRow]
+    """The layoff table, shortest gap first."""
+    older_from_years: float
+    """Age from which a layoff counts one row further down; an unknown age counts so too."""
+
+
+class PolicyInput(TypedDict):
+    """Numbers of the rules. Every default is this project's choice."""
+    cooling_off_days: NotRequired[float]
+    """Days between two moves of one lift."""
+    region_window_days: NotRequired[float]
+    """Window, in days, for moves that share a region."""
+    region_moves: NotRequired[float]
+    """Moves allowed in that window."""
+    window_days: NotRequired[float]
+    """Window, in days, over which the load of a lift may grow by `window_cap`."""
+    window_cap: NotRequired[float]
+    """Growth allowed over that window, as a part of the load."""
+    freshness_days: NotRequired[float]
+    """Days after the last session within which a move may be taken."""
+    offer_days: NotRequired[float]
+    """Days for which an open gate stays on offer."""
+    learning_sessions: NotRequired[float]
+    """Sessions of calibration on a new rung."""
+    pain_block_from: NotRequired[float]
+    """Score, of 0 to 10, from which pain blocks and needs clear sessions."""
+    pain_stop_above: NotRequired[float]
+    """Score, of 0 to 10, above which pain stops the region."""
+    clear_sessions: NotRequired[float]
+    """Clear sessions after blocking pain."""
+    fails_to_step_back: NotRequired[float]
+    """Fails in a row that step a lift back."""
+    step_back_cap: NotRequired[float]
+    """Largest automatic decrease, as a part of the load."""
+    step_back_passes: NotRequired[float]
+    """Passes that end a step back."""
+    return_passes: NotRequired[float]
+    """Passing sessions that end a return."""
+    rung_load: NotRequired[float]
+    """Load on a harder rung as a part of the old load, where no ratio of the lifter's own is lower."""
+    neutral_fails: NotRequired[float]
+    """Fails on a confirmed day below the usual that count as no information, in a row."""
+    proof_days: NotRequired[float]
+    """Days for which the forgiving lift's proof counts."""
+    pair_rest_days: NotRequired[float]
+    """Full rest days between the lifts of a pair; from age 70 one more."""
+    clearance_required: NotRequired[bool]
+    """Whether a move needs a clearance in force."""
+    clearance_days: NotRequired[float]
+    """Days a clearance holds where it names no end."""
+    usual_review_days: NotRequired[float]
+    """Days after which an agreed usual level of pain is to be looked at again."""
+    probe_days: NotRequired[float]
+    """Days after which a maintained lift is looked at again, and after a move what was weak before it."""
+    pair_review_days: NotRequired[float]
+    """Days for which a strict lift's gate stays closed before its pair is to be looked at."""
+    pair_review_growth: NotRequired[float]
+    """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
+    reserve_to_advance: NotRequired[Rir]
+    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
+    was asked for.
+    """
+    reserve_floor: NotRequired[Rir]
+    """Fewest repetitions in reserve that a plan may ask for without an override."""
+    automatic_acceptance: NotRequired[bool]
+    """Take a move without asking the coach."""
+    layoff: NotRequired[Sequence[LayoffRow]]
+    """The layoff table, shortest gap first."""
+    older_from_years: NotRequired[float]
+    """Age from which a layoff counts one row further down; an unknown age counts so too."""
+
+
 # The three lifts of the study.
 PowerLift: TypeAlias = Union[Literal['squat', 'bench_press', 'deadlift']]
 
 # How long the lifter has trained this lift.
 Practice: TypeAlias = Union[Literal['untrained', 'eighteen_weeks']]
 
-class PrescriptionChange_passing_sessions_fields(TypedDict):
-    """Passing sessions, each on another day."""
-    count: float
-    """How many more."""
-
-
-PrescriptionChange_passing_sessions = TypedDict("PrescriptionChange_passing_sessions", {"passing_sessions": "PrescriptionChange_passing_sessions_fields"})
-
-class PrescriptionChange_learning_sessions_fields(TypedDict):
-    """Calibration sessions."""
-    count: float
-    """How many more."""
-
-
-PrescriptionChange_learning_sessions = TypedDict("PrescriptionChange_learning_sessions", {"learning_sessions": "PrescriptionChange_learning_sessions_fields"})
-
-class PrescriptionChange_days_fields(TypedDict):
-    """Days to wait."""
-    count: float
-    """How many."""
-
-
-PrescriptionChange_days = TypedDict("PrescriptionChange_days", {"days": "PrescriptionChange_days_fields"})
-
-class PrescriptionChange_clear_sessions_fields(TypedDict):
-    """Sessions without more pain than usual."""
-    region: Name
-    """Where."""
-    count: float
-    """How many more."""
-
-
-PrescriptionChange_clear_sessions = TypedDict("PrescriptionChange_clear_sessions", {"clear_sessions": "PrescriptionChange_clear_sessions_fields"})
-
-class PrescriptionChange_ask_answered_fields(TypedDict):
-    """The answer to something that was asked."""
-    ask: Ask
-    """What."""
-
-
-PrescriptionChange_ask_answered = TypedDict("PrescriptionChange_ask_answered", {"ask_answered": "PrescriptionChange_ask_answered_fields"})
-
-class PrescriptionChange_more_in_reserve_fields(TypedDict):
-    """Sessions whose sets leave what is asked in reserve."""
-    count: float
-    """How many more."""
-
-
-PrescriptionChange_more_in_reserve = TypedDict("PrescriptionChange_more_in_reserve", {"more_in_reserve": "PrescriptionChange_more_in_reserve_fields"})
-
-class PrescriptionChange_effort_said_fields(TypedDict):
-    """Sessions of which the lifter says how much each set left in reserve."""
-    count: float
-    """How many more."""
-
-
-PrescriptionChange_effort_said = TypedDict("PrescriptionChange_effort_said", {"effort_said": "PrescriptionChange_effort_said_fields"})
-
-class PrescriptionChange_leave_out_partner_fields(TypedDict):
-    """The other lift of the pair is left out of the plan of that day."""
-    partner: Name
-    """Which."""
-
-
-PrescriptionChange_leave_out_partner = TypedDict("PrescriptionChange_leave_out_partner", {"leave_out_partner": "PrescriptionChange_leave_out_partner_fields"})
-
-class PrescriptionChange_break_over_fields(TypedDict):
-    """The planned break is over."""
-    until: Day
-    """Its last day."""
-
-
-PrescriptionChange_break_over = TypedDict("PrescriptionChange_break_over", {"break_over": "PrescriptionChange_break_over_fields"})
-
-class PrescriptionChange_smaller_discs_fields(TypedDict):
-    """Discs that make a load up to this one."""
-    up_to: Mass
-    """Highest load the step allows."""
-
-
-PrescriptionChange_smaller_discs = TypedDict("PrescriptionChange_smaller_discs", {"smaller_discs": "PrescriptionChange_smaller_discs_fields"})
-
-class PrescriptionChange_blocks_or_discs_fields(TypedDict):
-    """Blocks or discs that start the bar at this height."""
-    height: Length
-    """Height of the bar's centre."""
-
-
-PrescriptionChange_blocks_or_discs = TypedDict("PrescriptionChange_blocks_or_discs", {"blocks_or_discs": "PrescriptionChange_blocks_or_discs_fields"})
-
-class PrescriptionChange_usual_pain_agreed_fields(TypedDict):
-    """The usual level of pain is looked at and agreed anew."""
-    region: Name
-    """Where."""
-
-
-PrescriptionChange_usual_pain_agreed = TypedDict("PrescriptionChange_usual_pain_agreed", {"usual_pain_agreed": "PrescriptionChange_usual_pain_agreed_fields"})
-
-class PrescriptionChange_sessions_fields(TypedDict):
-    """Sessions of this lift, whatever they come to."""
-    count: float
-    """How many more."""
-
-
-PrescriptionChange_sessions = TypedDict("PrescriptionChange_sessions", {"sessions": "PrescriptionChange_sessions_fields"})
-
-class PrescriptionChange_implement_fields(TypedDict):
-    """The implement is there."""
-    implement: Name
-    """Which."""
-
-
-PrescriptionChange_implement = TypedDict("PrescriptionChange_implement", {"implement": "PrescriptionChange_implement_fields"})
-
-# One thing that would change the answer, with how much of it.
-PrescriptionChange: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "PrescriptionChange_passing_sessions", "PrescriptionChange_learning_sessions", "PrescriptionChange_days", "PrescriptionChange_clear_sessions", "PrescriptionChange_ask_answered", "PrescriptionChange_more_in_reserve", "PrescriptionChange_effort_said", "PrescriptionChange_leave_out_partner", "PrescriptionChange_break_over", "PrescriptionChange_smaller_discs", "PrescriptionChange_blocks_or_discs", "PrescriptionChange_usual_pain_agreed", "PrescriptionChange_sessions", "PrescriptionChange_implement"]
-
-class PrescriptionWarmUpSet(TypedDict):
-    """One warm-up set."""
-    load: Mass
-    """Its load."""
-    reps: float
-    """Its repetitions."""
-    reference: bool
-    """It is the fixed set that measures the day: same load, repetitions and rest every time."""
-
-
 # The two lifts of the study.
 PressLift: TypeAlias = Union[Literal['chest_press', 'leg_press']]
-
-class ProgressionCalibration(TypedDict):
-    """Sessions of calibration: on how many days they were done, and how many are asked for."""
-    done: float
-    """Days with a session."""
-    needed: float
-    """Days asked for."""
-
 
 class Projection(TypedDict):
     """A strength carried to another age by one model."""
@@ -4708,6 +4833,30 @@ class Projection(TypedDict):
     """Who the model describes."""
     cautions: list[Caution]
     """What to show beside it; always says that it is not a prognosis."""
+
+
+class PublishedFigure(TypedDict):
+    """One published figure."""
+    source: str
+    """Short name of the work."""
+    citation: str
+    """Where it appeared: journal or publisher, volume and pages."""
+    finding: str
+    """Key of what was found."""
+    population: str
+    """Who was measured."""
+    value: NotRequired[float]
+    """The figure, where there is a single one."""
+    low: NotRequired[float]
+    """Lower end."""
+    high: NotRequired[float]
+    """Upper end."""
+    ends: Ends
+    """What the ends are."""
+    unit: str
+    """Unit of all three."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 class Purchase(TypedDict):
@@ -4911,6 +5060,16 @@ class Reachable(TypedDict):
     """The largest gap between two neighbours of the list; the lowest of several equal ones."""
 
 
+class Reading(TypedDict):
+    """One value measured or estimated on one day, and how far it may be off."""
+    day: Day
+    """The day."""
+    value: float
+    """The value, such as an estimated one-repetition maximum in kg."""
+    variance: float
+    """Its variance (square of its standard error), above 0."""
+
+
 class Reason_symptom_stop_fields(TypedDict):
     """A sign that stops everything was reported; only a clearance and the coach's sign-off reopen."""
     signs: list[StopSign]
@@ -4932,6 +5091,18 @@ class Reason_pain_stop_fields(TypedDict):
 
 
 Reason_pain_stop = TypedDict("Reason_pain_stop", {"pain_stop": "Reason_pain_stop_fields"})
+
+class Reason_sign_off_refused_fields(TypedDict):
+    """The coach's last sign-off lifted no stop; told until one does."""
+    region: NotRequired[Name]
+    """The stopped region; none for a stop of everything."""
+    on: Day
+    """Signed off on that day."""
+    why: SignOffRefusal
+    """Why it does not count."""
+
+
+Reason_sign_off_refused = TypedDict("Reason_sign_off_refused", {"sign_off_refused": "Reason_sign_off_refused_fields"})
 
 class Reason_clearance_expired_fields(TypedDict):
     """The clearance has run out."""
@@ -4973,6 +5144,8 @@ class Reason_pain_block_fields(TypedDict):
     """Where."""
     clear_sessions: float
     """Clear sessions still to come."""
+    score: float
+    """The last score told there, of 10; 0 for none."""
 
 
 Reason_pain_block = TypedDict("Reason_pain_block", {"pain_block": "Reason_pain_block_fields"})
@@ -5456,7 +5629,7 @@ Reason_stepped_back_fields = TypedDict("Reason_stepped_back_fields", {"from": "M
 Reason_stepped_back = TypedDict("Reason_stepped_back", {"stepped_back": "Reason_stepped_back_fields"})
 
 # Why a decision is what it is.
-Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'pain_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
+Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'pain_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_sign_off_refused", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
 
 class RecentVersusUsual(TypedDict):
     """Recent and usual load at the end of a series of days."""
@@ -5474,21 +5647,6 @@ class RecentVersusUsual(TypedDict):
     """What to show beside it."""
     options: RatioOptions
     """How it was taken."""
-
-
-# Tests of everyday function.
-RecordFunctionTest: TypeAlias = Union[Literal['chair_rise_seconds', 'chair_rise_count', 'gait_speed', 'grip', 'floor_rise']]
-
-class RecordLifter(TypedDict):
-    """Whose log it is."""
-    id: Name
-    """An id the host chooses."""
-    born: NotRequired[Day]
-    """Day of birth, for the rules that depend on age."""
-    age: NotRequired[AgeBand]
-    """An age band instead, where the day of birth is not to be told. Where neither is known, the rules take the older."""
-    invented: NotRequired[bool]
-    """These are invented data."""
 
 
 class RecordParameters(TypedDict):
@@ -5509,7 +5667,7 @@ class RecordParameters(TypedDict):
     """The discs."""
     blocks: NotRequired[list[Length]]
     """Heights that blocks under each end of a bar can have, stacked ones by their sum."""
-    policy: RecordPolicy
+    policy: Policy
     """Numbers of the rules."""
 
 
@@ -5531,140 +5689,8 @@ class RecordParametersInput(TypedDict):
     """The discs."""
     blocks: NotRequired[Sequence[Length]]
     """Heights that blocks under each end of a bar can have, stacked ones by their sum."""
-    policy: NotRequired[RecordPolicyInput]
+    policy: NotRequired[PolicyInput]
     """Numbers of the rules."""
-
-
-class RecordPolicy(TypedDict):
-    """Numbers of the rules. Every default is this project's choice."""
-    cooling_off_days: float
-    """Days between two moves of one lift."""
-    region_window_days: float
-    """Window, in days, for moves that share a region."""
-    region_moves: float
-    """Moves allowed in that window."""
-    window_days: float
-    """Window, in days, over which the load of a lift may grow by `window_cap`."""
-    window_cap: float
-    """Growth allowed over that window, as a part of the load."""
-    freshness_days: float
-    """Days after the last session within which a move may be taken."""
-    offer_days: float
-    """Days for which an open gate stays on offer."""
-    learning_sessions: float
-    """Sessions of calibration on a new rung."""
-    pain_block_from: float
-    """Score, of 0 to 10, from which pain blocks and needs clear sessions."""
-    pain_stop_above: float
-    """Score, of 0 to 10, above which pain stops the region."""
-    clear_sessions: float
-    """Clear sessions after blocking pain."""
-    fails_to_step_back: float
-    """Fails in a row that step a lift back."""
-    step_back_cap: float
-    """Largest automatic decrease, as a part of the load."""
-    step_back_passes: float
-    """Passes that end a step back."""
-    return_passes: float
-    """Passing sessions that end a return."""
-    rung_load: float
-    """Load on a harder rung as a part of the old load, where no ratio of the lifter's own is lower."""
-    neutral_fails: float
-    """Fails on a confirmed day below the usual that count as no information, in a row."""
-    proof_days: float
-    """Days for which the forgiving lift's proof counts."""
-    pair_rest_days: float
-    """Full rest days between the lifts of a pair; from age 70 one more."""
-    clearance_required: bool
-    """Whether a move needs a clearance in force."""
-    clearance_days: float
-    """Days a clearance holds where it names no end."""
-    usual_review_days: float
-    """Days after which an agreed usual level of pain is to be looked at again."""
-    probe_days: float
-    """Days after which a maintained lift is looked at again, and after a move what was weak before it."""
-    pair_review_days: float
-    """Days for which a strict lift's gate stays closed before its pair is to be looked at."""
-    pair_review_growth: float
-    """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
-    reserve_to_advance: Rir
-    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
-    was asked for.
-    """
-    reserve_floor: Rir
-    """Fewest repetitions in reserve that a plan may ask for without an override."""
-    automatic_acceptance: bool
-    """Take a move without asking the coach."""
-    layoff: list[LayoffRow]
-    """The layoff table, shortest gap first."""
-    older_from_years: float
-    """Age from which a layoff counts one row further down; an unknown age counts so too."""
-
-
-class RecordPolicyInput(TypedDict):
-    """Numbers of the rules. Every default is this project's choice."""
-    cooling_off_days: NotRequired[float]
-    """Days between two moves of one lift."""
-    region_window_days: NotRequired[float]
-    """Window, in days, for moves that share a region."""
-    region_moves: NotRequired[float]
-    """Moves allowed in that window."""
-    window_days: NotRequired[float]
-    """Window, in days, over which the load of a lift may grow by `window_cap`."""
-    window_cap: NotRequired[float]
-    """Growth allowed over that window, as a part of the load."""
-    freshness_days: NotRequired[float]
-    """Days after the last session within which a move may be taken."""
-    offer_days: NotRequired[float]
-    """Days for which an open gate stays on offer."""
-    learning_sessions: NotRequired[float]
-    """Sessions of calibration on a new rung."""
-    pain_block_from: NotRequired[float]
-    """Score, of 0 to 10, from which pain blocks and needs clear sessions."""
-    pain_stop_above: NotRequired[float]
-    """Score, of 0 to 10, above which pain stops the region."""
-    clear_sessions: NotRequired[float]
-    """Clear sessions after blocking pain."""
-    fails_to_step_back: NotRequired[float]
-    """Fails in a row that step a lift back."""
-    step_back_cap: NotRequired[float]
-    """Largest automatic decrease, as a part of the load."""
-    step_back_passes: NotRequired[float]
-    """Passes that end a step back."""
-    return_passes: NotRequired[float]
-    """Passing sessions that end a return."""
-    rung_load: NotRequired[float]
-    """Load on a harder rung as a part of the old load, where no ratio of the lifter's own is lower."""
-    neutral_fails: NotRequired[float]
-    """Fails on a confirmed day below the usual that count as no information, in a row."""
-    proof_days: NotRequired[float]
-    """Days for which the forgiving lift's proof counts."""
-    pair_rest_days: NotRequired[float]
-    """Full rest days between the lifts of a pair; from age 70 one more."""
-    clearance_required: NotRequired[bool]
-    """Whether a move needs a clearance in force."""
-    clearance_days: NotRequired[float]
-    """Days a clearance holds where it names no end."""
-    usual_review_days: NotRequired[float]
-    """Days after which an agreed usual level of pain is to be looked at again."""
-    probe_days: NotRequired[float]
-    """Days after which a maintained lift is looked at again, and after a move what was weak before it."""
-    pair_review_days: NotRequired[float]
-    """Days for which a strict lift's gate stays closed before its pair is to be looked at."""
-    pair_review_growth: NotRequired[float]
-    """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
-    reserve_to_advance: NotRequired[Rir]
-    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
-    was asked for.
-    """
-    reserve_floor: NotRequired[Rir]
-    """Fewest repetitions in reserve that a plan may ask for without an override."""
-    automatic_acceptance: NotRequired[bool]
-    """Take a move without asking the coach."""
-    layoff: NotRequired[Sequence[LayoffRow]]
-    """The layoff table, shortest gap first."""
-    older_from_years: NotRequired[float]
-    """Age from which a layoff counts one row further down; an unknown age counts so too."""
 
 
 class RefusalReason_too_few_measurements_fields(TypedDict):
@@ -5858,7 +5884,7 @@ Reps: TypeAlias = float
 
 Requirement_pass_run = TypedDict("Requirement_pass_run", {"pass_run": "PassRun"})
 
-Requirement_evidence = TypedDict("Requirement_evidence", {"evidence": "GateEvidence"})
+Requirement_evidence = TypedDict("Requirement_evidence", {"evidence": "Evidence"})
 
 Requirement_dwell_sessions = TypedDict("Requirement_dwell_sessions", {"dwell_sessions": "float"})
 
@@ -6030,6 +6056,9 @@ class RoleSetInput(TypedDict):
     not_below: NotRequired[MassInput]
     """Maintaining: down to this load it is on plan, as an age expectation may have it; absent means that it stays."""
 
+
+# Which load to take where the wanted one can't be made.
+Rounding: TypeAlias = Union[Literal['exact', 'below', 'nearest', 'above']]
 
 class RowLeftOut(TypedDict):
     """A row of which nothing was taken."""
@@ -6724,7 +6753,7 @@ class Share(TypedDict):
 
 class Shared(TypedDict):
     """What concerns every lift."""
-    lifter: RecordLifter
+    lifter: Lifter
     """Whose log it is."""
     regions: list[RegionState]
     """Every region that was ever declared."""
@@ -6746,6 +6775,8 @@ class Shared(TypedDict):
     """Whether the last session asked about pain; absent before the first."""
     pain_on: NotRequired[Day]
     """The last day on which pain was asked about everywhere."""
+    answered: NotRequired[Day]
+    """The day on which the morning after the last training was first answered; absent while it is not."""
     sessions: NotRequired[list[list[Day | float]]]
     """Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day."""
     laid_by: NotRequired[list[list[Day | Name]]]
@@ -6768,7 +6799,7 @@ class SharedBar(TypedDict):
 
 class SharedInput(TypedDict):
     """What concerns every lift."""
-    lifter: RecordLifter
+    lifter: Lifter
     """Whose log it is."""
     regions: Sequence[RegionState]
     """Every region that was ever declared."""
@@ -6790,6 +6821,8 @@ class SharedInput(TypedDict):
     """Whether the last session asked about pain; absent before the first."""
     pain_on: NotRequired[Day]
     """The last day on which pain was asked about everywhere."""
+    answered: NotRequired[Day]
+    """The day on which the morning after the last training was first answered; absent while it is not."""
     sessions: NotRequired[Sequence[tuple[float, Day]]]
     """Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day."""
     laid_by: NotRequired[Sequence[tuple[Name, Day]]]
@@ -6896,6 +6929,9 @@ class SignOff(TypedDict):
     """What."""
 
 
+# Why the coach's sign-off lifted no stop.
+SignOffRefusal: TypeAlias = Union[Literal['no_clearance', 'not_cleared', 'clearance_expired', 'names_no_region']]
+
 SignOffScope_region = TypedDict("SignOffScope_region", {"region": "Name"})
 
 SignOffScope_gate = TypedDict("SignOffScope_gate", {"gate": "Name"})
@@ -6993,16 +7029,6 @@ State: TypeAlias = Union["StoredState"]
 # What a lift is set to, how it stands and what it can load lie in one value a lift, and a status carries its own
 # numbers, so that they cannot contradict each other. Stored, it is a `StoredState`(super::StoredState).
 StateInput: TypeAlias = Union["StoredStateInput"]
-
-class StatisticsReading(TypedDict):
-    """One value measured or estimated on one day, and how far it may be off."""
-    day: Day
-    """The day."""
-    value: float
-    """The value, such as an estimated one-repetition maximum in kg."""
-    variance: float
-    """Its variance (square of its standard error), above 0."""
-
 
 class Status_ready_to_advance_fields(TypedDict):
     """The gate is open and a move waits to be taken."""
@@ -7169,6 +7195,8 @@ class Stop(TypedDict):
     """A clearance was given since."""
     signed: bool
     """The coach signed off since."""
+    refused: NotRequired[list[Day | SignOffRefusal]]
+    """Day of the coach's last sign-off, where it did not count, and why."""
 
 
 class StopNow(TypedDict):
@@ -7410,7 +7438,7 @@ class Tempo(TypedDict):
 
 class TestDone(TypedDict):
     """A function test and when it was last done; the result is kept by the record."""
-    test: HorizonFunctionTest
+    test: FunctionTest
     """Which test."""
     on: Day
     """The day it was last done."""
@@ -7428,7 +7456,7 @@ class TestRetest(TypedDict):
 
 class TestedFunction(TypedDict):
     """The last result of a test, against its published floor."""
-    test: HorizonFunctionTest
+    test: FunctionTest
     """Which test."""
     on: Day
     """When it was last done."""
@@ -7745,7 +7773,7 @@ class Verdicts(TypedDict):
     """The day it was made for."""
     days: float
     """Training days, with and without a verdict."""
-    calibration: NotRequired[ConditionCalibration]
+    calibration: NotRequired[ClassCalibration]
     """Hits, false alarms, misses, with their intervals and what chance alone would do; absent without a single verdict."""
     missing: list[Lacking]
     """What nobody wrote down."""
@@ -7760,7 +7788,7 @@ Vote: TypeAlias = Union[Literal['below', 'within', 'above', 'not_enough_history'
 
 class WarmUp(TypedDict):
     """The warm-up sets in order, the work load last."""
-    sets: list[LoadingWarmUpSet]
+    sets: list[LoadedWarmUpSet]
     """The sets."""
     left_out: list[float]
     """Steps left out because nothing within their tolerance can be loaded."""
@@ -7770,6 +7798,16 @@ class WarmUp(TypedDict):
     """Whether no way with fewer moves exists among stacks with the heavier disc inside; false where the
     search was cut off at its stated bound.
     """
+
+
+class WarmUpSet(TypedDict):
+    """One warm-up set."""
+    load: Mass
+    """Its load."""
+    reps: float
+    """Its repetitions."""
+    reference: bool
+    """It is the fixed set that measures the day: same load, repetitions and rest every time."""
 
 
 class WarmUpStep(TypedDict):
@@ -8044,7 +8082,7 @@ class Year(TypedDict):
     """What is due, by day, and what is worth a talk."""
     tests: list[TestedFunction]
     """Tests that were done, against their floors."""
-    keep: list[AnswersKeptLoad]
+    keep: list[KeptLoad]
     """Loads to keep for later years."""
     missing: list[Lacking]
     """What nobody wrote down."""
