@@ -71,7 +71,8 @@ impl Draft {
     pub(super) fn say_height_once(&mut self, not_made: Option<Reason>) {
         let Some(Reason::HeightNotMade { off_mm, .. }) = &not_made else { return };
         let off = *off_mm;
-        let same = |reason: &Reason| matches!(reason, Reason::HeightOff { mm } if *mm == off);
+        let same =
+            |reason: &Reason| matches!(reason, Reason::HeightOff { mm } if mm.to_bits() == off.to_bits());
         if self.reasons.iter().any(same) {
             self.reasons.retain(|reason| !same(reason));
             not_made.into_iter().for_each(|reason| self.say(reason));
