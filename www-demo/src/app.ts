@@ -361,13 +361,13 @@ export class App {
   }
 
   /** Whether an event was written: see `write`. */
-  async record(seen: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
-    return (await this.write(seen, kind, note, endsDraft, on)) !== undefined;
+  async record(seen: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string, said?: string): Promise<boolean> {
+    return (await this.write(seen, kind, note, endsDraft, on, said)) !== undefined;
   }
   /** Writes an event after the library has taken it; refused events are not written. Whoever calls may have had the
    * lifter since before a box was opened, and another window may have written since: what is here now is added to, and
    * what speaks of an entry is written only where that is still the entry that was seen. */
-  async write(seen: Loaded, of: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<Written | undefined> {
+  async write(seen: Loaded, of: EventKindInput, note?: string, endsDraft = false, on?: string, said = "Recorded."): Promise<Written | undefined> {
     const { id } = seen;
     const not = (why: string): undefined => {
       this.notice = `Not recorded. ${why}`;
@@ -391,8 +391,13 @@ export class App {
     const { text, sequence } = tried.answer;
     this.grown(lifter, [text]);
     this.notice = "";
-    this.writing(this.store.append(lifter.id, [text], endsDraft), "Recorded.");
+    this.writing(this.store.append(lifter.id, [text], endsDraft), said);
     return { lifter, sequence };
+  }
+
+  /** Ends the list of sets without an entry: what was on it is set aside. */
+  endList(id: string, said: string): void {
+    this.writing(this.store.append(id, [], true), said);
   }
 
   /** Adds to the session that is going on. An undo says which set it takes off. */
