@@ -1,7 +1,8 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
-import { ask, attempt, kindOf, type Tried } from "./engine.ts";
+import { damageWords, heldStops, heldWords, putStops } from "./damage.ts";
+import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
 import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
@@ -252,15 +253,31 @@ export class App {
   }
 
   today(lifter: Loaded, more: Supposed = {}, plan = lifter.plan): Tried<TodayAnswer> {
+    if (lifter.damage) return { refused: new Refused("not_ready", heldWords(lifter.id), "") };
     const today = this.day(lifter);
     return this.once(`today ${this.mark(lifter)} ${today} ${unitNow()} ${plan} ${JSON.stringify(more)}`, () =>
       attempt("page.today", { log: this.log(lifter), plan, today, unit: unitNow(), ...more }),
     );
   }
-  /** What is stopped, from the log alone: whatever is planned, and though no session can be worked out. */
+  /** What is stopped, from the log alone: whatever is planned, and though no session can be worked out. Of a log that is
+   * damaged everything is, with the stops among what was set aside. */
   stops(lifter: Loaded): StopsAnswer {
+    const { damage } = lifter;
+    const today = this.day(lifter);
+    if (!damage) return this.stopsWritten(lifter);
+    const lifts = (this.parameters(lifter)?.lifts ?? []).map((one) => one.id);
+    return this.once(`held ${this.mark(lifter)} ${today} ${JSON.stringify(damage)}`, () => heldStops(lifter, lifter.events, damage, today, lifts));
+  }
+  private stopsWritten(lifter: Loaded): StopsAnswer {
     const today = this.day(lifter);
     return this.once(`stops ${this.mark(lifter)} ${today}`, () => ask("page.stops", { log: this.log(lifter), today }));
+  }
+  /** What is damaged, whosever it is, until somebody has decided. */
+  damaged(): string[] {
+    return this.store.ids().flatMap((id) => {
+      const lifter = this.store.lifter(id);
+      return lifter?.damage ? [damageWords(lifter.damage, this.stops(lifter).inForce, this.stopsWritten(lifter).inForce)] : [];
+    });
   }
   history(lifter: Loaded): HistoryAnswer {
     const today = this.day(lifter);
@@ -438,6 +455,32 @@ export class App {
     const { texts, left } = ask("page.join", { log: this.log(lifter), events });
     this.grown(lifter, texts);
     if (texts.length > 0) void this.store.append(lifter.id, texts, false);
+    return left;
+  }
+
+  /** Decides on what is damaged: the entries that are brought back, in their order, and stops that count though the rest of
+   * theirs does not. Gives which of the entries did not fit. */
+  decide(lifter: Loaded, back: string[], stops: (left: string[]) => string[]): string[] {
+    const log = this.log(lifter);
+    const numbers = new Map<number, number>();
+    const left: string[] = [];
+    const texts: string[] = [];
+    for (const text of back) {
+      const event = read(text);
+      const of = (event.kind.next_day_report ?? event.kind.correction) as { session?: number; replaces?: number } | undefined;
+      if (of?.session !== undefined) of.session = numbers.get(of.session) ?? of.session;
+      if (of?.replaces !== undefined) of.replaces = numbers.get(of.replaces) ?? of.replaces;
+      const [one] = ask("page.join", { log, events: [JSON.stringify(event)] }).texts;
+      if (one === undefined) left.push(text);
+      else {
+        numbers.set(event.sequence, read(one).sequence);
+        texts.push(one);
+      }
+    }
+    texts.push(...putStops(log, stops(left)));
+    this.grown(lifter, texts);
+    if (texts.length > 0) void this.store.append(lifter.id, texts, false);
+    this.writing(this.store.decided(lifter.id), this.notice);
     return left;
   }
 

@@ -109,6 +109,7 @@ function saysPart(app: App): Child {
 
 function faultPart(app: App): Child {
   const { fault } = app.store;
+  const said = [...app.damaged(), ...app.store.said.map(({ words }) => words)];
   return [
     fault &&
       el(
@@ -117,7 +118,7 @@ function faultPart(app: App): Child {
         el("p", {}, el("b", {}, "Not kept on this device. "), `${fault.what} ${fault.detail}. The page works on; save a file before you close it.`),
         app.store.ids().length > 0 && button("Save a file now", () => saveFile("bismar-rescue.json", wholeDocument(app, app.store.ids(), true), "application/json"), { "data-act": "rescue" }),
       ),
-    app.store.said.length > 0 && el("div", { class: "fault", role: "alert", "data-said": true }, app.store.said.map(({ words }) => el("p", {}, words))),
+    said.length > 0 && el("div", { class: "fault", role: "alert", "data-said": true }, said.map((words) => el("p", {}, words))),
     [...app.store.unreadable.values()].map((one) => el("div", { class: "fault", role: "alert" }, el("p", {}, el("b", {}, `${shownName(one.id)} cannot be read. `), one.words, " The log lies on this device as it was written: see Files."))),
   ];
 }

@@ -539,6 +539,14 @@ export class Store {
     });
   }
 
+  /** Somebody has looked at what is damaged, and decided. */
+  decided(id: string): Promise<boolean> {
+    const lifter = this.lifters.get(id);
+    if (!lifter) return Promise.resolve(false);
+    delete lifter.damage;
+    return this.writeTo(id, { events: [], draft: [] }, () => undefined, (ends) => ends);
+  }
+
   /** Sets something of a lifter aside who is here. */
   setAside(id: string, text: string, why: string): Promise<boolean> {
     return this.write(async (base) => {

@@ -360,7 +360,9 @@ export function todayView(app: App): Child {
       el("h1", { tabindex: -1 }, "Today"),
       el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: nothing is lifted" : "No session can be worked out"),
       el("p", { class: "why", "data-why": true }, found.refused?.message ?? ""),
+      lifter.damage && button("Look, and decide: under Files", () => app.go("files"), { "data-act": "look-damage" }),
       button("Log and corrections", () => app.go("log")),
+      draftBar(app),
     ];
   }
   const { session, lines, cautions } = found.answer;
