@@ -3,7 +3,7 @@ import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Impl
 import { el } from "./element.ts";
 import { damageWords, heldStops, heldWords, putStops } from "./damage.ts";
 import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
-import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
+import { dayLong, deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf } from "./kept.ts";
@@ -120,6 +120,17 @@ export class App {
   }
   refresh(): void {
     this.changed();
+  }
+  /** The device's day as it was when the view was drawn. */
+  drawnOn = deviceDay();
+  /** Whether the view is of a day that is over. Then it is drawn anew, and says so; half-typed words stay until the next tap. */
+  dayTurned(): boolean {
+    const now = deviceDay();
+    if (this.drawnOn === now) return false;
+    this.notice = `The day has changed: it is ${dayLong(now)} now. What is shown is worked out anew; look at it first.`;
+    if (document.activeElement?.matches("main :is(input, textarea, select)")) this.said();
+    else this.changed();
+    return true;
   }
 
   /** Has a view open, without drawing it. */

@@ -9,7 +9,7 @@ import { liftView } from "./lift_view.ts";
 import { logView } from "./log.ts";
 import { shownName } from "./names.ts";
 import { notesView } from "./notes.ts";
-import { unitNow } from "./numbers.ts";
+import { deviceDay, unitNow } from "./numbers.ts";
 import { planView } from "./plan_view.ts";
 import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
@@ -146,7 +146,19 @@ function stopBand(app: App): Child {
   );
 }
 
+/** How often a window that nobody comes back to looks at the day. */
+const LOOK_EVERY = 20_000;
+
+/** A window that is left open shows the day that it is, not the day on which it was drawn. */
+function followDay(app: App): void {
+  const look = (): void => void (document.hidden || app.dayTurned());
+  for (const name of ["focus", "pageshow"]) addEventListener(name, look);
+  document.addEventListener("visibilitychange", look);
+  setInterval(look, LOOK_EVERY);
+}
+
 function render(app: App, root: HTMLElement): void {
+  app.drawnOn = deviceDay();
   const open = document.activeElement;
   const label = open instanceof HTMLElement ? nameOf(open) : null;
   const scroll = globalThis.scrollY;
@@ -245,6 +257,7 @@ async function begin(): Promise<void> {
     app.say("What was entered is not kept on this device yet. Save a file before you leave.");
   });
   fromAddress();
+  followDay(app);
   performance.mark("first-answer");
   document.documentElement.dataset.ready = "true";
   // Only a hosted page has a worker; from a file there is none and none is needed.

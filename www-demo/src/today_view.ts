@@ -345,7 +345,7 @@ function offer(app: App, lift: LiftToday): Child {
       "div",
       { class: "row" },
       button("Stay for now", () => void app.record(lifter, { advanceDeclined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
-      button("Take the step", () => void app.record(lifter, { advanceAccepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+      button("Take the step", () => void (app.dayTurned() || app.record(lifter, { advanceAccepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh())), {}),
     ),
   );
 }

@@ -687,3 +687,54 @@ describe("the gym in two windows", () => {
     await one.context.close();
   });
 });
+
+describe("a window left open over midnight", () => {
+  const THEN = "2026-09-28";
+  const NOW = /The day has changed: it is 28 Sep 2026 now/;
+  async function left(act = async () => undefined) {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(logOf("Ann")));
+    await hand.page.locator('[data-act="all-good"]').waitFor();
+    await act(hand);
+    await hand.page.clock.setFixedTime(new Date(`${THEN}T00:30:00`));
+    return hand;
+  }
+
+  for (const name of ["focus", "pageshow", "visibilitychange"]) {
+    it(`shows the day that it is, and says so: ${name}`, async () => {
+      const hand = await left();
+      const before = await hand.big();
+      await hand.page.evaluate((name) => (name === "visibilitychange" ? document : globalThis).dispatchEvent(new Event(name)), name);
+      await says(hand.page.locator("main"), NOW);
+      await says(hand.page.locator(".head"), /28 Sep/);
+      assert.notEqual(await hand.big(), before, "after a month it is another load");
+      await hand.close();
+    });
+  }
+
+  it("opens no box with the load of the day before", async () => {
+    for (const act of ["set", "all-good"]) {
+      const hand = await left();
+      await hand.tap(`[data-act="${act}"]`);
+      await says(hand.page.locator("main"), NOW);
+      await counts(hand.page.locator("dialog"), 0, act);
+      await hand.tap(`[data-act="${act}"]`);
+      await counts(hand.page.locator("dialog"), 1, act);
+      await hand.close();
+    }
+  });
+
+  it("asks before a set is saved that was opened the day before", async () => {
+    const hand = await left(async (one) => {
+      await one.tap('[data-act="all-good"]');
+      await one.tap('dialog [aria-label="Was it watched?"] [data-value="yes"]');
+      await one.tap('dialog [aria-label^="Left in reserve"] [data-value="3"]');
+    });
+    await hand.tap('[data-act="save-good"]');
+    await says(hand.page.locator("dialog .asking"), /The day has changed since this was opened/);
+    await stored(hand, "drafts", 0);
+    await hand.tap('[data-act="save-good"]');
+    await stored(hand, "drafts", 3);
+    await hand.close();
+  });
+});
