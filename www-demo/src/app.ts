@@ -85,6 +85,7 @@ export class App {
   onChange(changed: () => void, said: () => void): void {
     this.changed = changed;
     this.said = said;
+    this.store.onStored = said;
     this.store.onOther = (words) => {
       const was = this.drawn;
       this.notice = words;
@@ -278,6 +279,22 @@ export class App {
     if (!damage) return this.stopsWritten(lifter);
     const lifts = (this.parameters(lifter)?.lifts ?? []).map((one) => one.id);
     return this.once(`held ${this.mark(lifter)} ${today} ${JSON.stringify(damage)}`, () => heldStops(lifter, lifter.events, damage, today, lifts));
+  }
+  /** Lifters here whose names differ in a number only: copies of one log, as far as anybody can tell. */
+  copiesOf(id: string): string[] {
+    const bare = (name: string): string => name.replace(/ \(\d+\)$/, "");
+    return this.store.ids().filter((other) => other !== id && bare(other) === bare(id));
+  }
+  /** Of a copy of the lifter in view: a stop that is not in force for the one in view. */
+  stopElsewhere(): { id: string; stop: string }[] {
+    const { lifter } = this;
+    if (!lifter) return [];
+    const own = this.stops(lifter).inForce.map((one) => one.what);
+    return this.copiesOf(lifter.id).flatMap((id) => {
+      const other = this.store.lifter(id);
+      const found = other && this.stops(other);
+      return found?.lines[0] !== undefined && found.inForce.some((one) => !own.includes(one.what)) ? [{ id, stop: found.lines[0] }] : [];
+    });
   }
   private stopsWritten(lifter: Loaded): StopsAnswer {
     const today = this.day(lifter);

@@ -4,9 +4,10 @@ import { list } from "./answer.ts";
 import { aheadIn, aheadWords, daysSet } from "./days.ts";
 import { button, el, type Child } from "./element.ts";
 import { fitted } from "./ending.ts";
-import type { Difference, Preview, WorkSet } from "bismar-page-package";
+import type { ClearanceLimits, Difference, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { logOf, usualPlan, type StoredLog } from "./kept.ts";
+import { limitWords } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayLong } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
@@ -189,6 +190,20 @@ function changes(title: string, items: Preview["added"]): Child {
   );
 }
 
+/** Limits of a clearance that would go or come, each in a sentence. */
+function limitsPart(app: App, one: Incoming): { gone: string[]; come: string[] } {
+  const here = app.store.lifter(one.id);
+  if (!here) return { gone: [], come: [] };
+  const said = (all: ClearanceLimits[]): string[] => all.map((limit) => limitWords(app, limit));
+  const [now, then] = [said(app.facts(here).limits), said(attempt("page.lifter", { log: one.preview.log }).answer?.limits ?? [])];
+  return { gone: now.filter((words) => !then.includes(words)), come: then.filter((words) => !now.includes(words)) };
+}
+
+/** What lets more be done than now, in words for a question; nothing where nothing does. */
+function opensWords({ preview }: Incoming, gone: string[]): string {
+  return [...preview.opens.map(({ what }) => `A stop would no longer be in force: ${what}.`), ...gone.map((words) => `A limit would go: ${words}.`)].join(" ");
+}
+
 /** The stops in force here that would be gone: said before anything else. */
 function opensPart({ opens }: Preview): Child {
   return opens.map(({ what, since, takenBack }) =>
@@ -234,6 +249,9 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const other: boolean = preview.changed.length > 0 || preview.onlyHere > 0;
   const { header, plan } = preview;
   const draft = draftPart(app, one);
+  const { gone, come } = limitsPart(app, one);
+  const opened = opensWords(one, gone);
+  const [stopHere] = here ? app.stops(here).lines : [];
   const nothing = here && !other && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
   const adds = here && !other && header.length === 0 && (preview.added.length > 0 || draft.comes);
   const replaces = here && (other || header.length + plan.length > 0);
@@ -243,6 +261,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
     const way = app.wayTo("today");
     void bringIn(app, one, as, why, daysToday).then((not) => (not === undefined ? done(said, way) : app.say(not)));
   };
+  const both = (): void => put(freeName(app, id), "Both are here.")();
   const adding = (): void => {
     const way = app.wayTo("today");
     void add(app, one).then((words) => done(words, way));
@@ -250,12 +269,14 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const days = el("input", { type: "checkbox", id: `days-${id}` });
   days.addEventListener("change", () => (daysToday = days.checked));
   const words = here ? `Same: ${preview.same}. Added: ${preview.added.length}. Different: ${preview.changed.length}. Only on this device: ${preview.onlyHere}.` : `New here: ${count(preview.events, "event")}.`;
-  const replaced = `The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
+  const replaced = `${opened}${opened ? " " : ""}The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
   return el(
     "article",
     { class: "card", "data-incoming": id },
     el("h2", {}, name),
     opensPart(preview),
+    gone.map((words) => el("p", { class: "caution", role: "alert", "data-limit": "gone" }, el("b", {}, "A limit would go: "), `${words}. What the file says was cleared does not hold it.`)),
+    come.map((words) => el("p", { class: "caution", "data-limit": "come" }, el("b", {}, "A limit would come: "), `${words}.`)),
     el("p", { class: "big", "data-answer": true }, words),
     preview.lifter.invented && el("p", {}, "In the file this lifter is marked as invented."),
     preview.lastDay && el("p", { class: "soft" }, `Last day in the file: ${dayLong(preview.lastDay)}.`),
@@ -272,7 +293,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       "div",
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
-      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", adding, { class: "main", "data-act": "bring-in" }),
+      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", () => (opened ? confirmBox("Add these?", opened, "Add them", adding) : adding()), { class: "main", "data-act": "bring-in" }),
       plan.length > 0 && here && one.plan && button("Take only the plan", () => {
         const now = app.store.lifter(id);
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
@@ -280,7 +301,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
         app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === ask("page.plan_text", { plan: ask("page.plan", { plan: before }) }) ? ask("page.plan", { plan: one.plan as string }) : undefined));
         done("The plan is that of the file now.", app.wayTo("today"));
       }, { "data-act": "take-plan" }),
-      replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),
+      replaces && button("Keep both", () => (stopHere === undefined ? both() : confirmBox("Keep both?", `${name} is stopped here: ${stopHere.replace(/\.?$/, ".")} ${shownName(freeName(app, id))} would come in beside, by the log of the file. Where both are one person, nothing is lifted by either until it is cleared.`, "Keep both", both)), { class: "main", "data-act": "keep-both" }),
       replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
     ),
   );

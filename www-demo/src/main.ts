@@ -146,6 +146,19 @@ function stopBand(app: App): Child {
   );
 }
 
+/** A stop of a lifter of the same name: said first, by both names. */
+function copiesPart(app: App): Child {
+  const name = shownName(app.current ?? "");
+  return app.stopElsewhere().map(({ id, stop }) =>
+    el(
+      "section",
+      { class: "caution", role: "alert", "data-other-stop": id, "data-no-print": withoutHealth(app) },
+      el("p", {}, el("b", {}, `${shownName(id)} is stopped. `), `${stop.replace(/\.?$/, ".")} ${name} is here under another name and does not have that stop. Where both are one person, nothing is lifted by either until it is cleared.`),
+      el("div", { class: "row" }, button(`Look at ${shownName(id)}`, () => void app.choose(id), {})),
+    ),
+  );
+}
+
 /** How often a window that nobody comes back to looks at the day. */
 const LOOK_EVERY = 20_000;
 
@@ -179,7 +192,7 @@ function render(app: App, root: HTMLElement): void {
       { "aria-label": "Places" },
       PLACES.map(([view, words]) => button(words, () => app.go(view), { "data-place": view, ...(here === view ? { "aria-current": "page" } : {}) })),
     ),
-    el("main", { "data-view": app.view }, stopBand(app), el("div", { class: "says" }, saysPart(app)), body),
+    el("main", { "data-view": app.view }, stopBand(app), copiesPart(app), el("div", { class: "says" }, saysPart(app)), body),
   );
   // No name in the title: it stays in the browser's history.
   document.title = "Bismar";

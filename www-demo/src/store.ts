@@ -42,6 +42,8 @@ interface Joining {
 }
 type Writing = IDBPTransaction<unknown, string[], "readwrite">;
 
+/** How often what the device refused is tried again, while nobody does anything, in milliseconds. */
+const TRY_EVERY = 5_000;
 /** How often a write is tried again at once where other windows go on writing. */
 const TRIES = 50;
 /** Another window wrote to this lifter since it was read here. */
@@ -63,6 +65,8 @@ export class Store {
   readonly unreadable = new Map<string, Unreadable>();
   /** Called when another window changed something, with words for it. */
   onOther: (words: string) => void = () => undefined;
+  /** Called when what the device had refused is stored. */
+  onStored: () => void = () => undefined;
   private base: IDBPDatabase | undefined;
   private lifters = new Map<string, Loaded>();
   private memory = new Map<string, Memory>();
@@ -90,6 +94,7 @@ export class Store {
   /** Other windows say what they wrote; whoever was away looks when coming back. */
   private listen(): void {
     const look = (): void => void this.lookForOthers();
+    setInterval(() => this.unwritten.length > 0 && look(), TRY_EVERY);
     addEventListener("focus", look);
     document.addEventListener("visibilitychange", () => document.hidden || look());
     try {
@@ -144,7 +149,10 @@ export class Store {
 
   /** Takes in what other windows wrote. */
   private lookForOthers(): Promise<void> {
-    const looked = this.turn.then(() => this.look());
+    const waited = this.fault !== undefined;
+    const looked = this.turn.then(() => this.look()).then(() => {
+      if (waited && this.fault === undefined) this.onStored();
+    });
     this.turn = looked;
     return looked;
   }
