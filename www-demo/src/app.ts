@@ -8,6 +8,7 @@ import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf } from "./kept.ts";
 import { shownName } from "./names.ts";
+import { leaveBox, type Unsaid } from "./pad.ts";
 import { dayAllowed } from "./days.ts";
 import { asSeen, read, setOtherwise, textAt } from "./rejoin.ts";
 import type { SetSetup } from "./setup.ts";
@@ -155,7 +156,21 @@ export class App {
     this.said();
   }
 
+  /** What would be lost by going elsewhere; each view says so as it is drawn. */
+  unsaid: Unsaid | undefined;
+  /** Goes on where nothing would be lost, or once that is written down or knowingly left. */
+  leave(then: () => void): void {
+    const { unsaid } = this;
+    if (!unsaid) return then();
+    const go = (): void => {
+      this.unsaid = undefined;
+      then();
+    };
+    leaveBox(unsaid, () => void unsaid.write?.().then((done) => done && go()), go);
+  }
+
   go(view: string, kept: Record<string, unknown> = {}): void {
+    if (this.unsaid) return this.leave(() => this.go(view, kept));
     this.open(view, kept);
     try {
       if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
@@ -179,6 +194,7 @@ export class App {
     await this.store.set("lifter", id);
   }
   async choose(id: string): Promise<void> {
+    if (this.unsaid) return this.leave(() => void this.choose(id));
     const kept = this.nowOf(id);
     this.go("today");
     await kept;

@@ -177,6 +177,7 @@ function render(app: App, root: HTMLElement): void {
   const scroll = globalThis.scrollY;
   const opened = [...root.querySelectorAll("details")].map((one) => one.open);
   const here = placeOf(app.view);
+  app.unsaid = undefined;
   let body: Child;
   try {
     body = viewOf(app);
@@ -262,7 +263,12 @@ async function begin(): Promise<void> {
     app.open(location.hash.replace("#", "") || "today");
     app.refresh();
   };
-  addEventListener("popstate", fromAddress);
+  addEventListener("popstate", () => {
+    if (!app.unsaid) return fromAddress();
+    const to = location.hash.replace("#", "") || "today";
+    history.pushState(null, "", `#${app.view}`);
+    app.leave(() => app.go(to));
+  });
   // What is not on the device goes with the page.
   addEventListener("beforeunload", (event) => {
     if (!store.fault || store.ids().length === 0) return;
