@@ -92,7 +92,7 @@ describe("one set", () => {
   it("asks once, in plain words, about a load that is not today's, and keeps it for the next set", async () => {
     const hand = await demo();
     await open(hand);
-    await sheet(hand).locator(".number").click();
+    await sheet(hand).locator(".stepper .number").click();
     await hand.page.keyboard.type("60");
     await hand.page.keyboard.press("Enter");
     await hand.page.locator('[data-act="all-met"]').click();
@@ -103,7 +103,7 @@ describe("one set", () => {
     await save(hand);
     await drafts(hand, 1);
     await open(hand);
-    await says(sheet(hand).locator(".number"), /^60 kg$/);
+    await says(sheet(hand).locator(".stepper .number"), /^60 kg$/);
     await hand.page.locator('[data-act="all-met"]').click();
     await save(hand);
     // And it is asked once only.
@@ -115,7 +115,7 @@ describe("one set", () => {
     const hand = await demo();
     await open(hand);
     const enter = async (number) => {
-      await sheet(hand).locator(".number").click();
+      await sheet(hand).locator(".stepper .number").click();
       await hand.page.keyboard.type(number);
       await hand.page.keyboard.press("Enter");
       await hand.page.locator('[data-act="all-met"]').click();
@@ -157,7 +157,7 @@ describe("one set", () => {
     // One step below 47.54 kg with these discs is 47.04 kg.
     await slip(/^47\.04 kg for the next set/);
     await open(hand);
-    await says(sheet(hand).locator(".number"), /^47\.04 kg$/, "the next sheet begins there");
+    await says(sheet(hand).locator(".stepper .number"), /^47\.04 kg$/, "the next sheet begins there");
     await hand.page.keyboard.press("Escape");
     await slip(/^End this lift for today/);
     await counts(hand.page.locator('article [data-act="set"]'), 0);
@@ -192,7 +192,7 @@ describe("what is told in the middle of a session", () => {
   /** A set of the squat at 47.54 kg on the list, then `tell`; today's load of it after that. */
   async function told(hand, tell) {
     await open(hand);
-    await says(sheet(hand).locator(".number"), /^47\.54 kg$/);
+    await says(sheet(hand).locator(".stepper .number"), /^47\.54 kg$/);
     await hand.page.locator('[data-act="all-met"]').click();
     await save(hand);
     await drafts(hand, 1);
@@ -204,8 +204,8 @@ describe("what is told in the middle of a session", () => {
   /** The next set begins with today's load, and the one before is asked about. */
   async function beginsWith(hand, load) {
     await open(hand);
-    assert.equal(await kg(sheet(hand).locator(".number")), load);
-    await sheet(hand).locator(".number").click();
+    assert.equal(await kg(sheet(hand).locator(".stepper .number")), load);
+    await sheet(hand).locator(".stepper .number").click();
     await hand.page.keyboard.type("47.54");
     await hand.page.keyboard.press("Enter");
     await hand.page.locator('[data-act="all-met"]').click();
@@ -257,7 +257,7 @@ describe("what is told in the middle of a session", () => {
     await go(hand, "today");
     await says(hand.page.locator("[data-slipped]"), /^The next set could not be worked out\s+Something slipped in this session\..*Nothing heavier than 47\.54 kg/s);
     await open(hand);
-    assert.ok((await kg(sheet(hand).locator(".number"))) <= 47.54);
+    assert.ok((await kg(sheet(hand).locator(".stepper .number"))) <= 47.54);
     await hand.close();
   });
 });
