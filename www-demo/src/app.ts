@@ -1,12 +1,14 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
-import { ask, attempt, kindOf, type Tried } from "./engine.ts";
-import { deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
+import { damageWords, heldStops, heldWords, putStops } from "./damage.ts";
+import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
+import { dayLong, deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf } from "./kept.ts";
 import { shownName } from "./names.ts";
+import { leaveBox, type Unsaid } from "./pad.ts";
 import { dayAllowed } from "./days.ts";
 import { asSeen, read, setOtherwise, textAt } from "./rejoin.ts";
 import type { SetSetup } from "./setup.ts";
@@ -84,6 +86,7 @@ export class App {
   onChange(changed: () => void, said: () => void): void {
     this.changed = changed;
     this.said = said;
+    this.store.onStored = said;
     this.store.onOther = (words) => {
       const was = this.drawn;
       this.notice = words;
@@ -120,6 +123,17 @@ export class App {
   refresh(): void {
     this.changed();
   }
+  /** The device's day as it was when the view was drawn. */
+  drawnOn = deviceDay();
+  /** Whether the view is of a day that is over. Then it is drawn anew, and says so; half-typed words stay until the next tap. */
+  dayTurned(): boolean {
+    const now = deviceDay();
+    if (this.drawnOn === now) return false;
+    this.notice = `The day has changed: it is ${dayLong(now)} now. What is shown is worked out anew; look at it first.`;
+    if (document.activeElement?.matches("main :is(input, textarea, select)")) this.said();
+    else this.changed();
+    return true;
+  }
 
   /** Has a view open, without drawing it. */
   open(view: string, kept: Record<string, unknown> = {}): void {
@@ -142,7 +156,21 @@ export class App {
     this.said();
   }
 
+  /** What would be lost by going elsewhere; each view says so as it is drawn. */
+  unsaid: Unsaid | undefined;
+  /** Goes on where nothing would be lost, or once that is written down or knowingly left. */
+  leave(then: () => void): void {
+    const { unsaid } = this;
+    if (!unsaid) return then();
+    const go = (): void => {
+      this.unsaid = undefined;
+      then();
+    };
+    leaveBox(unsaid, () => void unsaid.write?.().then((done) => done && go()), go);
+  }
+
   go(view: string, kept: Record<string, unknown> = {}): void {
+    if (this.unsaid) return this.leave(() => this.go(view, kept));
     this.open(view, kept);
     try {
       if (location.hash !== `#${view}`) history.pushState(null, "", `#${view}`);
@@ -166,6 +194,7 @@ export class App {
     await this.store.set("lifter", id);
   }
   async choose(id: string): Promise<void> {
+    if (this.unsaid) return this.leave(() => void this.choose(id));
     const kept = this.nowOf(id);
     this.go("today");
     await kept;
@@ -252,15 +281,47 @@ export class App {
   }
 
   today(lifter: Loaded, more: Supposed = {}, plan = lifter.plan): Tried<TodayAnswer> {
+    if (lifter.damage) return { refused: new Refused("not_ready", heldWords(lifter.id), "") };
     const today = this.day(lifter);
     return this.once(`today ${this.mark(lifter)} ${today} ${unitNow()} ${plan} ${JSON.stringify(more)}`, () =>
       attempt("page.today", { log: this.log(lifter), plan, today, unit: unitNow(), ...more }),
     );
   }
-  /** What is stopped, from the log alone: whatever is planned, and though no session can be worked out. */
+  /** What is stopped, from the log alone: whatever is planned, and though no session can be worked out. Of a log that is
+   * damaged everything is, with the stops among what was set aside. */
   stops(lifter: Loaded): StopsAnswer {
+    const { damage } = lifter;
+    const today = this.day(lifter);
+    if (!damage) return this.stopsWritten(lifter);
+    const lifts = (this.parameters(lifter)?.lifts ?? []).map((one) => one.id);
+    return this.once(`held ${this.mark(lifter)} ${today} ${JSON.stringify(damage)}`, () => heldStops(lifter, lifter.events, damage, today, lifts));
+  }
+  /** Lifters here whose names differ in a number only: copies of one log, as far as anybody can tell. */
+  copiesOf(id: string): string[] {
+    const bare = (name: string): string => name.replace(/ \(\d+\)$/, "");
+    return this.store.ids().filter((other) => other !== id && bare(other) === bare(id));
+  }
+  /** Of a copy of the lifter in view: a stop that is not in force for the one in view. */
+  stopElsewhere(): { id: string; stop: string }[] {
+    const { lifter } = this;
+    if (!lifter) return [];
+    const own = this.stops(lifter).inForce.map((one) => one.what);
+    return this.copiesOf(lifter.id).flatMap((id) => {
+      const other = this.store.lifter(id);
+      const found = other && this.stops(other);
+      return found?.lines[0] !== undefined && found.inForce.some((one) => !own.includes(one.what)) ? [{ id, stop: found.lines[0] }] : [];
+    });
+  }
+  private stopsWritten(lifter: Loaded): StopsAnswer {
     const today = this.day(lifter);
     return this.once(`stops ${this.mark(lifter)} ${today}`, () => ask("page.stops", { log: this.log(lifter), today }));
+  }
+  /** What is damaged, whosever it is, until somebody has decided. */
+  damaged(): string[] {
+    return this.store.ids().flatMap((id) => {
+      const lifter = this.store.lifter(id);
+      return lifter?.damage ? [damageWords(lifter.damage, this.stops(lifter).inForce, this.stopsWritten(lifter).inForce)] : [];
+    });
   }
   history(lifter: Loaded): HistoryAnswer {
     const today = this.day(lifter);
@@ -361,13 +422,13 @@ export class App {
   }
 
   /** Whether an event was written: see `write`. */
-  async record(seen: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<boolean> {
-    return (await this.write(seen, kind, note, endsDraft, on)) !== undefined;
+  async record(seen: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string, said?: string): Promise<boolean> {
+    return (await this.write(seen, kind, note, endsDraft, on, said)) !== undefined;
   }
   /** Writes an event after the library has taken it; refused events are not written. Whoever calls may have had the
    * lifter since before a box was opened, and another window may have written since: what is here now is added to, and
    * what speaks of an entry is written only where that is still the entry that was seen. */
-  async write(seen: Loaded, of: EventKindInput, note?: string, endsDraft = false, on?: string): Promise<Written | undefined> {
+  async write(seen: Loaded, of: EventKindInput, note?: string, endsDraft = false, on?: string, said = "Recorded."): Promise<Written | undefined> {
     const { id } = seen;
     const not = (why: string): undefined => {
       this.notice = `Not recorded. ${why}`;
@@ -391,8 +452,13 @@ export class App {
     const { text, sequence } = tried.answer;
     this.grown(lifter, [text]);
     this.notice = "";
-    this.writing(this.store.append(lifter.id, [text], endsDraft), "Recorded.");
+    this.writing(this.store.append(lifter.id, [text], endsDraft), said);
     return { lifter, sequence };
+  }
+
+  /** Ends the list of sets without an entry: what was on it is set aside. */
+  endList(id: string, said: string): void {
+    this.writing(this.store.append(id, [], true), said);
   }
 
   /** Adds to the session that is going on. An undo says which set it takes off. */
@@ -433,6 +499,32 @@ export class App {
     const { texts, left } = ask("page.join", { log: this.log(lifter), events });
     this.grown(lifter, texts);
     if (texts.length > 0) void this.store.append(lifter.id, texts, false);
+    return left;
+  }
+
+  /** Decides on what is damaged: the entries that are brought back, in their order, and stops that count though the rest of
+   * theirs does not. Gives which of the entries did not fit. */
+  decide(lifter: Loaded, back: string[], stops: (left: string[]) => string[]): string[] {
+    const log = this.log(lifter);
+    const numbers = new Map<number, number>();
+    const left: string[] = [];
+    const texts: string[] = [];
+    for (const text of back) {
+      const event = read(text);
+      const of = (event.kind.next_day_report ?? event.kind.correction) as { session?: number; replaces?: number } | undefined;
+      if (of?.session !== undefined) of.session = numbers.get(of.session) ?? of.session;
+      if (of?.replaces !== undefined) of.replaces = numbers.get(of.replaces) ?? of.replaces;
+      const [one] = ask("page.join", { log, events: [JSON.stringify(event)] }).texts;
+      if (one === undefined) left.push(text);
+      else {
+        numbers.set(event.sequence, read(one).sequence);
+        texts.push(one);
+      }
+    }
+    texts.push(...putStops(log, stops(left)));
+    this.grown(lifter, texts);
+    if (texts.length > 0) void this.store.append(lifter.id, texts, false);
+    this.writing(this.store.decided(lifter.id), this.notice);
     return left;
   }
 

@@ -1,9 +1,10 @@
 // What was set aside: to be looked at, brought back, saved, emptied.
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
+import { stopsIn } from "./damage.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { eraseBox, fileName, openDocument, saveFile } from "./files.ts";
-import type { StoredEvent } from "./kept.ts";
+import { isDamage, type StoredEvent } from "./kept.ts";
 import { kindWords } from "./kinds.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayShort } from "./numbers.ts";
@@ -101,6 +102,49 @@ function asidePart(app: App, aside: Aside, found: HTMLElement): HTMLElement {
       button("Throw away", () => confirmBox("Throw it away?", "It cannot be brought back then.", "Throw away", () => void app.store.dropAsides([aside.key]).then(() => app.refresh())), {}),
     ),
   );
+}
+
+/** Whose log is damaged: to look at what was set aside, and to decide. */
+export function damagePart(app: App): Child {
+  return app.store.ids().map((id) => {
+    const lifter = app.store.lifter(id);
+    if (!lifter?.damage) return undefined;
+    const name = shownName(id);
+    const inside = el("div", {});
+    const part = el("section", { class: "caution", "data-damaged": id }, el("h2", {}, `${name}: damaged, and not decided`), inside);
+    void app.store.asides().then((all) => {
+      if (!part.isConnected) return;
+      const own = all.filter((one) => one.lifter === id && isDamage(one.why));
+      const events = own.map((one) => one.text).filter((text) => read(text)?.kind && read(text)?.sequence !== undefined);
+      const sets = own.map((one) => one.text).filter((text) => read(text)?.set && read(text)?.lift);
+      const keys = (texts: string[]): IDBValidKey[] => own.filter((one) => texts.includes(one.text)).map((one) => one.key);
+      const decide = (back: boolean): void => {
+        const now = app.store.lifter(id);
+        if (!now?.damage) return app.refresh();
+        const { stops } = now.damage;
+        app.notice = back ? "Brought back as far as it fits. What does not fit stays set aside." : "Left out; it stays set aside. Signs and pain that can be read in it are in the log.";
+        const left = app.decide(now, back ? events : [], (rest) => (back ? stopsIn(rest) : stops));
+        if (back) {
+          if (sets.length > 0) void app.store.addDraft(id, sets);
+          void app.store.dropAsides(keys([...events.filter((text) => !left.includes(text)), ...sets]));
+        }
+        app.refresh();
+      };
+      fill(
+        inside,
+        el("p", {}, `${events.length > 0 ? `${countEntries(events.length)} can still be read` : "No entry can be read any more"}${sets.length > 0 ? `, and ${count(sets.length, "set")} of a session going on` : ""}.`),
+        events.length > 0 && el("details", { open: events.length <= 10 }, el("summary", {}, "Look"), list(events.slice(-100).map((text) => `${line(text)}${own.find((one) => one.text === text)?.why === "not as it was written" ? " (damaged: what it says may be wrong)" : ""}`))),
+        el("p", { class: "soft" }, "A file that was saved before may hold what is lost: open it above, it shows what it would add."),
+        el(
+          "div",
+          { class: "row" },
+          events.length + sets.length > 0 && button("Bring back what fits", () => decide(true), { "data-act": "damage-back" }),
+          button("Leave it out", () => confirmBox("Leave it out?", `Signs, pain and refusals that can be read in it are put into the log of ${name}; the rest stays set aside, and loads are shown again.`, "Leave it out", () => decide(false)), { "data-act": "damage-leave" }),
+        ),
+      );
+    });
+    return part;
+  });
 }
 
 export function asidesPart(app: App): Child {

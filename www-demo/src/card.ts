@@ -33,6 +33,8 @@ export function cardView(app: App): Child {
   const stopped = app.stops(lifter).lines.length > 0;
   if (!found.answer) return [stopped && !health && el("p", { class: "big" }, STOP), answer({ big: "No card can be made", why: found.refused?.message ?? "" })];
   const history = app.history(lifter);
+  // Which lift is stopped and which is not would tell what kind of stop it is: without health detail they all say the same.
+  const held = !health && (stopped || found.answer.session.lifts.some((one) => one.verdict === "stop"));
   const { session, lines } = found.answer;
   const { parameters } = history;
   const last = history.sessions.at(-1);
@@ -74,11 +76,12 @@ export function cardView(app: App): Child {
       "section",
       { class: "handover", "aria-label": "Handover card" },
       el("h2", {}, shownName(lifter.id)),
-      stopped && !health && el("p", { "data-stop": true }, el("b", {}, STOP)),
-      el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: a clearance comes first" : session.lifts.map((lift) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
+      held && el("p", { "data-stop": true }, el("b", {}, STOP)),
+      el("p", { class: "big", "data-answer": true }, stopped || held ? "Stopped: a clearance comes first" : session.lifts.map((lift) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
       el("p", { class: "soft", "data-why": true }, `${dayLong(session.today)}${health && history.age !== undefined ? `, ${history.age} years old` : ""}${app.header(lifter).invented ? ", invented" : ""}.`),
       el("div", { class: "handover-lifts" }, session.lifts.map((lift, at) => {
         const line = lines[at] as TodayLine;
+        if (held) return el("section", { class: "handover-lift" }, el("h3", {}, app.liftName(lift.lift)), el("p", {}, "Nothing until this is cleared."), points(lift.lift) && el("p", {}, `Watched for: ${points(lift.lift)}.`));
         return el(
           "section",
           { class: "handover-lift" },
@@ -92,9 +95,9 @@ export function cardView(app: App): Child {
           own(line).length > 0 && el("p", {}, own(line).join(" ")),
         );
       })),
-      shared.length > 0 && el("p", {}, el("b", {}, "For every lift: "), shared.join(" ")),
+      !held && shared.length > 0 && el("p", {}, el("b", {}, "For every lift: "), shared.join(" ")),
       el("h3", {}, "Last session"),
-      last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
+      last && held ? el("p", {}, `${dayLong(last.day)}.`) : last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
       health && last !== undefined && last.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && limits.length > 0 && el("p", { "data-limits": true }, `Limits: ${limits.join("; ")}.`),
       !health && limits.length > 0 && el("p", {}, "There is more to ask about before lifting; it is left out here."),

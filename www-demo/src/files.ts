@@ -1,6 +1,6 @@
 // Files in and out: a full copy, one without health detail, a table of sets; and erasing.
 import type { App } from "./app.ts";
-import { asidesPart, unreadablePart } from "./asides.ts";
+import { asidesPart, damagePart, unreadablePart } from "./asides.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { ask } from "./engine.ts";
 import { bringInAll, previewPart, readDocument, textOf, type Done, type Incoming } from "./incoming.ts";
@@ -129,6 +129,7 @@ export function filesView(app: App): Child {
   return [
     el("h1", { tabindex: -1 }, "Files"),
     openPart(app),
+    damagePart(app),
     savePart(app),
     unreadablePart(app),
     asidesPart(app),

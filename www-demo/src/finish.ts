@@ -1,6 +1,7 @@
 // Ending a session: on which day it was, who was there, pain; the whole is written as one entry.
 import type { App, DraftSet } from "./app.ts";
 import { button, choices, el, fill } from "./element.ts";
+import { endSession } from "./ending.ts";
 import type { LiftSession, PainAnswer } from "bismar-page-package";
 import { count, dayShort } from "./numbers.ts";
 import { morePains, painFields, painsLack, painsOf, type PainFacts } from "./record.ts";
@@ -62,9 +63,7 @@ export function finishBox(app: App): void {
       return { lift, ...(place ? { place } : {}), ...reserve, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
     box.close();
-    void app
-      .record(lifter, { sessionRecorded: { lifts: done, ...(asked ? { pain: hurt ? painsOf(facts, pains) : [] } : {}) } }, undefined, true, on)
-      .then(() => app.refresh());
+    void endSession(app, lifter, done, asked ? (hurt ? painsOf(facts, pains) : []) : undefined, entries, on);
   };
   const draw = (): void =>
     fill(

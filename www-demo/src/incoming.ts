@@ -3,9 +3,11 @@ import type { App, DraftSet } from "./app.ts";
 import { list } from "./answer.ts";
 import { aheadIn, aheadWords, daysSet } from "./days.ts";
 import { button, el, type Child } from "./element.ts";
-import type { Difference, Preview, WorkSet } from "bismar-page-package";
+import { fitted } from "./ending.ts";
+import type { ClearanceLimits, Difference, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { logOf, usualPlan, type StoredLog } from "./kept.ts";
+import { limitWords } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayLong } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
@@ -18,6 +20,9 @@ export interface Incoming {
   plan: string | undefined;
   /** The session going on, an entry a set. */
   draft: string[];
+  /** What of it fits no log, and why; set aside where the lifter comes in. */
+  bad: string[];
+  badWhy: string;
   /** What the log and plan here were known by when the differences were looked at. */
   seen: string | undefined;
 }
@@ -54,13 +59,24 @@ interface FileDocument {
   lifters?: unknown;
 }
 
-/** The entries of a session going on, each checked as the log's own sets are. */
-function draftOf(log: string, given: unknown): string[] {
-  if (given === undefined) return [];
-  if (!Array.isArray(given) || given.length > 500) throw new Error("The session going on in this file is no list of sets.");
+/** More sets that fit nowhere than this, and none of the list is taken (our choice). */
+const MOST_BAD = 20;
+
+/** A session going on as far as its sets fit the log, and the rest, with why. */
+interface GoingOn {
+  draft: string[];
+  bad: string[];
+  why: string;
+}
+
+/** The entries of a session going on, each checked as the log's own sets are. What fits nowhere never keeps a log out. */
+function draftOf(log: string, given: unknown): GoingOn {
+  const all: GoingOn = { draft: [], bad: [], why: "" };
+  if (given === undefined) return all;
+  if (!Array.isArray(given) || given.length > 500) return { ...all, bad: [JSON.stringify(given)], why: "It is no list of sets." };
   const open = ask("page.open", { log });
   try {
-    return given.map((entry: Partial<DraftSet> | null) => {
+    for (const entry of given as (Partial<DraftSet> | null)[]) {
       // Whatever it may be, the library refuses what is no set.
       const { lift = "", set = {} as WorkSet, day = "", place, reserve, cue, setup } = entry ?? {};
       const known = Object.keys(entry ?? {}).every((key) => DRAFT_FIELDS.includes(key));
@@ -68,13 +84,20 @@ function draftOf(log: string, given: unknown): string[] {
       const fits = pins === undefined || pins === "none" || typeof pins === "number";
       const stood = { ...(company === undefined ? {} : { company }), ...(typeof pins === "number" ? { pins: { mm: pins } } : {}) };
       const done = { lift, sets: [set], ...(place === undefined ? {} : { place }), ...(reserve === undefined ? {} : { reserveAsked: reserve }), ...(setup === undefined ? {} : { setup: stood }), ...(cue === undefined ? {} : { cue }) };
-      const tried = attempt("page.append", { log: open, day, kind: { sessionRecorded: { lifts: [done] } } });
-      if (!known || !fits || tried.refused) throw new Error(`A set of the session going on in this file is refused. ${tried.refused?.message ?? ""}`);
-      return JSON.stringify(entry);
-    });
+      const { refused } = attempt("page.append", { log: open, day, kind: { sessionRecorded: { lifts: [done] } } });
+      // Marks of a point that is not set any more are left out when the session is ended.
+      const taken = known && fits && (!refused || typeof fitted(log, day, done) !== "string");
+      if (taken) all.draft.push(JSON.stringify(entry));
+      else {
+        all.bad.push(JSON.stringify(entry));
+        all.why ||= refused?.message ?? "It is no set.";
+      }
+      if (all.bad.length > MOST_BAD) return { draft: [], bad: given.map((one) => JSON.stringify(one)), why: all.why };
+    }
   } finally {
     ask("page.close", { log: open });
   }
+  return all;
 }
 
 /** What a file holds; throws words where it holds anything that cannot be read. */
@@ -106,7 +129,8 @@ function readEntry(app: App, entry: Entry | null): Incoming {
   const checked = plan === undefined ? undefined : attempt("page.check_plan", { plan, log }).refused;
   if (checked) throw new Error(`The plan of ${shownName(id)}: ${checked.message}`);
   const events = (JSON.parse(log) as StoredLog).events.map((event) => JSON.stringify(event));
-  return { id, preview: found.answer, events, plan, draft: draftOf(log, entry?.draft), seen: here && app.seenBy(here) };
+  const { draft, bad, why } = draftOf(log, entry?.draft);
+  return { id, preview: found.answer, events, plan, draft, bad, badWhy: why, seen: here && app.seenBy(here) };
 }
 
 /** Puts a lifter of a file here under a name, in place of whoever has it; says so where it is another log by now. */
@@ -122,7 +146,13 @@ async function bringIn(app: App, one: Incoming, as: string, why: string, daysTod
   const draft = here && here.draft.length > 0 ? here.draft : one.draft;
   // Who comes in is in view from the tap on: whom the coach goes to while it is written stays in view.
   const [written] = await Promise.all([app.store.put(kept, events, draft, why, true), app.nowOf(as)]);
+  if (written) void badAside(app, one, as);
   return written || app.store.fault ? undefined : app.notice || MEANWHILE;
+}
+
+/** Sets of a session going on that fit no log are set aside. */
+function badAside(app: App, { bad }: Incoming, as: string): Promise<boolean> | boolean {
+  return bad.length === 0 || app.store.setAside(as, JSON.stringify({ events: [], draft: bad }), "sets of a session going on in a file that do not fit its log");
 }
 
 /** Adds to a lifter who is here what the file has more: entries, or a session going on. Gives what there is to say. */
@@ -138,6 +168,7 @@ async function add(app: App, one: Incoming): Promise<string> {
   const [wrote] = await Promise.all([
     events.length === 0 || app.store.append(one.id, events, false, true),
     comes && app.store.addDraft(one.id, one.draft),
+    here.draft.length === 0 && badAside(app, one, one.id),
     app.nowOf(one.id),
   ]);
   return wrote || app.store.fault ? "Added." : MEANWHILE;
@@ -157,6 +188,20 @@ function changes(title: string, items: Preview["added"]): Child {
     el("summary", {}, `${title}: ${countEntries(items.length)}`),
     list(items.slice(0, 200).map((one) => `${dayLong(one.day)}, number ${one.sequence}: ${one.kind.replaceAll("_", " ")}`)),
   );
+}
+
+/** Limits of a clearance that would go or come, each in a sentence. */
+function limitsPart(app: App, one: Incoming): { gone: string[]; come: string[] } {
+  const here = app.store.lifter(one.id);
+  if (!here) return { gone: [], come: [] };
+  const said = (all: ClearanceLimits[]): string[] => all.map((limit) => limitWords(app, limit));
+  const [now, then] = [said(app.facts(here).limits), said(attempt("page.lifter", { log: one.preview.log }).answer?.limits ?? [])];
+  return { gone: now.filter((words) => !then.includes(words)), come: then.filter((words) => !now.includes(words)) };
+}
+
+/** What lets more be done than now, in words for a question; nothing where nothing does. */
+function opensWords({ preview }: Incoming, gone: string[]): string {
+  return [...preview.opens.map(({ what }) => `A stop would no longer be in force: ${what}.`), ...gone.map((words) => `A limit would go: ${words}.`)].join(" ");
 }
 
 /** The stops in force here that would be gone: said before anything else. */
@@ -204,6 +249,9 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const other: boolean = preview.changed.length > 0 || preview.onlyHere > 0;
   const { header, plan } = preview;
   const draft = draftPart(app, one);
+  const { gone, come } = limitsPart(app, one);
+  const opened = opensWords(one, gone);
+  const [stopHere] = here ? app.stops(here).lines : [];
   const nothing = here && !other && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
   const adds = here && !other && header.length === 0 && (preview.added.length > 0 || draft.comes);
   const replaces = here && (other || header.length + plan.length > 0);
@@ -213,6 +261,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
     const way = app.wayTo("today");
     void bringIn(app, one, as, why, daysToday).then((not) => (not === undefined ? done(said, way) : app.say(not)));
   };
+  const both = (): void => put(freeName(app, id), "Both are here.")();
   const adding = (): void => {
     const way = app.wayTo("today");
     void add(app, one).then((words) => done(words, way));
@@ -220,12 +269,14 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const days = el("input", { type: "checkbox", id: `days-${id}` });
   days.addEventListener("change", () => (daysToday = days.checked));
   const words = here ? `Same: ${preview.same}. Added: ${preview.added.length}. Different: ${preview.changed.length}. Only on this device: ${preview.onlyHere}.` : `New here: ${count(preview.events, "event")}.`;
-  const replaced = `The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
+  const replaced = `${opened}${opened ? " " : ""}The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
   return el(
     "article",
     { class: "card", "data-incoming": id },
     el("h2", {}, name),
     opensPart(preview),
+    gone.map((words) => el("p", { class: "caution", role: "alert", "data-limit": "gone" }, el("b", {}, "A limit would go: "), `${words}. What the file says was cleared does not hold it.`)),
+    come.map((words) => el("p", { class: "caution", "data-limit": "come" }, el("b", {}, "A limit would come: "), `${words}.`)),
     el("p", { class: "big", "data-answer": true }, words),
     preview.lifter.invented && el("p", {}, "In the file this lifter is marked as invented."),
     preview.lastDay && el("p", { class: "soft" }, `Last day in the file: ${dayLong(preview.lastDay)}.`),
@@ -234,6 +285,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
     differences("The plan", plan),
     here && differences("Lifts, bars, discs and rules", preview.parameters),
     draft.words && el("p", {}, draft.words),
+    one.bad.length > 0 && el("p", { class: "caution", "data-bad-draft": one.bad.length }, el("b", {}, "Not taken into the session going on: "), `${count(one.bad.length, "set")}. ${one.badWhy} Set aside when the lifter comes in, see Files.`),
     here && changes("Would be added", preview.added),
     changes("Would be different", preview.changed),
     nothing && el("p", {}, "Nothing would change."),
@@ -241,7 +293,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       "div",
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
-      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", adding, { class: "main", "data-act": "bring-in" }),
+      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", () => (opened ? confirmBox("Add these?", opened, "Add them", adding) : adding()), { class: "main", "data-act": "bring-in" }),
       plan.length > 0 && here && one.plan && button("Take only the plan", () => {
         const now = app.store.lifter(id);
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
@@ -249,7 +301,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
         app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === ask("page.plan_text", { plan: ask("page.plan", { plan: before }) }) ? ask("page.plan", { plan: one.plan as string }) : undefined));
         done("The plan is that of the file now.", app.wayTo("today"));
       }, { "data-act": "take-plan" }),
-      replaces && button("Keep both", put(freeName(app, id), "Both are here."), { class: "main", "data-act": "keep-both" }),
+      replaces && button("Keep both", () => (stopHere === undefined ? both() : confirmBox("Keep both?", `${name} is stopped here: ${stopHere.replace(/\.?$/, ".")} ${shownName(freeName(app, id))} would come in beside, by the log of the file. Where both are one person, nothing is lifted by either until it is cleared.`, "Keep both", both)), { class: "main", "data-act": "keep-both" }),
       replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
     ),
   );

@@ -1,6 +1,7 @@
 // What lies on the device, read and mended: each event is sealed to the one before, and so are header, plan and the end of
 // the log. What is not as it was written is set aside and said; nothing that can be read is kept from anybody for it.
 import type { IDBPDatabase } from "idb";
+import { stopsIn, type Damage } from "./damage.ts";
 import { ask, attempt } from "./engine.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
@@ -31,6 +32,8 @@ export interface Kept {
   plan: string;
   /** Version of the log's format, as it came: a newer one may hold entries that this page does not know. */
   version: number;
+  /** Rows of it that were set aside as damaged, until somebody has decided. */
+  damage?: Damage;
 }
 /** A text with the seal that ties it to the one before. */
 export interface Row {
@@ -76,6 +79,12 @@ export interface Unreadable {
   draft: string[];
 }
 
+/** Why a row is set aside: it is the first that is not as it was written, it comes after that one, or rows are gone. */
+const DAMAGED = "not as it was written";
+const BEHIND = "written after an entry that is not as it was written";
+const LOST = "the end of the log was lost:";
+export const isDamage = (why: string): boolean => why === DAMAGED || why === BEHIND || why.startsWith(LOST);
+
 /** More than any log has: the end of a lifter's range of places. */
 const PLACES_MOST = 10_000_000;
 
@@ -89,8 +98,8 @@ function seal(before: string, text: string): string {
 
 /** The row of a lifter, sealed. */
 export function rowOf(kept: Kept, revision: number, ends: Ends): Stored {
-  const { id, header, plan, version } = kept;
-  return { id, header, plan, version, revision, ends, seals: sealsOf({ id, header, plan, version, ends }) };
+  const { id, header, plan, version, damage } = kept;
+  return { id, header, plan, version, revision, ends, ...(damage ? { damage } : {}), seals: sealsOf({ id, header, plan, version, ends }) };
 }
 function sealsOf(row: Kept & { ends: Ends }): Stored["seals"] {
   const { events, last, draft, draftLast } = row.ends;
@@ -178,13 +187,15 @@ function mendPlan(kept: Kept, row: Partial<Stored> | undefined, seals: Stored["s
   kept.plan = usualPlan(log);
 }
 
-function safely(text: string): { id?: unknown } | null | undefined {
+/** The value of a text; nothing where it is none. */
+export function parsed(text: string): unknown {
   try {
-    return JSON.parse(text) as { id?: unknown } | null;
+    return JSON.parse(text) as unknown;
   } catch {
     return undefined;
   }
 }
+const safely = (text: string): { id?: unknown } | null | undefined => parsed(text) as { id?: unknown } | null | undefined;
 
 /** One lifter as the device has it, mended where that is needed; nothing for one who is gone. */
 export async function find(base: IDBPDatabase, id: string): Promise<Found | Unreadable | undefined> {
@@ -200,11 +211,12 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
   const said: string[] = [];
   const name = shownName(id);
   const torn = own.torn.length + draft.torn.length;
+  const hurt: string[] = [];
   if (torn > 0) {
-    said.push(`Part of the log of ${name} was damaged. ${torn === 1 ? "1 entry was" : `${torn} entries were`} not as written and set aside, from the first damaged one on; the rest is whole. Look at the last entries, and see Files for what was set aside.`);
-    for (const one of [...own.torn, ...draft.torn]) aside.push({ ...one, why: "not as it was written" });
+    hurt.push(`Part of the log of ${name} was damaged. ${torn === 1 ? "1 entry was" : `${torn} entries were`} not as written and set aside, from the first damaged one on; the rest is whole. Look at the last entries, and see Files for what was set aside.`);
+    for (const one of [own.torn, draft.torn]) aside.push(...one.map((row, at) => ({ ...row, why: at === 0 ? DAMAGED : BEHIND })));
   }
-  const kept = { id, header: String(row?.header), plan: String(row?.plan), version: Number(row?.version) || 1 };
+  const kept: Kept = { id, header: String(row?.header), plan: String(row?.plan), version: Number(row?.version) || 1 };
   const seals = row?.ends && sealsOf({ ...kept, ends: row.ends });
   mendHeader(kept, row, seals, own.texts, aside, said);
   // Read whole once: it stays open while the plan is held against it.
@@ -214,9 +226,12 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
   ask("page.close", { log: opened.answer });
   const lost = lostEnd(row, own, draft);
   if (lost) {
-    said.push(`${lost.startsWith("The end") ? "" : "The end of the log was lost: "}${lost} ${name}. If there is a file, open it: it shows what it would add.`);
-    aside.push({ lifter: id, text: "", why: `the end of the log was lost: ${lost} ${name}` });
+    hurt.push(`${lost.startsWith("The end") ? "" : "The end of the log was lost: "}${lost} ${name}. If there is a file, open it: it shows what it would add.`);
+    aside.push({ lifter: id, text: "", why: `${LOST} ${lost} ${name}` });
   }
+  const before = row?.damage;
+  if (before) kept.damage = { words: String(before.words), stops: Array.isArray(before.stops) ? before.stops.map(String) : [] };
+  if (hurt.length > 0) kept.damage = { words: hurt.join(" "), stops: [...(kept.damage?.stops ?? []), ...stopsIn(own.torn.map((one) => one.text))] };
   const revision = Number(row?.revision) || 0;
   const found = {
     lifter: { ...kept, events: own.texts, draft: draft.texts, seal: own.seal },
@@ -225,7 +240,7 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
     revision,
     said,
   };
-  if (said.length > 0) await mend(base, found, aside, [own.torn, draft.torn]);
+  if (said.length + hurt.length > 0) await mend(base, found, aside, [own.torn, draft.torn]);
   return found;
 }
 

@@ -291,10 +291,16 @@ export function liftView(app: App): Child {
   const elsewhere = from !== now;
   const changed = JSON.stringify(next) !== now;
   const redraw = (): void => app.refresh();
-  const save = (): void =>
-    void putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one) => (one.id === was.id ? next : one)))).then((done) => {
-      if (done) app.go("plan");
-    });
+  const write = (): Promise<boolean> => putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one) => (one.id === was.id ? next : one))));
+  const away = (view: string, kept?: Record<string, unknown>) => (): void => {
+    app.unsaid = undefined;
+    app.go(view, kept);
+  };
+  const save = (): void => void write().then((done) => done && away("plan")());
+  if (changed) {
+    const words = elsewhere ? "Another window changed this lift meanwhile, so it cannot be written as it is." : "It counts only once it is written down.";
+    app.unsaid = { title: "Leave it unwritten?", text: `What was changed of ${shownName(was.name ?? was.id)} is not written down. ${words}`, ...(elsewhere ? {} : { write }), leave: "Leave the lift as it was" };
+  }
   return [
     el("h1", { tabindex: -1 }, shownName(was.name ?? was.id)),
     limitsOn(app, was).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOn(app, was).join("; ")}.`),
@@ -347,8 +353,8 @@ export function liftView(app: App): Child {
           el(
             "div",
             { class: "row moves" },
-            button("Leave it", () => app.go("plan"), {}),
-            elsewhere ? button("Look at it as it is now", () => app.go("lift", { lift: was.id }), { class: "main", "data-act": "lift-now" }) : button("Write it down", save, { class: "main", "data-act": "save-lift" }),
+            button("Leave it", away("plan"), {}),
+            elsewhere ? button("Look at it as it is now", away("lift", { lift: was.id }), { class: "main", "data-act": "lift-now" }) : button("Write it down", save, { class: "main", "data-act": "save-lift" }),
           ),
         )
       : button("Back to the plan", () => app.go("plan")),

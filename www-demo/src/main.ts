@@ -9,7 +9,7 @@ import { liftView } from "./lift_view.ts";
 import { logView } from "./log.ts";
 import { shownName } from "./names.ts";
 import { notesView } from "./notes.ts";
-import { unitNow } from "./numbers.ts";
+import { deviceDay, unitNow } from "./numbers.ts";
 import { planView } from "./plan_view.ts";
 import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
@@ -109,6 +109,7 @@ function saysPart(app: App): Child {
 
 function faultPart(app: App): Child {
   const { fault } = app.store;
+  const said = [...app.damaged(), ...app.store.said.map(({ words }) => words)];
   return [
     fault &&
       el(
@@ -117,7 +118,7 @@ function faultPart(app: App): Child {
         el("p", {}, el("b", {}, "Not kept on this device. "), `${fault.what} ${fault.detail}. The page works on; save a file before you close it.`),
         app.store.ids().length > 0 && button("Save a file now", () => saveFile("bismar-rescue.json", wholeDocument(app, app.store.ids(), true), "application/json"), { "data-act": "rescue" }),
       ),
-    app.store.said.length > 0 && el("div", { class: "fault", role: "alert", "data-said": true }, app.store.said.map(({ words }) => el("p", {}, words))),
+    said.length > 0 && el("div", { class: "fault", role: "alert", "data-said": true }, said.map((words) => el("p", {}, words))),
     [...app.store.unreadable.values()].map((one) => el("div", { class: "fault", role: "alert" }, el("p", {}, el("b", {}, `${shownName(one.id)} cannot be read. `), one.words, " The log lies on this device as it was written: see Files."))),
   ];
 }
@@ -145,12 +146,38 @@ function stopBand(app: App): Child {
   );
 }
 
+/** A stop of a lifter of the same name: said first, by both names. */
+function copiesPart(app: App): Child {
+  const name = shownName(app.current ?? "");
+  return app.stopElsewhere().map(({ id, stop }) =>
+    el(
+      "section",
+      { class: "caution", role: "alert", "data-other-stop": id, "data-no-print": withoutHealth(app) },
+      el("p", {}, el("b", {}, `${shownName(id)} is stopped. `), `${stop.replace(/\.?$/, ".")} ${name} is here under another name and does not have that stop. Where both are one person, nothing is lifted by either until it is cleared.`),
+      el("div", { class: "row" }, button(`Look at ${shownName(id)}`, () => void app.choose(id), {})),
+    ),
+  );
+}
+
+/** How often a window that nobody comes back to looks at the day. */
+const LOOK_EVERY = 20_000;
+
+/** A window that is left open shows the day that it is, not the day on which it was drawn. */
+function followDay(app: App): void {
+  const look = (): void => void (document.hidden || app.dayTurned());
+  for (const name of ["focus", "pageshow"]) addEventListener(name, look);
+  document.addEventListener("visibilitychange", look);
+  setInterval(look, LOOK_EVERY);
+}
+
 function render(app: App, root: HTMLElement): void {
+  app.drawnOn = deviceDay();
   const open = document.activeElement;
   const label = open instanceof HTMLElement ? nameOf(open) : null;
   const scroll = globalThis.scrollY;
   const opened = [...root.querySelectorAll("details")].map((one) => one.open);
   const here = placeOf(app.view);
+  app.unsaid = undefined;
   let body: Child;
   try {
     body = viewOf(app);
@@ -166,7 +193,7 @@ function render(app: App, root: HTMLElement): void {
       { "aria-label": "Places" },
       PLACES.map(([view, words]) => button(words, () => app.go(view), { "data-place": view, ...(here === view ? { "aria-current": "page" } : {}) })),
     ),
-    el("main", { "data-view": app.view }, stopBand(app), el("div", { class: "says" }, saysPart(app)), body),
+    el("main", { "data-view": app.view }, stopBand(app), copiesPart(app), el("div", { class: "says" }, saysPart(app)), body),
   );
   // No name in the title: it stays in the browser's history.
   document.title = "Bismar";
@@ -236,7 +263,12 @@ async function begin(): Promise<void> {
     app.open(location.hash.replace("#", "") || "today");
     app.refresh();
   };
-  addEventListener("popstate", fromAddress);
+  addEventListener("popstate", () => {
+    if (!app.unsaid) return fromAddress();
+    const to = location.hash.replace("#", "") || "today";
+    history.pushState(null, "", `#${app.view}`);
+    app.leave(() => app.go(to));
+  });
   // What is not on the device goes with the page.
   addEventListener("beforeunload", (event) => {
     if (!store.fault || store.ids().length === 0) return;
@@ -244,6 +276,7 @@ async function begin(): Promise<void> {
     app.say("What was entered is not kept on this device yet. Save a file before you leave.");
   });
   fromAddress();
+  followDay(app);
   performance.mark("first-answer");
   document.documentElement.dataset.ready = "true";
   // Only a hosted page has a worker; from a file there is none and none is needed.

@@ -3,7 +3,7 @@ import type { App, DraftSet } from "./app.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
 import type { Ask, Criterion, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
-import { mass, type Mass } from "./numbers.ts";
+import { dayLong, deviceDay, mass, type Mass } from "./numbers.ts";
 import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
 import { overTheBody, setupEvent, setupFields, type Setup } from "./setup.ts";
 
@@ -119,10 +119,17 @@ export function slippedThen(app: App, lift: LiftToday): AfterSlip | undefined {
   return { ends: then === "stop", down: down && !stands(lift, down) ? today : down, rung: kindOf(then, "easierRung") ?? found.next.instead, why: reasonsOf(found.next, found.why) };
 }
 
+/** Words for a box that was opened on another day; a set that was lifted is saved all the same. */
+function turnedSince(opened: string): string[] {
+  const now = deviceDay();
+  return now === opened ? [] : [`The day has changed since this was opened: it is ${dayLong(now)} now, and today\u2019s load is worked out anew. Look at it first, unless this was lifted already.`];
+}
+
 /** One set: load, repetitions, which slipped, what was seen, how much was left. */
 export function setBox(app: App, lift: LiftToday, number: number): void {
   const lifter = app.lifter;
-  if (!lifter) return;
+  if (!lifter || app.dayTurned()) return;
+  const opened = deviceDay();
   const own = criteria(app, lift.lift);
   const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
   const facts: SetFacts = {
@@ -144,13 +151,14 @@ export function setBox(app: App, lift: LiftToday, number: number): void {
   if (slippedThen(app, lift)?.down) settled.push(...doubts(app, lift, facts));
   sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}${number < lift.sets ? ` of ${lift.sets}` : ""}`, facts, own, (given) => {
     app.addDraft(lifter, [draftEntry(lift, given)]);
-  }, lift, { far, settled });
+  }, lift, { far, settled, turned: () => turnedSince(opened) });
 }
 
 /** Every planned set as it should be: whether it was watched and how much was left are asked, not taken. */
 export function goodBox(app: App, lift: LiftToday): void {
   const lifter = app.lifter;
-  if (!lifter) return;
+  if (!lifter || app.dayTurned()) return;
+  const opened = deviceDay();
   const own = criteria(app, lift.lift);
   const box = el("dialog", { class: "pad wide", "aria-label": `${app.liftName(lift.lift)}: all sets` });
   const setup = setupBefore(app, lift.lift);
@@ -174,7 +182,7 @@ export function goodBox(app: App, lift: LiftToday): void {
       cue: "",
       setup,
     };
-    const open = doubts(app, lift, facts);
+    const open = [...turnedSince(opened), ...doubts(app, lift, facts)];
     if (open.length > 0 && asking.length === 0) {
       asking = open;
       draw();

@@ -65,7 +65,7 @@ function seenAtFirst(facts: SetFacts, fresh: boolean): string | undefined {
 }
 
 /** The sheet for one set, also for correcting an old one. `asked` are the doubts that were settled before. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, lift?: LiftToday, so: { far?: string[]; settled?: string[] } = {}): void {
+export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, lift?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[] } = {}): void {
   const box = el("dialog", { class: "pad wide set-sheet", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
   let slipped = slippedAtFirst(facts);
@@ -117,7 +117,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       draw();
       return;
     }
-    const open = lift ? doubts(app, lift, facts).filter((one) => !so.settled?.includes(one)) : [];
+    const open = lift ? [...(so.turned?.() ?? []), ...doubts(app, lift, facts).filter((one) => !so.settled?.includes(one))] : [];
     if (open.length > 0 && asking.length === 0) {
       asking = open;
       draw();

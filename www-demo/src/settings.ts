@@ -41,17 +41,18 @@ function steps(label: string, shown: string, less: () => void, more: () => void)
 }
 
 export function settingsView(app: App): Child {
+  const seen = app.store.setting("kit");
   const kit = app.gymKit();
   const lifter = app.lifter;
   const blocks = kit.blocks ?? [];
   const save = (next: Kit): void => {
-    const written = app.store.set("kit", JSON.stringify(next));
+    const written = app.store.set("kit", JSON.stringify(next), seen);
     // Shown before it is written: the next tap counts from this one.
     app.notice = "";
     app.refresh();
     void written.then((kept) => {
       if (kept || app.store.fault) return app.say();
-      app.notice = "Another window changed the list of bars and discs meanwhile. It is shown here now; look, and change it again.";
+      app.notice = "Not changed: another window changed the list of bars and discs meanwhile. It is shown here now; look, and change it again.";
       app.refresh();
     });
   };
@@ -116,6 +117,7 @@ export function settingsView(app: App): Child {
         el("h2", {}, `Bars and discs of ${shownName(lifter.id)}`),
         el("p", { class: "soft" }, "A lifter\u2019s loads are made with the bars and discs written in the lifter\u2019s own log. Other discs change which loads can be made, from now on."),
         button(`Use this gym\u2019s bars, discs and blocks for ${shownName(lifter.id)}`, () => {
+          if (app.store.setting("kit") !== seen) return app.refresh();
           const made = attempt("page.with_kit", { log: app.log(lifter), implements: kit.implements, stock: kit.stock, blocks });
           if (made.answer) void app.record(lifter, { parametersChanged: made.answer }).then(() => app.refresh());
         }),

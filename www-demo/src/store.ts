@@ -42,12 +42,19 @@ interface Joining {
 }
 type Writing = IDBPTransaction<unknown, string[], "readwrite">;
 
+/** How often what the device refused is tried again, while nobody does anything, in milliseconds. */
+const TRY_EVERY = 5_000;
 /** How often a write is tried again at once where other windows go on writing. */
 const TRIES = 50;
 /** Another window wrote to this lifter since it was read here. */
 class Elsewhere extends Error {}
 /** Another window erased this lifter: what waits here for it is not written. */
 class Erased extends Error {}
+/** What is said of a setting that another window changed; others need no words. */
+const SETTINGS_SAID: Record<string, string> = {
+  kit: "Another window changed the list of bars and discs.",
+  unit: "Another window changed the units.",
+};
 const REFUSED = "entered while another window wrote";
 
 export class Store {
@@ -58,6 +65,8 @@ export class Store {
   readonly unreadable = new Map<string, Unreadable>();
   /** Called when another window changed something, with words for it. */
   onOther: (words: string) => void = () => undefined;
+  /** Called when what the device had refused is stored. */
+  onStored: () => void = () => undefined;
   private base: IDBPDatabase | undefined;
   private lifters = new Map<string, Loaded>();
   private memory = new Map<string, Memory>();
@@ -85,6 +94,7 @@ export class Store {
   /** Other windows say what they wrote; whoever was away looks when coming back. */
   private listen(): void {
     const look = (): void => void this.lookForOthers();
+    setInterval(() => this.unwritten.length > 0 && look(), TRY_EVERY);
     addEventListener("focus", look);
     document.addEventListener("visibilitychange", () => document.hidden || look());
     try {
@@ -139,7 +149,10 @@ export class Store {
 
   /** Takes in what other windows wrote. */
   private lookForOthers(): Promise<void> {
-    const looked = this.turn.then(() => this.look());
+    const waited = this.fault !== undefined;
+    const looked = this.turn.then(() => this.look()).then(() => {
+      if (waited && this.fault === undefined) this.onStored();
+    });
     this.turn = looked;
     return looked;
   }
@@ -172,8 +185,16 @@ export class Store {
         this.install(id, fresh);
         words.push(`Another window wrote to ${shownName(id)}.`);
       }
-      for (const [at, key] of keys.entries()) if (key !== "lifter") this.settings.set(key, String(values[at]));
-      if (words.length > 0) this.onOther(words.join(" "));
+      let drawnAnew = words.length > 0;
+      for (const [at, key] of keys.entries()) {
+        const value = String(values[at]);
+        if (key === "lifter" || this.settings.get(key) === value) continue;
+        this.settings.set(key, value);
+        drawnAnew = true;
+        const said = SETTINGS_SAID[key];
+        if (said !== undefined) words.push(said);
+      }
+      if (drawnAnew) this.onOther(words.join(" "));
     } catch (error) {
       this.failed("What other windows wrote could not be read.", error);
       this.onOther("");
@@ -359,9 +380,11 @@ export class Store {
     if (memory) memory.stored = { ends, plan: joined.plan };
   }
 
-  /** Keeps a setting; where another window changed it meanwhile, that one stands and nothing is written. */
-  async set(key: string, value: string): Promise<boolean> {
+  /** Keeps a setting. The list of bars and discs is written whole: where it is no longer the one that the new one was made
+   * from, what is stored stands and nothing is written; the answer tells. */
+  async set(key: string, value: string, from = this.settings.get(key)): Promise<boolean> {
     const known = this.settings.get(key);
+    if (key === "kit" && known !== from) return false;
     this.settings.set(key, value);
     let stood = true;
     const written = await this.write(async (base) => {
@@ -371,7 +394,8 @@ export class Store {
       const there = (await writing.store.get(key)) as string | undefined;
       stood = key === "kit" && there !== known && there !== value;
       if (!stood) await writing.store.put(value, key);
-      else this.settings.set(key, there ?? "");
+      else if (there !== undefined) this.settings.set(key, there);
+      else this.settings.delete(key);
       await writing.done;
     });
     return written && !stood;
@@ -520,6 +544,21 @@ export class Store {
         cursor = await cursor.continue();
       }
       await erasing.done;
+    });
+  }
+
+  /** Somebody has looked at what is damaged, and decided. */
+  decided(id: string): Promise<boolean> {
+    const lifter = this.lifters.get(id);
+    if (!lifter) return Promise.resolve(false);
+    delete lifter.damage;
+    return this.writeTo(id, { events: [], draft: [] }, () => undefined, (ends) => ends);
+  }
+
+  /** Sets something of a lifter aside who is here. */
+  setAside(id: string, text: string, why: string): Promise<boolean> {
+    return this.write(async (base) => {
+      if (this.lifters.has(id)) await base.add("asides", { lifter: id, text, why });
     });
   }
 

@@ -70,6 +70,16 @@ const REASONS: Record<string, string> = {
   already_there: "A session of these sets is in the log already",
 };
 
+/** So many names, columns and guesses are listed; of more it is said how many. Rows that are left out are all told. */
+const MOST_LISTED = 40;
+
+/** The first of these, and how many more there are. */
+function firstOf<T>(all: T[], words: (one: T) => string): string[] {
+  const rest = all.length - MOST_LISTED;
+  const first = all.slice(0, MOST_LISTED).map(words);
+  return rest > 0 ? [...first, `and ${rest} more`] : first;
+}
+
 /** Numbers of lines, those that follow each other as one piece. */
 export function lineWords(lines: number[]): string {
   const pieces: [number, number][] = [];
@@ -112,6 +122,8 @@ interface Told {
   dayOrder: Reading["dayOrder"] | undefined;
   /** What the table calls a lift, with its id here; an empty one is left out. */
   lifts: Map<string, string>;
+  /** How many more names there are that are not asked about. */
+  more: number;
 }
 
 /** Asks the library; what it has to be told first is the name of the field. */
@@ -131,8 +143,8 @@ function report(app: App, lifter: Loaded, told: SetsToLog): Child {
   return [
     el("p", { class: "big", "data-answer": true }, `${told.taken} of ${count(told.rows, "row")} would be added, as ${count(told.sessions, "session")}`),
     el("p", { class: "soft" }, "No set of a table is a pass: it does not say who watched, nor what was seen. Pain counts as not asked."),
-    guesses.length > 0 && el("section", { "data-guesses": true }, el("h3", {}, "What the table does not say, and how it was read"), list(guesses.map((guess) => guessWords(app, lifter, guess)))),
-    columns.length > 0 && el("section", { "data-columns-left-out": true }, el("h3", {}, "Columns that are left out"), list(columns.map(quoted))),
+    guesses.length > 0 && el("section", { "data-guesses": true }, el("h3", {}, "What the table does not say, and how it was read"), list(firstOf(guesses, (guess) => guessWords(app, lifter, guess)))),
+    columns.length > 0 && el("section", { "data-columns-left-out": true }, el("h3", {}, "Columns that are left out"), list(firstOf(columns, quoted))),
     rows.length > 0 && el("section", { "data-rows-left-out": true }, el("h3", {}, `Rows that are left out: ${rows.length}`), leftOut(rows)),
   ];
 }
@@ -141,7 +153,7 @@ function report(app: App, lifter: Loaded, told: SetsToLog): Child {
 export function openTable(app: App, text: string, found: HTMLElement, refuse: (error: unknown) => void, done: Done): void {
   const ids = app.store.ids();
   if (ids.length === 0) throw new Error("A table of sets is added to somebody who is here, and nobody is. Begin with somebody new, or open their file, first.");
-  const told: Told = { whose: ids.length === 1 ? ids[0] : undefined, unit: undefined, dayOrder: undefined, lifts: new Map() };
+  const told: Told = { whose: ids.length === 1 ? ids[0] : undefined, unit: undefined, dayOrder: undefined, lifts: new Map(), more: 0 };
   const pick = <T,>(change: (value: T) => void) => (value: T): void => {
     change(value);
     try {
@@ -157,7 +169,8 @@ export function openTable(app: App, text: string, found: HTMLElement, refuse: (e
     }));
   const liftsPart = (lifter: Loaded): Child => {
     const here = (app.parameters(lifter)?.lifts ?? []).map((one) => ({ value: one.id, label: app.liftName(one.id, lifter) }));
-    return [...told.lifts].map(([spelled, lift]) => choices(`The table says ${quoted(spelled)}. Which lift is that?`, [...here, { value: "", label: "None: leave it out" }], lift, pick((id: string) => void told.lifts.set(spelled, id))));
+    const more = told.more === 0 ? undefined : el("p", { class: "caution", "data-more-lifts": told.more }, `${told.more} more names of lifts are not known here, and their rows are left out. Give the lifts of the table the names that they have here, or cut it in pieces.`);
+    return [...told.lifts].map(([spelled, lift]): Child => choices(`The table says ${quoted(spelled)}. Which lift is that?`, [...here, { value: "", label: "None: leave it out" }], lift, pick((id: string) => void told.lifts.set(spelled, id)))).concat([more]);
   };
   const draw = (): void => {
     const lifter = told.whose === undefined ? undefined : app.store.lifter(told.whose);
@@ -166,7 +179,10 @@ export function openTable(app: App, text: string, found: HTMLElement, refuse: (e
     const { answer, asks } = read(lifter, text, told);
     const unit = (asks === "unit" || told.unit) && choices("In which unit are the loads? The table does not say.", [{ value: "kg", label: "kg" }, { value: "lb", label: "lb" }], told.unit, pick((value: string) => (told.unit = value as Told["unit"])));
     const order = (asks === "dayOrder" || told.dayOrder) && choices("Which comes first in its days? The table does not say.", [{ value: "day_first", label: "The day: 29.3.2026" }, { value: "month_first", label: "The month: 3/29/2026" }], told.dayOrder, pick((value: string) => (told.dayOrder = value as Told["dayOrder"])));
-    for (const row of answer?.told.leftOut ?? []) if (row.why === "unknown_lift" && !told.lifts.has(row.given)) told.lifts.set(row.given, "");
+    const unknown = new Set((answer?.told.leftOut ?? []).flatMap((row) => (row.why === "unknown_lift" && !told.lifts.has(row.given) ? [row.given] : [])));
+    const asked = [...unknown].slice(0, Math.max(0, MOST_LISTED - told.lifts.size));
+    for (const name of asked) told.lifts.set(name, "");
+    told.more = unknown.size - asked.length;
     fill(
       found,
       head,

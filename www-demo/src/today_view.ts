@@ -202,7 +202,7 @@ function liftRow(app: App, lift: LiftToday, line: TodayLine): HTMLElement {
       kindOf(lift.outlook, "onOffer") && !over && sets === 0 && el("span", { class: "soft" }, "a step is on offer"),
       over && el("span", { class: "done", "data-over": true }, "\u2713 done today"),
       !over && sets === 0 && meantFor(app, lift) && el("span", { class: "soft", "data-meant": true }, `planned for ${meantFor(app, lift)}`),
-      sets > 0 && el("span", { class: "done" }, `\u2713 ${count(sets, "set")} of ${lift.sets}`),
+      sets > 0 && el("span", { class: "done" }, `\u2713 ${count(sets, "set")}${lift.sets > 0 ? ` of ${lift.sets}` : ""}`),
     ],
     () => {
       app.kept.open = lift.lift;
@@ -345,7 +345,7 @@ function offer(app: App, lift: LiftToday): Child {
       "div",
       { class: "row" },
       button("Stay for now", () => void app.record(lifter, { advanceDeclined: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
-      button("Take the step", () => void app.record(lifter, { advanceAccepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh()), {}),
+      button("Take the step", () => void (app.dayTurned() || app.record(lifter, { advanceAccepted: { lift: lift.lift, who: "coach" } }).then(() => app.refresh())), {}),
     ),
   );
 }
@@ -360,7 +360,9 @@ export function todayView(app: App): Child {
       el("h1", { tabindex: -1 }, "Today"),
       el("p", { class: "big", "data-answer": true }, stopped ? "Stopped: nothing is lifted" : "No session can be worked out"),
       el("p", { class: "why", "data-why": true }, found.refused?.message ?? ""),
+      lifter.damage && button("Look, and decide: under Files", () => app.go("files"), { "data-act": "look-damage" }),
       button("Log and corrections", () => app.go("log")),
+      draftBar(app),
     ];
   }
   const { session, lines, cautions } = found.answer;
@@ -378,7 +380,7 @@ export function todayView(app: App): Child {
     limitsOf(app).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOf(app).join("; ")}.`),
     waiting(app, session),
     el("div", { class: "lifts" }, session.lifts.map((lift, at) => (lift.lift === open ? liftCard : liftRow)(app, lift, lines[at] as TodayLine))),
-    session.lifts.length > 0 && open === undefined && el("p", { class: "done", "data-answer": true }, "Every planned set is on the list. Finish the session below."),
+    session.lifts.some((lift) => lift.sets > 0) && open === undefined && session.lifts.every((lift) => lift.verdict !== "stop") && el("p", { class: "done", "data-answer": true }, "Every planned set is on the list. Finish the session below."),
     session.lifts.length === 0 && el("p", {}, "No lift is planned."),
     el("details", { class: "notes" }, el("summary", {}, "Notes beside every answer"), cautions.map((one) => el("p", { class: "caution" }, one.text))),
     draftBar(app),

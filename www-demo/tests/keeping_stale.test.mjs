@@ -633,3 +633,108 @@ describe("a plan", () => {
     await one.context.close();
   });
 });
+
+describe("the gym in two windows", () => {
+  const TEN = '[aria-label="10 kg, \u2300 450 mm: one less"]';
+  const HALF = '[aria-label="0.5 kg, \u2300 130 mm: one less"]';
+  /** How many discs of a kind a window shows. */
+  const shows = (hand, which) => hand.page.locator("li", { has: hand.page.locator(which) }).locator("output");
+  const countsOf = async (hand) => {
+    const row = (await everything(hand)).settings.find((one) => one.key === "kit");
+    const { discs } = JSON.parse(row.value).stock;
+    return [discs.find((one) => one.nominal.kg === 10).count, discs.find((one) => one.nominal.kg === 0.5).count];
+  };
+
+  it("is shown in both, and a change is made of what is shown", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")));
+    await go(one, "gym");
+    await go(two, "gym");
+    await two.tap(TEN);
+    await two.tap(TEN);
+    await turnTo(one);
+    await says(shows(one, TEN), /^0$/, "the other window follows");
+    await says(one.page.locator("main"), /Another window changed the list of bars and discs/);
+    await one.tap(HALF);
+    await says(shows(one, HALF), /^1$/);
+    assert.deepEqual(await keeps(() => countsOf(one), ([ten, half]) => ten === 0 && half === 1), [0, 1]);
+    await one.context.close();
+  });
+
+  it("is not written over by a window that did not hear of it", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")), { deaf: true });
+    await go(one, "gym");
+    await go(two, "gym");
+    await two.tap(TEN);
+    await two.tap(TEN);
+    await keeps(() => countsOf(two), ([ten]) => ten === 0);
+    await one.page.bringToFront();
+    await one.tap(HALF);
+    await says(one.page.locator("main"), /Not changed: another window changed the list/);
+    await says(shows(one, TEN), /^0$/);
+    await says(shows(one, HALF), /^2$/, "as it is stored");
+    assert.deepEqual(await countsOf(one), [0, 2]);
+    await one.tap(HALF);
+    assert.deepEqual(await keeps(() => countsOf(one), ([, half]) => half === 1), [0, 1], "the change is made again");
+    await one.context.close();
+  });
+
+  it("has its units in every window", async () => {
+    const [one, two] = await twoWith(fileOf(logOf("Ann")));
+    await two.page.locator("button.unit").click();
+    await turnTo(one);
+    await says(one.page.locator("button.unit"), /lb/);
+    await says(one.page.locator("main [data-answer]").first(), / lb/);
+    await one.context.close();
+  });
+});
+
+describe("a window left open over midnight", () => {
+  const THEN = "2026-09-28";
+  const NOW = /The day has changed: it is 28 Sep 2026 now/;
+  async function left(act = async () => undefined) {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(logOf("Ann")));
+    await hand.page.locator('[data-act="all-good"]').waitFor();
+    await act(hand);
+    await hand.page.clock.setFixedTime(new Date(`${THEN}T00:30:00`));
+    return hand;
+  }
+
+  for (const name of ["focus", "pageshow", "visibilitychange"]) {
+    it(`shows the day that it is, and says so: ${name}`, async () => {
+      const hand = await left();
+      const before = await hand.big();
+      await hand.page.evaluate((name) => (name === "visibilitychange" ? document : globalThis).dispatchEvent(new Event(name)), name);
+      await says(hand.page.locator("main"), NOW);
+      await says(hand.page.locator(".head"), /28 Sep/);
+      assert.notEqual(await hand.big(), before, "after a month it is another load");
+      await hand.close();
+    });
+  }
+
+  it("opens no box with the load of the day before", async () => {
+    for (const act of ["set", "all-good"]) {
+      const hand = await left();
+      await hand.tap(`[data-act="${act}"]`);
+      await says(hand.page.locator("main"), NOW);
+      await counts(hand.page.locator("dialog"), 0, act);
+      await hand.tap(`[data-act="${act}"]`);
+      await counts(hand.page.locator("dialog"), 1, act);
+      await hand.close();
+    }
+  });
+
+  it("asks before a set is saved that was opened the day before", async () => {
+    const hand = await left(async (one) => {
+      await one.tap('[data-act="all-good"]');
+      await one.tap('dialog [aria-label="Was it watched?"] [data-value="yes"]');
+      await one.tap('dialog [aria-label^="Left in reserve"] [data-value="3"]');
+    });
+    await hand.tap('[data-act="save-good"]');
+    await says(hand.page.locator("dialog .asking"), /The day has changed since this was opened/);
+    await stored(hand, "drafts", 0);
+    await hand.tap('[data-act="save-good"]');
+    await stored(hand, "drafts", 3);
+    await hand.close();
+  });
+});

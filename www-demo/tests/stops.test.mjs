@@ -276,6 +276,32 @@ describe("what leaves the device", () => {
     await hand.close();
   });
 
+  it("says the same of every lift on a card without health detail, and no load, whatever the stop", async () => {
+    const cards = [];
+    for (const region of [undefined, "shoulder", "knee"]) {
+      const hand = await Hand.open(browser);
+      await begin(hand);
+      if (region === undefined) await sign(hand);
+      else {
+        await hand.view("q13");
+        await hand.tap('[data-act="no-sign"]');
+        await hand.tap(`[aria-label="Where"] [data-value="${region}"]`);
+        await hand.tap('[aria-label="How much, 0 to 10"] [data-value="8"]');
+        await hand.page.getByRole("button", { name: "Write it into the log" }).click();
+        await hand.page.waitForSelector(".stop-band");
+      }
+      await hand.view("q24");
+      const card = (await hand.page.locator(".handover").innerText()).replaceAll("\u00a0", " ");
+      assert.match(card, /Stop: no training until a clinician and the coach have said so/);
+      assert.doesNotMatch(card.split("Bars and discs")[0], /\d (kg|lb)|\d \u00d7 \d/, region);
+      const lifts = await hand.page.locator(".handover-lift").allInnerTexts();
+      assert.equal(new Set(lifts.map((one) => one.split("\n").slice(1).join(" ").replace(/Watched for.*/, "").trim())).size, 1, region);
+      cards.push(card);
+      await hand.close();
+    }
+    assert.equal(new Set(cards).size, 1, "the card does not tell which stop it is");
+  });
+
   it("has another name for each sort of file, and no lifter's name where none is inside", async () => {
     const hand = await Hand.open(browser);
     await begin(hand, "Zebulon");

@@ -233,3 +233,19 @@ describe("the cases of every language", () => {
     await hand.close();
   });
 });
+
+describe("a table with thousands of names", () => {
+  it("lists the first of its lifts and columns, and says how many more there are", async () => {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(logOf("Noor, invented")));
+    const many = Array.from({ length: 3_000 }, (_, at) => at);
+    await table(hand, ["day,lift,load_kg,reps", ...many.map((at) => `2026-08-13,lift ${at},20,5`)].join("\n"));
+    assert.equal(await hand.page.locator(`${OPEN} [role="group"][aria-label*="Which lift is that?"]`).count(), 40);
+    assert.match(await report(hand), /2960 more names of lifts are not known here, and their rows are left out/);
+    assert.match(await report(hand), /Rows that are left out: 3000/);
+    await table(hand, [`day,lift,load_kg,reps,${many.map((at) => `note ${at}`).join(",")}`, "2026-08-13,front squat,20,5"].join("\n"));
+    assert.equal((await lines(hand, "columns-left-out")).length, 41);
+    assert.match((await lines(hand, "columns-left-out")).at(-1), /and 2960 more/);
+    await hand.close();
+  });
+});

@@ -306,9 +306,9 @@ function hurts(app: App): Child {
   if (lacks !== undefined || facts.score === undefined) return [answer({ big: "Where, and how much?", why: lacks ?? "" }), inputs];
   const region = facts.region ?? "";
   const kind: EventKindInput = { painReport: painEvent(facts, region) };
+  const came = facts.features ?? [];
+  const stops = facts.score > 5 || came.some((one) => one !== "new" && one !== "rising");
   if (!app.lifter) {
-    const came = facts.features ?? [];
-    const stops = facts.score > 5 || came.some((one) => one !== "new" && one !== "rising");
     return [
       answer({
         big: stops ? "Stop the lifts of that region" : facts.score >= 3 || came.length > 0 ? "Ease off: no step up" : facts.score > 0 ? "Go on, stay at this load" : "Go on",
@@ -320,9 +320,18 @@ function hurts(app: App): Child {
     ];
   }
   const { found, refused: no } = lifts(app, { suppose: kind });
-  if (no !== undefined) return [refused(no), inputs];
+  const { lifter } = app;
+  const write = (): Promise<boolean> => {
+    app.unsaid = undefined;
+    return app.record(lifter, kind);
+  };
+  const writeIt = button("Write it into the log", () => void write().then((done) => done && app.go("today")));
+  if (no !== undefined) return [refused(no), inputs, writeIt];
   const touched = found.filter((one) => (liftsOf(app, one.lift.lift)?.regions ?? []).includes(region));
   const worst = touched.find((one) => one.lift.verdict === "stop") ?? touched[0];
+  // It came to a stop: that is not left unsaid by going elsewhere.
+  if (stops || worst?.lift.verdict === "stop")
+    app.unsaid = { title: "Leave it unwritten?", text: `${app.regionName(region)}, ${facts.score} of 10: that is a stop, and it is not in the log yet. It counts only once it is written down.`, write, leave: "It was not so: leave it" };
   return [
     answer({
       big: worst ? `${worst.name}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
@@ -331,10 +340,7 @@ function hurts(app: App): Child {
       ...(worst?.lift.verdict === "stop" ? { tone: "stop" as const } : {}),
     }),
     inputs,
-    button("Write it into the log", () => {
-      const lifter = app.lifter;
-      if (lifter) void app.record(lifter, kind).then((done) => done && app.go("today"));
-    }),
+    writeIt,
     eachLift(found, (one) => `${one.line.verdict}${one.lift.sets > 0 ? `: ${liftLine(one.lift)}` : ""}`, (one) => mainReason(one.line)),
   ];
 }
