@@ -65,6 +65,13 @@ async function big(expected) {
   assert.equal(await keeps(said, (found) => found === expected), expected);
 }
 
+/** Leaves pain that came to a stop: it was not so. */
+async function wasNotSo() {
+  await hand.page.locator('[data-place="today"]').click();
+  await hand.tap('[data-act="leave-so"]');
+  await hand.page.locator('main[data-view="today"]').waitFor();
+}
+
 /** Opens a question of a lifter and answers it: `["pad", label, number]` or a selector to tap. */
 async function ask(number, acts = [], lifter = DEMO) {
   await as(lifter);
@@ -303,6 +310,7 @@ describe("rows", () => {
     for (const [score, said] of [[2, "box squat: train, 47.54 kg · 3 × 5 · leave 3"], [6, "box squat: stop"]]) {
       await at(score);
       await big(said);
+      if (score === 6) await wasNotSo();
     }
     await at(4);
     await shows(/^box squat: ease off, /m);
@@ -422,6 +430,7 @@ describe("rows", () => {
     await about("box squat", /stop/);
     await about("deadlift", /stop/);
     await about("supported row", /train/);
+    await wasNotSo();
   });
 
   it("row_49: nothing moves before a lift is learned", async () => {
