@@ -42,7 +42,7 @@ pub struct Comparison {
 ///
 /// # Errors
 /// What [`fold`](crate::progression::fold) reports; `before_last_event`; `no_parameters`; `unknown_lift`; `out_of_range` for
-/// a rung, range or tempo that the lift does not have, and for sets or repetitions above 30.
+/// a rung, range or tempo that the lift does not have, and for sets or repetitions outside 1 to 30.
 pub fn compare(
     log: &Log,
     lift: &Name,

@@ -21,13 +21,15 @@ pub(crate) fn note_setup(now: &mut Now, said: &Said<'_>, on: Day) {
         && !same_height(before, after)
     {
         seen.pins_moved = Some((on, before));
+        seen.pins = Some(after);
     }
-    seen.pins = pins.or(seen.pins);
+    // Held against where the comparison began: many small changes are one large one.
+    seen.pins = seen.pins.or(pins);
     let other_kit = matches!((&seen.kit, &kit), (Some(before), Some(after)) if before != after);
     let other_height =
         matches!((seen.height, height), (Some(before), Some(after)) if !same_height(before, after));
     seen.kit = kit.or_else(|| seen.kit.take());
-    seen.height = height.or(seen.height);
+    seen.height = if other_height { height } else { seen.height.or(height) };
     if other_kit || other_height {
         seen.changed = Some(on);
         now.restart(on, Restart::SetupChanged);

@@ -28,7 +28,7 @@ pub enum OverrideEnd {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum SignOffRefusal {
-    /// No clearance that allows training was given since the stop.
+    /// No clearance that allows training had been given since the stop by then.
     NoClearance,
     /// The clearance said not to train.
     NotCleared,

@@ -11,7 +11,7 @@ const KILOGRAM_STEPS: [i64; 6] = [250, 100, 50, 25, 10, 5];
 const POUND_STEPS: [i64; 7] = [500, 250, 100, 50, 25, 10, 5];
 /// Where no step goes evenly into every disc.
 const FINEST: i64 = 1;
-/// Steps that tell any two loads apart which discs make, whatever they are.
+/// Steps fine enough to print a load of discs by, whatever they are (our choice).
 const FINE_KILOGRAMS: i64 = 10;
 const FINE_POUNDS: i64 = 100;
 /// Thousandths of a whole.

@@ -201,7 +201,7 @@ fn asked_first(asked: Ask, since: Day) -> String {
 /// Why a sign-off lifted no stop.
 pub(super) const fn sign_off_refusal(why: SignOffRefusal) -> &'static str {
     match why {
-        SignOffRefusal::NoClearance => "no clearance that allows training was given since the stop",
+        SignOffRefusal::NoClearance => "no clearance that allows training had been given by then",
         SignOffRefusal::NotCleared => "the clearance said not to train",
         SignOffRefusal::ClearanceExpired => "the clearance had run out",
         SignOffRefusal::NamesNoRegion => "it names no region, and what is stopped is one",

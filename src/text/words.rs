@@ -61,7 +61,7 @@ impl<'a> Words<'a> {
 
     /// The same words with every load at the nearest hundredth of a kilogram or tenth of a pound, whatever the discs and also
     /// where it is not to be passed: for a host that shows loads so beside the sentences, so that one load is printed in one
-    /// way. What is printed of a cap may lie above it by half of such a step, which no disc makes.
+    /// way. What is printed of a cap may lie above it by half of such a step.
     ///
     /// ```
     /// use bismar::quantity::{Mass, Unit};

@@ -91,6 +91,23 @@ fn the_nearest_height_says_by_how_much_it_is_off() {
 }
 
 #[test]
+fn a_height_that_creeps_is_a_changed_height() {
+    let at = |height: f64| {
+        LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true)).with_height(mm(height))
+    };
+    let mut world = World::on_offer("squat");
+    let mut offered = Vec::new();
+    for height in [400.0, 393.0, 386.0] {
+        world.train_with(at(height));
+        world.morning();
+        world.day_report(DayClass::Within);
+        offered.push(world.is_offered("squat"));
+    }
+    assert_eq!(offered, [true, true, false], "14 mm lower than where the comparison began");
+    assert!(says(&world.today("squat"), "setup_changed"));
+}
+
+#[test]
 fn a_changed_setup_is_said_and_starts_the_comparison_anew() {
     let with = |kit: &[&str]| {
         let kit = Some(kit.iter().map(|word| name(word)).collect());

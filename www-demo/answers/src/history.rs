@@ -211,7 +211,7 @@ fn spoken_of(kind: &EventKind, sessions: &[Done]) -> Option<Day> {
             .rev()
             .find(|session| session.sequence == report.session)
             .map(|session| session.day),
-        EventKind::DayReport(_) => sessions.last().map(|session| session.day),
+        EventKind::DayReport(_) | EventKind::PainReport(_) => sessions.last().map(|session| session.day),
         _ => None,
     }
 }

@@ -56,6 +56,8 @@ fn a_pass_that_the_morning_took_back_is_told_as_taken_back() {
     assert_eq!(last_session(&with(&session)), [r#""front squat" "pass" false"#]);
     let morning = r#"{"sequence":705,"day":"2026-08-28","kind":{"next_day_report":{"session":704,"pain":[{"region":"knee","score":4,"features":["rising"]}]}}}"#;
     assert_eq!(last_session(&with(&format!("{session},{morning}"))), [r#""front squat" "fail" true"#]);
+    let unasked = r#"{"sequence":705,"day":"2026-08-28","kind":{"pain_report":{"region":"knee","score":4,"features":["rising"]}}}"#;
+    assert_eq!(last_session(&with(&format!("{session},{unasked}"))), [r#""front squat" "fail" true"#]);
     let calm = r#"{"sequence":705,"day":"2026-08-28","kind":{"next_day_report":{"session":704,"pain":[]}}}"#;
     assert_eq!(last_session(&with(&format!("{session},{calm}"))), [r#""front squat" "pass" false"#]);
 }
