@@ -83,6 +83,16 @@ function without(list: string[], gone: string[]): string[] | undefined {
   return rest;
 }
 
+/** A list without what another holds of it; what the other holds more is passed over. */
+export function less(list: string[], gone: string[]): string[] {
+  const left = [...gone];
+  return list.filter((text) => {
+    const at = left.indexOf(text);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
+
 const OPENS = ["coach_sign_off", "ask_answered", "usual_pain_agreed", "advance_accepted", "coach_override"];
 
 /** Whether it lets more be done than before: that is not put after what was not seen. */
