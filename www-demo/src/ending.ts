@@ -59,12 +59,13 @@ function marksWords(app: App, { lift, points }: Fitted): string {
   return `${app.liftName(lift.lift)}: ${of.join("; ")}`;
 }
 
-/** Pain of a session that is not ended yet, by lifter: what was told, and the entry that it was written as. */
+/** Pain of a session that is not ended yet, by lifter: what was told of which day, and the entry that it was written as. */
 const told = new Map<string, { pain: string; text: string }[]>();
+const toldAs = (pain: PainAnswer, day: string): string => `${day} ${JSON.stringify(pain)}`;
 
 /** Whether a pain was written at an attempt before. Where anything but pain and settings was written since, it is told anew. */
-function isWritten(now: Loaded, pain: PainAnswer): boolean {
-  const said = JSON.stringify(pain);
+function isWritten(now: Loaded, pain: PainAnswer, day: string): boolean {
+  const said = toldAs(pain, day);
   return (told.get(now.id) ?? []).some((one) => {
     const at = one.pain === said ? now.events.lastIndexOf(one.text) : -1;
     return at >= 0 && now.events.slice(at).every((text) => ["pain_report", "parameters_changed"].includes(Object.keys(read(text).kind)[0] ?? ""));
@@ -77,13 +78,13 @@ async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string
   const not: string[] = [];
   for (const one of pain) {
     const now = app.store.lifter(seen.id);
-    if (now && isWritten(now, one)) continue;
+    if (now && isWritten(now, one, day)) continue;
     const kind = { painReport: one };
     const on = now && refused(app.logText(now), day, kind) === undefined ? day : undefined;
     const written = await app.write(seen, kind, undefined, undefined, on, "");
     const text = written?.lifter.events.at(-1);
     if (text === undefined) not.push(`${app.regionName(one.region)}, ${one.score} of 10: ${app.notice}`);
-    else told.set(seen.id, [...(told.get(seen.id) ?? []), { pain: JSON.stringify(one), text }]);
+    else told.set(seen.id, [...(told.get(seen.id) ?? []), { pain: toldAs(one, day), text }]);
   }
   return not;
 }
@@ -106,7 +107,7 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   // What may stop a lift goes first, and by itself where the session does not take it.
   const not = inside ? [] : await painAlone(app, seen, pain ?? [], day);
   if (not.length > 0) {
-    app.notice = `The session is not ended. ${not.join(" ")} Other pain that was told is in the log.`;
+    app.notice = `The session is not ended. ${not.join(" ")}${not.length < (pain ?? []).length ? " The other pain that was told is in the log." : ""}`;
     return app.refresh();
   }
   const notes = unmarked.map((one) => marksWords(app, one));

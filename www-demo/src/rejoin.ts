@@ -169,9 +169,11 @@ export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Ent
       const over = ends !== undefined && rest === undefined;
       const refused = events.filter((text) => over || !one(text));
       for (const text of refused) pains(text);
-      if (rest && refused.length === 0) all.draft = rest;
+      const ended = rest !== undefined && refused.length === 0;
+      if (ended) all.draft = rest;
       const off = draft.includes(UNDO) && setsOf(all.draft).at(-1) !== last;
-      if (!off) all.draft.push(...draft);
+      // Sets that were to stay are still there where the list is not ended.
+      if (!off) all.draft.push(...(ends && !ended ? less(draft, setsOf(all.draft)) : draft));
       // The plan that the other window wrote stays, with what was changed here changed in it too.
       const plan = made === undefined || all.plan === seen.plan ? made : change?.(all.plan);
       const wrong = made !== undefined && (plan === undefined || attempt("page.check_plan", { plan, log }).refused !== undefined);
