@@ -422,13 +422,14 @@ export class App {
   }
 
   /** Whether an event was written: see `write`. */
-  async record(seen: Loaded, kind: EventKindInput, note?: string, endsDraft = false, on?: string, said?: string): Promise<boolean> {
-    return (await this.write(seen, kind, note, endsDraft, on, said)) !== undefined;
+  async record(seen: Loaded, kind: EventKindInput, note?: string, ends?: DraftSet[], on?: string, said?: string): Promise<boolean> {
+    return (await this.write(seen, kind, note, ends, on, said)) !== undefined;
   }
   /** Writes an event after the library has taken it; refused events are not written. Whoever calls may have had the
    * lifter since before a box was opened, and another window may have written since: what is here now is added to, and
-   * what speaks of an entry is written only where that is still the entry that was seen. */
-  async write(seen: Loaded, of: EventKindInput, note?: string, endsDraft = false, on?: string, said = "Recorded."): Promise<Written | undefined> {
+   * what speaks of an entry is written only where that is still the entry that was seen. A session ends the sets that were
+   * seen (`ends`). */
+  async write(seen: Loaded, of: EventKindInput, note?: string, ends?: DraftSet[], on?: string, said = "Recorded."): Promise<Written | undefined> {
     const { id } = seen;
     const not = (why: string): undefined => {
       this.notice = `Not recorded. ${why}`;
@@ -452,13 +453,13 @@ export class App {
     const { text, sequence } = tried.answer;
     this.grown(lifter, [text]);
     this.notice = "";
-    this.writing(this.store.append(lifter.id, [text], endsDraft), said);
+    this.writing(this.store.append(lifter.id, [text], ends?.map((one) => JSON.stringify(one))), said);
     return { lifter, sequence };
   }
 
-  /** Ends the list of sets without an entry: what was on it is set aside. */
-  endList(id: string, said: string): void {
-    this.writing(this.store.append(id, [], true), said);
+  /** Takes the sets that were seen off the list without an entry: whoever calls sets them aside. */
+  endList(id: string, ends: DraftSet[], said: string): void {
+    this.writing(this.store.append(id, [], ends.map((one) => JSON.stringify(one))), said);
   }
 
   /** Adds to the session that is going on. An undo says which set it takes off. */
@@ -498,7 +499,7 @@ export class App {
   appendAnew(lifter: Loaded, events: string[]): number {
     const { texts, left } = ask("page.join", { log: this.log(lifter), events });
     this.grown(lifter, texts);
-    if (texts.length > 0) void this.store.append(lifter.id, texts, false);
+    if (texts.length > 0) void this.store.append(lifter.id, texts);
     return left;
   }
 
@@ -523,7 +524,7 @@ export class App {
     }
     texts.push(...putStops(log, stops(left)));
     this.grown(lifter, texts);
-    if (texts.length > 0) void this.store.append(lifter.id, texts, false);
+    if (texts.length > 0) void this.store.append(lifter.id, texts);
     this.writing(this.store.decided(lifter.id), this.notice);
     return left;
   }

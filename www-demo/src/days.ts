@@ -54,7 +54,7 @@ async function daysRight(app: App, { id }: Loaded): Promise<void> {
   const lifter = app.store.lifter(id);
   if (!lifter) return;
   const next = daysSet(lifter, lifter.events);
-  if (next) app.writing(app.store.append(lifter.id, next, false), "Their day is today now; what was written first stays in the log.");
+  if (next) app.writing(app.store.append(lifter.id, next), "Their day is today now; what was written first stays in the log.");
   else app.notice = "These days cannot be set to today: an entry would come before one that it speaks of. Correct them under Log.";
   app.refresh();
 }

@@ -1,10 +1,11 @@
 // A session is ended under settings that may have changed since its sets were lifted: pain is written whatever becomes of
 // the sets, what of them fits is written, and what does not is set aside and said.
 import type { App, DraftSet } from "./app.ts";
-import type { LiftSession, PainAnswer } from "bismar-page-package";
+import type { EventKindInput, LiftSession, PainAnswer } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { count } from "./numbers.ts";
 import { shownName } from "./names.ts";
+import { read } from "./rejoin.ts";
 import type { Loaded } from "./store.ts";
 
 /** What of a lift fits a log, with the points of technique whose marks had to be left out. */
@@ -13,14 +14,19 @@ interface Fitted {
   points: string[];
 }
 
-/** Whether a log takes these lifts as a session of that day; words where it does not. */
-function refusal(log: string, day: string, lifts: LiftSession[], pain?: PainAnswer[]): string | undefined {
+/** Whether a log takes an event of that day; words where it does not. */
+function refused(log: string, day: string, kind: EventKindInput): string | undefined {
   const open = ask("page.open", { log });
   try {
-    return attempt("page.append", { log: open, day, kind: { sessionRecorded: { lifts, ...(pain ? { pain } : {}) } } }).refused?.message;
+    return attempt("page.append", { log: open, day, kind }).refused?.message;
   } finally {
     ask("page.close", { log: open });
   }
+}
+
+/** Whether a log takes these lifts as a session of that day; words where it does not. */
+function refusal(log: string, day: string, lifts: LiftSession[], pain?: PainAnswer[]): string | undefined {
+  return refused(log, day, { sessionRecorded: { lifts, ...(pain ? { pain } : {}) } });
 }
 
 /** More points than any lift has: marks of more are no marks of a lift. */
@@ -53,13 +59,43 @@ function marksWords(app: App, { lift, points }: Fitted): string {
   return `${app.liftName(lift.lift)}: ${of.join("; ")}`;
 }
 
+/** Pain of a session that is not ended yet, by lifter: what was told of which day, and the entry that it was written as. */
+const told = new Map<string, { pain: string; text: string }[]>();
+const toldAs = (pain: PainAnswer, day: string): string => `${day} ${JSON.stringify(pain)}`;
+
+/** Whether a pain was written at an attempt before. Where anything but pain and settings was written since, it is told anew. */
+function isWritten(now: Loaded, pain: PainAnswer, day: string): boolean {
+  const said = toldAs(pain, day);
+  return (told.get(now.id) ?? []).some((one) => {
+    const at = one.pain === said ? now.events.lastIndexOf(one.text) : -1;
+    return at >= 0 && now.events.slice(at).every((text) => ["pain_report", "parameters_changed"].includes(Object.keys(read(text).kind)[0] ?? ""));
+  });
+}
+
+/** Writes pain by itself: every one that the log takes, on the session's day where the log takes it there, else today.
+ * Gives words for those that were refused. */
+async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string): Promise<string[]> {
+  const not: string[] = [];
+  for (const one of pain) {
+    const now = app.store.lifter(seen.id);
+    if (now && isWritten(now, one, day)) continue;
+    const kind = { painReport: one };
+    const on = now && refused(app.logText(now), day, kind) === undefined ? day : undefined;
+    const written = await app.write(seen, kind, undefined, undefined, on, "");
+    const text = written?.lifter.events.at(-1);
+    if (text === undefined) not.push(`${app.regionName(one.region)}, ${one.score} of 10: ${app.notice}`);
+    else told.set(seen.id, [...(told.get(seen.id) ?? []), { pain: toldAs(one, day), text }]);
+  }
+  return not;
+}
+
 /** Ends the session: all of it, or what fits. Nothing is left of it on the list then, and nothing is lost. */
 export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], pain: PainAnswer[] | undefined, entries: DraftSet[], on: string | undefined): Promise<void> {
   const now = app.store.lifter(seen.id);
   const day = on ?? (now && app.day(now));
   const whole = { lifts, ...(pain ? { pain } : {}) };
   if (!now || day === undefined || refusal(app.logText(now), day, lifts, pain) === undefined) {
-    await app.record(seen, { sessionRecorded: whole }, undefined, true, on);
+    if (await app.record(seen, { sessionRecorded: whole }, undefined, entries, on)) told.delete(seen.id);
     return app.refresh();
   }
   const log = app.logText(now);
@@ -69,17 +105,20 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   const unmarked = tried.flatMap(({ was, fit }) => (typeof fit === "string" || fit.points.length === 0 ? [] : [{ lift: was, points: fit.points }]));
   const inside = fits.length > 0 && refusal(log, day, fits, pain) === undefined;
   // What may stop a lift goes first, and by itself where the session does not take it.
-  if (!inside) for (const one of pain ?? []) if (!(await app.record(seen, { painReport: one }))) return;
+  const not = inside ? [] : await painAlone(app, seen, pain ?? [], day);
+  if (not.length > 0) {
+    app.notice = `The session is not ended. ${not.join(" ")}${not.length < (pain ?? []).length ? " The other pain that was told is in the log." : ""}`;
+    return app.refresh();
+  }
   const notes = unmarked.map((one) => marksWords(app, one));
   const said = ["Recorded."];
   if (notes.length > 0) said.push(`Marks of points of technique that are not set for that day are left out, and kept as a note of the session: ${notes.join(". ")}.`);
-  for (const { lift, why } of out) {
-    const own = entries.filter((one) => one.lift === lift);
-    said.push(`${app.liftName(lift)}: ${count(own.length, "set")} not recorded. ${why} Set aside, see Files.`);
-    const text = JSON.stringify({ events: [], draft: own.map((one) => JSON.stringify(one)) });
-    void app.store.setAside(seen.id, text, "sets of a session that do not fit what is set for the lifts");
-  }
-  if (fits.length === 0) app.endList(seen.id, said.join(" ").replace(/^Recorded\. /, (pain ?? []).length > 0 ? "The pain is recorded. " : ""));
-  else if (!(await app.record(seen, { sessionRecorded: { lifts: fits, ...(inside && pain ? { pain } : {}) } }, notes.length > 0 ? `Marks left out: ${notes.join(". ")}` : undefined, true, on, said.join(" ")))) return;
+  const own = (lift: string): DraftSet[] => entries.filter((one) => one.lift === lift);
+  for (const { lift, why } of out) said.push(`${app.liftName(lift)}: ${count(own(lift).length, "set")} not recorded. ${why} Set aside, see Files.`);
+  if (fits.length === 0) app.endList(seen.id, entries, said.join(" ").replace(/^Recorded\. /, (pain ?? []).length > 0 ? "The pain is recorded. " : ""));
+  else if (!(await app.record(seen, { sessionRecorded: { lifts: fits, ...(inside && pain ? { pain } : {}) } }, notes.length > 0 ? `Marks left out: ${notes.join(". ")}` : undefined, entries, on, said.join(" ")))) return;
+  // Only what is off the list is set aside: what was refused is still on it.
+  for (const { lift } of out) void app.store.setAside(seen.id, JSON.stringify({ events: [], draft: own(lift).map((one) => JSON.stringify(one)) }), "sets of a session that do not fit what is set for the lifts");
+  told.delete(seen.id);
   app.refresh();
 }

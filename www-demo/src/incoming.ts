@@ -166,11 +166,11 @@ async function add(app: App, one: Incoming): Promise<string> {
   if (attempt("page.accepts", { log: logOf(here, [...here.events, ...events]) }).refused) return "Nothing was added: another window wrote to this log meanwhile. Open the file again.";
   const comes = here.draft.length === 0 && one.draft.length > 0;
   const [wrote] = await Promise.all([
-    events.length === 0 || app.store.append(one.id, events, false, true),
+    events.length === 0 || app.store.append(one.id, events, undefined, true),
     comes && app.store.addDraft(one.id, one.draft),
-    here.draft.length === 0 && badAside(app, one, one.id),
     app.nowOf(one.id),
   ]);
+  if (wrote) void badAside(app, one, one.id);
   return wrote || app.store.fault ? "Added." : MEANWHILE;
 }
 
@@ -285,7 +285,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
     differences("The plan", plan),
     here && differences("Lifts, bars, discs and rules", preview.parameters),
     draft.words && el("p", {}, draft.words),
-    one.bad.length > 0 && el("p", { class: "caution", "data-bad-draft": one.bad.length }, el("b", {}, "Not taken into the session going on: "), `${count(one.bad.length, "set")}. ${one.badWhy} Set aside when the lifter comes in, see Files.`),
+    one.bad.length > 0 && el("p", { class: "caution", "data-bad-draft": one.bad.length }, el("b", {}, "Not taken into the session going on: "), `${count(one.bad.length, "set")}. ${one.badWhy}${nothing ? "" : " Set aside when the lifter comes in, see Files."}`),
     here && changes("Would be added", preview.added),
     changes("Would be different", preview.changed),
     nothing && el("p", {}, "Nothing would change."),

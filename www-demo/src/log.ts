@@ -113,7 +113,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
       },
       criteriaOf(lift.lift),
       (facts) => {
-        const { marks: before, effort, ...rest } = set;
+        const { marks: before, effort, velocity: _speed, ...rest } = set;
         const { firstFailingRep: _, ...kept } = before ?? { rater: "coach" as const };
         const marks = {
           ...kept,
@@ -128,6 +128,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
           ...rest,
           load: facts.load,
           reps: facts.reps,
+          ...(facts.velocity === undefined ? {} : { velocity: facts.velocity }),
           ...(facts.good === undefined ? {} : { marks }),
           ...(facts.reserve === undefined ? other : { effort: { rir: facts.reserve } }),
         };

@@ -83,6 +83,16 @@ function without(list: string[], gone: string[]): string[] | undefined {
   return rest;
 }
 
+/** A list without what another holds of it; what the other holds more is passed over. */
+export function less(list: string[], gone: string[]): string[] {
+  const left = [...gone];
+  return list.filter((text) => {
+    const at = left.indexOf(text);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
+
 const OPENS = ["coach_sign_off", "ask_answered", "usual_pain_agreed", "advance_accepted", "coach_override"];
 
 /** Whether it lets more be done than before: that is not put after what was not seen. */
@@ -159,9 +169,11 @@ export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Ent
       const over = ends !== undefined && rest === undefined;
       const refused = events.filter((text) => over || !one(text));
       for (const text of refused) pains(text);
-      if (rest && refused.length === 0) all.draft = rest;
+      const ended = rest !== undefined && refused.length === 0;
+      if (ended) all.draft = rest;
       const off = draft.includes(UNDO) && setsOf(all.draft).at(-1) !== last;
-      if (!off) all.draft.push(...draft);
+      // Sets that were to stay are still there where the list is not ended.
+      if (!off) all.draft.push(...(ends && !ended ? less(draft, setsOf(all.draft)) : draft));
       // The plan that the other window wrote stays, with what was changed here changed in it too.
       const plan = made === undefined || all.plan === seen.plan ? made : change?.(all.plan);
       const wrong = made !== undefined && (plan === undefined || attempt("page.check_plan", { plan, log }).refused !== undefined);

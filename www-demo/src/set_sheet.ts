@@ -183,7 +183,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       lift && overTheBody(app, lift.lift) && !setupKnown && setupFields(facts.setup, changed),
       asking.length > 0 && el("div", { class: "asking", role: "alert" }, el("p", {}, el("b", {}, "Is that right?")), asking.map((one) => el("p", {}, one))),
       wrong && el("p", { class: "wrong", role: "alert" }, wrong),
-      lift && more(),
+      lift ? more() : speed(),
       el(
         "div",
         { class: "row" },
@@ -192,15 +192,17 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       ),
     );
   };
+  const speed = (): Child =>
+    numberField("Bar speed, if measured", facts.velocity === undefined ? "not measured" : plain(facts.velocity), facts.velocity === undefined ? "" : "m/s", (value) => {
+      facts.velocity = value > 0 ? value : undefined;
+      changed();
+    }, "m/s");
   const more = (): Child =>
     el(
       "details",
       { open: unfolded, toggle: (event) => void (unfolded = (event.target as HTMLDetailsElement).open) },
       el("summary", {}, "Cue, points one by one, bar speed, setup"),
-      numberField("Bar speed, if measured", facts.velocity === undefined ? "not measured" : plain(facts.velocity), facts.velocity === undefined ? "" : "m/s", (value) => {
-        facts.velocity = value > 0 ? value : undefined;
-        changed();
-      }, "m/s"),
+      speed(),
       el("div", { class: "field" }, el("label", { class: "label", for: "cue" }, "Cue used (may stay empty)"), cue),
       seen !== "no" && seen !== undefined && own.map((one) =>
         choices(one.critical ? `${one.id} (critical)` : one.id, [

@@ -117,7 +117,10 @@ export function settingsView(app: App): Child {
         el("h2", {}, `Bars and discs of ${shownName(lifter.id)}`),
         el("p", { class: "soft" }, "A lifter\u2019s loads are made with the bars and discs written in the lifter\u2019s own log. Other discs change which loads can be made, from now on."),
         button(`Use this gym\u2019s bars, discs and blocks for ${shownName(lifter.id)}`, () => {
-          if (app.store.setting("kit") !== seen) return app.refresh();
+          if (app.store.setting("kit") !== seen) {
+            app.notice = "Not changed: the list of bars and discs was changed meanwhile. It is shown here now; look, and use it again.";
+            return app.refresh();
+          }
           const made = attempt("page.with_kit", { log: app.log(lifter), implements: kit.implements, stock: kit.stock, blocks });
           if (made.answer) void app.record(lifter, { parametersChanged: made.answer }).then(() => app.refresh());
         }),

@@ -6,7 +6,7 @@ import { openBase } from "./base.ts";
 import { allOf, endsOf, everybody, find, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
-import { rejoin, setOtherwise, setsOf, type Entered, type Rejoined, type Strange } from "./rejoin.ts";
+import { less, rejoin, setOtherwise, setsOf, type Entered, type Rejoined, type Strange } from "./rejoin.ts";
 
 export type { Kept, Loaded } from "./kept.ts";
 
@@ -486,25 +486,29 @@ export class Store {
     return written && stood;
   }
 
-  /** Appends events, and ends the draft where they end it, in one piece. */
-  append(id: string, events: string[], endsDraft: boolean, looked = false): Promise<boolean> {
+  /** Appends events, and ends the session going on where they end it, in one piece: the sets of it that were seen (`over`);
+   * others that came in meanwhile stay. */
+  append(id: string, events: string[], over?: string[], looked = false): Promise<boolean> {
     const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
     if (!lifter || !memory) return Promise.resolve(false);
     const { rows, seal } = rowsOf(id, events, lifter.seal, memory.places.events);
-    const entered: Entered = { events, draft: [], looked, ...(endsDraft ? { ends: lifter.draft } : {}) };
+    const stay = over ? less(setsOf(lifter.draft), over) : [];
+    const entered: Entered = { events, draft: stay, looked, ...(over ? { ends: lifter.draft } : {}) };
+    const rest = rowsOf(id, stay, id, 0);
     lifter.events.push(...events);
     lifter.seal = seal;
     memory.places.events += events.length;
-    if (endsDraft) {
-      lifter.draft = [];
-      memory.draftSeal = id;
-      memory.places.draft = 0;
+    if (over) {
+      lifter.draft = [...stay];
+      memory.draftSeal = rest.seal;
+      memory.places.draft = stay.length;
     }
     const act = (writing: Writing): void => {
       for (const row of rows) part(writing.objectStore("events").add(row));
-      if (endsDraft) part(writing.objectStore("drafts").delete(allOf(id)));
+      if (over) part(writing.objectStore("drafts").delete(allOf(id)));
+      for (const row of rest.rows) part(writing.objectStore("drafts").add(row));
     };
-    return this.writeTo(id, entered, act, (ends) => ({ ...ends, events: ends.events + events.length, last: seal, ...(endsDraft ? { draft: 0, draftLast: id } : {}) }));
+    return this.writeTo(id, entered, act, (ends) => ({ ...ends, events: ends.events + events.length, last: seal, ...(over ? { draft: stay.length, draftLast: rest.seal } : {}) }));
   }
 
   /** Adds to the session that is going on. */

@@ -140,3 +140,20 @@ describe("a lift that was added after the session was begun", () => {
     await hand.close();
   });
 });
+
+describe("pain of a session none of which fits", () => {
+  it("is of the day of the session, not of the day on which it is ended", async () => {
+    const hand = await handOn(browser, LATER);
+    await bringIn(hand, fileOf({ log: logOf("Lea"), plan: demoPlan, draft: [set("box squat", ["brace held"])] }));
+    await upload(hand, fileOf({ log: lacking("Lea", "box squat"), plan: PLAN }));
+    await hand.page.locator('[data-act="replace"]').click();
+    await hand.page.locator("dialog [data-yes]").click();
+    await hand.page.locator("#open-file").waitFor({ state: "detached" });
+    await finish(hand, 8);
+    await says(hand.page.locator("main"), /The pain is recorded\. box squat: 1 set not recorded/);
+    await counts(hand.page.locator(".stop-band"), 1);
+    await stored(hand, "drafts", 0);
+    assert.match((await textsOf(hand)).at(-1), new RegExp(`"day":"${NEXT_DAY}".*pain_report.*"score":8`));
+    await hand.close();
+  });
+});

@@ -60,6 +60,29 @@ describe("pain that comes to a stop", () => {
   });
 });
 
+describe("the speed of a set that is corrected", () => {
+  it("is written as it was said, and taken away where it was taken away", async () => {
+    const hand = await begun("Wyn");
+    const correct = async (speed) => {
+      await go(hand, "log");
+      await hand.page.locator('[data-act="correct"]').first().click();
+      await hand.page.locator('[data-act="correct-set"]').first().click();
+      await hand.page.locator('dialog [data-pad="Bar speed, if measured"]').click();
+      for (const digit of speed) await hand.page.locator(`dialog [data-key="${digit}"]`).click();
+      await hand.page.locator('dialog [data-key="ok"]').click();
+      await hand.page.locator('[data-act="save-set"]').click();
+    };
+    const written = async (count) => JSON.parse((await stored(hand, "events", count)).at(-1).value.text).kind.correction.with.session_recorded.lifts[0].sets[0].velocity;
+    await correct("0.5");
+    assert.equal(await written(704), 0.5);
+    await correct("0.4");
+    assert.equal(await written(705), 0.4);
+    await correct("0");
+    assert.equal(await written(706), undefined);
+    await hand.close();
+  });
+});
+
 describe("what is set for a lift", () => {
   it("is asked about before the view is left, and written or left", async () => {
     const hand = await begun("Val");

@@ -326,12 +326,13 @@ function hurts(app: App): Child {
     return app.record(lifter, kind);
   };
   const writeIt = button("Write it into the log", () => void write().then((done) => done && app.go("today")));
+  // It came to a stop: that is not left unsaid by going elsewhere, nor where today cannot be worked out.
+  const asks = (): void => void (app.unsaid = { title: "Leave it unwritten?", text: `${app.regionName(region)}, ${facts.score} of 10: that is a stop, and it is not in the log yet. It counts only once it is written down.`, write, leave: "It was not so: leave it" });
+  if (stops) asks();
   if (no !== undefined) return [refused(no), inputs, writeIt];
   const touched = found.filter((one) => (liftsOf(app, one.lift.lift)?.regions ?? []).includes(region));
   const worst = touched.find((one) => one.lift.verdict === "stop") ?? touched[0];
-  // It came to a stop: that is not left unsaid by going elsewhere.
-  if (stops || worst?.lift.verdict === "stop")
-    app.unsaid = { title: "Leave it unwritten?", text: `${app.regionName(region)}, ${facts.score} of 10: that is a stop, and it is not in the log yet. It counts only once it is written down.`, write, leave: "It was not so: leave it" };
+  if (worst?.lift.verdict === "stop") asks();
   return [
     answer({
       big: worst ? `${worst.name}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",

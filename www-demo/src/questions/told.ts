@@ -77,7 +77,8 @@ function easyWeek(app: App): Child {
     answer({
       big: easyWords(week.status),
       why: `${week.last ? `The last easy week, planned or made by life, began on ${dayLong(week.last)}. ` : ""}The coach decides; travel, illness and holidays count as easy.`,
-      body: list(shown(said).slice(week.status === undefined ? 0 : 1).filter((one) => !app.stops(lifter).lines.includes(one))),
+      // Stops come first and stand above; then the status, which is said above too.
+      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one)).slice(week.status === undefined ? 0 : 1)),
       working: el("p", {}, "A week counts as easy without a session, or at seven tenths of the lifter\u2019s own usual trained week or less. \u201cA planned easy week\u201d is set under Plan and lifts."),
       sources: week.sources,
     }),
