@@ -126,7 +126,7 @@ export function damagePart(app: App): Child {
         const left = app.decide(now, back ? events : [], (rest) => {
           // What comes back whole stops by itself; what was thrown away before, or does not fit, as entries that stand alone.
           const whole = new Set(back ? piecesIn(events.filter((text) => !rest.includes(text))) : []);
-          return stopsIn([...stops, ...rest.filter(() => back)]).filter((text) => !whole.has(text));
+          return stopsIn([...stops, ...rest]).filter((text) => !whole.has(text));
         });
         if (back) {
           if (sets.length > 0) void app.store.addDraft(id, sets);

@@ -10,7 +10,7 @@ before(async () => void (browser = await launch()));
 after(() => browser.close());
 
 /** Questions that count the log, and those that work on what is typed. */
-const COUNTED = [18, 19, 30, 31, 32];
+const COUNTED = [18, 19, 27, 30, 31, 32];
 const REDONE = [1, 2, 3, 4, 5, 6, 7, 8, 21, 22, 23];
 const EARLY = 700;
 const changed = (row) => ({ ...row, text: row.text.replace(/"reps":\d/, '"reps":6').replace('"day":"2026', '"day":"2025') });
@@ -95,7 +95,7 @@ describe("a damaged log", () => {
       await hand.view(`q${number}`);
       await hand.settled();
       await says(hand.page.locator(".stop-band"), /chest pain/i, `q${number}`);
-      const text = (await hand.page.locator("main").innerText()).replaceAll("\u00a0", " ");
+      const text = (await hand.page.locator("main").innerText()).replaceAll("\u00a0", " ").replaceAll(/bar \d+ \(\d+ kg\)/g, "a bar");
       if (COUNTED.includes(number)) await says(hand.page.locator("main [data-answer]"), /^No load/, `q${number}`);
       if (!REDONE.includes(number)) found.push(...[...text.matchAll(/.{0,30}\d (?:kg|lb)\b.{0,20}/g)].map((one) => `q${number}: ${one[0]}`));
     }
