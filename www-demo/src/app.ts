@@ -1,7 +1,7 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
-import { damageWords, heldStops, heldWords, putStops } from "./damage.ts";
+import { damageWords, heldStops, heldWords, putStops, unfit } from "./damage.ts";
 import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
 import { dayLong, deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
@@ -522,10 +522,13 @@ export class App {
         texts.push(one);
       }
     }
-    texts.push(...putStops(log, stops(left)));
+    const put = putStops(log, stops(left));
+    texts.push(...put.texts);
     this.grown(lifter, texts);
     if (texts.length > 0) void this.store.append(lifter.id, texts);
-    this.writing(this.store.decided(lifter.id), this.notice);
+    const held = unfit(lifter.id, put.left);
+    if (held) this.notice = `${this.notice} ${held.words} No load is shown until it fits: bring back what was set aside, or set what it needs.`;
+    this.writing(this.store.hold(lifter.id, held), this.notice);
     return left;
   }
 

@@ -1,7 +1,7 @@
 // What was set aside: to be looked at, brought back, saved, emptied.
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
-import { stopsIn } from "./damage.ts";
+import { piecesIn, stopsIn } from "./damage.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { eraseBox, fileName, openDocument, saveFile } from "./files.ts";
 import { isDamage, type StoredEvent } from "./kept.ts";
@@ -123,7 +123,11 @@ export function damagePart(app: App): Child {
         if (!now?.damage) return app.refresh();
         const { stops } = now.damage;
         app.notice = back ? "Brought back as far as it fits. What does not fit stays set aside." : "Left out; it stays set aside. Signs and pain that can be read in it are in the log.";
-        const left = app.decide(now, back ? events : [], (rest) => (back ? stopsIn(rest) : stops));
+        const left = app.decide(now, back ? events : [], (rest) => {
+          // What comes back whole stops by itself; what was thrown away before, or does not fit, as entries that stand alone.
+          const whole = new Set(back ? piecesIn(events.filter((text) => !rest.includes(text))) : []);
+          return stopsIn([...stops, ...rest]).filter((text) => !whole.has(text));
+        });
         if (back) {
           if (sets.length > 0) void app.store.addDraft(id, sets);
           void app.store.dropAsides(keys([...events.filter((text) => !left.includes(text)), ...sets]));

@@ -12,10 +12,9 @@ export interface Damage {
   stops: string[];
 }
 
-/** More entries than this that may stop something: the latest count. */
-const MOST_STOPS = 60;
-
 interface Told {
+  day?: unknown;
+  with?: unknown;
   pain?: unknown[];
   asks?: unknown[];
   status?: unknown;
@@ -27,6 +26,8 @@ function piecesOf(text: string): StoredEvent[] {
   const event = parsed(text) as Partial<StoredEvent> | null | undefined;
   const [name, body] = Object.entries((event?.kind ?? {}) as Record<string, Told | null>)[0] ?? [];
   if (!event?.day || name === undefined || !body) return [];
+  // What a correction put in place of an entry counts like an entry.
+  if (name === "correction") return body.with ? piecesOf(JSON.stringify({ day: body.day ?? event.day, kind: body.with })) : [];
   const alone = (kind: Record<string, unknown>): StoredEvent => ({ sequence: 1, day: String(event.day), kind });
   if (name === "symptom_report" || name === "pain_report") return [alone({ [name]: body })];
   if ((name === "clearance_recorded" && body.status === "not_cleared") || (name === "layoff_noted" && body.reason === "ill")) return [alone({ [name]: body })];
@@ -35,18 +36,69 @@ function piecesOf(text: string): StoredEvent[] {
   return [...asks, ...(Array.isArray(body.pain) ? body.pain : []).map((pain) => alone({ pain_report: pain }))];
 }
 
-/** The entries that may stop something. */
-export function stopsIn(texts: string[]): string[] {
-  return texts.flatMap(piecesOf).slice(-MOST_STOPS).map((one) => JSON.stringify(one));
+/** All that may stop something, each alone. */
+export function piecesIn(texts: string[]): string[] {
+  return texts.flatMap(piecesOf).map((one) => JSON.stringify(one));
 }
 
-/** Puts stops behind an open log, none before its last day; gives their texts as they are there. */
-export function putStops(log: number, stops: string[]): string[] {
-  return stops.flatMap((text) => {
+interface Pain {
+  region?: unknown;
+  score?: unknown;
+  features?: unknown;
+}
+
+/** The entries that may stop something. Of what was told several times in the same words the last counts; of pain in a region
+ * the worst, the last, and the last with each feature. */
+export function stopsIn(texts: string[]): string[] {
+  const all = texts.flatMap(piecesOf);
+  const counts = new Map<string, number>();
+  for (const [at, { kind }] of all.entries()) {
+    const pain = kind.pain_report as Pain | null | undefined;
+    if (!pain || typeof pain.score !== "number") {
+      counts.set(JSON.stringify(kind), at);
+      continue;
+    }
+    const region = JSON.stringify(pain.region);
+    const features = Array.isArray(pain.features) ? pain.features : [];
+    for (const one of ["last", ...features.map((feature) => JSON.stringify(feature))]) counts.set(`${region} ${one}`, at);
+    const worst = all[counts.get(`${region} worst`) ?? -1]?.kind.pain_report as { score: number } | undefined;
+    if (!worst || pain.score >= worst.score) counts.set(`${region} worst`, at);
+  }
+  const kept = new Set(counts.values());
+  return all.filter((_, at) => kept.has(at)).map((one) => JSON.stringify(one));
+}
+
+/** What is set aside of two findings together. */
+export function together(one: Damage | undefined, other: Damage | undefined): Damage | undefined {
+  if (!one || !other) return one ?? other;
+  return { words: one.words === other.words ? one.words : `${one.words} ${other.words}`, stops: [...one.stops, ...other.stops.filter((text) => !one.stops.includes(text))] };
+}
+
+/** What stays held of stops that do not fit a log; nothing where all do. */
+export function unfit(id: string, stops: string[]): Damage | undefined {
+  if (stops.length === 0) return undefined;
+  const one = stops.length === 1;
+  return { words: `${one ? "1 entry" : `${stops.length} entries`} with a sign, pain or a refusal, set aside of ${shownName(id)}, ${one ? "does" : "do"} not fit the log as it is (a region that it does not know, for one), and ${one ? "stands" : "stand"}.`, stops };
+}
+
+/** The damage that a saved copy was made with; its words are made anew. */
+export function damageOf(id: string, given: unknown): Damage | undefined {
+  if (given === undefined || given === null) return undefined;
+  const { stops } = given as { stops?: unknown };
+  return { words: `This copy of ${shownName(id)} was saved while part of the log was damaged, and nobody had decided.`, stops: Array.isArray(stops) ? stopsIn(stops.map(String)) : [] };
+}
+
+/** Puts stops behind an open log, none before its last day; gives their texts as they are there, and those that do not fit. */
+export function putStops(log: number, stops: string[]): { texts: string[]; left: string[] } {
+  const left: string[] = [];
+  const texts = stops.flatMap((text) => {
     const event = parsed(text) as StoredEvent;
     const { lastDay = event.day } = ask("page.lifter", { log });
-    return ask("page.join", { log, events: [JSON.stringify({ ...event, day: event.day < lastDay ? lastDay : event.day })] }).texts;
+    const put = ask("page.join", { log, events: [JSON.stringify({ ...event, day: event.day < lastDay ? lastDay : event.day })] }).texts;
+    if (put.length === 0) left.push(text);
+    return put;
   });
+  return { texts, left };
 }
 
 /** What is stopped where the stops that were set aside count too. */

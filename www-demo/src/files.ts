@@ -34,7 +34,7 @@ export function wholeDocument(app: App, ids: string[], health: boolean): string 
     if (!lifter) return [];
     if (!health) return [`{"log":${ask("page.without_health", { log: app.logText(lifter) }) as string},"plan":${lifter.plan}}`];
     const draft = app.draft(lifter);
-    return [`{"log":${app.logText(lifter)},"plan":${lifter.plan}${draft.length > 0 ? `,"draft":${JSON.stringify(draft)}` : ""}}`];
+    return [`{"log":${app.logText(lifter)},"plan":${lifter.plan}${draft.length > 0 ? `,"draft":${JSON.stringify(draft)}` : ""}${lifter.damage ? `,"damage":${JSON.stringify(lifter.damage)}` : ""}}`];
   });
   return `{"format":"bismar-lifters","version":1,"health_left_out":${!health},"lifters":[${parts.join(",")}]}\n`;
 }

@@ -2,11 +2,12 @@
 import type { App, DraftSet } from "./app.ts";
 import { list } from "./answer.ts";
 import { aheadIn, aheadWords, daysSet } from "./days.ts";
+import { damageOf, together, type Damage } from "./damage.ts";
 import { button, el, type Child } from "./element.ts";
 import { fitted } from "./ending.ts";
 import type { ClearanceLimits, Difference, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
-import { logOf, usualPlan, type StoredLog } from "./kept.ts";
+import { logOf, usualPlan, type Kept, type StoredLog } from "./kept.ts";
 import { limitWords } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayLong } from "./numbers.ts";
@@ -23,6 +24,8 @@ export interface Incoming {
   /** What of it fits no log, and why; set aside where the lifter comes in. */
   bad: string[];
   badWhy: string;
+  /** It was saved while part of its log was damaged and not decided on. */
+  damage: Damage | undefined;
   /** What the log and plan here were known by when the differences were looked at. */
   seen: string | undefined;
 }
@@ -52,6 +55,7 @@ interface Entry {
   log?: { lifter?: { id?: unknown } | null } | null;
   plan?: unknown;
   draft?: unknown;
+  damage?: unknown;
 }
 interface FileDocument {
   format?: unknown;
@@ -130,7 +134,7 @@ function readEntry(app: App, entry: Entry | null): Incoming {
   if (checked) throw new Error(`The plan of ${shownName(id)}: ${checked.message}`);
   const events = (JSON.parse(log) as StoredLog).events.map((event) => JSON.stringify(event));
   const { draft, bad, why } = draftOf(log, entry?.draft);
-  return { id, preview: found.answer, events, plan, draft, bad, badWhy: why, seen: here && app.seenBy(here) };
+  return { id, preview: found.answer, events, plan, draft, bad, badWhy: why, damage: damageOf(id, entry?.damage), seen: here && app.seenBy(here) };
 }
 
 /** Puts a lifter of a file here under a name, in place of whoever has it; says so where it is another log by now. */
@@ -140,7 +144,8 @@ async function bringIn(app: App, one: Incoming, as: string, why: string, daysTod
   const here = app.store.lifter(as);
   if (as === one.id && (here && app.seenBy(here)) !== one.seen) return MEANWHILE;
   const plan = one.plan ?? here?.plan ?? usualPlan(one.preview.log);
-  const kept = { id: as, header, plan, version };
+  const damage = together(here?.damage, one.damage);
+  const kept: Kept = { id: as, header, plan, version, ...(damage ? { damage } : {}) };
   const events = daysToday ? [...one.events, ...(daysSet(kept, one.events) ?? [])] : one.events;
   // The session going on here stays: what is being lifted now is in no file.
   const draft = here && here.draft.length > 0 ? here.draft : one.draft;
@@ -168,6 +173,7 @@ async function add(app: App, one: Incoming): Promise<string> {
   const [wrote] = await Promise.all([
     events.length === 0 || app.store.append(one.id, events, undefined, true),
     comes && app.store.addDraft(one.id, one.draft),
+    one.damage && app.store.hold(one.id, together(here.damage, one.damage)),
     app.nowOf(one.id),
   ]);
   if (wrote) void badAside(app, one, one.id);
@@ -252,8 +258,10 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const { gone, come } = limitsPart(app, one);
   const opened = opensWords(one, gone);
   const [stopHere] = here ? app.stops(here).lines : [];
-  const nothing = here && !other && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
-  const adds = here && !other && header.length === 0 && (preview.added.length > 0 || draft.comes);
+  // Stops that were set aside where the file was saved, and that are not known here.
+  const holds = one.damage?.stops.some((text) => !here?.damage?.stops.includes(text)) === true;
+  const nothing = here && !other && !holds && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
+  const adds = here && !other && header.length === 0 && (preview.added.length > 0 || draft.comes || holds);
   const replaces = here && (other || header.length + plan.length > 0);
   const later = preview.lifter.invented ? [] : aheadIn(preview.log);
   let daysToday = false;
@@ -278,6 +286,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
     gone.map((words) => el("p", { class: "caution", role: "alert", "data-limit": "gone" }, el("b", {}, "A limit would go: "), `${words}. What the file says was cleared does not hold it.`)),
     come.map((words) => el("p", { class: "caution", "data-limit": "come" }, el("b", {}, "A limit would come: "), `${words}.`)),
     el("p", { class: "big", "data-answer": true }, words),
+    one.damage && el("p", { class: "caution", "data-damage": true }, `${one.damage.words} No load is shown until somebody has looked and decided.`),
     preview.lifter.invented && el("p", {}, "In the file this lifter is marked as invented."),
     preview.lastDay && el("p", { class: "soft" }, `Last day in the file: ${dayLong(preview.lastDay)}.`),
     later.length > 0 && el("p", { class: "caution" }, el("b", {}, "Which day is it? "), aheadWords(later), " ", daysSet({ id, header: JSON.stringify(preview.lifter), version: (JSON.parse(preview.log) as StoredLog).version, plan: "" }, one.events) && !adds ? [days, el("label", { for: `days-${id}` }, " Set their day to today when it comes in")] : "It can be corrected under Log."),
@@ -293,7 +302,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       "div",
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
-      adds && button(preview.added.length > 0 ? "Add these" : "Take its session going on", () => (opened ? confirmBox("Add these?", opened, "Add them", adding) : adding()), { class: "main", "data-act": "bring-in" }),
+      adds && button(preview.added.length > 0 ? "Add these" : draft.comes ? "Take its session going on" : "Take the stops that were set aside", () => (opened ? confirmBox("Add these?", opened, "Add them", adding) : adding()), { class: "main", "data-act": "bring-in" }),
       plan.length > 0 && here && one.plan && button("Take only the plan", () => {
         const now = app.store.lifter(id);
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);

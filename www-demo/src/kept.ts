@@ -231,7 +231,7 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
   }
   const before = row?.damage;
   if (before) kept.damage = { words: String(before.words), stops: Array.isArray(before.stops) ? before.stops.map(String) : [] };
-  if (hurt.length > 0) kept.damage = { words: hurt.join(" "), stops: [...(kept.damage?.stops ?? []), ...stopsIn(own.torn.map((one) => one.text))] };
+  if (hurt.length > 0) kept.damage = { words: hurt.join(" "), stops: stopsIn([...(kept.damage?.stops ?? []), ...own.torn.map((one) => one.text)]) };
   const revision = Number(row?.revision) || 0;
   const found = {
     lifter: { ...kept, events: own.texts, draft: draft.texts, seal: own.seal },

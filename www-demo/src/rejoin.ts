@@ -1,5 +1,6 @@
 // What was entered here while another window wrote to the same lifter, put after what lies on the device now. What opens a
 // stop again is not put after entries that nobody here has seen, and nothing is put on an entry that is another by now.
+import type { Damage } from "./damage.ts";
 import { ask, attempt } from "./engine.ts";
 import { logOf, type Kept, type Loaded, type StoredEvent } from "./kept.ts";
 
@@ -16,6 +17,8 @@ export interface Entered {
   change?: (plan: string) => string | undefined;
   /** Of a file that was held against the log: it goes to no other log than that. */
   looked?: boolean;
+  /** Somebody decided on what is damaged: what was held before, and what is held now. */
+  holds?: { before: Damage | undefined; now: Damage | undefined };
   /** What became of it. */
   kept?: boolean;
 }

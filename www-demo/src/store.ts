@@ -3,6 +3,7 @@
 // entered while another wrote is put after that, and what does not fit there is set aside and said.
 import type { IDBPDatabase, IDBPTransaction } from "idb";
 import { openBase } from "./base.ts";
+import { stopsIn, together, unfit, type Damage } from "./damage.ts";
 import { allOf, endsOf, everybody, find, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
@@ -56,6 +57,11 @@ const SETTINGS_SAID: Record<string, string> = {
   unit: "Another window changed the units.",
 };
 const REFUSED = "entered while another window wrote";
+
+function holding(lifter: Loaded, damage: Damage | undefined): void {
+  if (damage) lifter.damage = damage;
+  else delete lifter.damage;
+}
 
 export class Store {
   fault: Fault | undefined;
@@ -335,7 +341,7 @@ export class Store {
       }
       const joined = rejoin(found.lifter, { events: seen.events, plan: memory.stored?.plan ?? "" }, strange, entered, joining.numbers);
       try {
-        await this.writeJoined(base, id, found, joined);
+        await this.writeJoined(base, id, found, joined, entered);
       } catch (error) {
         if (error instanceof Elsewhere && tried < TRIES) continue;
         throw error;
@@ -362,8 +368,14 @@ export class Store {
     this.onOther(words.join(" "));
   }
 
-  private async writeJoined(base: IDBPDatabase, id: string, found: Found, joined: Rejoined): Promise<void> {
-    const { lifter, places, revision } = found;
+  private async writeJoined(base: IDBPDatabase, id: string, found: Found, joined: Rejoined, entered: Entered[]): Promise<void> {
+    const { places, revision } = found;
+    const lifter = { ...found.lifter };
+    for (const { holds } of entered) {
+      // What another window found meanwhile is not decided on.
+      if (!holds || JSON.stringify(lifter.damage) !== JSON.stringify(holds.before)) continue;
+      holding(lifter, together(holds.now, unfit(id, stopsIn(joined.left.events))));
+    }
     const own = rowsOf(id, joined.events, lifter.seal, places.events);
     const sets = rowsOf(id, joined.draft, id, 0);
     const ends = endsOf({ ...lifter, events: [...lifter.events, ...joined.events], draft: joined.draft, seal: own.seal }, sets.seal);
@@ -420,7 +432,8 @@ export class Store {
     const { id } = kept;
     const [own, sets] = [rowsOf(id, events, id, 0), rowsOf(id, draft, id, 0)];
     const before = this.memory.get(id);
-    const lifter = { ...kept, events, draft: [...draft], seal: own.seal };
+    const lifter: Loaded = { ...kept, events, draft: [...draft], seal: own.seal };
+    holding(lifter, kept.damage ?? this.lifters.get(id)?.damage);
     const ends = endsOf(lifter, sets.seal);
     const memory: Memory = { draftSeal: sets.seal, places: { events: events.length, draft: draft.length }, stored: before?.stored && { ends, plan: kept.plan }, revision: (before?.revision ?? 0) + 1, entered: [] };
     const known = before?.stored;
@@ -467,10 +480,12 @@ export class Store {
       texts.events.push(...waiting.flatMap((one) => one.events));
       const held = texts.events.every((text, at) => text === events[at]) && texts.draft.every((text, at) => text === lifter.draft[at]) && (!there || (there.header === kept.header && there.plan === kept.plan));
       memory.revision = Math.max(memory.revision, (there?.revision ?? 0) + 1);
+      // What is set aside as damaged stays so, whatever log comes in.
+      if (!lifter.damage && there?.damage) holding(lifter, there.damage);
       try {
         if (!held) part(writing.objectStore("asides").add({ lifter: id, text: JSON.stringify({ header: there?.header, plan: there?.plan, version: there?.version, ...texts }), why }));
         part(writing.objectStore("events").delete(allOf(id)));
-        part(writing.objectStore("lifters").put(rowOf(kept, memory.revision, ends)));
+        part(writing.objectStore("lifters").put(rowOf({ ...kept, ...(lifter.damage ? { damage: lifter.damage } : {}) }, memory.revision, ends)));
         for (const row of own.rows) part(writing.objectStore("events").add(row));
         if (!theirs) {
           part(writing.objectStore("drafts").delete(allOf(id)));
@@ -551,12 +566,13 @@ export class Store {
     });
   }
 
-  /** Somebody has looked at what is damaged, and decided. */
-  decided(id: string): Promise<boolean> {
+  /** What of a lifter is held as damaged from now on; nothing where somebody has looked and decided. */
+  hold(id: string, now: Damage | undefined): Promise<boolean> {
     const lifter = this.lifters.get(id);
     if (!lifter) return Promise.resolve(false);
-    delete lifter.damage;
-    return this.writeTo(id, { events: [], draft: [] }, () => undefined, (ends) => ends);
+    const before = lifter.damage;
+    holding(lifter, now);
+    return this.writeTo(id, { events: [], draft: [], holds: { before, now } }, () => undefined, (ends) => ends);
   }
 
   /** Sets something of a lifter aside who is here. */

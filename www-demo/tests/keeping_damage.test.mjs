@@ -3,12 +3,15 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, further, go, handOn, logOf, NEXT_DAY, reload, stored, tamper } from "./keep.mjs";
+import { bringIn, everything, fileOf, further, go, handOn, logOf, NEXT_DAY, reload, saved, stored, tamper, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
 
+/** Questions that count the log, and those that work on what is typed. */
+const COUNTED = [18, 19, 27, 30, 31, 32];
+const REDONE = [1, 2, 3, 4, 5, 6, 7, 8, 21, 22, 23];
 const EARLY = 700;
 const changed = (row) => ({ ...row, text: row.text.replace(/"reps":\d/, '"reps":6').replace('"day":"2026', '"day":"2025') });
 const WAYS = [
@@ -82,6 +85,124 @@ describe("a damaged log", () => {
     await says(hand.page.locator(".stop-band"), /chest pain/i);
     await says(hand.page.locator(".stop-band"), /^((?!damaged).)*$/s);
     await stored(hand, "asides", 5);
+    await hand.close();
+  });
+
+  it("shows no load of theirs under any question", async () => {
+    const hand = await hurt(WAYS[0]);
+    const found = [];
+    for (let number = 1; number <= 33; number += 1) {
+      await hand.view(`q${number}`);
+      await hand.settled();
+      await says(hand.page.locator(".stop-band"), /chest pain/i, `q${number}`);
+      const text = (await hand.page.locator("main").innerText()).replaceAll("\u00a0", " ").replaceAll(/bar \d+ \(\d+ kg\)/g, "a bar");
+      if (COUNTED.includes(number)) await says(hand.page.locator("main [data-answer]"), /^No load/, `q${number}`);
+      if (!REDONE.includes(number)) found.push(...[...text.matchAll(/.{0,30}\d (?:kg|lb)\b.{0,20}/g)].map((one) => `q${number}: ${one[0]}`));
+    }
+    assert.deepEqual(found, []);
+    await hand.close();
+  });
+
+  it("counts a sign in a correction, and one that lies far behind", async () => {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(logOf("Sam", (log) => {
+      further(log, NEXT_DAY, { body_mass_recorded: { kg: 80 } });
+      further(log, NEXT_DAY, { correction: { replaces: 704, with: { symptom_report: { signs: ["chest_pain"] } } } });
+      for (let at = 0; at < 70; at += 1) further(log, NEXT_DAY, { pain_report: { region: "knee", score: at % 2, features: [] } });
+    })));
+    await stored(hand, "events", 775);
+    await tamper(hand, "events", ["Sam", EARLY], changed);
+    await reload(hand);
+    await says(hand.page.locator(".stop-band"), /chest pain/i);
+    const [{ value: { damage } }] = (await everything(hand)).lifters.filter((row) => row.key === "Sam");
+    assert.ok(damage.stops.length < 20, "told again and again is kept once");
+    await hand.close();
+  });
+
+  it("stays damaged where the log is replaced, and in a full copy", async () => {
+    const hand = await hurt(WAYS[0]);
+    await go(hand, "files");
+    const copy = await saved(hand, '[data-act="save-full"]');
+    await upload(hand, fileOf(logOf("Sam")));
+    const add = hand.page.locator('[data-act="replace"], [data-act="bring-in"]').first();
+    await add.click();
+    await yes(hand);
+    await hand.page.locator("#open-file").waitFor({ state: "detached" });
+    await upload(hand, fileOf(logOf("Sam", (log) => void log.events.pop())));
+    await hand.page.locator('[data-act="replace"]').click();
+    await yes(hand);
+    await stored(hand, "events", 702);
+    await says(hand.page.locator(".stop-band"), /was damaged.*no load until/s);
+    await reload(hand);
+    await says(hand.page.locator(".stop-band"), /was damaged.*no load until/s);
+    await says(hand.page.locator(".stop-band"), /chest pain/i);
+    await hand.close();
+    const other = await handOn(browser);
+    await bringIn(other, copy);
+    await says(other.page.locator(".stop-band"), /was damaged.*no load until/s);
+    await reload(other);
+    await says(other.page.locator(".stop-band"), /chest pain/i);
+    await go(other, "files");
+    await other.tap('[data-act="damage-leave"]');
+    await other.tap("dialog [data-yes]");
+    await counts(other.page.locator("[data-damaged]"), 0);
+    await reload(other);
+    await counts(other.page.locator(".fault"), 0);
+    await says(other.page.locator(".stop-band"), /chest pain/i);
+    await other.close();
+  });
+
+  it("keeps a stop whose pieces were thrown away, where the rest is brought back", async () => {
+    const hand = await hurt(WAYS[0]);
+    await go(hand, "files");
+    await hand.tap('[data-act="empty"]');
+    await hand.tap("dialog [data-yes]");
+    await stored(hand, "asides", 0);
+    // A second damage leaves something to bring back.
+    await tamper(hand, "events", ["Sam", 699], changed);
+    await reload(hand);
+    await go(hand, "files");
+    await hand.tap('[data-act="damage-back"]');
+    await counts(hand.page.locator("[data-damaged]"), 0);
+    await reload(hand);
+    await counts(hand.page.locator(".fault"), 0);
+    await says(hand.page.locator(".stop-band"), /chest pain/i);
+    await hand.close();
+  });
+
+  it("keeps the hold for pain in a region that the log does not know", async () => {
+    const hand = await handOn(browser);
+    await bringIn(hand, fileOf(logOf("Sam", (log) => {
+      const set = structuredClone(log.events.findLast((one) => one.kind.parameters_changed).kind);
+      set.parameters_changed.regions.push({ id: "wrist" });
+      further(log, NEXT_DAY, set);
+      further(log, NEXT_DAY, { pain_report: { region: "wrist", score: 7, features: [] } });
+    })));
+    await stored(hand, "events", 705);
+    await tamper(hand, "events", ["Sam", 703], (row) => ({ ...row, text: row.text.replace("wrist", "waist") }));
+    await reload(hand);
+    await hand.tap('[data-act="look-damage"]');
+    await hand.tap('[data-act="damage-leave"]');
+    await hand.tap("dialog [data-yes]");
+    await says(hand.page.locator(".fault"), /1 entry with a sign, pain or a refusal.*does not fit the log/s);
+    await reload(hand);
+    await says(hand.page.locator(".fault"), /1 entry with a sign, pain or a refusal.*does not fit the log/s);
+    await counts(hand.page.locator("main [data-lift]"), 0);
+    await hand.close();
+  });
+
+  it("stays decided where another window wrote meanwhile", async () => {
+    const hand = await hurt(WAYS[0]);
+    await go(hand, "files");
+    await hand.page.locator('[data-act="damage-leave"]').waitFor();
+    await tamper(hand, "lifters", "Sam", (row) => ({ ...row, revision: row.revision + 1 }));
+    await hand.tap('[data-act="damage-leave"]');
+    await hand.tap("dialog [data-yes]");
+    await counts(hand.page.locator("[data-damaged]"), 0);
+    await stored(hand, "events", 702);
+    await reload(hand);
+    await counts(hand.page.locator(".fault"), 0);
+    await says(hand.page.locator(".stop-band"), /chest pain/i);
     await hand.close();
   });
 

@@ -428,6 +428,8 @@ const REPS = 5;
 function lastTime(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("What was done is in a lifter\u2019s log.");
+  // What was done last may be among what is set aside.
+  if (lifter.damage) return stopFirst(app);
   const history = app.history(lifter);
   const { sessions } = history;
   const last = sessions.at(-1);

@@ -26,6 +26,7 @@ const WHEN = [0, 1, 2, 3, 4, 5, 6];
 function missedSession(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("What becomes of a missed session follows from the lifter\u2019s plan and log.");
+  if (lifter.damage) return stopFirst(app);
   const when = kept(app, "when", () => -1);
   const asked = about(app, lifter);
   const next = when < 0 ? {} : { next: { day: ask("page.day", { day: asked.today, plus: when }), lifts: app.plan(lifter).lifts.map((one) => one.lift) } };
@@ -69,6 +70,8 @@ function easyWords(status: EasyWeekStatus | undefined): string {
 function easyWeek(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("An easy week is counted from this lifter\u2019s own weeks.");
+  // Of a log with a part set aside nothing is counted.
+  if (lifter.damage) return stopFirst(app);
   const found = app.told(lifter, "easy week", () => attempt("page.easy_week", { ...about(app, lifter), plan: lifter.plan }));
   if (found.refused) return refused(found.refused.message);
   const { week, said } = found.answer;

@@ -189,6 +189,8 @@ export function prepareCapacity(): void {
 function trendReal(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("A trend is in a lifter\u2019s own sessions.");
+  // Of a log with a part set aside nothing is counted.
+  if (lifter.damage) return stopFirst(app);
   const lift = liftChoice(app);
   const weeks = kept(app, "weeks", () => 8);
   const inputs = fields(lift.field, choices("Weeks", [4, 8, 16, 26].map((value) => ({ value, label: String(value) })), weeks, (value) => put(app, "weeks", value)));
@@ -264,6 +266,7 @@ export function coursePart(app: App, lift: string): Child {
 function weekJump(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return nobody("A week is read against this lifter\u2019s own weeks.");
+  if (lifter.damage) return stopFirst(app);
   const found = app.told(lifter, "week", () => attempt("page.week", { log: app.log(lifter), today: app.day(lifter) }));
   if (found.refused) return refused(found.refused.message);
   const { change, measure, total, weeks, felt } = found.answer;
