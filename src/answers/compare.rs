@@ -7,7 +7,7 @@ use crate::caution::Caution;
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
-use crate::record::{Dimension, Grant, LiftParameters, Log};
+use crate::record::{Dimension, Grant, Log};
 
 /// In what one place and its work is harder than another, and in what easier.
 #[non_exhaustive]
@@ -73,22 +73,20 @@ impl Diary<'_> {
         let from = from.copied().unwrap_or_else(|| known.grant());
         set.check_grant(&from).map_err(|error| error.within("from"))?;
         set.check_grant(to).map_err(|error| error.within("to"))?;
+        let (harder, easier) = (set.harder_in(&from, to), set.harder_in(to, &from));
+        // Another rung, and neither stands above the other.
+        let ordered = harder.iter().chain(&easier).any(|dimension| *dimension == Dimension::Variant);
+        let sideways = from.place.rung != to.place.rung && !ordered;
         Ok(Comparison {
             stops: self.state().stops(),
             today,
             lift: lift.clone(),
             from,
             to: *to,
-            harder: set.harder_in(&from, to),
-            easier: set.harder_in(to, &from),
-            sideways: is_sideways(set, &from, to),
+            harder,
+            easier,
+            sideways,
             cautions: self.cautions(today),
         })
     }
-}
-
-/// Another rung, and neither stands above the other.
-fn is_sideways(set: &LiftParameters, from: &Grant, to: &Grant) -> bool {
-    let ordered = |one: &Grant, other: &Grant| set.harder_in(one, other).contains(&Dimension::Variant);
-    from.place.rung != to.place.rung && !ordered(from, to) && !ordered(to, from)
 }
