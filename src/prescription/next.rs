@@ -88,17 +88,19 @@ pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<Sessi
 /// Of each lift of which the plan or an easy week asks less, whether the whole of its work would not fit into the time there is.
 fn short_for_whole(stages: &[Stage<'_>], drafts: &[(Draft, bool)], minutes: u16) -> Vec<bool> {
     let cut = |reason: &Reason| matches!(reason, Reason::FewerSets { .. } | Reason::ShortOfTime);
-    let short = |at: usize, stage: &Stage<'_>| {
+    let less = |reason: &Reason| matches!(reason, Reason::PlanAsksLess | Reason::EasyWeek);
+    let short = |at: usize, stage: &Stage<'_>, draft: &Draft| {
+        if !draft.against.iter().any(less) {
+            return false;
+        }
         let mut whole = drafts.to_vec();
-        let less = [Reason::PlanAsksLess, Reason::EasyWeek];
-        let asked = |draft: &Draft| draft.against.iter().any(|reason| less.contains(reason));
-        let own = whole.get_mut(at).filter(|(draft, _)| asked(draft));
-        let Some((own, _)) = own else { return false };
-        *own = stage.draft(false);
+        if let Some((own, _)) = whole.get_mut(at) {
+            *own = stage.draft(false);
+        }
         time::fit(&mut whole, minutes);
         whole.get(at).is_some_and(|(own, _)| own.against.iter().any(cut))
     };
-    stages.iter().enumerate().map(|(at, stage)| short(at, stage)).collect()
+    stages.iter().zip(drafts).enumerate().map(|(at, (stage, (draft, _)))| short(at, stage, draft)).collect()
 }
 
 fn stops(state: &State, lifts: &[LiftToday]) -> Vec<Reason> {

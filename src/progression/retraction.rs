@@ -164,7 +164,10 @@ impl Morning {
             None => None,
         };
         let (asked, answers) = match asked {
-            Asked::OfSession(number) => (day_of(number), day_of(number).is_some()),
+            Asked::OfSession(number) => {
+                let day = day_of(number);
+                (day, day.is_some())
+            }
             Asked::OfToday => (None, true),
             Asked::Nobody => (None, false),
         };
