@@ -54,7 +54,7 @@ impl Words<'_> {
         self.of_loads(found).or_else(|| self.of_pairs(found)).unwrap_or_else(|| plain(found))
     }
 
-    /// Findings that name loads.
+    /// Findings that name loads, or in what a lift moves.
     fn of_loads(&self, found: &Found) -> Option<String> {
         let (mass, at_most) = (|load: &Mass| self.mass(*load), |load: &Mass| self.at_most(*load));
         Some(match found {
@@ -97,6 +97,9 @@ impl Words<'_> {
                     at_most(limit),
                     mass(start)
                 )
+            }
+            Found::NothingToMove { moving } => {
+                format!("Set to move in {}, and there is no further place.", self.dimension(*moving))
             }
             _ => return None,
         })
@@ -227,9 +230,6 @@ fn plain(found: &Found) -> String {
                 .to_string()
         }
         Found::NotCleared => "Not cleared: nobody trains.".to_string(),
-        Found::NothingToMove { moving } => {
-            format!("Set to move in {}, and there is no further place.", dimension(*moving))
-        }
         Found::GateNeverOpens { .. }
         | Found::GateTooLong { .. }
         | Found::GateOpensForAnyone { .. }
@@ -237,7 +237,8 @@ fn plain(found: &Found) -> String {
         | Found::GateNeedsNoTechnique
         | Found::ReserveBelowGate { .. } => of_gates(found),
         // Named in the groups that come first.
-        Found::ReferenceNotLighter { .. }
+        Found::NothingToMove { .. }
+        | Found::ReferenceNotLighter { .. }
         | Found::StartNotLoadable { .. }
         | Found::RegionWithoutLift { .. }
         | Found::StuckAtStart { .. }
@@ -279,17 +280,6 @@ fn of_gates(found: &Found) -> String {
             format!("The plan leaves {plan} in reserve, and the gate asks for {asks}: it can never open.")
         }
         _ => "The gate can open without a look at any repetition.".to_string(),
-    }
-}
-
-fn dimension(dimension: Dimension) -> &'static str {
-    match dimension {
-        Dimension::Variant => "rung",
-        Dimension::Range => "range",
-        Dimension::Tempo => "tempo",
-        Dimension::Sets => "sets",
-        Dimension::Reps => "repetitions",
-        Dimension::Load => "load",
     }
 }
 

@@ -28,8 +28,9 @@ pub(in crate::text) const COMPARE: Phrases = &[
 ];
 
 impl Words<'_> {
-    fn dimensions(&self, all: &[Dimension]) -> String {
-        let key = |dimension: &Dimension| match dimension {
+    /// How a dimension is called.
+    pub(in crate::text) fn dimension(&self, dimension: Dimension) -> String {
+        let key = match dimension {
             Dimension::Variant => "dimension.variant",
             Dimension::Range => "dimension.range",
             Dimension::Tempo => "dimension.tempo",
@@ -37,7 +38,7 @@ impl Words<'_> {
             Dimension::Reps => "dimension.reps",
             Dimension::Load => "dimension.load",
         };
-        listed(all.iter().map(|dimension| self.say(key(dimension), &[])))
+        self.say(key, &[])
     }
 
     fn work_there(&self, lift: &Name, grant: &Grant) -> String {
@@ -60,7 +61,7 @@ impl Words<'_> {
         let mut said = alloc::vec![self.say("compare.from_to", &with)];
         for (key, what) in [("compare.harder", &found.harder), ("compare.easier", &found.easier)] {
             if !what.is_empty() {
-                said.push(self.say(key, &[("what", self.dimensions(what))]));
+                said.push(self.say(key, &[("what", listed(what.iter().map(|one| self.dimension(*one))))]));
             }
         }
         if found.sideways {
