@@ -162,19 +162,19 @@ equation! {
         above_ten.curve().one_rm(load, reps)
     }
     "`E = w / F`, `F` from [`percent_chart_fraction`]", at_one: "the load itself",
-    gives: 100.000, from: "Mass::from_kg(80.0)?, Reps::whole(8)?, ChartAboveTen::OnePage";
+    gives: 100.000, within: "1e-9", from: "Mass::from_kg(80.0)?, Reps::whole(8)?, ChartAboveTen::OnePage";
     asks: "What load would be lifted this often to failure, by the chart?";
     pub fn percent_chart_load(one_rm: Kilograms, reps: Reps, above_ten: ChartAboveTen) -> Result<Kilograms, Error> {
         above_ten.curve().load(one_rm, reps)
     }
     "`w = E F`, `F` from [`percent_chart_fraction`]",
-    gives: 72.000, from: "Kilograms::new(90.0)?, Reps::whole(8)?, ChartAboveTen::OnePage";
+    gives: 72.000, within: "1e-9", from: "Kilograms::new(90.0)?, Reps::whole(8)?, ChartAboveTen::OnePage";
     asks: "How many repetitions to failure does a part of the maximum allow, by the chart?";
     pub fn percent_chart_reps(fraction: Fraction, above_ten: ChartAboveTen) -> Result<f64, Error> {
         above_ten.curve().reps(fraction)
     }
     "The straight piece of the chart that holds `F`, solved for repetitions: from 100 % down to 70 % (one page) or 65 % (textbook)",
-    gives: 6.50, from: "Fraction::new(0.84)?, ChartAboveTen::OnePage", "Fraction";
+    gives: 6.50, within: "1e-9", from: "Fraction::new(0.84)?, ChartAboveTen::OnePage", "Fraction";
 }
 
 rows![percent_chart_fraction, percent_chart, percent_chart_load, percent_chart_reps];

@@ -63,20 +63,20 @@ equation! {
     }
     "`E = 1.175 w + 0.839 r - 4.29787`", more: "Bound to kilograms: twice the load is not twice the maximum.",
     errors: "`reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` at or below 0 kg, or where the offset would leave no maximum.",
-    gives: 35.986, from: "Mass::from_kg(30.0)?, Reps::whole(6)?";
+    gives: 35.986_13, within: "1e-9", from: "Mass::from_kg(30.0)?, Reps::whole(6)?";
     pub fn cummings_finn_1998_load(one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> {
         load_at(positive_maximum(one_rm)?, reps.value()).and_then(Kilograms::new)
     }
     "`w = (E - 0.839 r + 4.29787) / 1.175`", symbols: "all masses in kg",
     errors: "`reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the maximum or the load would be nothing or less.",
-    gives: 30.000, from: "Kilograms::new(35.986_13)?, Reps::whole(6)?";
+    gives: 30.000, within: "1e-9", from: "Kilograms::new(35.986_13)?, Reps::whole(6)?";
     asks: "How many repetitions to failure does a load allow, given the one-repetition maximum?";
     pub fn cummings_finn_1998_reps(load: Mass, one_rm: Kilograms) -> Result<f64, Error> {
         reps_at(positive(load)?, positive_maximum(one_rm)?)
     }
     "`r = (E - 1.175 w + 4.29787) / 0.839`", symbols: "all masses in kg. Not scale-free, so it takes both masses",
     errors: "`load_out_of_domain` at or below 0 kg; `percent_out_of_domain` where there is no answer from 1 to 200.",
-    gives: 6.00, from: "Mass::from_kg(30.0)?, Kilograms::new(35.986_13)?", "{Kilograms, Mass}";
+    gives: 6.00, within: "1e-9", from: "Mass::from_kg(30.0)?, Kilograms::new(35.986_13)?", "{Kilograms, Mass}";
 }
 
 rows![cummings_finn_1998, cummings_finn_1998_load, cummings_finn_1998_reps];

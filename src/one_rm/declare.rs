@@ -22,8 +22,9 @@
 /// repetitions it answers; then, where the third function answers no further than 20, `answers: 20` (200 otherwise), and
 /// with `uses: "Device"` what else the examples name. `row` holds what a row of `formula!` holds, but for `domain` and
 /// `error`, which follow it. A function may have a question of its own (`asks: "...";` before it), and `symbols`, `errors`
-/// of its own behind its equation, and the first one `more` to say. `gives` is what the example shows, to 0.0005 kg or 0.005 repetitions: for 100 kg and 8
-/// repetitions, or 0.8 of the maximum, or for what `from: "..."` names (for repetitions with the types that it needs).
+/// of its own behind its equation, and the first one `more` to say. `gives` is what the example shows, to 0.0005 kg or 0.005 repetitions, or
+/// to what `within: "..."` names where the value is exact: for 100 kg and 8 repetitions, or 0.8 of the maximum, or for what
+/// `from: "..."` names (for repetitions with the types that it needs).
 macro_rules! equation {
     (
         $name:literal, $stands:literal, highest: $highest:literal $(, answers: $answers:literal)? $(, uses: $uses:literal)?;
@@ -32,15 +33,15 @@ macro_rules! equation {
         $(asks: $one_rm_asks:literal;)?
         pub fn $one_rm:ident $one_rm_takes:tt -> Result<$one_rm_out:ty, $one_rm_refusal:ty> $one_rm_body:block
         $one_rm_equation:literal $(, symbols: $one_rm_symbols:literal)? $(, at_one: $at_one:literal)?
-        $(, more: $more:literal)? $(, errors: $one_rm_errors:literal)?, gives: $one_rm_gives:literal $(, from: $one_rm_given:literal)?;
+        $(, more: $more:literal)? $(, errors: $one_rm_errors:literal)?, gives: $one_rm_gives:literal $(, within: $one_rm_within:literal)? $(, from: $one_rm_given:literal)?;
         $(asks: $load_asks:literal;)?
         pub fn $load:ident $load_takes:tt -> Result<$load_out:ty, $load_refusal:ty> $load_body:block
         $load_equation:literal $(, symbols: $load_symbols:literal)? $(, errors: $load_errors:literal)?,
-        gives: $load_gives:literal $(, from: $load_given:literal)?;
+        gives: $load_gives:literal $(, within: $load_within:literal)? $(, from: $load_given:literal)?;
         $(asks: $reps_asks:literal;)?
         pub fn $reps:ident $reps_takes:tt -> Result<$reps_out:ty, $reps_refusal:ty> $reps_body:block
         $reps_equation:literal $(, symbols: $reps_symbols:literal)? $(, errors: $reps_errors:literal)?,
-        gives: $reps_gives:literal $(, from: $reps_given:literal, $reps_needs:literal)?;
+        gives: $reps_gives:literal $(, within: $reps_within:literal)? $(, from: $reps_given:literal, $reps_needs:literal)?;
     ) => {
         $crate::one_rm::declare::one_function! {
             $row, $domain, [$($error)?],
@@ -53,7 +54,7 @@ macro_rules! equation {
                 [$($one_rm_errors)?] concat!("`reps_out_of_domain` below 1 and above ", $highest,
                     " repetitions; `load_out_of_domain` at or below 0 kg."),
                 concat!($name, ", ", $stands),
-                [$($uses)?] "{Mass, Reps}", "estimate", [$($one_rm_given)?] "Mass::from_kg(100.0)?, Reps::whole(8)?", "(estimate.value() - ", $one_rm_gives, "0.0005",
+                [$($uses)?] "{Mass, Reps}", "estimate", [$($one_rm_given)?] "Mass::from_kg(100.0)?, Reps::whole(8)?", "(estimate.value() - ", $one_rm_gives, [$($one_rm_within)?] "0.0005",
             ]
             pub fn $one_rm $one_rm_takes -> Result<$one_rm_out, $one_rm_refusal> $one_rm_body
         }
@@ -68,7 +69,7 @@ macro_rules! equation {
                 [$($load_errors)?] concat!("`reps_out_of_domain` below 1 and above ", $highest,
                     " repetitions; `load_out_of_domain` where the maximum is at or below 0 kg."),
                 concat!($name, " solved for the load"),
-                [$($uses)?] "{Kilograms, Reps}", "load", [$($load_given)?] "Kilograms::new(100.0)?, Reps::whole(8)?", "(load.value() - ", $load_gives, "0.0005",
+                [$($uses)?] "{Kilograms, Reps}", "load", [$($load_given)?] "Kilograms::new(100.0)?, Reps::whole(8)?", "(load.value() - ", $load_gives, [$($load_within)?] "0.0005",
             ]
             pub fn $load $load_takes -> Result<$load_out, $load_refusal> $load_body
         }
@@ -86,7 +87,7 @@ macro_rules! equation {
                 [$($reps_errors)?] concat!("`percent_out_of_domain` where the equation has no answer from 1 to ",
                     $crate::one_rm::declare::or!([$($answers)?] 200), " repetitions."),
                 concat!($name, " solved for repetitions"),
-                [$($uses)?] $crate::one_rm::declare::or!([$($reps_needs)?] "Fraction"), "reps", [$($reps_given)?] "Fraction::new(0.8)?", "(reps - ", $reps_gives, "0.005",
+                [$($uses)?] $crate::one_rm::declare::or!([$($reps_needs)?] "Fraction"), "reps", [$($reps_given)?] "Fraction::new(0.8)?", "(reps - ", $reps_gives, [$($reps_within)?] "0.005",
             ]
             pub fn $reps $reps_takes -> Result<$reps_out, $reps_refusal> $reps_body
         }
@@ -101,7 +102,7 @@ macro_rules! one_function {
             [$($asks:literal)?] $asked:literal, $equation:literal, [$($symbols:literal)?] $usual:literal, $more:expr,
             $told:expr, [$($errors:literal)?] $refused:expr, $stands:expr,
             [$($uses:literal)?] $quantities:expr, $answer:literal, [$($given:literal)?] $sample:literal, $difference:literal, $gives:literal,
-            $within:literal,
+            [$($within:literal)?] $usually:literal,
         ]
         pub fn $name:ident $takes:tt -> Result<$out:ty, $refusal:ty> $body:block
     ) => {
@@ -116,7 +117,7 @@ macro_rules! one_function {
                 "\n\n # Examples\n ```\n use bismar::one_rm::",
                 $crate::one_rm::declare::or!([$(concat!("{", $uses, ", ", stringify!($name), "}"))?] stringify!($name)),
                 ";\n use bismar::quantity::", $quantities, ";\n\n let ", $answer, " = ", stringify!($name), "(", $crate::one_rm::declare::or!([$($given)?] $sample), ")?;\n assert!(", $difference,
-                stringify!($gives), ").abs() < ", $within, ");\n # Ok::<(), bismar::Error>(())\n ```"
+                stringify!($gives), ").abs() < ", $crate::one_rm::declare::or!([$($within)?] $usually), ");\n # Ok::<(), bismar::Error>(())\n ```"
             )]
             pub fn $name $takes -> Result<$out, $refusal> $body
             $($row)*, domain: $domain $(, error: $error)?

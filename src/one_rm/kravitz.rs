@@ -72,7 +72,7 @@ equation! {
     }
     "Squat `E = 159.9 + 0.103 r w - 11.552 r`, bench press `E = 90.66 + 0.085 r w - 5.306 r`, deadlift `E = 156.08 + 0.098 r w - 12.106 r`",
     errors: "`load_out_of_domain` at and below those loads; `reps_out_of_domain` below 1 and above 30 repetitions.",
-    gives: 172.020, from: "PowerLift::Squat, Mass::from_kg(120.0)?, Reps::whole(15)?";
+    gives: 172.020, within: "1e-9", from: "PowerLift::Squat, Mass::from_kg(120.0)?, Reps::whole(15)?";
     pub fn kravitz_2003_load(lift: PowerLift, one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> {
         let plane = lift.plane();
         let reps = numeric::within(Code::RepsOutOfDomain, "reps", reps.value(), 1.0, HIGHEST, "")?;
@@ -82,7 +82,7 @@ equation! {
     }
     "`w = (E - start + each r) / (product r)` with the coefficients of [`kravitz_2003`]",
     errors: "`reps_out_of_domain` below 1 and above 30 repetitions; `load_out_of_domain` where the load would lie at or below the crossing.",
-    gives: 120.000, from: "PowerLift::Squat, Kilograms::new(172.02)?, Reps::whole(15)?";
+    gives: 120.000, within: "1e-9", from: "PowerLift::Squat, Kilograms::new(172.02)?, Reps::whole(15)?";
     asks: "How many repetitions to failure does a load allow, given the one-repetition maximum?";
     pub fn kravitz_2003_reps(lift: PowerLift, load: Mass, one_rm: Kilograms) -> Result<f64, Error> {
         let plane = lift.plane();
@@ -91,7 +91,7 @@ equation! {
     }
     "`r = (E - start) / (product w - each)` with the coefficients of [`kravitz_2003`]", symbols: "masses in kg",
     errors: "`load_out_of_domain` at and below the crossing; `percent_out_of_domain` where there is no answer from 1 to 200 repetitions.",
-    gives: 15.00, from: "PowerLift::Squat, Mass::from_kg(120.0)?, Kilograms::new(172.02)?", "{Kilograms, Mass}";
+    gives: 15.00, within: "1e-9", from: "PowerLift::Squat, Mass::from_kg(120.0)?, Kilograms::new(172.02)?", "{Kilograms, Mass}";
 }
 
 rows![kravitz_2003, kravitz_2003_load, kravitz_2003_reps];

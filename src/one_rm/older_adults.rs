@@ -88,13 +88,13 @@ equation! {
     asks: "What could a trained older woman lift once, from a set to failure on a machine?";
     pub fn kemmler_2006(load: Mass, reps: Reps) -> Result<Kilograms, Error> { KEMMLER_CURVE.one_rm(load, reps) }
     "`E = w (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`", at_one: "1.0002 w, the load itself within rounding",
-    gives: 122.360, from: "Mass::from_kg(100.0)?, Reps::whole(10)?";
+    gives: 122.360, within: "1e-9", from: "Mass::from_kg(100.0)?, Reps::whole(10)?";
     pub fn kemmler_2006_load(one_rm: Kilograms, reps: Reps) -> Result<Kilograms, Error> { KEMMLER_CURVE.load(one_rm, reps) }
     "`w = E / (0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3)`",
-    gives: 100.000, from: "Kilograms::new(122.36)?, Reps::whole(10)?";
+    gives: 100.000, within: "1e-9", from: "Kilograms::new(122.36)?, Reps::whole(10)?";
     pub fn kemmler_2006_reps(fraction: Fraction) -> Result<f64, Error> { KEMMLER_CURVE.reps(fraction) }
     "The root from 1 to 20 of `1 / F = 0.988 + 0.0104 r + 0.00190 r^2 - 0.0000584 r^3`",
-    gives: 10.00, from: "Fraction::new(1.0 / 1.2236)?", "Fraction";
+    gives: 10.00, within: "1e-9", from: "Fraction::new(1.0 / 1.2236)?", "Fraction";
 }
 
 equation! {
