@@ -13,13 +13,19 @@ fn outcome(world: &World) -> Outcome {
     state.lift_state(&name("squat")).unwrap().now().sittings.last().unwrap().outcome
 }
 
+/// A squat that passed before, and passed today.
+fn trained_today() -> World {
+    let mut world = World::new(parameters());
+    world.passing_day("squat");
+    world.day_report(DayClass::Within);
+    world.train("squat", true);
+    world
+}
+
 #[test]
 fn pain_told_unasked_the_next_morning_takes_the_pass_back() {
     let told = |as_report: bool, score: u8| {
-        let mut world = World::new(parameters());
-        world.passing_day("squat");
-        world.day_report(DayClass::Within);
-        world.train("squat", true);
+        let mut world = trained_today();
         world.wait(1);
         let answer = PainAnswer::plain(name("knee"), Pain::new(score).unwrap());
         let asked = DayReport::all_well(DayClass::Within).with_pain(Some(vec![answer.clone()]));
@@ -33,10 +39,7 @@ fn pain_told_unasked_the_next_morning_takes_the_pass_back() {
 
 #[test]
 fn a_kept_state_does_not_take_a_morning_that_changes_what_it_counted() {
-    let mut world = World::new(parameters());
-    world.passing_day("squat");
-    world.day_report(DayClass::Within);
-    world.train("squat", true);
+    let mut world = trained_today();
     let applied = |world: &World, score: u8| {
         let sequence = world.log.events.last().unwrap().sequence + 1;
         let answer = PainAnswer::plain(name("knee"), Pain::new(score).unwrap());
@@ -54,10 +57,7 @@ fn a_kept_state_does_not_take_a_morning_that_changes_what_it_counted() {
 
 #[test]
 fn pain_told_after_the_morning_was_answered_takes_nothing_back() {
-    let mut world = World::new(parameters());
-    world.passing_day("squat");
-    world.day_report(DayClass::Within);
-    world.train("squat", true);
+    let mut world = trained_today();
     world.morning();
     // Of the same day still: it is that morning.
     let mut same_day = world.clone();

@@ -7,27 +7,15 @@
     reason = "a test may panic"
 )]
 
+use bismar::Code;
 use bismar::record::Log;
 use bismar::value::Value;
-use bismar::{Code, Error};
 
-const LOG: &str = include_str!("../../../examples/data/demo-log.json");
-const PLAN: &str = include_str!("../../../examples/data/demo-plan.json");
-
-fn ask(key: &str, given: &[(&'static str, &str)]) -> Result<Value, Error> {
-    let entry = super::ENTRIES.iter().find(|entry| entry.key == key).unwrap();
-    let given = given.iter().map(|(name, text)| ((*name).into(), Value::Text((*text).to_string().into())));
-    entry.call(&Value::Map(given.collect()))
-}
+use crate::asking::{LOG, PLAN, ask, with};
 
 fn list(value: Option<&Value>) -> &[Value] {
     let Some(Value::List(items)) = value else { panic!("{value:?}") };
     items
-}
-
-fn with(event: &str) -> String {
-    let end = LOG.trim_end().strip_suffix('}').unwrap().trim_end().strip_suffix(']').unwrap();
-    format!("{end},{event}]}}")
 }
 
 #[test]

@@ -115,6 +115,8 @@ entries! {
 }
 
 #[cfg(test)]
+mod asking;
+#[cfg(test)]
 mod keeping_tests;
 #[cfg(test)]
 mod tests;

@@ -114,13 +114,24 @@ pub(crate) struct YearTold {
     due: Vec<String>,
 }
 
+/// What the words say of an answer without what to show beside it.
+fn said<A, C>(
+    answer: &mut A,
+    cautions: fn(&mut A) -> &mut Vec<C>,
+    words: impl FnOnce(&A) -> Vec<String>,
+) -> Vec<String> {
+    let beside = std::mem::take(cautions(answer));
+    let said = words(answer);
+    *cautions(answer) = beside;
+    said
+}
+
 /// What is this lifter's own curve of repetitions and load?
 pub(crate) fn curve(asked: OfLift) -> Result<CurveTold, Error> {
     let opened = asked.log.open()?;
     let mut curve = Diary::of(&opened.log)?.curve(&asked.lift, asked.today)?;
-    let cautions = std::mem::take(&mut curve.cautions);
-    let said = spoken(&opened.state, asked.unit).curve(&curve);
-    curve.cautions = cautions;
+    let words = spoken(&opened.state, asked.unit);
+    let said = said(&mut curve, |one| &mut one.cautions, |one| words.curve(one));
     Ok(CurveTold { curve, said })
 }
 
@@ -129,9 +140,8 @@ pub(crate) fn missed(asked: OfMissed) -> Result<MissedTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
     let mut missed = Diary::of(&opened.log)?.missed(&plan, asked.today, asked.next.as_ref())?;
-    let cautions = std::mem::take(&mut missed.cautions);
-    let said = spoken(&opened.state, asked.unit).missed(&missed);
-    missed.cautions = cautions;
+    let words = spoken(&opened.state, asked.unit);
+    let said = said(&mut missed, |one| &mut one.cautions, |one| words.missed(one));
     Ok(MissedTold { missed, said })
 }
 
@@ -140,9 +150,8 @@ pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
     let mut week = Diary::of(&opened.log)?.easy_week(Some(&plan), asked.today)?;
-    let cautions = std::mem::take(&mut week.cautions);
-    let said = spoken(&opened.state, asked.unit).easy_week(&week);
-    week.cautions = cautions;
+    let words = spoken(&opened.state, asked.unit);
+    let said = said(&mut week, |one| &mut one.cautions, |one| words.easy_week(one));
     Ok(EasyWeekTold { week, said })
 }
 
@@ -150,9 +159,8 @@ pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
 pub(crate) fn verdicts(asked: OfLog) -> Result<VerdictsTold, Error> {
     let opened = asked.log.open()?;
     let mut verdicts = Diary::of(&opened.log)?.verdicts(asked.today)?;
-    let cautions = std::mem::take(&mut verdicts.cautions);
-    let said = spoken(&opened.state, asked.unit).verdicts(&verdicts);
-    verdicts.cautions = cautions;
+    let words = spoken(&opened.state, asked.unit);
+    let said = said(&mut verdicts, |one| &mut one.cautions, |one| words.verdicts(one));
     Ok(VerdictsTold { verdicts, said })
 }
 
@@ -161,17 +169,19 @@ pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
     let opened = asked.log.open()?;
     let mut review = Diary::of(&opened.log)?.block_review(asked.today, None)?;
     let words = spoken(&opened.state, asked.unit);
-    let cautions = std::mem::take(&mut review.cautions);
     let all = std::mem::take(&mut review.lifts);
-    let said = words.block_review(&review);
+    let said = said(&mut review, |one| &mut one.cautions, |one| words.block_review(one));
     let mut one = review.clone();
-    (one.block, one.missing, one.stops) = (None, Vec::new(), Vec::new());
+    one.block = None;
+    one.missing.clear();
+    one.stops.clear();
+    one.cautions.clear();
     let lifts = all.iter().map(|lift| {
         one.lifts = vec![lift.clone()];
         words.block_review(&one)
     });
     let lifts = lifts.collect();
-    (review.cautions, review.lifts) = (cautions, all);
+    review.lifts = all;
     Ok(BlockTold { review, lifts, said })
 }
 
@@ -179,9 +189,8 @@ pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
 pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
     let opened = asked.log.open()?;
     let mut raters = Diary::of(&opened.log)?.raters(None, asked.today)?;
-    let cautions = std::mem::take(&mut raters.cautions);
-    let said = spoken(&opened.state, asked.unit).raters(&raters);
-    raters.cautions = cautions;
+    let words = spoken(&opened.state, asked.unit);
+    let said = said(&mut raters, |one| &mut one.cautions, |one| words.raters(one));
     Ok(RatersTold { raters, said })
 }
 

@@ -7,31 +7,16 @@
     reason = "a test may panic"
 )]
 
-use bismar::Error;
 use bismar::value::Value;
 
-const LOG: &str = include_str!("../../../examples/data/demo-log.json");
-const EMPTY: &str = r#"{"format":"bismar-log","version":1,"lifter":{"id":"A"},"events":[]}"#;
-const PLAN: &str = include_str!("../../../examples/data/demo-plan.json");
-const TODAY: &str = "2026-08-28";
+use crate::asking::{LOG, PLAN, ask, with};
 
-fn ask(key: &str, given: &[(&'static str, &str)]) -> Result<Value, Error> {
-    let entry = super::ENTRIES.iter().find(|entry| entry.key == key).unwrap();
-    let read = |text: &str| match text.strip_prefix("json:") {
-        Some(json) => Value::from_json(json).unwrap(),
-        None => Value::Text(text.to_string().into()),
-    };
-    entry.call(&Value::Map(given.iter().map(|(name, text)| ((*name).into(), read(text))).collect()))
-}
+const EMPTY: &str = r#"{"format":"bismar-log","version":1,"lifter":{"id":"A"},"events":[]}"#;
+const TODAY: &str = "2026-08-28";
 
 /// What an answer says, whole.
 fn words(value: &Value) -> String {
     value.to_json()
-}
-
-fn with(event: &str) -> String {
-    let end = LOG.trim_end().strip_suffix('}').unwrap().trim_end().strip_suffix(']').unwrap();
-    format!("{end},{event}]}}")
 }
 
 /// Sessions in the history of that log, each lift as `name passed taken_back`.
