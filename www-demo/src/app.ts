@@ -10,7 +10,7 @@ import { logOf } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { leaveBox, type Unsaid } from "./pad.ts";
 import { dayAllowed } from "./days.ts";
-import { asSeen, read, setOtherwise, textAt } from "./rejoin.ts";
+import { asSeen, read, repoint, setOtherwise, textAt } from "./rejoin.ts";
 import type { SetSetup } from "./setup.ts";
 
 export interface DraftSet {
@@ -512,9 +512,7 @@ export class App {
     const texts: string[] = [];
     for (const text of back) {
       const event = read(text);
-      const of = (event.kind.next_day_report ?? event.kind.correction) as { session?: number; replaces?: number } | undefined;
-      if (of?.session !== undefined) of.session = numbers.get(of.session) ?? of.session;
-      if (of?.replaces !== undefined) of.replaces = numbers.get(of.replaces) ?? of.replaces;
+      repoint(event, numbers);
       const [one] = ask("page.join", { log, events: [JSON.stringify(event)] }).texts;
       if (one === undefined) left.push(text);
       else {

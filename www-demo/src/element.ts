@@ -51,6 +51,13 @@ export function fill(node: Element, ...children: Child[]): void {
   place(node, children);
 }
 
+/** Puts a box above everything; closed, it is gone. */
+export function showBox(box: HTMLDialogElement): void {
+  box.addEventListener("close", () => box.remove());
+  document.body.append(box);
+  box.showModal();
+}
+
 /** Milliseconds that let the answer be painted first. */
 const AFTER_PAINT = 50;
 

@@ -6,6 +6,7 @@ import { ask, attempt } from "./engine.ts";
 import { count } from "./numbers.ts";
 import { shownName } from "./names.ts";
 import { read } from "./rejoin.ts";
+import type { StoredEvent } from "./kept.ts";
 import type { Loaded } from "./store.ts";
 
 /** What of a lift fits a log, with the points of technique whose marks had to be left out. */
@@ -59,16 +60,15 @@ function marksWords(app: App, { lift, points }: Fitted): string {
   return `${app.liftName(lift.lift)}: ${of.join("; ")}`;
 }
 
-/** Pain of a session that is not ended yet, by lifter: what was told of which day, and the entry that it was written as. */
-const told = new Map<string, { pain: string; text: string }[]>();
-const toldAs = (pain: PainAnswer, day: string): string => `${day} ${JSON.stringify(pain)}`;
-
-/** Whether a pain was written at an attempt before. Where anything but pain and settings was written since, it is told anew. */
-function isWritten(now: Loaded, pain: PainAnswer, day: string): boolean {
-  const said = toldAs(pain, day);
-  return (told.get(now.id) ?? []).some((one) => {
-    const at = one.pain === said ? now.events.lastIndexOf(one.text) : -1;
-    return at >= 0 && now.events.slice(at).every((text) => ["pain_report", "parameters_changed"].includes(Object.keys(read(text).kind)[0] ?? ""));
+/** Whether a pain stands in the log as it was told at an attempt before. Where anything but pain and settings was written
+ * since, it is told anew. */
+function isWritten({ events }: Loaded, pain: PainAnswer, day: string): boolean {
+  const other = ({ kind }: StoredEvent): boolean => !kind.pain_report && !kind.parameters_changed;
+  const since = events.slice(events.findLastIndex((text) => other(read(text))) + 1).map(read);
+  const features = JSON.stringify(pain.features);
+  return since.some((event) => {
+    const told = event.kind.pain_report as PainAnswer | undefined;
+    return event.day === day && told?.region === pain.region && told.score === pain.score && JSON.stringify(told.features) === features;
   });
 }
 
@@ -78,13 +78,10 @@ async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string
   const not: string[] = [];
   for (const one of pain) {
     const now = app.store.lifter(seen.id);
-    if (now && isWritten(now, one, day)) continue;
     const kind = { painReport: one };
     const on = now && refused(app.logText(now), day, kind) === undefined ? day : undefined;
-    const written = await app.write(seen, kind, undefined, undefined, on, "");
-    const text = written?.lifter.events.at(-1);
-    if (text === undefined) not.push(`${app.regionName(one.region)}, ${one.score} of 10: ${app.notice}`);
-    else told.set(seen.id, [...(told.get(seen.id) ?? []), { pain: toldAs(one, day), text }]);
+    if (now && isWritten(now, one, on ?? app.day(now))) continue;
+    if (!(await app.write(seen, kind, undefined, undefined, on, ""))) not.push(`${app.regionName(one.region)}, ${one.score} of 10: ${app.notice}`);
   }
   return not;
 }
@@ -95,7 +92,7 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   const day = on ?? (now && app.day(now));
   const whole = { lifts, ...(pain ? { pain } : {}) };
   if (!now || day === undefined || refusal(app.logText(now), day, lifts, pain) === undefined) {
-    if (await app.record(seen, { sessionRecorded: whole }, undefined, entries, on)) told.delete(seen.id);
+    await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
     return app.refresh();
   }
   const log = app.logText(now);
@@ -119,6 +116,5 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   else if (!(await app.record(seen, { sessionRecorded: { lifts: fits, ...(inside && pain ? { pain } : {}) } }, notes.length > 0 ? `Marks left out: ${notes.join(". ")}` : undefined, entries, on, said.join(" ")))) return;
   // Only what is off the list is set aside: what was refused is still on it.
   for (const { lift } of out) void app.store.setAside(seen.id, JSON.stringify({ events: [], draft: own(lift).map((one) => JSON.stringify(one)) }), "sets of a session that do not fit what is set for the lifts");
-  told.delete(seen.id);
   app.refresh();
 }

@@ -1,6 +1,6 @@
 // Ending a session: on which day it was, who was there, pain; the whole is written as one entry.
 import type { App, DraftSet } from "./app.ts";
-import { button, choices, el, fill } from "./element.ts";
+import { button, choices, el, fill, showBox } from "./element.ts";
 import { endSession } from "./ending.ts";
 import type { LiftSession, PainAnswer } from "bismar-page-package";
 import { count, dayShort } from "./numbers.ts";
@@ -91,7 +91,5 @@ export function finishBox(app: App): void {
     );
   read(lifter);
   draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }

@@ -306,8 +306,8 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       plan.length > 0 && here && one.plan && button("Take only the plan", () => {
         const now = app.store.lifter(id);
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
-        const before = now.plan;
-        app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === ask("page.plan_text", { plan: ask("page.plan", { plan: before }) }) ? ask("page.plan", { plan: one.plan as string }) : undefined));
+        const [textNow, taken] = [ask("page.plan_text", { plan: app.plan(now) }), ask("page.plan", { plan: one.plan as string })];
+        app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === textNow ? taken : undefined));
         done("The plan is that of the file now.", app.wayTo("today"));
       }, { "data-act": "take-plan" }),
       replaces && button("Keep both", () => (stopHere === undefined ? both() : confirmBox("Keep both?", `${name} is stopped here: ${stopHere.replace(/\.?$/, ".")} ${shownName(freeName(app, id))} would come in beside, by the log of the file. Where both are one person, nothing is lifted by either until it is cleared.`, "Keep both", both)), { class: "main", "data-act": "keep-both" }),

@@ -1,6 +1,6 @@
 // The log: what is in it, taking back, correcting. Nothing is overwritten; a correction is an event of its own.
 import type { App } from "./app.ts";
-import { button, el, fill, type Child } from "./element.ts";
+import { button, el, fill, showBox, type Child } from "./element.ts";
 import type { EntriesEntry, EventKind, EventKindInput, LiftSession, PainAnswer, Session, Undo, WorkSet } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import type { Loaded } from "./store.ts";
@@ -40,9 +40,7 @@ function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
     el("div", { class: "field" }, el("label", { for: "other-day", class: "label" }, "Day"), day),
     el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" }), button("Save", save, { class: "main", "data-act": "save-day" })),
   );
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 const DAYS: Record<string, string> = { below: "several signs below the usual", below_single: "one sign below the usual", within: "within the usual", above: "above the usual", unknown: "cannot say" };
@@ -142,9 +140,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
     el("div", { class: "stack" }, session.lifts.map((lift) => lift.sets.map((set, at) => button(`${app.liftName(lift.lift)}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
     button("Cancel", () => box.close(), { class: "quiet" }),
   );
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 const PAGE = 30;

@@ -1,5 +1,5 @@
 // A number pad: big keys, comma or point, the device's own keyboard as well.
-import { button, el } from "./element.ts";
+import { button, el, showBox } from "./element.ts";
 import { read } from "./numbers.ts";
 
 /** A button that shows a number and opens the pad. */
@@ -58,15 +58,13 @@ export function openPad(label: string, unit: string, take: (value: number) => vo
       button("OK", done, { class: "main", "data-key": "ok" }),
     ),
   );
-  box.addEventListener("close", () => box.remove());
   field.addEventListener("keydown", (event) => {
     if ((event as KeyboardEvent).key === "Enter") {
       event.preventDefault();
       done();
     }
   });
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
   field.focus();
 }
 
@@ -90,9 +88,7 @@ export function confirmBox(title: string, text: string, yes: string, act: () => 
       ),
     ),
   );
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 /** What was entered and not written down: what it is, how it is written, and what leaving it means. */
@@ -122,9 +118,7 @@ export function leaveBox({ title, text, write, leave }: Unsaid, yes: () => void,
       button("Stay here", () => box.close(), { class: "quiet", "data-act": "leave-not" }),
     ),
   );
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 /** Asked before a stop is taken back, with what that opens; the same words wherever it is done. */

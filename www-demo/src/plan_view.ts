@@ -1,7 +1,7 @@
 // The plan of a lifter: which lifts in which order, which stays when time is short, and which lifts belong together.
 import { shownName } from "./names.ts";
 import type { App } from "./app.ts";
-import { button, choices, el, later, type Child } from "./element.ts";
+import { button, choices, el, later, showBox, type Child } from "./element.ts";
 import type { Gate, LifterPlace, LiftPlan, Pair, Plan, RecordParameters } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
@@ -105,9 +105,7 @@ function reserveBox(name: string, now: number, put: (reserve: number) => void): 
     }),
     el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" })),
   );
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 /** The gate in a few words; what else it asks for stands behind "Gate, rungs, regions". */

@@ -1,6 +1,6 @@
 // Writing down what happened, in few taps.
 import type { App, DraftSet } from "./app.ts";
-import { button, choices, el, fill, type Child } from "./element.ts";
+import { button, choices, el, fill, showBox, type Child } from "./element.ts";
 import type { Ask, Criterion, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
 import { dayLong, deviceDay, mass, type Mass } from "./numbers.ts";
@@ -215,9 +215,7 @@ export function goodBox(app: App, lift: LiftToday): void {
       ),
     );
   draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 const FEATURES = [
@@ -391,7 +389,5 @@ export function dayBox(app: App): void {
       ),
     );
   draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }

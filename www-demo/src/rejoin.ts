@@ -56,10 +56,26 @@ function correctionsOf(events: string[], sequence: number): number {
   return events.filter((text) => text.includes('"replaces"') && pointsTo(read(text)) === sequence).length;
 }
 
+/** What of an event speaks of another one by its number. */
+interface Pointing {
+  correction?: { replaces: number };
+  next_day_report?: { session: number };
+}
+
 /** The number of an event that this one speaks of. */
 function pointsTo(event: StoredEvent): number | undefined {
-  const { correction, next_day_report: morning } = event.kind as { correction?: { replaces: number }; next_day_report?: { session: number } };
+  const { correction, next_day_report: morning } = event.kind as Pointing;
   return correction?.replaces ?? morning?.session;
+}
+
+/** Gives an event the number that what it speaks of has now, where that was given another. */
+export function repoint(event: StoredEvent, numbers: Map<number, number>): void {
+  const of = pointsTo(event);
+  const to = of === undefined ? undefined : numbers.get(of);
+  if (to === undefined) return;
+  const { correction, next_day_report: morning } = event.kind as Pointing;
+  if (correction) correction.replaces = to;
+  if (morning) morning.session = to;
 }
 
 /** Whether an entry is in a log as it was seen in another: the same text, and no correction of it that was not seen. */
@@ -135,13 +151,10 @@ export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Ent
     const event = read(text);
     const { sequence } = event;
     const of = pointsTo(event);
-    const to = of === undefined ? undefined : numbers.get(of);
-    if (of !== undefined && to === undefined && !asSeen(seen.events.slice(0, seen.events.indexOf(text)), there.events, of)) return false;
+    if (of !== undefined && !numbers.has(of) && !asSeen(seen.events.slice(0, seen.events.indexOf(text)), there.events, of)) return false;
     // What is set is written whole: what is made from other settings would take these back unseen.
     if ((strange.events && opens(event)) || (strange.settings && settles(event))) return false;
-    const { correction, next_day_report: morning } = event.kind as { correction?: { replaces: number }; next_day_report?: { session: number } };
-    if (correction && to !== undefined) correction.replaces = to;
-    if (morning && to !== undefined) morning.session = to;
+    repoint(event, numbers);
     // Whatever is not of a day of its own is of the last day of the log, where that is later.
     const { lastDay } = ask("page.lifter", { log });
     if (lastDay !== undefined && event.day < lastDay && !event.kind.session_recorded) event.day = lastDay;

@@ -1,7 +1,7 @@
 // What a second person saw in a set, beside the marks that are there: read by "Do two people mark alike?". The first marks are
 // not shown meanwhile, since they would lead the eye.
 import type { App } from "./app.ts";
-import { button, choices, el, fill } from "./element.ts";
+import { button, choices, el, fill, showBox } from "./element.ts";
 import type { Criterion, EventKindInput, Mark, Session, WorkSet } from "bismar-page-package";
 import { mass } from "./numbers.ts";
 
@@ -56,7 +56,5 @@ export function secondMarks(app: App, was: Session, criteriaOf: (lift: string) =
       el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" }), button("Write it down", write, { class: "main", "data-act": "save-marks" })),
     );
   draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }

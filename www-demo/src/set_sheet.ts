@@ -1,6 +1,6 @@
 // One set, written down: a circle a repetition, what was seen, what was left; what looks wrong is asked once.
 import type { App } from "./app.ts";
-import { button, choices, el, fill, type Child } from "./element.ts";
+import { button, choices, el, fill, showBox, type Child } from "./element.ts";
 import type { Criterion, LiftToday, Mark, WorkSet } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { barWords } from "./kit.ts";
@@ -222,9 +222,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       lift && button("It hurt", () => { box.close(); app.go("q13"); }, {}),
     );
   draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 /** A set in a few words. */

@@ -1,6 +1,6 @@
 // What else happened: the morning after, a break, a clearance, a sign-off, the coach's own decision.
 import type { App } from "./app.ts";
-import { button, choices, el, fill, type Child } from "./element.ts";
+import { button, choices, el, fill, showBox, type Child } from "./element.ts";
 import type { Ask, Clearance, EventKindInput, LayoffReason, Mass as Weight, PainAnswer, EverydayTest } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
@@ -42,9 +42,7 @@ function writeBox(app: App, title: string, parts: (redraw: () => void) => Child,
       ),
     );
   draw();
-  box.addEventListener("close", () => box.remove());
-  document.body.append(box);
-  box.showModal();
+  showBox(box);
 }
 
 function who(label: string): { field: HTMLElement; name: () => string } {

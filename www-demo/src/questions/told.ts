@@ -21,6 +21,12 @@ function shown(said: string[]): string[] {
   return said.map((one) => one.replaceAll(" x ", " \u00d7 ").replace(/(^| )-(?=\d)/g, "$1\u2212"));
 }
 
+/** The same without the stops, which stand above. */
+function belowStops(app: App, lifter: Loaded, said: string[]): string[] {
+  const { lines } = app.stops(lifter);
+  return shown(said).filter((one) => !lines.includes(one));
+}
+
 const WHEN = [0, 1, 2, 3, 4, 5, 6];
 
 function missedSession(app: App): Child {
@@ -41,7 +47,7 @@ function missedSession(app: App): Child {
     choices("The next session is planned", [{ value: -1, label: "As usual" }, ...WHEN.map((value) => ({ value, label: value === 0 ? "Today" : dayShort(ask("page.day", { day: asked.today, plus: value })) }))], when, (value) => put(app, "when", value)),
   );
   // Which session it was, then lift by lift, and that nothing is added.
-  const [first = "", ...others] = shown(said).filter((one) => !app.stops(lifter).lines.includes(one));
+  const [first = "", ...others] = belowStops(app, lifter, said);
   const kinds = missed.lifts.map((one) => (one.then === undefined ? "stopped" : one.then === "drop" ? "drop" : kindOf(one.then, "shiftTo") ? "shift" : "merge"));
   const of = (kind: string): string => missed.lifts.filter((_, at) => kinds[at] === kind).map((one) => app.liftName(one.lift)).join(", ");
   const parts = [of("shift") && `Shift: ${of("shift")}`, of("merge") && `Into the next: ${of("merge")}`, of("drop") && `Let go: ${of("drop")}`].filter(Boolean);
@@ -75,14 +81,15 @@ function easyWeek(app: App): Child {
   const found = app.told(lifter, "easy week", () => attempt("page.easy_week", { ...about(app, lifter), plan: lifter.plan }));
   if (found.refused) return refused(found.refused.message);
   const { week, said } = found.answer;
+  const { easyShare } = ask("dose.easy_week_options_default", {});
   return [
     stopFirst(app),
     answer({
       big: easyWords(week.status),
       why: `${week.last ? `The last easy week, planned or made by life, began on ${dayLong(week.last)}. ` : ""}The coach decides; travel, illness and holidays count as easy.`,
       // Stops come first and stand above; then the status, which is said above too.
-      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one)).slice(week.status === undefined ? 0 : 1)),
-      working: el("p", {}, "A week counts as easy without a session, or at seven tenths of the lifter\u2019s own usual trained week or less. \u201cA planned easy week\u201d is set under Plan and lifts."),
+      body: list(belowStops(app, lifter, said).slice(week.status === undefined ? 0 : 1)),
+      working: el("p", {}, `A week counts as easy without a session, or at ${plain(easyShare * 100, 0)} % of the lifter\u2019s own usual trained week or less. \u201cA planned easy week\u201d is set under Plan and lifts.`),
       sources: week.sources,
     }),
   ];
@@ -135,16 +142,16 @@ function markAlike(app: App): Child {
   const { raters, said } = found.answer;
   const [first] = raters.pairs;
   const stop = stopFirst(app);
-  if (!first) return [stop, answer({ big: "Nobody else has marked the same sets", why: "Under Log, \u201cSomebody else\u2019s marks\u201d beside a session adds what a second person saw in a set, without a look at the first marks.", body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))), sources: raters.sources })];
+  if (!first) return [stop, answer({ big: "Nobody else has marked the same sets", why: "Under Log, \u201cSomebody else\u2019s marks\u201d beside a session adds what a second person saw in a set, without a look at the first marks.", body: list(belowStops(app, lifter, said)), sources: raters.sources })];
   const { agreement, same, pairs } = first.all;
   return [
     stop,
     answer({
       big: `${whoWords(first.first)} and ${whoWords(first.second)}: ${same} of ${pairs} marks alike`.replace(/^./, (letter) => letter.toUpperCase()),
       why: agreement
-        ? `Agreement beyond chance ${plain(agreement.kappa)}, ${plain(agreement.interval.low)} to ${plain(agreement.interval.high)} with 95 % confidence: 1 is alike throughout, 0 no better than chance. Trained people with several camera views reached 0.52.`
+        ? `Agreement beyond chance ${plain(agreement.kappa)}, ${plain(agreement.interval.low)} to ${plain(agreement.interval.high)} with 95 % confidence: 1 is alike throughout, 0 no better than chance.`
         : "With one kind of mark only, habit and agreement look alike: nothing can be said beyond the count.",
-      body: list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
+      body: list(belowStops(app, lifter, said)),
       working: table(["Point", "Alike", "Beyond chance"], first.criteria.map(([point, one]) => [point, `${one.same} of ${one.pairs}`, one.agreement ? plain(one.agreement.kappa) : "\u2013"]), "Point by point"),
       sources: raters.sources,
       cautions: ["gates_unproven"],
@@ -182,7 +189,7 @@ export function verdictsPart(app: App): Child {
     "section",
     { "data-verdicts": true },
     el("h2", {}, all ? `Earlier verdicts: ${SKILLS[all.skill]}` : "Earlier verdicts"),
-    list(shown(said).filter((one) => !app.stops(lifter).lines.includes(one))),
+    list(belowStops(app, lifter, said)),
     el("p", { class: "soft" }, "A day fell short where a repetition was missed, technique did not pass, or less was left than asked. Easing off may itself avert that, so verdicts may be better than they look."),
   );
 }
@@ -228,7 +235,6 @@ export function yearPart(app: App): Child {
       earlier ? `${testResult(test, earlier.result)}, ${dayLong(earlier.day)}` : "\u2013",
     ] as Child[];
   });
-  const stops = app.stops(lifter).lines;
   return el(
     "section",
     { "data-year": true },
@@ -237,7 +243,7 @@ export function yearPart(app: App): Child {
     rows.length > 0
       ? [table(["Everyday test", "Last", "Published floor", "Before"], rows, "Everyday tests against their floors"), el("p", { class: "soft" }, "Floors are of groups of people and tell nothing of one alone; with no sex said both are shown.")]
       : el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log."),
-    list(shown(due).filter((one) => !stops.includes(one)).map((one) => withBars(app, one))),
+    list(belowStops(app, lifter, due).map((one) => withBars(app, one))),
   );
 }
 const TESTS_BY_FLOOR: Record<string, keyof typeof TESTS> = { five_chair_rises: "chair_rise_seconds", chair_stands_in_30_seconds: "chair_rise_count", gait_speed: "gait_speed", grip: "grip", floor_rise: "floor_rise" };

@@ -33,7 +33,8 @@ function estimated(app: App): Child {
     choices("Technique", [{ value: "passed" as const, label: "Passed" }, { value: "failed" as const, label: "Slipped" }], good, (value) => put(app, "good", value)),
     choices("What people leave unsaid", [{ value: "no" as const, label: "Not counted" }, { value: "yes" as const, label: "Counted" }], counted, (value) => put(app, "unsaid", value)),
   );
-  const bias = counted === "yes" ? { reps: ask("one_rm.halperin_2022_under_call", {}) } : undefined;
+  const underCall = ask("one_rm.halperin_2022_under_call", {});
+  const bias = counted === "yes" ? { reps: underCall } : undefined;
   const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: bias ? { bias } : {} });
   if (found.refused) {
     return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set in which technique slipped says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
@@ -45,7 +46,7 @@ function estimated(app: App): Child {
       big: `${estimate(got.interval.low)} to ${estimate(got.interval.high)} ${unitNow()}`,
       why: `A range, most likely near ${estimateOf(got.value.kg)}${bias ? `, with ${plain(bias.reps)} repetitions more than called` : ""}. No line of a day is set by it.`,
       working: [
-        el("p", {}, "People call fewer repetitions left than there are: by nearly one on average, and more the further they are from failure. Counted, an estimate is higher; it is off until somebody turns it on."),
+        el("p", {}, `People call fewer repetitions left than there are: by ${plain(underCall)} on average, and more the further they are from failure. Counted, an estimate is higher; it is off until somebody turns it on.`),
         el("p", {}, `Where the width comes from: the equations differ by ${plain(got.parts.equation * 100, 0)} %, judging what was left is off by ${plain(got.parts.reserve * 100, 0)} %, one day differs from the next by ${plain(got.parts.dayToDay * 100, 0)} %.`),
         table(["Equation", "Says"], got.byEquation.flatMap((one) => (one.value === undefined ? [] : [[one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]])), "Each equation alone"),
       ],
