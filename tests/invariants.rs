@@ -46,6 +46,8 @@ mod invariants {
     pub mod step;
     mod steps;
     mod units;
+    #[cfg(feature = "english")]
+    mod verdicts;
     mod would_change;
     pub mod world;
     mod worse;
