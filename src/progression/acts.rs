@@ -9,7 +9,9 @@ use super::view::View;
 use crate::error::Error;
 use crate::quantity::{Day, Name};
 use crate::reason::{OverrideEnd, Reason, Restart};
-use crate::record::{Advance, BarChanged, Event, EventKind, Grant, Move, Override, Role, RoleSet};
+use crate::record::{
+    Advance, BarChanged, Event, EventKind, Grant, LiftParameters, Move, Override, Place, Role, RoleSet,
+};
 
 impl State {
     pub(crate) fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
@@ -97,6 +99,7 @@ impl State {
         let weak = now.weak.take();
         now.take_act();
         now.stand_at(to, on);
+        now.stepped = true;
         // What was allowed elsewhere, or eased from more, is no leave to go above what is granted here.
         now.keep_easing_only(OverrideEnd::Step, &lift.set, stood);
         super::probe::watch(now, weak, on, policy);
@@ -257,11 +260,19 @@ impl State {
 }
 
 impl Now {
-    /// Whether a step was taken and nothing was trained since.
+    /// Whether a step was taken, and the lift stands there and was not trained since.
     fn has_just_stepped(&self) -> bool {
-        let stepped = self.moves.last().map(|(day, _)| *day);
-        let to_be_seen = matches!(self.status, Status::Consolidating | Status::Learning);
-        to_be_seen && stepped.is_some_and(|day| self.here == (0, day))
+        self.stepped && matches!(self.status, Status::Consolidating | Status::Learning)
+    }
+
+    /// Drops an override that allows more than is granted; one that allows less stays in force. It was for the place at which
+    /// the lift stood.
+    pub(crate) fn keep_easing_only(&mut self, by: OverrideEnd, set: &LiftParameters, stood: Place) {
+        let granted = self.grant.load();
+        let ended = self.overruled.take_if(|overruled| !overruled.eases && overruled.load > granted);
+        if let Some(ended) = ended {
+            self.override_ended = Some((ended.load, by, set.named_place(stood)));
+        }
     }
 
     /// Keeps that a step was refused.

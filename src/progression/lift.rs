@@ -11,7 +11,7 @@ use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
 use crate::gate::Outcome;
 use crate::quantity::{Day, Length, Mass, Name};
 use crate::reason::{NamedPlace, OverrideEnd, Restart, Shortfall};
-use crate::record::{Grant, LiftParameters, Place};
+use crate::record::{Grant, LiftParameters};
 
 /// One lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -85,6 +85,9 @@ pub struct Now {
     /// In what the last session fell short of the work granted, where it did.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub short: Option<Shortfall>,
+    /// Its last step put it where it stands, and it has not been trained there.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub stepped: bool,
     /// Upward moves within the longest window, each with the load before it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub moves: Vec<(Day, Mass)>,
@@ -223,6 +226,7 @@ impl Now {
             last_session: None,
             unanswered: None,
             short: None,
+            stepped: false,
             moves: Vec::new(),
             missed: 0,
             half_sessions: 0,
@@ -320,7 +324,7 @@ impl Now {
     /// Stands at another place or with other work from that day: technique shown elsewhere does not carry over.
     pub(crate) fn stand_at(&mut self, grant: Grant, day: Day) {
         self.grant = grant;
-        self.nothing_easier = false;
+        (self.stepped, self.nothing_easier) = (false, false);
         if let Some(way) = self.status.way_back_mut() {
             way.stepped_from = None;
         }
@@ -361,16 +365,6 @@ impl Now {
         }
     }
 
-    /// Drops an override that allows more than is granted; one that allows less stays in force. It was for the place at which
-    /// the lift stood.
-    pub(crate) fn keep_easing_only(&mut self, by: OverrideEnd, set: &LiftParameters, stood: Place) {
-        let granted = self.grant.load();
-        let ended = self.overruled.take_if(|overruled| !overruled.eases && overruled.load > granted);
-        if let Some(ended) = ended {
-            self.override_ended = Some((ended.load, by, set.named_place(stood)));
-        }
-    }
-
     /// Takes the days since its own last session for the gap to come back from.
     pub(crate) fn count_own_gap(&mut self, on: Day) {
         let own = self.last_session.and_then(|last| u16::try_from(on.since(last)).ok());
@@ -379,7 +373,7 @@ impl Now {
 
     /// Keeps a session; older ones at this place become counts.
     pub(crate) fn remember(&mut self, sitting: Sitting) {
-        self.unanswered = None;
+        (self.unanswered, self.stepped) = (None, false);
         self.sittings.push(sitting);
         if self.sittings.len() > SITTINGS {
             let oldest = self.sittings.remove(0);

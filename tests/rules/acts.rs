@@ -103,6 +103,30 @@ fn rule_16_an_act_that_is_taken_replaces_the_one_that_was_refused_before_it() {
     silent(&world, "a load for good");
 }
 
+/// A step taken a moment ago is not taken twice by telling it twice; after the coach moved the lift down that day it is another
+/// one that is asked for, and it is taken or refused by name.
+#[test]
+fn rule_16_a_step_asked_for_again_after_a_move_down_that_day_is_not_passed_over() {
+    let accept = || EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach")));
+    let mut world = World::on_offer("squat");
+    world.add(accept());
+    let stepped = world.today("squat").granted;
+    world.add(accept());
+    let today = world.today("squat");
+    assert!(!says(&today, "move_refused") && today.granted == stepped, "told twice: {:?}", today.reasons);
+    let override_down = EventKind::CoachOverride(Override::new(name("squat"), kg(50.0), name("coach")));
+    let to = Grant::new(Work::new(2, 5, kg(50.0))).with_place(Place::at_rung(0));
+    let easier_rung = EventKind::VariantChanged(Move::new(name("squat"), to, name("coach")));
+    for (how, down) in [("a load", override_down), ("by hand", down_to_50()), ("a rung", easier_rung)] {
+        let mut world = world.clone();
+        world.add(down);
+        let lower = world.today("squat").granted;
+        world.add(accept());
+        let today = world.today("squat");
+        assert!(says(&today, "move_refused") || today.granted != lower, "{how}: {:?}", today.reasons);
+    }
+}
+
 #[test]
 fn rule_16_of_two_acts_that_were_refused_the_later_one_is_said() {
     let mut world = World::on_offer("squat");

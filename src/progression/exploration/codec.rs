@@ -217,7 +217,7 @@ fn stands_since(here: (u16, Day), status: &Status, out: &Written) -> (u16, Day) 
 }
 
 keep!(Now {
-    status, grant, purpose, calibration, last_session, short, half_sessions, proven, overruled, signed_off,
+    status, grant, purpose, calibration, last_session, short, stepped, half_sessions, proven, overruled, signed_off,
     partner_pain, ill, unguarded, rack_said, nothing_easier, setup, other_rater, fault, former,
 } cut |out| {
     fails: (*fails).min(FEW),
