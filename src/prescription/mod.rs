@@ -14,6 +14,7 @@
 
 mod change;
 mod draft;
+mod ease;
 mod equipment;
 mod first_day;
 mod lift;

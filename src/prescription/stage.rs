@@ -10,7 +10,7 @@ use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
 use crate::progression::{Decision, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt};
-use crate::quantity::{Day, Mass, Pain, Rir};
+use crate::quantity::{Day, Pain, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
 
@@ -22,8 +22,6 @@ const RESERVE_ALONE: Rir = Rir::whole(4);
 const EASY_WEEK_RESERVE: Rir = Rir::whole(4);
 /// A break of so many full days is an easy week already (our choice). Once a week leaves six between two sessions.
 const BREAK_COUNTS_DAYS: u16 = 7;
-/// Sets of technique work (our choice).
-const TECHNIQUE_SETS: u8 = 2;
 
 /// One lift on its way through the stages.
 pub(super) struct Stage<'a> {
@@ -110,11 +108,7 @@ impl Stage<'_> {
         }
         // The break, the stop or the step back asks for easier work, and nothing is lighter: less of the same.
         if self.view.lift.now.nothing_easier {
-            draft.at_least(Verdict::EaseOff, Reason::HalfForLighter);
-            // Half the sets after a break are half the work already.
-            if self.view.lift.now.half_sessions == 0 || draft.sets == 1 {
-                draft.halve_work();
-            }
+            self.half_for_lighter(draft);
         }
         // Not even the easiest range is within the clearance.
         if self.view.range_allowed(self.view.lift.now.grant.place.range).is_none() {
@@ -150,7 +144,12 @@ impl Stage<'_> {
         }
         if let Some(hurt) = strict_hurt(&self.view) {
             draft.at_least(Verdict::EaseOff, hurt);
-            self.ease(draft);
+            // It lasts until the lift is trained: one that rested would rest for good.
+            match self.nothing_is_easier() {
+                true if self.view.lift.now.nothing_easier => {}
+                true => self.half_for_lighter(draft),
+                false => self.ease(draft),
+            }
         }
     }
 
@@ -165,56 +164,6 @@ impl Stage<'_> {
             DayClass::Above => draft.say(Reason::DayAbove),
             DayClass::Unknown => draft.say(Reason::DayUnknown),
             DayClass::Within => {}
-        }
-    }
-
-    /// One step down from the lower of grant and override.
-    fn ease(&self, draft: &mut Draft) {
-        let (lift, place) = (self.view.lift, self.decision.grant.place);
-        let below = crate::progression::one_load_back(lift, place, self.from(), self.view.policy());
-        self.lower(draft, below);
-    }
-
-    /// The lightest load at the height, or else at the nearest other one, in few sets.
-    fn technique(&self, draft: &mut Draft) {
-        let loads = self.view.lift.loadable.at(self.decision.grant.place);
-        let lightest = loads.easier(self.from(), loads.lightest().unwrap_or(self.from()));
-        self.lower(draft, lightest);
-        draft.lower_sets(TECHNIQUE_SETS);
-    }
-
-    /// A bar that starts lower than granted is a harder lift, never shown: the lightest load there and technique only, or
-    /// nothing today.
-    fn height(&self, draft: &mut Draft) {
-        let Some(lower) = self.view.starts_lower() else { return };
-        let loads = self.view.lift.loadable.at(self.decision.grant.place);
-        let lightest = loads.lightest().and_then(|lightest| loads.easier(self.from(), lightest));
-        draft.at_least(if lightest.is_some() { Verdict::TechniqueOnly } else { Verdict::Rest }, lower);
-        draft.lower_sets(TECHNIQUE_SETS);
-        draft.lower_load(lightest.unwrap_or(self.from()));
-    }
-
-    /// The lower of grant and override.
-    fn from(&self) -> Mass {
-        self.decision.limit.min(self.view.lift.now.grant.load())
-    }
-
-    /// Down to that load. Where nothing is lighter: the easier rung at no more load; where there is none, the lift is left
-    /// out today. The same work is never called easier.
-    fn lower(&self, draft: &mut Draft, below: Option<Mass>) {
-        let (lift, place) = (self.view.lift, self.decision.grant.place);
-        if let Some(below) = below {
-            draft.lower_load(below);
-            return;
-        }
-        let rung = lift.set.easier_rung(place.rung);
-        match lift.set.rungs.get(usize::from(rung)).filter(|_| rung != place.rung) {
-            Some(easier) => {
-                draft.easier_rung(rung);
-                draft.lower_load(self.from());
-                draft.say(Reason::EasierRung { rung: easier.id.clone() });
-            }
-            None => draft.at_least(Verdict::Rest, Reason::NothingEasier),
         }
     }
 

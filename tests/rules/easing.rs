@@ -4,7 +4,7 @@ use super::world::*;
 use bismar::condition::DayClass;
 use bismar::loading::{Implement, Pieces};
 use bismar::prescription::Verdict;
-use bismar::quantity::{Mass, Rir};
+use bismar::quantity::{Mass, Pain, Rir};
 use bismar::record::*;
 
 #[test]
@@ -57,6 +57,29 @@ fn rule_02_at_the_lightest_load_easing_goes_to_the_easier_rung_or_rests() {
     let today = world.today("squat");
     assert_eq!((today.verdict, today.load), (Verdict::Rest, None));
     assert!(says(&today, "nothing_easier"));
+}
+
+/// Pain in the strict lift asks for a step down until the forgiving lift is trained: at its lightest that is half of the work. A
+/// lift that rested would rest for good.
+#[test]
+fn rule_02_at_the_lightest_load_pain_in_the_strict_lift_ends_with_a_session() {
+    let mut all = parameters();
+    all.pairs = vec![Pair::new(name("press"), name("squat"))];
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(0));
+    let mut world = World::new(all);
+    world.passing_day("squat");
+    world.day_report(DayClass::Within);
+    let press = LiftSession::as_granted(name("press"), World::sets(kg(40.0), 2, true));
+    let pain = vec![PainAnswer::plain(name("shoulder"), Pain::new(3).unwrap())];
+    world.train_all(vec![press], Some(pain));
+    world.morning();
+    world.wait(2).day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(says(&today, "pair_pain") && says(&today, "half_for_lighter"), "{:?}", today.reasons);
+    assert_eq!((today.verdict, today.load, today.sets), (Verdict::EaseOff, Some(kg(20.0)), 1));
+    world.passing_day("squat");
+    world.day_report(DayClass::Within);
+    assert!(!says(&world.today("squat"), "pair_pain"), "{:?}", world.today("squat").reasons);
 }
 
 #[test]

@@ -1,0 +1,80 @@
+//! A lighter load, an easier rung, less of the same, or the lift rests: how a day is eased.
+
+use super::draft::Draft;
+use super::lift::Verdict;
+use super::stage::Stage;
+use crate::quantity::Mass;
+use crate::reason::Reason;
+
+/// Sets of technique work (our choice).
+const TECHNIQUE_SETS: u8 = 2;
+
+impl Stage<'_> {
+    /// One step down from the lower of grant and override.
+    pub(super) fn ease(&self, draft: &mut Draft) {
+        self.lower(draft, self.below());
+    }
+
+    /// The load one step down, where something so light can be made.
+    pub(super) fn below(&self) -> Option<Mass> {
+        let (lift, place) = (self.view.lift, self.decision.grant.place);
+        crate::progression::one_load_back(lift, place, self.from(), self.view.policy())
+    }
+
+    /// Neither a lighter load nor an easier rung.
+    pub(super) fn nothing_is_easier(&self) -> bool {
+        let rung = self.decision.grant.place.rung;
+        self.below().is_none() && self.view.lift.set.easier_rung(rung) == rung
+    }
+
+    /// Half of the work where easier work is asked for and there is none. Half the sets after a break are that already.
+    pub(super) fn half_for_lighter(&self, draft: &mut Draft) {
+        draft.at_least(Verdict::EaseOff, Reason::HalfForLighter);
+        if self.view.lift.now.half_sessions == 0 || draft.sets == 1 {
+            draft.halve_work();
+        }
+    }
+
+    /// The lightest load at the height, or else at the nearest other one, in few sets.
+    pub(super) fn technique(&self, draft: &mut Draft) {
+        let loads = self.view.lift.loadable.at(self.decision.grant.place);
+        let lightest = loads.easier(self.from(), loads.lightest().unwrap_or(self.from()));
+        self.lower(draft, lightest);
+        draft.lower_sets(TECHNIQUE_SETS);
+    }
+
+    /// A bar that starts lower than granted is a harder lift, never shown: the lightest load there and technique only, or
+    /// nothing today.
+    pub(super) fn height(&self, draft: &mut Draft) {
+        let Some(lower) = self.view.starts_lower() else { return };
+        let loads = self.view.lift.loadable.at(self.decision.grant.place);
+        let lightest = loads.lightest().and_then(|lightest| loads.easier(self.from(), lightest));
+        draft.at_least(if lightest.is_some() { Verdict::TechniqueOnly } else { Verdict::Rest }, lower);
+        draft.lower_sets(TECHNIQUE_SETS);
+        draft.lower_load(lightest.unwrap_or(self.from()));
+    }
+
+    /// The lower of grant and override.
+    pub(super) fn from(&self) -> Mass {
+        self.decision.limit.min(self.view.lift.now.grant.load())
+    }
+
+    /// Down to that load. Where nothing is lighter: the easier rung at no more load; where there is none, the lift is left
+    /// out today. The same work is never called easier.
+    pub(super) fn lower(&self, draft: &mut Draft, below: Option<Mass>) {
+        let (lift, place) = (self.view.lift, self.decision.grant.place);
+        if let Some(below) = below {
+            draft.lower_load(below);
+            return;
+        }
+        let rung = lift.set.easier_rung(place.rung);
+        match lift.set.rungs.get(usize::from(rung)).filter(|_| rung != place.rung) {
+            Some(easier) => {
+                draft.easier_rung(rung);
+                draft.lower_load(self.from());
+                draft.say(Reason::EasierRung { rung: easier.id.clone() });
+            }
+            None => draft.at_least(Verdict::Rest, Reason::NothingEasier),
+        }
+    }
+}
