@@ -3,11 +3,11 @@
 use alloc::vec::Vec;
 
 use super::way_back::{
-    after_break, after_rest, halved, is_too_little, of_the_limit, still_to_learn, taken_up_again,
-    way_after_stop, way_back,
+    after_break, after_rest, gate_anew, halved, is_above, is_too_little, of_the_limit, still_to_learn,
+    taken_up_again, way_after_stop, way_back,
 };
-use crate::gate::Missing;
-use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View};
+use crate::gate::{Missing, Outcome};
+use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View, offer_end};
 use crate::quantity::{Day, Length, Mass, Name};
 use crate::reason::Reason;
 
@@ -146,7 +146,12 @@ pub(super) fn changes(decision: &Decision, view: &View<'_>, short: bool) -> Vec<
         MoveOutlook::Blocked { by, .. } => {
             let each = by.iter().flat_map(|reason| of(reason, decision, view));
             let time = short.then_some(Change::MoreTime);
-            each.chain(time).chain(of_the_limit(view)).for_each(|change| join(&mut changes, change));
+            let limit = of_the_limit(&decision.status, view);
+            each.chain(time).chain(limit).for_each(|change| join(&mut changes, change));
+            // A session a step down shows nothing of the work granted, so it is none of those that have to pass.
+            if by.iter().any(|reason| matches!(reason, Reason::PairPain { .. })) {
+                changes.iter_mut().for_each(one_pass_more);
+            }
             if changes.is_empty() {
                 changes.push(Change::CoachSetsOtherwise);
             }
@@ -178,6 +183,12 @@ fn join(changes: &mut Vec<Change>, change: Change) {
     changes.push(change);
 }
 
+const fn one_pass_more(change: &mut Change) {
+    if let Change::PassingSessions { count } = change {
+        *count = count.saturating_add(1);
+    }
+}
+
 fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
     let with = |first: Change, then: Vec<Change>| core::iter::once(first).chain(then).collect();
     match reason {
@@ -207,7 +218,11 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
         Reason::GateNotOpen => {
             let grant = &view.lift.now.grant;
             let never = is_too_little(grant, view, grant.work.sets).then_some(Change::CoachSetsOtherwise);
-            gate_changes(decision, halved(&view.lift.now, view)).into_iter().chain(never).collect()
+            gate_changes(decision, view).into_iter().chain(never).collect()
+        }
+        // Where the implement alone weighs more, no disc makes a step: something lighter to hold does.
+        Reason::NoLoadableStep { cap: up_to, .. } if is_above(*up_to, view) => {
+            alloc::vec![Change::MoreRepetitions, Change::CoachSetsOtherwise]
         }
         Reason::NoLoadableStep { cap: up_to, next: Some(_) } => {
             alloc::vec![Change::MoreRepetitions, Change::SmallerDiscs { up_to: *up_to }]
@@ -218,11 +233,10 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
         // What was said today is no ground for a step today, answered or not.
         Reason::AsksFirst { ask, .. } => {
             let today = view.shared.report_on(view.on).is_some_and(|report| report.raised.is_some());
-            with(
-                Change::AskAnswered { ask: *ask },
-                today.then_some(Change::Days { count: 1 }).into_iter().collect(),
-            )
+            let wait = if today { another_day(view) } else { Vec::new() };
+            with(Change::AskAnswered { ask: *ask }, wait)
         }
+        Reason::AskOfToday { .. } => another_day(view),
         // Of the last session it can no longer be asked.
         Reason::PainNotAsked => {
             let missed = view.shared.pain_asked == Some(false);
@@ -295,27 +309,40 @@ fn one(reason: &Reason) -> Change {
         Reason::EffortNotSaid { more, .. } => Change::EffortSaid { count: *more },
         Reason::OverrideInForce { .. } => Change::OverrideEnds,
         Reason::PairTogether { partner } => Change::LeaveOutPartner { partner: partner.clone() },
-        Reason::AskOfToday { .. } => Change::Days { count: 1 },
         Reason::UnknownEventPresent { .. } => Change::NewerLibrary,
         _ => Change::CoachSetsOtherwise,
     }
 }
 
-fn gate_changes(decision: &Decision, halved: u8) -> Vec<Change> {
+/// Nothing can be shown before another day; an offer whose last day is this one is over by then.
+fn another_day(view: &View<'_>) -> Vec<Change> {
+    let over = offer_end(view) == Some(view.on);
+    let anew = if over { gate_anew(view) } else { Vec::new() };
+    core::iter::once(Change::Days { count: 1 }).chain(anew).collect()
+}
+
+fn gate_changes(decision: &Decision, view: &View<'_>) -> Vec<Change> {
     // Open, and yet nothing on offer: the last session did not pass.
     if decision.gate.missing.is_empty() {
         return alloc::vec![Change::PassingSessions { count: 1 }];
     }
-    let halved = u32::from(halved);
+    let halved = u32::from(halved(&view.lift.now, view));
+    // Of those that the run has, one may still wait for its morning, and then the run is not over with the last of them.
+    let unheard = |have: u32| {
+        let passes = view.lift.now.sittings.iter().rev().filter(|one| one.outcome == Outcome::Pass);
+        passes.take(have as usize).any(|one| !one.confirmed)
+    };
     let missing = decision.gate.missing.iter();
-    let changes = missing.filter_map(|missing| match missing {
+    let changes = missing.flat_map(|missing| match missing {
         Missing::PassingSessions { have, need, .. } => {
-            Some(Change::PassingSessions { count: need.saturating_sub(*have) + halved })
+            let count = need.saturating_sub(*have) + halved;
+            let morning = unheard(*have).then_some(Change::NextMorningAnswer);
+            [Some(Change::PassingSessions { count }), morning]
         }
-        Missing::NextMorningAnswer { .. } => Some(Change::NextMorningAnswer),
+        Missing::NextMorningAnswer { .. } => [Some(Change::NextMorningAnswer), None],
         // Pain and stops have reasons of their own.
-        Missing::OpenBlock { .. } | Missing::Region { .. } => None,
-        _ => Some(Change::GateOpens),
+        Missing::OpenBlock { .. } | Missing::Region { .. } => [None, None],
+        _ => [Some(Change::GateOpens), None],
     });
-    changes.collect()
+    changes.flatten().collect()
 }

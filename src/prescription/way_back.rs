@@ -80,7 +80,7 @@ const fn passing(change: &Change) -> Option<u32> {
 }
 
 /// What a gate asks for of which nothing is shown yet.
-fn gate_anew(view: &View<'_>) -> Vec<Change> {
+pub(super) fn gate_anew(view: &View<'_>) -> Vec<Change> {
     let run = run_of(view.lift.set.gate.requirement()).map(|run| u32::from(run.sessions()));
     alloc::vec![run.map_or(Change::GateOpens, |count| Change::PassingSessions { count })]
 }
@@ -118,11 +118,20 @@ pub(super) fn after_break(until: Day, view: &View<'_>) -> Vec<Change> {
     }
 }
 
-/// What keeps every day below the work granted: while it does, no session shows that work.
-pub(super) fn of_the_limit(view: &View<'_>) -> Vec<Change> {
+/// What keeps every day from the work granted, or from what the way back gives back: while it does, no session shows that
+/// work. Nobody lifts what cannot be made so light.
+pub(super) fn of_the_limit(status: &Status, view: &View<'_>) -> Vec<Change> {
+    let given_back = status.way_back().filter(WayBack::restores).map(|way| way.cap);
     let granted = view.lift.now.grant.load();
+    let granted = given_back.map_or(granted, |load| load.max(granted));
     let below = |limit: Option<Mass>| limit.is_some_and(|limit| limit < granted);
     let clearance = below(view.clearance_load()).then_some(Change::Clearance);
-    let ceiling = below(view.lift.set.ceiling).then_some(Change::CoachSetsOtherwise);
-    clearance.into_iter().chain(ceiling).collect()
+    let ceiling = below(view.lift.set.ceiling) || is_above(view.lift.now.grant.load(), view);
+    clearance.into_iter().chain(ceiling.then_some(Change::CoachSetsOtherwise)).collect()
+}
+
+/// Whether all that can be loaded at the lift's place is heavier than this.
+pub(super) fn is_above(load: Mass, view: &View<'_>) -> bool {
+    let lightest = view.lift.loadable.at(view.lift.now.grant.place).lightest();
+    lightest.is_some_and(|lightest| lightest > load)
 }

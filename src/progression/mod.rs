@@ -96,5 +96,6 @@ pub use status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};
 pub(crate) use stop::HALF_SESSIONS;
 pub use stored::{STATE_FORMAT, StoredState};
 pub(crate) use view::View;
+pub(crate) use waiting::offer_end;
 
 pub(crate) static DECLARED: crate::source::Declarations = &[];

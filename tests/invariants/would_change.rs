@@ -110,7 +110,9 @@ impl Held {
         let asked = |id: &Name| self.course.set().regions.iter().any(|region| region.id == *id);
         let hurts = regions
             .filter(|region| asked(&region.id) && region.last.is_some_and(|(_, score)| score.score() > 0));
-        let usual = hurts.filter_map(|region| Some((region.id.clone(), region.usual?.0)));
+        // No more than it hurt last: a rise is not the usual.
+        let least = |region: &RegionState| Some(region.usual?.0.min(region.last?.1));
+        let usual = hurts.filter_map(|region| Some((region.id.clone(), least(region)?)));
         usual.map(|(id, level)| PainAnswer::plain(id, level).with_features(Some(Vec::new()))).collect()
     }
 
@@ -139,9 +141,9 @@ impl Held {
             done.sets.truncate(usize::from(session.lifts[0].sets.max(1)));
         }
         done.sets.iter_mut().for_each(|set| set.effort = Some(Effort::Rir(Rir::whole(4))));
-        // Lighter than all that is made at the height it is printed at another one.
-        let lightest = self.course.loads(at, today.granted.place)[0];
-        if let Some(load) = today.load.filter(|load| *load < lightest) {
+        // As it is printed: an eased day is lighter, and so is one at another height.
+        let heaviest = done.sets.iter().map(|set| set.load).max();
+        if let Some(load) = today.load.filter(|load| Some(*load) < heaviest) {
             done.sets.iter_mut().for_each(|set| set.load = load);
         }
         let pain = self.usual_pain();
@@ -172,7 +174,7 @@ impl Held {
         let open: Vec<u32> =
             sessions.map(|event| event.sequence).filter(|session| !answered.contains(session)).collect();
         let pain = self.usual_pain();
-        for session in open.into_iter().rev().take(4) {
+        for session in open.into_iter().rev() {
             let report = NextDayReport::new(session).with_pain(Some(pain.clone()));
             self.course.try_add(EventKind::NextDayReport(report));
         }
@@ -288,6 +290,10 @@ impl Held {
 
     /// The bar of the lift becomes one of so many kilograms.
     fn bar_of(&mut self, kilograms: f64) -> bool {
+        let id = &self.course.set().lifts[self.at()].implement;
+        if !matches!(self.course.set().implement(id), Some(Implement::Bar(_))) {
+            return false;
+        }
         let mass = self.course.scaled(kilograms);
         self.set(|all, at| {
             let id = all.lifts[at].implement.clone();
@@ -311,6 +317,11 @@ impl Held {
         if self.course.set().lifts[at].ceiling.is_some_and(|ceiling| ceiling < grant.load()) {
             done &= self.set(|all, at| all.lifts[at].ceiling = None);
         }
+        // A lighter bar where this one weighs more than is allowed.
+        let place = grant.place;
+        if self.course.loads(at, place).first().is_some_and(|lightest| *lightest > grant.load()) {
+            done &= self.bar_of(10.0);
+        }
         for reason in by {
             match reason {
                 Reason::Ceiling { .. } => done &= self.set(|all, at| all.lifts[at].ceiling = None),
@@ -322,7 +333,6 @@ impl Held {
                 {
                     done &= self.set(|all, _| all.regions.push(bismar::record::Region::new(region.clone())));
                 }
-                Reason::NothingLoadable { .. } => done &= self.bar_of(10.0),
                 Reason::AtTop => done &= self.set(|all, at| all.lifts[at].moving = Dimension::Load),
                 Reason::WindowCap { .. } => {
                     done &= self.set(|all, at| all.lifts[at].step = Some(StepPolicy::SmallestLoadable));
@@ -412,6 +422,12 @@ impl Held {
         Some(if pair.strict == self.lift { pair.forgiving.clone() } else { pair.strict.clone() })
     }
 
+    /// The day on which the forgiving lift of the pair last proved a load, where this is the strict one.
+    fn proof(&self) -> Option<Day> {
+        let pair = self.course.set().pair_of(&self.lift).filter(|pair| pair.strict == self.lift)?;
+        stands_of(self.course.state(), &pair.forgiving)?.now.proven.map(|(on, _)| on)
+    }
+
     /// Whether a session can still be had on this day, before a break grows longer.
     fn may_train_today(&self, changes: &[Change]) -> bool {
         let later = |change: &Change| {
@@ -487,6 +503,7 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
     held.look_at_half(&before);
     held.half.1 = false;
     let returning = matches!(before.status, Status::Returning { .. });
+    let proven = held.proof();
     let undone = held.do_all(&before);
     let after = held.today();
     let (left, to) = (against(&after), step_of(&after));
@@ -504,7 +521,7 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
                 | Reason::HalfForLighter
         )
     };
-    let nothing = after.load.is_none() && left.iter().any(too_heavy);
+    let nothing = after.load.is_none() && left.iter().any(too_heavy) && !undone.is_empty();
     // The look at the usual level of pain fell due on the way.
     let review = |reason: &&Reason| matches!(reason, Reason::UsualPainReview { .. });
     let due = left.iter().any(|reason| review(&reason)) && !by.iter().any(|reason| review(&reason));
@@ -516,7 +533,7 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
         held.grew_long |= way.gap > 0 && way.reopened.is_none() && !way.after_illness;
     }
     let named_break = before.would_change.iter().any(|change| matches!(change, Change::BreakOver { .. }));
-    let grew = (held.grew_long && !returning) || held.half.1;
+    let grew = (held.grew_long && !returning) || (held.half.1 && !before.status.is_stopped());
     if grew && !named_break {
         return Ok(());
     }
@@ -524,9 +541,11 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
     let of_the_step = |reason: &Reason| elsewhere && OF_THE_STEP.contains(&reason.code());
     let lighter = left.contains(&Reason::HalfForLighter);
     let set = held.course.set().lifts[held.at()].clone();
+    let proof_days = i32::from(held.course.set().policy.proof_days);
+    let lapsed = proven.is_some_and(|on| held.course.day.since(on) > proof_days);
     let excused = |reason: &Reason| match reason {
-        // A proof may lapse while the lift is trained by itself.
-        Reason::PairProofMissing => !by.contains(reason),
+        // A proof may lapse while the lift is trained by itself, and leave none or a lighter one.
+        Reason::PairProofMissing | Reason::PairCap { .. } if lapsed => true,
         // Half of the work, since nothing lighter is there, tells the gate nothing.
         Reason::GateNotOpen => lighter,
         Reason::HalfForLighter => true,

@@ -290,6 +290,52 @@ fn rule_16_each_blocker_goes_when_what_is_named_is_done() {
     }
 }
 
+/// The press is trained with pain in the shoulder; two days pass, and the questions of the day are asked.
+fn hurt_the_press(world: &mut World) {
+    let press = LiftSession::as_granted(name("press"), World::sets(kg(40.0), 2, true));
+    let pain = vec![PainAnswer::plain(name("shoulder"), Pain::new(3).unwrap())];
+    world.train_all(vec![press], Some(pain));
+    world.morning();
+    world.wait(2).day_report(DayClass::Within);
+}
+
+/// A press as the strict lift beside the squat, with a step of the squat on offer; the knee is the squat's alone.
+fn beside_a_strict_press() -> World {
+    let mut all = parameters();
+    all.pairs = vec![Pair::new(name("press"), name("squat")).with_ratio_cap(2.0)];
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
+    world
+}
+
+/// The strict lift hurt, so the next session of the forgiving one is a step down: done as printed it shows nothing of the work
+/// granted, and is none of those that have to pass.
+#[test]
+fn rule_16_after_pain_in_the_strict_lift_the_eased_session_is_counted_beside_the_passes() {
+    let mut open = beside_a_strict_press();
+    hurt_the_press(&mut open);
+    // The same where the gate has to be opened anew.
+    let mut closed = beside_a_strict_press();
+    let other = BarChanged::new(name("other discs")).with_lift(Some(name("squat")));
+    closed.add(EventKind::BarOrDiscsChanged(other));
+    hurt_the_press(&mut closed);
+    for (gate, mut world) in [("open", open), ("closed", closed)] {
+        let against = world.against("squat");
+        assert!(blocked_by(&against, "pair_pain"), "{gate}: {against:?}");
+        let named = world.today("squat").would_change;
+        let counts = named.iter().map(|change| match change {
+            Change::PassingSessions { count } => *count,
+            Change::ClearSessions { count, .. } | Change::Sessions { count } => u32::from(*count),
+            _ => 0,
+        });
+        (0..counts.max().unwrap()).for_each(|_| world.passing_day("squat"));
+        world.day_report(DayClass::Within);
+        assert!(world.is_offered("squat"), "{gate}: named {named:?}, left {:?}", world.against("squat"));
+    }
+}
+
 #[test]
 fn rule_16_nothing_is_named_that_is_not_in_the_way() {
     let world = World::on_offer("squat");
