@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use bismar::answers::Diary;
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
 use bismar::record::{Event, EventKind, Log};
@@ -15,6 +16,8 @@ use serde::de::{Deserialize, Deserializer, Visitor};
 pub(crate) struct Opened {
     pub(crate) log: Log,
     pub(crate) state: State,
+    /// What questions about the whole log are asked of: made at the first of them, grown with the log.
+    diary: RefCell<Option<Rc<Diary<'static>>>>,
     /// The state before each of the last events that were added here, oldest first: taking one of them back folds only what
     /// comes after it.
     before: Vec<Before>,
@@ -84,7 +87,7 @@ impl Which {
 fn read(text: &str) -> Result<Opened, Error> {
     let log = Log::from_json(text)?;
     let state = fold(&log)?;
-    Ok(Opened { log, state, before: Vec::new() })
+    Ok(Opened { log, state, diary: RefCell::default(), before: Vec::new() })
 }
 
 /// A log as text.
@@ -215,6 +218,34 @@ impl Opened {
         highest.unwrap_or_default().saturating_add(1)
     }
 
+    /// The log as it is asked questions: read once, and again only after what changes its past.
+    pub(crate) fn diary(&self) -> Result<Rc<Diary<'static>>, Error> {
+        let mut kept = self.diary.borrow_mut();
+        match kept.as_ref() {
+            Some(diary) => Ok(Rc::clone(diary)),
+            None => Ok(Rc::clone(kept.insert(Rc::new(Diary::of(&self.log)?.into_owned())))),
+        }
+    }
+
+    /// The state if these had happened too, each on its day; nothing is kept of it.
+    pub(crate) fn supposing(&self, kinds: Vec<(Day, EventKind)>) -> Result<State, Error> {
+        let events: Vec<Event> =
+            (self.next()..).zip(kinds).map(|(number, (day, kind))| Event::new(number, day, kind)).collect();
+        let mut state = self.state.clone();
+        for event in &events {
+            match state.apply(event) {
+                Ok(()) => {}
+                Err(error) if error.code() == Code::NeedsRefold => {
+                    let mut all = Opened { diary: RefCell::default(), ..self.clone() };
+                    all.log.events.extend(events.iter().cloned());
+                    return all.folded();
+                }
+                Err(error) => return Err(error),
+            }
+        }
+        Ok(state)
+    }
+
     pub(crate) fn add(&mut self, event: Event) -> Result<(), Error> {
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
@@ -222,16 +253,22 @@ impl Opened {
         // A number that is taken is for the whole fold to refuse.
         let applied =
             if used { Err(Code::NeedsRefold) } else { state.apply(&event).map_err(|error| error.code()) };
+        let mut diary = self.diary.take();
+        // What is asked of the whole log grows with it, unless its past changed.
+        let grows = |diary: &mut Rc<Diary<'static>>| Rc::make_mut(diary).add(&event).is_ok();
+        let grown = applied.is_ok() && diary.as_mut().is_some_and(grows);
         self.log.events.push(event);
         if applied.is_err() {
             match self.folded() {
                 Ok(anew) => state = anew,
                 Err(error) => {
                     self.log.events.truncate(events);
+                    self.diary.replace(diary);
                     return Err(error);
                 }
             }
         }
+        self.diary.replace(diary.filter(|_| grown));
         let state = std::mem::replace(&mut self.state, state);
         if self.before.len() >= MOST_BEFORE {
             self.before.remove(0);

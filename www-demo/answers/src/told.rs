@@ -1,7 +1,7 @@
 //! More of the library's doors of a log, each with its sentences: the own curve, a missed session, an easy week, how good the
 //! verdicts about days were, a block of weeks, who marks alike, the year; and how two places compare.
 
-use bismar::answers::{BlockReview, Diary, EasyWeek, LiftCurve, Missed, NextPlanned, Raters, Verdicts, Year};
+use bismar::answers::{BlockReview, EasyWeek, LiftCurve, Missed, NextPlanned, Raters, Verdicts, Year};
 use bismar::horizon::Sex;
 use bismar::quantity::{Day, Name, Unit};
 use bismar::record::{Dimension, Grant, Plan};
@@ -117,7 +117,7 @@ pub(crate) struct YearTold {
 /// What is this lifter's own curve of repetitions and load?
 pub(crate) fn curve(asked: OfLift) -> Result<CurveTold, Error> {
     let opened = asked.log.open()?;
-    let mut curve = Diary::of(&opened.log)?.curve(&asked.lift, asked.today)?;
+    let mut curve = opened.diary()?.curve(&asked.lift, asked.today)?;
     let cautions = std::mem::take(&mut curve.cautions);
     let said = spoken(&opened.state, asked.unit).curve(&curve);
     curve.cautions = cautions;
@@ -128,7 +128,7 @@ pub(crate) fn curve(asked: OfLift) -> Result<CurveTold, Error> {
 pub(crate) fn missed(asked: OfMissed) -> Result<MissedTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let mut missed = Diary::of(&opened.log)?.missed(&plan, asked.today, asked.next.as_ref())?;
+    let mut missed = opened.diary()?.missed(&plan, asked.today, asked.next.as_ref())?;
     let cautions = std::mem::take(&mut missed.cautions);
     let said = spoken(&opened.state, asked.unit).missed(&missed);
     missed.cautions = cautions;
@@ -139,7 +139,7 @@ pub(crate) fn missed(asked: OfMissed) -> Result<MissedTold, Error> {
 pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let mut week = Diary::of(&opened.log)?.easy_week(Some(&plan), asked.today)?;
+    let mut week = opened.diary()?.easy_week(Some(&plan), asked.today)?;
     let cautions = std::mem::take(&mut week.cautions);
     let said = spoken(&opened.state, asked.unit).easy_week(&week);
     week.cautions = cautions;
@@ -149,7 +149,7 @@ pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
 /// How often were the verdicts about the day right?
 pub(crate) fn verdicts(asked: OfLog) -> Result<VerdictsTold, Error> {
     let opened = asked.log.open()?;
-    let mut verdicts = Diary::of(&opened.log)?.verdicts(asked.today)?;
+    let mut verdicts = opened.diary()?.verdicts(asked.today)?;
     let cautions = std::mem::take(&mut verdicts.cautions);
     let said = spoken(&opened.state, asked.unit).verdicts(&verdicts);
     verdicts.cautions = cautions;
@@ -159,7 +159,7 @@ pub(crate) fn verdicts(asked: OfLog) -> Result<VerdictsTold, Error> {
 /// Was the block right?
 pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
     let opened = asked.log.open()?;
-    let mut review = Diary::of(&opened.log)?.block_review(asked.today, None)?;
+    let mut review = opened.diary()?.block_review(asked.today, None)?;
     let words = spoken(&opened.state, asked.unit);
     let cautions = std::mem::take(&mut review.cautions);
     let all = std::mem::take(&mut review.lifts);
@@ -178,7 +178,7 @@ pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
 /// Do those who mark the same sets mark alike?
 pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
     let opened = asked.log.open()?;
-    let mut raters = Diary::of(&opened.log)?.raters(None, asked.today)?;
+    let mut raters = opened.diary()?.raters(None, asked.today)?;
     let cautions = std::mem::take(&mut raters.cautions);
     let said = spoken(&opened.state, asked.unit).raters(&raters);
     raters.cautions = cautions;
@@ -189,7 +189,7 @@ pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
 pub(crate) fn year(asked: OfYear) -> Result<YearTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let year = Diary::of(&opened.log)?.year(&plan, asked.today, asked.sex, None)?;
+    let year = opened.diary()?.year(&plan, asked.today, asked.sex, None)?;
     let mut card = year.clone();
     card.cautions.clear();
     card.tests.clear();
@@ -219,6 +219,6 @@ pub(crate) struct Compared {
 pub(crate) fn compare(asked: TwoPlaces) -> Result<Compared, Error> {
     let opened = asked.log.open()?;
     let (last, _) = opened.state.last().ok_or_else(|| Error::plain(Code::NoParameters, "lift"))?;
-    let found = Diary::of(&opened.log)?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
+    let found = opened.diary()?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
     Ok(Compared { harder: found.harder, easier: found.easier, sideways: found.sideways })
 }

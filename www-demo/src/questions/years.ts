@@ -159,7 +159,7 @@ function jump(app: App): Child {
     implement: lift.value ? implementOf(app, { lift: lift.value }) : app.bar(),
     stock: app.kit().stock,
     from: load.value,
-    options: { discs: unitNow() === "kg" ? [0.25, 0.5, 1].map((kg) => ({ kg })) : [0.5, 1.25, 2.5].map((lb) => ({ lb })), reps: reps.value, capacity: CAPACITY },
+    options: { discs: unitNow() === "kg" ? [0.25, 0.5, 1].map((kg) => ({ kg })) : [0.5, 1.25, 2.5].map((lb) => ({ lb })), reps: reps.value, capacity: capacity() },
   });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
@@ -177,13 +177,11 @@ function jump(app: App): Child {
     }),
   ];
 }
-// Parts of the maximum for 1 to 20 repetitions by Epley 1985, asked from the library once.
 const CAPACITY: number[] = [];
-export function prepareCapacity(): void {
-  for (let reps = 1; reps <= 20; reps += 1) {
-    const part = attempt("one_rm.fraction_for", { reps, rir: 0, equation: "epley_1985" }).answer;
-    if (typeof part === "number") CAPACITY.push(part);
-  }
+/** Parts of the maximum for 1 to 20 repetitions by Epley 1985, asked from the library once. */
+function capacity(): number[] {
+  for (let reps = CAPACITY.length + 1; reps <= 20; reps += 1) CAPACITY.push(ask("one_rm.fraction_for", { reps, rir: 0, equation: "epley_1985" }));
+  return CAPACITY;
 }
 
 function trendReal(app: App): Child {
