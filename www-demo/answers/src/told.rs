@@ -204,6 +204,7 @@ pub(crate) struct TwoPlaces {
     lift: Name,
     one: Grant,
     other: Grant,
+    unit: Unit,
 }
 
 /// In what the other one is harder, and in what it is easier.
@@ -213,12 +214,19 @@ pub(crate) struct Compared {
     easier: Vec<Dimension>,
     /// It is another rung, and no chain of harder rungs connects the two.
     sideways: bool,
+    /// The library's sentences; beside a stop those that name no load.
+    said: Vec<String>,
 }
 
 /// How the other of two places of a lift compares with the one.
 pub(crate) fn compare(asked: TwoPlaces) -> Result<Compared, Error> {
     let opened = asked.log.open()?;
     let (last, _) = opened.state.last().ok_or_else(|| Error::plain(Code::NoParameters, "lift"))?;
-    let found = opened.diary()?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
-    Ok(Compared { harder: found.harder, easier: found.easier, sideways: found.sideways })
+    let mut found = opened.diary()?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
+    found.cautions.clear();
+    let stopped = !std::mem::take(&mut found.stops).is_empty();
+    let mut said = spoken(&opened.state, asked.unit).comparison(&found);
+    // The first names both loads.
+    said.drain(..usize::from(stopped));
+    Ok(Compared { harder: found.harder, easier: found.easier, sideways: found.sideways, said })
 }
