@@ -1,5 +1,7 @@
 //! Exact masses.
 
+use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
