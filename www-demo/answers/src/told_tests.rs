@@ -135,7 +135,7 @@ fn an_open_log_that_grows_answers_as_the_log_that_is_read_anew() {
     let session = format!(
         r#"{{"session_recorded":{{"lifts":[{{"lift":"front squat","sets":[{set},{set}]}}],"pain":[]}}}}"#
     );
-    let missed = r#"{"session_missed":"travel"}"#;
+    let missed = r#"{"session_missed":{"reason":"travel"}}"#;
     let taken_back = r#"{"correction":{"replaces":704}}"#;
     let (mut all, mut said) = (String::new(), Vec::new());
     for (kind, sequence) in [(session.as_str(), 704), (missed, 705), (taken_back, 706)] {
