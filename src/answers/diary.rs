@@ -186,7 +186,8 @@ impl<'a> Diary<'a> {
 
     /// The log with other events, in the same order.
     pub(super) fn log_of(&self, events: Vec<Event>) -> Log {
-        let (format, version, lifter) = (self.head.format.clone(), self.head.version, self.head.lifter.clone());
+        let (format, version, lifter) =
+            (self.head.format.clone(), self.head.version, self.head.lifter.clone());
         Log { format, version, lifter, events }
     }
 

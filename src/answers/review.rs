@@ -13,7 +13,9 @@ use crate::numeric;
 use crate::progression::{FALL_DAYS, FALL_PART};
 use crate::quantity::{Day, Mass, Name, Reserve};
 use crate::reason::Reason;
-use crate::record::{Effort, Event, EventKind, LiftSession, Lifter, Log, Override, Parameters, Session, WorkSet};
+use crate::record::{
+    Effort, Event, EventKind, LiftSession, Lifter, Log, Override, Parameters, Session, WorkSet,
+};
 
 /// Sessions in a row without one doubtful mark, from which a gate is said to tell nothing (our choice).
 const PERFECT_SESSIONS: usize = 20;

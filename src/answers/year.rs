@@ -14,7 +14,7 @@ use crate::horizon::{
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::{NamedPlace, Reason};
-use crate::record::{EverydayTest, Event, EventKind, LoadToKeep, Log, Plan, Weighing, YearsAhead};
+use crate::record::{Event, EventKind, EverydayTest, LoadToKeep, Log, Plan, Weighing, YearsAhead};
 use crate::sign::Ask;
 
 /// Days that a card looks back for falls, new medicines and body masses.

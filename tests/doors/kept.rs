@@ -39,7 +39,9 @@ fn all(diary: &Diary<'_>, plan: &Plan, today: Day) -> String {
 fn a_kept_diary_that_grows_says_what_the_log_says_that_is_read_anew() {
     const LAST: usize = 40;
     let whole = Log::from_json(LOG).unwrap();
-    let whole = whole.clone().with_events(whole.effective().unwrap().into_iter().map(|one| one.into_owned()).collect());
+    let whole = whole
+        .clone()
+        .with_events(whole.effective().unwrap().into_iter().map(|one| one.into_owned()).collect());
     let mut log = whole.clone().with_events(whole.events[..whole.events.len() - LAST].to_vec());
     let mut kept = Diary::of(&log).unwrap().into_owned();
     let (mut grown, mut anew) = (0, 0);

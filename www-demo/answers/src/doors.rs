@@ -1,8 +1,7 @@
 //! The library's doors of a log, over the log's text as the page keeps it.
 
 use bismar::answers::{
-    DayAnswer, DayAnswers, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week,
-    share,
+    DayAnswer, DayAnswers, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week, share,
 };
 use bismar::loading::{EndMoves, PlacedDisc, Turn as LibraryTurn};
 use bismar::quantity::{Day, Length, Mass, Name, Unit};

@@ -167,7 +167,10 @@ fn pain_is_held_against_the_numbers_of_the_rules() {
         let pain = format!(r#"json:{{"region":"knee","score":{score},"features":[{features}]}}"#);
         words(ask("page.pain", &[("pain", &pain)]).unwrap().field("zone").unwrap())
     };
-    assert_eq!([zone(0, ""), zone(2, ""), zone(3, ""), zone(6, "")], [r#""clear""#, r#""hold""#, r#""block""#, r#""stop""#]);
+    assert_eq!(
+        [zone(0, ""), zone(2, ""), zone(3, ""), zone(6, "")],
+        [r#""clear""#, r#""hold""#, r#""block""#, r#""stop""#]
+    );
     assert_eq!([zone(1, r#""new""#), zone(1, r#""numbness""#)], [r#""block""#, r#""stop""#]);
 }
 
@@ -184,5 +187,8 @@ fn every_bit_of_what_is_counted_here_is_written_down() {
     }
     let count = |field: &str| counted.field(field).unwrap().to_json();
     println!("{} answers of {} functions", count("answers"), count("functions"));
-    assert_eq!(ask("page.exact", &[("mass", r#"json:{"lb":155}"#)]).unwrap(), Value::Text("70.30681735".into()));
+    assert_eq!(
+        ask("page.exact", &[("mass", r#"json:{"lb":155}"#)]).unwrap(),
+        Value::Text("70.30681735".into())
+    );
 }
