@@ -132,6 +132,8 @@ export function settingsView(app: App): Child {
   ];
 }
 
+/** What the same answers come to where they were counted natively. */
+declare const SAME_BITS: string;
 let counted: Answered<"page.same_bits"> | undefined;
 /** The library asked here and, when the page was built, elsewhere: every bit of every answer. */
 function bitsPart(app: App): Child {
@@ -139,7 +141,8 @@ function bitsPart(app: App): Child {
   if (!asked) return button("Count, and compare with where this page was made", () => { app.kept.bits = true; app.refresh(); }, { "data-act": "bits" });
   return later(() => {
     counted ??= ask("page.same_bits", {});
-    const { same, answers, functions, digest } = counted;
+    const { answers, functions, digest } = counted;
+    const same = digest === SAME_BITS;
     return el("p", { "data-bits": digest, ...(same ? {} : { class: "wrong", role: "alert" }) }, same
       ? `The same to the last bit: ${count(answers, "answer")} of ${functions} functions. On any device that says ${digest} a log gives the same loads.`
       : `Not the same (${digest}): do not go by what this device says, and write down what device and browser it is.`);
