@@ -132,7 +132,7 @@ export class Store {
     for (const id of ids) {
       const found = await find(base, id, id === first ? lying : undefined, id === first);
       this.install(id, found);
-      if (found && "log" in found) this.left = { lifter: found.lifter, seal: found.lifter.seal, log: found.log };
+      if (found && "lifter" in found && found.log !== undefined) this.left = { lifter: found.lifter, seal: found.lifter.seal, log: found.log };
     }
   }
 

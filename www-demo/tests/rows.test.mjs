@@ -669,12 +669,12 @@ describe("rows", () => {
       return keeps(() => said.innerText().catch(() => ""), (found) => found.includes(`of seed ${seed},`));
     };
     const first = await played("0.9", "7");
-    assert.match(first, /^10 invented lifters of seed 7, 26 weeks of 2 sessions from the beginning of box squat: half of them take \d+ steps? up or fewer/);
+    assert.match(first, /^10 invented lifters of seed 7, 26 weeks of 2 sessions from the beginning of box squat: half of them take \d+\ssteps? up or fewer/);
     const other = await played("0.9", "8");
     assert.notEqual(other.replace("seed 8", "seed 7"), first);
     assert.equal(await played("0.9", "7"), first);
     // With no miss luck has no say: all go the same way.
-    const [, half, tenth, most] = /half of them take (\d+) steps? up or fewer, one in ten (\d+) or fewer, nine in ten (\d+) or fewer/.exec(await played("1", "7")) ?? [];
+    const [, half, tenth, most] = /half of them take (\d+)\ssteps? up or fewer, one in ten (\d+) or fewer, nine in ten (\d+) or fewer/.exec(await played("1", "7")) ?? [];
     assert.ok(Number(half) > 0 && tenth === half && most === half, `${tenth} ${half} ${most}`);
   });
 
