@@ -19,7 +19,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
-pub(crate) struct Answer {
+pub(crate) struct PainTold {
     zone: PainZone,
     /// From which score it blocks, above which it stops, and the clear sessions before a step up.
     block_from: u8,
@@ -28,11 +28,11 @@ pub(crate) struct Answer {
 }
 
 /// What it asks for, whatever is usual for that lifter.
-pub(crate) fn pain(asked: Asked) -> Result<Answer, Error> {
+pub(crate) fn pain(asked: Asked) -> Result<PainTold, Error> {
     let opened = asked.log.map(|log| log.open()).transpose()?;
     let set = opened.as_ref().and_then(|opened| opened.state.parameters());
     let policy = set.map_or_else(Policy::default, |set| set.policy.clone());
-    Ok(Answer {
+    Ok(PainTold {
         zone: pain_zone(&asked.pain, Pain::NONE, &policy),
         block_from: policy.pain_block_from,
         stop_above: policy.pain_stop_above,
