@@ -97,7 +97,8 @@ fn compared(one: &str, other: &str) -> String {
         format!(r#"json:{{"place":{place},"work":{{"sets":3,"reps":5,"load":{{"kg":{load}}}}}}}"#)
     };
     let (one, other) = (grant(one), grant(other));
-    let given = [("log", LOG), ("lift", "front squat"), ("one", one.as_str()), ("other", other.as_str())];
+    let (one, other) = (one.as_str(), other.as_str());
+    let given = [("log", LOG), ("lift", "front squat"), ("one", one), ("other", other), ("unit", "kg")];
     words(&ask("page.compare", &given).unwrap())
 }
 
@@ -105,9 +106,14 @@ fn compared(one: &str, other: &str) -> String {
 fn two_places_compare_the_same_from_both_sides() {
     let [low, high] = [r#"{"rung":0,"range":0,"tempo":0}"#, r#"{"rung":2,"range":0,"tempo":0}"#];
     let (light, heavy) = (format!("{high} 20"), format!("{low} 30"));
-    assert_eq!(compared(&heavy, &light), r#"{"harder":["variant"],"easier":["load"],"sideways":false}"#);
-    assert_eq!(compared(&light, &heavy), r#"{"harder":["load"],"easier":["variant"],"sideways":false}"#);
-    assert_eq!(compared(&light, &light), r#"{"harder":[],"easier":[],"sideways":false}"#);
+    for (one, other, facts, said) in [
+        (&heavy, &light, r#""harder":["variant"],"easier":["load"]"#, r#""Harder: rung.","Easier: load."]"#),
+        (&light, &heavy, r#""harder":["load"],"easier":["variant"]"#, r#""Harder: load.","Easier: rung."]"#),
+        (&light, &light, r#""harder":[],"easier":[]"#, r#"in anything that is compared."]"#),
+    ] {
+        let found = compared(one, other);
+        assert!(found.contains(facts) && found.contains(said) && found.contains("from 3 x 5 at"), "{found}");
+    }
 }
 
 /// What is added to a log that is open, and what the log says that is read anew with it.
