@@ -25,6 +25,8 @@ mod compare;
 mod evidence;
 #[path = "doors/handover.rs"]
 mod handover;
+#[path = "doors/kept.rs"]
+mod kept;
 #[path = "doors/next_set.rs"]
 mod next_set;
 #[path = "doors/places.rs"]

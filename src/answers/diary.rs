@@ -14,7 +14,7 @@ use crate::loading::Implement;
 use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
-use crate::record::{Event, EventKind, Grant, LiftSession, Log, Parameters, Place, Session};
+use crate::record::{Event, EventKind, Grant, LiftSession, Lifter, Log, Parameters, Place, Session};
 
 /// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
 /// method here.
@@ -31,7 +31,8 @@ use crate::record::{Event, EventKind, Grant, LiftSession, Log, Parameters, Place
 /// ```
 #[derive(Clone, Debug)]
 pub struct Diary<'a> {
-    log: &'a Log,
+    /// Whose log it is, and of which version; where the diary owns what it read, without the events.
+    head: Cow<'a, Log>,
     events: Vec<Cow<'a, Event>>,
     state: State,
     done: Vec<Done>,
@@ -89,13 +90,63 @@ impl<'a> Diary<'a> {
         })?;
         let mut of_lift: BTreeMap<Name, Vec<usize>> = BTreeMap::new();
         for (number, kept) in done.iter().enumerate() {
-            let Some(lift) = lift_of(&events, kept) else { continue };
-            match of_lift.get_mut(&lift.lift) {
-                Some(all) => all.push(number),
-                None => drop(of_lift.insert(lift.lift.clone(), alloc::vec![number])),
+            if let Some(lift) = lift_of(&events, kept) {
+                note(&mut of_lift, &lift.lift, number);
             }
         }
-        Ok(Diary { log, events, state, done, of_lift, passed })
+        Ok(Diary { head: Cow::Borrowed(log), events, state, done, of_lift, passed })
+    }
+
+    /// The same with all that it read its own, for a host that keeps a log open: asked many questions, read once.
+    ///
+    /// ```
+    /// use bismar::answers::Diary;
+    /// use bismar::quantity::{Mass, Name};
+    /// use bismar::record::{Event, EventKind, Lifter, Log};
+    ///
+    /// let mut diary = {
+    ///     let log = Log::new(Lifter::new(Name::new("A")?));
+    ///     Diary::of(&log)?.into_owned()
+    /// };
+    /// let weighed = EventKind::BodyMassRecorded(Mass::from_kg(80.0)?);
+    /// diary.add(&Event::new(1, "2026-03-02".parse()?, weighed))?;
+    /// assert_eq!(diary.state().last().map(|(_, number)| number), Some(1));
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    #[must_use]
+    pub fn into_owned(self) -> Diary<'static> {
+        let head = Cow::Owned(self.log_of(Vec::new()));
+        let Diary { events, state, done, of_lift, passed, .. } = self;
+        let events = events.into_iter().map(|event| Cow::Owned(event.into_owned())).collect();
+        Diary { head, events, state, done, of_lift, passed }
+    }
+
+    /// Takes one more event at the end, without reading the others again: the same as reading a log that has it too.
+    ///
+    /// # Errors
+    /// What [`State::apply`] reports, `needs_refold` among it for what changes the past: read the log anew. What is refused
+    /// changes nothing.
+    pub fn add(&mut self, event: &Event) -> Result<(), Error> {
+        let at = self.events.len();
+        let session = match &event.kind {
+            EventKind::SessionRecorded(session) => Some(session),
+            _ => None,
+        };
+        let done = session.map(|session| found(&self.state, at, event.day, session)).unwrap_or_default();
+        let passed = at.is_multiple_of(STRIDE).then(|| self.state.clone());
+        self.state.apply(event)?;
+        self.events.push(Cow::Owned(event.clone()));
+        self.passed.extend(passed);
+        for kept in done {
+            if let Some(lift) = lift_of(&self.events, &kept) {
+                note(&mut self.of_lift, &lift.lift, self.done.len());
+            }
+            self.done.push(kept);
+        }
+        if let Some(session) = session {
+            left(&mut self.done, &self.state, at, event.sequence, session);
+        }
+        Ok(())
     }
 
     /// The state at the end of that day, as the log up to it leaves it.
@@ -119,7 +170,7 @@ impl<'a> Diary<'a> {
         let out_of_reach = in_reach.last().map_or(0, |(_, (at, _))| at);
         let before = self.passed.get(out_of_reach / STRIDE).cloned();
         let from = before.as_ref().map_or(0, |_| out_of_reach / STRIDE * STRIDE);
-        fold_on(before.unwrap_or_else(|| State::before(self.log)), from, events)
+        fold_on(before.unwrap_or_else(|| State::before(&self.head)), from, events)
     }
 
     /// The state after the last event.
@@ -128,14 +179,15 @@ impl<'a> Diary<'a> {
         &self.state
     }
 
-    /// The log that was read.
-    pub(super) const fn log(&self) -> &Log {
-        self.log
+    /// Whose log it is.
+    pub(super) fn lifter(&self) -> &Lifter {
+        &self.head.lifter
     }
 
     /// The log with other events, in the same order.
     pub(super) fn log_of(&self, events: Vec<Event>) -> Log {
-        let (format, version, lifter) = (self.log.format.clone(), self.log.version, self.log.lifter.clone());
+        let (format, version, lifter) =
+            (self.head.format.clone(), self.head.version, self.head.lifter.clone());
         Log { format, version, lifter, events }
     }
 
@@ -243,6 +295,14 @@ impl LiftDone<'_> {
         }
         let (_, body) = self.kept.body?;
         body.plus(load).ok().filter(|moved| *moved >= Mass::ZERO)
+    }
+}
+
+/// Notes one more session of a lift by its place among all.
+fn note(of_lift: &mut BTreeMap<Name, Vec<usize>>, lift: &Name, number: usize) {
+    match of_lift.get_mut(lift) {
+        Some(all) => all.push(number),
+        None => drop(of_lift.insert(lift.clone(), alloc::vec![number])),
     }
 }
 

@@ -280,8 +280,8 @@ impl Diary<'_> {
         Ok(Handover {
             stops: state.stops(),
             today,
-            lifter: self.log().lifter.id.clone(),
-            age: self.log().lifter.oldest_on(today),
+            lifter: self.lifter().id.clone(),
+            age: self.lifter().oldest_on(today),
             reopening: stops(state),
             asks: state.asks().to_vec(),
             ill_since: state.ill_since(),

@@ -1,20 +1,21 @@
 //! What looks odd in this log?
 
-use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 use super::diary::Diary;
 use super::lacking::Lacking;
-use super::oddity::{Odd, Oddity, Slip};
+use super::oddity::{Odd, Oddity, Slip, name_places};
 use crate::caution::Caution;
 use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
 use crate::loading::unit_slip;
 use crate::numeric;
-use crate::progression::{FALL_DAYS, FALL_PART, When, fold_watched};
+use crate::progression::{FALL_DAYS, FALL_PART};
 use crate::quantity::{Day, Mass, Name, Reserve};
 use crate::reason::Reason;
-use crate::record::{Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet};
+use crate::record::{
+    Effort, Event, EventKind, LiftSession, Lifter, Log, Override, Parameters, Session, WorkSet,
+};
 
 /// Sessions in a row without one doubtful mark, from which a gate is said to tell nothing (our choice).
 const PERFECT_SESSIONS: usize = 20;
@@ -324,23 +325,29 @@ pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let events = log.effective()?;
     let stops = super::standing::stops_as_far_as_read(log);
-    Ok(look_through(&events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>(), log, stops, today))
+    let events = events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>();
+    Ok(look_through(&events, (&log.lifter, &|| log.clone()), stops, today))
 }
 
 impl Diary<'_> {
     /// What looks odd in this log? See [`review`].
     #[must_use]
     pub fn review(&self, today: Day) -> Review {
-        look_through(&self.events().collect::<Vec<&Event>>(), self.log(), self.state().stops(), today)
+        let events = self.events().collect::<Vec<&Event>>();
+        let log = || self.log_of(self.events().cloned().collect());
+        look_through(&events, (self.lifter(), &log), self.state().stops(), today)
     }
 }
 
-fn look_through(events: &[&Event], log: &Log, stops: Vec<Reason>, today: Day) -> Review {
+/// The whole log is asked for only where something has to be followed through it.
+type Whose<'l> = (&'l Lifter, &'l dyn Fn() -> Log);
+
+fn look_through(events: &[&Event], (lifter, log): Whose<'_>, stops: Vec<Reason>, today: Day) -> Review {
     let mut looking = Looking::default();
     for event in events {
         looking.look(event);
     }
-    looking.found.extend(super::dates::odd_days(events, &log.lifter, today));
+    looking.found.extend(super::dates::odd_days(events, lifter, today));
     if let (true, Some(last)) = (looking.unknown > 0, events.last()) {
         let what = Odd::UnknownEvents { count: looking.unknown };
         looking.found.push(Oddity::new(last.day, what));
@@ -363,37 +370,4 @@ fn look_through(events: &[&Event], log: &Log, stops: Vec<Reason>, today: Day) ->
         cautions.push(Caution::UnknownEvents);
     }
     Review { stops, today, sessions, findings, missing, cautions }
-}
-
-/// Says of each load that looks like a slip where the lift was done, or stood: only following the whole log tells. One that
-/// cannot be followed is looked at without.
-fn name_places(findings: &mut [Oddity], log: &Log) {
-    let is_slip = |found: &Oddity| matches!(found.what, Odd::LoadSlip { .. });
-    if !findings.iter().any(is_slip) {
-        return;
-    }
-    let mut slips: BTreeMap<u32, Vec<&mut Oddity>> = BTreeMap::new();
-    for found in findings.iter_mut().filter(|found| is_slip(found)) {
-        if let Some(event) = found.event {
-            slips.entry(event).or_default().push(found);
-        }
-    }
-    let watched = fold_watched(log, |state, _, event, when| {
-        let of_event = if when == When::Before { slips.get_mut(&event.sequence) } else { None };
-        for found in of_event.into_iter().flatten() {
-            let lift = found.lift.as_ref().and_then(|id| state.lift_state(id));
-            let place = found.lift.as_ref().and_then(|id| {
-                let recorded = match &event.kind {
-                    EventKind::SessionRecorded(session) => {
-                        session.lifts.iter().find(|done| done.lift == *id).and_then(|done| done.place)
-                    }
-                    _ => None,
-                };
-                recorded.or_else(|| Some(state.view(id, event.day).ok()?.place()))
-            });
-            found.place = lift.zip(place).map(|(lift, place)| lift.parameters().named_place(place));
-        }
-    });
-    // A log that cannot be followed says so by every other door.
-    drop(watched);
 }

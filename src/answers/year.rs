@@ -14,7 +14,7 @@ use crate::horizon::{
 use crate::progression::State;
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::{NamedPlace, Reason};
-use crate::record::{self, Event, EventKind, LoadToKeep, Log, Plan, Weighing, YearsAhead};
+use crate::record::{Event, EventKind, EverydayTest, LoadToKeep, Log, Plan, Weighing, YearsAhead};
 use crate::sign::Ask;
 
 /// Days that a card looks back for falls, new medicines and body masses.
@@ -27,10 +27,15 @@ const LOOK_BACK: i32 = 365;
 pub struct TestedFunction {
     /// Which test.
     pub test: FunctionTest,
+    /// The same by the name that the log has for it.
+    pub written: EverydayTest,
     /// When it was last done.
     pub on: Day,
     /// Its result, in the unit of the test.
     pub result: f64,
+    /// When it was done before that, and with what result.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub before: Option<(Day, f64)>,
     /// The published floor; absent where none is here for this test.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub floor: Option<Floor>,
@@ -165,20 +170,33 @@ impl Diary<'_> {
     }
 }
 
+/// A test with its last result and the one before.
+struct LastTest {
+    written: EverydayTest,
+    on: Day,
+    result: f64,
+    before: Option<(Day, f64)>,
+}
+
+/// The test by the name of the tables of floors.
+const fn by_floor(written: EverydayTest) -> FunctionTest {
+    match written {
+        EverydayTest::ChairRiseSeconds => FunctionTest::FiveChairRises,
+        EverydayTest::ChairRiseCount => FunctionTest::ChairStandsIn30Seconds,
+        EverydayTest::GaitSpeed => FunctionTest::GaitSpeed,
+        EverydayTest::Grip => FunctionTest::Grip,
+        EverydayTest::FloorRise => FunctionTest::FloorRise,
+    }
+}
+
 /// The last result of each test.
-fn last_tests(events: &[&Event]) -> Vec<(FunctionTest, Day, f64)> {
-    let mut tests: Vec<(FunctionTest, Day, f64)> = Vec::new();
+fn last_tests(events: &[&Event]) -> Vec<LastTest> {
+    let mut tests: Vec<LastTest> = Vec::new();
     for event in events {
         let EventKind::FunctionTested(done) = &event.kind else { continue };
-        let test = match done.test {
-            record::EverydayTest::ChairRiseSeconds => FunctionTest::FiveChairRises,
-            record::EverydayTest::ChairRiseCount => FunctionTest::ChairStandsIn30Seconds,
-            record::EverydayTest::GaitSpeed => FunctionTest::GaitSpeed,
-            record::EverydayTest::Grip => FunctionTest::Grip,
-            record::EverydayTest::FloorRise => FunctionTest::FloorRise,
-        };
-        tests.retain(|(known, ..)| *known != test);
-        tests.push((test, event.day, done.result));
+        let known = tests.iter().position(|known| known.written == done.test).map(|at| tests.remove(at));
+        let before = known.map(|known| (known.on, known.result));
+        tests.push(LastTest { written: done.test, on: event.day, result: done.result, before });
     }
     tests
 }
@@ -186,7 +204,7 @@ fn last_tests(events: &[&Event]) -> Vec<(FunctionTest, Day, f64)> {
 fn facts(
     state: &State,
     ahead: &YearsAhead,
-    tests: &[(FunctionTest, Day, f64)],
+    tests: &[LastTest],
     events: &[&Event],
     today: Day,
 ) -> Result<YearlyFacts, Error> {
@@ -208,7 +226,7 @@ fn facts(
     };
     Ok(YearlyFacts {
         clearance: state.clearance().map(|given| given.given),
-        tests: tests.iter().map(|(test, on, _)| TestDone { test: *test, on: *on }).collect(),
+        tests: tests.iter().map(|last| TestDone { test: by_floor(last.written), on: last.on }).collect(),
         equipment: equipment(state, ahead)?,
         swaps: ahead.swaps.clone(),
         gaps: ahead.gaps.clone(),
@@ -235,14 +253,13 @@ fn equipment(state: &State, ahead: &YearsAhead) -> Result<Vec<Weighing>, Error> 
     Ok(all)
 }
 
-fn against_floor(
-    (test, on, result): (FunctionTest, Day, f64),
-    sex: Option<Sex>,
-) -> Result<TestedFunction, Error> {
+fn against_floor(last: LastTest, sex: Option<Sex>) -> Result<TestedFunction, Error> {
+    let LastTest { written, on, result, before } = last;
+    let test = by_floor(written);
     // A test that the source has no floor for is told without one.
     let floor = ewgsop2_floor(test, sex).ok();
     let margin = floor.as_ref().map(|floor| floor_margin(result, floor)).transpose()?;
-    Ok(TestedFunction { test, on, result, floor, margin })
+    Ok(TestedFunction { test, written, on, result, before, floor, margin })
 }
 
 fn kept(

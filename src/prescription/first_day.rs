@@ -84,7 +84,7 @@ formula! {
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn first_load(implement: &Implement, stock: &Stock, height: Option<crate::quantity::Length>) -> Result<Mass, Error> {
-        let heaviest = Mass::grams(500_000);
+        let heaviest = HEAVIEST_FIRST;
         let prepared = Prepared::new(implement, stock, heaviest)?;
         let lightest = prepared.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
         let Some(height) = height else { return Ok(lightest) };
@@ -98,6 +98,8 @@ formula! {
     source: OURS, place: "first day", standing: OurChoice, seen: NotApplicable,
 }
 
+/// A bar for heavier work than this has no use on a first day (our choice).
+pub(super) const HEAVIEST_FIRST: Mass = Mass::grams(500_000);
 /// Totals looked through for one that reaches a height; the lightest such load lies near the start.
 const MOST_TOTALS: usize = 20_000;
 

@@ -6,7 +6,9 @@
 //! | the coach asks | the answer |
 //! |---|---|
 //! | What does this lifter do today? | [`next_session`], or [`next_session_from`] a kept state: a [`LiftToday`] a lift |
-//! | First day: which rung, what load? | [`first_rung`], [`first_load`] |
+//! | First day: which lifts, which bar, which rung, what load? | [`first_lifts()`], [`first_bars`], [`first_rung`], [`first_load`]; a log that begins so: [`begin`] |
+//! | Another bar, other discs? | [`other_bars`], [`with_bar`], [`with_kit`] |
+//! | A longer range: what load? | [`longer_range`] |
 //! | Sore, short of kit: what instead? | [`sideways`] |
 //! | That set is done: what load for the next? | [`next_set_by_curve`], [`next_set_fixed`], [`back_off_load`] |
 //! | Stop here? | [`technique_stop`], [`stop_at_target_effort`] |
@@ -17,9 +19,12 @@ mod draft;
 mod ease;
 mod equipment;
 mod first_day;
+mod first_lifts;
 mod lift;
+mod longer_range;
 mod mind;
 mod next;
+mod right_bar;
 mod rules;
 mod set_to_set;
 mod stage;
@@ -30,8 +35,11 @@ mod way_back;
 pub use change::Change;
 pub(crate) use equipment::Equipment;
 pub use first_day::{first_load, first_rung, sideways};
+pub use first_lifts::{begin, first_lift, first_lifts, first_settings};
 pub use lift::{LiftToday, Verdict};
+pub use longer_range::{LongerRange, longer_range};
 pub use next::{SessionPlan, next_session, next_session_from};
+pub use right_bar::{BarOffer, first_bars, other_bars, with_bar, with_kit};
 pub use rules::{
     NextStep, StepRange, TechniqueStop, acsm_2009_step, double_progression, knight_1979, technique_stop,
     two_for_two,

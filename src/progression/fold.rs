@@ -79,6 +79,35 @@ impl State {
     /// log anew. Else what [`fold`] reports; the state is unchanged on an error. A number that an event before the last
     /// one used is seen by [`fold`] only.
     pub fn apply(&mut self, event: &Event) -> Result<(), Error> {
+        self.check_next(event)?;
+        *self = self.clone().take_next(event)?;
+        Ok(())
+    }
+
+    /// The state after one more event, for a host that needs the state before no more: nothing is copied.
+    ///
+    /// # Errors
+    /// As [`State::apply`]; the state is gone then. [`State::changes_the_past`] tells beforehand where a fold anew is needed.
+    ///
+    /// ```
+    /// use bismar::progression::State;
+    /// use bismar::quantity::{Mass, Name};
+    /// use bismar::record::{Event, EventKind, Lifter};
+    ///
+    /// let weighed = EventKind::BodyMassRecorded(Mass::from_kg(80.0)?);
+    /// let event = Event::new(1, "2026-03-02".parse()?, weighed);
+    /// let mut state = State::new(Lifter::new(Name::new("A")?));
+    /// let after = state.clone().applied(&event)?;
+    /// state.apply(&event)?;
+    /// assert_eq!(after, state);
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn applied(self, event: &Event) -> Result<State, Error> {
+        self.check_next(event)?;
+        self.take_next(event)
+    }
+
+    fn check_next(&self, event: &Event) -> Result<(), Error> {
         let lifter = &self.shared.lifter;
         lifter.check()?;
         event
@@ -88,15 +117,18 @@ impl State {
         if self.changes_the_past(event) {
             return Err(Error::plain(Code::NeedsRefold, "event").at_event(event.sequence));
         }
-        let mut next = self.clone();
-        next.take(event, &Foreseen::default())?;
-        next.told = Told(self.told.0.saturating_add(1));
-        *self = next;
         Ok(())
     }
 
-    /// Whether the event says something about what was taken before it.
-    pub(super) fn changes_the_past(&self, event: &Event) -> bool {
+    fn take_next(mut self, event: &Event) -> Result<State, Error> {
+        self.take(event, &Foreseen::default())?;
+        self.told = Told(self.told.0.saturating_add(1));
+        Ok(self)
+    }
+
+    /// Whether the event says something about what was taken before it, so that the whole log has to be folded anew with it.
+    #[must_use]
+    pub fn changes_the_past(&self, event: &Event) -> bool {
         // A number not above the last one may have been used before; only the whole log knows.
         let late = self.last.is_some_and(|(day, number)| event.day < day || event.sequence <= number);
         let again = |id: &crate::quantity::Name| {

@@ -10,9 +10,11 @@ use crate::record::{PainAnswer, Policy, UsualPain};
 /// Steady training days at or below the usual level before it allows a move (published advice gives none; our choice).
 pub(crate) const STEADY_SESSIONS: u8 = 3;
 
-/// What one answer about one region asks for.
+/// What one answer about pain in one region asks for, the least first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Zone {
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum PainZone {
     /// No more than usual and no feature.
     Clear,
     /// A little, or more than usual: no move today.
@@ -23,16 +25,38 @@ pub(crate) enum Zone {
     Stop,
 }
 
-pub(crate) fn zone(answer: &PainAnswer, usual: Pain, policy: &Policy) -> Zone {
+/// What does this answer about pain ask for: go on, hold, ease off until it is clear again, or stop?
+///
+/// # Rules
+/// A feature that stops by itself, or a score above `pain_stop_above`: stop. A score of `pain_block_from` and more than
+/// usual, and pain that is new or rising or of which nobody asked: ease off, and `clear_sessions` before a move. More than
+/// usual: hold. The most cautious row that matches wins; features outrank the score.
+///
+/// ```
+/// use bismar::progression::{PainZone, pain_zone};
+/// use bismar::quantity::{Name, Pain};
+/// use bismar::record::{PainAnswer, Policy};
+///
+/// let knee = |score| -> Result<PainAnswer, bismar::Error> {
+///     Ok(PainAnswer::plain(Name::new("knee")?, Pain::new(score)?))
+/// };
+/// let asks = |answer: &PainAnswer| pain_zone(answer, Pain::NONE, &Policy::default());
+/// assert_eq!(asks(&knee(2)?), PainZone::Hold);
+/// assert_eq!(asks(&knee(4)?), PainZone::Block);
+/// assert_eq!(asks(&knee(6)?), PainZone::Stop);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[must_use]
+pub fn pain_zone(answer: &PainAnswer, usual: Pain, policy: &Policy) -> PainZone {
     let score = answer.score.score();
     if answer.stops() || score > policy.pain_stop_above {
-        Zone::Stop
+        PainZone::Stop
     } else if (score >= policy.pain_block_from && answer.score > usual) || answer.is_unusual() {
-        Zone::Block
+        PainZone::Block
     } else if answer.score > usual {
-        Zone::Hold
+        PainZone::Hold
     } else {
-        Zone::Clear
+        PainZone::Clear
     }
 }
 
@@ -93,28 +117,28 @@ impl State {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let policy = &all.policy;
         let region = self.shared.known_mut(&answer.region)?;
-        let zone = zone(answer, region.usual_level(on, policy.usual_review_days), policy);
+        let zone = pain_zone(answer, region.usual_level(on, policy.usual_review_days), policy);
         region.note(answer.score, on);
         // Told after the training of that day it is of that day all the same.
         if region.loaded == Some(on) {
             region.keep_worst_of(on, false);
         }
-        if zone > Zone::Clear {
+        if zone > PainZone::Clear {
             region.unclear = Some(on);
         }
-        if zone >= Zone::Block {
+        if zone >= PainZone::Block {
             region.lowered = Some(on);
         }
         match zone {
-            Zone::Clear => {}
-            Zone::Hold => region.clear_needed = region.clear_needed.max(1),
-            Zone::Block => region.clear_needed = region.clear_needed.max(policy.clear_sessions),
-            Zone::Stop => {
+            PainZone::Clear => {}
+            PainZone::Hold => region.clear_needed = region.clear_needed.max(1),
+            PainZone::Block => region.clear_needed = region.clear_needed.max(policy.clear_sessions),
+            PainZone::Stop => {
                 region.clear_needed = region.clear_needed.max(policy.clear_sessions);
                 self.stop_region(answer, on, event)?;
             }
         }
-        if zone > Zone::Clear {
+        if zone > PainZone::Clear {
             self.hold_partners_in(&answer.region);
         }
         Ok(())

@@ -1,5 +1,7 @@
 //! Exact masses.
 
+use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -145,6 +147,23 @@ impl Mass {
     #[must_use]
     pub fn kg(self) -> f64 {
         self.0 as f64 / NANOGRAMS_PER_KILOGRAM as f64
+    }
+
+    /// Every digit of it in kilograms, nothing rounded.
+    ///
+    /// ```
+    /// use bismar::quantity::Mass;
+    ///
+    /// assert_eq!(Mass::from_lb(5.0)?.exact_kg(), "2.26796185");
+    /// assert_eq!(Mass::from_kg(-20.0)?.exact_kg(), "-20");
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    #[must_use]
+    pub fn exact_kg(self) -> String {
+        let (sign, all) = (if self.0 < 0 { "-" } else { "" }, self.0.unsigned_abs());
+        let unit = NANOGRAMS_PER_KILOGRAM.unsigned_abs();
+        let digits = format!("{sign}{}.{:012}", all / unit, all % unit);
+        digits.trim_end_matches('0').trim_end_matches('.').into()
     }
 
     /// Pounds, correctly rounded to the nearest `f64`.

@@ -91,7 +91,11 @@ fn row_69_function_tests_are_held_against_their_floors() {
     assert_eq!(grip(Some(Sex::Male)), (24.0, FloorPlace::Below, -3.0, -3.0));
     assert_eq!(grip(None).1, FloorPlace::Between);
     let (answer, said) = asked(&world, YearsAhead::default(), None);
+    // Grip was 20 kg ten days before; the rises were never counted before.
+    let grip = answer.tests.iter().find(|tested| tested.written == record::EverydayTest::Grip).unwrap();
+    assert_eq!(grip.before, Some((day("2026-01-05"), 20.0)));
     let rise = answer.tests.iter().find(|tested| tested.test == FunctionTest::FiveChairRises).unwrap();
+    assert_eq!(rise.before, None);
     assert_eq!(rise.margin.as_ref().unwrap().place, FloorPlace::Below);
     assert!(answer.cautions.contains(&Caution::TalkToClinician));
     // No floor is published here for rising from the floor: told, and not judged.

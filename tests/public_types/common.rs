@@ -362,8 +362,10 @@ const _: () = {
     common::<bismar::one_rm::VelocityLift>();
     common::<bismar::one_rm::VelocityProfile>();
     common::<bismar::one_rm::WidthParts>();
+    common::<bismar::prescription::BarOffer>();
     common::<bismar::prescription::Change>();
     common::<bismar::prescription::LiftToday>();
+    common::<bismar::prescription::LongerRange>();
     common::<bismar::prescription::NextStep>();
     common::<bismar::prescription::SessionPlan>();
     common::<bismar::prescription::StepRange>();
@@ -378,6 +380,7 @@ const _: () = {
     common::<bismar::progression::Now>();
     common::<bismar::progression::OpenAsk>();
     common::<bismar::progression::OverrideInForce>();
+    common::<bismar::progression::PainZone>();
     common::<bismar::progression::Purpose>();
     common::<bismar::progression::RegionState>();
     common::<bismar::progression::SetupSeen>();

@@ -220,7 +220,7 @@ export class App {
     if (kept?.mark === mark) return kept.number;
     if (kept) ask("page.close", { log: kept.number });
     this.logs.delete(lifter.id);
-    const number = ask("page.open", { log: this.logText(lifter) });
+    const number = this.store.openLog(lifter) ?? ask("page.open", { log: this.logText(lifter) });
     this.logs.set(lifter.id, { number, mark });
     return number;
   }

@@ -20,7 +20,12 @@ export function kindOf<U, K extends KeysOf<U>>(one: U, kind: K): At<U, K> | unde
 
 declare const WASM_BASE64: string;
 
+/** Newer browsers read such a text themselves. */
+type Reads = { fromBase64?: (text: string) => Uint8Array<ArrayBuffer> };
+
 function bytes(text: string): Uint8Array<ArrayBuffer> {
+  const read = (Uint8Array as Reads).fromBase64;
+  if (read) return read.call(Uint8Array, text);
   const letters = atob(text);
   const out = new Uint8Array(letters.length);
   for (let at = 0; at < letters.length; at += 1) out[at] = letters.charCodeAt(at);
@@ -29,7 +34,8 @@ function bytes(text: string): Uint8Array<ArrayBuffer> {
 
 export async function start(): Promise<void> {
   const unpacked = new Blob([bytes(WASM_BASE64)]).stream().pipeThrough(new DecompressionStream("gzip"));
-  await init(await new Response(unpacked).arrayBuffer());
+  // As it is unpacked it is compiled, beside the thread that draws.
+  await init(new Response(unpacked, { headers: { "content-type": "application/wasm" } }));
 }
 
 /** What the library refused, in words. */

@@ -69,6 +69,8 @@ export interface Found {
   places: { events: number; draft: number };
   revision: number;
   said: string[];
+  /** The number under which the library has the log open; nothing where it was closed again. */
+  log?: number;
 }
 /** Somebody whose log cannot be read: it is left as it lies. */
 export interface Unreadable {
@@ -197,14 +199,21 @@ export function parsed(text: string): unknown {
 }
 const safely = (text: string): { id?: unknown } | null | undefined => parsed(text) as { id?: unknown } | null | undefined;
 
-/** One lifter as the device has it, mended where that is needed; nothing for one who is gone. */
-export async function find(base: IDBPDatabase, id: string): Promise<Found | Unreadable | undefined> {
+/** What lies on the device of one lifter, as it lies. */
+export type Lying = [row: Partial<Stored> | undefined, events: Row[], drafts: Row[]];
+export async function lyingOf(base: IDBPDatabase, id: string): Promise<Lying> {
   const reading = base.transaction(["lifters", "events", "drafts"]);
-  const [row, events, drafts] = (await Promise.all([
+  return (await Promise.all([
     reading.objectStore("lifters").get(id),
     reading.objectStore("events").getAll(allOf(id)),
     reading.objectStore("drafts").getAll(allOf(id)),
-  ])) as [Partial<Stored> | undefined, Row[], Row[]];
+  ])) as Lying;
+}
+
+/** One lifter as the device has it, mended where that is needed; nothing for one who is gone. Whoever is asked about at
+ * once has the log left open (`open`). */
+export async function find(base: IDBPDatabase, id: string, lying?: Lying, open = false): Promise<Found | Unreadable | undefined> {
+  const [row, events, drafts] = lying ?? (await lyingOf(base, id));
   if (!row && events.length + drafts.length === 0) return undefined;
   const [own, draft] = [whole(id, events), whole(id, drafts)];
   const aside: Torn[] = [];
@@ -223,7 +232,7 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
   const opened = attempt("page.open", { log: logOf(kept, own.texts) });
   if (opened.refused) return { id, words: opened.refused.message, row, events: own.texts, draft: draft.texts };
   mendPlan(kept, row, seals, opened.answer, aside, said);
-  ask("page.close", { log: opened.answer });
+  if (!open) ask("page.close", { log: opened.answer });
   const lost = lostEnd(row, own, draft);
   if (lost) {
     hurt.push(`${lost.startsWith("The end") ? "" : "The end of the log was lost: "}${lost} ${name}. If there is a file, open it: it shows what it would add.`);
@@ -239,6 +248,7 @@ export async function find(base: IDBPDatabase, id: string): Promise<Found | Unre
     places: { events: own.next, draft: draft.next },
     revision,
     said,
+    ...(open ? { log: opened.answer } : {}),
   };
   if (said.length + hurt.length > 0) await mend(base, found, aside, [own.torn, draft.torn]);
   return found;

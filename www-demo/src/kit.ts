@@ -1,5 +1,5 @@
 // Bars and discs of a gym, until somebody says otherwise.
-import type { Disc, FirstDayOffer, Implement, Length, Loaded, Mass, PlacedDisc, Stock } from "bismar-page-package";
+import type { BarOffer, Disc, Implement, Length, Loaded, Mass, PlacedDisc, Stock } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import { mass, plain } from "./numbers.ts";
 
@@ -166,11 +166,15 @@ export function implementName(one: Implement): string {
   return (Object.values(one) as { id: string }[])[0]?.id ?? "";
 }
 
-/** Lifts to begin with; the library says which bars are right for each. */
-export const LIFTS = ["front squat", "box squat", "straight-bar pull", "hex-bar pull", "strict press", "seated press", "bench press", "supported row"];
+let lifts: string[] | undefined;
+/** Lifts to begin with; the library says which, and which bars are right for each. */
+export function firstLifts(): string[] {
+  lifts ??= ask("page.first_lifts", {});
+  return lifts;
+}
 
 /** A bar on offer for a lift: its lightest load at the height of the lift, on blocks where it needs some. */
-export type Offer = FirstDayOffer;
+export type Offer = BarOffer;
 
 /** The discs of one end; nothing where there are none, or none are put on. */
 export function discsOf(loaded: Loaded | undefined): PlacedDisc[] {

@@ -5,7 +5,7 @@ import type { LiftToday } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import type { StoredLog } from "./kept.ts";
 import { sideWords } from "./bar_drawing.ts";
-import { barWords, firstBars, implementName, LIFTS, offerWords } from "./kit.ts";
+import { barWords, firstBars, firstLifts, implementName, offerWords } from "./kit.ts";
 import { count, deviceDay, mass, plain } from "./numbers.ts";
 import { table } from "./answer.ts";
 import { sameName, shownName } from "./names.ts";
@@ -129,7 +129,7 @@ export function beginView(app: App): Child {
   const kit = app.gymKit();
   const bars = (app.kept.bars as Record<string, string> | undefined) ?? {};
   // The lightest right bar unless the coach says otherwise.
-  const offered = LIFTS.filter((lift) => chosen.includes(lift)).map((lift) => {
+  const offered = firstLifts().filter((lift) => chosen.includes(lift)).map((lift) => {
     const offers = firstBars(lift, kit);
     return { lift, offers, offer: offers.find((one) => one.implement === bars[lift]) ?? offers[0] };
   });
@@ -181,7 +181,7 @@ export function beginView(app: App): Child {
       "div",
       { class: "field" },
       el("span", { class: "label" }, "Lifts; each starts with the lightest load at its height"),
-      el("div", { class: "choices" }, LIFTS.map((lift) =>
+      el("div", { class: "choices" }, firstLifts().map((lift) =>
         button(lift, () => {
           keep();
           app.kept.lifts = chosen.includes(lift) ? chosen.filter((other) => other !== lift) : [...chosen, lift];

@@ -1,5 +1,6 @@
 // The shell: header, views, the way between them.
 import { App } from "./app.ts";
+import { openBase } from "./base.ts";
 import { withoutHealth } from "./card.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { ask, start } from "./engine.ts";
@@ -15,7 +16,7 @@ import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
 import type { Question } from "./questions/shape.ts";
 import { TOLD } from "./questions/told.ts";
-import { prepareCapacity, YEARS } from "./questions/years.ts";
+import { YEARS } from "./questions/years.ts";
 import { applyTheme, settingsView, useUnit } from "./settings.ts";
 import { Store } from "./store.ts";
 import { todayView } from "./today_view.ts";
@@ -236,14 +237,18 @@ function followVersions(app: App): void {
 async function begin(): Promise<void> {
   const root = document.getElementById("page") as HTMLElement;
   applyTheme(undefined);
+  const base = openBase();
+  // Refused, it is told by whoever waits for it.
+  base.catch(() => undefined);
+  const ready = start();
+  const opening = Store.open(base, ready);
   try {
-    await start();
+    await ready;
   } catch (error) {
     fill(root, el("main", {}, el("h1", {}, "This browser cannot run the page"), el("p", {}, error instanceof Error ? error.message : String(error)), el("p", {}, "A browser of the last few years is needed; no network is.")));
     return;
   }
-  prepareCapacity();
-  const store = await Store.open();
+  const store = await opening;
   applyTheme(store.setting("theme"));
   const app = new App(store);
   const changed = (): void => {

@@ -5,7 +5,7 @@ import { button, choices, el, later, showBox, type Child } from "./element.ts";
 import type { Gate, LifterPlace, LiftPlan, Pair, Plan, RecordParameters } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
-import { barWords, firstBars, LIFTS } from "./kit.ts";
+import { barWords, firstBars, firstLifts } from "./kit.ts";
 import { dayShort, mass, plain, weekday } from "./numbers.ts";
 import { openPad } from "./pad.ts";
 import { implementOf } from "./setup.ts";
@@ -191,7 +191,7 @@ function notPlanned(app: App, lifter: Loaded, plan: Plan, names: string[]): Chil
 }
 
 function newLift(app: App, lifter: Loaded, names: string[]): Child {
-  const left = LIFTS.filter((lift) => !names.includes(lift));
+  const left = firstLifts().filter((lift) => !names.includes(lift));
   const begin = (lift: string): void => {
     const [offer] = firstBars(lift, app.kit());
     if (!offer) {

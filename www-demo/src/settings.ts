@@ -1,11 +1,11 @@
 // Units, look, and the bars and discs of the gym.
 import type { App } from "./app.ts";
-import { button, choices, el, type Child } from "./element.ts";
+import { button, choices, el, later, type Child } from "./element.ts";
 import type { Implement } from "bismar-page-package";
-import { attempt, kindOf } from "./engine.ts";
+import { ask, attempt, kindOf, type Answered } from "./engine.ts";
 import { barWords, GYMS, implementName, type Kit } from "./kit.ts";
 import { shownName } from "./names.ts";
-import { face, given, mass, plain, setUnit, unitNow, type Unit } from "./numbers.ts";
+import { count, face, given, mass, plain, setUnit, unitNow, type Unit } from "./numbers.ts";
 import { confirmBox, openPad } from "./pad.ts";
 
 export async function useUnit(app: App, unit: Unit): Promise<void> {
@@ -125,7 +125,26 @@ export function settingsView(app: App): Child {
           if (made.answer) void app.record(lifter, { parametersChanged: made.answer }).then(() => app.refresh());
         }),
       ),
+    el("h2", {}, "Does this device count right?"),
+    bitsPart(app),
     el("h2", {}, "About"),
     el("p", {}, "The page does sums and keeps rules; it examines nobody. It sends nothing anywhere: what it keeps stays on this device until you save a file or erase it."),
   ];
+}
+
+/** What the same answers come to where they were counted natively. */
+declare const SAME_BITS: string;
+let counted: Answered<"page.same_bits"> | undefined;
+/** The library asked here and, when the page was built, elsewhere: every bit of every answer. */
+function bitsPart(app: App): Child {
+  const asked = app.kept.bits === true;
+  if (!asked) return button("Count, and compare with where this page was made", () => { app.kept.bits = true; app.refresh(); }, { "data-act": "bits" });
+  return later(() => {
+    counted ??= ask("page.same_bits", {});
+    const { answers, functions, digest } = counted;
+    const same = digest === SAME_BITS;
+    return el("p", { "data-bits": digest, ...(same ? {} : { class: "wrong", role: "alert" }) }, same
+      ? `The same to the last bit: ${count(answers, "answer")} of ${functions} functions. On any device that says ${digest} a log gives the same loads.`
+      : `Not the same (${digest}): do not go by what this device says, and write down what device and browser it is.`);
+  });
 }

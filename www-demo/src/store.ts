@@ -2,9 +2,9 @@
 // open at once: each lifter has a revision that every write looks at and raises, so none writes over another; what was
 // entered while another wrote is put after that, and what does not fit there is set aside and said.
 import type { IDBPDatabase, IDBPTransaction } from "idb";
-import { openBase } from "./base.ts";
+import { ask } from "./engine.ts";
 import { stopsIn, together, unfit, type Damage } from "./damage.ts";
-import { allOf, endsOf, everybody, find, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
+import { allOf, endsOf, everybody, find, lyingOf, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
 import { less, rejoin, setOtherwise, setsOf, type Entered, type Rejoined, type Strange } from "./rejoin.ts";
@@ -83,11 +83,15 @@ export class Store {
   private turn: Promise<unknown> = Promise.resolve();
   private channel: BroadcastChannel | undefined;
 
-  static async open(): Promise<Store> {
+  /** The log of whoever is in view, as it was read and left open. */
+  private left: { lifter: Loaded; seal: string; log: number } | undefined;
+
+  /** What lies on the device is read while the library is still being made (`ready`). */
+  static async open(base: Promise<IDBPDatabase>, ready: Promise<void>): Promise<Store> {
     const store = new Store();
     try {
-      store.base = await openBase();
-      await store.readAll(store.base);
+      store.base = await base;
+      await store.readAll(store.base, ready);
       store.listen();
       void navigator.storage?.persist?.().catch(() => false);
     } catch (error) {
@@ -116,16 +120,31 @@ export class Store {
     this.fault = { what, detail };
   }
 
-  private async readAll(base: IDBPDatabase): Promise<void> {
+  private async readAll(base: IDBPDatabase, ready: Promise<void>): Promise<void> {
     const reading = base.transaction("settings");
     const [keys, values] = (await Promise.all([reading.store.getAllKeys(), reading.store.getAll()])) as [string[], unknown[]];
     keys.forEach((key, at) => this.settings.set(key, String(values[at])));
-    for (const id of await everybody(base)) await this.take(base, id);
+    const ids = await everybody(base);
+    const wanted = this.settings.get("lifter");
+    const first = wanted !== undefined && ids.includes(wanted) ? wanted : ids[0];
+    const lying = first === undefined ? undefined : await lyingOf(base, first);
+    await ready;
+    for (const id of ids) {
+      const found = await find(base, id, id === first ? lying : undefined, id === first);
+      this.install(id, found);
+      if (found && "lifter" in found && found.log !== undefined) this.left = { lifter: found.lifter, seal: found.lifter.seal, log: found.log };
+    }
   }
 
-  /** Reads one lifter from the device into this window. */
-  private async take(base: IDBPDatabase, id: string): Promise<void> {
-    this.install(id, await find(base, id));
+  /** The number of a lifter's log that was left open when it was read; given away once, and closed where the log has changed
+   * since. */
+  openLog(lifter: Loaded): number | undefined {
+    const { left } = this;
+    if (left?.lifter.id !== lifter.id) return undefined;
+    this.left = undefined;
+    if (left.lifter === lifter && left.seal === lifter.seal) return left.log;
+    ask("page.close", { log: left.log });
+    return undefined;
   }
 
   private install(id: string, found: Found | Unreadable | undefined): void {

@@ -1,8 +1,7 @@
 //! The library's doors of a log, over the log's text as the page keeps it.
 
 use bismar::answers::{
-    DayAnswer, DayAnswers, Diary, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week,
-    share,
+    DayAnswer, DayAnswers, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week, share,
 };
 use bismar::loading::{EndMoves, PlacedDisc, Turn as LibraryTurn};
 use bismar::quantity::{Day, Length, Mass, Name, Unit};
@@ -22,7 +21,7 @@ pub(crate) struct OfWeek {
 }
 
 pub(crate) fn week(asked: OfWeek) -> Result<Week, Error> {
-    Diary::of(&asked.log.open()?.log)?.week(asked.today)
+    asked.log.open()?.diary()?.week(asked.today)
 }
 
 /// Does today lie below, within or above the usual?
@@ -35,7 +34,7 @@ pub(crate) struct OfDay {
 }
 
 pub(crate) fn day(asked: OfDay) -> Result<DayAnswer, Error> {
-    Diary::of(&asked.log.open()?.log)?.day(asked.today, Some(&asked.answers))
+    asked.log.open()?.diary()?.day(asked.today, Some(&asked.answers))
 }
 
 /// Is the strength of a lift moving?
@@ -49,7 +48,7 @@ pub(crate) struct OfTrend {
 }
 
 pub(crate) fn trend(asked: OfTrend) -> Result<Trend, Error> {
-    Diary::of(&asked.log.open()?.log)?.trend(&asked.lift, asked.today, Some(asked.weeks))
+    asked.log.open()?.diary()?.trend(&asked.lift, asked.today, Some(asked.weeks))
 }
 
 /// How do the two lifts of a pair stand to each other?
@@ -66,7 +65,7 @@ pub(crate) struct OfPair {
 
 pub(crate) fn pair(asked: OfPair) -> Result<PairAnswer, Error> {
     let OfPair { log, strict, forgiving, today, loads } = asked;
-    Diary::of(&log.open()?.log)?.pair(&strict, &forgiving, today, Some(&loads))
+    log.open()?.diary()?.pair(&strict, &forgiving, today, Some(&loads))
 }
 
 /// How is each load of today made, disc by disc?
@@ -81,7 +80,7 @@ pub(crate) struct OfRack {
 
 pub(crate) fn rack(asked: OfRack) -> Result<Rack, Error> {
     let plan = Plan::from_json(&asked.plan)?;
-    Diary::of(&asked.log.open()?.log)?.rack(&plan, &asked.lift, asked.today, None)
+    asked.log.open()?.diary()?.rack(&plan, &asked.lift, asked.today, None)
 }
 
 /// Several at one bar: who goes first, and which discs move, from here on?
@@ -185,7 +184,7 @@ pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let done = SetsToday::new(asked.lift, asked.sets);
     let opened = asked.log.open()?;
-    let next = Diary::of(&opened.log)?.next_set(&plan, asked.today, &done)?;
+    let next = opened.diary()?.next_set(&plan, asked.today, &done)?;
     let words = spoken(&opened.state, asked.unit);
     Ok(AfterSets { why: words.next_set(&next), next })
 }

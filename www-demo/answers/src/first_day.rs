@@ -1,13 +1,12 @@
 //! A first day, and another bar: which bars are right for a lift, and the lightest load of each at the lift's height.
 
-use bismar::error::Allowed;
-use bismar::loading::{AtHeight, Bar, BarKind, Implement, Loaded, Prepared, Rounding, Stock};
-use bismar::quantity::{Length, Mass, Name};
-use bismar::record::{LiftParameters, Parameters, StartsFrom};
-use bismar::{Code, Error};
+use bismar::Error;
+use bismar::loading::{Implement, Stock};
+use bismar::prescription::{self, BarOffer};
+use bismar::quantity::{Length, Name};
+use bismar::record::Parameters;
 use serde::{Deserialize, Serialize};
 
-use crate::beginning::standard_lift;
 use crate::opened::Which;
 
 /// The question for a lift of the first list.
@@ -29,99 +28,21 @@ pub(crate) struct Another {
     lift: Name,
 }
 
-/// A bar that is right for the lift.
-#[derive(Serialize)]
-pub(crate) struct Offer {
-    implement: Name,
-    /// Its lightest load at the height of the lift.
-    load: Mass,
-    loaded: Loaded,
-    /// Blocks under each end that bring it to its height.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    blocks: Option<Length>,
-    /// How far from its height the bar lies, mm; 0 where it is kept, or no part of the lift.
-    off_by_mm: f64,
-    /// Its lightest load is not above the working load of the lift.
-    fits: bool,
-    /// The lift is done with it now.
-    now: bool,
-}
-
 /// The answer: the lightest first; those at the height before those that cannot be brought there.
 #[derive(Serialize)]
 pub(crate) struct Bars {
-    offers: Vec<Offer>,
+    offers: Vec<BarOffer>,
 }
 
-/// A bar for heavier work than this has no use on a first day (the limit of `first_load`).
-const HEAVIEST: Mass = Mass::grams(500_000);
-/// The lift that is done inside a frame.
-const HEX: &str = "hex-bar pull";
-
-const fn is_hex(bar: &Bar) -> bool {
-    matches!(bar.kind(), BarKind::Hex { .. })
-}
-
-fn offer(bar: &Bar, stock: &Stock, blocks: &[Length], height: Option<Length>) -> Result<Offer, Error> {
-    let (loaded, blocks, off_by_mm) = if let Some(height) = height {
-        let all = AtHeight::new(bar, stock, blocks, height, HEAVIEST)?;
-        let lightest = all.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
-        let kept = all.load(lightest, Rounding::Exact)?;
-        (kept.loaded, kept.blocks, kept.off_by_mm)
-    } else {
-        let all = Prepared::new(&Implement::Bar(bar.clone()), stock, HEAVIEST)?;
-        let lightest = all.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
-        (all.load(lightest, Rounding::Exact)?, None, 0.0)
-    };
-    let load = loaded.total;
-    Ok(Offer { implement: bar.id().clone(), load, loaded, blocks, off_by_mm, fits: true, now: false })
-}
-
-/// Offers of all bars of that kind, sorted.
-fn offers(
-    implements: &[Implement],
-    hex: bool,
-    of: impl Fn(&Bar) -> Result<Offer, Error>,
-) -> Result<Bars, Error> {
-    let bars = implements.iter().filter_map(|implement| match implement {
-        Implement::Bar(bar) if is_hex(bar) == hex => Some(bar),
-        _ => None,
-    });
-    let mut offers = bars.map(of).collect::<Result<Vec<Offer>, Error>>()?;
-    offers.sort_by(|one, other| {
-        let off = |offer: &Offer| offer.off_by_mm.abs();
-        off(one).total_cmp(&off(other)).then(one.load.cmp(&other.load))
-    });
+/// With which bar, and which load, does a lift begin?
+pub(crate) fn first_bars(asked: First) -> Result<Bars, Error> {
+    let offers = prescription::first_bars(&asked.lift, &asked.implements, &asked.stock, &asked.blocks)?;
     Ok(Bars { offers })
 }
 
-/// The height at which the lift starts, where it does from the floor.
-fn height(set: &LiftParameters, range: u8) -> Option<Length> {
-    let floor = set.starts_from == StartsFrom::Floor;
-    set.ranges.get(usize::from(range)).copied().filter(|_| floor)
-}
-
-/// With which bar, and which load, does a lift begin? The lightest right bar first.
-pub(crate) fn first_bars(asked: First) -> Result<Bars, Error> {
-    let set = standard_lift(&asked.lift)?;
-    let height = height(&set, set.start.place.range);
-    offers(&asked.implements, asked.lift == HEX, |bar| offer(bar, &asked.stock, &asked.blocks, height))
-}
-
-/// Which other bar may a lift be done with? One of the same kind; none raises the working load.
+/// Which other bar may a lift be done with?
 pub(crate) fn other_bars(asked: Another) -> Result<Bars, Error> {
-    let opened = asked.log.open()?;
-    let unknown = || Error::plain(Code::UnknownLift, "lift");
-    let all = opened.state.parameters().ok_or_else(unknown)?;
-    let lift = opened.state.lifts().find(|lift| *lift.id() == asked.lift).ok_or_else(unknown)?;
-    let (set, grant) = (lift.parameters(), lift.grant());
-    let hex = matches!(all.implement(&set.implement), Some(Implement::Bar(bar)) if is_hex(bar));
-    let height = height(set, grant.place.range);
-    offers(&all.implements, hex, |bar| {
-        let made = offer(bar, &all.stock, &all.blocks, height)?;
-        let (fits, now) = (made.load <= grant.load(), made.implement == set.implement);
-        Ok(Offer { fits, now, ..made })
-    })
+    Ok(Bars { offers: prescription::other_bars(&asked.log.open()?.state, &asked.lift)? })
 }
 
 /// The question: what is set, with another bar for one lift.
@@ -133,29 +54,9 @@ pub(crate) struct WithBar {
     implement: Name,
 }
 
-/// What is set, with that bar for that lift. A start below the bar's lightest load
-/// becomes that load; where the lift has got to stays.
+/// What is set, with that bar for that lift.
 pub(crate) fn with_bar(asked: WithBar) -> Result<Parameters, Error> {
-    let WithBar { log, lift, implement } = asked;
-    let bars = other_bars(Another { log: log.clone(), lift: lift.clone() })?;
-    let rule = || {
-        Error::new(
-            Code::NotLoadable,
-            "implement",
-            implement.as_str(),
-            Allowed::rule("a bar that fits the lift"),
-        )
-    };
-    let chosen =
-        bars.offers.iter().find(|offer| offer.implement == implement && offer.fits).ok_or_else(rule)?;
-    let opened = log.open()?;
-    let mut all =
-        opened.state.parameters().cloned().ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))?;
-    for set in all.lifts.iter_mut().filter(|set| set.id == lift) {
-        set.implement = implement.clone();
-        set.start.work.load = set.start.work.load.max(chosen.load);
-    }
-    Ok(all)
+    prescription::with_bar(&asked.log.open()?.state, &asked.lift, &asked.implement)
 }
 
 /// The question: what is set, with other bars, discs and blocks.
@@ -169,17 +70,7 @@ pub(crate) struct WithKit {
     blocks: Vec<Length>,
 }
 
-/// What is set, with these bars, discs and blocks. Bars that a lift may still be
-/// done with stay on the list.
+/// What is set, with these bars, discs and blocks.
 pub(crate) fn with_kit(asked: WithKit) -> Result<Parameters, Error> {
-    let WithKit { log, implements, stock, blocks } = asked;
-    let opened = log.open()?;
-    let mut all =
-        opened.state.parameters().cloned().ok_or_else(|| Error::plain(Code::NoParameters, "log"))?;
-    let named = |one: &&Implement| implements.iter().any(|other| other.id() == one.id());
-    let kept: Vec<Implement> = all.implements.iter().filter(|one| !named(one)).cloned().collect();
-    all.implements = implements.into_iter().chain(kept).collect();
-    all.stock = stock;
-    all.blocks = blocks;
-    Ok(all)
+    prescription::with_kit(&asked.log.open()?.state, asked.implements, asked.stock, asked.blocks)
 }

@@ -55,7 +55,7 @@ struct Entry {
 }
 
 /// A session that was done.
-#[derive(Serialize)]
+#[derive(Clone, Serialize)]
 struct Done {
     sequence: u32,
     day: Day,
@@ -69,7 +69,7 @@ struct Done {
     note: Option<String>,
 }
 
-#[derive(Serialize)]
+#[derive(Clone, Serialize)]
 struct DoneLift {
     lift: Name,
     /// Heaviest work set.
@@ -91,7 +91,7 @@ struct DoneLift {
 }
 
 /// A lift's place after an event.
-#[derive(Serialize)]
+#[derive(Clone, Serialize)]
 struct Step {
     sequence: u32,
     day: Day,
@@ -109,7 +109,9 @@ pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
     let opened = asked.log.open()?;
     let (log, state) = (&opened.log, &opened.state);
     let events: Vec<Event> = log.effective()?.into_iter().map(|event| event.into_owned()).collect();
-    let (sessions, steps) = walk(log, &events, asked.today)?;
+    let walk = opened.walked(|walk| walk.follow(log, &events))?;
+    let ago = |session: &Done| Done { days_ago: asked.today.since(session.day), ..session.clone() };
+    let sessions = walk.sessions.iter().map(ago).collect();
     let age = log.lifter.born.and_then(|born| bismar::horizon::Age::on(born, asked.today).ok());
     let last_day = state.last().map(|(day, _)| day);
     let mut stops = Vec::new();
@@ -127,7 +129,7 @@ pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
         stops,
         events: events.iter().map(entry).collect(),
         sessions,
-        steps,
+        steps: walk.steps.clone(),
     })
 }
 
@@ -146,52 +148,74 @@ fn entry(event: &Event) -> Entry {
     }
 }
 
-fn walk(log: &Log, events: &[Event], today: Day) -> Result<(Vec<Done>, Vec<Step>), Error> {
-    let mut state = State::before(log);
-    let (mut sessions, mut steps) = (Vec::new(), Vec::new());
-    let mut stood: Vec<(Name, Mass, &'static str)> = Vec::new();
-    let first = events.first().map_or(today, |event| event.day);
-    for (at, event) in events.iter().enumerate() {
-        let mut before = None;
-        if state.apply(event).is_err() {
-            // It reaches back: the state of the whole beginning, folded anew.
-            let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
-            before = Some(std::mem::replace(&mut state, fold(&beginning)?));
-        }
-        if let EventKind::SessionRecorded(session) = &event.kind {
-            sessions.push(done(event, session, &state, today));
-        }
-        if let Some(before) = &before {
-            let spoken_of = spoken_of(&event.kind, &sessions);
-            for session in sessions.iter_mut().rev().take(LOOKED_AT_AGAIN) {
-                session.judge(before, &state, spoken_of == Some(session.day));
-            }
-        }
-        let now = places(&state);
-        for (lift, load, status) in &now {
-            let moved = stood
-                .iter()
-                .find(|(name, ..)| name == lift)
-                .is_none_or(|before| (before.1, before.2) != (*load, *status));
-            let trained = matches!(&event.kind, EventKind::SessionRecorded(session) if session.lifts.iter().any(|done| done.lift == *lift));
-            if moved || trained {
-                let (load, status) = (*load, *status);
-                let at = event.day.since(first);
-                let cause = event.kind.name();
-                steps.push(Step {
-                    sequence: event.sequence,
-                    day: event.day,
-                    at,
-                    lift: lift.clone(),
-                    load,
-                    status,
-                    cause,
-                });
-            }
-        }
-        stood = now;
+/// A log as it was followed, event by event; kept beside it, and followed on from where it ended.
+#[derive(Clone)]
+pub(crate) struct Walk {
+    taken: usize,
+    first: Option<Day>,
+    state: State,
+    sessions: Vec<Done>,
+    steps: Vec<Step>,
+    stood: Vec<Stood>,
+}
+
+impl Walk {
+    pub(crate) fn before(log: &Log) -> Walk {
+        let (sessions, steps, stood) = (Vec::new(), Vec::new(), Vec::new());
+        Walk { taken: 0, first: None, state: State::before(log), sessions, steps, stood }
     }
-    Ok((sessions, steps))
+
+    /// Follows the events that were not taken yet.
+    fn follow(self, log: &Log, events: &[Event]) -> Result<Walk, Error> {
+        let Walk { taken, first, mut state, mut sessions, mut steps, mut stood } = self;
+        let first = first.or_else(|| events.first().map(|event| event.day));
+        for (at, event) in events.iter().enumerate().skip(taken) {
+            let mut before = None;
+            if state.changes_the_past(event) {
+                // It reaches back: the state of the whole beginning, folded anew.
+                let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
+                before = Some(std::mem::replace(&mut state, fold(&beginning)?));
+            } else {
+                state = state.applied(event)?;
+            }
+            if let EventKind::SessionRecorded(session) = &event.kind {
+                sessions.push(done(event, session, &state));
+            }
+            if let Some(before) = &before {
+                let spoken_of = spoken_of(&event.kind, &sessions);
+                for session in sessions.iter_mut().rev().take(LOOKED_AT_AGAIN) {
+                    session.judge(before, &state, spoken_of == Some(session.day));
+                }
+            }
+            let now = places(&state);
+            steps.extend(moved(event, &stood, &now, first));
+            stood = now;
+        }
+        Ok(Walk { taken: events.len(), first, state, sessions, steps, stood })
+    }
+}
+
+type Stood = (Name, Mass, &'static str);
+
+/// Lifts that stand elsewhere than before, or were trained.
+fn moved(event: &Event, stood: &[Stood], now: &[Stood], first: Option<Day>) -> Vec<Step> {
+    let at = first.map_or(0, |first| event.day.since(first));
+    let trained = |lift: &Name| match &event.kind {
+        EventKind::SessionRecorded(session) => session.lifts.iter().any(|done| done.lift == *lift),
+        _ => false,
+    };
+    now.iter()
+        .filter(|one| trained(&one.0) || !stood.contains(one))
+        .map(|(lift, load, status)| Step {
+            sequence: event.sequence,
+            day: event.day,
+            at,
+            lift: lift.clone(),
+            load: *load,
+            status,
+            cause: event.kind.name(),
+        })
+        .collect()
 }
 
 /// Sessions back that a later event can judge anew: more than the library lets one reach.
@@ -232,16 +256,17 @@ impl Done {
     }
 }
 
-fn places(state: &State) -> Vec<(Name, Mass, &'static str)> {
+fn places(state: &State) -> Vec<Stood> {
     state.lifts().map(|lift| (lift.id().clone(), lift.grant().load(), lift.status().as_str())).collect()
 }
 
-fn done(event: &Event, session: &Session, state: &State, today: Day) -> Done {
+fn done(event: &Event, session: &Session, state: &State) -> Done {
     let words = state.parameters().map_or_else(Words::plain, Words::of);
     Done {
         sequence: event.sequence,
         day: event.day,
-        days_ago: today.since(event.day),
+        // Told when it is asked about.
+        days_ago: 0,
         minutes: session.minutes,
         pain: session
             .pain

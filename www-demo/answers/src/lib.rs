@@ -21,10 +21,13 @@
 //! | `keeping` | may this plan or kit be kept, which entries are dated after a day, in what do two documents differ? |
 //! | `table_in` | what does a table of sets from elsewhere add |
 //! | `transfer` | what would this file change; a copy without health detail; sets as a table |
+//! | `pain` | what one answer about pain asks for |
+//! | `bits` | does this device count as others do? |
 //! | `seal` | is a stored event the one that was written? |
 //! | `words` | cautions, errors and sources in English |
 
 mod beginning;
+mod bits;
 mod doors;
 mod entries;
 mod first_day;
@@ -32,6 +35,7 @@ mod history;
 mod keeping;
 mod lifter;
 mod opened;
+mod pain;
 mod plans;
 mod range;
 mod seal;
@@ -92,6 +96,7 @@ entries! {
     "page.range_step" range::range_step,
     "page.lifter" lifter::lifter,
     "page.begin" beginning::begin,
+    "page.first_lifts" beginning::first_lifts,
     "page.new_lift" beginning::new_lift,
     "page.first_bars" first_day::first_bars,
     "page.other_bars" first_day::other_bars,
@@ -112,6 +117,9 @@ entries! {
     "page.source" words::source,
     "page.day" words::day,
     "page.mass" words::mass,
+    "page.exact" words::exact,
+    "page.pain" pain::pain,
+    "page.same_bits" bits::same_bits,
 }
 
 #[cfg(test)]

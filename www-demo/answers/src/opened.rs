@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use bismar::answers::Diary;
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
 use bismar::record::{Event, EventKind, Log};
@@ -10,11 +11,17 @@ use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::de::{Deserialize, Deserializer, Visitor};
 
+use crate::history::Walk;
+
 /// A log that was read, with the state after its last event.
 #[derive(Clone)]
 pub(crate) struct Opened {
     pub(crate) log: Log,
     pub(crate) state: State,
+    /// What questions about the whole log are asked of: made at the first of them, grown with the log.
+    diary: RefCell<Option<Rc<Diary<'static>>>>,
+    /// The log as it was followed for its history, as far as that was asked for.
+    walk: RefCell<Option<Rc<Walk>>>,
     /// The state before each of the last events that were added here, oldest first: taking one of them back folds only what
     /// comes after it.
     before: Vec<Before>,
@@ -84,7 +91,7 @@ impl Which {
 fn read(text: &str) -> Result<Opened, Error> {
     let log = Log::from_json(text)?;
     let state = fold(&log)?;
-    Ok(Opened { log, state, before: Vec::new() })
+    Ok(Opened { log, state, diary: RefCell::default(), walk: RefCell::default(), before: Vec::new() })
 }
 
 /// A log as text.
@@ -215,23 +222,60 @@ impl Opened {
         highest.unwrap_or_default().saturating_add(1)
     }
 
+    /// The log as it is asked questions: read once, and again only after what changes its past.
+    pub(crate) fn diary(&self) -> Result<Rc<Diary<'static>>, Error> {
+        let mut kept = self.diary.borrow_mut();
+        match kept.as_ref() {
+            Some(diary) => Ok(Rc::clone(diary)),
+            None => Ok(Rc::clone(kept.insert(Rc::new(Diary::of(&self.log)?.into_owned())))),
+        }
+    }
+
+    /// The log as it is followed, from where it was followed to before.
+    pub(crate) fn walked(&self, on: impl FnOnce(Walk) -> Result<Walk, Error>) -> Result<Rc<Walk>, Error> {
+        let kept = self.walk.take().map_or_else(|| Walk::before(&self.log), Rc::unwrap_or_clone);
+        let walk = Rc::new(on(kept)?);
+        self.walk.replace(Some(Rc::clone(&walk)));
+        Ok(walk)
+    }
+
+    /// The state if these had happened too, each on its day; nothing is kept of it.
+    pub(crate) fn supposing(&self, kinds: Vec<(Day, EventKind)>) -> Result<State, Error> {
+        let events: Vec<Event> =
+            (self.next()..).zip(kinds).map(|(number, (day, kind))| Event::new(number, day, kind)).collect();
+        let mut state = self.state.clone();
+        for event in &events {
+            if state.changes_the_past(event) {
+                let mut all = self.clone();
+                all.log.events.extend(events.iter().cloned());
+                return all.folded();
+            }
+            state = state.applied(event)?;
+        }
+        Ok(state)
+    }
+
     pub(crate) fn add(&mut self, event: Event) -> Result<(), Error> {
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
-        let mut state = self.state.clone();
         // A number that is taken is for the whole fold to refuse.
-        let applied =
-            if used { Err(Code::NeedsRefold) } else { state.apply(&event).map_err(|error| error.code()) };
+        let applied = if used { None } else { self.state.clone().applied(&event).ok() };
+        let in_order = applied.is_some();
+        let mut diary = self.diary.take();
+        // What is asked of the whole log grows with it, unless its past changed.
+        let grows = |diary: &mut Rc<Diary<'static>>| Rc::make_mut(diary).add(&event).is_ok();
+        let grown = in_order && diary.as_mut().is_some_and(grows);
         self.log.events.push(event);
-        if applied.is_err() {
-            match self.folded() {
-                Ok(anew) => state = anew,
-                Err(error) => {
-                    self.log.events.truncate(events);
-                    return Err(error);
-                }
+        let state = match applied.map_or_else(|| self.folded(), Ok) {
+            Ok(state) => state,
+            Err(error) => {
+                self.log.events.truncate(events);
+                self.diary.replace(diary);
+                return Err(error);
             }
-        }
+        };
+        self.diary.replace(diary.filter(|_| grown));
+        self.walk.replace(self.walk.take().filter(|_| in_order));
         let state = std::mem::replace(&mut self.state, state);
         if self.before.len() >= MOST_BEFORE {
             self.before.remove(0);

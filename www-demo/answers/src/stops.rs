@@ -1,7 +1,5 @@
 //! The stops in force, from the log alone: whatever is planned, and though no session can be worked out.
 
-use std::rc::Rc;
-
 use bismar::Error;
 use bismar::prescription::{SessionPlan, Verdict, next_session_from};
 use bismar::progression::State;
@@ -156,16 +154,8 @@ fn session(state: &State, today: Day) -> Result<SessionPlan, Error> {
 pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
     let before = asked.log.open()?;
     let today = before.state.last().map_or(asked.today, |(last, _)| asked.today.max(last));
-    let after = match asked.suppose {
-        None => Rc::clone(&before),
-        Some(kind) => {
-            let mut after = Opened::clone(&before);
-            let event = Event::new(after.next(), today, kind);
-            after.add(event)?;
-            Rc::new(after)
-        }
-    };
-    let state = &after.state;
+    let supposed = asked.suppose.map(|kind| before.supposing(vec![(today, kind)])).transpose()?;
+    let state = supposed.as_ref().unwrap_or(&before.state);
     let settings = state.parameters().is_some();
     let words = state.parameters().map_or_else(Words::plain, Words::of);
     let mut lines = words.stops(&state.stops(), Some(today));

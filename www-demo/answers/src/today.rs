@@ -3,9 +3,9 @@
 use bismar::Error;
 use bismar::caution::Caution;
 use bismar::prescription::{LiftToday, SessionPlan, next_session_from};
-use bismar::progression::{MoveOutlook, State, fold};
+use bismar::progression::MoveOutlook;
 use bismar::quantity::{Day, Unit};
-use bismar::record::{Event, EventKind, Layoff, LayoffReason, Plan};
+use bismar::record::{EventKind, Layoff, LayoffReason, Plan};
 use bismar::text::{self, Words};
 use serde::{Deserialize, Serialize};
 
@@ -108,8 +108,8 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
     if let Some(kind) = asked.suppose {
         events.push((today, kind));
     }
-    let state = supposed(&opened, events)?;
-    let state = state.as_ref().unwrap_or(&opened.state);
+    let supposed = (!events.is_empty()).then(|| opened.supposing(events)).transpose()?;
+    let state = supposed.as_ref().unwrap_or(&opened.state);
     let session = next_session_from(state, &plan, today)?;
     let words = spoken(state, asked.unit);
     Ok(Answer {
@@ -118,18 +118,4 @@ pub(crate) fn today(asked: Asked) -> Result<Answer, Error> {
         cautions: session.cautions.iter().map(said).collect(),
         session,
     })
-}
-
-/// The state if that had happened too; none where nothing is supposed.
-fn supposed(opened: &crate::opened::Opened, kinds: Vec<(Day, EventKind)>) -> Result<Option<State>, Error> {
-    if kinds.is_empty() {
-        return Ok(None);
-    }
-    let mut log = opened.log.clone();
-    let mut next = log.events.iter().map(|event| event.sequence).max().unwrap_or_default();
-    for (day, kind) in kinds {
-        next = next.saturating_add(1);
-        log.events.push(Event::new(next, day, kind));
-    }
-    fold(&log).map(Some)
 }

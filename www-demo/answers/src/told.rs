@@ -1,7 +1,7 @@
 //! More of the library's doors of a log, each with its sentences: the own curve, a missed session, an easy week, how good the
 //! verdicts about days were, a block of weeks, who marks alike, the year; and how two places compare.
 
-use bismar::answers::{BlockReview, Diary, EasyWeek, LiftCurve, Missed, NextPlanned, Raters, Verdicts, Year};
+use bismar::answers::{BlockReview, EasyWeek, LiftCurve, Missed, NextPlanned, Raters, Verdicts, Year};
 use bismar::horizon::Sex;
 use bismar::quantity::{Day, Name, Unit};
 use bismar::record::{Dimension, Grant, Plan};
@@ -129,7 +129,7 @@ fn said<A, C>(
 /// What is this lifter's own curve of repetitions and load?
 pub(crate) fn curve(asked: OfLift) -> Result<CurveTold, Error> {
     let opened = asked.log.open()?;
-    let mut curve = Diary::of(&opened.log)?.curve(&asked.lift, asked.today)?;
+    let mut curve = opened.diary()?.curve(&asked.lift, asked.today)?;
     let words = spoken(&opened.state, asked.unit);
     let said = said(&mut curve, |one| &mut one.cautions, |one| words.curve(one));
     Ok(CurveTold { curve, said })
@@ -139,7 +139,7 @@ pub(crate) fn curve(asked: OfLift) -> Result<CurveTold, Error> {
 pub(crate) fn missed(asked: OfMissed) -> Result<MissedTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let mut missed = Diary::of(&opened.log)?.missed(&plan, asked.today, asked.next.as_ref())?;
+    let mut missed = opened.diary()?.missed(&plan, asked.today, asked.next.as_ref())?;
     let words = spoken(&opened.state, asked.unit);
     let said = said(&mut missed, |one| &mut one.cautions, |one| words.missed(one));
     Ok(MissedTold { missed, said })
@@ -149,7 +149,7 @@ pub(crate) fn missed(asked: OfMissed) -> Result<MissedTold, Error> {
 pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let mut week = Diary::of(&opened.log)?.easy_week(Some(&plan), asked.today)?;
+    let mut week = opened.diary()?.easy_week(Some(&plan), asked.today)?;
     let words = spoken(&opened.state, asked.unit);
     let said = said(&mut week, |one| &mut one.cautions, |one| words.easy_week(one));
     Ok(EasyWeekTold { week, said })
@@ -158,7 +158,7 @@ pub(crate) fn easy_week(asked: OfPlan) -> Result<EasyWeekTold, Error> {
 /// How often were the verdicts about the day right?
 pub(crate) fn verdicts(asked: OfLog) -> Result<VerdictsTold, Error> {
     let opened = asked.log.open()?;
-    let mut verdicts = Diary::of(&opened.log)?.verdicts(asked.today)?;
+    let mut verdicts = opened.diary()?.verdicts(asked.today)?;
     let words = spoken(&opened.state, asked.unit);
     let said = said(&mut verdicts, |one| &mut one.cautions, |one| words.verdicts(one));
     Ok(VerdictsTold { verdicts, said })
@@ -167,7 +167,7 @@ pub(crate) fn verdicts(asked: OfLog) -> Result<VerdictsTold, Error> {
 /// Was the block right?
 pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
     let opened = asked.log.open()?;
-    let mut review = Diary::of(&opened.log)?.block_review(asked.today, None)?;
+    let mut review = opened.diary()?.block_review(asked.today, None)?;
     let words = spoken(&opened.state, asked.unit);
     let all = std::mem::take(&mut review.lifts);
     let said = said(&mut review, |one| &mut one.cautions, |one| words.block_review(one));
@@ -188,7 +188,7 @@ pub(crate) fn block(asked: OfLog) -> Result<BlockTold, Error> {
 /// Do those who mark the same sets mark alike?
 pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
     let opened = asked.log.open()?;
-    let mut raters = Diary::of(&opened.log)?.raters(None, asked.today)?;
+    let mut raters = opened.diary()?.raters(None, asked.today)?;
     let words = spoken(&opened.state, asked.unit);
     let said = said(&mut raters, |one| &mut one.cautions, |one| words.raters(one));
     Ok(RatersTold { raters, said })
@@ -198,7 +198,7 @@ pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
 pub(crate) fn year(asked: OfYear) -> Result<YearTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let year = Diary::of(&opened.log)?.year(&plan, asked.today, asked.sex, None)?;
+    let year = opened.diary()?.year(&plan, asked.today, asked.sex, None)?;
     let mut card = year.clone();
     card.cautions.clear();
     card.tests.clear();
@@ -213,6 +213,7 @@ pub(crate) struct TwoPlaces {
     lift: Name,
     one: Grant,
     other: Grant,
+    unit: Unit,
 }
 
 /// In what the other one is harder, and in what it is easier.
@@ -222,12 +223,19 @@ pub(crate) struct Compared {
     easier: Vec<Dimension>,
     /// It is another rung, and no chain of harder rungs connects the two.
     sideways: bool,
+    /// The library's sentences; beside a stop those that name no load.
+    said: Vec<String>,
 }
 
 /// How the other of two places of a lift compares with the one.
 pub(crate) fn compare(asked: TwoPlaces) -> Result<Compared, Error> {
     let opened = asked.log.open()?;
     let (last, _) = opened.state.last().ok_or_else(|| Error::plain(Code::NoParameters, "lift"))?;
-    let found = Diary::of(&opened.log)?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
-    Ok(Compared { harder: found.harder, easier: found.easier, sideways: found.sideways })
+    let mut found = opened.diary()?.compare(&asked.lift, last, &asked.other, Some(&asked.one))?;
+    found.cautions.clear();
+    let stopped = !std::mem::take(&mut found.stops).is_empty();
+    let mut said = spoken(&opened.state, asked.unit).comparison(&found);
+    // The first names both loads.
+    said.drain(..usize::from(stopped));
+    Ok(Compared { harder: found.harder, easier: found.easier, sideways: found.sideways, said })
 }

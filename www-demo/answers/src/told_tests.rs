@@ -82,7 +82,8 @@ fn compared(one: &str, other: &str) -> String {
         format!(r#"json:{{"place":{place},"work":{{"sets":3,"reps":5,"load":{{"kg":{load}}}}}}}"#)
     };
     let (one, other) = (grant(one), grant(other));
-    let given = [("log", LOG), ("lift", "front squat"), ("one", one.as_str()), ("other", other.as_str())];
+    let (one, other) = (one.as_str(), other.as_str());
+    let given = [("log", LOG), ("lift", "front squat"), ("one", one), ("other", other), ("unit", "kg")];
     words(&ask("page.compare", &given).unwrap())
 }
 
@@ -90,7 +91,95 @@ fn compared(one: &str, other: &str) -> String {
 fn two_places_compare_the_same_from_both_sides() {
     let [low, high] = [r#"{"rung":0,"range":0,"tempo":0}"#, r#"{"rung":2,"range":0,"tempo":0}"#];
     let (light, heavy) = (format!("{high} 20"), format!("{low} 30"));
-    assert_eq!(compared(&heavy, &light), r#"{"harder":["variant"],"easier":["load"],"sideways":false}"#);
-    assert_eq!(compared(&light, &heavy), r#"{"harder":["load"],"easier":["variant"],"sideways":false}"#);
-    assert_eq!(compared(&light, &light), r#"{"harder":[],"easier":[],"sideways":false}"#);
+    for (one, other, facts, said) in [
+        (&heavy, &light, r#""harder":["variant"],"easier":["load"]"#, r#""Harder: rung.","Easier: load."]"#),
+        (&light, &heavy, r#""harder":["load"],"easier":["variant"]"#, r#""Harder: load.","Easier: rung."]"#),
+        (&light, &light, r#""harder":[],"easier":[]"#, r#"in anything that is compared."]"#),
+    ] {
+        let found = compared(one, other);
+        assert!(found.contains(facts) && found.contains(said) && found.contains("from 3 x 5 at"), "{found}");
+    }
+}
+
+/// What is added to a log that is open, and what the log says that is read anew with it.
+#[test]
+fn an_open_log_that_grows_answers_as_the_log_that_is_read_anew() {
+    const ASKED: [&str; 6] =
+        ["page.curve", "page.trend", "page.easy_week", "page.verdicts", "page.raters", "page.missed"];
+    let open = ask("page.open", &[("log", LOG)]).unwrap();
+    let number = format!("json:{}", open.to_json());
+    let answers = |log: &str| -> Vec<String> {
+        let of = |key: &&str| {
+            let mut given = vec![("log", log), ("today", "2026-08-28")];
+            given.extend(match *key {
+                "page.curve" => vec![("lift", "front squat"), ("unit", "kg")],
+                "page.trend" => vec![("lift", "front squat"), ("weeks", "json:8")],
+                "page.easy_week" | "page.missed" => vec![("plan", PLAN), ("unit", "kg")],
+                _ => vec![("unit", "kg")],
+            });
+            ask(key, &given).unwrap().to_json()
+        };
+        ASKED.iter().map(of).collect()
+    };
+    assert_eq!(answers(&number), answers(LOG));
+    let set = r#"{"load":{"kg":33.5},"reps":5,"effort":{"rir":3}}"#;
+    let session = format!(
+        r#"{{"session_recorded":{{"lifts":[{{"lift":"front squat","sets":[{set},{set}]}}],"pain":[]}}}}"#
+    );
+    let missed = r#"{"session_missed":{"reason":"travel"}}"#;
+    let taken_back = r#"{"correction":{"replaces":704}}"#;
+    let (mut all, mut said) = (String::new(), Vec::new());
+    for (kind, sequence) in [(session.as_str(), 704), (missed, 705), (taken_back, 706)] {
+        let json = format!("json:{kind}");
+        let added = ask("page.append", &[("log", &number), ("day", "2026-08-28"), ("kind", &json)]).unwrap();
+        let Some(Value::Text(text)) = added.field("text") else { panic!("no text") };
+        assert_eq!(words(added.field("sequence").unwrap()), sequence.to_string());
+        all = if all.is_empty() { text.to_string() } else { format!("{all},{text}") };
+        let grown = answers(&number);
+        assert_eq!(grown, answers(&with(&all)), "{kind}");
+        said.push(grown);
+    }
+    assert_ne!(said[0], said[2]);
+    // What is supposed is kept nowhere.
+    let plan = [("plan", PLAN), ("today", TODAY), ("unit", "kg")];
+    let pain = r#"json:{"pain_report":{"region":"knee","score":7,"features":[]}}"#;
+    let today = |log: &str, more: &[(&'static str, &str)]| {
+        ask("page.today", &[&[("log", log)], plan.as_slice(), more].concat()).unwrap().to_json()
+    };
+    let before = today(&number, &[]);
+    assert_eq!(today(&number, &[("suppose", pain)]), today(&with(&all), &[("suppose", pain)]));
+    assert_ne!(today(&number, &[("suppose", pain)]), before);
+    assert_eq!(today(&number, &[]), before);
+}
+
+#[test]
+fn pain_is_held_against_the_numbers_of_the_rules() {
+    let zone = |score: u8, features: &str| {
+        let pain = format!(r#"json:{{"region":"knee","score":{score},"features":[{features}]}}"#);
+        words(ask("page.pain", &[("pain", &pain)]).unwrap().field("zone").unwrap())
+    };
+    assert_eq!(
+        [zone(0, ""), zone(2, ""), zone(3, ""), zone(6, "")],
+        [r#""clear""#, r#""hold""#, r#""block""#, r#""stop""#]
+    );
+    assert_eq!([zone(1, r#""new""#), zone(1, r#""numbness""#)], [r#""block""#, r#""stop""#]);
+}
+
+/// Counted natively; every device has to come to the same. Anew with `BISMAR_UPDATE=1`.
+#[test]
+fn every_bit_of_what_is_counted_here_is_written_down() {
+    let counted = ask("page.same_bits", &[]).unwrap();
+    let Some(Value::Text(digest)) = counted.field("digest") else { panic!("no digest") };
+    if std::env::var_os("BISMAR_UPDATE").is_some() {
+        let file = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/same_bits.txt");
+        std::fs::write(file, format!("{digest}\n")).unwrap();
+    } else {
+        assert_eq!(&**digest, include_str!("same_bits.txt").trim(), "BISMAR_UPDATE=1 writes it anew");
+    }
+    let count = |field: &str| counted.field(field).unwrap().to_json();
+    println!("{} answers of {} functions", count("answers"), count("functions"));
+    assert_eq!(
+        ask("page.exact", &[("mass", r#"json:{"lb":155}"#)]).unwrap(),
+        Value::Text("70.30681735".into())
+    );
 }

@@ -123,3 +123,8 @@ pub(crate) struct Weighed {
 pub(crate) fn mass(asked: Weighed) -> Result<Mass, Error> {
     Ok(asked.mass)
 }
+
+/// Every digit of a mass in kilograms.
+pub(crate) fn exact(asked: Weighed) -> Result<String, Error> {
+    Ok(asked.mass.exact_kg())
+}

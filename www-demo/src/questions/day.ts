@@ -3,11 +3,11 @@ import { answer, list, refused, table } from "../answer.ts";
 import type { App, Supposed, Written } from "../app.ts";
 import { loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, later, type Child } from "../element.ts";
-import type { ConditionsInput, DayClass, EventKindInput, LiftParameters, LiftToday, StopSign, TimeOfDay, TodayAnswer, TodayLine } from "bismar-page-package";
+import type { ConditionsInput, DayClass, EventKindInput, LiftParameters, LiftToday, PainZone, StopSign, TimeOfDay, TodayAnswer, TodayLine } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
 import { count, dayShort, given, mass, massNumber, plain, unitNow, type Mass } from "../numbers.ts";
 import type { Loaded } from "../store.ts";
-import { barWords, discsOf, firstBars, implementName, implementNamed, LIFTS, offerWords } from "../kit.ts";
+import { barWords, discsOf, firstBars, implementName, implementNamed, firstLifts, offerWords } from "../kit.ts";
 import { numberField, takeBackBox } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
@@ -276,6 +276,9 @@ function forgetSign(app: App): void {
   if (other || (written && app.numberNow(written.lifter, written.sequence) === undefined)) Object.assign(app.kept, { sign: "", signOf: undefined, written: undefined });
 }
 
+/** What pain asks for, in a word or two. */
+const ZONES: Record<PainZone, string> = { clear: "Go on", hold: "Go on, stay at this load", block: "Ease off: no step up", stop: "Stop the lifts of that region" };
+
 function hurts(app: App): Child {
   forgetSign(app);
   const sign = kept(app, "sign", () => "");
@@ -305,14 +308,18 @@ function hurts(app: App): Child {
   const lacks = painLacks(facts);
   if (lacks !== undefined || facts.score === undefined) return [answer({ big: "Where, and how much?", why: lacks ?? "" }), inputs];
   const region = facts.region ?? "";
-  const kind: EventKindInput = { painReport: painEvent(facts, region) };
-  const came = facts.features ?? [];
-  const stops = facts.score > 5 || came.some((one) => one !== "new" && one !== "rising");
+  const pain = painEvent(facts, region);
+  const kind: EventKindInput = { painReport: pain };
+  // By the numbers of the lifter's own rules, or of the usual ones.
+  const told = attempt("page.pain", { pain, ...(app.lifter ? { log: app.log(app.lifter) } : {}) });
+  if (told.refused) return [refused(told.refused.message), inputs];
+  const { zone, blockFrom, stopAbove, clearSessions } = told.answer;
+  const stops = zone === "stop";
   if (!app.lifter) {
     return [
       answer({
-        big: stops ? "Stop the lifts of that region" : facts.score >= 3 || came.length > 0 ? "Ease off: no step up" : facts.score > 0 ? "Go on, stay at this load" : "Go on",
-        why: stops ? "See a clinician before lifting with that region again." : "Drop load or range until it is 2 or less, else leave the lift. Look again next morning; two sessions without it before a step up.",
+        big: ZONES[zone],
+        why: stops ? "See a clinician before lifting with that region again." : `Drop load or range until it is below ${blockFrom}, else leave the lift. Look again next morning; ${count(clearSessions, "session")} without it before a step up.`,
         cautions: ["see_clinician_first"],
         ...(stops ? { tone: "stop" as const } : {}),
       }),
@@ -336,7 +343,7 @@ function hurts(app: App): Child {
   return [
     answer({
       big: worst ? `${worst.name}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
-      why: "Ask again next morning: more pain than before the session takes the pass back. Get it looked at if it is worse each week or above 5.",
+      why: `Ask again next morning: more pain than before the session takes the pass back. Get it looked at if it is worse each week or above ${stopAbove}.`,
       cautions: ["see_clinician_first"],
       ...(worst?.lift.verdict === "stop" ? { tone: "stop" as const } : {}),
     }),
@@ -513,7 +520,7 @@ function sidewaysPart(app: App, lift: string, free: (other: string) => boolean):
 function firstDay(app: App): Child {
   const kit = app.kit();
   const lift = kept(app, "lift", () => "");
-  const which = choices("Which lift?", LIFTS.map((value) => ({ value, label: value })), lift, (value) => put(app, "lift", value));
+  const which = choices("Which lift?", firstLifts().map((value) => ({ value, label: value })), lift, (value) => put(app, "lift", value));
   if (lift === "") return [answer({ big: "Which lift?", why: "The lightest right bar, at the height of the lift, is where it begins." }), fields(which)];
   const stop = stopFirst(app, lift);
   if (stop) return [stop, fields(which)];

@@ -129,11 +129,9 @@ export function liftOfToday(app: App): string | undefined {
 
 /** A lift that falls on nobody and starts from no height. */
 const ALONE = "supported row";
-/** The point of it that counts as critical. */
-const ALONE_CRITICAL = "back held flat";
-
 /** The critical point of a lift that stands for any of them. */
 export function criticalOf(app: App, lift: string | undefined): string | undefined {
-  if (!app.lifter || lift === undefined) return ALONE_CRITICAL;
-  return lifts(app).find((one) => one.id === lift)?.criteria.find((one) => one.critical)?.id;
+  const alone = !app.lifter || lift === undefined;
+  const set = alone ? ask("page.new_lift", { lift: ALONE, implement: implementName(app.bar()), load: app.startLoad() }) : lifts(app).find((one) => one.id === lift);
+  return set?.criteria.find((one) => one.critical)?.id;
 }

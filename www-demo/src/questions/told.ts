@@ -219,20 +219,14 @@ export function yearPart(app: App): Child {
   const told = app.told(lifter, `year ${sex}`, () => attempt("page.year", { ...about(app, lifter), plan: lifter.plan, ...(sex === "unsaid" ? {} : { sex }) })).answer;
   if (!told) return undefined;
   const { year, due } = told;
-  const before = app.history(lifter).events.flatMap((one) => {
-    const tested = one.said && kindOf(one.said, "functionTested");
-    return tested ? [{ day: one.day, ...tested }] : [];
-  });
   const rows = year.tests.map((one) => {
-    const test = TESTS_BY_FLOOR[one.test] ?? "floor_rise";
-    const earlier = before.filter((each) => each.test === test).at(-2);
-    const { floor, margin } = one;
+    const { written: test, floor, margin, before } = one;
     const [low, high] = floor ? [testResult(test, floor.value.low), testResult(test, floor.value.high)] : [];
     return [
       TESTS[test][0],
       `${testResult(test, one.result)}, ${dayLong(one.on)}`,
       floor && margin ? `${low === high ? low : `${low} to ${high}`}: ${FLOORS[margin.place]}` : "none published here",
-      earlier ? `${testResult(test, earlier.result)}, ${dayLong(earlier.day)}` : "\u2013",
+      before ? `${testResult(test, before[1])}, ${dayLong(before[0])}` : "\u2013",
     ] as Child[];
   });
   return el(
@@ -246,10 +240,6 @@ export function yearPart(app: App): Child {
     list(belowStops(app, lifter, due).map((one) => withBars(app, one))),
   );
 }
-const TESTS_BY_FLOOR: Record<string, keyof typeof TESTS> = { five_chair_rises: "chair_rise_seconds", chair_stands_in_30_seconds: "chair_rise_count", gait_speed: "gait_speed", grip: "grip", floor_rise: "floor_rise" };
-
-const DIMENSIONS: Record<string, string> = { variant: "rung", range: "range", tempo: "tempo", sets: "sets", reps: "repetitions", load: "load" };
-
 /** Another place of a lift beside the one where it stands: in what it is harder, and in what easier. */
 export function placesPart(app: App, lift: LiftParameters): Child {
   const lifter = app.lifter;
@@ -261,10 +251,7 @@ export function placesPart(app: App, lift: LiftParameters): Child {
   const stopped = stopFirst(app, lift.id) !== undefined;
   const load = massField(app, "other load", "Load there", () => at.work.load);
   const other = { place, work: { ...at.work, load: stopped ? at.work.load : load.value } };
-  const found = attempt("page.compare", { log: app.log(lifter), lift: lift.id, one: at, other });
-  const words = (all: string[]): string => all.map((one) => DIMENSIONS[one] ?? one).join(", ");
-  const got = found.answer;
-  const parts = got ? [got.harder.length > 0 && `Harder in ${words(got.harder)}`, got.easier.length > 0 && `easier in ${words(got.easier)}`, got.sideways && "the rungs are not comparable: a step sideways"].filter(Boolean) : [];
+  const found = attempt("page.compare", { log: app.log(lifter), lift: lift.id, one: at, other, unit: unitNow() });
   return [
     el("p", { class: "soft" }, "Against where it stands now. One thing moves at a time: a place that is harder in more than one is no single step."),
     fields(
@@ -273,7 +260,7 @@ export function placesPart(app: App, lift: LiftParameters): Child {
       tempos.length > 1 && choices("Tempo there", tempos.map((one, value) => ({ value, label: `${plain(one.down, 0)} s down, ${plain(one.hold, 0)} s hold, ${plain(one.up, 0)} s up` })), place.tempo, (tempo) => pick({ tempo })),
       !stopped && load.field,
     ),
-    el("p", { "data-compared": true }, found.refused ? found.refused.message : parts.length > 0 ? `${parts.join("; ")}.`.replace(/^./, (letter) => letter.toUpperCase()) : "As hard as where it stands."),
+    el("p", { "data-compared": true }, found.refused ? found.refused.message : shown(found.answer.said).join(" ")),
   ];
 }
 

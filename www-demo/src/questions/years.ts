@@ -4,7 +4,7 @@ import type { App } from "../app.ts";
 import { loadedDrawing } from "../bar_drawing.ts";
 import { decadesChart, courseChart, statusWords, trendChart, type Around } from "../charts.ts";
 import { choices, el, later, type Child } from "../element.ts";
-import type { LifterPlace, PairAnswer, Training, WeekDone } from "bismar-page-package";
+import type { LifterPlace, LiftParameters, PairAnswer, Training, WeekDone } from "bismar-page-package";
 import { ask, attempt, kindOf, type Answered, type Tried } from "../engine.ts";
 import { count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, type Mass } from "../numbers.ts";
 import { kindWords } from "../kinds.ts";
@@ -160,7 +160,7 @@ function jump(app: App): Child {
     implement: lift.value ? implementOf(app, { lift: lift.value }) : app.bar(),
     stock: app.kit().stock,
     from: load.value,
-    options: { discs: unitNow() === "kg" ? [0.25, 0.5, 1].map((kg) => ({ kg })) : [0.5, 1.25, 2.5].map((lb) => ({ lb })), reps: reps.value, capacity: CAPACITY },
+    options: { discs: unitNow() === "kg" ? [0.25, 0.5, 1].map((kg) => ({ kg })) : [0.5, 1.25, 2.5].map((lb) => ({ lb })), reps: reps.value, capacity: capacity() },
   });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
@@ -178,13 +178,11 @@ function jump(app: App): Child {
     }),
   ];
 }
-// Parts of the maximum for 1 to 20 repetitions by Epley 1985, asked from the library once.
 const CAPACITY: number[] = [];
-export function prepareCapacity(): void {
-  for (let reps = 1; reps <= 20; reps += 1) {
-    const part = attempt("one_rm.fraction_for", { reps, rir: 0, equation: "epley_1985" }).answer;
-    if (typeof part === "number") CAPACITY.push(part);
-  }
+/** Parts of the maximum for 1 to 20 repetitions by Epley 1985, asked from the library once. */
+function capacity(): number[] {
+  for (let reps = CAPACITY.length + 1; reps <= 20; reps += 1) CAPACITY.push(ask("one_rm.fraction_for", { reps, rir: 0, equation: "epley_1985" }));
+  return CAPACITY;
 }
 
 function trendReal(app: App): Child {
@@ -327,7 +325,43 @@ function howLong(app: App): Child {
       sources: ["gate.operating_characteristic"],
       cautions: ["gates_unproven"],
     }),
+    own && inventedPart(app, own, gate),
   ];
+}
+
+/** Invented lifters of one rehearsal, and its weeks of two sessions. */
+const INVENTED = { lifters: 10, weeks: 26, days: [0, 3] };
+
+/** The rules of a lift played through by invented lifters: the same seed makes the same ones anew. */
+function inventedPart(app: App, own: LiftParameters, gate: LiftParameters["gate"]): Child {
+  const lifter = app.lifter;
+  if (!lifter || stopFirst(app, own.id)) return undefined;
+  const good = kept(app, "invented", () => 0);
+  const seed = countField(app, "seed", "Seed of their luck", () => 1);
+  const inputs = fields(
+    choices("Played through by invented lifters with so many good repetitions", [{ value: 0, label: "Not yet" }, ...[0.8, 0.9, 0.98, 1].map((value) => ({ value, label: `${plain(value * 100, 0)} %` }))], good, (value) => put(app, "invented", value)),
+    good > 0 && seed.field,
+  );
+  const play = (): Child => {
+    const all = app.parameters(lifter);
+    if (!all) return undefined;
+    const { lifters, weeks, days } = INVENTED;
+    const plan = app.plan(lifter);
+    const planned = plan.lifts.find((one) => one.lift === own.id) ?? { lift: own.id };
+    const found = app.told(lifter, `invented ${own.id} ${good} ${seed.value} ${JSON.stringify(gate)}`, () => attempt("rehearsal.simulate", {
+      parameters: { ...all, lifts: all.lifts.map((one) => (one.id === own.id ? { ...one, gate } : one)) },
+      plan: { ...plan, lifts: [planned] },
+      model: { lifts: [{ lift: own.id, acceptable: good }], week: days.map((weekday) => ({ weekday, lifts: [own.id] })) },
+      weeks, lifters, seed: seed.value,
+    }));
+    if (found.refused) return el("p", { class: "wrong" }, found.refused.message);
+    const [played] = found.answer.lifts;
+    if (!played) return undefined;
+    const { moves: { tenth = 0, half = 0, nineTenths = 0 }, sessions, shares } = played;
+    const part = (share: number): string => `${plain(share * 100, 0)} %`;
+    return el("p", { "data-invented": true }, `${lifters} invented lifters of seed ${seed.value}, ${weeks} weeks of ${days.length} sessions from the beginning of ${app.liftName(own.id)}: half of them take ${count(half, "step")} up or fewer, one in ten ${tenth} or fewer, nine in ten ${nineTenths} or fewer. Of ${count(sessions, "session")} ${part(shares.held)} stay, ${part(shares.moved)} go up, ${part(shares.steppedBack)} go back. A rehearsal of the rules; it foretells nothing about a person.`);
+  };
+  return el("section", {}, el("h2", {}, "Played through"), inputs, good > 0 && later(play));
 }
 
 function ahead(app: App): Child {

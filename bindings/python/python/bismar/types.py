@@ -7458,10 +7458,14 @@ class TestedFunction(TypedDict):
     """The last result of a test, against its published floor."""
     test: FunctionTest
     """Which test."""
+    written: EverydayTest
+    """The same by the name that the log has for it."""
     on: Day
     """When it was last done."""
     result: float
     """Its result, in the unit of the test."""
+    before: NotRequired[list[Day | float]]
+    """When it was done before that, and with what result."""
     floor: NotRequired[Floor]
     """The published floor; absent where none is here for this test."""
     margin: NotRequired[FloorMargin]
