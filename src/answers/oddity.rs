@@ -4,6 +4,7 @@ use crate::loading::UnitSlip;
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
 use crate::record::Effort;
+use crate::sign::Ask;
 
 /// How a number may have been mistyped. To be asked about, never corrected in silence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -180,6 +181,11 @@ odds! {
         /// Its last day.
         end: Day,
     } "ends_before_it_begins",
+    /// Something is answered that nobody had said before training, or that was answered already: it closed nothing.
+    AnswerWithoutQuestion {
+        /// What the answer is about.
+        ask: Ask,
+    } "answer_without_question",
     /// An age for which no rule here was made: below 18 or above 100.
     OddAge {
         /// Years, at most.

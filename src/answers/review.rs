@@ -1,6 +1,5 @@
 //! What looks odd in this log?
 
-use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
 use super::diary::Diary;
@@ -11,7 +10,7 @@ use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
 use crate::loading::unit_slip;
 use crate::numeric;
-use crate::progression::{FALL_DAYS, FALL_PART, When, fold_watched};
+use crate::progression::{FALL_DAYS, FALL_PART};
 use crate::quantity::{Day, Mass, Name, Reserve};
 use crate::reason::Reason;
 use crate::record::{Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet};
@@ -353,8 +352,8 @@ fn look_through(events: &[&Event], log: &Log, stops: Vec<Reason>, today: Day) ->
         missing.push(Lacking::BodyMass);
     }
     let (sessions, unknown) = (looking.sessions, looking.unknown);
-    let mut findings = looking.finish(today);
-    name_places(&mut findings, log);
+    super::followed::follow(&mut looking.found, events, log);
+    let findings = looking.finish(today);
     let mut cautions = alloc::vec![Caution::ExaminesNobody];
     if findings.iter().any(|oddity| matches!(oddity.what, Odd::MassFalling { .. })) {
         cautions.push(Caution::MassFalling);
@@ -363,37 +362,4 @@ fn look_through(events: &[&Event], log: &Log, stops: Vec<Reason>, today: Day) ->
         cautions.push(Caution::UnknownEvents);
     }
     Review { stops, today, sessions, findings, missing, cautions }
-}
-
-/// Says of each load that looks like a slip where the lift was done, or stood: only following the whole log tells. One that
-/// cannot be followed is looked at without.
-fn name_places(findings: &mut [Oddity], log: &Log) {
-    let is_slip = |found: &Oddity| matches!(found.what, Odd::LoadSlip { .. });
-    if !findings.iter().any(is_slip) {
-        return;
-    }
-    let mut slips: BTreeMap<u32, Vec<&mut Oddity>> = BTreeMap::new();
-    for found in findings.iter_mut().filter(|found| is_slip(found)) {
-        if let Some(event) = found.event {
-            slips.entry(event).or_default().push(found);
-        }
-    }
-    let watched = fold_watched(log, |state, _, event, when| {
-        let of_event = if when == When::Before { slips.get_mut(&event.sequence) } else { None };
-        for found in of_event.into_iter().flatten() {
-            let lift = found.lift.as_ref().and_then(|id| state.lift_state(id));
-            let place = found.lift.as_ref().and_then(|id| {
-                let recorded = match &event.kind {
-                    EventKind::SessionRecorded(session) => {
-                        session.lifts.iter().find(|done| done.lift == *id).and_then(|done| done.place)
-                    }
-                    _ => None,
-                };
-                recorded.or_else(|| Some(state.view(id, event.day).ok()?.place()))
-            });
-            found.place = lift.zip(place).map(|(lift, place)| lift.parameters().named_place(place));
-        }
-    });
-    // A log that cannot be followed says so by every other door.
-    drop(watched);
 }

@@ -9,8 +9,8 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{Decision, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt};
-use crate::quantity::{Day, Mass, Pain, Rir};
+use crate::progression::{Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing};
+use crate::quantity::{Day, Mass, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
 
@@ -130,27 +130,17 @@ impl Stage<'_> {
     }
 
     fn pain(&self, draft: &mut Draft) {
-        let policy = self.view.policy();
-        let asked = self.view.shared.report_on(self.today).is_some_and(|report| report.pain_asked);
-        for region in self.view.regions() {
-            let Some((day, score)) = region.last else { continue };
-            let usual = region.usual_level(self.today, policy.usual_review_days);
-            let high = score.score() >= policy.pain_block_from && score > usual;
-            if (high && day == self.today) || region.lowered == Some(self.today) {
-                draft.at_least(Verdict::EaseOff, region.block());
-                self.ease(draft);
-            } else if high && !asked {
-                let region = region.id.clone();
-                draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region });
-                self.technique(draft);
-            } else if score > Pain::NONE && region.persists(policy, self.today) {
-                draft.at_least(Verdict::EaseOff, Reason::PainPersists { region: region.id.clone() });
-                self.ease(draft);
+        for (how, reason) in self.view.pain_easings() {
+            match how {
+                Easing::Step => {
+                    draft.at_least(Verdict::EaseOff, reason);
+                    self.ease(draft);
+                }
+                Easing::Technique => {
+                    draft.at_least(Verdict::TechniqueOnly, reason);
+                    self.technique(draft);
+                }
             }
-        }
-        if let Some(hurt) = strict_hurt(&self.view) {
-            draft.at_least(Verdict::EaseOff, hurt);
-            self.ease(draft);
         }
     }
 
@@ -170,16 +160,12 @@ impl Stage<'_> {
 
     /// One step down from the lower of grant and override.
     fn ease(&self, draft: &mut Draft) {
-        let (lift, place) = (self.view.lift, self.decision.grant.place);
-        let below = crate::progression::one_load_back(lift, place, self.from(), self.view.policy());
-        self.lower(draft, below);
+        self.lower(draft, self.view.eased_load(Easing::Step));
     }
 
     /// The lightest load at the height, or else at the nearest other one, in few sets.
     fn technique(&self, draft: &mut Draft) {
-        let loads = self.view.lift.loadable.at(self.decision.grant.place);
-        let lightest = loads.easier(self.from(), loads.lightest().unwrap_or(self.from()));
-        self.lower(draft, lightest);
+        self.lower(draft, self.view.eased_load(Easing::Technique));
         draft.lower_sets(TECHNIQUE_SETS);
     }
 
@@ -196,7 +182,7 @@ impl Stage<'_> {
 
     /// The lower of grant and override.
     fn from(&self) -> Mass {
-        self.decision.limit.min(self.view.lift.now.grant.load())
+        self.view.eases_from()
     }
 
     /// Down to that load. Where nothing is lighter: the easier rung at no more load; where there is none, the lift is left

@@ -42,12 +42,14 @@ pub(crate) struct Judged {
 pub(crate) struct Said<'a> {
     pub(crate) sets: Vec<&'a WorkSet>,
     pub(crate) parts: Vec<&'a LiftSession>,
+    /// Where the day asked for each part to be done; none where nobody can tell.
+    asked: Vec<Option<Place>>,
 }
 
 impl<'a> Said<'a> {
-    pub(crate) fn new(first: &'a LiftSession, later: impl Iterator<Item = &'a LiftSession>) -> Said<'a> {
-        let parts: Vec<&LiftSession> = core::iter::once(first).chain(later).collect();
-        Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts }
+    pub(crate) fn new(parts: impl Iterator<Item = (&'a LiftSession, Option<Place>)>) -> Said<'a> {
+        let (parts, asked): (Vec<&LiftSession>, Vec<Option<Place>>) = parts.unzip();
+        Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts, asked }
     }
 
     /// The setup as far as anybody spoke of it.
@@ -108,7 +110,8 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
 /// In what the work done fell short of the work granted, or differed from it: the first of place, load, sets, reps.
 fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, grant) = (view.lift, view.lift.now.grant);
-    let elsewhere = said.parts.iter().find_map(|part| place_shortfall(lift, grant.place, view.place(), part));
+    let mut parts = said.parts.iter().zip(&said.asked);
+    let elsewhere = parts.find_map(|(part, asked)| place_shortfall(lift, grant.place, *asked, part));
     if elsewhere.is_some() {
         return elsewhere;
     }
@@ -136,10 +139,16 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     (!whole).then_some(Shortfall::Reps)
 }
 
-/// In what the place differed from the granted one. Left out means as it was to be done on that day: as granted, within the
-/// limits of the clearance.
-fn place_shortfall(lift: &Lift, granted: Place, allowed: Place, part: &LiftSession) -> Option<Shortfall> {
-    let (set, place) = (&*lift.set, part.place.unwrap_or(allowed));
+/// In what the place differed from the granted one. Left out means where the day asked for it to be done. A day that asks for
+/// an easier place shows nothing at the granted one, whatever was done.
+fn place_shortfall(
+    lift: &Lift,
+    granted: Place,
+    asked: Option<Place>,
+    part: &LiftSession,
+) -> Option<Shortfall> {
+    let Some(place) = part.place.or(asked) else { return Some(Shortfall::Limit) };
+    let set = &*lift.set;
     if place.rung != granted.rung {
         return Some(Shortfall::Rung);
     }
@@ -148,6 +157,9 @@ fn place_shortfall(lift: &Lift, granted: Place, allowed: Place, part: &LiftSessi
     }
     if place.tempo != granted.tempo {
         return Some(Shortfall::Tempo);
+    }
+    if asked.is_some_and(|asked| asked != granted) {
+        return Some(Shortfall::Limit);
     }
     let wanted = set.ranges.get(usize::from(granted.range)).copied();
     let less =

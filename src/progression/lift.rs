@@ -78,6 +78,10 @@ pub struct Now {
     /// Day of the last session, at whatever place.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub last_session: Option<Day>,
+    /// Where its last session was done: as written down, or where the day asked for it; absent where new parameters have no
+    /// such place.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last_place: Option<Place>,
     /// Number and day of the last session, where it is not listed among those at this place, until the morning after it is
     /// answered.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -221,6 +225,7 @@ impl Now {
             sittings: Vec::new(),
             earlier: (0, 0),
             last_session: None,
+            last_place: None,
             unanswered: None,
             short: None,
             moves: Vec::new(),

@@ -242,6 +242,7 @@ keep!(Now {
     override_past: None,
     restarted: None,
     below_band: None,
+    last_place: None,
 });
 
 keep!(Stop { cleared, signed } said {

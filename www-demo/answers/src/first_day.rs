@@ -133,8 +133,8 @@ pub(crate) struct WithBar {
     implement: Name,
 }
 
-/// What is set, with that bar for that lift. A start below the bar's lightest load
-/// becomes that load; where the lift has got to stays.
+/// What is set, with that bar for that lift. A start that the bar does not make becomes the next lighter load, or its lightest;
+/// where the lift has got to stays.
 pub(crate) fn with_bar(asked: WithBar) -> Result<Parameters, Error> {
     let WithBar { log, lift, implement } = asked;
     let bars = other_bars(Another { log: log.clone(), lift: lift.clone() })?;
@@ -146,15 +146,16 @@ pub(crate) fn with_bar(asked: WithBar) -> Result<Parameters, Error> {
             Allowed::rule("a bar that fits the lift"),
         )
     };
-    let chosen =
-        bars.offers.iter().find(|offer| offer.implement == implement && offer.fits).ok_or_else(rule)?;
+    if !bars.offers.iter().any(|offer| offer.implement == implement && offer.fits) {
+        return Err(rule());
+    }
     let opened = log.open()?;
     let mut all =
         opened.state.parameters().cloned().ok_or_else(|| Error::plain(Code::UnknownLift, "lift"))?;
     for set in all.lifts.iter_mut().filter(|set| set.id == lift) {
         set.implement = implement.clone();
-        set.start.work.load = set.start.work.load.max(chosen.load);
     }
+    make_starts(&mut all, |set| set.id == lift);
     Ok(all)
 }
 
@@ -169,8 +170,8 @@ pub(crate) struct WithKit {
     blocks: Vec<Length>,
 }
 
-/// What is set, with these bars, discs and blocks. Bars that a lift may still be
-/// done with stay on the list.
+/// What is set, with these bars, discs and blocks. Bars that a lift may still be done with stay on the list; a start that is not
+/// made any more becomes the next lighter load.
 pub(crate) fn with_kit(asked: WithKit) -> Result<Parameters, Error> {
     let WithKit { log, implements, stock, blocks } = asked;
     let opened = log.open()?;
@@ -181,5 +182,34 @@ pub(crate) fn with_kit(asked: WithKit) -> Result<Parameters, Error> {
     all.implements = implements.into_iter().chain(kept).collect();
     all.stock = stock;
     all.blocks = blocks;
+    make_starts(&mut all, |_| true);
     Ok(all)
+}
+
+/// Has those lifts begin at a load that the equipment makes, since parameters whose start cannot be loaded are refused.
+fn make_starts(all: &mut Parameters, which: impl Fn(&LiftParameters) -> bool) {
+    let made: Vec<Option<Mass>> = all.lifts.iter().map(|set| start_made(all, set)).collect();
+    for (set, made) in all.lifts.iter_mut().zip(made).filter(|(set, _)| which(set)) {
+        set.start.work.load = made.unwrap_or(set.start.work.load);
+    }
+}
+
+/// The start of a lift on other equipment: the same where that is made, as written down to a tenth of a kilogram, else the next
+/// lighter load at its height, else the lightest; none where nothing is made.
+fn start_made(all: &Parameters, set: &LiftParameters) -> Option<Mass> {
+    let (implement, load) = (all.implement(&set.implement)?, set.start.load());
+    let totals: Vec<Mass> = match (implement, height(set, set.start.place.range)) {
+        (Implement::Bar(bar), Some(height)) => {
+            AtHeight::new(bar, &all.stock, &all.blocks, height, HEAVIEST).ok()?.totals().collect()
+        }
+        _ => {
+            let prepared = Prepared::new(implement, &all.stock, HEAVIEST).ok()?;
+            prepared.totals(prepared.lightest()?, HEAVIEST).collect()
+        }
+    };
+    let written = |made: &&Mass| made.minus(load).is_ok_and(|gap| gap.kg().abs() <= 0.05);
+    if totals.iter().any(|made| written(&made)) {
+        return Some(load);
+    }
+    totals.iter().rev().find(|made| **made <= load).or_else(|| totals.first()).copied()
 }
