@@ -78,7 +78,8 @@ impl State {
             let over = lift.now.overruled.as_ref().filter(|given| Some(given.expires) < until.0);
             if let Some(given) = over {
                 let rule = Allowed::rule("no earlier than the last event");
-                let error = Error::new(Code::OutOfRange, "expires", alloc::format!("{}", given.expires), rule);
+                let error =
+                    Error::new(Code::OutOfRange, "expires", alloc::format!("{}", given.expires), rule);
                 return Err(error.within("overruled").within(&alloc::format!("lifts[{at}]")));
             }
         }
@@ -104,7 +105,12 @@ impl Lift {
         holds(counted, "sittings", "more", "no more than days at this place")?;
         let scored = now.sittings.iter().all(|sitting| sitting.acceptable <= sitting.scored);
         holds(scored, "sittings", "more acceptable", "no more acceptable than scored")?;
-        holds(now.earlier.0 <= now.earlier.1, "earlier", "more acceptable", "no more acceptable than scored")?;
+        holds(
+            now.earlier.0 <= now.earlier.1,
+            "earlier",
+            "more acceptable",
+            "no more acceptable than scored",
+        )?;
         let granted = now.grant.load();
         holds(granted <= now.peak, "peak", "less", "no less than what is granted")
     }
@@ -235,6 +241,8 @@ impl RegionState {
         at_most("usual", self.usual.map_or(0, |(_, _, steady)| steady), STEADY_SESSIONS)?;
         at_most("clear_needed", self.clear_needed, MOST_IN_A_ROW)?;
         at_most("flares", self.flares, FLARES_TO_STEP_BACK - 1)?;
-        self.stop.as_ref().map_or(Ok(()), |stop| stop.check_possible(until).map_err(|error| error.within("stop")))
+        self.stop
+            .as_ref()
+            .map_or(Ok(()), |stop| stop.check_possible(until).map_err(|error| error.within("stop")))
     }
 }
