@@ -473,7 +473,7 @@ fn a_sign_off_of_what_is_no_longer_open_makes_no_log_unreadable() {
     assert!(world.state().regions().iter().all(|region| region.stop.is_none()));
     // One that never was is refused all the same.
     let unknown = SignOffScope::Region(name("elbow"));
-    let error = refused(&world, &EventKind::CoachSignOff(SignOff::new(name("coach"), unknown)));
+    let error = world.turned_away(EventKind::CoachSignOff(SignOff::new(name("coach"), unknown)));
     assert_eq!(error.code(), Code::UnknownRegion);
 }
 

@@ -308,7 +308,7 @@ fn what_cannot_be_is_refused() {
         ("/lifts/1/1/calibration/needed", json!(31), "lifts[1].calibration.needed"),
         ("/lifts/1/1/peak", json!({"kg": 30}), "lifts[1].peak"),
         ("/lifts/1/1/earlier", json!([2, 1]), "lifts[1].earlier"),
-        ("/lifts/1/1/sittings", json!([eventful_sitting()]), "lifts[1].sittings"),
+        ("/lifts/0/1/sittings", json!([eventful_sitting()]), "lifts[0].sittings"),
         ("/set_aside/0/1/since", later.clone(), "set_aside[0].since"),
         ("/shared/regions/0/last/0", later.clone(), "shared.regions[0].last"),
         ("/shared/regions/0/flares", json!(2), "shared.regions[0].flares"),

@@ -1,5 +1,6 @@
 //! What a session says about one lift: judged at the place and load at which it was done.
 
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::lift::Lift;
@@ -52,6 +53,15 @@ impl<'a> Said<'a> {
         Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts, asked }
     }
 
+    /// Without the parts of which nobody can tell where they were done, where there are some: what is shown must be shown without
+    /// them too. The first part is never one of them.
+    fn known(&self) -> Option<Said<'a>> {
+        let all = || self.parts.iter().copied().zip(self.asked.iter().copied());
+        let is_known =
+            |(part, asked): &(&LiftSession, Option<Place>)| part.place.is_some() || asked.is_some();
+        (!all().all(|part| is_known(&part))).then(|| Said::new(all().filter(is_known)))
+    }
+
     /// The setup as far as anybody spoke of it.
     pub(crate) fn setups(&self) -> impl Iterator<Item = &'a Setup> {
         self.parts.iter().filter_map(|part| part.setup.as_ref())
@@ -72,14 +82,17 @@ impl<'a> Said<'a> {
 /// training, unless it failed.
 pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
     let (set, now) = (&*view.lift.set, &view.lift.now);
-    let unscored: Vec<SetMarks> =
-        said.sets.iter().filter(|set| set.all_marks().next().is_none()).map(|set| unscored(set)).collect();
-    let careful: Vec<_> = said.sets.iter().map(|set| set.careful_marks()).collect();
-    let mut missing = unscored.iter();
-    let marks = careful.iter().filter_map(|marks| marks.as_deref().or_else(|| missing.next()));
-    let marks: Vec<&SetMarks> = marks.collect();
+    let careful = careful_marks(&said.sets);
+    let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
     let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
-    let short = shortfall(view, said);
+    let mut short = shortfall(view, said);
+    if let (None, Some(known)) = (short, said.known()) {
+        let careful = careful_marks(&known.sets);
+        let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
+        let alone = session_pass_of(&set.pass, &set.criteria, &marks)?;
+        let passed = alone.passed == Outcome::Pass;
+        short = shortfall(view, &known).or((!passed).then_some(Shortfall::Limit));
+    }
     let missed = said.sets.iter().any(|done| done.failed);
     let outcome = match verdict.passed {
         Outcome::Fail => Outcome::Fail,
@@ -147,8 +160,7 @@ fn place_shortfall(
     asked: Option<Place>,
     part: &LiftSession,
 ) -> Option<Shortfall> {
-    let Some(place) = part.place.or(asked) else { return Some(Shortfall::Limit) };
-    let set = &*lift.set;
+    let (set, place) = (&*lift.set, part.place.or(asked).unwrap_or(granted));
     if place.rung != granted.rung {
         return Some(Shortfall::Rung);
     }
@@ -181,9 +193,10 @@ pub(crate) fn same_height(one: Length, other: Length) -> bool {
     (one.mm() - other.mm()).abs() <= SAME_HEIGHT_MM
 }
 
-/// The marks of a set that was not scored.
-fn unscored(set: &WorkSet) -> SetMarks {
-    SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)
+/// The marks of each set, with what anybody saw lost; of one that was not scored, none.
+fn careful_marks<'a>(sets: &[&'a WorkSet]) -> Vec<Cow<'a, SetMarks>> {
+    let unscored = |set: &WorkSet| SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach);
+    sets.iter().map(|set| set.careful_marks().unwrap_or_else(|| Cow::Owned(unscored(set)))).collect()
 }
 
 fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {

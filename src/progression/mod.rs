@@ -80,7 +80,7 @@ pub use guard::GUARD_NAMES;
 pub(crate) use layoff::{gap, returned, row_today};
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
-pub use lift::{Now, SetupSeen};
+pub use lift::Now;
 #[cfg(feature = "rehearsal")]
 pub(crate) use loadable::Loadable;
 pub(crate) use loadable::{HEAVIEST, lighter_beside};
@@ -91,6 +91,7 @@ pub(crate) use pain::STEADY_SESSIONS;
 pub(crate) use pair::rest_missing;
 pub use region::RegionState;
 pub(crate) use retraction::OPEN_SESSIONS;
+pub use setup::SetupSeen;
 pub use shared::ClearanceInForce;
 pub(crate) use shared::{FALL_DAYS, FALL_PART};
 pub use sitting::Sitting;

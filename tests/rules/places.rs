@@ -19,7 +19,7 @@ fn at_the_empty_bar() -> World {
 }
 
 fn clean(place: Option<Place>) -> LiftSession {
-    LiftSession { place, ..LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true)) }
+    LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true)).with_place(place)
 }
 
 /// What the last session of the squat came to, in what it fell short, and on which rung it was done.
@@ -104,11 +104,22 @@ fn pain_within_the_session_changes_nothing_of_where_it_was_done() {
     let answer = PainAnswer::plain(name("knee"), Pain::new(4).unwrap());
     world.train_all(vec![clean(None)], Some(vec![answer.clone()]));
     assert_eq!(last(&world.state()), (Outcome::Pass, None, Some(1)));
-    // A second session of that day is asked for on the easier rung, and the day is no pass at the granted one.
+    // A second session of that day is asked for on the easier rung: it takes nothing from what was shown before it.
     assert_eq!(world.today("squat").place.rung, 0);
     world.train_with(clean(None));
-    assert_eq!(last(&world.state()).2, Some(0));
-    assert_eq!(last(&world.state()).0, Outcome::NotScored);
+    assert_eq!(last(&world.state()), (Outcome::Pass, None, Some(0)));
+    // And it adds nothing: one set of two was done at the granted rung.
+    let mut world = at_the_empty_bar();
+    world.day_report(DayClass::Within);
+    let one = || LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 1, true));
+    let mut free = world.clone();
+    world.train_all(vec![one()], Some(vec![answer]));
+    world.train_with(one());
+    assert_eq!(last(&world.state()), (Outcome::NotScored, Some(Shortfall::Sets), Some(0)));
+    // Without the pain the two are one.
+    free.train_with(one());
+    free.train_with(one());
+    assert_eq!(last(&free.state()), (Outcome::Pass, None, Some(1)));
 }
 
 /// A long break brings the lift back on an easier rung, where nothing is lighter: that is where the first session is done.

@@ -84,7 +84,7 @@ fn of_this_version(stored: &Value) -> String {
     let mixed = |hash: u64, byte: &u8| (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3);
     let seal = stored.canonical_bytes().iter().fold(0xcbf2_9ce4_8422_2325, mixed);
     if let Value::Map(fields) = &mut stored {
-        fields.push(("seal".into(), Value::Text(format!("{seal:016x}"))));
+        fields.push(("seal".into(), Value::Text(format!("{seal:016x}").into())));
     }
     stored.to_json()
 }
