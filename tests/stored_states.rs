@@ -330,7 +330,8 @@ fn what_cannot_be_is_refused() {
         (Code::OutOfRange, "lifts[1].half_after")
     );
     over["lifts"][1][1].as_object_mut().unwrap().shift_remove("half_after");
-    over["lifts"][1][1]["overruled"]["expires"] = json!("2026-01-06");
+    over["lifts"][1][1]["overruled"] =
+        json!({"load": {"kg": 30}, "expires": "2026-01-06", "who": "coach", "event": 2, "eases": true});
     let error = State::from_json(&over.to_string()).unwrap_err();
     assert_eq!(told(&error), (Code::OutOfRange, "lifts[1].overruled.expires"));
 }
