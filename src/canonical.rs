@@ -57,11 +57,16 @@ pub(crate) use {canonical_fields, canonical_kinds};
 
 /// 64-bit FNV-1a over the canonical bytes.
 pub(crate) fn hash(value: &impl Canonical) -> u64 {
+    let mut bytes = Vec::new();
+    value.put(&mut bytes);
+    hash_bytes(&bytes)
+}
+
+/// The same over bytes that are canonical already.
+pub(crate) fn hash_bytes(bytes: &[u8]) -> u64 {
     /// The offset basis and the prime of the 64-bit hash (Fowler, Noll and Vo; from memory).
     const BASIS: u64 = 0xcbf2_9ce4_8422_2325;
     const PRIME: u64 = 0x0000_0100_0000_01b3;
-    let mut bytes = Vec::new();
-    value.put(&mut bytes);
     bytes.iter().fold(BASIS, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(PRIME))
 }
 

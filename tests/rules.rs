@@ -40,6 +40,8 @@ mod offers;
 mod overrides;
 #[path = "rules/pains.rs"]
 mod pains;
+#[path = "rules/places.rs"]
+mod places;
 #[path = "rules/returns.rs"]
 mod returns;
 #[cfg(feature = "english")]

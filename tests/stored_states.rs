@@ -72,7 +72,17 @@ fn told(error: &Error) -> (Code, &str) {
 const MARK: u32 = 7;
 
 fn marked(state: &State) -> String {
-    with(state, "/shared/unknown", json!(MARK))
+    sealed(&with(state, "/shared/unknown", json!(MARK)))
+}
+
+/// The document with the seal that belongs to it: FNV-1a over its canonical bytes without one.
+fn sealed(text: &str) -> String {
+    let mut document: Json = serde_json::from_str(text).unwrap();
+    document.as_object_mut().unwrap().shift_remove("seal");
+    let bytes = Value::from_json(&document.to_string()).unwrap().canonical_bytes();
+    let mixed = |hash: u64, byte: &u8| (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3);
+    document["seal"] = json!(format!("{:016x}", bytes.iter().fold(0xcbf2_9ce4_8422_2325, mixed)));
+    document.to_string()
 }
 
 fn is_used(text: &str, log: &Log) -> bool {
@@ -186,30 +196,153 @@ fn there_is_one_lift_for_each_that_the_parameters_declare() {
     let state = eventful().state();
     let lifts = document(&state)["lifts"].as_array().unwrap().clone();
     assert_eq!(lifts.len(), 2);
-    for other in [&lifts[..1], &[&lifts[..], &lifts[..1]].concat(), &[]] {
+    for other in [&lifts[..1], &[]] {
         let error = refused(&state, "/lifts", json!(other));
         assert_eq!(told(&error), (Code::OutOfRange, "lifts"));
         assert_eq!(error.given(), &Given::Number(other.len() as f64));
         assert_eq!(error.allowed().to_string(), "2 to 2 lifts");
     }
+    let twice = [&lifts[..], &lifts[..1]].concat();
+    assert_eq!(told(&refused(&state, "/lifts", json!(twice))), (Code::DuplicateLift, "lifts[2].lift"));
+    let error = refused(&state, "/lifts/0/0", json!("squatt"));
+    assert_eq!(
+        (told(&error), error.allowed().to_string()),
+        ((Code::UnknownLift, "lifts[0].lift"), "squat, press".into())
+    );
     let mut without = document(&state);
     without.as_object_mut().unwrap().remove("parameters");
     let error = State::from_json(&without.to_string()).unwrap_err();
     assert_eq!(
         (told(&error), error.allowed().to_string()),
-        ((Code::OutOfRange, "lifts"), "0 to 0 lifts".into())
+        ((Code::UnknownLift, "lifts[0].lift"), "none is declared".into())
     );
     without["lifts"] = json!([]);
     assert_eq!(State::from_json(&without.to_string()).unwrap_err().code(), Code::ParametersAltered);
+}
+
+/// Each lift is found by its id, so that no lift can stand in for another, in whatever order they are written.
+#[test]
+fn lifts_are_known_by_their_ids() {
+    let state = eventful().state();
+    let mut turned = document(&state);
+    turned["lifts"].as_array_mut().unwrap().reverse();
+    assert_ne!(document(&state)["lifts"], turned["lifts"]);
+    assert_eq!(State::from_json(&sealed(&turned.to_string())), Ok(state));
+}
+
+/// A state that nothing refuses, and that somebody or a disk has changed, is not the one that was stored.
+#[test]
+fn what_was_altered_is_told_by_the_seal() {
+    let world = eventful();
+    let state = world.state();
+    let text = state.to_json().unwrap();
+    assert_eq!(sealed(&text), text);
+    let grant = document(&state)["lifts"][1][1]["grant"]["work"]["load"].clone();
+    assert_eq!(grant, json!({"kg": 40}));
+    let plausible = [
+        ("/lifts/1/1/grant/work/load", json!({"kg": 30})),
+        ("/lifts/0/1/proven", json!(["2026-01-05", {"kg": 60}])),
+        ("/lifts/0/1/calibration/done", json!(3)),
+        ("/shared/unknown", json!(1)),
+        ("/told", json!(7)),
+        ("/seal", json!("0000000000000000")),
+        ("/seal", json!("")),
+    ];
+    for (pointer, value) in plausible {
+        let error = refused(&state, pointer, value.clone());
+        assert_eq!(told(&error), (Code::StateAltered, "seal"), "{pointer}");
+        let altered = with(&state, pointer, value);
+        assert!(State::from_json_or_fold(&altered, &world.log).as_ref() == Ok(&state), "{pointer}");
+        if pointer != "/seal" {
+            assert!(State::from_json(&sealed(&altered)).is_ok(), "{pointer}: nothing but the seal was wrong");
+        }
+    }
+    let mut without = document(&state);
+    without.as_object_mut().unwrap().shift_remove("seal");
+    assert_eq!(told(&State::from_json(&without.to_string()).unwrap_err()), (Code::StateAltered, "seal"));
+}
+
+/// What no course of events leaves behind is refused by itself, seal or no seal.
+#[test]
+fn what_cannot_be_is_refused() {
+    let state = eventful().state();
+    let later = json!("2030-01-01");
+    let way = |row: u8, cap: f64| json!({"cap": {"kg": cap}, "row": row, "gap": 0});
+    for (pointer, value, field) in [
+        ("/lifts/1/1/since", later.clone(), "lifts[1].since"),
+        ("/lifts/1/1/here", json!([0, later]), "lifts[1].here"),
+        ("/lifts/0/1/last_session", later.clone(), "lifts[0].last_session"),
+        ("/lifts/0/1/last_place/rung", json!(2), "lifts[0].last_place.rung"),
+        ("/lifts/0/1/moves/0/0", later.clone(), "lifts[0].moves"),
+        ("/lifts/0/1/proven/0", later.clone(), "lifts[0].proven"),
+        ("/lifts/1/1/status", json!({"ready_to_advance": {"since": later}}), "lifts[1].status.since"),
+        ("/lifts/1/1/status", json!({"stepping_back": {"passes": 11}}), "lifts[1].status.passes"),
+        (
+            "/lifts/1/1/status",
+            json!({"stepping_back": {"passes": 0, "from": {"kg": 30}}}),
+            "lifts[1].status.from",
+        ),
+        (
+            "/lifts/1/1/status",
+            json!({"returning": {"way": way(1, 40.0), "passes": 11}}),
+            "lifts[1].status.passes",
+        ),
+        (
+            "/lifts/1/1/status",
+            json!({"returning": {"way": way(1, 30.0), "passes": 0}}),
+            "lifts[1].status.way.cap",
+        ),
+        (
+            "/lifts/1/1/status",
+            json!({"returning": {"way": way(0, 40.0), "passes": 0}}),
+            "lifts[1].status.way.row",
+        ),
+        ("/lifts/1/1/status", json!({"resting": {"way": way(13, 40.0)}}), "lifts[1].status.way.row"),
+        ("/lifts/1/1/status", json!("maintaining"), "lifts[1].status.purpose"),
+        ("/lifts/1/1/status", json!("retired"), "lifts[1].status.purpose"),
+        ("/lifts/1/1/purpose", json!("rest"), "lifts[1].status.purpose"),
+        ("/lifts/1/1/purpose", json!("retire"), "lifts[1].status.purpose"),
+        ("/lifts/1/1/fails", json!(11), "lifts[1].fails"),
+        ("/lifts/1/1/neutral", json!(6), "lifts[1].neutral"),
+        ("/lifts/1/1/half_sessions", json!(3), "lifts[1].half_sessions"),
+        ("/lifts/1/1/calibration/needed", json!(31), "lifts[1].calibration.needed"),
+        ("/lifts/1/1/peak", json!({"kg": 30}), "lifts[1].peak"),
+        ("/lifts/1/1/earlier", json!([2, 1]), "lifts[1].earlier"),
+        ("/lifts/0/1/sittings", json!([eventful_sitting()]), "lifts[0].sittings"),
+        ("/set_aside/0/1/since", later.clone(), "set_aside[0].since"),
+        ("/shared/regions/0/last/0", later.clone(), "shared.regions[0].last"),
+        ("/shared/regions/0/flares", json!(2), "shared.regions[0].flares"),
+        ("/shared/regions/0/clear_needed", json!(11), "shared.regions[0].clear_needed"),
+        ("/shared/regions/0/stop/since", later.clone(), "shared.regions[0].stop.since"),
+        ("/shared/regions/0/stop/signed", json!(true), "shared.regions[0].stop.signed"),
+        ("/shared/asks/0/since", later.clone(), "shared.asks"),
+        ("/shared/clearance/given", later.clone(), "shared.clearance.given"),
+        ("/shared/body_masses/0/0", later.clone(), "shared.body_masses"),
+        ("/shared/today/day", later.clone(), "shared.today"),
+    ] {
+        let error = refused(&state, pointer, value.clone());
+        assert_eq!(told(&error), (Code::OutOfRange, field), "{pointer} {value}");
+    }
+    let mut over = document(&state);
+    over["lifts"][1][1]["half_after"] = json!([30, 2]);
+    assert_eq!(
+        told(&State::from_json(&over.to_string()).unwrap_err()),
+        (Code::OutOfRange, "lifts[1].half_after")
+    );
+    over["lifts"][1][1].as_object_mut().unwrap().shift_remove("half_after");
+    over["lifts"][1][1]["overruled"] =
+        json!({"load": {"kg": 30}, "expires": "2026-01-06", "who": "coach", "event": 2, "eases": true});
+    let error = State::from_json(&over.to_string()).unwrap_err();
+    assert_eq!(told(&error), (Code::OutOfRange, "lifts[1].overruled.expires"));
 }
 
 #[test]
 fn what_a_state_says_of_a_lift_fits_the_lift() {
     let state = eventful().state();
     for (pointer, value, field) in [
-        ("/lifts/0/grant/place/rung", json!(2), "lifts[0].grant.place.rung"),
-        ("/lifts/1/grant/place/range", json!(1), "lifts[1].grant.place.range"),
-        ("/lifts/0/grant/work/sets", json!(0), "lifts[0].grant.work.sets"),
+        ("/lifts/0/1/grant/place/rung", json!(2), "lifts[0].grant.place.rung"),
+        ("/lifts/1/1/grant/place/range", json!(1), "lifts[1].grant.place.range"),
+        ("/lifts/0/1/grant/work/sets", json!(0), "lifts[0].grant.work.sets"),
         ("/set_aside/0/1/grant/place/rung", json!(2), "set_aside[0].grant.place.rung"),
     ] {
         assert_eq!(told(&refused(&state, pointer, value)), (Code::OutOfRange, field));
@@ -227,7 +360,7 @@ fn what_a_state_says_of_a_lift_fits_the_lift() {
 fn a_stop_in_force_halts_its_lifts() {
     let state = eventful().state();
     assert!(state.lift_state(&name("squat")).unwrap().status().is_stopped());
-    let error = refused(&state, "/lifts/0/status", json!("holding"));
+    let error = refused(&state, "/lifts/0/1/status", json!("holding"));
     assert_eq!(told(&error), (Code::OutOfRange, "lifts[0].status"));
     let mut document = document(&state);
     document["shared"]["stop"] = document["shared"]["regions"][0]["stop"].clone();
@@ -251,7 +384,7 @@ fn no_list_of_a_state_is_longer_than_the_fold_makes_it() {
         ("/shared/body_masses", &json!(["2026-01-05", {"kg": 80}]), 12, "shared.body_masses"),
         ("/set_aside", &document["set_aside"][0], 16, "set_aside"),
         ("/shared/regions/0/scores", &score, 3, "shared.regions[0].scores"),
-        ("/lifts/0/sittings", &sitting, 12, "lifts[0].sittings"),
+        ("/lifts/0/1/sittings", &sitting, 12, "lifts[0].sittings"),
     ] {
         let error = refused(&state, pointer, repeated(entry, most + 1));
         assert_eq!(told(&error), (Code::TooMany, field));
@@ -272,7 +405,7 @@ fn no_list_of_a_state_is_longer_than_the_fold_makes_it() {
 fn eventful_sitting() -> Json {
     let mut world = World::new(parameters());
     world.passing_day("squat");
-    document(&world.state())["lifts"][0]["sittings"][0].clone()
+    document(&world.state())["lifts"][0][1]["sittings"][0].clone()
 }
 
 #[test]

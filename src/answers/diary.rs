@@ -14,7 +14,7 @@ use crate::loading::Implement;
 use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
-use crate::record::{Event, EventKind, Grant, LiftSession, Lifter, Log, Parameters, Place, Session};
+use crate::record::{Event, EventKind, LiftSession, Lifter, Log, Parameters, Place, Session};
 
 /// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
 /// method here.
@@ -51,8 +51,8 @@ pub(super) struct Done {
     event: usize,
     lift: usize,
     parameters: Arc<Parameters>,
-    /// What was granted when the session began.
-    granted: Grant,
+    /// Where it was done: as recorded, else where the day asked for it.
+    place: Place,
     /// Its implement helps, so that its loads lie below zero.
     helped: bool,
     /// Class of the day, as reported before the session.
@@ -262,9 +262,9 @@ impl<'a> Diary<'a> {
 }
 
 impl LiftDone<'_> {
-    /// Where it was done: as recorded, else as granted.
-    pub(super) fn place(&self) -> Place {
-        self.lift.place.unwrap_or(self.kept.granted.place)
+    /// Where it was done: as recorded, else where the day asked for it.
+    pub(super) const fn place(&self) -> Place {
+        self.kept.place
     }
 
     /// The same by rung, range and tempo as they were then.
@@ -325,7 +325,7 @@ fn found(state: &State, at: usize, day: Day, session: &Session) -> Vec<Done> {
                 lift,
                 helped,
                 parameters,
-                granted: Grant { place: state.view(&done.lift, day).ok()?.place(), ..stands.grant() },
+                place: done.place.unwrap_or(stands.grant().place),
                 class: state.class_on(day),
                 sitting: None,
                 body: state.body_mass(),
@@ -339,6 +339,7 @@ fn left(done: &mut [Done], state: &State, at: usize, sequence: u32, session: &Se
     for kept in done.iter_mut().rev().take_while(|kept| kept.event == at) {
         let id = session.lifts.get(kept.lift).map(|lift| &lift.lift);
         let now = id.and_then(|id| state.lift_state(id)).map(|lift| lift.now());
+        kept.place = now.and_then(|now| now.last_place).unwrap_or(kept.place);
         kept.sitting =
             now.and_then(|now| now.sittings.last()).copied().filter(|last| last.session == sequence);
     }

@@ -98,8 +98,8 @@ pub struct Missed {
 /// last of them.
 ///
 /// # Errors
-/// What [`fold`](crate::progression::fold) reports; `before_last_event`; `unknown_lift`; `out_of_range` for a next day before
-/// today.
+/// What [`fold`](crate::progression::fold) reports; `before_last_event`; `unknown_lift`; `unknown_name` for an implement
+/// called unavailable that is not there; `out_of_range` for a next day before today.
 pub fn missed(log: &Log, plan: &Plan, today: Day, next: Option<&NextPlanned>) -> Result<Missed, Error> {
     Diary::of(log)?.missed(plan, today, next)
 }
@@ -108,10 +108,11 @@ impl Diary<'_> {
     /// A session was missed: shift, merge or drop? See [`missed`].
     ///
     /// # Errors
-    /// `before_last_event`; `unknown_lift`; `out_of_range` for a next day before today.
+    /// As [`missed`], but for the fold's.
     pub fn missed(&self, plan: &Plan, today: Day, next: Option<&NextPlanned>) -> Result<Missed, Error> {
         self.check_today(today)?;
         plan.check()?;
+        self.state().parameters().map_or(Ok(()), |all| plan.check_against(all))?;
         let (mut missed, mut reason) = (None, None);
         for event in self.events().filter(|event| today.since(event.day) <= RECENT) {
             match &event.kind {

@@ -39,6 +39,7 @@ mod diary;
 mod door;
 mod easy_week;
 mod evidence;
+mod followed;
 mod handover;
 mod lacking;
 mod missed;

@@ -1,13 +1,10 @@
 //! What may look odd in a log: each kind with its numbers.
 
-use alloc::collections::BTreeMap;
-use alloc::vec::Vec;
-
 use crate::loading::UnitSlip;
-use crate::progression::{When, fold_watched};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
-use crate::record::{Effort, EventKind, Log};
+use crate::record::Effort;
+use crate::sign::Ask;
 
 /// How a number may have been mistyped. To be asked about, never corrected in silence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -184,6 +181,11 @@ odds! {
         /// Its last day.
         end: Day,
     } "ends_before_it_begins",
+    /// Something is answered that nobody had said before training, or that was answered already: it closed nothing.
+    AnswerWithoutQuestion {
+        /// What the answer is about.
+        ask: Ask,
+    } "answer_without_question",
     /// An age for which no rule here was made: below 18 or above 100.
     OddAge {
         /// Years, at most.
@@ -194,38 +196,4 @@ odds! {
         /// How many.
         count: u32,
     } "unknown_events",
-}
-
-/// Says of each load that looks like a slip where the lift was done, or stood: only following the whole log tells. One that
-/// cannot be followed is looked at without.
-pub(super) fn name_places(findings: &mut [Oddity], log: &dyn Fn() -> Log) {
-    let is_slip = |found: &Oddity| matches!(found.what, Odd::LoadSlip { .. });
-    if !findings.iter().any(is_slip) {
-        return;
-    }
-    let mut slips: BTreeMap<u32, Vec<&mut Oddity>> = BTreeMap::new();
-    for found in findings.iter_mut().filter(|found| is_slip(found)) {
-        if let Some(event) = found.event {
-            slips.entry(event).or_default().push(found);
-        }
-    }
-    let log = log();
-    let watched = fold_watched(&log, |state, _, event, when| {
-        let of_event = if when == When::Before { slips.get_mut(&event.sequence) } else { None };
-        for found in of_event.into_iter().flatten() {
-            let lift = found.lift.as_ref().and_then(|id| state.lift_state(id));
-            let place = found.lift.as_ref().and_then(|id| {
-                let recorded = match &event.kind {
-                    EventKind::SessionRecorded(session) => {
-                        session.lifts.iter().find(|done| done.lift == *id).and_then(|done| done.place)
-                    }
-                    _ => None,
-                };
-                recorded.or_else(|| Some(state.view(id, event.day).ok()?.place()))
-            });
-            found.place = lift.zip(place).map(|(lift, place)| lift.parameters().named_place(place));
-        }
-    });
-    // A log that cannot be followed says so by every other door.
-    drop(watched);
 }

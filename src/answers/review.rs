@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::diary::Diary;
 use super::lacking::Lacking;
-use super::oddity::{Odd, Oddity, Slip, name_places};
+use super::oddity::{Odd, Oddity, Slip};
 use crate::caution::Caution;
 use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
@@ -360,8 +360,8 @@ fn look_through(events: &[&Event], (lifter, log): Whose<'_>, stops: Vec<Reason>,
         missing.push(Lacking::BodyMass);
     }
     let (sessions, unknown) = (looking.sessions, looking.unknown);
-    let mut findings = looking.finish(today);
-    name_places(&mut findings, log);
+    super::followed::follow(&mut looking.found, events, log);
+    let findings = looking.finish(today);
     let mut cautions = alloc::vec![Caution::ExaminesNobody];
     if findings.iter().any(|oddity| matches!(oddity.what, Odd::MassFalling { .. })) {
         cautions.push(Caution::MassFalling);

@@ -97,7 +97,8 @@ pub struct Year {
 /// phases, each load to keep is also held against what these would leave: what if strength is held, gained, lost for a while?
 ///
 /// # Errors
-/// What [`fold`](crate::progression::fold), [`Plan::check`], [`yearly_card`], [`long_plan`] and [`scenario`] report; `before_last_event`.
+/// What [`fold`](crate::progression::fold), [`Plan::check`], [`yearly_card`], [`long_plan`] and [`scenario`] report; `before_last_event`;
+/// `unknown_name` for an implement called unavailable that is not there.
 pub fn year(
     log: &Log,
     plan: &Plan,
@@ -121,6 +122,7 @@ impl Diary<'_> {
         phases: Option<&Vec<Phase>>,
     ) -> Result<Year, Error> {
         plan.check()?;
+        self.state().parameters().map_or(Ok(()), |all| plan.check_against(all))?;
         self.check_today(today)?;
         let state = self.state();
         let events: Vec<&Event> = self.events().collect();

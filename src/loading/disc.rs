@@ -167,7 +167,7 @@ impl Disc {
 }
 
 /// A length above nothing and at most `highest`.
-pub(super) fn between(field: &'static str, length: Length, highest: Length) -> Result<Length, Error> {
+pub(crate) fn between(field: &'static str, length: Length, highest: Length) -> Result<Length, Error> {
     if length <= Length::ZERO || length > highest {
         return Err(Error::range(Code::OutOfRange, field, length.mm(), 0.0, highest.mm(), "mm, above 0"));
     }

@@ -10,7 +10,7 @@
 //! | What is the next load up, and is the step too large? | [`step_up`], [`step_reality`], [`rep_bridge`] |
 //! | What can this gym make, and where is the largest gap? | [`reachable()`] |
 //! | Which pair to buy? | [`buy`] |
-//! | How high does the bar lie, and how does it stay there? | [`centre_height`], [`grip_height`], [`keep_height`], or [`AtHeight`] for many loads at one height |
+//! | How high does the bar lie, and how does it stay there? | [`centre_height`], [`grip_height`], [`keep_height`] for one load on whatever blocks it takes, [`AtHeight`] for every load on the blocks that there are |
 //! | Warm-ups to the work set? | [`warm_up`], [`warm_up_steps`] |
 //! | Two of us, one bar? | [`shared_bar`] |
 //! | What is on the bar now? | [`read_bar`] |
@@ -59,6 +59,7 @@ pub use attempt::{AttemptStep, BodyHalf, attempt_step};
 pub use bar::{Bar, BarKind};
 pub use buying::{Offer, Purchase, buy};
 pub use change::{DiscChange, load_from};
+pub(crate) use disc::between;
 pub use disc::{Disc, Stock, face_unit};
 pub use height::{
     GripHeight, KeepHeight, SAME_DIAMETER, centre_height, drop_below_full, grip_height, keep_height,

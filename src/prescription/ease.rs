@@ -3,6 +3,7 @@
 use super::draft::Draft;
 use super::lift::Verdict;
 use super::stage::Stage;
+use crate::progression::Easing;
 use crate::quantity::Mass;
 use crate::reason::Reason;
 
@@ -17,8 +18,7 @@ impl Stage<'_> {
 
     /// The load one step down, where something so light can be made.
     pub(super) fn below(&self) -> Option<Mass> {
-        let (lift, place) = (self.view.lift, self.decision.grant.place);
-        crate::progression::one_load_back(lift, place, self.from(), self.view.policy())
+        self.view.eased_load(Easing::Step)
     }
 
     /// Neither a lighter load nor an easier rung.
@@ -37,9 +37,7 @@ impl Stage<'_> {
 
     /// The lightest load at the height, or else at the nearest other one, in few sets.
     pub(super) fn technique(&self, draft: &mut Draft) {
-        let loads = self.view.lift.loadable.at(self.decision.grant.place);
-        let lightest = loads.easier(self.from(), loads.lightest().unwrap_or(self.from()));
-        self.lower(draft, lightest);
+        self.lower(draft, self.view.eased_load(Easing::Technique));
         draft.lower_sets(TECHNIQUE_SETS);
     }
 
@@ -56,7 +54,7 @@ impl Stage<'_> {
 
     /// The lower of grant and override.
     pub(super) fn from(&self) -> Mass {
-        self.decision.limit.min(self.view.lift.now.grant.load())
+        self.view.eases_from()
     }
 
     /// Down to that load. Where nothing is lighter: the easier rung at no more load; where there is none, the lift is left

@@ -3,7 +3,8 @@
 use alloc::vec::Vec;
 
 use crate::error::{Allowed, Code, Error};
-use crate::loading::{Implement, Prepared, Stock};
+use crate::loading::{AtHeight, Implement, Prepared, Stock, between};
+use crate::progression::HEAVIEST;
 use crate::quantity::{Mass, Name};
 use crate::record::{LiftParameters, Place, Rung};
 use crate::source::{OURS, formula, rows};
@@ -62,10 +63,16 @@ formula! {
     /// height where a height is wanted.
     ///
     /// # Formula
-    /// The least loadable total; with a height, the least whose centre lies at that height or above.
+    /// The least loadable total; with a height, the least whose centre lies at that height or above. Discs alone carry the bar:
+    /// for blocks under it ask [`AtHeight`](crate::loading::AtHeight).
+    ///
+    /// # Domain
+    /// Heights above 0 mm and up to 2 m, as for [`AtHeight`](crate::loading::AtHeight). The lightest 20,000 loads up to 500 kg
+    /// are looked at (our choice).
     ///
     /// # Errors
-    /// `not_loadable` where nothing reaches the height; `stock_too_large`.
+    /// `out_of_range` for a height beyond that; `not_loadable` where nothing reaches the height; `stock_too_large`, also where
+    /// none of so many loads reaches it and there are more.
     ///
     /// # Source
     /// Our choice; rebuilding starts far below what a table of percentages would say.
@@ -84,23 +91,28 @@ formula! {
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn first_load(implement: &Implement, stock: &Stock, height: Option<crate::quantity::Length>) -> Result<Mass, Error> {
-        let heaviest = HEAVIEST_FIRST;
-        let prepared = Prepared::new(implement, stock, heaviest)?;
+        let height = height.map(|height| between("height", height, AtHeight::HIGHEST)).transpose()?;
+        let prepared = Prepared::new(implement, stock, HEAVIEST)?;
         let lightest = prepared.lightest().ok_or_else(|| Error::plain(Code::NotLoadable, "implement"))?;
         let Some(height) = height else { return Ok(lightest) };
         let reaches = |load: &Mass| {
             let loaded = prepared.load(*load, crate::loading::Rounding::Exact).ok();
             loaded.and_then(|loaded| loaded.centre_height).is_some_and(|centre| centre >= height)
         };
-        let found = prepared.totals(lightest, heaviest).take(MOST_TOTALS).find(reaches);
-        found.ok_or_else(|| Error::new(Code::NotLoadable, "height", height.mm(), Allowed::rule("a height that the discs reach")))
+        let mut totals = prepared.totals(lightest, HEAVIEST);
+        if let Some(found) = totals.by_ref().take(MOST_TOTALS).find(reaches) {
+            return Ok(found);
+        }
+        // What was not looked at is not called out of reach.
+        Err(match totals.next() {
+            Some(_) => Error::range(Code::StockTooLarge, "stock", MOST_TOTALS + 1, 0.0, MOST_TOTALS as f64, "loads"),
+            None => Error::new(Code::NotLoadable, "height", height.mm(), Allowed::rule("a height that the discs reach")),
+        })
     }
     source: OURS, place: "first day", standing: OurChoice, seen: NotApplicable,
 }
 
-/// A bar for heavier work than this has no use on a first day (our choice).
-pub(super) const HEAVIEST_FIRST: Mass = Mass::grams(500_000);
-/// Totals looked through for one that reaches a height; the lightest such load lies near the start.
+/// Totals looked through for one that reaches a height; the lightest such load lies near the start (our choice).
 const MOST_TOTALS: usize = 20_000;
 
 /// Rungs that are not harder than this one, easier ones included: where to go with a sore region or a missing

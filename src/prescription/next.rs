@@ -9,7 +9,7 @@ use super::stage::Stage;
 use super::time;
 use crate::caution::Caution;
 use crate::condition::DayClass;
-use crate::error::{Code, Error};
+use crate::error::Error;
 use crate::progression::{State, fold};
 use crate::quantity::Day;
 use crate::reason::Reason;
@@ -48,14 +48,13 @@ pub fn next_session(log: &Log, plan: &Plan, today: Day) -> Result<SessionPlan, E
 /// Today's session from a folded state.
 ///
 /// # Errors
-/// `before_last_event`, `no_parameters`, `unknown_lift`, and what [`Plan::check`] reports.
+/// `before_last_event`, `no_parameters`, `unknown_lift`; `unknown_name` for an implement called unavailable that is not there;
+/// and what [`Plan::check`] reports.
 pub fn next_session_from(state: &State, plan: &Plan, today: Day) -> Result<SessionPlan, Error> {
     plan.check()?;
     state.check_today(today)?;
     let then = state.as_of(today);
-    if then.parameters().is_none() {
-        return Err(Error::plain(Code::NoParameters, "parameters"));
-    }
+    plan.check_against(then.declared()?)?;
     let mut stages = Vec::with_capacity(plan.lifts.len());
     for (at, lift) in plan.lifts.iter().enumerate() {
         let view =

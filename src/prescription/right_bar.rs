@@ -2,11 +2,10 @@
 
 use alloc::vec::Vec;
 
-use super::first_day::HEAVIEST_FIRST;
 use super::first_lifts::{HEX, first_lift};
 use crate::error::{Allowed, Code, Error};
 use crate::loading::{AtHeight, Bar, BarKind, Implement, Loaded, Prepared, Rounding, Stock};
-use crate::progression::State;
+use crate::progression::{HEAVIEST, Loadable, State};
 use crate::quantity::{Length, Mass, Name};
 use crate::record::{LiftParameters, Parameters, StartsFrom};
 
@@ -45,11 +44,11 @@ fn height(set: &LiftParameters, range: u8) -> Option<Length> {
 fn offer(bar: &Bar, stock: &Stock, blocks: &[Length], height: Option<Length>) -> Result<BarOffer, Error> {
     let none = || Error::plain(Code::NotLoadable, "implement");
     let (loaded, blocks, off_by_mm) = if let Some(height) = height {
-        let all = AtHeight::new(bar, stock, blocks, height, HEAVIEST_FIRST)?;
+        let all = AtHeight::new(bar, stock, blocks, height, HEAVIEST)?;
         let kept = all.load(all.lightest().ok_or_else(none)?, Rounding::Exact)?;
         (kept.loaded, kept.blocks, kept.off_by_mm)
     } else {
-        let all = Prepared::new(&Implement::Bar(bar.clone()), stock, HEAVIEST_FIRST)?;
+        let all = Prepared::new(&Implement::Bar(bar.clone()), stock, HEAVIEST)?;
         (all.load(all.lightest().ok_or_else(none)?, Rounding::Exact)?, None, 0.0)
     };
     let load = loaded.total;
@@ -136,31 +135,31 @@ pub fn other_bars(state: &State, lift: &Name) -> Result<Vec<BarOffer>, Error> {
     )
 }
 
-/// What is set, with another bar for one lift: one of [`other_bars`] that fits. A start below the bar's lightest load
-/// becomes that load; where the lift has got to stays.
+/// What is set, with another bar for one lift: one of [`other_bars`] that fits. A start that the bar does not make becomes
+/// the next lighter load, or its lightest; where the lift has got to stays.
 ///
 /// # Errors
 /// As [`other_bars`]; `not_loadable` for a bar that does not fit the lift.
 pub fn with_bar(state: &State, lift: &Name, implement: &Name) -> Result<Parameters, Error> {
     let bars = other_bars(state, lift)?;
-    let chosen = bars.iter().find(|offer| offer.implement == *implement && offer.fits).ok_or_else(|| {
+    if !bars.iter().any(|offer| offer.implement == *implement && offer.fits) {
         let rule = Allowed::rule("a bar that fits the lift");
-        Error::new(Code::NotLoadable, "implement", implement.as_str(), rule)
-    })?;
+        return Err(Error::new(Code::NotLoadable, "implement", implement.as_str(), rule));
+    }
     let mut all =
         state.parameters().cloned().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
     for set in all.lifts.iter_mut().filter(|set| set.id == *lift) {
         set.implement = implement.clone();
-        set.start.work.load = set.start.work.load.max(chosen.load);
     }
+    make_starts(&mut all, |set| set.id == *lift)?;
     Ok(all)
 }
 
 /// What is set, with these bars, discs and blocks. Bars that are not among them stay on the list, since a lift may still be
-/// done with one.
+/// done with one; a start that is not made any more becomes the next lighter load.
 ///
 /// # Errors
-/// `no_parameters`.
+/// `no_parameters`; `stock_too_large`.
 pub fn with_kit(
     state: &State,
     implements: Vec<Implement>,
@@ -174,5 +173,17 @@ pub fn with_kit(
     all.implements = implements.into_iter().chain(kept).collect();
     all.stock = stock;
     all.blocks = blocks;
+    make_starts(&mut all, |_| true)?;
     Ok(all)
+}
+
+/// Has those lifts begin at a load that the equipment makes, since parameters whose start cannot be loaded are refused: the
+/// same where it is made, else the next lighter one at its height, else the lightest. Where nothing is made it stays.
+fn make_starts(all: &mut Parameters, which: impl Fn(&LiftParameters) -> bool) -> Result<(), Error> {
+    let made = all.lifts.iter().map(|set| Ok(Loadable::of(set, all, None)?.start_made(set)));
+    let made = made.collect::<Result<Vec<Option<Mass>>, Error>>()?;
+    for (set, made) in all.lifts.iter_mut().zip(made).filter(|(set, _)| which(set)) {
+        set.start.work.load = made.unwrap_or(set.start.work.load);
+    }
+    Ok(())
 }

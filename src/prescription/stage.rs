@@ -9,8 +9,8 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{Decision, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt};
-use crate::quantity::{Day, Pain, Rir};
+use crate::progression::{Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt};
+use crate::quantity::{Day, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
 
@@ -124,22 +124,16 @@ impl Stage<'_> {
     }
 
     fn pain(&self, draft: &mut Draft) {
-        let policy = self.view.policy();
-        let asked = self.view.shared.report_on(self.today).is_some_and(|report| report.pain_asked);
-        for region in self.view.regions() {
-            let Some((day, score)) = region.last else { continue };
-            let usual = region.usual_level(self.today, policy.usual_review_days);
-            let high = score.score() >= policy.pain_block_from && score > usual;
-            if (high && day == self.today) || region.lowered == Some(self.today) {
-                draft.at_least(Verdict::EaseOff, region.block());
-                self.ease(draft);
-            } else if high && !asked {
-                let region = region.id.clone();
-                draft.at_least(Verdict::TechniqueOnly, Reason::PainMissingAfterHigh { region });
-                self.technique(draft);
-            } else if score > Pain::NONE && region.persists(policy, self.today) {
-                draft.at_least(Verdict::EaseOff, Reason::PainPersists { region: region.id.clone() });
-                self.ease(draft);
+        for (how, reason) in self.view.pain_easings() {
+            match how {
+                Easing::Step => {
+                    draft.at_least(Verdict::EaseOff, reason);
+                    self.ease(draft);
+                }
+                Easing::Technique => {
+                    draft.at_least(Verdict::TechniqueOnly, reason);
+                    self.technique(draft);
+                }
             }
         }
         if let Some(hurt) = strict_hurt(&self.view) {

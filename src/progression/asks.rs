@@ -3,7 +3,6 @@
 
 use super::shared::Shared;
 use super::state::State;
-use crate::error::{Allowed, Code, Error};
 use crate::quantity::Day;
 use crate::record::{AskAnswered, DayReport};
 use crate::sign::Ask;
@@ -20,15 +19,16 @@ pub struct OpenAsk {
 }
 
 impl State {
-    /// Somebody's word closes what was asked; that it may be theirs to give, the event itself has checked.
-    pub(crate) fn take_answer(&mut self, answer: &AskAnswered) -> Result<(), Error> {
-        let before = self.shared.asks.len();
+    /// Somebody's word closes what was asked; that it may be theirs to give, the event itself has checked. Where nothing of the
+    /// kind is open it closes nothing and is kept: a clearance written down late, a report that is corrected, or the same answer
+    /// told twice must not make a log unreadable. The review of a log names it.
+    pub(crate) fn take_answer(&mut self, answer: &AskAnswered) {
         self.shared.asks.retain(|open| open.ask != answer.ask);
-        if self.shared.asks.len() == before {
-            let rule = Allowed::rule("something that was asked and is still open");
-            return Err(Error::new(Code::NotAsked, "ask", answer.ask.as_str(), rule));
-        }
-        Ok(())
+    }
+
+    /// Whether something of that kind waits for an answer.
+    pub(crate) fn is_asked(&self, ask: Ask) -> bool {
+        self.shared.asks.iter().any(|open| open.ask == ask)
     }
 }
 

@@ -36,7 +36,7 @@ impl State {
                 checked.map_err(|error| error.within(&alloc::format!("{list}[{at}]")))?;
             }
         }
-        Ok(())
+        self.check_possible()
     }
 
     /// A stop in force holds every lift that it concerns.

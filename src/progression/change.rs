@@ -13,8 +13,8 @@ use super::set_aside::MOST_SET_ASIDE;
 use super::shared::Shared;
 use super::state::{InForce, State};
 use super::status::Calibration;
-use crate::error::{Allowed, Code, Error};
-use crate::quantity::{Day, Mass};
+use crate::error::Error;
+use crate::quantity::Day;
 use crate::reason::{OverrideEnd, Restart};
 use crate::record::{Grant, LiftParameters, Parameters, Place, Work, at_most};
 
@@ -42,8 +42,7 @@ impl State {
             };
             let earlier = known.iter().position(|lift| lift.set.id == set.id).map(|at| known.swap_remove(at));
             let earlier = earlier.map(|lift| self.shared.with_gap_of_its_regions(lift, set, on));
-            let taken = earlier.as_ref().is_some_and(|lift| lift.set.start == set.start);
-            let start = set.start.with_load(made_of_start(set, &loadable, taken).map_err(inside)?);
+            let start = set.start.with_load(loadable.start_of(set).map_err(inside)?);
             let now = match earlier {
                 Some(earlier) => {
                     let before = before.as_ref().map(|all| &*all.parameters);
@@ -135,34 +134,6 @@ impl Shared {
     }
 }
 
-/// The load that the start is made of at its height. One that this log has taken already need not be made any more, as
-/// after discs were lost: then it is the next lighter one.
-fn made_of_start(set: &LiftParameters, loadable: &Loadable, taken: bool) -> Result<Mass, Error> {
-    let load = set.start.load();
-    let loads = loadable.at(set.start.place);
-    let Some((lightest, heaviest)) = loads.lightest().zip(loads.heaviest()) else {
-        let rule = Allowed::rule("an implement that makes some load");
-        return Err(Error::new(Code::NotLoadable, "implement", set.implement.as_str(), rule));
-    };
-    let error = match (loads.not_above(load), loads.not_below(load)) {
-        (Some(below), Some(above)) => match loads.written_as(load) {
-            Some(made) => return Ok(made),
-            None if taken => return Ok(below),
-            None => {
-                let rule =
-                    alloc::format!("{below} or {above}, made nearest to it at the height of the start");
-                Error::new(Code::NotLoadable, "load", load.kg(), Allowed::Rule(rule.into()))
-            }
-        },
-        (Some(below), None) if taken => return Ok(below),
-        _ => {
-            let (low, high) = (lightest.kg(), heaviest.kg());
-            Error::range(Code::NotLoadable, "load", load.kg(), low, high, "kg at the height of the start")
-        }
-    };
-    Err(error.within("work").within("start"))
-}
-
 /// How a lift goes on under its new parameters.
 fn carried(
     earlier: Lift,
@@ -173,6 +144,7 @@ fn carried(
 ) -> Now {
     let (was, mut now) = (earlier.set, earlier.now);
     let learning = set.learning(&all.policy);
+    now.last_place = now.last_place.and_then(|place| same_place(&was, set, place));
     for region in &was.regions {
         if !set.regions.contains(region) && !now.former.contains(region) {
             now.former.push(region.clone());

@@ -173,7 +173,10 @@ impl State {
                 Ok(())
             }
             EventKind::DayReport(report) => self.take_day_report(report, on, number, foreseen),
-            EventKind::AskAnswered(answer) => self.take_answer(answer),
+            EventKind::AskAnswered(answer) => {
+                self.take_answer(answer);
+                Ok(())
+            }
             EventKind::CoachSignOff(given) => self.take_sign_off(given, on),
             EventKind::CoachOverride(given) => self.take_override(given, on, number),
             EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number),

@@ -5,8 +5,9 @@ use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::retraction::{Flare, Retractions};
+use crate::condition::DayClass;
 use crate::quantity::{Day, Name};
-use crate::record::{Event, EventKind, LiftParameters, LiftSession, Parameters};
+use crate::record::{Event, EventKind, LiftParameters, LiftSession, PainAnswer, Parameters};
 
 /// What the fold must know of an event beforehand.
 #[derive(Clone, Debug, Default)]
@@ -30,6 +31,37 @@ struct LaterPart {
     session: u32,
     done: LiftSession,
     hurt: Vec<Name>,
+    between: Between,
+}
+
+/// What was said between two sessions of a day that may change where the later one is asked to be done.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Between {
+    /// Pain, or a day below the usual.
+    pub(crate) eased: bool,
+    /// A clearance that limits the range.
+    pub(crate) limited: bool,
+}
+
+impl Between {
+    fn note(&mut self, kind: &EventKind) {
+        let hurts = |pain: &Option<Vec<PainAnswer>>| {
+            pain.iter().flatten().any(|answer| answer.score.score() > 0 || answer.stops())
+        };
+        self.eased |= match kind {
+            EventKind::SessionRecorded(session) => hurts(&session.pain),
+            EventKind::DayReport(report) => {
+                report.class.is_some_and(DayClass::is_below) || hurts(&report.pain)
+            }
+            EventKind::NextDayReport(report) => hurts(&report.pain),
+            EventKind::PainReport(_) => true,
+            _ => false,
+        };
+        self.limited |= match kind {
+            EventKind::ClearanceRecorded(given) => given.limits.iter().any(|limit| limit.range.is_some()),
+            _ => false,
+        };
+    }
 }
 
 impl Foreseen {
@@ -54,9 +86,13 @@ impl Foreseen {
         own.into_iter().any(|day| day.later.iter().any(|part| part.session == session))
     }
 
-    /// What later sessions of that day did of the lift.
-    pub(crate) fn later_parts(&self, session: u32, lift: &Name) -> impl Iterator<Item = &LiftSession> {
-        self.later(session, lift).map(|part| &part.done)
+    /// What later sessions of that day did of the lift, and what was said before each.
+    pub(crate) fn later_parts(
+        &self,
+        session: u32,
+        lift: &Name,
+    ) -> impl Iterator<Item = (&LiftSession, Between)> {
+        self.later(session, lift).map(|part| (&part.done, part.between))
     }
 
     /// Regions that hurt in later sessions of that day with the lift.
@@ -77,6 +113,7 @@ struct First<'a> {
     set: Option<&'a Parameters>,
     /// Something was said since that comes before training.
     asked: bool,
+    between: Between,
 }
 
 fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
@@ -92,12 +129,16 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
             }
             _ => {}
         }
-        let EventKind::SessionRecorded(session) = &event.kind else { continue };
+        let EventKind::SessionRecorded(session) = &event.kind else {
+            today.1.iter_mut().for_each(|first| first.between.note(&event.kind));
+            continue;
+        };
         if today.0 != Some(event.day) {
             today = (Some(event.day), Vec::new());
         }
         for done in &session.lifts {
-            let own = First { lift: &done.lift, session: event.sequence, set, asked: false };
+            let between = Between::default();
+            let own = First { lift: &done.lift, session: event.sequence, set, asked: false, between };
             let Some(first) = today.1.iter_mut().find(|first| *first.lift == done.lift) else {
                 today.1.push(own);
                 continue;
@@ -108,7 +149,8 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
             }
             let hurting = session.pain.iter().flatten().filter(|answer| answer.score.score() > 0);
             let hurt = hurting.map(|answer| answer.region.clone()).collect();
-            let part = LaterPart { session: event.sequence, done: done.clone(), hurt };
+            let between = first.between;
+            let part = LaterPart { session: event.sequence, done: done.clone(), hurt, between };
             match found.iter_mut().rfind(|day| day.first == first.session && day.lift == done.lift) {
                 Some(day) => day.later.push(part),
                 None => found.push(SplitDay {
@@ -118,6 +160,7 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
                 }),
             }
         }
+        today.1.iter_mut().for_each(|first| first.between.note(&event.kind));
     }
     found
 }

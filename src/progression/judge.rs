@@ -1,5 +1,6 @@
 //! What a session says about one lift: judged at the place and load at which it was done.
 
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::lift::Lift;
@@ -42,12 +43,23 @@ pub(crate) struct Judged {
 pub(crate) struct Said<'a> {
     pub(crate) sets: Vec<&'a WorkSet>,
     pub(crate) parts: Vec<&'a LiftSession>,
+    /// Where the day asked for each part to be done; none where nobody can tell.
+    asked: Vec<Option<Place>>,
 }
 
 impl<'a> Said<'a> {
-    pub(crate) fn new(first: &'a LiftSession, later: impl Iterator<Item = &'a LiftSession>) -> Said<'a> {
-        let parts: Vec<&LiftSession> = core::iter::once(first).chain(later).collect();
-        Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts }
+    pub(crate) fn new(parts: impl Iterator<Item = (&'a LiftSession, Option<Place>)>) -> Said<'a> {
+        let (parts, asked): (Vec<&LiftSession>, Vec<Option<Place>>) = parts.unzip();
+        Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts, asked }
+    }
+
+    /// Without the parts of which nobody can tell where they were done, where there are some: what is shown must be shown without
+    /// them too. The first part is never one of them.
+    fn known(&self) -> Option<Said<'a>> {
+        let all = || self.parts.iter().copied().zip(self.asked.iter().copied());
+        let is_known =
+            |(part, asked): &(&LiftSession, Option<Place>)| part.place.is_some() || asked.is_some();
+        (!all().all(|part| is_known(&part))).then(|| Said::new(all().filter(is_known)))
     }
 
     /// The setup as far as anybody spoke of it.
@@ -70,14 +82,17 @@ impl<'a> Said<'a> {
 /// training, unless it failed.
 pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
     let (set, now) = (&*view.lift.set, &view.lift.now);
-    let unscored: Vec<SetMarks> =
-        said.sets.iter().filter(|set| set.all_marks().next().is_none()).map(|set| unscored(set)).collect();
-    let careful: Vec<_> = said.sets.iter().map(|set| set.careful_marks()).collect();
-    let mut missing = unscored.iter();
-    let marks = careful.iter().filter_map(|marks| marks.as_deref().or_else(|| missing.next()));
-    let marks: Vec<&SetMarks> = marks.collect();
+    let careful = careful_marks(&said.sets);
+    let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
     let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
-    let short = shortfall(view, said);
+    let mut short = shortfall(view, said);
+    if let (None, Some(known)) = (short, said.known()) {
+        let careful = careful_marks(&known.sets);
+        let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
+        let alone = session_pass_of(&set.pass, &set.criteria, &marks)?;
+        let passed = alone.passed == Outcome::Pass;
+        short = shortfall(view, &known).or((!passed).then_some(Shortfall::Limit));
+    }
     let missed = said.sets.iter().any(|done| done.failed);
     let outcome = match verdict.passed {
         Outcome::Fail => Outcome::Fail,
@@ -108,7 +123,8 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
 /// In what the work done fell short of the work granted, or differed from it: the first of place, load, sets, reps.
 fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, grant) = (view.lift, view.lift.now.grant);
-    let elsewhere = said.parts.iter().find_map(|part| place_shortfall(lift, grant.place, view.place(), part));
+    let mut parts = said.parts.iter().zip(&said.asked);
+    let elsewhere = parts.find_map(|(part, asked)| place_shortfall(lift, grant.place, *asked, part));
     if elsewhere.is_some() {
         return elsewhere;
     }
@@ -136,10 +152,15 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     (!whole).then_some(Shortfall::Reps)
 }
 
-/// In what the place differed from the granted one. Left out means as it was to be done on that day: as granted, within the
-/// limits of the clearance.
-fn place_shortfall(lift: &Lift, granted: Place, allowed: Place, part: &LiftSession) -> Option<Shortfall> {
-    let (set, place) = (&*lift.set, part.place.unwrap_or(allowed));
+/// In what the place differed from the granted one. Left out means where the day asked for it to be done. A day that asks for
+/// an easier place shows nothing at the granted one, whatever was done.
+fn place_shortfall(
+    lift: &Lift,
+    granted: Place,
+    asked: Option<Place>,
+    part: &LiftSession,
+) -> Option<Shortfall> {
+    let (set, place) = (&*lift.set, part.place.or(asked).unwrap_or(granted));
     if place.rung != granted.rung {
         return Some(Shortfall::Rung);
     }
@@ -148,6 +169,9 @@ fn place_shortfall(lift: &Lift, granted: Place, allowed: Place, part: &LiftSessi
     }
     if place.tempo != granted.tempo {
         return Some(Shortfall::Tempo);
+    }
+    if asked.is_some_and(|asked| asked != granted) {
+        return Some(Shortfall::Limit);
     }
     let wanted = set.ranges.get(usize::from(granted.range)).copied();
     let less =
@@ -169,9 +193,10 @@ pub(crate) fn same_height(one: Length, other: Length) -> bool {
     (one.mm() - other.mm()).abs() <= SAME_HEIGHT_MM
 }
 
-/// The marks of a set that was not scored.
-fn unscored(set: &WorkSet) -> SetMarks {
-    SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach)
+/// The marks of each set, with what anybody saw lost; of one that was not scored, none.
+fn careful_marks<'a>(sets: &[&'a WorkSet]) -> Vec<Cow<'a, SetMarks>> {
+    let unscored = |set: &WorkSet| SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach);
+    sets.iter().map(|set| set.careful_marks().unwrap_or_else(|| Cow::Owned(unscored(set)))).collect()
 }
 
 fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {

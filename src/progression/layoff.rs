@@ -13,7 +13,7 @@ use crate::record::{Place, Policy};
 /// Rows further down after an illness in bed, a hospital stay or an operation (our choice).
 const ROWS_AFTER_ILLNESS: usize = 2;
 /// First sessions after a break with half the sets (our choice).
-const HALF_SESSIONS: u8 = 2;
+pub(super) const HALF_SESSIONS: u8 = 2;
 
 /// Days since the region of the lift that has waited longest was loaded; none before the lift's first session.
 pub(crate) fn gap(view: &View<'_>) -> Option<i32> {

@@ -6,12 +6,13 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::loadable::Loadable;
+use super::setup::SetupSeen;
 use super::sitting::{SITTINGS, Sitting};
 use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
 use crate::gate::Outcome;
-use crate::quantity::{Day, Length, Mass, Name};
+use crate::quantity::{Day, Mass, Name};
 use crate::reason::{NamedPlace, OverrideEnd, Restart, Shortfall};
-use crate::record::{Grant, LiftParameters};
+use crate::record::{Grant, LiftParameters, Place};
 
 /// One lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,32 +23,6 @@ pub(crate) struct Lift {
     pub(crate) now: Now,
     /// What its equipment can load; made from the parameters, never stored.
     pub(crate) loadable: Arc<Loadable>,
-}
-
-/// How a lift was last said to be set up.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(
-    feature = "serde",
-    derive(serde::Serialize, serde::Deserialize),
-    serde(deny_unknown_fields, default)
-)]
-#[non_exhaustive]
-pub struct SetupSeen {
-    /// Stance, box, shoes, belt, straps, in order of their names; absent where nobody ever said.
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub kit: Option<Vec<Name>>,
-    /// Height at which it began; absent where nobody ever measured.
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub height: Option<Length>,
-    /// Day of the last change.
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub changed: Option<Day>,
-    /// Height of the safety pins; absent where nobody ever said.
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub pins: Option<Length>,
-    /// Day on which the pins were last found moved, and their height before.
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub pins_moved: Option<(Day, Length)>,
 }
 
 /// How one lift stands.
@@ -78,6 +53,10 @@ pub struct Now {
     /// Day of the last session, at whatever place.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub last_session: Option<Day>,
+    /// Where its last session was done: as written down, or where the day asked for it; absent where new parameters have no
+    /// such place.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub last_place: Option<Place>,
     /// Number and day of the last session, where it is not listed among those at this place, until the morning after it is
     /// answered.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -224,6 +203,7 @@ impl Now {
             sittings: Vec::new(),
             earlier: (0, 0),
             last_session: None,
+            last_place: None,
             unanswered: None,
             short: None,
             stepped: false,

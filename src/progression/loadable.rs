@@ -1,9 +1,9 @@
-//! What the equipment of a lift can load at each of its heights, and what a part of a load is.
+//! What the equipment of a lift can load at each of its heights, whether its start can be loaded, and what a part of a load is.
 
 use alloc::vec::Vec;
 
 use super::lift::Lift;
-use crate::error::Error;
+use crate::error::{Allowed, Code, Error};
 use crate::loading::{AtHeight, Bar, Implement, Prepared};
 use crate::quantity::{Length, Mass};
 use crate::reason::Reason;
@@ -111,6 +111,45 @@ impl Loadable {
                 Some(off)
             }
             _ => self.off_by_mm(place),
+        }
+    }
+
+    /// The load that the start of the lift is made of at its height: as it is set, or the one meant by a number written down to a
+    /// tenth of a kilogram. A start that cannot be loaded is refused, whatever the log has taken before: who loses discs says
+    /// anew where the lift would begin, and what it has got to stays.
+    ///
+    /// # Errors
+    /// `not_loadable`, with the loads beside it.
+    pub(crate) fn start_of(&self, set: &LiftParameters) -> Result<Mass, Error> {
+        let (load, loads) = (set.start.load(), self.at(set.start.place));
+        let Some((lightest, heaviest)) = loads.lightest().zip(loads.heaviest()) else {
+            let rule = Allowed::rule("an implement that makes some load");
+            return Err(Error::new(Code::NotLoadable, "implement", set.implement.as_str(), rule));
+        };
+        let error = match (loads.not_above(load), loads.not_below(load)) {
+            (Some(below), Some(above)) => match loads.written_as(load) {
+                Some(made) => return Ok(made),
+                None => {
+                    let rule =
+                        alloc::format!("{below} or {above}, made nearest to it at the height of the start");
+                    Error::new(Code::NotLoadable, "load", load.kg(), Allowed::Rule(rule.into()))
+                }
+            },
+            _ => {
+                let (low, high) = (lightest.kg(), heaviest.kg());
+                Error::range(Code::NotLoadable, "load", load.kg(), low, high, "kg at the height of the start")
+            }
+        };
+        Err(error.within("work").within("start"))
+    }
+
+    /// A start on this equipment for a lift that was set on other: the same where it is made, else the next lighter load, else
+    /// the lightest; none where nothing is made.
+    pub(crate) fn start_made(&self, set: &LiftParameters) -> Option<Mass> {
+        let (load, loads) = (set.start.load(), self.at(set.start.place));
+        match loads.written_as(load) {
+            Some(_) => Some(load),
+            None => loads.not_above(load).or_else(|| loads.lightest()),
         }
     }
 

@@ -14,9 +14,9 @@
 //!
 //! `fold` puts events in order and hands each to the file of its kind: `session` (judged by `judge`; what follows is in
 //! `result` and `step_back`), `morning`, `day_report`, `asks`, `pain`, `stop`, `clearance`, `away` (breaks and illnesses as
-//! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`). These alone change a state.
-//! `decision` then
-//! reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, `offer`
+//! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`). They change a state through
+//! `lift`, `status`, `shared` and `region`, and where a rule has something of its own to note through that rule: `offer`,
+//! `waiting`, `layoff`, `pair`, `probe`, `kinds`. `decision` then reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, `offer`
 //! what the gate says, `pair`, `probe` and `waiting` the rest. Every rule is a function of one lift, of what concerns all
 //! lifts, and of the day: a `View`.
 //!
@@ -25,6 +25,7 @@
 #![doc = include_str!("../guide/transitions.md")]
 
 mod acts;
+mod asked;
 mod asks;
 mod away;
 mod bounds;
@@ -49,6 +50,7 @@ mod moves;
 mod offer;
 mod pain;
 mod pair;
+mod possible;
 mod probe;
 mod region;
 mod result;
@@ -69,6 +71,7 @@ mod transitions;
 mod view;
 mod waiting;
 
+pub(crate) use asked::Easing;
 pub use asks::OpenAsk;
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
@@ -77,7 +80,7 @@ pub use guard::GUARD_NAMES;
 pub(crate) use layoff::{gap, returned, row_today};
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
-pub use lift::{Now, SetupSeen};
+pub use lift::Now;
 #[cfg(feature = "rehearsal")]
 pub(crate) use loadable::Loadable;
 pub(crate) use loadable::{HEAVIEST, lighter_beside};
@@ -89,6 +92,7 @@ pub use pain::{PainZone, pain_zone};
 pub(crate) use pair::{rest_missing, strict_hurt};
 pub use region::RegionState;
 pub(crate) use retraction::OPEN_SESSIONS;
+pub use setup::SetupSeen;
 pub use shared::ClearanceInForce;
 pub(crate) use shared::{FALL_DAYS, FALL_PART};
 pub use sitting::Sitting;

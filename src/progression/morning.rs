@@ -12,7 +12,7 @@ use crate::quantity::{Day, Name};
 use crate::record::NextDayReport;
 
 /// Flares in a row that step the lifts of a region back.
-const FLARES_TO_STEP_BACK: u8 = 2;
+pub(super) const FLARES_TO_STEP_BACK: u8 = 2;
 
 impl State {
     pub(crate) fn take_next_day(

@@ -3,7 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::foreseen::Foreseen;
+use super::foreseen::{Between, Foreseen};
 use super::judge::{Said, judge};
 use super::layoff::returned;
 use super::lift::Lift;
@@ -15,7 +15,7 @@ use super::view::View;
 use crate::error::{Code, Error};
 use crate::gate::Outcome;
 use crate::quantity::{Day, Name};
-use crate::record::{LiftSession, Session};
+use crate::record::{LiftSession, Place, Session};
 
 impl State {
     pub(crate) fn take_session(
@@ -28,18 +28,21 @@ impl State {
         self.check_session(session)?;
         let loaded = self.loaded_regions(session);
         self.come_back_where_due(session, &loaded, on);
+        // What is said in the session eases nothing that was asked before it.
+        let asked = self.asked_places(session, on)?;
         if let Some(answers) = &session.pain {
             self.take_pain_list(answers, on, event)?;
         }
         self.count_clear(session.pain.is_some(), &loaded, on);
         self.shared.pain_asked = Some(session.pain.is_some());
-        for done in &session.lifts {
+        for (done, asked) in session.lifts.iter().zip(asked) {
             // A second session of the lift on that day was judged with the first: one civil day is one.
             if !foreseen.is_later_part(event, &done.lift) {
-                self.take_lift(done, session, on, event, foreseen)?;
+                self.take_lift((done, asked), session, on, event, foreseen)?;
             } else if is_unclear(self.lift(&done.lift)?, &self.shared, on) {
                 self.hold_partner(&done.lift);
             }
+            self.lift_mut(&done.lift)?.now.last_place = Some(done.place.unwrap_or(asked));
         }
         for region in self.shared.regions.iter_mut().filter(|region| loaded.contains(&region.id)) {
             region.loaded = Some(on);
@@ -73,6 +76,11 @@ impl State {
             }
         }
         Ok(())
+    }
+
+    /// Where the day asks for each lift of a session to be done.
+    fn asked_places(&self, session: &Session, on: Day) -> Result<Vec<Place>, Error> {
+        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked_place())).collect()
     }
 
     /// The regions that the lifts of a session load.
@@ -118,15 +126,18 @@ impl State {
 
     fn take_lift(
         &mut self,
-        done: &LiftSession,
+        (done, asked): (&LiftSession, Place),
         session: &Session,
         on: Day,
         event: u32,
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        let said = Said::new(done, foreseen.later_parts(event, &done.lift));
-        let own = self.lift(&done.lift)?;
+        let later = foreseen.later_parts(event, &done.lift);
+        let view = self.view(&done.lift, on)?;
+        let later = later.map(|(part, between)| (part, asked_later(&view, between)));
+        let said = Said::new(core::iter::once((done, Some(asked))).chain(later));
+        let own = view.lift;
         let later = foreseen.hurt_later(event, &done.lift).any(|region| own.has_region(region));
         let hurts = later || hurts(own, session);
         // What is said of the setup is known before the session is judged: a change starts the comparison anew, and alone
@@ -169,6 +180,12 @@ impl State {
             lift.now.partner_pain = true;
         }
     }
+}
+
+/// Where a later session of the day was asked to be done, after what was said between the two; none where nobody can tell.
+fn asked_later(view: &View<'_>, between: Between) -> Option<Place> {
+    let may_be_easier = between.limited || (between.eased && view.eases_by_rung());
+    (!may_be_easier).then(|| view.asked_place())
 }
 
 /// Whether a region of the lift hurt in that session.

@@ -4,9 +4,35 @@ use alloc::boxed::Box;
 use alloc::vec::Vec;
 
 use super::judge::{Said, same_height};
-use super::lift::{Lift, Now, SetupSeen};
-use crate::quantity::{Day, Name};
+use super::lift::{Lift, Now};
+use crate::quantity::{Day, Length, Name};
 use crate::reason::Restart;
+
+/// How a lift was last said to be set up.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(deny_unknown_fields, default)
+)]
+#[non_exhaustive]
+pub struct SetupSeen {
+    /// Stance, box, shoes, belt, straps, in order of their names; absent where nobody ever said.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub kit: Option<Vec<Name>>,
+    /// Height at which it began; absent where nobody ever measured.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub height: Option<Length>,
+    /// Day of the last change.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub changed: Option<Day>,
+    /// Height of the safety pins; absent where nobody ever said.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub pins: Option<Length>,
+    /// Day on which the pins were last found moved, and their height before.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub pins_moved: Option<(Day, Length)>,
+}
 
 /// A changed setup starts the comparison anew. What nobody spoke of leaves what was last said.
 pub(crate) fn note_setup(now: &mut Now, said: &Said<'_>, on: Day) {

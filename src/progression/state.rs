@@ -1,4 +1,4 @@
-//! The state: a digest of the log, of bounded size. Only the fold changes it; everybody else reads.
+//! The state: a digest of the log, of bounded size. Only the fold changes it; whoever asks reads, or works on a copy.
 
 use alloc::string::String;
 use alloc::sync::Arc;
@@ -301,12 +301,10 @@ impl State {
         self.declared()?.check_region("region", id).map_err(inside)
     }
 
-    /// The same, but for one that is no longer declared and in which something is still open.
+    /// The same, but for one that was declared once: something may have been open in it, and whether it was depends on what is
+    /// told late or corrected.
     pub(crate) fn check_known_region(&self, id: &Name) -> Result<(), Error> {
-        match self.shared.region(id) {
-            Some(region) if region.is_open() => Ok(()),
-            _ => self.check_region(id),
-        }
+        self.shared.region(id).map_or_else(|| self.check_region(id), |_| Ok(()))
     }
 
     /// One lift with everything that a rule may look at.

@@ -10,7 +10,7 @@ use super::loadable::Loadable;
 use super::shared::Shared;
 use super::state::{InForce, LIBRARY_VERSION, State, Told};
 use crate::error::{Allowed, Code, Error};
-use crate::quantity::Day;
+use crate::quantity::{Day, Name};
 use crate::record::{LiftParameters, Parameters};
 #[cfg(feature = "serde")]
 use crate::{record::Log, value::Value};
@@ -20,6 +20,19 @@ pub const STATE_FORMAT: &str = "bismar-state";
 
 /// A state as it is stored: bounded in size, checked on its way in. The host keeps the log; a state of another version of
 /// the library is not used, but folded anew from it.
+///
+/// # What is checked
+/// Format and version; the digest of the parameters, and the parameters themselves; that each lift of them is there once, by its
+/// id; that grant and last place are on its lists; that no list is longer than the fold makes it and nothing named twice; that no
+/// day lies after the last event and no list of days is out of order; that no counter goes beyond what any policy may ask for;
+/// that a status goes with what the lift is for and with its own numbers (no return past the load before it, no more granted
+/// than ever was); that what a stop in force concerns is stopped; and, last, the seal over all of it, which a slip of the pen or
+/// of a disk breaks. Whether the state is the one after a log only [`State::from_value_or_fold`] can tell, and what somebody
+/// writes who makes the seal anew only the log itself.
+///
+/// # The seal
+/// The 64-bit FNV-1a hash, in hexadecimal, of [`Value::canonical_bytes`](crate::value::Value::canonical_bytes) of the document
+/// without the field `seal`. It keeps no secret and proves nobody's word.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct StoredState {
@@ -34,15 +47,19 @@ pub struct StoredState {
     parameters: Option<Arc<Parameters>>,
     digest: String,
     shared: Shared,
-    /// In the order of the parameters.
-    lifts: Vec<Now>,
+    /// Each lift of the parameters by its id.
+    lifts: Vec<(Name, Now)>,
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     set_aside: Vec<(Arc<LiftParameters>, Now)>,
+    /// Over everything else in this form.
+    #[cfg(feature = "serde")]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    seal: String,
 }
 
 impl From<&State> for StoredState {
     fn from(state: &State) -> StoredState {
-        StoredState {
+        let stored = StoredState {
             format: STATE_FORMAT.into(),
             version: LIBRARY_VERSION.into(),
             log_version: state.log_version,
@@ -51,9 +68,55 @@ impl From<&State> for StoredState {
             parameters: state.in_force.as_ref().map(|in_force| Arc::clone(&in_force.parameters)),
             digest: state.digest().into(),
             shared: state.shared.clone(),
-            lifts: state.lifts.iter().map(|lift| lift.now.clone()).collect(),
+            lifts: state.lifts.iter().map(|lift| (lift.set.id.clone(), lift.now.clone())).collect(),
             set_aside: state.set_aside.iter().map(|lift| (Arc::clone(&lift.set), lift.now.clone())).collect(),
+            #[cfg(feature = "serde")]
+            seal: String::new(),
+        };
+        #[cfg(feature = "serde")]
+        let stored = StoredState { seal: stored.seal_of_the_rest(), ..stored };
+        stored
+    }
+}
+
+impl StoredState {
+    /// The seal of what is written, without one.
+    #[cfg(feature = "serde")]
+    fn seal_of_the_rest(&self) -> String {
+        let bytes = Value::write(self).map(|written| written.canonical_bytes()).unwrap_or_default();
+        alloc::format!("{:016x}", crate::canonical::hash_bytes(&bytes))
+    }
+
+    /// Refuses what was altered since it was made.
+    #[cfg(feature = "serde")]
+    fn check_seal(&mut self) -> Result<(), Error> {
+        let given = core::mem::take(&mut self.seal);
+        if given == self.seal_of_the_rest() {
+            return Ok(());
         }
+        Err(Error::new(Code::StateAltered, "seal", given, Allowed::rule("the seal of this state")))
+    }
+
+    /// What is known of each lift, in the order of the parameters.
+    fn take_lifts(&mut self) -> Result<Vec<Now>, Error> {
+        let sets = self.parameters.as_ref().map_or(&[][..], |all| all.lifts.as_slice());
+        let mut given = core::mem::take(&mut self.lifts);
+        for (at, (id, _)) in given.iter().enumerate() {
+            let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
+            crate::record::declared(Code::UnknownLift, "lift", id, sets.iter().map(|set| &set.id))
+                .map_err(inside)?;
+            if given.iter().take(at).any(|(earlier, _)| earlier == id) {
+                let rule = Allowed::rule("each lift once");
+                return Err(inside(Error::new(Code::DuplicateLift, "lift", id.as_str(), rule)));
+            }
+        }
+        if given.len() != sets.len() {
+            let count = sets.len() as f64;
+            return Err(Error::range(Code::OutOfRange, "lifts", given.len(), count, count, "lifts"));
+        }
+        let place = |id: &Name| sets.iter().position(|set| set.id == *id);
+        given.sort_by_key(|(id, _)| place(id));
+        Ok(given.into_iter().map(|(_, now)| now).collect())
     }
 }
 
@@ -62,31 +125,32 @@ impl TryFrom<StoredState> for State {
 
     /// # Errors
     /// `wrong_format`; `other_version` for a state that another version of the library made; `parameters_altered` where
-    /// the digest is not that of the parameters; `out_of_range` where lifts and parameters do not fit together, or where a
-    /// lift is at work that a stop in force halts; `too_many` and `duplicate_name` where a list holds more than the fold
-    /// puts into it; what [`Parameters::check`] and [`LiftParameters::check_grant`] report.
-    fn try_from(stored: StoredState) -> Result<State, Error> {
+    /// the digest is not that of the parameters; `unknown_lift`, `duplicate_lift` and `out_of_range` where lifts and parameters
+    /// do not fit together; `out_of_range` where a lift is at work that a stop in force halts, and for what no course of events
+    /// leaves behind; `too_many` and `duplicate_name` where a list holds more than the fold puts into it; `state_altered` where
+    /// the seal is not that of the rest; what [`Parameters::check`] and [`LiftParameters::check_grant`] report.
+    fn try_from(mut stored: StoredState) -> Result<State, Error> {
         check_header(&stored.format, &stored.version)?;
+        #[cfg(feature = "serde")]
+        let sealed = stored.check_seal();
+        #[cfg(not(feature = "serde"))]
+        let sealed: Result<(), Error> = Ok(());
+        let lifts = stored.take_lifts()?;
         let mut state = State {
             log_version: stored.log_version,
             last: stored.last,
             told: Told(stored.told),
             ..State::new(stored.shared.lifter.clone())
         };
-        let sets = stored.parameters.as_ref().map_or(0, |all| all.lifts.len());
-        if stored.lifts.len() != sets {
-            let count = sets as f64;
-            return Err(Error::range(Code::OutOfRange, "lifts", stored.lifts.len(), count, count, "lifts"));
-        }
         state.shared = stored.shared;
         let Some(parameters) = stored.parameters else {
             check_digest("", &stored.digest)?;
-            return state.check_bounds().map(|()| state);
+            return state.check_bounds().and(sealed).map(|()| state);
         };
         parameters.check().map_err(|error| error.within("parameters"))?;
         check_digest(&digest(&parameters), &stored.digest)?;
         let body = state.shared.body_mass().map(|(_, mass)| mass);
-        for (at, (set, now)) in parameters.lifts.iter().zip(stored.lifts).enumerate() {
+        for (at, (set, now)) in parameters.lifts.iter().zip(lifts).enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
             let loadable = match state.lifts.iter().find(|lift| lift.loads_like(set)) {
                 Some(lift) => Arc::clone(&lift.loadable),
@@ -100,7 +164,8 @@ impl TryFrom<StoredState> for State {
             state.set_aside.push(Lift { set, now, loadable: Arc::default() });
         }
         state.in_force = Some(InForce { digest: stored.digest.into(), parameters });
-        state.check_bounds().map(|()| state)
+        // What is told of a wrong seal says less than what is found wrong itself.
+        state.check_bounds().and(sealed).map(|()| state)
     }
 }
 

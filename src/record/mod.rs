@@ -45,6 +45,7 @@ pub use health::{
     UsualPain,
 };
 pub use identity::Region;
+pub(crate) use identity::declared;
 pub use ladder::Rung;
 pub use lift::{Body, LiftParameters, StartsFrom};
 pub use log::{AgeBand, FORMAT, Lifter, Log, MAX_EVENTS, VERSION};

@@ -5,10 +5,13 @@ use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
+use super::identity::declared;
+use super::parameters::Parameters;
 use super::session::at_most;
 use super::set_rule::SetRule;
 use super::years::YearsAhead;
 use crate::error::{Allowed, Code, Error};
+use crate::loading::Implement;
 use crate::quantity::{Mass, Name, Rir};
 
 /// The format name that every plan carries.
@@ -154,6 +157,19 @@ impl Plan {
                     .within(&alloc::format!("lifts[{at}]")));
                 }
             }
+        }
+        Ok(())
+    }
+
+    /// Refuses what a plan says of equipment that these parameters do not have.
+    ///
+    /// # Errors
+    /// `unknown_name` for an implement called unavailable that is not declared, with those that are.
+    pub(crate) fn check_against(&self, all: &Parameters) -> Result<(), Error> {
+        for (at, id) in self.unavailable.iter().enumerate() {
+            let known = all.implements.iter().map(Implement::id);
+            declared(Code::UnknownName, "implement", id, known)
+                .map_err(|error| error.within(&alloc::format!("unavailable[{at}]")))?;
         }
         Ok(())
     }

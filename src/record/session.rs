@@ -57,7 +57,9 @@ impl Session {
 pub struct LiftSession {
     /// Id of the lift.
     pub lift: Name,
-    /// Where it was done. Absent means as granted, which is resolved when the event is taken, and kept.
+    /// Where it was done. Absent means where that day asked for it: as granted, within what a clearance allows, or on an easier
+    /// rung where pain or a day below the usual eases a lift of which nothing is lighter. It is resolved when the event is
+    /// taken, and kept until the next session. What a plan alone makes easier the log does not say: then the place is written.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub place: Option<Place>,

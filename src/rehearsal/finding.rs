@@ -255,7 +255,7 @@ findings! {
     UnavailableUnknown {
         /// Its id.
         implement: Name
-    } Warns "unavailable_unknown",
+    } Blocks "unavailable_unknown",
     /// The plan names a lift that there is not.
     UnknownLift Blocks "unknown_lift",
     /// The plan leaves the lift out.

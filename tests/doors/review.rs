@@ -298,6 +298,27 @@ fn what_ends_before_it_begins_and_an_odd_age_are_asked_about() {
     }
 }
 
+/// An answer is kept whatever it answers, so the review says of one that closed nothing.
+#[test]
+fn an_answer_without_a_question_is_asked_about() {
+    let answer = || EventKind::AskAnswered(AskAnswered::new(Ask::Fall, name("clinic"), true));
+    let fell = EventKind::DayReport(DayReport::default().with_asks(vec![Ask::Fall]));
+    let on = ["2026-01-05", "2026-01-06", "2026-01-07", "2026-01-08"];
+    let mut log = log_of(on.into_iter().zip([start(), fell, answer(), answer()]));
+    let unasked = |log: &Log| {
+        let found = looked(log, "2026-01-08").findings;
+        let of_asks = found.into_iter().filter(|odd| odd.what.code() == "answer_without_question");
+        of_asks.map(|odd| (odd.event, odd.what)).collect::<Vec<_>>()
+    };
+    let what = Odd::AnswerWithoutQuestion { ask: Ask::Fall };
+    assert_eq!(unasked(&log), [(Some(4), what.clone())]);
+    // The report is taken back: nothing was asked at all.
+    log.events.push(Event::new(5, day("2026-01-08"), EventKind::Correction(Correction::new(2))));
+    assert_eq!(unasked(&log), [(Some(4), what.clone()), (Some(3), what)]);
+    let said = Words::plain().oddity(&looked(&log, "2026-01-08").findings[0]);
+    assert!(said.contains("a fall") && said.contains("closed nothing"), "{said}");
+}
+
 #[test]
 fn the_demo_log_is_looked_through() {
     let log = Log::from_json(include_str!("../../examples/data/demo-log.json")).unwrap();

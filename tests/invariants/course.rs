@@ -97,12 +97,18 @@ pub fn parameters(scale: u32) -> Parameters {
     .with_pairs(vec![Pair::new(name("strict"), name("forgiving"))])
 }
 
-/// The smallest discs of the gym are lost.
+/// The smallest discs of the gym are lost. A start that is made of them is the next lighter load from then on.
 pub fn lose_smallest_discs(course: &mut Course) {
     let mut all = course.set().clone();
     let smallest = all.stock.discs().iter().map(Disc::nominal).min().unwrap();
     let left = all.stock.discs().iter().filter(|disc| disc.nominal() > smallest).copied();
     all.stock = Stock::new(left.collect()).unwrap();
+    for at in 0..all.lifts.len() {
+        let set = &all.lifts[at];
+        let made = loads(&all, set, set.start.place);
+        let start = made.iter().rev().find(|load| **load <= set.start.load()).unwrap_or(&made[0]);
+        all.lifts[at].start.work.load = *start;
+    }
     course.add(EventKind::ParametersChanged(Box::new(all)));
 }
 

@@ -60,7 +60,8 @@ fn a_stored_state_that_was_altered_or_is_of_another_version_is_refused() {
         } else {
             drop(lifts.pop())
         }
-        assert_eq!(code(&stored.to_json()), Some(Code::OutOfRange));
+        let wrong = if more { Code::DuplicateLift } else { Code::OutOfRange };
+        assert_eq!(code(&stored.to_json()), Some(wrong));
     }
     assert_eq!(code(&text), None);
     // A state that is not the one after the last event of the log is of no use either.

@@ -153,6 +153,7 @@ fn rule_05_a_day_of_learning_is_one_also_where_its_second_session_fails() {
     assert_eq!(done(&world), 1);
     // Other discs between the two, so that they are judged apart.
     all.stock = Stock::new(vec![Disc::new(kg(20.0), 2).unwrap().with_diameter(mm(450.0)).unwrap()]).unwrap();
+    all.lifts[1].start.work.load = kg(20.0);
     world.add(EventKind::ParametersChanged(Box::new(all)));
     world.train_with(squat_at(60.0, false));
     assert_eq!(done(&world), 1);

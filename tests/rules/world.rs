@@ -86,7 +86,8 @@ impl World {
         world
     }
 
-    /// The squat is granted 61 kg, and the discs of 1 kg are lost: 60 kg and 63 kg are what is still made.
+    /// The squat is granted 61 kg, and the discs of 1 kg are lost: 60 kg and 63 kg are what is still made. It would begin at
+    /// 60 kg now.
     pub fn granted_what_is_no_longer_made() -> World {
         let mut all = parameters();
         all.lifts[0].start.work.load = kg(61.0);
@@ -94,6 +95,7 @@ impl World {
         let left: Vec<Disc> =
             all.stock.discs().iter().filter(|disc| disc.nominal() > kg(1.0)).copied().collect();
         all.stock = Stock::new(left).unwrap();
+        all.lifts[0].start.work.load = kg(60.0);
         world.add(EventKind::ParametersChanged(Box::new(all)));
         world
     }
@@ -144,8 +146,11 @@ impl World {
         self.add(EventKind::PainReport(answer));
     }
 
+    /// The state after the last event, which comes back from what is stored of it.
     pub fn state(&self) -> State {
-        fold(&self.log).unwrap()
+        let state = fold(&self.log).unwrap();
+        assert_eq!(State::from_json(&state.to_json().unwrap()).as_ref(), Ok(&state));
+        state
     }
 
     /// Work sets at that load: clean, or with the critical point lost.

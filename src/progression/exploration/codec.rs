@@ -6,8 +6,9 @@ use std::vec::Vec;
 
 use super::super::asks::OpenAsk;
 use super::super::day_report::TodayReport;
-use super::super::lift::{Lift, Now, SetupSeen};
+use super::super::lift::{Lift, Now};
 use super::super::region::RegionState;
+use super::super::setup::SetupSeen;
 use super::super::shared::{ClearanceInForce, Shared};
 use super::super::sitting::{SITTINGS, Sitting};
 use super::super::state::State;
@@ -242,6 +243,7 @@ keep!(Now {
     override_past: None,
     restarted: None,
     below_band: None,
+    last_place: None,
 });
 
 keep!(Stop { cleared, signed } said {
@@ -251,13 +253,12 @@ keep!(Stop { cleared, signed } said {
 keep!(RegionState { id, lifted, loaded, clear_needed, stop } cut |out| {
     last: last.map(|(day, score)| (today_or_earlier(day, out), score)),
     unclear: unclear.filter(|day| *day == out.on),
+    lowered: lowered.filter(|day| *day == out.on),
     scores: scores.iter().map(|(day, score)| (today_or_earlier(*day, out), *score)).collect::<Vec<_>>(),
     usual: usual.map(|(level, agreed, steady)| (level, within(agreed, REVIEW + 1, out), steady)),
     flares: (*flares).min(FEW),
     flared: *flared,
     moves: moves.iter().copied().filter(|day| out.ago(*day) < REGION_WINDOW).collect::<Vec<_>>(),
-} said {
-    lowered: None,
 });
 
 keep!(ClearanceLimits { region, load, range } said {

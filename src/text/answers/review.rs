@@ -60,6 +60,10 @@ pub(in crate::text) const REVIEW: Phrases = &[
     ("odd.long_gap", "Nothing is written between {since} and {day}, {days}. Is the year right?"),
     ("odd.ends_before_it_begins", "Entry {event} of {day} was over on {end} already. Is the date right?"),
     (
+        "odd.answer_without_question",
+        "Entry {event} of {day} answers {ask}, of which nothing was open then: it closed nothing. Was it told twice?",
+    ),
+    (
         "odd.odd_age",
         "By the log the lifter is {years} years old; the rules are made for 18 to 100. Is the birthday right?",
     ),
@@ -125,6 +129,7 @@ impl Words<'_> {
             Odd::LongGap { since, days } => {
                 with.extend([("since", day(*since)), ("days", self.count("day", *days))]);
             }
+            Odd::AnswerWithoutQuestion { ask } => with.push(("ask", crate::text::ask(*ask).to_string())),
             Odd::EndsBeforeItBegins { end } => with.push(("end", day(*end))),
             Odd::OddAge { years } => with.push(("years", years.to_string())),
             Odd::UnknownEvents { count } => with.push(("count", count.to_string())),

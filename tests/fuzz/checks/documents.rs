@@ -69,7 +69,7 @@ pub fn plan(data: &[u8]) {
     }
 }
 
-/// The state as this version would have stored it, so that what was found once is not refused by its version alone.
+/// The state as this version would have stored it, so that what was found once is not refused by its version or its seal alone.
 fn of_this_version(stored: &Value) -> String {
     let mut stored = stored.clone();
     if let Value::Map(fields) = &mut stored
@@ -77,6 +77,14 @@ fn of_this_version(stored: &Value) -> String {
     {
         *version =
             Value::Text(State::new(Lifter::new(Name::new("nobody").expect("a name"))).version().into());
+    }
+    if let Value::Map(fields) = &mut stored {
+        fields.retain(|(key, _)| key != "seal");
+    }
+    let mixed = |hash: u64, byte: &u8| (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3);
+    let seal = stored.canonical_bytes().iter().fold(0xcbf2_9ce4_8422_2325, mixed);
+    if let Value::Map(fields) = &mut stored {
+        fields.push(("seal".into(), Value::Text(format!("{seal:016x}").into())));
     }
     stored.to_json()
 }

@@ -464,7 +464,10 @@ function shortOf(app: App): Child {
   const minutes = kept(app, "minutes", () => 30);
   const taken = kept<string[]>(app, "taken", () => []);
   const sore = kept(app, "sore", () => "");
-  const plan = ask("page.plan_text", { plan: { ...app.plan(lifter), minutes, ...(taken.length > 0 ? { unavailable: taken } : {}) } });
+  // A bar of this gym that is not in the lifter's own list is not missing there.
+  const own = (app.parameters(lifter)?.implements ?? []).map((one) => implementName(one));
+  const unavailable = taken.filter((one) => own.includes(one));
+  const plan = ask("page.plan_text", { plan: { ...app.plan(lifter), minutes, ...(unavailable.length > 0 ? { unavailable } : {}) } });
   const bars = app.kit().implements;
   const regions = [...new Set<string>((app.parameters(lifter)?.lifts ?? []).flatMap((one) => one.regions))];
   const inputs = fields(

@@ -1,0 +1,91 @@
+//! Where a day asks for a lift to be done: at the granted place within what a clearance allows, or on an easier rung of it where
+//! the day eases the lift and nothing is lighter. Today's session is made of this, and a session that leaves its place out was
+//! done there.
+
+use super::region::RegionState;
+use super::view::View;
+use crate::condition::DayClass;
+use crate::quantity::{Mass, Pain};
+use crate::reason::Reason;
+use crate::record::Place;
+
+/// How far a day eases a lift.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Easing {
+    /// One step down.
+    Step,
+    /// The lightest load, technique only.
+    Technique,
+}
+
+impl View<'_> {
+    /// Where the day asks for the lift to be done, as far as the log says. A plan may ask for an easier rung still, in an easy
+    /// week of one set where nothing is lighter: who leaves the place out of such a session says that it was here.
+    pub(crate) fn asked_place(&self) -> Place {
+        let place = self.place();
+        let Some(easier) = self.easier_rung_of(place) else { return place };
+        let nothing_lighter = |how: Easing| self.eased_load(how).is_none();
+        let below = self.shared.class_on(self.on) == DayClass::Below;
+        let partner = super::pair::strict_hurt(self).is_some();
+        let on_rung = self.pain_easings().any(|(how, _)| nothing_lighter(how))
+            || ((below || partner || self.halves_one_set()) && nothing_lighter(Easing::Step));
+        if on_rung { easier } else { place }
+    }
+
+    /// Whether a day that eases the lift asks for another rung of it, since nothing is lighter.
+    pub(crate) fn eases_by_rung(&self) -> bool {
+        self.easier_rung_of(self.place()).is_some() && self.eased_load(Easing::Step).is_none()
+    }
+
+    /// The same place on the rung that is directly easier, where there is one.
+    fn easier_rung_of(&self, place: Place) -> Option<Place> {
+        let rung = self.lift.set.easier_rung(place.rung);
+        (rung != place.rung).then_some(Place { rung, ..place })
+    }
+
+    /// Half of one set is one set, so that the lift is eased otherwise.
+    fn halves_one_set(&self) -> bool {
+        let now = &self.lift.now;
+        now.half_sessions > 0 && now.grant.work.sets == 1 && !now.nothing_easier
+    }
+
+    /// What was said of pain in its regions that eases the lift on this day.
+    pub(crate) fn pain_easings(&self) -> impl Iterator<Item = (Easing, Reason)> {
+        self.regions().filter_map(|region| self.easing_of(region))
+    }
+
+    fn easing_of(&self, region: &RegionState) -> Option<(Easing, Reason)> {
+        let (policy, (day, score)) = (self.policy(), region.last?);
+        let asked = self.shared.report_on(self.on).is_some_and(|report| report.pain_asked);
+        let usual = region.usual_level(self.on, policy.usual_review_days);
+        let high = score.score() >= policy.pain_block_from && score > usual;
+        if (high && day == self.on) || region.lowered == Some(self.on) {
+            Some((Easing::Step, region.block()))
+        } else if high && !asked {
+            Some((Easing::Technique, Reason::PainMissingAfterHigh { region: region.id.clone() }))
+        } else if score > Pain::NONE && region.persists(policy, self.on) {
+            Some((Easing::Step, Reason::PainPersists { region: region.id.clone() }))
+        } else {
+            None
+        }
+    }
+
+    /// The load of a day that eases the lift so far: a step down from the lower of grant and override, or the lightest at the
+    /// height or else at the nearest other one; none where nothing is lighter.
+    pub(crate) fn eased_load(&self, how: Easing) -> Option<Mass> {
+        let (lift, place) = (self.lift, self.place());
+        let from = self.eases_from();
+        match how {
+            Easing::Step => super::moves::one_load_back(lift, place, from, self.policy()),
+            Easing::Technique => {
+                let loads = lift.loadable.at(place);
+                loads.easier(from, loads.lightest().unwrap_or(from))
+            }
+        }
+    }
+
+    /// The lower of grant and override.
+    pub(crate) fn eases_from(&self) -> Mass {
+        self.limit().min(self.lift.now.grant.load())
+    }
+}
