@@ -129,8 +129,11 @@ export class Store {
     const first = wanted !== undefined && ids.includes(wanted) ? wanted : ids[0];
     const lying = first === undefined ? undefined : await lyingOf(base, first);
     await ready;
+    // Another window may have written meanwhile: then it is read again.
+    const now = first === undefined ? undefined : ((await base.get("lifters", first)) as { revision?: number } | undefined);
+    const stands = now?.revision === lying?.[0]?.revision;
     for (const id of ids) {
-      const found = await find(base, id, id === first ? lying : undefined, id === first);
+      const found = await find(base, id, id === first && stands ? lying : undefined, id === first);
       this.install(id, found);
       if (found && "lifter" in found && found.log !== undefined) this.left = { lifter: found.lifter, seal: found.lifter.seal, log: found.log };
     }
