@@ -9,7 +9,9 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt};
+use crate::progression::{
+    Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt,
+};
 use crate::quantity::{Day, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
