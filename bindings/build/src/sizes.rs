@@ -40,6 +40,8 @@ const BUDGETS: &[Budget] = &[
 
 /// Modules of the crate whose weight is shown one by one.
 const MODULES: &[&str] = &[
+    "answers",
+    "canonical",
     "caution",
     "condition",
     "dose",
@@ -55,6 +57,7 @@ const MODULES: &[&str] = &[
     "record",
     "registry",
     "rehearsal",
+    "sign",
     "statistics",
     "error",
     "value",
