@@ -9,6 +9,9 @@
     reason = "a test may panic"
 )]
 
+#[path = "shared/sealed.rs"]
+mod sealed;
+
 mod invariants {
     pub mod course;
     mod automatic;

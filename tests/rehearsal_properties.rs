@@ -530,6 +530,7 @@ fn what_is_said_to_block_never_moves() {
             "plan_refused",
             "start_not_loadable",
             "too_many_critical",
+            "unavailable_unknown",
             "unknown_implement",
             "unknown_lift",
             "unknown_pair_lift"

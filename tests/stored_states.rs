@@ -10,6 +10,8 @@
 )]
 #![cfg(feature = "json")]
 
+#[path = "shared/sealed.rs"]
+mod sealed;
 #[path = "rules/world.rs"]
 #[allow(dead_code, reason = "the rules use the rest")]
 mod world;
@@ -22,6 +24,7 @@ use bismar::record::*;
 use bismar::value::Value;
 use serde_json::{Value as Json, json};
 
+use sealed::sealed;
 use world::{World, kg, lift, name, parameters};
 
 /// A log in which everything that a state keeps has happened: a step, an offer, pain and its stop, a clearance with a
@@ -73,16 +76,6 @@ const MARK: u32 = 7;
 
 fn marked(state: &State) -> String {
     sealed(&with(state, "/shared/unknown", json!(MARK)))
-}
-
-/// The document with the seal that belongs to it: FNV-1a over its canonical bytes without one.
-fn sealed(text: &str) -> String {
-    let mut document: Json = serde_json::from_str(text).unwrap();
-    document.as_object_mut().unwrap().shift_remove("seal");
-    let bytes = Value::from_json(&document.to_string()).unwrap().canonical_bytes();
-    let mixed = |hash: u64, byte: &u8| (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3);
-    document["seal"] = json!(format!("{:016x}", bytes.iter().fold(0xcbf2_9ce4_8422_2325, mixed)));
-    document.to_string()
 }
 
 fn is_used(text: &str, log: &Log) -> bool {
