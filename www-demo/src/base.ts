@@ -13,7 +13,8 @@ function baseName(): string {
 
 const VERSION = 2;
 
-export function openBase(): Promise<IDBPDatabase> {
+/** A browser that keeps nothing for this page may say so at once or later: told alike. */
+export async function openBase(): Promise<IDBPDatabase> {
   return openDB(baseName(), VERSION, {
     async upgrade(base, from, _to, changing) {
       if (from === 0) {
