@@ -27,15 +27,17 @@ struct Budget {
 /// change an answer told to its end, and the reserve that was asked for 23 kB; tables of sets, which read every cell and write
 /// the whole log anew, some 90 kB (36 kB after gzip); a stop in the first field of every answer, heights that cannot be made and
 /// other kinds of implement 21 kB, as the part for the years shows, which has no tables; refused sign-offs that are told, what would
-/// change an answer to its last case, mornings told unasked and places that are compared 10 kB.
+/// change an answer to its last case, mornings told unasked and places that are compared 10 kB; places as the
+/// day asked for them, stored states that are sealed and checked against what no course leaves behind, and answers without a
+/// question 17 kB, as the part for sessions shows.
 const BUDGETS: &[Budget] = &[
-    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_894_000, 593_000)) },
+    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_912_000, 602_000)) },
     Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((267_000, 90_900)) },
     Budget { name: "loading", raw: 240_000, gzip: 80_000, ceiling: Some((250_800, 94_000)) },
-    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_135_000, 389_000)) },
-    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((959_000, 331_000)) },
+    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_153_000, 397_400)) },
+    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((964_500, 334_300)) },
     Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((298_000, 108_500)) },
-    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((707_000, 248_000)) },
+    Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((714_000, 251_200)) },
 ];
 
 /// Modules of the crate whose weight is shown one by one.
