@@ -464,7 +464,7 @@ test("row_44: a tempo is seconds down, held and up, and stays so in a log", () =
   const { log } = at([{ down: 2, hold: 0, up: 1 }, slow]);
   const read = fromJson(JSON.parse(JSON.stringify(toJson(log))));
   assert.deepEqual(read, log);
-  const { place } = progression.fold({ log: read }).lifts[0].grant;
+  const [, { grant: { place } }] = progression.fold({ log: read }).lifts[0];
   assert.deepEqual(read.events[0].kind.parametersChanged.lifts[0].tempos[place.tempo], slow);
   assert.match(refusal(() => at([slow, { down: 300, hold: 0, up: 1 }])).field, /tempos\[1\]\.down$/);
 });
