@@ -259,6 +259,9 @@ def keep_height(*, bar: _t.BarInput, stock: _t.StockInput, target: _t.MassInput,
     Held by discs: at least one disc a side of twice the height (within 2 mm), none larger, else as
     `load`(super::load()). On blocks: the plain load, and `height - d / 2` under each end.
 
+    One load, on whatever blocks it takes; the rules hold a lift's height by `AtHeight`(super::AtHeight), which knows the blocks
+    that there are.
+
     # Domain
     Light, thin discs of full diameter are often not made to be dropped.
 

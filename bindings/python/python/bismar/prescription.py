@@ -270,10 +270,16 @@ def first_load(*, implement: _t.ImplementInput, stock: _t.StockInput, height: _t
     height where a height is wanted.
 
     # Formula
-    The least loadable total; with a height, the least whose centre lies at that height or above.
+    The least loadable total; with a height, the least whose centre lies at that height or above. Discs alone carry the bar:
+    for blocks under it ask `AtHeight`(crate::loading::AtHeight).
+
+    # Domain
+    Heights above 0 mm and up to 2 m, as for `AtHeight`(crate::loading::AtHeight). The lightest 20,000 loads up to 500 kg
+    are looked at (our choice).
 
     # Errors
-    `not_loadable` where nothing reaches the height; `stock_too_large`.
+    `out_of_range` for a height beyond that; `not_loadable` where nothing reaches the height; `stock_too_large`, also where
+    none of so many loads reaches it and there are more.
 
     # Source
     Our choice; rebuilding starts far below what a table of percentages would say.

@@ -2882,7 +2882,10 @@ class LiftSession(TypedDict):
     lift: Name
     """Id of the lift."""
     place: NotRequired[Place]
-    """Where it was done. Absent means as granted, which is resolved when the event is taken, and kept."""
+    """Where it was done. Absent means where that day asked for it: as granted, within what a clearance allows, or on an easier
+    rung where pain or a day below the usual eases a lift of which nothing is lighter. It is resolved when the event is
+    taken, and kept until the next session. What a plan alone makes easier the log does not say: then the place is written.
+    """
     height: NotRequired[Length]
     """Height at which it began, as measured: of the bar's centre from the floor or pins, of a box or bench below."""
     reached: NotRequired[Length]
@@ -2904,7 +2907,10 @@ class LiftSessionInput(TypedDict):
     lift: Name
     """Id of the lift."""
     place: NotRequired[PlaceInput]
-    """Where it was done. Absent means as granted, which is resolved when the event is taken, and kept."""
+    """Where it was done. Absent means where that day asked for it: as granted, within what a clearance allows, or on an easier
+    rung where pain or a day below the usual eases a lift of which nothing is lighter. It is resolved when the event is
+    taken, and kept until the next session. What a plan alone makes easier the log does not say: then the place is written.
+    """
     height: NotRequired[Length]
     """Height at which it began, as measured: of the bar's centre from the floor or pins, of a box or bench below."""
     reached: NotRequired[Length]
@@ -3757,12 +3763,18 @@ class Now(TypedDict):
     """Acceptable and scored repetitions of sessions no longer listed."""
     last_session: NotRequired[Day]
     """Day of the last session, at whatever place."""
+    last_place: NotRequired[Place]
+    """Where its last session was done: as written down, or where the day asked for it; absent where new parameters have no
+    such place.
+    """
     unanswered: NotRequired[list[Day | float]]
     """Number and day of the last session, where it is not listed among those at this place, until the morning after it is
     answered.
     """
     short: NotRequired[Shortfall]
     """In what the last session fell short of the work granted, where it did."""
+    stepped: NotRequired[bool]
+    """Its last step put it where it stands, and it has not been trained there."""
     moves: NotRequired[list[list[Day | Mass]]]
     """Upward moves within the longest window, each with the load before it."""
     missed: NotRequired[float]
@@ -3851,12 +3863,18 @@ class NowInput(TypedDict):
     """Acceptable and scored repetitions of sessions no longer listed."""
     last_session: NotRequired[Day]
     """Day of the last session, at whatever place."""
+    last_place: NotRequired[PlaceInput]
+    """Where its last session was done: as written down, or where the day asked for it; absent where new parameters have no
+    such place.
+    """
     unanswered: NotRequired[tuple[float, Day]]
     """Number and day of the last session, where it is not listed among those at this place, until the morning after it is
     answered.
     """
     short: NotRequired[Shortfall]
     """In what the last session fell short of the work granted, where it did."""
+    stepped: NotRequired[bool]
+    """Its last step put it where it stands, and it has not been trained there."""
     moves: NotRequired[Sequence[tuple[Day, MassInput]]]
     """Upward moves within the longest window, each with the load before it."""
     missed: NotRequired[float]
@@ -4041,6 +4059,14 @@ class Odd_ends_before_it_begins_fields(TypedDict):
 
 Odd_ends_before_it_begins = TypedDict("Odd_ends_before_it_begins", {"ends_before_it_begins": "Odd_ends_before_it_begins_fields"})
 
+class Odd_answer_without_question_fields(TypedDict):
+    """Something is answered that nobody had said before training, or that was answered already: it closed nothing."""
+    ask: Ask
+    """What the answer is about."""
+
+
+Odd_answer_without_question = TypedDict("Odd_answer_without_question", {"answer_without_question": "Odd_answer_without_question_fields"})
+
 class Odd_odd_age_fields(TypedDict):
     """An age for which no rule here was made: below 18 or above 100."""
     years: float
@@ -4058,7 +4084,7 @@ class Odd_unknown_events_fields(TypedDict):
 Odd_unknown_events = TypedDict("Odd_unknown_events", {"unknown_events": "Odd_unknown_events_fields"})
 
 # What looks odd. Each is a question to the coach; nothing is changed by it.
-Odd: TypeAlias = Union["Odd_mass_falling", "Odd_mass_jump", "Odd_load_slip", "Odd_perfect_scores", "Odd_many_overrides", "Odd_unscored", "Odd_only_own_marks", "Odd_missed_with_reserve", "Odd_same_session_twice", "Odd_after_today", "Odd_out_of_line", "Odd_long_gap", "Odd_ends_before_it_begins", "Odd_odd_age", "Odd_unknown_events"]
+Odd: TypeAlias = Union["Odd_mass_falling", "Odd_mass_jump", "Odd_load_slip", "Odd_perfect_scores", "Odd_many_overrides", "Odd_unscored", "Odd_only_own_marks", "Odd_missed_with_reserve", "Odd_same_session_twice", "Odd_after_today", "Odd_out_of_line", "Odd_long_gap", "Odd_ends_before_it_begins", "Odd_answer_without_question", "Odd_odd_age", "Odd_unknown_events"]
 
 class Oddity(TypedDict):
     """Something that looks odd: where, and what."""
@@ -7234,6 +7260,19 @@ StoppingOutcome: TypeAlias = Union[Literal['submaximal_strength', 'maximal_force
 class StoredState(TypedDict):
     """A state as it is stored: bounded in size, checked on its way in. The host keeps the log; a state of another version of
     the library is not used, but folded anew from it.
+
+    # What is checked
+    Format and version; the digest of the parameters, and the parameters themselves; that each lift of them is there once, by its
+    id; that grant and last place are on its lists; that no list is longer than the fold makes it and nothing named twice; that no
+    day lies after the last event and no list of days is out of order; that no counter goes beyond what any policy may ask for;
+    that a status goes with what the lift is for and with its own numbers (no return past the load before it, no more granted
+    than ever was); that what a stop in force concerns is stopped; and, last, the seal over all of it, which a slip of the pen or
+    of a disk breaks. Whether the state is the one after a log only `State::from_value_or_fold` can tell, and what somebody
+    writes who makes the seal anew only the log itself.
+
+    # The seal
+    The 64-bit FNV-1a hash, in hexadecimal, of `Value::canonical_bytes`(crate::value::Value::canonical_bytes) of the document
+    without the field `seal`. It keeps no secret and proves nobody's word.
     """
     format: str
     version: str
@@ -7244,14 +7283,29 @@ class StoredState(TypedDict):
     parameters: NotRequired[RecordParameters]
     digest: str
     shared: Shared
-    lifts: list[Now]
-    """In the order of the parameters."""
+    lifts: list[list[Name | Now]]
+    """Each lift of the parameters by its id."""
     set_aside: NotRequired[list[list[LiftParameters | Now]]]
+    seal: NotRequired[str]
+    """Over everything else in this form."""
 
 
 class StoredStateInput(TypedDict):
     """A state as it is stored: bounded in size, checked on its way in. The host keeps the log; a state of another version of
     the library is not used, but folded anew from it.
+
+    # What is checked
+    Format and version; the digest of the parameters, and the parameters themselves; that each lift of them is there once, by its
+    id; that grant and last place are on its lists; that no list is longer than the fold makes it and nothing named twice; that no
+    day lies after the last event and no list of days is out of order; that no counter goes beyond what any policy may ask for;
+    that a status goes with what the lift is for and with its own numbers (no return past the load before it, no more granted
+    than ever was); that what a stop in force concerns is stopped; and, last, the seal over all of it, which a slip of the pen or
+    of a disk breaks. Whether the state is the one after a log only `State::from_value_or_fold` can tell, and what somebody
+    writes who makes the seal anew only the log itself.
+
+    # The seal
+    The 64-bit FNV-1a hash, in hexadecimal, of `Value::canonical_bytes`(crate::value::Value::canonical_bytes) of the document
+    without the field `seal`. It keeps no secret and proves nobody's word.
     """
     format: str
     version: str
@@ -7262,9 +7316,11 @@ class StoredStateInput(TypedDict):
     parameters: NotRequired[RecordParametersInput]
     digest: str
     shared: SharedInput
-    lifts: Sequence[NowInput]
-    """In the order of the parameters."""
+    lifts: Sequence[tuple[Name, NowInput]]
+    """Each lift of the parameters by its id."""
     set_aside: NotRequired[Sequence[tuple[LiftParametersInput, NowInput]]]
+    seal: NotRequired[str]
+    """Over everything else in this form."""
 
 
 class StrengthChange(TypedDict):
