@@ -144,7 +144,7 @@ describe("closest, but not over", () => {
 
 /** Numbers with a fraction that say what they are: a unit behind them, or one of these. */
 const TOLD = [
-  /\d+\.\d+( to \u2212?\d+(\.\d+)?)?\s?(kg|lb|mm|%|m\/s|s\b|times|left)/g,
+  /\d+\.\d+( to \u2212?\d+(\.\d+)?)?\s?(kg|lb|mm|%|m\/s|s\b|times|left|repetitions)/g,
   /(leave|left in reserve|between|confidence|stand at|monotony|version|the rest is what is believed beforehand:)\D{0,4}[\d. ]+(and|to)?[\d. ]*/gi,
   /doi \S+/g,
   /\b\d+\.\d+\.\d+\b/g,

@@ -67,7 +67,8 @@ function readBar(app: App): Child {
           big: `${mass(found.answer.total)} = ${otherUnit(found.answer.total)}`,
           why: on.length === 0 ? "The empty bar; tap discs to add them to both ends." : `Both ends alike. If every disc is within 2 % of its face: ${mass(found.answer.band.low)} to ${mass(found.answer.band.high)}.`,
           body: barDrawing(side, stock, found.answer.centreHeight?.mm, barWords(app.bar())),
-          working: el("p", { "data-exact": true }, `Exactly ${ask("page.exact", { mass: found.answer.total })} kg. Masses are whole numbers of a millionth of a milligram here: sums are exact, and only what is shown is rounded.`),
+          // In pounds most sums have no last digit, and nothing in kilograms is shown.
+          ...(unitNow() === "kg" ? { working: el("p", { "data-exact": true }, `Exactly ${ask("page.exact", { mass: found.answer.total })} kg. Masses are whole numbers of a millionth of a milligram here: sums are exact, and only what is shown is rounded.`) } : {}),
           sources: ["loading.read_bar"],
         }),
   ];

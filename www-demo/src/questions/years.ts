@@ -46,7 +46,7 @@ function estimated(app: App): Child {
       big: `${estimate(got.interval.low)} to ${estimate(got.interval.high)} ${unitNow()}`,
       why: `A range, most likely near ${estimateOf(got.value.kg)}${bias ? `, with ${plain(bias.reps)} repetitions more than called` : ""}. No line of a day is set by it.`,
       working: [
-        el("p", {}, `People call fewer repetitions left than there are: by ${plain(underCall)} on average, and more the further they are from failure. Counted, an estimate is higher; it is off until somebody turns it on.`),
+        el("p", {}, `People call fewer repetitions left than there are: by ${plain(underCall)} repetitions on average, and more the further they are from failure. Counted, an estimate is higher; it is off until somebody turns it on.`),
         el("p", {}, `Where the width comes from: the equations differ by ${plain(got.parts.equation * 100, 0)} %, judging what was left is off by ${plain(got.parts.reserve * 100, 0)} %, one day differs from the next by ${plain(got.parts.dayToDay * 100, 0)} %.`),
         table(["Equation", "Says"], got.byEquation.flatMap((one) => (one.value === undefined ? [] : [[one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]])), "Each equation alone"),
       ],
