@@ -91,8 +91,11 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   const now = app.store.lifter(seen.id);
   const day = on ?? (now && app.day(now));
   const whole = { lifts, ...(pain ? { pain } : {}) };
-  if (!now || day === undefined || refusal(app.logText(now), day, lifts, pain) === undefined) {
-    await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
+  // Asked of the log that is open; only where that or the writing refuses it is the log looked at by itself.
+  const taken = !now || day === undefined || attempt("page.stops", { log: app.log(now), today: day, suppose: { sessionRecorded: whole } }).refused === undefined;
+  const written = taken && (await app.record(seen, { sessionRecorded: whole }, undefined, entries, on));
+  if (written || !now || day === undefined || refusal(app.logText(now), day, lifts, pain) === undefined) {
+    if (!taken) await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
     return app.refresh();
   }
   const log = app.logText(now);
