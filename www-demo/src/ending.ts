@@ -2,7 +2,7 @@
 // the sets, what of them fits is written, and what does not is set aside and said.
 import type { App, DraftSet } from "./app.ts";
 import type { EventKindInput, LiftSession, PainAnswer } from "bismar-page-package";
-import { ask, attempt } from "./engine.ts";
+import { attempt } from "./engine.ts";
 import { count } from "./numbers.ts";
 import { shownName } from "./names.ts";
 import { read } from "./rejoin.ts";
@@ -16,17 +16,12 @@ interface Fitted {
 }
 
 /** Whether a log takes an event of that day; words where it does not. */
-function refused(log: string, day: string, kind: EventKindInput): string | undefined {
-  const open = ask("page.open", { log });
-  try {
-    return attempt("page.append", { log: open, day, kind }).refused?.message;
-  } finally {
-    ask("page.close", { log: open });
-  }
+function refused(log: number | string, day: string, kind: EventKindInput): string | undefined {
+  return attempt("page.takes", { log, day, kind }).refused?.message;
 }
 
 /** Whether a log takes these lifts as a session of that day; words where it does not. */
-function refusal(log: string, day: string, lifts: LiftSession[], pain?: PainAnswer[]): string | undefined {
+function refusal(log: number | string, day: string, lifts: LiftSession[], pain?: PainAnswer[]): string | undefined {
   return refused(log, day, { sessionRecorded: { lifts, ...(pain ? { pain } : {}) } });
 }
 
@@ -42,7 +37,7 @@ function marked(lift: LiftSession, points: string[]): LiftSession {
 }
 
 /** A lift as a log takes it on that day, without marks of points that are not set there; words where it takes none of it. */
-export function fitted(log: string, day: string, lift: LiftSession): Fitted | string {
+export function fitted(log: number | string, day: string, lift: LiftSession): Fitted | string {
   const refused = refusal(log, day, [lift]);
   if (refused === undefined) return { lift, points: [] };
   const all = Array.isArray(lift.sets) && lift.sets.every((set) => set?.marks?.marks === undefined || Array.isArray(set.marks.marks)) ? pointsOf(lift) : [];
@@ -79,7 +74,7 @@ async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string
   for (const one of pain) {
     const now = app.store.lifter(seen.id);
     const kind = { painReport: one };
-    const on = now && refused(app.logText(now), day, kind) === undefined ? day : undefined;
+    const on = now && refused(app.log(now), day, kind) === undefined ? day : undefined;
     if (now && isWritten(now, one, on ?? app.day(now))) continue;
     if (!(await app.write(seen, kind, undefined, undefined, on, ""))) not.push(`${app.regionName(one.region)}, ${one.score} of 10: ${app.notice}`);
   }
@@ -91,14 +86,11 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   const now = app.store.lifter(seen.id);
   const day = on ?? (now && app.day(now));
   const whole = { lifts, ...(pain ? { pain } : {}) };
-  // Asked of the log that is open; only where that or the writing refuses it is the log looked at by itself.
-  const taken = !now || day === undefined || attempt("page.stops", { log: app.log(now), today: day, suppose: { sessionRecorded: whole } }).refused === undefined;
-  const written = taken && (await app.record(seen, { sessionRecorded: whole }, undefined, entries, on));
-  if (written || !now || day === undefined || refusal(app.logText(now), day, lifts, pain) === undefined) {
-    if (!taken) await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
+  if (!now || day === undefined || refusal(app.log(now), day, lifts, pain) === undefined) {
+    await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
     return app.refresh();
   }
-  const log = app.logText(now);
+  const log = app.log(now);
   const tried = lifts.map((lift) => ({ was: lift, fit: fitted(log, day, lift) }));
   const fits = tried.flatMap(({ fit }) => (typeof fit === "string" ? [] : [fit.lift]));
   const out = tried.flatMap(({ was, fit }) => (typeof fit === "string" ? [{ lift: was.lift, why: fit }] : []));

@@ -5,6 +5,7 @@ use bismar::registry;
 use bismar::value::Value;
 use serde::Serialize;
 
+use crate::seal::{BASIS, taken};
 use crate::words::Nothing;
 
 /// What was counted here.
@@ -33,24 +34,19 @@ const GIVEN: [&str; 12] = [
     r#"{"reps":5,"rir":2,"equation":"epley_1985"}"#,
 ];
 
-/// 64-bit FNV-1a.
-fn taken(hash: u64, bytes: &[u8]) -> u64 {
-    bytes.iter().fold(hash, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3))
-}
-
 /// Asks every function of the library that takes such arguments.
 pub(crate) fn same_bits(_: Nothing) -> Result<SameBits, Error> {
     let given = GIVEN.iter().map(|text| Value::from_json(text)).collect::<Result<Vec<_>, Error>>()?;
-    let (mut hash, mut answers, mut functions) = (0xcbf2_9ce4_8422_2325_u64, 0_u32, 0_u32);
+    let (mut hash, mut answers, mut functions) = (BASIS, 0_u32, 0_u32);
     for entry in registry::entries() {
         let before = answers;
         for one in &given {
             hash = match entry.call(one) {
                 Ok(answer) => {
                     answers += 1;
-                    taken(hash, &answer.canonical_bytes())
+                    taken(hash, answer.canonical_bytes())
                 }
-                Err(error) => taken(hash, error.code().as_str().as_bytes()),
+                Err(error) => taken(hash, error.code().as_str().bytes()),
             };
         }
         functions += u32::from(answers > before);

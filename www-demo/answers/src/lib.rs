@@ -69,6 +69,7 @@ macro_rules! entries {
 entries! {
     "page.open" opened::keep,
     "page.append" opened::append,
+    "page.takes" opened::takes,
     "page.join" opened::join,
     "page.close" opened::close,
     "page.entries" entries::entries,

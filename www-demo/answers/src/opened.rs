@@ -143,6 +143,24 @@ pub(crate) fn append(asked: Addition) -> Result<Added, Error> {
     })
 }
 
+/// What may happen.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Trial {
+    log: Which,
+    day: Day,
+    kind: EventKind,
+}
+
+/// Whether a log takes that at its end, refused in the same words as by [`append`]; nothing of it is kept.
+pub(crate) fn takes(asked: Trial) -> Result<bool, Error> {
+    let mut trial = Opened::clone(&*asked.log.open()?);
+    // What was asked of the log stays with it.
+    (trial.diary, trial.walk) = (RefCell::default(), RefCell::default());
+    let event = Event::new(trial.next(), asked.day, asked.kind);
+    trial.add(event).map(|()| true)
+}
+
 fn changed<T>(log: u32, change: impl FnOnce(&mut Opened) -> Result<T, Error>) -> Result<T, Error> {
     KEPT.with_borrow_mut(|kept| {
         let place = kept.get_mut(log as usize).and_then(Option::as_mut).ok_or_else(not_open)?;

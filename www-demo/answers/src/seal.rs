@@ -11,13 +11,17 @@ pub(crate) struct Asked {
     text: String,
 }
 
-/// 64-bit FNV-1a in hexadecimal: it finds accidents, not forgers.
+/// What 64-bit FNV-1a begins with.
+pub(crate) const BASIS: u64 = 0xcbf2_9ce4_8422_2325;
+
+/// 64-bit FNV-1a, taken on from there: it finds accidents, not forgers.
+pub(crate) fn taken(hash: u64, bytes: impl IntoIterator<Item = u8>) -> u64 {
+    bytes.into_iter().fold(hash, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3))
+}
+
+/// In hexadecimal.
 fn sealed(before: &str, text: &str) -> String {
-    let bytes = before.bytes().chain([0]).chain(text.bytes());
-    let hash = bytes.fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
-    });
-    format!("{hash:016x}")
+    format!("{:016x}", taken(BASIS, before.bytes().chain([0]).chain(text.bytes())))
 }
 
 /// The seal of a text.

@@ -245,7 +245,13 @@ fn said(log: &Value) -> Vec<Value> {
 
 fn append(log: &Value, day: &str, kind: &str) -> Result<Value, bismar::Error> {
     let kind = Value::from_json(kind).unwrap();
-    ask("page.append", &[("log", log.clone()), ("day", text(day)), ("kind", kind)])
+    let given = [("log", log.clone()), ("day", text(day)), ("kind", kind)];
+    let before = said(log);
+    let takes = ask("page.takes", &given);
+    assert_eq!(said(log), before, "asking keeps nothing");
+    let added = ask("page.append", &given);
+    assert_eq!(takes.err(), added.as_ref().err().cloned(), "refused in the same words");
+    added
 }
 
 /// Events for the end of the demo log: what a coach writes in a week, with much of it taken back, put back and corrected.
