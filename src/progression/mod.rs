@@ -81,9 +81,7 @@ pub(crate) use layoff::{gap, returned, row_today};
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
 pub use lift::Now;
-#[cfg(feature = "rehearsal")]
-pub(crate) use loadable::Loadable;
-pub(crate) use loadable::{HEAVIEST, lighter_beside};
+pub(crate) use loadable::{HEAVIEST, Loadable, lighter_beside};
 #[cfg(feature = "rehearsal")]
 pub(crate) use moves::next_grant;
 pub(crate) use moves::one_load_back;
