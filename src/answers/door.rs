@@ -1,16 +1,18 @@
 //! The doors by name: what is called like a function of the registry, and has no row since no number comes from it.
 
+use super::beginning::{first_lifts, other_bars, with_bar, with_kit};
 use super::{
-    DayAnswers, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, block_review, compare,
-    curve, day, easy_week, handover, missed, next_set, pair, rack, raters, review, sets_to_log, share, trend,
-    verdicts, week, year,
+    DayAnswers, FirstLift, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, begin,
+    block_review, compare, curve, day, easy_week, handover, missed, next_set, pair, rack, raters, review,
+    sets_to_log, share, trend, verdicts, week, year,
 };
 use alloc::vec::Vec;
 
 use crate::horizon::{Phase, Sex};
-use crate::loading::Tolerance;
-use crate::quantity::{Day, Name};
-use crate::record::{Grant, Log, Plan};
+use crate::loading::{Implement, Stock, Tolerance};
+use crate::prescription::{first_bars, first_lift, longer_range};
+use crate::quantity::{Day, Length, Mass, Name};
+use crate::record::{Grant, Lifter, Log, Plan};
 use crate::source::{Argument, Call, arguments, call};
 use crate::value::Arguments;
 
@@ -53,6 +55,7 @@ macro_rules! doors {
             arguments: arguments!([] $($args)*),
             result: stringify!($out),
             call: |given| {
+                #[allow(unused_mut, reason = "a door may take nothing")]
                 let mut arguments = Arguments::new(given)?;
                 call!(arguments, $function, [] $($args)*)
             },
@@ -60,7 +63,7 @@ macro_rules! doors {
     };
 }
 
-// Four lists, by what the answers draw on, so that a build that names one of them carries no others.
+// Five lists, by what the answers draw on, so that a build that names one of them carries no others.
 doors! {
     OF_SESSIONS "The doors that draw on sessions, gates and today's work."
     "answers.compare" "In what is that place and work of a lift harder or easier than what is granted now, or than another?"
@@ -113,7 +116,28 @@ doors! {
         sets_to_log(table: &SetsTable, log: &Log, reading: Option<&TableReading>) -> SetsToLog;
 }
 
-/// Every door of the log.
+doors! {
+    OF_BEGINNINGS "The doors for somebody new, and for equipment that changes."
+    "prescription.first_lifts" "Which lifts are there to begin with?"
+        first_lifts() -> Vec<String>;
+    "prescription.first_bars" "With which bar, and which load, does a lift begin? The lightest right bar first."
+        first_bars(lift: &str, implements: &[Implement], stock: &Stock, blocks: &[Length]) -> Vec<BarOffer>;
+    "prescription.first_lift" "What is set for one more lift to begin with, until a coach sets it otherwise?"
+        first_lift(id: &str, implement: Name, load: Mass) -> LiftParameters;
+    "prescription.begin" "Somebody new: a log that begins with these lifts, and the plan for the first session?"
+        begin(lifter: &Lifter, day: Day, lifts: &[FirstLift], implements: &[Implement], stock: &Stock,
+            blocks: &[Length], cleared_by: Option<&Name>) -> Beginning;
+    "prescription.other_bars" "With which other bar may a lift be done? None raises its working load."
+        other_bars(log: &Log, lift: &Name) -> Vec<BarOffer>;
+    "prescription.with_bar" "What is set, with that bar for that lift?"
+        with_bar(log: &Log, lift: &Name, implement: &Name) -> Parameters;
+    "prescription.with_kit" "What is set, with these bars, discs and blocks?"
+        with_kit(log: &Log, implements: &[Implement], stock: &Stock, blocks: &[Length]) -> Parameters;
+    "prescription.longer_range" "A longer range: what load does it start at, and how does it begin?"
+        longer_range(implement: &Implement, stock: &Stock, load: Mass, from: Length, to: Length) -> LongerRange;
+}
+
+/// Every door of the log; [`OF_BEGINNINGS`] are asked before there is one.
 pub fn doors() -> impl Iterator<Item = &'static Door> {
     OF_SESSIONS.iter().chain(OF_DAYS).chain(OF_YEARS).chain(OF_TABLES)
 }

@@ -28,7 +28,9 @@
 //! | Several of us, one bar: who goes first? | [`share`] |
 //! | In what is another place of this lift harder or easier? | [`compare`] |
 //! | What does a table of sets from elsewhere add to this log? | [`sets_to_log`] |
+//! | Somebody new: a log that begins? | [`begin`] |
 
+mod beginning;
 mod block_review;
 mod compare;
 mod curve;
@@ -58,13 +60,14 @@ mod verdicts;
 mod week;
 mod year;
 
+pub use beginning::{Beginning, FirstLift, begin};
 pub use block_review::{Block, BlockAdvice, BlockLift, BlockReview, block_review};
 pub use compare::{Comparison, compare};
 pub use curve::{LiftCurve, RefusedSets, curve};
 pub use day::{DayAnswer, DayAnswers, day};
 pub use diary::Diary;
 #[cfg(feature = "serde")]
-pub use door::{Door, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, doors};
+pub use door::{Door, OF_BEGINNINGS, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, doors};
 pub use easy_week::{EasyLift, EasyWeek, easy_week};
 pub use handover::{
     ActSince, ChangedSince, Handover, LastDone, LiftHandover, LiftMoved, OverrideNow, PainNow, StopNow,

@@ -23,9 +23,16 @@ const TODAY: Argument = Argument::new("today", "Day");
 pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
     match part {
         None => {
-            vec![STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, answers::OF_TABLES]
+            vec![
+                STATES,
+                answers::OF_SESSIONS,
+                answers::OF_DAYS,
+                answers::OF_YEARS,
+                answers::OF_TABLES,
+                answers::OF_BEGINNINGS,
+            ]
         }
-        Some("session") => vec![STATES, answers::OF_SESSIONS, answers::OF_TABLES],
+        Some("session") => vec![STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS],
         Some("day") => vec![answers::OF_DAYS],
         Some("horizon") => vec![answers::OF_YEARS],
         Some(_) => Vec::new(),
@@ -35,9 +42,16 @@ pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
 /// The doors of what this crate was compiled as; nothing else is carried.
 pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
     #[cfg(part = "whole")]
-    let lists = [STATES, answers::OF_SESSIONS, answers::OF_DAYS, answers::OF_YEARS, answers::OF_TABLES];
+    let lists = [
+        STATES,
+        answers::OF_SESSIONS,
+        answers::OF_DAYS,
+        answers::OF_YEARS,
+        answers::OF_TABLES,
+        answers::OF_BEGINNINGS,
+    ];
     #[cfg(part = "session")]
-    let lists = [STATES, answers::OF_SESSIONS, answers::OF_TABLES];
+    let lists = [STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS];
     #[cfg(part = "day")]
     let lists = [answers::OF_DAYS];
     #[cfg(part = "horizon")]
