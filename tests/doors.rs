@@ -17,6 +17,9 @@ mod day;
 mod made;
 #[path = "text/never.rs"]
 mod never;
+#[cfg(feature = "json")]
+#[path = "doors/beginning.rs"]
+mod beginning;
 #[path = "doors/block.rs"]
 mod block;
 #[path = "doors/compare.rs"]

@@ -871,3 +871,21 @@ test("row_82: kappa between two who marked the same sets", () => {
   assert.deepEqual([pair.sets, pair.counted, pair.sameCount, pair.all.pairs, pair.all.same], [50, 50, 35, 50, 35]);
   near(pair.all.agreement.kappa, 0.4, 1e-12);
 });
+
+test("somebody new: from a list of lifts to a first session, by the public calls", () => {
+  // As in tests/doors/beginning.rs: the pair of 450 mm holds a bar at 225 mm, 8 + 2 x 10 and 20 + 2 x 10.
+  const straight = (id, mass) => ({ bar: { id, mass: kg(mass), collar: kg(0), kind: "straight" } });
+  const disc = (nominal, mm, count) => ({ nominal: kg(nominal), diameter: { mm }, count });
+  const own = { implements: [straight("bar 20", 20), straight("bar 8", 8)], stock: { discs: [disc(10, 450, 2), disc(2.5, 200, 2)] }, blocks: [] };
+  assert.equal(prescription.firstLifts().length, 8);
+  const offers = prescription.firstBars({ lift: "straight-bar pull", ...own });
+  assert.deepEqual(offers.map((offer) => [offer.implement, offer.load]), [["bar 8", kg(28)], ["bar 20", kg(40)]]);
+  const lifts = [{ lift: "straight-bar pull", implement: "bar 8", load: offers[0].load }];
+  const begun = prescription.begin({ lifter: { id: "New" }, day: "2026-01-05", lifts, ...own, clearedBy: "clinic" });
+  const [today] = prescription.nextSession({ ...begun, today: "2026-01-05" }).lifts;
+  assert.deepEqual([today.sets, today.loaded.total], [3, kg(28)]);
+  assert.deepEqual(prescription.otherBars({ log: begun.log, lift: "straight-bar pull" }).map((offer) => offer.fits), [true, false]);
+  const set = prescription.withKit({ log: begun.log, ...own, stock: { discs: [disc(5, 450, 2)] } });
+  assert.deepEqual(set.lifts[0].start.work.load, kg(18), "the next lighter load at the height: 8 + 2 x 5");
+  assert.equal(refusal(() => prescription.begin({ lifter: { id: "New" }, day: "2026-01-05", lifts: [{ lift: "curl", implement: "bar 8", load: kg(8) }], ...own })).field, "lifts[0].lift");
+});
