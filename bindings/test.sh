@@ -56,7 +56,7 @@ step "build the package" cargo run --quiet --package bismar-build -- package --p
 step "corpus and native digests" cargo run --quiet --package bismar-build -- corpus "$BISMAR_CORPUS"
 step "surface, boundary, instance, logs, tables, published checks, schemas, types, bits, rows in Node" tests \
   bindings/tests/{surface,boundary,instance,attack,progress,tables,published,schemas,types,bits,rows}.test.mjs
-step "parts" tests bindings/tests/parts.test.mjs
+step "parts" tests bindings/tests/{parts,english}.test.mjs
 step "packed tarball in small projects" tests bindings/tests/packaging.test.mjs
 step "Chromium" browser
 step "published checks and bits in Chromium" browser_tests bindings/tests/browser.test.mjs

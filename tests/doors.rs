@@ -50,6 +50,8 @@ mod table;
 mod stops;
 #[path = "doors/week.rs"]
 mod week;
+#[path = "doors/words.rs"]
+mod words;
 #[path = "doors/year.rs"]
 mod year;
 #[allow(dead_code, reason = "the world is shared with other tests")]

@@ -59,13 +59,13 @@ impl Step {
     pub(super) fn nearest(self, mass: Mass) -> String {
         let (mass, step) = (mass.nanograms(), self.nanograms());
         let half = if mass < 0 { -step / 2 } else { step / 2 };
-        self.print(mass.saturating_add(half) / step)
+        self.print(steps_in(mass.saturating_add(half), step))
     }
 
     /// A load that a person wrote: as written where that is whole in the finest step, else the nearest step.
     pub(super) fn written(self, mass: Mass) -> String {
         let finest = Step { thousandths: FINEST, ..self };
-        let whole = mass.nanograms() % finest.nanograms() == 0;
+        let whole = mass.nanograms().checked_rem(finest.nanograms()) == Some(0);
         if whole { finest.nearest(mass) } else { self.nearest(mass) }
     }
 
@@ -108,6 +108,11 @@ impl Step {
     }
 }
 
+/// How many whole steps lie in a mass. No step is nought, and the division says so without a panic.
+fn steps_in(nanograms: i64, step: i64) -> i64 {
+    nanograms.checked_div(step).unwrap_or_default()
+}
+
 /// Nanograms in a thousandth of the unit: a gram, or the thousandth of a pound, both whole.
 fn thousandth(unit: Unit) -> i64 {
     Mass::from_unit(1.0, unit).unwrap_or(Mass::grams(1_000)).nanograms() / WHOLE
@@ -128,6 +133,6 @@ pub fn face(face: Mass) -> String {
     let unit = face_unit(face);
     let thousandth = thousandth(unit);
     let half = thousandth / 2;
-    let number = decimal(face.nanograms().abs().saturating_add(half) / thousandth);
+    let number = decimal(steps_in(face.nanograms().abs().saturating_add(half), thousandth));
     format!("{number} {}", unit.symbol())
 }

@@ -8,15 +8,20 @@
 //! | to be told | by |
 //! |---|---|
 //! | a whole session, a stop first | [`Words::session`]: a [`Sheet`] |
+//! | the same, with the sentence of each reason, caution and change | [`Words::said`]: a [`SaidSession`] |
+//! | any door of the log | [`Show::show`]; by name, with the unit, `OF_WORDS` (feature `serde`) |
 //! | one lift in a line | [`Words::lift_line`], [`Words::one_line`] |
 //! | how its load is made | [`Words::loading`], [`Words::warm_up`] |
 //! | why, and what would change it | [`Words::reason_for`], [`Words::changes`], [`Words::step`] |
 //! | a mass, a day, a place, a disc | [`Words::mass`], [`day()`], [`Words::place`], [`face`] |
-//! | what went wrong | [`error`] |
+//! | what went wrong | [`error()`] |
 
 mod answers;
 mod change;
 mod day;
+#[cfg(feature = "serde")]
+mod doors;
+mod error;
 #[cfg(feature = "rehearsal")]
 mod finding;
 mod loading;
@@ -25,6 +30,7 @@ mod missing;
 mod phrases;
 mod place;
 mod reason;
+mod said;
 mod session;
 mod sheet;
 mod sign;
@@ -36,17 +42,20 @@ use alloc::string::String;
 
 pub use answers::Show;
 pub use day::{day, tempo};
+#[cfg(feature = "serde")]
+pub use doors::OF_WORDS;
 #[cfg(feature = "rehearsal")]
 pub use finding::{finding, found, severity};
 pub use mass::face;
-pub use phrases::{Translation, phrases};
+pub use phrases::{Phrase, Translation, phrases};
+pub use said::{SaidLift, SaidSession};
 pub use session::{day_class, effort, status, verdict};
 pub use sheet::{LiftSheet, Sheet};
 pub use sign::{ask, stop_sign};
 pub use words::Words;
 
 use crate::caution::Caution;
-use crate::error::{Allowed, Error, Given};
+use crate::error::Error;
 use crate::gate::Missing;
 use crate::prescription::{Change, LiftToday};
 use crate::quantity::Mass;
@@ -79,22 +88,7 @@ pub fn caution(caution: Caution) -> &'static str {
 /// ```
 #[must_use]
 pub fn error(error: &Error) -> String {
-    let mut text = String::new();
-    if let Some(event) = error.event() {
-        text.push_str(&format!("Entry {event} of the log. "));
-    }
-    text.push_str(error.code().meaning().trim_end_matches('.'));
-    match (error.field(), error.given()) {
-        ("", Given::Nothing) => {}
-        (field, Given::Nothing) => text.push_str(&format!(": {field}")),
-        ("", given) => text.push_str(&format!(": {given}")),
-        (field, given) => text.push_str(&format!(": {field} is {given}")),
-    }
-    text.push('.');
-    if *error.allowed() != Allowed::Unstated {
-        text.push_str(&format!(" Allowed: {}.", error.allowed()));
-    }
-    text
+    Words::plain().error(error)
 }
 
 /// [`Words::mass`] in kilograms.

@@ -19,7 +19,7 @@ const CAUTION: &str = "caution.";
 /// Key of a reason.
 const REASON: &str = "reason.";
 /// Key of what an error code means.
-const ERROR: &str = "error.";
+pub(super) const ERROR: &str = "error.";
 
 fn english(key: &str) -> Option<&'static str> {
     let listed = LISTS.iter().flat_map(|list| list.iter()).find(|(known, _)| *known == key);
@@ -71,6 +71,17 @@ pub fn phrases() -> Vec<(String, String)> {
     listed.chain(cautions).chain(errors).chain(reasons).collect()
 }
 
+/// A phrase of [`phrases`] with its key.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Phrase {
+    /// Its key.
+    pub key: String,
+    /// The English; names in braces stand for values.
+    pub text: String,
+}
+
 /// Phrases in another language, or a host's own words. What it does not say is said in English.
 ///
 /// ```
@@ -82,6 +93,11 @@ pub fn phrases() -> Vec<(String, String)> {
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Deserialize),
+    serde(try_from = "alloc::collections::BTreeMap<String, String>")
+)]
 pub struct Translation {
     texts: Vec<(String, String)>,
 }
@@ -115,6 +131,15 @@ impl Translation {
 
     fn text(&self, key: &str) -> Option<&str> {
         self.texts.iter().find(|(known, _)| known == key).map(|(_, text)| text.as_str())
+    }
+}
+
+#[cfg(feature = "serde")]
+impl TryFrom<alloc::collections::BTreeMap<String, String>> for Translation {
+    type Error = Error;
+
+    fn try_from(texts: alloc::collections::BTreeMap<String, String>) -> Result<Translation, Error> {
+        Translation::new(texts.iter().map(|(key, text)| (key.as_str(), text.as_str())))
     }
 }
 

@@ -1,6 +1,6 @@
 //! A whole session in sentences, in the one order that is allowed: a stop comes before everything else.
 
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -69,7 +69,7 @@ impl Words<'_> {
         let heading = alloc::format!("{}, {}", day(session.today), self.day_class(session.day));
         let lifts =
             session.lifts.iter().map(|lift| self.lift_sheet(lift, stopped, &session.cautions)).collect();
-        let mind = cautions_beside(&session.cautions, stopped).map(said).collect();
+        let mind = cautions_beside(&session.cautions, stopped).map(|caution| self.caution(caution)).collect();
         Sheet { stop, day: heading, lifts, mind }
     }
 
@@ -98,13 +98,9 @@ impl Words<'_> {
             against: by.iter().map(|reason| self.reason_for(lift, reason)).collect(),
             missing: lift.gate.missing.iter().filter(|_| open).map(|each| self.missing(each)).collect(),
             changes: if open { self.changes(lift) } else { Vec::new() },
-            mind: mind.into_iter().map(said).collect(),
+            mind: mind.into_iter().map(|caution| self.caution(caution)).collect(),
         }
     }
-}
-
-fn said(caution: Caution) -> String {
-    caution.meaning().to_string()
 }
 
 impl fmt::Display for Sheet {

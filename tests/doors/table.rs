@@ -5,8 +5,11 @@ use bismar::answers::{LiftSpelling, SetsTable, SetsToLog, TableReading, TableRow
 use bismar::error::Error;
 use bismar::quantity::{Name, Unit};
 use bismar::record::Log;
+use bismar::text::{Show, Words};
 use bismar::value::Value;
 use serde_json::{Value as Json, json};
+
+use crate::made::all_careful;
 
 fn document() -> Json {
     serde_json::from_str(include_str!("tables.json")).unwrap()
@@ -103,4 +106,44 @@ fn what_the_host_knows_is_said_in_types() {
 fn a_log_that_is_none_is_refused_whole() {
     let broken = log(&document()).with_version(0);
     assert!(sets_to_log(&SetsTable::Csv("day".into()), &broken, None).is_err());
+}
+
+/// Every guess, column and row left out has its sentence; those of one table in full, read against the table.
+#[test]
+fn what_became_of_a_table_is_said() {
+    let document = document();
+    let mut guesses = std::collections::BTreeSet::new();
+    for case in cases(&document) {
+        let Ok(told) = told(&document, case) else { continue };
+        let said = told.show(&Words::plain());
+        assert_eq!(said.len(), 1 + told.guesses.len() + told.columns_left_out.len() + told.left_out.len());
+        // What stands in the table is told as it stands there.
+        all_careful(&said[..said.len() - told.left_out.len()]);
+        guesses.extend(
+            told.guesses
+                .iter()
+                .map(|guess| format!("{guess:?}").split(['(', ' ']).next().unwrap().to_string()),
+        );
+    }
+    assert_eq!(guesses.len(), 10, "every kind of guess is among the cases: {guesses:?}");
+    let table = "Day;Exercise;Weight (lb);Reps;Warm-up;Mood\n13/01/2026;SQUAT;132,5;5;no;x\n13/01/2026;Squat;45;5;yes;x\n\
+                 13/01/2026;Bicycle;0;1;no;x\n13/01/2026;Squat;100;;no;x\n";
+    let told = sets_to_log(&SetsTable::Csv(table.into()), &log(&document), None).unwrap();
+    let wanted = [
+        "Taken from the table: 1 of 4 rows, as 1 session.",
+        "Cells were taken to stand between these: ;",
+        "The column Exercise was read as lift.",
+        "The column Weight (lb) was read as load_lb.",
+        "Days were read with the day before the month, as 4 rows can be read in no other way.",
+        "SQUAT was read as squat.",
+        "A comma was read as the decimal mark: 1 row.",
+        "The load is in pounds: 1 row.",
+        "The rows of one day became one session, since no column tells sessions apart.",
+        "Every set was taken as done at the place where the lift stood, since the table says nothing of it.",
+        "The column Mood was left out: a log has no place for it.",
+        "Line 3 was left out. It is a warm-up set, which a log leaves out.",
+        "Line 4 was left out, for its lift, Bicycle. No lift with that id is in the parameters in force.",
+        "Line 5 was left out, for its reps. A required field is absent.",
+    ];
+    assert_eq!(told.show(&Words::plain()), wanted);
 }

@@ -526,6 +526,9 @@ const _: () = {
     common::<bismar::statistics::TrendState>();
     common::<bismar::statistics::TrendStop>();
     common::<bismar::text::LiftSheet>();
+    common::<bismar::text::Phrase>();
+    common::<bismar::text::SaidLift>();
+    common::<bismar::text::SaidSession>();
     common::<bismar::text::Sheet>();
     common::<bismar::text::Translation>();
     common::<bismar::text::Words>();

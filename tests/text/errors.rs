@@ -74,3 +74,15 @@ fn every_state_and_every_class_of_a_day_is_said() {
     assert!(classes.iter().all(|class| class.contains("the usual")));
     said.iter().chain(&classes).for_each(|said| is_careful(said));
 }
+
+/// What a code means is said by the translation; field, value and what is allowed stay as they are.
+#[test]
+fn an_error_is_said_by_its_translation() {
+    let own =
+        text::Translation::new([("error.out_of_range", "Das liegt nicht im erlaubten Bereich.")]).unwrap();
+    let words = text::Words::plain().translated(&own);
+    let error = bismar::quantity::Rpe::new(11.0).unwrap_err();
+    assert_eq!(words.error(&error), "Das liegt nicht im erlaubten Bereich: rpe is 11. Allowed: 0 to 10.");
+    let other = Error::plain(Code::MissingField, "log");
+    assert_eq!(words.error(&other), text::error(&other));
+}

@@ -77,7 +77,9 @@ fn is_own(name: &str) -> bool {
     let made_for = name.trim_start_matches(['<', '&']).trim_start_matches("mut ");
     // A method of a slice is written `element]>::method`.
     let element = made_for.split_once("]>::").is_some_and(|(before, _)| !before.contains('['));
-    made_for.starts_with("bismar") && !element
+    // The language's own for whatever can be shown, like `format!`: a text takes everything that is written into it.
+    let shown = name.ends_with(" as alloc::string::ToString>::to_string");
+    made_for.starts_with("bismar") && !element && !shown
 }
 
 /// Prints what was found; an error where a function of the library could panic, or where the search sees nothing.
@@ -161,6 +163,8 @@ mod tests {
         assert!(!is_own("<bismar::loading::table::Line]>::swap"));
         assert!(!is_own("<&bismar::record::event::Event]>::split_at_mut"));
         assert!(!is_own("<alloc::vec::Vec<bismar::progression::state::Sitting>>::remove"));
+        assert!(!is_own("<bismar::quantity::name::Name as alloc::string::ToString>::to_string"));
+        assert!(is_own("<bismar::quantity::name::Name as core::fmt::Display>::fmt"));
         assert!(!is_own("core::slice::sort::unstable::ipnsort::<bismar::quantity::day::Day>"));
     }
 }

@@ -6,6 +6,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use bismar::source::Kind;
+use bismar_bindings::parts::PARTS;
 
 use crate::Failure;
 use crate::javascript::{Named, modules};
@@ -16,7 +17,9 @@ use crate::types::{self, Direction, Shape, Types};
 pub(crate) fn write(root: &Path, folder: &Path) -> Result<(), Failure> {
     let types = types::read(root)?;
     let mut members: BTreeMap<String, Vec<Named>> = BTreeMap::new();
-    for one in modules(None)?.into_values().flatten() {
+    let words = PARTS.iter().find(|part| part.name == "english");
+    // The sentences are a part of their own in the npm package; here they are in the whole.
+    for one in modules(None)?.into_values().chain(modules(words)?.into_values()).flatten() {
         let (module, _) = one.key.split_once('.').ok_or("a key without a module")?;
         members.entry(module.to_string()).or_default().push(one);
     }

@@ -61,6 +61,7 @@ const MODULES: &[&str] = &[
     "rehearsal",
     "sign",
     "statistics",
+    "text",
     "error",
     "value",
 ];

@@ -177,6 +177,12 @@ static void states(void) {
   CHECK(bismar_ask(state, TEXT("next_session"), question, strlen(question), &answer) == BISMAR_STATUS_ANSWERED);
   CHECK(strcmp(answer.data, whole.data) == 0);
   bismar_free(&answer), bismar_free(&whole);
+  /* The same in sentences: what is to be shown comes first, and a stop in front of it. */
+  char *in_words = joined("{\"unit\":\"lb\",", session_given + 1, "");
+  CHECK(bismar_call(TEXT("text.session"), in_words, strlen(in_words), &answer) == BISMAR_STATUS_ANSWERED);
+  CHECK(strncmp(answer.data, "{\"sheet\":{\"stop\":[", 18) == 0 && says(&answer, " lb,"));
+  bismar_free(&answer), free(in_words);
+  CHECK(refused(bismar_call(TEXT("text.session"), session_given, strlen(session_given), &answer), &answer, "missing_field"));
   CHECK(bismar_apply(state, TEXT(EVENT), &answer) == BISMAR_STATUS_ANSWERED && answer.data == NULL);
   CHECK(bismar_ask(state, TEXT("state"), TEXT("{}"), &whole) == BISMAR_STATUS_ANSWERED);
   CHECK(refused(bismar_apply(state, TEXT(LATE), &answer), &answer, "needs_refold"));

@@ -38,6 +38,22 @@ def test_typed_functions_and_defaults() -> None:
     assert week == bismar.call("answers.week", {"log": LOG, "today": TODAY})
 
 
+def test_answers_in_sentences() -> None:
+    for unit, other in [("kg", " lb"), ("lb", " kg in all")]:
+        said = bismar.text.week(log=LOG, today=TODAY, unit=unit)
+        assert said and not any(other in line for line in said), said
+    plan = bismar.prescription.next_session(log=LOG, plan=PLAN, today=TODAY)
+    session = bismar.text.session(log=LOG, plan=PLAN, today=TODAY, unit="kg", phrases={"verdict.train": "\u00fcben"})
+    assert list(session)[0] == "sheet" and list(session["sheet"])[0] == "stop"
+    for told, lift in zip(session["lifts"], plan["lifts"], strict=True):
+        assert [len(told["reasons"]), len(told["would_change"])] == [len(lift["reasons"]), len(lift["would_change"])]
+        assert told["verdict"] == ("\u00fcben" if lift["verdict"] == "train" else told["verdict"])
+    state = Progress(LOG).state()
+    assert bismar.text.session_from(state=state, plan=PLAN, today=TODAY, unit="kg")["lifts"][0]["lift"] == plan["lifts"][0]["lift"]
+    error = refused(lambda: bismar.text.week(log=LOG, today=TODAY, unit="kg", phrases={"week.nothing": "x"}))
+    assert (error.code, error.field) == ("unknown_name", "phrases.key")
+
+
 def test_every_key_has_its_function() -> None:
     for key in bismar.keys():
         module, name = key.split(".")

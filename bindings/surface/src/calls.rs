@@ -89,7 +89,10 @@ mod tests {
 
     #[test]
     fn every_row_and_every_door_is_there_once() {
-        let doors = crate::doors::lists(None).into_iter().flatten().count();
+        let words = if cfg!(feature = "words") { Some("english") } else { None };
+        let lists =
+            [crate::doors::lists(None), words.map_or(Vec::new(), |name| crate::doors::lists(Some(name)))];
+        let doors = lists.iter().flatten().flat_map(|list| list.iter()).count();
         let rows = bismar::registry::entries().count();
         assert_eq!(numbered().count(), rows + doors);
         assert_eq!(keys().count(), rows + doors);

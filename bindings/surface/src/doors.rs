@@ -35,6 +35,8 @@ pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
         Some("session") => vec![STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS],
         Some("day") => vec![answers::OF_DAYS],
         Some("horizon") => vec![answers::OF_YEARS],
+        #[cfg(feature = "words")]
+        Some("english") => vec![bismar::text::OF_WORDS],
         Some(_) => Vec::new(),
     }
 }
@@ -56,9 +58,15 @@ pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
     let lists = [answers::OF_DAYS];
     #[cfg(part = "horizon")]
     let lists = [answers::OF_YEARS];
+    #[cfg(part = "english")]
+    let lists = [bismar::text::OF_WORDS];
     #[cfg(any(part = "strength", part = "loading", part = "statistics"))]
     let lists: [&[Door]; 0] = [];
-    lists.into_iter().flatten()
+    let lists = lists.into_iter();
+    // Behind all others, so that no number depends on whether they are there.
+    #[cfg(all(part = "whole", feature = "words"))]
+    let lists = lists.chain([bismar::text::OF_WORDS]);
+    lists.flatten()
 }
 
 /// Those of a state; those of a whole log are the library's own lists.

@@ -38,6 +38,7 @@ pub fn rows(part: Option<&'static Part>) -> impl Iterator<Item = &'static Row> {
 
 /// The entries of what this crate was compiled as, written by the build script: nothing else is carried.
 pub(crate) fn entries() -> Vec<&'static Entry> {
+    #[cfg_attr(part = "english", allow(unused_mut, reason = "it has sentences and no entry"))]
     let mut entries = Vec::new();
     include!(concat!(env!("OUT_DIR"), "/entries.rs"));
     entries
@@ -57,7 +58,11 @@ mod tests {
         let counts: Vec<_> = PARTS.iter().map(|part| (part.name, rows(Some(part)).count())).collect();
         let sum: usize = counts.iter().map(|(_, count)| count).sum();
         assert_eq!(sum, rows(None).count());
-        assert!(counts.iter().all(|(_, count)| *count > 5), "{counts:?}");
+        // The part of sentences has doors alone.
+        assert!(
+            counts.iter().all(|(name, count)| if *name == "english" { *count == 0 } else { *count > 5 }),
+            "{counts:?}"
+        );
     }
 
     #[test]

@@ -11,6 +11,7 @@ mod next_set;
 mod rack;
 mod raters;
 mod review;
+mod sets_table;
 mod strength;
 mod week;
 mod years;
@@ -21,7 +22,7 @@ use alloc::vec::Vec;
 use super::words::Words;
 use crate::answers::{
     BlockReview, Comparison, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet, PairAnswer, Rack,
-    Raters, Review, Share, Trend, Verdicts, Week, Year,
+    Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
 };
 use crate::prescription::SessionPlan;
 
@@ -36,6 +37,7 @@ pub(super) const LISTS: &[super::phrases::Phrases] = &[
     rack::RACK,
     raters::RATERS,
     review::REVIEW,
+    sets_table::SETS_TABLE,
     strength::STRENGTH,
     week::WEEK,
     years::YEARS,
@@ -84,6 +86,7 @@ shown! {
     Rack: rack,
     Raters: raters,
     Review: review,
+    SetsToLog: sets_to_log,
     Share: share,
     Trend: trend,
     Verdicts: verdicts,

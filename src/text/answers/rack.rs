@@ -110,16 +110,22 @@ impl Words<'_> {
     /// One bar for several, in sentences.
     #[must_use]
     pub fn share(&self, share: &Share) -> Vec<String> {
+        self.share_by_names(share, &[])
+    }
+
+    /// The same, each lifter's lifts and regions by the names of their own words, where there are any.
+    pub(in crate::text) fn share_by_names(&self, share: &Share, each: &[Words<'_>]) -> Vec<String> {
         let Some(bar) = &share.bar else {
             let mut said = alloc::vec![self.say("share.nobody", &[])];
-            self.end_below(self.stops_of_all(share), &mut said, &[], &share.cautions);
+            self.end_below(self.stops_of_all(share, each), &mut said, &[], &share.cautions);
             return said;
         };
         let mut said = Vec::new();
         for turn in &bar.turns {
             let loads = share.lifters.get(usize::from(turn.lifter));
             let who = loads.map(|loads| capital(loads.lifter.as_str()));
-            let lift = loads.map(|loads| self.lift_at_named(&loads.lift, Some(&loads.place)));
+            let own = each.get(usize::from(turn.lifter)).unwrap_or(self);
+            let lift = loads.map(|loads| own.lift_at_named(&loads.lift, Some(&loads.place)));
             let load = with_place(self.mass(turn.moves.total), &lift.unwrap_or_default());
             let blocks = loads.and_then(|loads| loads.blocks.get(usize::from(turn.set)));
             let blocks = blocks.filter(|height| height.mm() > 0.0);
@@ -132,17 +138,18 @@ impl Words<'_> {
             said.extend(self.rack_moves(&turn.moves));
         }
         said.push(self.say("share.moves", &[("moves", bar.moves_each_end.to_string())]));
-        self.end_below(self.stops_of_all(share), &mut said, &[], &share.cautions);
+        self.end_below(self.stops_of_all(share, each), &mut said, &[], &share.cautions);
         said
     }
 
     /// What stops each of them and until when, by name; then the signs of an emergency and the clinician, once.
-    fn stops_of_all(&self, share: &Share) -> Vec<String> {
+    fn stops_of_all(&self, share: &Share, each: &[Words<'_>]) -> Vec<String> {
         let (mut said, mut cautions) = (Vec::new(), share.cautions.clone());
-        for one in &share.lifters {
+        for (at, one) in share.lifters.iter().enumerate() {
+            let own = each.get(at).unwrap_or(self);
             let whose = alloc::format!("{}: ", capital(one.lifter.as_str()));
             let stops = in_order(one.stops.iter());
-            said.extend(self.halts(&whose, &stops, Some(share.today)));
+            said.extend(own.halts(&whose, &stops, Some(share.today)));
             said.extend(clinician(&stops).map(|until| alloc::format!("{whose}{until}")));
             cautions.extend(of_stops(&stops));
         }
