@@ -9,7 +9,7 @@ use super::way_back::{
 use crate::gate::{Missing, Outcome};
 use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View, offer_end};
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::reason::Reason;
+use crate::reason::{Reason, Unasked};
 
 /// One thing that would change the answer, with how much of it.
 #[non_exhaustive]
@@ -237,10 +237,9 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             with(Change::AskAnswered { ask: *ask }, wait)
         }
         Reason::AskOfToday { .. } => another_day(view),
-        // Of the last session it can no longer be asked.
-        Reason::PainNotAsked => {
-            let missed = view.shared.pain_asked == Some(false);
-            with(Change::PainAnswer, missed.then_some(Change::Sessions { count: 1 }).into_iter().collect())
+        // Of the last session it can no longer be asked, and the next asks anew on its own day.
+        Reason::PainNotAsked { when: Unasked::LastSession | Unasked::LastSessionAndToday } => {
+            alloc::vec![Change::PainAnswer, Change::Sessions { count: 1 }]
         }
         // The partner's own day is none of rest, and the day of the session comes after the last of them.
         Reason::PairRest { needed, .. } => {
@@ -283,7 +282,7 @@ fn one(reason: &Reason) -> Change {
         Reason::PairPain { .. } | Reason::PairFault | Reason::Consolidating => {
             Change::PassingSessions { count: 1 }
         }
-        Reason::PainMissingAfterHigh { .. } => Change::PainAnswer,
+        Reason::PainMissingAfterHigh { .. } | Reason::PainNotAsked { .. } => Change::PainAnswer,
         Reason::PassProvisional { .. } => Change::NextMorningAnswer,
         Reason::NotAtGrant { .. } => Change::SessionAsGranted,
         Reason::LearningNotDone { done, needed } if done >= needed => Change::PassingSessions { count: 1 },
