@@ -269,8 +269,8 @@ impl Held {
         }
         let under = under.into_iter().filter(|under| *under > 0.0);
         let under: Vec<_> = under.map(|under| bismar::quantity::Length::from_mm(under).unwrap()).collect();
-        self.set(|all, _| all.blocks = under.clone());
-        true
+        // What other lifts start with may need other blocks.
+        self.set(|all, _| all.blocks = under.clone())
     }
 
     /// Small discs for a bar from a rack, so that a step of a kilogram can be made.
@@ -523,11 +523,12 @@ fn check(mut held: Held, counts: &mut Counts) -> Result<(), String> {
     if held.course.all_stand().iter().map(|lift| lift.moves.last().copied()).ne(moves) {
         return Ok(());
     }
-    // Nothing that is light enough can be loaded, and no smaller discs were found.
+    // Nothing that is light enough can be loaded at the height, and no smaller discs or other blocks were found.
     let too_heavy = |reason: &Reason| {
         matches!(
             reason,
-            Reason::NoLoadableStep { .. }
+            Reason::HeightNotMade { .. }
+                | Reason::NoLoadableStep { .. }
                 | Reason::NothingLoadable { .. }
                 | Reason::NothingEasier
                 | Reason::HalfForLighter
