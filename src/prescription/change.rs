@@ -3,13 +3,13 @@
 use alloc::vec::Vec;
 
 use super::way_back::{
-    after_break, after_rest, gate_anew, halved, is_above, is_too_little, of_the_limit, still_to_learn,
-    taken_up_again, way_after_stop, way_back,
+    after_break, after_rest, eased, gate_anew, is_above, is_too_little, of_the_limit, passing,
+    still_to_learn, taken_up_again, untold, way_after_stop, way_back,
 };
 use crate::gate::{Missing, Outcome};
 use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View, offer_end};
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::reason::Reason;
+use crate::reason::{Reason, Unasked};
 
 /// One thing that would change the answer, with how much of it.
 #[non_exhaustive]
@@ -39,6 +39,13 @@ pub enum Change {
     },
     /// Sessions without more pain than usual.
     ClearSessions {
+        /// Where.
+        region: Name,
+        /// How many more.
+        count: u8,
+    },
+    /// Sessions in a row at or below the agreed usual level of pain, and no answer about it higher than the one before.
+    SteadySessions {
         /// Where.
         region: Name,
         /// How many more.
@@ -148,10 +155,6 @@ pub(super) fn changes(decision: &Decision, view: &View<'_>, short: bool) -> Vec<
             let time = short.then_some(Change::MoreTime);
             let limit = of_the_limit(&decision.status, view);
             each.chain(time).chain(limit).for_each(|change| join(&mut changes, change));
-            // A session a step down shows nothing of the work granted, so it is none of those that have to pass.
-            if by.iter().any(|reason| matches!(reason, Reason::PairPain { .. })) {
-                changes.iter_mut().for_each(one_pass_more);
-            }
             if changes.is_empty() {
                 changes.push(Change::CoachSetsOtherwise);
             }
@@ -175,18 +178,16 @@ fn join(changes: &mut Vec<Change>, change: Change) {
             (
                 Change::ClearSessions { region, count },
                 Change::ClearSessions { region: also, count: other },
+            )
+            | (
+                Change::SteadySessions { region, count },
+                Change::SteadySessions { region: also, count: other },
             ) if region == also => return *count = (*count).max(*other),
             (named, change) if named == change => return,
             _ => {}
         }
     }
     changes.push(change);
-}
-
-const fn one_pass_more(change: &mut Change) {
-    if let Change::PassingSessions { count } = change {
-        *count = count.saturating_add(1);
-    }
 }
 
 fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
@@ -197,7 +198,7 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
         }
         Reason::Returning { .. } => match decision.status {
             Status::Returning { way, passes } => way_back(way, passes, &view.lift.now, view),
-            _ => alloc::vec![Change::PassingSessions { count: 1 }],
+            _ => alloc::vec![passing(1, view)],
         },
         Reason::Retired => taken_up_again(view),
         Reason::Resting => with(Change::CoachSetsOtherwise, after_rest(&decision.status, view)),
@@ -209,7 +210,7 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             };
             let left = view.policy().step_back_passes.saturating_sub(passes).max(1);
             let learning = still_to_learn(&view.lift.now, 0).into_iter().collect();
-            with(Change::PassingSessions { count: u32::from(left) }, learning)
+            with(passing(u32::from(left), view), learning)
         }
         Reason::PlannedBreak { until: Some(until) } | Reason::IllUntil { until } => {
             with(Change::BreakOver { until: *until }, after_break(*until, view))
@@ -237,10 +238,9 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             with(Change::AskAnswered { ask: *ask }, wait)
         }
         Reason::AskOfToday { .. } => another_day(view),
-        // Of the last session it can no longer be asked.
-        Reason::PainNotAsked => {
-            let missed = view.shared.pain_asked == Some(false);
-            with(Change::PainAnswer, missed.then_some(Change::Sessions { count: 1 }).into_iter().collect())
+        // Of the last session it can no longer be asked, and the next asks anew on its own day.
+        Reason::PainNotAsked { when: Unasked::LastSession | Unasked::LastSessionAndToday } => {
+            alloc::vec![Change::PainAnswer, Change::Sessions { count: 1 }]
         }
         // The partner's own day is none of rest, and the day of the session comes after the last of them.
         Reason::PairRest { needed, .. } => {
@@ -251,14 +251,22 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
         // What is agreed anew has to be seen to be steady.
         Reason::UsualPainReview { region, .. } => with(
             Change::UsualPainAgreed { region: region.clone() },
-            alloc::vec![Change::ClearSessions { region: region.clone(), count: STEADY_SESSIONS }],
+            alloc::vec![Change::SteadySessions { region: region.clone(), count: STEADY_SESSIONS }],
         ),
+        Reason::PairPain { .. } | Reason::PairFault | Reason::Consolidating => alloc::vec![passing(1, view)],
+        Reason::LearningNotDone { done, needed } if done >= needed => alloc::vec![passing(1, view)],
+        // Nor does an eased session say anything of the effort of the work granted.
+        Reason::ReserveShort { more, .. } => alloc::vec![Change::MoreInReserve { count: more + eased(view) }],
+        Reason::EffortNotSaid { more, .. } => alloc::vec![Change::EffortSaid { count: more + eased(view) }],
         // A region that is no longer declared is asked about by nobody, so no session clears it.
         Reason::PainBlock { region, .. }
         | Reason::PainPersists { region }
         | Reason::UsualPainUnsteady { region, .. } => {
             let otherwise = (!view.all.declares(region)).then_some(Change::CoachSetsOtherwise);
-            with(one(reason), otherwise.into_iter().collect())
+            // A session that is eased leaves the last one short of a pass.
+            let stays = matches!(reason, Reason::PainPersists { .. }) && view.next_is_eased();
+            let pass = stays.then(|| passing(1, view));
+            with(one(reason), otherwise.into_iter().chain(pass).collect())
         }
         // Named by what asked for less.
         Reason::HalfForLighter | Reason::NothingEasier | Reason::EasierRung { .. } => Vec::new(),
@@ -276,20 +284,17 @@ fn one(reason: &Reason) -> Change {
         | Reason::ClearanceRange
         | Reason::LimitWithoutLift { .. } => Change::Clearance,
         Reason::PainPersists { region } => Change::ClearSessions { region: region.clone(), count: 1 },
-        Reason::PainBlock { region, clear_sessions, .. }
-        | Reason::UsualPainUnsteady { region, clear_sessions } => {
+        Reason::PainBlock { region, clear_sessions, .. } => {
             Change::ClearSessions { region: region.clone(), count: *clear_sessions }
         }
-        Reason::PairPain { .. } | Reason::PairFault | Reason::Consolidating => {
-            Change::PassingSessions { count: 1 }
+        Reason::UsualPainUnsteady { region, clear_sessions } => {
+            Change::SteadySessions { region: region.clone(), count: *clear_sessions }
         }
-        Reason::PainMissingAfterHigh { .. } => Change::PainAnswer,
+        Reason::PainMissingAfterHigh { .. } | Reason::PainNotAsked { .. } => Change::PainAnswer,
         Reason::PassProvisional { .. } => Change::NextMorningAnswer,
         Reason::NotAtGrant { .. } => Change::SessionAsGranted,
-        Reason::LearningNotDone { done, needed } if done >= needed => Change::PassingSessions { count: 1 },
         Reason::LearningNotDone { done, needed } => Change::LearningSessions { count: needed - done },
         Reason::DayUnknown | Reason::AsksNotAsked => Change::DayReport,
-        Reason::ReserveShort { more, .. } => Change::MoreInReserve { count: *more },
         Reason::DayBelow | Reason::DayBelowSingle => Change::DayWithin,
         Reason::QualifiedBelowUsual => Change::PassOnDayWithin,
         Reason::Stale { .. } | Reason::NeverTrained => Change::RecentSession,
@@ -306,7 +311,6 @@ fn one(reason: &Reason) -> Change {
         Reason::PlanAsksLess => Change::WholeWork,
         Reason::ImplementUnavailable { implement } => Change::Implement { implement: implement.clone() },
         Reason::AloneWithoutPins | Reason::RackNotAsked => Change::PinsOrSpotter,
-        Reason::EffortNotSaid { more, .. } => Change::EffortSaid { count: *more },
         Reason::OverrideInForce { .. } => Change::OverrideEnds,
         Reason::PairTogether { partner } => Change::LeaveOutPartner { partner: partner.clone() },
         Reason::UnknownEventPresent { .. } => Change::NewerLibrary,
@@ -324,9 +328,9 @@ fn another_day(view: &View<'_>) -> Vec<Change> {
 fn gate_changes(decision: &Decision, view: &View<'_>) -> Vec<Change> {
     // Open, and yet nothing on offer: the last session did not pass.
     if decision.gate.missing.is_empty() {
-        return alloc::vec![Change::PassingSessions { count: 1 }];
+        return alloc::vec![passing(1, view)];
     }
-    let halved = u32::from(halved(&view.lift.now, view));
+    let untold = untold(&view.lift.now, view);
     // Of those that the run has, one may still wait for its morning, and then the run is not over with the last of them.
     let unheard = |have: u32| {
         let passes = view.lift.now.sittings.iter().rev().filter(|one| one.outcome == Outcome::Pass);
@@ -335,7 +339,7 @@ fn gate_changes(decision: &Decision, view: &View<'_>) -> Vec<Change> {
     let missing = decision.gate.missing.iter();
     let changes = missing.flat_map(|missing| match missing {
         Missing::PassingSessions { have, need, .. } => {
-            let count = need.saturating_sub(*have) + halved;
+            let count = need.saturating_sub(*have) + untold;
             let morning = unheard(*have).then_some(Change::NextMorningAnswer);
             [Some(Change::PassingSessions { count }), morning]
         }

@@ -21,8 +21,18 @@ impl Stage<'_> {
         self.view.eased_load(Easing::Step)
     }
 
+    /// The same where it lasts until the lift is trained: one that rested would rest for good, so that where nothing is easier
+    /// it is half of the work.
+    pub(super) fn ease_until_trained(&self, draft: &mut Draft) {
+        if !self.nothing_is_easier() {
+            self.ease(draft);
+        } else if !self.view.lift.now.nothing_easier {
+            self.half_for_lighter(draft);
+        }
+    }
+
     /// Neither a lighter load nor an easier rung.
-    pub(super) fn nothing_is_easier(&self) -> bool {
+    fn nothing_is_easier(&self) -> bool {
         let rung = self.decision.grant.place.rung;
         self.below().is_none() && self.view.lift.set.easier_rung(rung) == rung
     }

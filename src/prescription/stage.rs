@@ -9,9 +9,7 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{
-    Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing, strict_hurt,
-};
+use crate::progression::{Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing};
 use crate::quantity::{Day, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
@@ -132,19 +130,14 @@ impl Stage<'_> {
                     draft.at_least(Verdict::EaseOff, reason);
                     self.ease(draft);
                 }
+                Easing::UntilTrained => {
+                    draft.at_least(Verdict::EaseOff, reason);
+                    self.ease_until_trained(draft);
+                }
                 Easing::Technique => {
                     draft.at_least(Verdict::TechniqueOnly, reason);
                     self.technique(draft);
                 }
-            }
-        }
-        if let Some(hurt) = strict_hurt(&self.view) {
-            draft.at_least(Verdict::EaseOff, hurt);
-            // It lasts until the lift is trained: one that rested would rest for good.
-            match self.nothing_is_easier() {
-                true if self.view.lift.now.nothing_easier => {}
-                true => self.half_for_lighter(draft),
-                false => self.ease(draft),
             }
         }
     }

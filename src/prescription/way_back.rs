@@ -19,14 +19,15 @@ pub(super) fn way_back(way: WayBack, passes: u8, now: &Now, view: &View<'_>) -> 
     let left = if way.restores() && !waits { 1 } else { needed.saturating_sub(passes).max(1) };
     // At the load that the first row gives back, and after sessions of which half is too little to tell, the gate counts from
     // nothing.
-    let (left, halved) = (u32::from(left), u32::from(halved(now, view)));
+    let (left, untold) = (u32::from(left) + u32::from(eased(view)), untold(now, view));
     let restores = way.restores() && way.cap > now.grant.load();
-    let anew = if restores || halved > 0 { gate_anew(view) } else { Vec::new() };
-    let run = anew.iter().find_map(passing).unwrap_or(0);
-    let count = if restores { left.max(halved) + run } else { left.max(halved + run) };
+    let anew = restores || halved(now, view) > 0;
+    let run = if anew { run_anew(view) } else { Some(0) };
+    let shown = run.unwrap_or(0);
+    let count = if restores { left.max(untold) + shown } else { left.max(untold + shown) };
     let learns = policy.layoff.iter().take(usize::from(way.row_asked())).any(|row| row.relearn);
     let relearning = if learns { view.lift.set.relearning(policy) } else { 0 };
-    let others = anew.into_iter().filter(|change| passing(change).is_none());
+    let others = run.is_none().then_some(Change::GateOpens);
     let learning = still_to_learn(now, relearning);
     core::iter::once(Change::PassingSessions { count }).chain(others).chain(learning).collect()
 }
@@ -72,17 +73,28 @@ pub(super) fn after_rest(status: &Status, view: &View<'_>) -> Vec<Change> {
     }
 }
 
-const fn passing(change: &Change) -> Option<u32> {
-    match change {
-        Change::PassingSessions { count } => Some(*count),
-        _ => None,
-    }
+/// Sessions that have to pass, after one that is eased by pain.
+pub(super) fn passing(count: u32, view: &View<'_>) -> Change {
+    Change::PassingSessions { count: count.saturating_add(u32::from(eased(view))) }
 }
 
 /// What a gate asks for of which nothing is shown yet.
 pub(super) fn gate_anew(view: &View<'_>) -> Vec<Change> {
-    let run = run_of(view.lift.set.gate.requirement()).map(|run| u32::from(run.sessions()));
-    alloc::vec![run.map_or(Change::GateOpens, |count| Change::PassingSessions { count })]
+    alloc::vec![run_anew(view).map_or(Change::GateOpens, |count| passing(count, view))]
+}
+
+fn run_anew(view: &View<'_>) -> Option<u32> {
+    run_of(view.lift.set.gate.requirement()).map(|run| u32::from(run.sessions()))
+}
+
+/// The next session, where pain eases it: it shows nothing of the work granted, so it is none of those that have to pass.
+pub(super) fn eased(view: &View<'_>) -> u8 {
+    u8::from(view.next_is_eased())
+}
+
+/// Sessions still to come that tell the gate nothing: those with half the sets, and one that is eased by pain.
+pub(super) fn untold(now: &Now, view: &View<'_>) -> u32 {
+    u32::from(halved(now, view).max(eased(view)))
 }
 
 /// The longest run of passing sessions in what a gate asks for.
@@ -97,7 +109,7 @@ fn run_of(requirement: &Requirement) -> Option<&PassRun> {
 }
 
 /// Sessions with half the sets that are still to come, where half is too little for a session to tell the gate anything.
-pub(super) fn halved(now: &Now, view: &View<'_>) -> u8 {
+fn halved(now: &Now, view: &View<'_>) -> u8 {
     let too_little = is_too_little(&now.grant, view, now.grant.work.sets.div_ceil(2));
     if too_little { now.half_sessions } else { 0 }
 }

@@ -14,6 +14,8 @@ use crate::record::Place;
 pub(crate) enum Easing {
     /// One step down.
     Step,
+    /// One step down that lasts until the lift is trained.
+    UntilTrained,
     /// The lightest load, technique only.
     Technique,
 }
@@ -26,9 +28,8 @@ impl View<'_> {
         let Some(easier) = self.easier_rung_of(place) else { return place };
         let nothing_lighter = |how: Easing| self.eased_load(how).is_none();
         let below = self.shared.class_on(self.on) == DayClass::Below;
-        let partner = super::pair::strict_hurt(self).is_some();
         let on_rung = self.pain_easings().any(|(how, _)| nothing_lighter(how))
-            || ((below || partner || self.halves_one_set()) && nothing_lighter(Easing::Step));
+            || ((below || self.halves_one_set()) && nothing_lighter(Easing::Step));
         if on_rung { easier } else { place }
     }
 
@@ -49,9 +50,20 @@ impl View<'_> {
         now.half_sessions > 0 && now.grant.work.sets == 1 && !now.nothing_easier
     }
 
-    /// What was said of pain in its regions that eases the lift on this day.
+    /// What was said of pain, in its regions or of the strict lift beside it, that eases the lift on this day.
     pub(crate) fn pain_easings(&self) -> impl Iterator<Item = (Easing, Reason)> {
-        self.regions().filter_map(|region| self.easing_of(region))
+        let strict = super::pair::strict_hurt(self).map(|hurt| (Easing::UntilTrained, hurt));
+        self.regions().filter_map(|region| self.easing_of(region)).chain(strict)
+    }
+
+    /// Whether pain eases the next session of the lift: that of the strict lift beside it, or pain that stays and is not gone.
+    pub(crate) fn next_is_eased(&self) -> bool {
+        let stays = |region: &RegionState| self.hurts_and_stays(region);
+        self.lift.now.partner_pain || self.regions().any(stays)
+    }
+
+    fn hurts_and_stays(&self, region: &RegionState) -> bool {
+        region.last.is_some_and(|(_, score)| score > Pain::NONE) && region.persists(self.policy(), self.on)
     }
 
     fn easing_of(&self, region: &RegionState) -> Option<(Easing, Reason)> {
@@ -63,8 +75,10 @@ impl View<'_> {
             Some((Easing::Step, region.block()))
         } else if high && !asked {
             Some((Easing::Technique, Reason::PainMissingAfterHigh { region: region.id.clone() }))
-        } else if score > Pain::NONE && region.persists(policy, self.on) {
-            Some((Easing::Step, Reason::PainPersists { region: region.id.clone() }))
+        } else if self.hurts_and_stays(region) {
+            // As high as that, where nobody can be asked any more: no half of the work either.
+            let how = if high { Easing::Step } else { Easing::UntilTrained };
+            Some((how, Reason::PainPersists { region: region.id.clone() }))
         } else {
             None
         }
@@ -76,7 +90,9 @@ impl View<'_> {
         let (lift, place) = (self.lift, self.place());
         let from = self.eases_from();
         match how {
-            Easing::Step => super::moves::one_load_back(lift, place, from, self.policy()),
+            Easing::Step | Easing::UntilTrained => {
+                super::moves::one_load_back(lift, place, from, self.policy())
+            }
             Easing::Technique => {
                 let loads = lift.loadable.at(place);
                 loads.easier(from, loads.lightest().unwrap_or(from))

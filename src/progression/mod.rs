@@ -87,7 +87,7 @@ pub(crate) use moves::next_grant;
 pub(crate) use moves::one_load_back;
 pub(crate) use pain::STEADY_SESSIONS;
 pub use pain::{PainZone, pain_zone};
-pub(crate) use pair::{rest_missing, strict_hurt};
+pub(crate) use pair::rest_missing;
 pub use region::RegionState;
 pub(crate) use retraction::OPEN_SESSIONS;
 pub use setup::SetupSeen;

@@ -10,6 +10,7 @@ mod happened;
 mod named_place;
 mod shortfall;
 mod told;
+mod unasked;
 #[macro_use]
 mod work;
 
@@ -17,6 +18,7 @@ pub use happened::{OverrideEnd, Restart, SignOffRefusal};
 pub use named_place::NamedPlace;
 pub use shortfall::Shortfall;
 pub use told::Told;
+pub use unasked::Unasked;
 
 use crate::quantity::{Day, Length, Mass, Name, Rir};
 use crate::sign::{Ask, PainFeature, StopSign};
@@ -108,8 +110,11 @@ with_those_of_the_work! {
         /// When it was agreed.
         agreed: Day
     } "usual_pain_review",
-    /// Nobody asked about pain in the last session; missing is not zero.
-    PainNotAsked "pain_not_asked",
+    /// Nobody asked about pain in the last session, or today before the next one; missing is not zero.
+    PainNotAsked {
+        /// When nobody asked.
+        when: Unasked
+    } "pain_not_asked",
     /// The last report in the region was high and today's is missing: technique work only.
     PainMissingAfterHigh {
         /// Where.

@@ -1,6 +1,6 @@
 //! A value of a reason, whatever its type: what a sentence in any language is made with.
 
-use super::{NamedPlace, OverrideEnd, Restart, Shortfall, SignOffRefusal};
+use super::{NamedPlace, OverrideEnd, Restart, Shortfall, SignOffRefusal, Unasked};
 use crate::quantity::{Day, Length, Mass, Name, Rir};
 use crate::sign::{Ask, PainFeature, StopSign};
 
@@ -30,6 +30,8 @@ pub enum Told<'a> {
     Features(&'a [PainFeature]),
     /// In what a session fell short.
     Short(Shortfall),
+    /// When nobody asked about pain.
+    Unasked(Unasked),
     /// What ended an override.
     End(OverrideEnd),
     /// Why sessions are counted anew.
@@ -63,6 +65,7 @@ told! {
     Rir: value => Told::Reserve(*value);
     Ask: value => Told::Ask(*value);
     Shortfall: value => Told::Short(*value);
+    Unasked: value => Told::Unasked(*value);
     OverrideEnd: value => Told::End(*value);
     Restart: value => Told::Restart(*value);
     SignOffRefusal: value => Told::SignOff(*value);

@@ -29,6 +29,11 @@ pub(super) const CHANGES: Phrases = &[
         "change.clear_sessions",
         "A step needs the lifter to train {sessions} without more pain in the {region} than usual.",
     ),
+    (
+        "change.steady_sessions",
+        "A step needs the lifter to train {sessions} in a row with pain in the {region} no more than the agreed usual \
+         level, and no answer about it higher than the one before.",
+    ),
     ("change.pain_answer", "A step needs the lifter to answer the question about pain."),
     ("change.clearance", "A step needs a clinician to give a new clearance, and the coach to record it."),
     (
@@ -143,6 +148,10 @@ impl Words<'_> {
                 let sessions = ("sessions", self.count("more_session", u32::from(*count)));
                 self.say("change.clear_sessions", &[sessions, region(at)])
             }
+            Change::SteadySessions { region: at, count } => {
+                let sessions = ("sessions", self.count("more_session", u32::from(*count)));
+                self.say("change.steady_sessions", &[sessions, region(at)])
+            }
             Change::UsualPainAgreed { region: at } => self.say("change.usual_pain_agreed", &[region(at)]),
             Change::SmallerDiscs { up_to } => self.say("change.smaller_discs", &[("load", at(*up_to))]),
             Change::MoreToLoad { up_to } => self.say("change.more_to_load", &[("load", at(*up_to))]),
@@ -193,6 +202,7 @@ const fn plain(change: &Change) -> &'static str {
         | Change::LearningSessions { .. }
         | Change::Days { .. }
         | Change::ClearSessions { .. }
+        | Change::SteadySessions { .. }
         | Change::AskAnswered { .. }
         | Change::UsualPainAgreed { .. }
         | Change::SmallerDiscs { .. }

@@ -410,6 +410,7 @@ const _: () = {
     common::<bismar::reason::Shortfall>();
     common::<bismar::reason::SignOffRefusal>();
     common::<bismar::reason::Told>();
+    common::<bismar::reason::Unasked>();
     common::<bismar::record::Advance>();
     common::<bismar::record::AgeBand>();
     common::<bismar::record::Ask>();

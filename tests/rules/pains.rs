@@ -169,3 +169,35 @@ fn pain_of_the_strict_lift_that_is_no_more_than_agreed_to_be_usual_holds_no_part
         }
     }
 }
+
+/// Pain that stays asks for a step down until the region has had a session without it: at the lightest load that is half of the
+/// work, as long as it hurts no more than pain that blocks. A lift that rested would rest for good.
+#[test]
+fn rule_02_at_the_lightest_load_pain_that_stays_low_ends_with_a_session() {
+    let mut all = parameters();
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(0));
+    let mut world = World::new(all);
+    let done = |sets: u8| vec![LiftSession::as_granted(name("squat"), World::sets(kg(20.0), sets, true))];
+    for score in [0, 1, 2] {
+        world.wait(3).train_all(done(2), Some(knee(score)));
+    }
+    let asked = |world: &World, score: u8| {
+        let mut then = world.clone();
+        let report = DayReport::all_well(DayClass::Within).with_pain(knee(score));
+        then.wait(3).add(EventKind::DayReport(report));
+        then
+    };
+    let mut low = asked(&world, 2);
+    let today = low.today("squat");
+    assert!(says(&today, "pain_persists") && says(&today, "half_for_lighter"), "{:?}", today.reasons);
+    assert_eq!((today.verdict, today.load, today.sets), (Verdict::EaseOff, Some(kg(20.0)), 1));
+    low.train_all(done(1), Some(knee(2)));
+    let after = asked(&low, 2).today("squat");
+    assert!(!says(&after, "pain_persists"), "{:?}", after.reasons);
+    assert_eq!((after.verdict, after.sets), (Verdict::Train, 2));
+
+    // More than that, or more than was asked about: not today.
+    let high = asked(&world, 3).today("squat");
+    assert_eq!((high.verdict, high.load), (Verdict::Rest, None));
+    assert!(says(&high, "nothing_easier") && !says(&high, "half_for_lighter"), "{:?}", high.reasons);
+}

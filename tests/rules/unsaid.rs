@@ -4,6 +4,7 @@ use super::world::*;
 use bismar::condition::DayClass;
 use bismar::prescription::Verdict;
 use bismar::quantity::Rir;
+use bismar::reason::{Reason, Unasked};
 use bismar::record::*;
 
 #[test]
@@ -93,4 +94,48 @@ fn pain_where_the_strict_lift_loads_reaches_its_partner_whoever_said_it() {
     let today = world.today("squat");
     assert_eq!((today.verdict, today.load), (Verdict::EaseOff, Some(kg(54.0))));
     assert!(says(&today, "pair_pain"));
+}
+
+/// Which question about pain is missing, where one is.
+fn unasked(world: &World) -> Option<Unasked> {
+    world.against("squat").iter().find_map(|reason| match reason {
+        Reason::PainNotAsked { when } => Some(*when),
+        _ => None,
+    })
+}
+
+/// The sentence must not say of one day what is true of the other.
+#[test]
+fn rule_16_which_question_about_pain_nobody_asked_is_told() {
+    let unasked_today = |world: &mut World| {
+        let report = DayReport::all_well(DayClass::Within).with_pain(None);
+        world.add(EventKind::DayReport(report));
+    };
+    let trained = |pain: Option<Vec<PainAnswer>>| {
+        let mut world = World::on_offer("squat");
+        world.train_all(vec![LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true))], pain);
+        world.wait(2);
+        world
+    };
+    assert_eq!(unasked(&World::new(parameters())), Some(Unasked::NoSessionYet));
+    for (pain, today, missing) in [
+        (Some(Vec::new()), true, None),
+        (Some(Vec::new()), false, Some(Unasked::Today)),
+        (None, true, Some(Unasked::LastSession)),
+        (None, false, Some(Unasked::LastSessionAndToday)),
+    ] {
+        let mut world = trained(pain);
+        if today {
+            world.day_report(DayClass::Within)
+        } else {
+            unasked_today(&mut world)
+        }
+        assert_eq!(unasked(&world), missing);
+    }
+    // A lift that is new beside one that is trained: a session has asked, of another lift.
+    let mut world = World::on_offer("press");
+    world.wait(1);
+    unasked_today(&mut world);
+    assert!(blocked_by(&world.against("squat"), "never_trained"));
+    assert_eq!(unasked(&world), Some(Unasked::Today));
 }

@@ -23,6 +23,7 @@ fn changes() -> Vec<Change> {
         Change::Days { count: 1 },
         Change::Days { count: 5 },
         Change::ClearSessions { region: name("hip"), count: 2 },
+        Change::SteadySessions { region: name("hip"), count: 2 },
         Change::PainAnswer,
         Change::Clearance,
         Change::ClearanceAndSignOff,

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use bismar::caution::Caution;
 use bismar::quantity::{Mass, Name, Rir};
-use bismar::reason::{NamedPlace, OverrideEnd, Reason, Restart, Shortfall};
+use bismar::reason::{NamedPlace, OverrideEnd, Reason, Restart, Shortfall, Unasked};
 use bismar::sign::{Ask, PainFeature, StopSign};
 use bismar::text::{self, Words};
 use bismar::value::Value;
@@ -101,7 +101,16 @@ fn of_pain(region: Name, load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
             vec!["left knee", "three sessions"],
         ),
         (Reason::UsualPainReview { region: region(), agreed: day() }, vec!["left knee", DAY]),
-        (Reason::PainNotAsked, vec!["pain", "not the same as none"]),
+        (Reason::PainNotAsked { when: Unasked::NoSessionYet }, vec!["no session has asked about pain yet"]),
+        (
+            Reason::PainNotAsked { when: Unasked::LastSession },
+            vec!["pain in the last session, and", "not the same as none"],
+        ),
+        (Reason::PainNotAsked { when: Unasked::Today }, vec!["pain today, and", "not the same as none"]),
+        (
+            Reason::PainNotAsked { when: Unasked::LastSessionAndToday },
+            vec!["pain, in the last session or today", "not the same as none"],
+        ),
         (Reason::PainMissingAfterHigh { region: region() }, vec!["left knee", "technique work only"]),
         (
             Reason::PairPain { region: Some(region()), score: Some(4), on: Some(day()) },

@@ -15,7 +15,7 @@ use super::status::{Purpose, Status};
 use super::view::View;
 use crate::condition::DayClass;
 use crate::gate::Outcome;
-use crate::reason::Reason;
+use crate::reason::{Reason, Unasked};
 use crate::record::{ClearanceStatus, Dimension, Grant};
 
 /// Of the last so many sessions two with too little in reserve hold the lift (our choice).
@@ -158,8 +158,14 @@ fn pain_clear(s: &Situation<'_>) -> Vec<Reason> {
 /// Asked in the last session, and today before the next one.
 fn pain_asked(s: &Situation<'_>) -> Vec<Reason> {
     let shared = s.view.shared;
-    let asked = shared.pain_asked == Some(true) && shared.pain_on == Some(s.view.on);
-    if asked { Vec::new() } else { vec![Reason::PainNotAsked] }
+    let when = match (shared.pain_asked, shared.pain_on == Some(s.view.on)) {
+        (Some(true), true) => return Vec::new(),
+        (Some(true), false) => Unasked::Today,
+        (Some(false), true) => Unasked::LastSession,
+        (Some(false), false) => Unasked::LastSessionAndToday,
+        (None, _) => Unasked::NoSessionYet,
+    };
+    vec![Reason::PainNotAsked { when }]
 }
 
 fn state_allows(s: &Situation<'_>) -> Vec<Reason> {

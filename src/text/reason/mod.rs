@@ -139,6 +139,7 @@ impl Telling<'_> {
             Told::End(by) => course::override_end(by).to_string(),
             Told::Restart(why) => course::restart(why).to_string(),
             Told::SignOff(why) => super::stop::sign_off_refusal(why).to_string(),
+            Told::Unasked(when) => pain::unasked(when).to_string(),
             Told::Short(short) => course::shortfall(short).to_string(),
             Told::Nothing => String::new(),
         }

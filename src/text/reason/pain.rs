@@ -4,9 +4,8 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::Telling;
-use crate::progression::MoveOutlook;
 use crate::quantity::{Day, Name};
-use crate::reason::Reason;
+use crate::reason::{Reason, Unasked};
 use crate::record::Policy;
 use crate::text::counted;
 use crate::text::day::day;
@@ -30,12 +29,8 @@ impl Telling<'_> {
                 self.region(region),
                 day(*agreed)
             ),
-            Reason::PainNotAsked if self.never_trained() => {
-                "No session has asked about pain yet, and no answer is not the same as none.".to_string()
-            }
-            Reason::PainNotAsked => {
-                "Nobody asked about pain, last time or today, and no answer is not the same as none."
-                    .to_string()
+            Reason::PainNotAsked { when } => {
+                format!("{}, and no answer is not the same as none.", unasked(*when))
             }
             Reason::PainMissingAfterHigh { region } => format!(
                 "The last report for the {} was high and today's is missing: technique work only.",
@@ -89,12 +84,6 @@ impl Telling<'_> {
                 counted(u32::from(count), "session")
             ),
         }
-    }
-
-    /// Whether the lift has had no session yet.
-    fn never_trained(&self) -> bool {
-        let by = self.lift.map(|lift| lift.outlook);
-        matches!(by, Some(MoveOutlook::Blocked { by, .. }) if by.contains(&Reason::NeverTrained))
     }
 
     fn day(&self, reason: &Reason) -> Option<String> {
@@ -151,5 +140,15 @@ impl Telling<'_> {
             }
             _ => return None,
         })
+    }
+}
+
+/// When nobody asked about pain.
+pub(super) const fn unasked(when: Unasked) -> &'static str {
+    match when {
+        Unasked::NoSessionYet => "No session has asked about pain yet",
+        Unasked::LastSession => "Nobody asked about pain in the last session",
+        Unasked::Today => "Nobody has asked about pain today",
+        Unasked::LastSessionAndToday => "Nobody asked about pain, in the last session or today",
     }
 }

@@ -92,7 +92,7 @@ impl Telling<'_> {
             | Reason::PainBlock { .. }
             | Reason::UsualPainUnsteady { .. }
             | Reason::UsualPainReview { .. }
-            | Reason::PainNotAsked
+            | Reason::PainNotAsked { .. }
             | Reason::PainMissingAfterHigh { .. }
             | Reason::PainPersists { .. }
             | Reason::PassProvisional { .. }

@@ -562,6 +562,16 @@ class Change_clear_sessions_fields(TypedDict):
 
 Change_clear_sessions = TypedDict("Change_clear_sessions", {"clear_sessions": "Change_clear_sessions_fields"})
 
+class Change_steady_sessions_fields(TypedDict):
+    """Sessions in a row at or below the agreed usual level of pain, and no answer about it higher than the one before."""
+    region: Name
+    """Where."""
+    count: float
+    """How many more."""
+
+
+Change_steady_sessions = TypedDict("Change_steady_sessions", {"steady_sessions": "Change_steady_sessions_fields"})
+
 class Change_ask_answered_fields(TypedDict):
     """The answer to something that was asked."""
     ask: Ask
@@ -651,7 +661,7 @@ class Change_implement_fields(TypedDict):
 Change_implement = TypedDict("Change_implement", {"implement": "Change_implement_fields"})
 
 # One thing that would change the answer, with how much of it.
-Change: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'pass_on_day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "Change_passing_sessions", "Change_learning_sessions", "Change_days", "Change_clear_sessions", "Change_ask_answered", "Change_more_in_reserve", "Change_effort_said", "Change_leave_out_partner", "Change_break_over", "Change_smaller_discs", "Change_more_to_load", "Change_blocks_or_discs", "Change_usual_pain_agreed", "Change_sessions", "Change_implement"]
+Change: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'pass_on_day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "Change_passing_sessions", "Change_learning_sessions", "Change_days", "Change_clear_sessions", "Change_steady_sessions", "Change_ask_answered", "Change_more_in_reserve", "Change_effort_said", "Change_leave_out_partner", "Change_break_over", "Change_smaller_discs", "Change_more_to_load", "Change_blocks_or_discs", "Change_usual_pain_agreed", "Change_sessions", "Change_implement"]
 
 class ChangeChances(TypedDict):
     """How likely it is that the true change of one person helps, does nothing of note, or harms.
@@ -5196,6 +5206,14 @@ class Reason_usual_pain_review_fields(TypedDict):
 
 Reason_usual_pain_review = TypedDict("Reason_usual_pain_review", {"usual_pain_review": "Reason_usual_pain_review_fields"})
 
+class Reason_pain_not_asked_fields(TypedDict):
+    """Nobody asked about pain in the last session, or today before the next one; missing is not zero."""
+    when: Unasked
+    """When nobody asked."""
+
+
+Reason_pain_not_asked = TypedDict("Reason_pain_not_asked", {"pain_not_asked": "Reason_pain_not_asked_fields"})
+
 class Reason_pain_missing_after_high_fields(TypedDict):
     """The last report in the region was high and today's is missing: technique work only."""
     region: Name
@@ -5655,7 +5673,7 @@ Reason_stepped_back_fields = TypedDict("Reason_stepped_back_fields", {"from": "M
 Reason_stepped_back = TypedDict("Reason_stepped_back", {"stepped_back": "Reason_stepped_back_fields"})
 
 # Why a decision is what it is.
-Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'pain_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_sign_off_refused", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
+Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_sign_off_refused", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_not_asked", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
 
 class RecentVersusUsual(TypedDict):
     """Recent and usual load at the end of a series of days."""
@@ -7728,6 +7746,9 @@ class Turn(TypedDict):
     moves: EndMoves
     """The load and the discs that move."""
 
+
+# When nobody asked about pain.
+Unasked: TypeAlias = Union[Literal['no_session_yet', 'last_session', 'today', 'last_session_and_today']]
 
 # The unit a mass is read or shown in.
 Unit: TypeAlias = Union[Literal['kg', 'lb']]
