@@ -21,14 +21,20 @@ mod allowed;
 mod careful;
 #[path = "rules/easing.rs"]
 mod easing;
+#[path = "rules/elsewhere.rs"]
+mod elsewhere;
 #[path = "rules/hostile.rs"]
 mod hostile;
 #[path = "rules/heights.rs"]
 mod heights;
 #[path = "rules/identity.rs"]
 mod identity;
+#[path = "rules/kept.rs"]
+mod kept;
 #[path = "rules/kinds.rs"]
 mod kinds;
+#[path = "rules/limits.rs"]
+mod limits;
 #[path = "rules/mornings.rs"]
 mod mornings;
 #[cfg(feature = "english")]
@@ -40,6 +46,8 @@ mod offers;
 mod overrides;
 #[path = "rules/pains.rs"]
 mod pains;
+#[path = "rules/parts.rs"]
+mod parts;
 #[path = "rules/places.rs"]
 mod places;
 #[path = "rules/returns.rs"]

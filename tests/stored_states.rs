@@ -312,10 +312,22 @@ fn what_cannot_be_is_refused() {
         ("/shared/clearance/given", later.clone(), "shared.clearance.given"),
         ("/shared/body_masses/0/0", later.clone(), "shared.body_masses"),
         ("/shared/today/day", later.clone(), "shared.today"),
+        // A stop that nothing has, and a region that a lift loads and no lift ever loaded.
+        ("/lifts/1/1/status", json!({"stopped_refer": {}}), "lifts[1].status"),
+        ("/shared/regions/0/lifted", json!(false), "shared.regions"),
     ] {
         let error = refused(&state, pointer, value.clone());
         assert_eq!(told(&error), (Code::OutOfRange, field), "{pointer} {value}");
     }
+    // Help on a bar, and a limit of a region that nobody ever named.
+    let mut helped = document(&state);
+    for load in ["/lifts/1/1/grant/work/load", "/lifts/1/1/peak"] {
+        *helped.pointer_mut(load).unwrap() = json!({"kg": -40});
+    }
+    let error = State::from_json(&helped.to_string()).unwrap_err();
+    assert_eq!(told(&error), (Code::NegativeLoad, "lifts[1].grant.work.load"));
+    let error = refused(&state, "/shared/clearance/limits/0/region", json!("elbow"));
+    assert_eq!(told(&error), (Code::UnknownRegion, "shared.clearance.limits"));
     let mut over = document(&state);
     over["lifts"][1][1]["half_after"] = json!([30, 2]);
     assert_eq!(

@@ -33,11 +33,6 @@ impl View<'_> {
         if on_rung { easier } else { place }
     }
 
-    /// Whether a day that eases the lift asks for another rung of it, since nothing is lighter.
-    pub(crate) fn eases_by_rung(&self) -> bool {
-        self.easier_rung_of(self.place()).is_some() && self.eased_load(Easing::Step).is_none()
-    }
-
     /// The same place on the rung that is directly easier, where there is one.
     fn easier_rung_of(&self, place: Place) -> Option<Place> {
         let rung = self.lift.set.easier_rung(place.rung);

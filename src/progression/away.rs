@@ -2,9 +2,10 @@
 
 use super::shared::Shared;
 use super::state::State;
+use crate::error::Error;
 use crate::quantity::Day;
 use crate::reason::{OverrideEnd, Reason};
-use crate::record::{Layoff, LayoffReason};
+use crate::record::{Layoff, LayoffReason, at_most};
 
 /// The most breaks kept, so that a state stays small.
 pub(crate) const MOST_LAYOFFS: usize = 8;
@@ -28,7 +29,8 @@ impl Away {
 }
 
 impl State {
-    pub(crate) fn take_layoff(&mut self, layoff: &Layoff, on: Day) {
+    pub(crate) fn take_layoff(&mut self, layoff: &Layoff, on: Day) -> Result<(), Error> {
+        self.shared.note_layoff(layoff, on)?;
         if layoff.reason == LayoffReason::Ill {
             self.shared.ill_since = Some(layoff.from);
             let all = self.lifts.iter_mut().chain(&mut self.set_aside);
@@ -39,7 +41,6 @@ impl State {
                 lift.now.keep_easing_only(OverrideEnd::Illness, &lift.set, stands);
             }
         }
-        self.shared.note_layoff(layoff);
         // One that is still to come, or is over, leaves the lifts as they stand.
         let now = layoff.from <= on && layoff.to.is_none_or(|to| on <= to);
         if layoff.reason == LayoffReason::Planned && now {
@@ -50,6 +51,7 @@ impl State {
                 }
             }
         }
+        Ok(())
     }
 }
 
@@ -67,19 +69,20 @@ impl Shared {
     }
 
     /// Keeps a planned break or an illness; one of the same kind that begins on the same day is noted anew. Of more than a
-    /// state keeps the one that ends first is forgotten.
-    pub(crate) fn note_layoff(&mut self, layoff: &Layoff) {
+    /// state keeps those that are over are forgotten.
+    ///
+    /// # Errors
+    /// `too_many` where more are under way or to come.
+    fn note_layoff(&mut self, layoff: &Layoff, on: Day) -> Result<(), Error> {
         if layoff.reason == LayoffReason::Well {
-            return;
+            return Ok(());
         }
         self.layoffs.retain(|kept| (kept.reason, kept.from) != (layoff.reason, layoff.from));
         self.layoffs.push(layoff.clone());
         if self.layoffs.len() > MOST_LAYOFFS {
-            let ends = |at: &usize| self.layoffs.get(*at).map(|kept| (kept.to.is_none(), kept.to));
-            if let Some(first) = (0..self.layoffs.len()).min_by_key(ends) {
-                self.layoffs.remove(first);
-            }
+            self.layoffs.retain(|kept| kept.to.is_none_or(|to| on <= to));
         }
+        at_most("layoff_noted", self.layoffs.len(), MOST_LAYOFFS)
     }
 
     /// Training on that day ends the breaks that have begun.

@@ -10,6 +10,7 @@ use super::sitting::SITTINGS;
 use super::state::State;
 use super::stop::is_halted;
 use crate::error::{Allowed, Code, Error};
+use crate::quantity::Name;
 use crate::record::{MOST_KIT, MOST_LIMITS, at_most};
 use crate::sign::{Ask, StopSign};
 
@@ -33,6 +34,7 @@ impl State {
         for (list, lifts) in [("lifts", &self.lifts), ("set_aside", &self.set_aside)] {
             for (at, lift) in lifts.iter().enumerate() {
                 let checked = lift.check().and_then(|()| self.check_halted(lift));
+                let checked = checked.and_then(|()| self.check_at_work(lift, list == "lifts"));
                 checked.map_err(|error| error.within(&alloc::format!("{list}[{at}]")))?;
             }
         }
@@ -50,14 +52,44 @@ impl State {
         Ok(())
     }
 
-    /// Of every region that the parameters declare something is known, be it that nothing was said.
-    fn check_regions(&self) -> Result<(), Error> {
-        let mut declared = self.parameters().into_iter().flat_map(|all| &all.regions);
-        if let Some(region) = declared.find(|region| self.shared.region(&region.id).is_none()) {
-            let rule = Allowed::rule("every region that the parameters declare");
-            return Err(Error::new(Code::UnknownRegion, "regions", region.id.as_str(), rule).within("shared"));
+    /// A lift under the parameters in force stands stopped for a stop in force only, and at a load that its implement has; one
+    /// that is set aside is looked at when it is taken back.
+    fn check_at_work(&self, lift: &Lift, at_work: bool) -> Result<(), Error> {
+        let Some(all) = self.parameters().filter(|_| at_work) else { return Ok(()) };
+        all.check_load(&lift.set, lift.now.grant.load())
+            .map_err(|error| error.within("work").within("grant"))?;
+        if lift.now.status.is_stopped() && !is_halted(lift, &self.shared, all) {
+            let rule = Allowed::rule("not stopped without a stop in force");
+            return Err(Error::new(Code::OutOfRange, "status", lift.now.status.as_str(), rule));
         }
         Ok(())
+    }
+
+    /// Of every region that the parameters declare or a clearance limits something is known, be it that nothing was said; and of
+    /// those that a lift loads, that one does.
+    fn check_regions(&self) -> Result<(), Error> {
+        let unknown = |field, id: &str, rule| {
+            let error = Error::new(Code::UnknownRegion, field, id, Allowed::rule(rule));
+            Err(error.within("shared"))
+        };
+        let shared = &self.shared;
+        let mut declared = self.parameters().into_iter().flat_map(|all| &all.regions);
+        if let Some(region) = declared.find(|region| shared.region(&region.id).is_none()) {
+            return unknown("regions", region.id.as_str(), "every region that the parameters declare");
+        }
+        let mut limited = shared.limits().iter().filter_map(|limit| limit.region.as_ref());
+        if let Some(id) = limited.find(|id| shared.region(id).is_none()) {
+            return unknown("clearance.limits", id.as_str(), "a region that was declared");
+        }
+        let mut loaded = self.lifts.iter().flat_map(|lift| &lift.set.regions);
+        let is_marked = |id: &&Name| shared.region(id).is_some_and(|region| region.lifted);
+        match loaded.find(|id| !is_marked(id)) {
+            Some(id) => {
+                let rule = Allowed::rule("lifted where a lift loads it");
+                Err(Error::new(Code::OutOfRange, "regions", id.as_str(), rule).within("shared"))
+            }
+            None => Ok(()),
+        }
     }
 }
 

@@ -54,9 +54,11 @@ impl State {
             };
             let mut lift = Lift { set: Arc::new(set.clone()), now, loadable };
             lift.ease_where_nothing_was(on);
+            // Of one that was set aside nobody has looked since whether it is over.
+            lift.now.overruled.take_if(|given| given.expires < on);
             self.lifts.push(lift);
         }
-        self.shared.lay_by(&mut known, parameters, on);
+        self.shared.lay_by(&mut known, parameters, on)?;
         at_most("lifts set aside", known.len(), MOST_SET_ASIDE)?;
         known.sort_by(|one, other| one.set.id.cmp(&other.set.id));
         for lift in &mut known {
@@ -205,6 +207,8 @@ fn lose_place(
     now.stand_at(Grant { place: no_harder(was, (set, start.place), granted.place), work }, on);
     now.keep_easing_only(OverrideEnd::PlaceGone, was, granted.place);
     now.calibration = Calibration::of(learning);
+    // By its number in the new lists the place may look the same.
+    now.proven = None;
     relearn(now, load, on);
 }
 

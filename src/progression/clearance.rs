@@ -38,7 +38,8 @@ impl State {
             return Ok(());
         }
         self.shared.ill_since = None;
-        self.shared.asks.clear();
+        // What needs a clinician's word is closed by an answer that says it is one, and by nothing else.
+        self.shared.asks.retain(|open| open.ask.needs_clinician());
         let regions = self.shared.regions.iter_mut().filter_map(|region| region.stop.as_mut());
         for stop in self.shared.stop.iter_mut().chain(regions) {
             stop.cleared = true;

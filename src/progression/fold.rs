@@ -13,7 +13,7 @@ use crate::record::{Event, EventKind, Log};
 ///
 /// # Errors
 /// What [`Log::check`] and [`Log::effective`] report, and `unknown_lift`, `unknown_region`, `no_parameters`,
-/// `negative_load` tied to the event. Nothing is folded half.
+/// `negative_load`, `too_many` tied to the event. Nothing is folded half.
 ///
 /// ```
 /// use bismar::progression::fold;
@@ -162,10 +162,7 @@ impl State {
         match &event.kind {
             EventKind::SessionRecorded(session) => self.take_session(session, on, number, foreseen),
             EventKind::NextDayReport(report) => self.take_next_day(report, on, number, foreseen),
-            EventKind::LayoffNoted(layoff) => {
-                self.take_layoff(layoff, on);
-                Ok(())
-            }
+            EventKind::LayoffNoted(layoff) => self.take_layoff(layoff, on),
             EventKind::PainReport(answer) => self.take_pain_report(answer, on, number, foreseen),
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
             EventKind::SymptomReport(report) => {

@@ -1,13 +1,13 @@
 //! What later events say about earlier ones, found before the fold: passes that the next morning takes back, and
-//! sessions of one lift on one day, which are one.
+//! sessions of one lift on one day, which are one unless something told between them parts them.
 
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::retraction::{Flare, Retractions};
 use crate::condition::DayClass;
-use crate::quantity::{Day, Name};
-use crate::record::{Event, EventKind, LiftParameters, LiftSession, PainAnswer, Parameters};
+use crate::quantity::{Day, Name, Pain};
+use crate::record::{Event, EventKind, LayoffReason, LiftParameters, LiftSession, PainAnswer, Parameters};
 
 /// What the fold must know of an event beforehand.
 #[derive(Clone, Debug, Default)]
@@ -16,8 +16,9 @@ pub(crate) struct Foreseen {
     days: Vec<SplitDay>,
 }
 
-/// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, they are judged
-/// each by what was in force then.
+/// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, or something was told
+/// that stops it, limits it or asks for less, they are judged each by what was in force then: what is done after it never adds
+/// to what was done before.
 #[derive(Clone, Debug)]
 struct SplitDay {
     lift: Name,
@@ -31,37 +32,6 @@ struct LaterPart {
     session: u32,
     done: LiftSession,
     hurt: Vec<Name>,
-    between: Between,
-}
-
-/// What was said between two sessions of a day that may change where the later one is asked to be done.
-#[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Between {
-    /// Pain, or a day below the usual.
-    pub(crate) eased: bool,
-    /// A clearance that limits the range.
-    pub(crate) limited: bool,
-}
-
-impl Between {
-    fn note(&mut self, kind: &EventKind) {
-        let hurts = |pain: &Option<Vec<PainAnswer>>| {
-            pain.iter().flatten().any(|answer| answer.score.score() > 0 || answer.stops())
-        };
-        self.eased |= match kind {
-            EventKind::SessionRecorded(session) => hurts(&session.pain),
-            EventKind::DayReport(report) => {
-                report.class.is_some_and(DayClass::is_below) || hurts(&report.pain)
-            }
-            EventKind::NextDayReport(report) => hurts(&report.pain),
-            EventKind::PainReport(_) => true,
-            _ => false,
-        };
-        self.limited |= match kind {
-            EventKind::ClearanceRecorded(given) => given.limits.iter().any(|limit| limit.range.is_some()),
-            _ => false,
-        };
-    }
 }
 
 impl Foreseen {
@@ -86,13 +56,9 @@ impl Foreseen {
         own.into_iter().any(|day| day.later.iter().any(|part| part.session == session))
     }
 
-    /// What later sessions of that day did of the lift, and what was said before each.
-    pub(crate) fn later_parts(
-        &self,
-        session: u32,
-        lift: &Name,
-    ) -> impl Iterator<Item = (&LiftSession, Between)> {
-        self.later(session, lift).map(|part| (&part.done, part.between))
+    /// What later sessions of that day did of the lift, with nothing told before them that parts them from the first.
+    pub(crate) fn later_parts(&self, session: u32, lift: &Name) -> impl Iterator<Item = &LiftSession> {
+        self.later(session, lift).map(|part| &part.done)
     }
 
     /// Regions that hurt in later sessions of that day with the lift.
@@ -111,9 +77,8 @@ struct First<'a> {
     lift: &'a Name,
     session: u32,
     set: Option<&'a Parameters>,
-    /// Something was said since that comes before training.
-    asked: bool,
-    between: Between,
+    /// Something was told since that parts what is done after it.
+    parted: bool,
 }
 
 fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
@@ -121,36 +86,29 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
     let mut today: (Option<Day>, Vec<First<'_>>) = (None, Vec::new());
     let mut set: Option<&Parameters> = None;
     for event in events {
-        match &event.kind {
-            EventKind::ParametersChanged(all) => set = Some(all),
-            // What is said when asked comes before training: what is done after it is judged for itself.
-            EventKind::DayReport(report) if report.asks.as_ref().is_some_and(|asks| !asks.is_empty()) => {
-                today.1.iter_mut().for_each(|first| first.asked = true);
-            }
-            _ => {}
+        if let EventKind::ParametersChanged(all) = &event.kind {
+            set = Some(all);
         }
         let EventKind::SessionRecorded(session) = &event.kind else {
-            today.1.iter_mut().for_each(|first| first.between.note(&event.kind));
+            today.1.iter_mut().for_each(|first| first.parted |= parts(&event.kind, first.lift));
             continue;
         };
         if today.0 != Some(event.day) {
             today = (Some(event.day), Vec::new());
         }
         for done in &session.lifts {
-            let between = Between::default();
-            let own = First { lift: &done.lift, session: event.sequence, set, asked: false, between };
+            let own = First { lift: &done.lift, session: event.sequence, set, parted: false };
             let Some(first) = today.1.iter_mut().find(|first| *first.lift == done.lift) else {
                 today.1.push(own);
                 continue;
             };
-            if first.asked || is_set_otherwise(first.set, set, &done.lift) {
+            if first.parted || is_set_otherwise(first.set, set, &done.lift) {
                 *first = own;
                 continue;
             }
             let hurting = session.pain.iter().flatten().filter(|answer| answer.score.score() > 0);
             let hurt = hurting.map(|answer| answer.region.clone()).collect();
-            let between = first.between;
-            let part = LaterPart { session: event.sequence, done: done.clone(), hurt, between };
+            let part = LaterPart { session: event.sequence, done: done.clone(), hurt };
             match found.iter_mut().rfind(|day| day.first == first.session && day.lift == done.lift) {
                 Some(day) => day.later.push(part),
                 None => found.push(SplitDay {
@@ -160,9 +118,51 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
                 }),
             }
         }
-        today.1.iter_mut().for_each(|first| first.between.note(&event.kind));
+        // What hurt in a session was told before the next.
+        today.1.iter_mut().for_each(|first| first.parted |= hurts(session.pain.as_deref()));
     }
     found
+}
+
+/// Whether what is told stops or limits that lift, asks for less of it, or changes where it stands: what is done after it is
+/// judged for itself.
+fn parts(kind: &EventKind, lift: &Name) -> bool {
+    match kind {
+        EventKind::DayReport(report) => {
+            let asked = report.asks.as_ref().is_some_and(|asks| !asks.is_empty());
+            asked || report.class.is_some_and(DayClass::is_below) || hurts(report.pain.as_deref())
+        }
+        EventKind::NextDayReport(report) => hurts(report.pain.as_deref()),
+        EventKind::PainReport(answer) => hurts(Some(core::slice::from_ref(answer))),
+        EventKind::LayoffNoted(layoff) => layoff.reason != LayoffReason::Well,
+        EventKind::CoachOverride(given) => given.lift == *lift,
+        EventKind::AdvanceAccepted(given) | EventKind::AdvanceDeclined(given) => given.lift == *lift,
+        EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => given.lift == *lift,
+        EventKind::BarOrDiscsChanged(changed) => changed.lift.as_ref().is_none_or(|id| id == lift),
+        EventKind::RoleSet(given) => given.lift == *lift,
+        EventKind::SymptomReport(_)
+        | EventKind::ClearanceRecorded(_)
+        | EventKind::ClearanceExpired(_)
+        | EventKind::CoachSignOff(_)
+        | EventKind::Unknown(_) => true,
+        // Parameters are held against those of the first part.
+        EventKind::ParametersChanged(_)
+        | EventKind::SessionRecorded(_)
+        | EventKind::SessionMissed(_)
+        | EventKind::UsualPainAgreed(_)
+        | EventKind::AskAnswered(_)
+        | EventKind::RaterChanged(_)
+        | EventKind::BodyMassRecorded(_)
+        | EventKind::BlockStarted(_)
+        | EventKind::BlockEnded(_)
+        | EventKind::FunctionTested(_)
+        | EventKind::Correction(_) => false,
+    }
+}
+
+/// Whether any pain is told; any may be what asks for less.
+fn hurts(pain: Option<&[PainAnswer]>) -> bool {
+    pain.into_iter().flatten().any(|answer| answer.score > Pain::NONE || answer.stops())
 }
 
 /// Whether the lift or its equipment was set otherwise, in anything but names for people.

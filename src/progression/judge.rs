@@ -22,6 +22,10 @@ pub(crate) struct Judged {
     pub(crate) pain: bool,
     /// In what it fell short of the work granted.
     pub(crate) short: Option<Shortfall>,
+    /// It was done at another place than the granted one, or the day asked for another.
+    pub(crate) elsewhere: bool,
+    /// The day asked for another place than the granted one, and it was done there.
+    pub(crate) as_asked_elsewhere: bool,
     pub(crate) scored: u16,
     pub(crate) acceptable: u16,
     pub(crate) fault: Option<Name>,
@@ -43,23 +47,20 @@ pub(crate) struct Judged {
 pub(crate) struct Said<'a> {
     pub(crate) sets: Vec<&'a WorkSet>,
     pub(crate) parts: Vec<&'a LiftSession>,
-    /// Where the day asked for each part to be done; none where nobody can tell.
-    asked: Vec<Option<Place>>,
+    /// Where the day asked for each part to be done.
+    asked: Vec<Place>,
 }
 
 impl<'a> Said<'a> {
-    pub(crate) fn new(parts: impl Iterator<Item = (&'a LiftSession, Option<Place>)>) -> Said<'a> {
-        let (parts, asked): (Vec<&LiftSession>, Vec<Option<Place>>) = parts.unzip();
+    pub(crate) fn new(parts: impl Iterator<Item = (&'a LiftSession, Place)>) -> Said<'a> {
+        let (parts, asked): (Vec<&LiftSession>, Vec<Place>) = parts.unzip();
         Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts, asked }
     }
 
-    /// Without the parts of which nobody can tell where they were done, where there are some: what is shown must be shown without
-    /// them too. The first part is never one of them.
-    fn known(&self) -> Option<Said<'a>> {
-        let all = || self.parts.iter().copied().zip(self.asked.iter().copied());
-        let is_known =
-            |(part, asked): &(&LiftSession, Option<Place>)| part.place.is_some() || asked.is_some();
-        (!all().all(|part| is_known(&part))).then(|| Said::new(all().filter(is_known)))
+    /// Whether every part was asked for elsewhere than at that place, and done there.
+    fn is_elsewhere_as_asked(&self, granted: Place) -> bool {
+        let mut parts = self.parts.iter().zip(&self.asked);
+        parts.all(|(part, asked)| *asked != granted && part.place.is_none_or(|place| place == *asked))
     }
 
     /// The setup as far as anybody spoke of it.
@@ -85,14 +86,8 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
     let careful = careful_marks(&said.sets);
     let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
     let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
-    let mut short = shortfall(view, said);
-    if let (None, Some(known)) = (short, said.known()) {
-        let careful = careful_marks(&known.sets);
-        let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
-        let alone = session_pass_of(&set.pass, &set.criteria, &marks)?;
-        let passed = alone.passed == Outcome::Pass;
-        short = shortfall(view, &known).or((!passed).then_some(Shortfall::Limit));
-    }
+    let elsewhere = elsewhere(view, said);
+    let short = elsewhere.or_else(|| shortfall(view, said));
     let missed = said.sets.iter().any(|done| done.failed);
     let outcome = match verdict.passed {
         Outcome::Fail => Outcome::Fail,
@@ -108,7 +103,9 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
         acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
         fault: lost_critical(set, &marks),
-        watched_held: super::probe::watched_held(now, set, &marks),
+        elsewhere: elsewhere.is_some(),
+        as_asked_elsewhere: said.is_elsewhere_as_asked(now.grant.place),
+        watched_held: counts_here(short) && super::probe::watched_held(now, set, &marks),
         weak: verdict.weakest,
         reserve: all_reserves(&said.sets).and_then(|all| all.into_iter().min()),
         short_of_reserve: said.parts.iter().any(|part| left_too_little(part, view.policy())),
@@ -120,18 +117,26 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
     })
 }
 
-/// In what the work done fell short of the work granted, or differed from it: the first of place, load, sets, reps.
+/// In what the place of any part differed from the granted one.
+fn elsewhere(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
+    let (lift, granted) = (view.lift, view.lift.now.grant.place);
+    let mut parts = said.parts.iter().zip(&said.asked);
+    parts.find_map(|(part, asked)| place_shortfall(lift, granted, *asked, part))
+}
+
+/// Whether a session that fell short in that was one at the granted place and load all the same: of fewer sets or repetitions.
+pub(crate) const fn counts_here(short: Option<Shortfall>) -> bool {
+    matches!(short, None | Some(Shortfall::Sets | Shortfall::Reps))
+}
+
+/// In what the work done fell short of the work granted, or differed from it: the first of load, sets, reps.
 fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, grant) = (view.lift, view.lift.now.grant);
-    let mut parts = said.parts.iter().zip(&said.asked);
-    let elsewhere = parts.find_map(|(part, asked)| place_shortfall(lift, grant.place, *asked, part));
-    if elsewhere.is_some() {
-        return elsewhere;
-    }
     let loads = lift.loadable.at(grant.place);
     let printed = lift.granted_as_loaded();
-    // More than granted may be allowed: what is granted can be shown all the same.
-    if loads.rounded_down(view.limit()) < printed {
+    // More than granted may be allowed: what is granted can be shown all the same. Where nothing is so light as what is
+    // allowed, nothing is shown.
+    if loads.within(view.limit()).is_none_or(|allowed| allowed < printed) {
         return Some(Shortfall::Limit);
     }
     // The sets of a plan with a lighter day are training; every set must be at the load.
@@ -154,13 +159,8 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
 
 /// In what the place differed from the granted one. Left out means where the day asked for it to be done. A day that asks for
 /// an easier place shows nothing at the granted one, whatever was done.
-fn place_shortfall(
-    lift: &Lift,
-    granted: Place,
-    asked: Option<Place>,
-    part: &LiftSession,
-) -> Option<Shortfall> {
-    let (set, place) = (&*lift.set, part.place.or(asked).unwrap_or(granted));
+fn place_shortfall(lift: &Lift, granted: Place, asked: Place, part: &LiftSession) -> Option<Shortfall> {
+    let (set, place) = (&*lift.set, part.place.unwrap_or(asked));
     if place.rung != granted.rung {
         return Some(Shortfall::Rung);
     }
@@ -170,7 +170,7 @@ fn place_shortfall(
     if place.tempo != granted.tempo {
         return Some(Shortfall::Tempo);
     }
-    if asked.is_some_and(|asked| asked != granted) {
+    if asked != granted {
         return Some(Shortfall::Limit);
     }
     let wanted = set.ranges.get(usize::from(granted.range)).copied();

@@ -44,9 +44,9 @@ pub struct Now {
     pub fails: u8,
     /// Fails on days below the usual in a row that counted as no information.
     pub neutral: u8,
-    /// Days with a session at this place, and since when.
+    /// Days with a session at this place and load, and since when.
     pub here: (u16, Day),
-    /// The last sessions at this place, oldest first.
+    /// The last sessions since it stands at this place, oldest first; those that were done elsewhere are no passes.
     pub sittings: Vec<Sitting>,
     /// Acceptable and scored repetitions of sessions no longer listed.
     pub earlier: (u32, u32),
@@ -303,6 +303,8 @@ impl Now {
 
     /// Stands at another place or with other work from that day: technique shown elsewhere does not carry over.
     pub(crate) fn stand_at(&mut self, grant: Grant, day: Day) {
+        // What was shown at another place caps no other lift from here; a step to a harder one keeps it.
+        self.proven.take_if(|_| grant.place != self.grant.place);
         self.grant = grant;
         (self.stepped, self.nothing_easier) = (false, false);
         if let Some(way) = self.status.way_back_mut() {

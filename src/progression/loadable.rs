@@ -243,8 +243,15 @@ impl Loads<'_> {
 
     /// Rounded down to what can be loaded; the lightest where nothing lies below.
     pub(crate) fn rounded_down(&self, load: Mass) -> Mass {
-        let beside = || self.beside.filter(|beside| *beside <= load);
-        self.not_above(load).or_else(beside).or_else(|| self.lightest()).unwrap_or(load)
+        self.within(load).or_else(|| self.lightest()).unwrap_or(load)
+    }
+
+    /// The same; none where everything that is made is heavier.
+    pub(crate) fn within(&self, load: Mass) -> Option<Mass> {
+        if self.totals.is_empty() {
+            return Some(load);
+        }
+        self.not_above(load).or_else(|| self.beside.filter(|beside| *beside <= load))
     }
 
     /// The one lighter load at the nearest other height, where it is below this one.

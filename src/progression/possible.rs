@@ -101,8 +101,9 @@ impl Lift {
         at_most("calibration.needed", now.calibration.needed, MOST_LEARNING)?;
         let after = now.half_after.is_none() || now.half_sessions > 0;
         holds(after, "half_after", "a break", "none without sessions that have half the sets")?;
-        let counted = now.sittings.len() <= usize::from(now.here.0);
-        holds(counted, "sittings", "more", "no more than days at this place")?;
+        // A session elsewhere is listed and no day at this place.
+        let here = now.sittings.iter().filter(|sitting| sitting.at_grant).count();
+        holds(here <= usize::from(now.here.0), "sittings", "more", "no more than days at this place")?;
         let scored = now.sittings.iter().all(|sitting| sitting.acceptable <= sitting.scored);
         holds(scored, "sittings", "more acceptable", "no more acceptable than scored")?;
         holds(

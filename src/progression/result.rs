@@ -2,13 +2,14 @@
 
 use alloc::sync::Arc;
 
-use super::judge::Judged;
+use super::judge::{Judged, counts_here};
 use super::lift::{Lift, Now};
 use super::sitting::Sitting;
 use super::status::{Purpose, Status};
 use super::step_back::step_back;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
+use crate::reason::Shortfall;
 use crate::record::{Parameters, Policy};
 
 /// What a result needs to know beside the lift itself.
@@ -24,6 +25,7 @@ pub(crate) struct Facts {
 pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
     let now = &mut lift.now;
     let again = now.last_session.replace(on) == Some(on);
+    let before = now.short;
     now.short = result.short;
     now.refused = None;
     now.override_ended = None;
@@ -48,7 +50,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         now.wake(on);
     }
     if again {
-        take_again(lift, result, on, event, facts);
+        take_again(lift, result, (on, before), event, facts);
         return;
     }
     // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, but the morning
@@ -65,7 +67,9 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         now.half_after.take_if(|_| now.half_sessions == 0);
         now.partner_pain = false;
     }
-    now.here.0 = now.here.0.saturating_add(1);
+    if counts_here(result.short) {
+        now.here.0 = now.here.0.saturating_add(1);
+    }
     now.remember(sitting(now, result, on, event, facts));
     count_outcome(lift, result, on, facts);
 }
@@ -92,20 +96,26 @@ fn count_outcome(lift: &mut Lift, result: &Judged, on: Day, facts: &Facts) {
     let now = &mut lift.now;
     match result.outcome {
         Outcome::Pass => take_pass(lift, on, facts),
-        Outcome::NotScored => take_neutral(lift, on),
+        Outcome::NotScored => take_neutral(lift, result, on),
         Outcome::Fail
             if facts.below_usual && !result.critical && now.neutral < facts.all.policy.neutral_fails =>
         {
             now.neutral += 1;
-            take_neutral(lift, on);
+            take_neutral(lift, result, on);
         }
         Outcome::Fail => take_fail(lift, result, on, &facts.all.policy),
     }
 }
 
-/// A session on a day that has counted already, after the lift was set otherwise: what it shows adds nothing, and what it
-/// does not show takes back what the day had.
-fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
+/// A session on a day that has one already, after the lift was set otherwise or something was told that parts the two: what it
+/// shows adds nothing, and what it does not show takes back what the day had. Also in what the one before it fell short.
+fn take_again(
+    lift: &mut Lift,
+    result: &Judged,
+    (on, before): (Day, Option<Shortfall>),
+    event: u32,
+    facts: &Facts,
+) {
     let own = sitting(&lift.now, result, on, event, facts);
     let now = &mut lift.now;
     let learned = now.calibration;
@@ -117,13 +127,19 @@ fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fac
             now.sittings.push(Sitting { critical, ..earlier });
         }
         (Outcome::Fail, earlier) => {
-            if earlier.is_none() {
+            let counted = earlier.is_some() && counts_here(before);
+            if counts_here(result.short) && !counted {
                 now.here.0 = now.here.0.saturating_add(1);
             }
             now.remember(own);
             count_outcome(lift, result, on, facts);
             // The day has been counted.
             lift.now.calibration = learned;
+        }
+        // Easier work as the day asked for it takes nothing from what was shown before it.
+        (Outcome::NotScored, earlier) if result.as_asked_elsewhere => {
+            now.short = before;
+            now.sittings.extend(earlier);
         }
         (Outcome::NotScored, earlier) => {
             let shown = |earlier: Sitting| if earlier.outcome == Outcome::Pass { own } else { earlier };
@@ -156,10 +172,11 @@ fn take_pass(lift: &mut Lift, on: Day, facts: &Facts) {
     }
 }
 
-/// A session that is neither a pass nor a fail: an offer does not outlast it, and calibration counts its day.
-fn take_neutral(lift: &mut Lift, on: Day) {
+/// A session that is neither a pass nor a fail: an offer does not outlast it, and calibration counts its day where it was done at
+/// the place that is learned.
+fn take_neutral(lift: &mut Lift, result: &Judged, on: Day) {
     lift.now.withdraw_offer(on);
-    if lift.now.status == Status::Learning {
+    if lift.now.status == Status::Learning && !result.elsewhere {
         count_learning(lift, on);
     }
 }
@@ -171,7 +188,7 @@ fn take_fail(lift: &mut Lift, result: &Judged, on: Day, policy: &Policy) {
     now.withdraw_offer(on);
     let hurt = now.status == Status::Consolidating && result.critical && result.pain;
     match &mut now.status {
-        Status::Learning => count_learning(lift, on),
+        Status::Learning if !result.elsewhere => count_learning(lift, on),
         Status::SteppingBack { passes, .. } | Status::Returning { passes, .. } => *passes = 0,
         _ => {}
     }

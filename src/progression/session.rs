@@ -3,7 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::foreseen::{Between, Foreseen};
+use super::foreseen::Foreseen;
 use super::judge::{Said, judge};
 use super::layoff::returned;
 use super::lift::Lift;
@@ -133,10 +133,11 @@ impl State {
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
-        let later = foreseen.later_parts(event, &done.lift);
         let view = self.view(&done.lift, on)?;
-        let later = later.map(|(part, between)| (part, asked_later(&view, between)));
-        let said = Said::new(core::iter::once((done, Some(asked))).chain(later));
+        // Nothing was told before a later part that asks for another place.
+        let there = view.asked_place();
+        let later = foreseen.later_parts(event, &done.lift).map(|part| (part, there));
+        let said = Said::new(core::iter::once((done, asked)).chain(later));
         let own = view.lift;
         let later = foreseen.hurt_later(event, &done.lift).any(|region| own.has_region(region));
         let hurts = later || hurts(own, session);
@@ -180,12 +181,6 @@ impl State {
             lift.now.partner_pain = true;
         }
     }
-}
-
-/// Where a later session of the day was asked to be done, after what was said between the two; none where nobody can tell.
-fn asked_later(view: &View<'_>, between: Between) -> Option<Place> {
-    let may_be_easier = between.limited || (between.eased && view.eases_by_rung());
-    (!may_be_easier).then(|| view.asked_place())
 }
 
 /// Whether a region of the lift hurt in that session.

@@ -7,8 +7,9 @@ use super::lift::{Lift, Now};
 use super::shared::Shared;
 use super::status::Purpose;
 use super::stop::is_halted;
+use crate::error::Error;
 use crate::quantity::{Day, Name};
-use crate::record::Parameters;
+use crate::record::{Parameters, at_most};
 
 /// The most lifts that are set aside as they stood, so that a state stays small.
 pub(crate) const MOST_SET_ASIDE: usize = 16;
@@ -18,7 +19,15 @@ pub(crate) const MOST_LAID_BY: usize = 64;
 impl Shared {
     /// Lays by those trained longest ago until no more are left than are kept as they stood: those of which a break leaves the
     /// lightest load alone. What a stop holds stays; what a coach made easier than its start, rests, keeps or gave up goes last.
-    pub(crate) fn lay_by(&mut self, set_aside: &mut Vec<Lift>, all: &Parameters, on: Day) {
+    ///
+    /// # Errors
+    /// `too_many` where more were left out than even their last days are kept of: none of them is forgotten.
+    pub(crate) fn lay_by(
+        &mut self,
+        set_aside: &mut Vec<Lift>,
+        all: &Parameters,
+        on: Day,
+    ) -> Result<(), Error> {
         let restarts = all.policy.layoff.iter().filter(|row| row.restart);
         let longest = restarts.map(|row| i32::from(row.from_days)).min();
         while set_aside.len() > MOST_SET_ASIDE {
@@ -40,8 +49,7 @@ impl Shared {
             self.laid_by.extend(lift.now.last_session.map(|last| (lift.set.id.clone(), last)));
         }
         self.laid_by.sort_by(|(one, last), (other, other_last)| (last, one).cmp(&(other_last, other)));
-        let over = self.laid_by.len().saturating_sub(MOST_LAID_BY);
-        self.laid_by.drain(..over);
+        at_most("lifts laid by", self.laid_by.len(), MOST_LAID_BY)
     }
 
     /// A new lift, or one that was laid by: it begins at its start, and its break counts.

@@ -68,9 +68,12 @@ impl<'a> View<'a> {
     }
 
     /// The number in the lift's ranges that the clearance leaves it, at most `range`: none where not even the easiest is
-    /// allowed. A lift whose range is not measured keeps its place.
+    /// allowed. Of a lift whose ranges are not declared nobody can tell whether it keeps a limit of range, so that it waits.
     pub(crate) fn range_allowed(&self, range: u8) -> Option<u8> {
         let ranges = self.lift.set.ranges.as_slice();
+        if ranges.is_empty() && self.range_limited() {
+            return None;
+        }
         let allowed = |range: Length| {
             self.limits().filter_map(|limit| limit.range).all(|limit| reaches(ranges, limit, range))
         };

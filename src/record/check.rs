@@ -7,7 +7,6 @@ use super::absence::Layoff;
 use super::event::{Event, EventKind};
 use super::health::one_answer_a_region;
 use super::log::VERSION;
-use super::session::at_most;
 use crate::error::{Allowed, Code, Error};
 
 /// The longest text a host may attach to an event, in characters.
@@ -93,9 +92,7 @@ impl EventKind {
                 Err(Error::plain(Code::EmptyList, "signs"))
             }
             EventKind::UsualPainAgreed(usual) => usual.check(),
-            EventKind::ClearanceRecorded(clearance) => {
-                at_most("limits", clearance.limits.len(), super::health::MOST_LIMITS)
-            }
+            EventKind::ClearanceRecorded(clearance) => clearance.check(),
             EventKind::BodyMassRecorded(mass) => {
                 crate::numeric::within(Code::OutOfRange, "", mass.kg(), 20.0, 400.0, "kg").map(drop)
             }

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
-use crate::error::{Allowed, Code, Error};
+use crate::error::{Allowed, Code, Error, Given};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 use crate::sign::StopSign;
 
@@ -152,7 +152,10 @@ pub enum ClearanceStatus {
     NotCleared,
 }
 
-/// The result of a clearance; the library stores it and examines nobody.
+/// The result of a clearance, which a clinician gives and a coach records; the library stores it and examines nobody.
+///
+/// With the coach's sign-off it lifts stops, and alone it answers an illness and a fever. What else was said when asked before
+/// training (a fall, palpitations) is closed by its own answer only, which says whether it is a clinician's.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[setters(prefix = "with_", no_std)]
@@ -166,7 +169,8 @@ pub struct Clearance {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub expires: Option<Day>,
-    /// Limits, each a guard on every decision until a newer clearance; at most 64.
+    /// Limits, each a guard on every decision until a newer clearance; at most 64. A clearance with limits says at least one,
+    /// and each limits something.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub limits: Vec<ClearanceLimits>,
 }
@@ -176,6 +180,23 @@ impl Clearance {
     #[must_use]
     pub fn new(status: ClearanceStatus, who: Name) -> Clearance {
         Clearance { status, who, expires: None, limits: Vec::new() }
+    }
+
+    /// A newer clearance takes the place of the limits before it, so that limits which were meant and not written down would
+    /// be limits lost.
+    pub(crate) fn check(&self) -> Result<(), Error> {
+        super::session::at_most("limits", self.limits.len(), MOST_LIMITS)?;
+        if self.status == ClearanceStatus::ClearedWithLimits && self.limits.is_empty() {
+            return Err(Error::plain(Code::EmptyList, "limits"));
+        }
+        match self.limits.iter().position(ClearanceLimits::limits_nothing) {
+            Some(at) => {
+                let named = "load, effort, range, no_loaded_flexion or no_breath_hold";
+                let error = Error::new(Code::MissingField, "", Given::Nothing, Allowed::rule(named));
+                Err(error.within(&alloc::format!("limits[{at}]")))
+            }
+            None => Ok(()),
+        }
     }
 }
 
@@ -211,4 +232,12 @@ pub struct ClearanceLimits {
     /// No long breath-hold.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub no_breath_hold: bool,
+}
+
+impl ClearanceLimits {
+    /// Whether it names no more than where it would hold.
+    fn limits_nothing(&self) -> bool {
+        let measured = self.load.is_some() || self.effort.is_some() || self.range.is_some();
+        !(measured || self.no_loaded_flexion || self.no_breath_hold)
+    }
 }

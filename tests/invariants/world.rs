@@ -1,11 +1,15 @@
 //! Gyms, lifts and lifters at random.
 
+use bismar::gate::{Gate, Requirement};
 use bismar::loading::{Disc, Implement, MachineStack, Stock};
 use bismar::quantity::{Length, Mass};
 use bismar::record::*;
 use proptest::prelude::*;
 
 use super::course::*;
+
+/// Days at the place that a gate asks for: more than its run.
+const DWELL: u16 = RUN as u16 + 2;
 
 /// How the range of a lift in a rack is measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,6 +59,8 @@ pub struct World {
     pub age: Age,
     /// A gate that another rater shuts.
     pub one_rater: bool,
+    /// Gates that ask for some days at the place too.
+    pub dwell: bool,
 }
 
 impl Default for World {
@@ -70,6 +76,7 @@ impl Default for World {
             automatic: false,
             age: Age::Young,
             one_rater: false,
+            dwell: false,
         }
     }
 }
@@ -80,10 +87,11 @@ pub fn any_world() -> impl Strategy<Value = World> {
     let floors = prop::sample::select(vec![Floor::OnBlocks, Floor::NoBlocks, Floor::Unknown]);
     let floor = prop::option::of((floors, any::<bool>()));
     let age = prop::sample::select(vec![Age::Young, Age::Old, Age::Unknown, Age::Band]);
-    let flags = (any::<bool>(), any::<bool>(), any::<bool>(), any::<bool>(), prop::bool::weighted(0.3));
+    let rare = || prop::bool::weighted(0.3);
+    let flags = (any::<bool>(), any::<bool>(), any::<bool>(), any::<bool>(), rare(), rare());
     let lifts = ([moving(), moving(), moving()], measured, floor, prop::option::of(any::<bool>()));
     (lifts, flags, age).prop_map(|((moving, measured, floor, helped), flags, age)| {
-        let (tempos, unpaired, shared, automatic, one_rater) = flags;
+        let (tempos, unpaired, shared, automatic, one_rater, dwell) = flags;
         World {
             moving,
             measured,
@@ -95,6 +103,7 @@ pub fn any_world() -> impl Strategy<Value = World> {
             automatic,
             age,
             one_rater,
+            dwell,
         }
     })
 }
@@ -133,6 +142,12 @@ impl World {
         if self.one_rater {
             for lift in &mut all.lifts {
                 lift.gate = one_rater();
+            }
+        }
+        if self.dwell {
+            for lift in &mut all.lifts {
+                let days = Requirement::DwellSessions(DWELL);
+                lift.gate = Gate::new(Requirement::All(vec![lift.gate.requirement().clone(), days])).unwrap();
             }
         }
         all

@@ -118,11 +118,13 @@ fn other_notes_do_not_push_an_illness_out() {
     let note = |world: &mut World, days: (i32, i32), reason| {
         let day = |days: i32| world.day.plus(days).unwrap();
         let layoff = Layoff::new(day(days.0), reason).with_to(day(days.1));
-        world.add(EventKind::LayoffNoted(layoff));
+        world.try_add(EventKind::LayoffNoted(layoff))
     };
-    note(&mut world, (0, 40), LayoffReason::Ill);
-    (1..12).for_each(|day| note(&mut world, (day, day + 1), LayoffReason::Well));
-    (1..12).for_each(|day| note(&mut world, (day, day + 1), LayoffReason::Planned));
+    note(&mut world, (0, 40), LayoffReason::Ill).unwrap();
+    (1..12).for_each(|day| note(&mut world, (day, day + 1), LayoffReason::Well).unwrap());
+    // More breaks to come than are kept are turned away.
+    let taken = (1..12).filter(|day| note(&mut world, (*day, *day + 1), LayoffReason::Planned).is_ok());
+    assert_eq!(taken.count(), 7);
     world.wait(30).clear();
     world.day_report(DayClass::Within);
     assert!(says(&world.today("squat"), "ill_until"), "{:?}", world.today("squat").reasons);

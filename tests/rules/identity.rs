@@ -138,6 +138,11 @@ fn an_ask_stays_open_whatever_later_reports_leave_out() {
     let answer =
         |clinician| EventKind::AskAnswered(AskAnswered::new(Ask::NewMedicine, name("somebody"), clinician));
     assert_eq!(world.turned_away(answer(false)).code(), Code::NeedsClinician);
+    // Nor does a clearance close it, whoever is said to have given it.
+    let by_coach = Clearance::new(ClearanceStatus::Cleared, name("coach"));
+    world.add(EventKind::ClearanceRecorded(by_coach));
+    world.clear();
+    assert_eq!(world.today("squat").verdict, Verdict::Stop);
     world.add(answer(true));
     assert_eq!(world.today("squat").verdict, Verdict::Train);
     // Told once more it closes nothing, and the log stays readable.

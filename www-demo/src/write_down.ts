@@ -102,6 +102,7 @@ function clearance(app: App): void {
   const by = who("Who said so");
   let status: Clearance["status"] | undefined;
   let hold: string | undefined;
+  let effort: string | undefined;
   writeBox(
     app,
     "A clearance",
@@ -115,14 +116,20 @@ function clearance(app: App): void {
         hold = value;
         redraw();
       }),
+      status === "cleared_with_limits" && choices("Highest effort", [{ value: "none", label: "Nothing was said" }, ...[5, 6, 7, 8].map((rating) => ({ value: String(rating), label: String(rating) }))], effort, (value) => {
+        effort = value;
+        redraw();
+      }),
       by.field,
     ],
     () => {
       if (status === undefined) return "What was said, please.";
       if (status === "cleared_with_limits" && hold === undefined) return "Long breath-holding: what was said, please.";
       if (by.name() === "") return NAME;
-      const limits = status === "cleared_with_limits" && hold === "yes" ? { limits: [{ noBreathHold: true }] } : {};
-      return { clearanceRecorded: { status, who: by.name(), ...limits } };
+      const limit = { ...(hold === "yes" ? { noBreathHold: true } : {}), ...(effort !== undefined && effort !== "none" ? { effort: Number(effort) } : {}) };
+      // A newer clearance takes the place of the limits before it: one that names none would lift them.
+      if (status === "cleared_with_limits" && Object.keys(limit).length === 0) return "Which limit, please: without one the limits before it would be gone.";
+      return { clearanceRecorded: { status, who: by.name(), ...(status === "cleared_with_limits" ? { limits: [limit] } : {}) } };
     },
   );
 }

@@ -106,6 +106,10 @@ pub(super) fn settle(notes: &mut Notes, before: &Standings, kind: Option<&EventK
             lift.begin_anew();
         }
         lift.signed &= change == Change::None;
+        // What was shown at another place proves nothing here; on the way up it was shown on the way.
+        if change != Change::Up && was.grant.place != is.now.grant.place {
+            lift.proven = None;
+        }
         // What is more than is granted now is no easing any more.
         lift.eased.take_if(|(load, _)| *load > is.now.grant.load());
         if change == Change::Up {

@@ -275,7 +275,8 @@ impl Notes {
             self.symptom = Some(false);
         } else if left >= 0 {
             self.ill = false;
-            self.asks = [false; 2];
+            // A fall needs a clinician's own word about it.
+            self.asks[0] = false;
             self.symptom.iter_mut().for_each(|cleared| *cleared = true);
             self.regions
                 .iter_mut()

@@ -98,6 +98,8 @@ pub struct Held {
     story: Vec<String>,
     /// How often each of them was met.
     pub met: BTreeMap<Excuse, usize>,
+    /// How many lifts were held against each other so far.
+    pub lifts: usize,
 }
 
 impl Excuse {
@@ -127,6 +129,7 @@ impl Held {
             excuses: BTreeMap::new(),
             story: Vec::new(),
             met: BTreeMap::new(),
+            lifts: 0,
         }
     }
 
@@ -311,6 +314,7 @@ impl Held {
                 continue;
             }
             let asked = worse.session.get(at).zip(better.session.get(at));
+            self.lifts += 1;
             let more = granted_more(set, one, other)
                 .or_else(|| asked.and_then(|(one, other)| asked_more(set, one, other)));
             prop_assert!(

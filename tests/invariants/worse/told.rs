@@ -3,7 +3,7 @@
 use super::super::course::*;
 use bismar::condition::DayClass;
 use bismar::gate::{Mark, Rater, SetMarks};
-use bismar::quantity::Pain;
+use bismar::quantity::{Length, Pain, Rir};
 use bismar::record::*;
 use proptest::prelude::*;
 
@@ -27,6 +27,19 @@ pub enum Worse {
     FewerReps,
     /// Another person saw the critical point lost in a set that somebody marked.
     AnotherSaw,
+    /// Nothing is said of the effort of a set, or less was left than was said.
+    EffortUnsaid,
+    LessLeft,
+    /// Less range was reached than what is left out: less deep, or less low.
+    LessReached {
+        low: bool,
+    },
+    /// Where nothing is said of the place, it was the first of every list.
+    Easier,
+    /// A clearance limits the load further.
+    LowerLimit,
+    /// Chest pain between two parts of a day.
+    ToldBetween,
     /// What was asked and answered well was not asked: pain, what came with it, the asks, the class, marks, company.
     NoPain,
     NoFeatures,
@@ -60,6 +73,9 @@ pub fn any_worse() -> impl Strategy<Value = Worse> {
         1 => class.prop_map(Worse::Class),
         1 => (0_u8..5).prop_map(Worse::Asked),
         3 => prop::sample::select(vec![Worse::Missed, Worse::Lost, Worse::FewerReps, Worse::AnotherSaw]),
+        2 => prop::sample::select(vec![Worse::EffortUnsaid, Worse::LessLeft, Worse::Easier]),
+        1 => any::<bool>().prop_map(|low| Worse::LessReached { low }),
+        1 => prop::sample::select(vec![Worse::LowerLimit, Worse::ToldBetween]),
         3 => prop::sample::select(vec![
             Worse::NoPain, Worse::NoFeatures, Worse::NoAsks, Worse::NoClass, Worse::NoMarks, Worse::NoCompany,
         ]),
@@ -188,6 +204,31 @@ fn worsened(kind: &EventKind, worse: Worse) -> Option<EventKind> {
             set.also_marked.push(marks.with_rater_id(name("another")));
             true
         }
+        Worse::EffortUnsaid => {
+            let lift = session(&mut kind)?.lifts.first_mut()?;
+            lift.sets[0].effort.take().is_some()
+        }
+        Worse::LessLeft => {
+            let set = &mut session(&mut kind)?.lifts.first_mut()?.sets[0];
+            let Some(Effort::Rir(left)) = set.effort else { return None };
+            set.effort = Some(Effort::Rir(Rir::whole(0)));
+            left > Rir::whole(0)
+        }
+        Worse::LessReached { low } => {
+            let lift = session(&mut kind)?.lifts.first_mut()?;
+            let less = if low { 1.0 } else { 1_900.0 };
+            lift.reached.replace(Length::from_mm(less).unwrap()).is_none()
+        }
+        Worse::Easier => {
+            let lift = session(&mut kind)?.lifts.first_mut()?;
+            lift.place.replace(Place::default()).is_none()
+        }
+        Worse::LowerLimit => {
+            let EventKind::ClearanceRecorded(clearance) = &mut kind else { return None };
+            let load = clearance.limits.iter_mut().find_map(|limit| limit.load.as_mut())?;
+            *load = load.minus(kg(10.0)).ok()?;
+            true
+        }
         _ => return forgotten(kind, worse),
     };
     done.then_some(kind)
@@ -294,6 +335,7 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
             Worse::Twice => twice(&mut events, at),
             Worse::Swapped => swapped(&mut events, at),
             Worse::Split { sets } => split(&mut events, at, sets),
+            Worse::ToldBetween => told_between(&mut events, at),
             _ => worsened(&events[at].kind, worse).map(|kind| events[at].kind = kind),
         };
         if changed.is_some() {
@@ -331,6 +373,19 @@ fn swapped(events: &mut [Event], at: usize) -> Option<()> {
         (events[at].sequence, events[at + 1].sequence) = (other, one);
         events.swap(at, at + 1);
     })
+}
+
+/// Chest pain after the first of two sessions of a day in which one lift was trained twice.
+fn told_between(events: &mut Vec<Event>, at: usize) -> Option<()> {
+    let of = |at: usize| match &events.get(at)?.kind {
+        EventKind::SessionRecorded(session) => Some((events[at].day, session)),
+        _ => None,
+    };
+    let ((day, first), (same, second)) = (of(at)?, of(at + 1)?);
+    let again = second.lifts.iter().any(|lift| first.lifts.iter().any(|done| done.lift == lift.lift));
+    let sign = SymptomReport::new(vec![StopSign::ChestPain]);
+    let between = Event::new(events[at].sequence + 1, day, EventKind::SymptomReport(sign));
+    (again && day == same).then(|| events.insert(at + 1, between))
 }
 
 /// The same session in two parts, with what was said of pain in both.

@@ -1,0 +1,91 @@
+//! A state is bounded, and nothing that it must keep is dropped without a word.
+
+use bismar::Code;
+use bismar::condition::DayClass;
+use bismar::prescription::Verdict;
+use bismar::progression::State;
+use bismar::record::*;
+
+use crate::world::{World, lift, name, parameters, says};
+
+fn planned(world: &World, from: i32, to: Option<i32>) -> EventKind {
+    let day = |days: i32| world.day.plus(days).unwrap();
+    EventKind::LayoffNoted(Layoff::new(day(from), LayoffReason::Planned).with_to(to.map(day)))
+}
+
+#[test]
+fn a_ninth_coming_break_pushes_none_out() {
+    let mut world = World::new(parameters());
+    for at in 1..=8 {
+        world.add(planned(&world, 10 * at, Some(10 * at + 3)));
+    }
+    let error = world.turned_away(planned(&world, 90, Some(93)));
+    assert_eq!((error.code(), error.field()), (Code::TooMany, "layoff_noted"));
+    // The nearest still holds.
+    world.wait(11).day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(today.verdict == Verdict::Rest && says(&today, "planned_break"), "{:?}", today.reasons);
+    // One told anew takes no more room, and one that is over makes some.
+    world.add(planned(&world, -1, Some(1)));
+    world.wait(4);
+    world.add(planned(&world, 80, Some(83)));
+    let error = world.turned_away(planned(&world, 90, Some(93)));
+    assert_eq!(error.code(), Code::TooMany);
+    // What is over already when it is noted pushes nothing out either.
+    world.add(planned(&world, -9, Some(-8)));
+    world.wait(6).day_report(DayClass::Within);
+    assert!(says(&world.today("squat"), "planned_break"));
+}
+
+/// Lifts that come and go: sixteen are set aside as they stood, of sixty-four more the last day is kept.
+#[test]
+fn no_lift_that_is_laid_by_loses_its_last_day_without_a_word() {
+    let of = |id: &str| {
+        let mut all = parameters();
+        all.lifts = vec![lift(id, "knee", 60.0)];
+        EventKind::ParametersChanged(Box::new(all))
+    };
+    let mut world = World::new(parameters());
+    let mut refused = None;
+    for at in 0..100 {
+        let id = format!("lift {at:02}");
+        world.clear();
+        match world.try_add(of(&id)) {
+            Ok(()) => {}
+            Err(error) => {
+                refused = Some((at, error.code(), error.field().to_string()));
+                break;
+            }
+        }
+        world.day_report(DayClass::Within);
+        world.train(&id, true);
+        world.wait(200);
+    }
+    let (at, code, _) = refused.expect("a lift was dropped");
+    assert_eq!(code, Code::TooMany);
+    assert!(at > 64 + 16, "{at}");
+    // The first of them comes back with its break.
+    let mut all = parameters();
+    all.lifts = vec![lift("lift 00", "knee", 60.0), lift(&format!("lift {:02}", at - 1), "knee", 60.0)];
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    assert!(world.state().lift_state(&name("lift 00")).unwrap().now().last_session.is_some());
+}
+
+/// An override that ended while its lift was left out is over when the lift is taken back, and the state comes back as it is.
+#[test]
+fn an_override_that_ended_while_its_lift_was_left_out_is_over() {
+    let mut world = World::new(parameters());
+    world.override_to("press", 42.0, 4);
+    world.wait(1);
+    let mut without = parameters();
+    without.lifts.truncate(1);
+    world.add(EventKind::ParametersChanged(Box::new(without)));
+    let mut soon = world.clone();
+    world.wait(8).add(EventKind::ParametersChanged(Box::new(parameters())));
+    let state = bismar::progression::fold(&world.log).unwrap();
+    assert_eq!(State::from_json(&state.to_json().unwrap()).as_ref(), Ok(&state));
+    assert_eq!(state.lift_state(&name("press")).unwrap().now().overruled, None);
+    // Taken back in time it goes on.
+    soon.wait(1).add(EventKind::ParametersChanged(Box::new(parameters())));
+    assert!(soon.state().lift_state(&name("press")).unwrap().now().overruled.is_some());
+}

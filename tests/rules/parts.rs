@@ -1,0 +1,133 @@
+//! Parts of one day: what stops, limits or lowers between two of them parts them, and what is done after it never adds to what
+//! was done before.
+
+use bismar::condition::DayClass;
+use bismar::gate::Outcome;
+use bismar::progression::Status;
+use bismar::quantity::Pain;
+use bismar::record::*;
+use bismar::sign::{PainFeature, StopSign};
+
+use crate::world::{World, kg, mm, name, parameters};
+
+fn sets(count: u8) -> LiftSession {
+    LiftSession::as_granted(name("squat"), World::sets(kg(60.0), count, true))
+}
+
+/// Whether any session of the squat counts as a pass at its place, and how its way back stands.
+fn shown(world: &World) -> (bool, Option<u8>) {
+    let state = world.state();
+    let now = state.lift_state(&name("squat")).unwrap();
+    let passed = now.now().sittings.iter().any(|sitting| sitting.outcome == Outcome::Pass);
+    let passes = match now.status() {
+        Status::Returning { passes, .. } => Some(*passes),
+        _ => None,
+    };
+    (passed, passes)
+}
+
+/// One of the two sets granted, then what is told, then the other.
+fn told_between(kinds: Vec<EventKind>) -> World {
+    let mut all = parameters();
+    all.lifts[0].ranges = vec![mm(300.0), mm(500.0)];
+    all.lifts[0].start.place = Place::at_rung(1).with_range(1);
+    let mut world = World::new(all);
+    world.day_report(DayClass::Within);
+    world.train_with(sets(1));
+    assert!(!shown(&world).0, "one set of two");
+    kinds.into_iter().for_each(|kind| world.add(kind));
+    world.train_with(sets(1));
+    world
+}
+
+fn clearance(status: ClearanceStatus, limits: Vec<ClearanceLimits>) -> EventKind {
+    EventKind::ClearanceRecorded(Clearance::new(status, name("clinic")).with_limits(limits))
+}
+
+fn knee(score: u8, features: Vec<PainFeature>) -> PainAnswer {
+    PainAnswer::plain(name("knee"), Pain::new(score).unwrap()).with_features(features)
+}
+
+#[test]
+fn two_halves_of_a_day_are_one_session_where_nothing_is_told_between() {
+    let harmless = [
+        vec![],
+        vec![EventKind::BodyMassRecorded(kg(80.0))],
+        vec![EventKind::DayReport(DayReport::all_well(DayClass::Within))],
+        vec![EventKind::PainReport(knee(0, Vec::new()))],
+        vec![EventKind::BlockStarted(name("autumn"))],
+    ];
+    for kinds in harmless {
+        assert!(shown(&told_between(kinds.clone())).0, "{kinds:?}");
+    }
+}
+
+#[test]
+fn what_is_done_after_a_stop_a_limit_or_less_never_adds_to_what_was_done_before() {
+    let world = World::new(parameters());
+    let (from, to) = (world.day, world.day.plus(3).unwrap());
+    let lower = Grant::new(Work::new(2, 5, kg(60.0))).with_place(Place::at_rung(1));
+    let load = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    let effort = ClearanceLimits::default().with_effort(bismar::quantity::Rpe::new(6.0).unwrap());
+    let limited = |limit| clearance(ClearanceStatus::ClearedWithLimits, vec![limit]);
+    let override_to = |load: f64, expires| {
+        let given = Override::new(name("squat"), kg(load), name("coach")).with_why(Some("a look".into()));
+        EventKind::CoachOverride(given.with_expires(expires))
+    };
+    let below = DayReport::all_well(DayClass::Below);
+    let stops = [
+        vec![EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]))],
+        vec![EventKind::PainReport(knee(7, Vec::new()))],
+        vec![EventKind::PainReport(knee(0, vec![PainFeature::Numbness]))],
+        vec![EventKind::PainReport(knee(3, Vec::new()))],
+        vec![EventKind::PainReport(knee(1, Vec::new()))],
+        vec![EventKind::DayReport(below)],
+        vec![EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Ill))],
+        vec![EventKind::LayoffNoted(Layoff::new(from, LayoffReason::Planned).with_to(to))],
+        vec![clearance(ClearanceStatus::NotCleared, Vec::new())],
+        vec![limited(load)],
+        vec![limited(effort)],
+        vec![EventKind::ClearanceExpired(name("clinic"))],
+        vec![EventKind::RangeChanged(Move::new(name("squat"), lower, name("coach")))],
+        vec![override_to(40.0, Some(to))],
+        vec![override_to(50.0, None)],
+        vec![EventKind::RoleSet(RoleSet::new(name("squat"), Role::Rest))],
+        vec![EventKind::BarOrDiscsChanged(BarChanged::new(name("other")))],
+    ];
+    for kinds in stops {
+        let world = told_between(kinds.clone());
+        assert!(!shown(&world).0, "{kinds:?}: {:?}", world.state().lift_state(&name("squat")).unwrap().now());
+    }
+}
+
+/// A break of which one pass of half the sets gives the load back: a set after chest pain is no part of that pass.
+#[test]
+fn a_set_after_chest_pain_brings_nobody_back() {
+    let mut all = parameters();
+    all.lifts[0].start.work.sets = 3;
+    let mut world = World::new(all);
+    for _ in 0..3 {
+        world.passing_day("squat");
+    }
+    world.wait(10).day_report(DayClass::Within);
+    let today = world.today("squat");
+    let load = today.load.unwrap();
+    assert!(today.sets == 2 && load < kg(60.0), "{today:?}");
+    let one = || LiftSession::as_granted(name("squat"), World::sets(load, 1, true));
+    world.train_with(one());
+    world.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
+    let without = world.state().lift_state(&name("squat")).unwrap().now().grant;
+    assert_eq!(without.load(), load);
+    world.train_with(one());
+    assert_eq!(world.state().lift_state(&name("squat")).unwrap().now().grant, without);
+}
+
+/// Pain told in the first part was there before the second.
+#[test]
+fn pain_in_the_first_part_parts_the_second() {
+    let mut world = World::new(parameters());
+    world.day_report(DayClass::Within);
+    world.train_all(vec![sets(1)], Some(vec![knee(3, Vec::new())]));
+    world.train_with(sets(1));
+    assert!(!shown(&world).0);
+}
