@@ -202,7 +202,10 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
         },
         Reason::Retired => taken_up_again(view),
         Reason::Resting => with(Change::CoachSetsOtherwise, after_rest(&decision.status, view)),
-        Reason::AfterBreak => with(Change::Sessions { count: 1 }, after_rest(&decision.status, view)),
+        // A break without a last day lasts until training goes on.
+        Reason::AfterBreak | Reason::PlannedBreak { until: None } => {
+            with(Change::Sessions { count: 1 }, after_rest(&decision.status, view))
+        }
         Reason::SteppingBack => {
             let passes = match decision.status {
                 Status::SteppingBack { passes, .. } => passes,
@@ -213,9 +216,8 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             with(passing(u32::from(left), view), learning)
         }
         Reason::PlannedBreak { until: Some(until) } | Reason::IllUntil { until } => {
-            with(Change::BreakOver { until: *until }, after_break(*until, view))
+            with(Change::BreakOver { until: *until }, after_break(*until, &decision.status, view))
         }
-        Reason::PlannedBreak { until: None } => alloc::vec![Change::Sessions { count: 1 }],
         Reason::GateNotOpen => {
             let grant = &view.lift.now.grant;
             let never = is_too_little(grant, view, grant.work.sets).then_some(Change::CoachSetsOtherwise);

@@ -120,13 +120,13 @@ pub(super) fn is_too_little(grant: &Grant, view: &View<'_>, sets: u8) -> bool {
     run_of(view.lift.set.gate.requirement()).is_some_and(|run| reps < run.of())
 }
 
-/// What the end of a noted break leaves to be done: a session, and the way back where it lasts so long.
-pub(super) fn after_break(until: Day, view: &View<'_>) -> Vec<Change> {
+/// What the end of a noted break leaves to be done: the way back where it lasts so long, else a session and what the break hides.
+pub(super) fn after_break(until: Day, status: &Status, view: &View<'_>) -> Vec<Change> {
     let over = until.plus(1).unwrap_or(until);
     let back = returned(&View { on: over, ..*view });
     match back.as_ref().and_then(|now| Some((now, now.status.way_back()?))) {
         Some((now, way)) => way_back(way, 0, now, view),
-        None => alloc::vec![Change::Sessions { count: 1 }],
+        None => core::iter::once(Change::Sessions { count: 1 }).chain(after_rest(status, view)).collect(),
     }
 }
 

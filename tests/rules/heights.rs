@@ -211,6 +211,42 @@ fn without_the_blocks_the_lower_start_is_technique_only_and_no_step_is_on_offer(
     assert_eq!((today.verdict, today.load), (Verdict::Train, Some(kg(60.0))), "{:?}", today.reasons);
 }
 
+/// The height of the step is that of the work granted, and neither is made.
+#[test]
+fn no_step_of_load_is_taken_from_a_height_that_is_not_made() {
+    let of_load = |blocks: &[f64]| {
+        let mut all = from_blocks(blocks);
+        all.lifts[0].moving = Dimension::Load;
+        all
+    };
+    let mut world = World::new(of_load(&[100.0]));
+    (0..3).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
+    let mut without = world.clone();
+    without.add(EventKind::ParametersChanged(Box::new(of_load(&[]))));
+    for (world, goes_up) in [(&mut without, false), (&mut world, true)] {
+        world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
+        assert_eq!(world.today("squat").granted.load() > kg(60.0), goes_up, "{:?}", world.against("squat"));
+    }
+}
+
+/// 2.5 mm lower is near enough for an easier start, and below what a clearance allows.
+#[test]
+fn a_lighter_load_that_starts_below_a_clearance_is_not_done() {
+    let mut world = World::new(pull(true, 0, &[60.0]));
+    (0..2).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Below);
+    assert_eq!(world.today("squat").load, Some(kg(40.0)), "{:?}", world.today("squat").reasons);
+    let limits = vec![ClearanceLimits::default().with_range(mm(225.0))];
+    let clearance = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"));
+    let until = world.day.plus(300).unwrap();
+    world.add(EventKind::ClearanceRecorded(clearance.with_expires(until).with_limits(limits)));
+    let today = world.today("squat");
+    assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{:?}", today.reasons);
+    assert!(says(&today, "clearance_range"), "{:?}", today.reasons);
+}
+
 #[test]
 fn no_step_leads_to_a_height_that_is_not_made() {
     let mut world = passed_on_blocks();

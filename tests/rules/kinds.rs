@@ -113,3 +113,18 @@ fn back_on_the_earlier_kind_it_begins_no_higher_than_where_it_stood_there() {
     let today = world.today("squat");
     assert_eq!(today.load, Some(stood), "{:?}", today.reasons);
 }
+
+/// A lower word that has run out by then was what was allowed there all the same.
+#[test]
+fn back_on_the_earlier_kind_a_lower_word_of_that_time_is_remembered() {
+    let mut world = trained();
+    world.override_to("squat", 40.0, 30);
+    set(&mut world, on_bells(8.0));
+    // Three days each, until the word has run out.
+    (0..11).for_each(|_| world.passing_day("squat"));
+    set(&mut world, parameters());
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(!says(&today, "override_in_force"), "{:?}", today.reasons);
+    assert_eq!(today.load, Some(kg(40.0)), "{:?}", today.reasons);
+}

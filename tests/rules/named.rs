@@ -300,6 +300,13 @@ fn pins_that_stand_elsewhere_are_told_once_and_move_nothing() {
     assert!(minds(&world) && world.is_offered("squat"));
     trained(&mut world, 405.0);
     assert!(!says(&world.today("squat"), "pins_moved") && !minds(&world));
+    // Many small moves are one large one, told from where it began.
+    trained(&mut world, 409.0);
+    assert!(!says(&world.today("squat"), "pins_moved"));
+    let on = world.day;
+    trained(&mut world, 413.0);
+    let crept = Reason::PinsMoved { from_mm: 400.0, to_mm: 413.0, on };
+    assert_eq!(reason(&world.today("squat"), "pins_moved"), Some(&crept));
 }
 
 #[test]

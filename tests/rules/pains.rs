@@ -201,3 +201,24 @@ fn rule_02_at_the_lightest_load_pain_that_stays_low_ends_with_a_session() {
     assert_eq!((high.verdict, high.load), (Verdict::Rest, None));
     assert!(says(&high, "nothing_easier") && !says(&high, "half_for_lighter"), "{:?}", high.reasons);
 }
+
+/// As high as pain that blocks, in a region about which nobody is asked any more: no half of the work either.
+#[test]
+fn rule_02_high_pain_that_stays_in_a_region_no_longer_declared_is_not_trained_on() {
+    let mut all = parameters();
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(0));
+    let mut world = World::new(all.clone());
+    for _ in 0..3 {
+        let done = LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true));
+        world.wait(3).train_all(vec![done], Some(knee(4)));
+    }
+    all.lifts[0].regions = vec![name("back")];
+    all.regions.retain(|region| region.id != name("knee"));
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    world.wait(3).day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(says(&today, "pain_persists"), "{:?}", today.reasons);
+    assert_eq!((today.verdict, today.load), (Verdict::Rest, None), "{:?}", today.reasons);
+    let otherwise = bismar::prescription::Change::CoachSetsOtherwise;
+    assert!(today.would_change.contains(&otherwise), "{:?}", today.would_change);
+}

@@ -396,6 +396,25 @@ fn rule_16_after_pain_that_stays_the_eased_session_is_counted_beside_the_passes(
     }
 }
 
+/// A break hides that the lift is still being learned.
+#[test]
+fn rule_16_behind_a_planned_break_the_learning_still_to_come_is_named() {
+    for days in [None, Some(3)] {
+        let mut all = parameters();
+        all.lifts[0].learning_sessions = Some(4);
+        let mut world = World::new(all);
+        world.passing_day("squat");
+        let to = days.map(|days| world.day.plus(days).unwrap());
+        let layoff = Layoff::new(world.day, LayoffReason::Planned).with_to(to);
+        world.add(EventKind::LayoffNoted(layoff));
+        world.day_report(DayClass::Within);
+        let against = world.against("squat");
+        assert!(blocked_by(&against, "planned_break"), "{days:?}: {against:?}");
+        let named = world.today("squat").would_change;
+        assert!(named.contains(&Change::LearningSessions { count: 3 }), "{days:?}: {named:?}");
+    }
+}
+
 #[test]
 fn rule_16_nothing_is_named_that_is_not_in_the_way() {
     let world = World::on_offer("squat");
