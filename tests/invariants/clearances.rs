@@ -278,7 +278,8 @@ fn numbered(at: usize) -> bismar::quantity::Name {
 #[test]
 fn limits_up_to_their_number() {
     let course = with_forty_eight_regions();
-    let limit = |at: usize| ClearanceLimits::default().with_region(numbered(at % 45));
+    let limit =
+        |at: usize| ClearanceLimits::default().with_region(numbered(at % 45)).with_no_breath_hold(true);
     for (count, refused) in [(64, None), (65, Some(Code::TooMany))] {
         let (status, who, limits) =
             (ClearanceStatus::ClearedWithLimits, name("clinic"), (0..count).map(limit));

@@ -83,10 +83,12 @@ pub fn sign_off(course: &mut Course, scope: SignOffScope) {
     course.add(EventKind::CoachSignOff(SignOff::new(name("coach"), scope)));
 }
 
-/// A clearance with limits, which ends so many days from now.
+/// A clearance, with limits where there are some, which ends so many days from now.
 pub fn limited(course: &mut Course, days: i32, limits: Vec<ClearanceLimits>) {
     let expires = Some(course.day.plus(days).unwrap());
-    let (status, who) = (ClearanceStatus::ClearedWithLimits, name("clinic"));
+    let status =
+        if limits.is_empty() { ClearanceStatus::Cleared } else { ClearanceStatus::ClearedWithLimits };
+    let who = name("clinic");
     course.add(EventKind::ClearanceRecorded(
         Clearance::new(status, who).with_expires(expires).with_limits(limits),
     ));

@@ -87,11 +87,10 @@ pub fn any_world() -> impl Strategy<Value = World> {
     let floors = prop::sample::select(vec![Floor::OnBlocks, Floor::NoBlocks, Floor::Unknown]);
     let floor = prop::option::of((floors, any::<bool>()));
     let age = prop::sample::select(vec![Age::Young, Age::Old, Age::Unknown, Age::Band]);
-    let rare = || prop::bool::weighted(0.3);
-    let flags = (any::<bool>(), any::<bool>(), any::<bool>(), any::<bool>(), rare(), rare());
+    let flags = (any::<bool>(), any::<bool>(), any::<bool>(), any::<bool>(), prop::bool::weighted(0.3));
     let lifts = ([moving(), moving(), moving()], measured, floor, prop::option::of(any::<bool>()));
     (lifts, flags, age).prop_map(|((moving, measured, floor, helped), flags, age)| {
-        let (tempos, unpaired, shared, automatic, one_rater, dwell) = flags;
+        let (tempos, unpaired, shared, automatic, one_rater) = flags;
         World {
             moving,
             measured,
@@ -103,7 +102,8 @@ pub fn any_world() -> impl Strategy<Value = World> {
             automatic,
             age,
             one_rater,
-            dwell,
+            // Drawn with the age, of which no gate asks.
+            dwell: age == Age::Band,
         }
     })
 }

@@ -48,6 +48,8 @@ acts! {
     StrictAlone "strict clean, alone without pins",
     StrictEasierRung "strict clean, on the easier rung",
     StrictEasierTempo "strict clean, in another tempo",
+    StrictOtherRange "strict clean, in another range",
+    StrictPlaceUnsaid "strict clean, without a word about where",
     StrictLessRange "strict clean, short of its range",
     StrictLighter "strict clean, lighter",
     StrictOneSet "strict clean, one set",

@@ -51,6 +51,8 @@ impl Act {
             Act::StrictAlone => strict(Quality::Alone),
             Act::StrictEasierRung => strict(Quality::EasierRung),
             Act::StrictEasierTempo => strict(Quality::OtherTempo),
+            Act::StrictOtherRange => strict(Quality::OtherRange),
+            Act::StrictPlaceUnsaid => strict(Quality::PlaceUnsaid),
             Act::StrictLessRange => strict(Quality::LessRange),
             Act::StrictLighter => strict(Quality::Lighter),
             Act::StrictOneSet => strict(Quality::OneSet),

@@ -11,6 +11,7 @@ use super::super::layoff::returned;
 use super::super::lift::Lift;
 use super::super::state::State;
 use super::super::status::Purpose;
+use super::super::view::View;
 use super::acts::Act;
 use super::bytes::{Kept, Read, Written};
 use super::codec::{Worlds, write};
@@ -194,7 +195,8 @@ impl Point {
             _ => false,
         };
         LIFTS.map(|id| {
-            let standing = |lift: &Lift, in_force, anew| Standing {
+            let standing = |lift: &Lift, asked, in_force, (anew, elsewhere)| Standing {
+                asked,
                 in_force,
                 bar: lift.set.implement.as_str() == "bar",
                 grant: lift.now.grant,
@@ -202,13 +204,17 @@ impl Point {
                 rests: lift.now.purpose == Purpose::Rest,
                 halves: lift.now.half_sessions > 0 || lift.now.nothing_easier,
                 anew,
+                elsewhere,
             };
             if let Ok(view) = self.state.view(&name(id), self.on) {
                 let back = if trains(id) { returned(&view).map(|now| view.lift.standing(now)) } else { None };
-                return Some(standing(back.as_ref().unwrap_or(view.lift), true, back.is_some()));
+                let lift = back.as_ref().unwrap_or(view.lift);
+                let elsewhere = lift.now.grant.place != view.lift.now.grant.place;
+                let asked = View { lift, ..view }.asked_place();
+                return Some(standing(lift, asked, true, (back.is_some(), elsewhere)));
             }
             let aside = self.state.set_aside.iter().find(|lift| lift.set.id.as_str() == id)?;
-            Some(standing(aside, false, false))
+            Some(standing(aside, aside.now.grant.place, false, (false, false)))
         })
     }
 

@@ -22,6 +22,8 @@ pub(super) enum Quality {
     Alone,
     EasierRung,
     OtherTempo,
+    OtherRange,
+    PlaceUnsaid,
     LessRange,
     Lighter,
     OneSet,
@@ -49,6 +51,7 @@ fn done(state: &State, on: Day, id: &str, quality: Quality) -> LiftSession {
     let there = match quality {
         Quality::EasierRung => Place { rung: 0, ..place },
         Quality::OtherTempo => Place { tempo: 1 - place.tempo, ..place },
+        Quality::OtherRange => Place { range: 1 - place.range, ..place },
         _ => place,
     };
     let company = Some(if quality == Quality::Alone { ByTheBar::Alone } else { ByTheBar::Others });
@@ -58,7 +61,7 @@ fn done(state: &State, on: Day, id: &str, quality: Quality) -> LiftSession {
         _ => None,
     };
     LiftSession {
-        place: Some(there),
+        place: (quality != Quality::PlaceUnsaid).then_some(there),
         reached: (quality == Quality::LessRange).then(|| mm(200.0)),
         setup: Some(Setup { company, kit, pins: None }),
         ..LiftSession::as_granted(name(id), vec![set(load, work.reps, quality); usize::from(sets)])

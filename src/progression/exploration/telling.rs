@@ -17,6 +17,8 @@ pub(super) struct Standing {
     /// With a bar.
     pub(super) bar: bool,
     pub(super) grant: Grant,
+    /// Where it is asked for that day.
+    pub(super) asked: Place,
     pub(super) status: Status,
     /// The coach set it to rest.
     pub(super) rests: bool,
@@ -24,6 +26,8 @@ pub(super) struct Standing {
     pub(super) halves: bool,
     /// A break asks it to begin anew there.
     pub(super) anew: bool,
+    /// And at another place.
+    pub(super) elsewhere: bool,
 }
 
 /// What both lifts were told to do, where the log knows them.

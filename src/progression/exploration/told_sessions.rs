@@ -107,6 +107,9 @@ impl Notes {
         if standing.anew {
             lift.begin_anew();
         }
+        if standing.elsewhere {
+            lift.proven = None;
+        }
         lift.wear(done);
         let as_granted = is_as_granted(done, standing, set);
         let trained = standing.status.is_trained() && !standing.rests;
@@ -153,7 +156,9 @@ fn is_as_granted(done: &LiftSession, standing: &Standing, set: &LiftParameters) 
     let Grant { place, work } = standing.grant;
     let sets = usize::from(work.sets).div_ceil(if standing.halves { 2 } else { 1 });
     let full = set.ranges[usize::from(place.range)];
-    done.place.is_none_or(|there| there == place)
+    // A day that asks for an easier place shows nothing at the granted one.
+    standing.asked == place
+        && done.place.is_none_or(|there| there == place)
         && done.reached.is_none_or(|reached| reached >= full)
         && done.sets.len() >= sets
         && done.sets.iter().all(|set| set.load == work.load && set.reps.value() >= f64::from(work.reps))

@@ -348,11 +348,12 @@ impl Answers {
     }
 }
 
-/// Whether, on its way back from a first break already, the better course comes back from a second one, which is shorter than
-/// the one that the worse course comes back from.
+/// Whether, on its way back from a first break already, the better course comes back from a second one, neither of which is
+/// longer than the one that the worse course comes back from.
 fn is_one_break_of_two((worse, better): (Option<WayBack>, Option<WayBack>), first: Option<WayBack>) -> bool {
     let (Some(one), Some(other), Some(first)) = (worse, better, first) else { return false };
-    other != first && other.gap < one.gap
+    // Of two breaks of one way the longer is told.
+    other != first && other.gap <= one.gap
 }
 
 /// Whether pain rises over the three training days that are kept.
