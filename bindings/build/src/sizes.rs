@@ -39,7 +39,7 @@ const BUDGETS: &[Budget] = &[
     Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((964_500, 334_300)) },
     Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((298_000, 108_500)) },
     Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((714_000, 251_200)) },
-    Budget { name: "english", raw: 1_358_800, gzip: 489_900, ceiling: None },
+    Budget { name: "english", raw: 1_358_800, gzip: 491_100, ceiling: None },
 ];
 
 /// Modules of the crate whose weight is shown one by one.
