@@ -57,6 +57,22 @@ test("good uses compile under --strict, bad ones do not", () => {
   assert.equal(status, 0, text.slice(0, 4000));
 });
 
+test("the sentences take what the other parts give, in a unit that there is", { skip: !existsSync(join(pkg, "english")) && "the part is not built" }, () => {
+  const use = (unit) => `
+    import english, { text, type SaidSession } from "bismar/english";
+    import type { Progress, prescription } from "bismar";
+    declare const log: ConstructorParameters<typeof Progress>[0];
+    declare const given: Parameters<typeof prescription.nextSession>[0];
+    await english();
+    export const lines: string[] = text.week({ log, today: "2026-08-27", unit: "${unit}", phrases: { "week.usual": "x" } });
+    export const session: SaidSession = text.session({ ...given, unit: "lb" });
+    export const first: string | undefined = session.sheet.stop[0] ?? session.lifts[0]?.reasons[0];`;
+  const good = compile({ "use.ts": use("kg") });
+  assert.equal(good.status, 0, good.text.slice(0, 4000));
+  const bad = compile({ "use.ts": use("stone") });
+  assert.match(bad.text, /stone/);
+});
+
 test("the compiler is asked: an error is an error", () => {
   const { status } = compile({ "bad.ts": 'import { oneRm } from "bismar";\noneRm.epley1985({ reps: 8 });\n' });
   assert.notEqual(status, 0);

@@ -1,5 +1,6 @@
 //! The sentences by name: each door of the log told in words, and a session with the sentence of everything in it.
 
+use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -13,14 +14,22 @@ use crate::loading::Tolerance;
 use crate::prescription::next_session_from;
 use crate::progression::{State, fold};
 use crate::quantity::{Day, Name, Unit};
-use crate::record::{Grant, Log, Plan};
+use crate::record::{Event, EventKind, Grant, Log, Parameters, Plan};
 use crate::source::{arguments, call};
 use crate::value::{Arguments, Value};
 
-/// The words of a state: its names, that unit, those phrases.
-fn words<'a>(state: &'a State, unit: Unit, phrases: Option<&'a Translation>) -> Words<'a> {
-    let words = state.parameters().map_or_else(Words::plain, Words::of).in_unit(unit);
+/// The names of these parameters, that unit, those phrases.
+fn words<'a>(parameters: Option<&'a Parameters>, unit: Unit, phrases: Option<&'a Translation>) -> Words<'a> {
+    let words = parameters.map_or_else(Words::plain, Words::of).in_unit(unit);
     phrases.map_or(words, |own| words.translated(own))
+}
+
+/// What the log declares last, which is in force after it: a door has folded the log, and it need not be folded again for names.
+fn declared<'e>(events: &'e [Cow<'_, Event>]) -> Option<&'e Parameters> {
+    events.iter().rev().find_map(|event| match &event.kind {
+        EventKind::ParametersChanged(parameters) => Some(&**parameters),
+        _ => None,
+    })
 }
 
 fn said(
@@ -29,8 +38,8 @@ fn said(
     unit: Unit,
     phrases: Option<&Translation>,
 ) -> Result<Vec<String>, Error> {
-    let state = fold(log)?;
-    Ok(answer.show(&words(&state, unit, phrases)))
+    let events = log.effective()?;
+    Ok(answer.show(&words(declared(&events), unit, phrases)))
 }
 
 macro_rules! door {
@@ -144,10 +153,9 @@ fn share(
     phrases: Option<&Translation>,
 ) -> Result<Vec<String>, Error> {
     let share = answers::share(lifters, today)?;
-    let states: Vec<State> = lifters.iter().map(|one| fold(&one.log)).collect::<Result<_, _>>()?;
-    let each: Vec<Words<'_>> = states.iter().map(|state| words(state, unit, phrases)).collect();
-    let of_all = phrases.map_or(Words::plain(), |own| Words::plain().translated(own)).in_unit(unit);
-    Ok(of_all.share_by_names(&share, &each))
+    let events: Vec<_> = lifters.iter().map(|one| one.log.effective()).collect::<Result<_, _>>()?;
+    let each: Vec<_> = events.iter().map(|events| words(declared(events), unit, phrases)).collect();
+    Ok(words(None, unit, phrases).share_by_names(&share, &each))
 }
 
 fn sets_to_log(
@@ -177,5 +185,5 @@ fn session_from(
     unit: Unit,
     phrases: Option<&Translation>,
 ) -> Result<SaidSession, Error> {
-    Ok(words(state, unit, phrases).said(&next_session_from(state, plan, today)?))
+    Ok(words(state.parameters(), unit, phrases).said(&next_session_from(state, plan, today)?))
 }

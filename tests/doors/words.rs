@@ -327,6 +327,24 @@ fn a_stop_comes_first_and_cautions_are_said_by_their_translation() {
     assert_eq!(Verdict::Stop.as_str(), "stop");
 }
 
+/// The names are those that the log declares last, wherever in the list that stands.
+#[test]
+fn the_names_are_those_in_force() {
+    let mut world = World::new(parameters());
+    let mut all = parameters();
+    all.lifts[0].name = Some(name("Back squat"));
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    world.log.events.reverse();
+    let given = [
+        ("log", Value::write(&world.log).unwrap()),
+        ("today", Value::write(&world.day).unwrap()),
+        ("since", Value::write(&world.day).unwrap()),
+        ("unit", text("kg")),
+    ];
+    let said = call("text.handover", &given).unwrap().to_json();
+    assert!(said.contains("Back squat") && !said.contains("\"Squat"), "{said}");
+}
+
 /// Two lifters who call one lift by two names: each is told by the own.
 #[test]
 fn who_share_a_bar_are_told_by_the_names_of_their_own_logs() {

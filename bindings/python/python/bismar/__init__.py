@@ -3,7 +3,7 @@ its source, and the same bits as in Rust. Generated from the library; do not edi
 """
 
 # ruff: noqa
-from bismar import answers, condition, dose, gate, horizon, loading, one_rm, prescription, progression, quantity, record, rehearsal, statistics
+from bismar import answers, condition, dose, gate, horizon, loading, one_rm, prescription, progression, quantity, record, rehearsal, statistics, text
 from bismar._core import batch, call_many, fold_many, logs_of
 from bismar._error import BismarError
 from bismar._native import Progress, call, call_json, flat, keys, rows, version
@@ -23,6 +23,7 @@ __all__ = [
     "record",
     "rehearsal",
     "statistics",
+    "text",
     "BismarError",
     "Progress",
     "batch",

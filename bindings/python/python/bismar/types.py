@@ -2937,6 +2937,30 @@ class LiftSessionInput(TypedDict):
     """The cue last used."""
 
 
+class LiftSheet(TypedDict):
+    """One lift of a session in sentences, in the order in which they are to be shown."""
+    lift: Name
+    """Id of the lift."""
+    line: str
+    """Name, place, verdict, load, sets."""
+    loading: NotRequired[str]
+    """How the load is made."""
+    warm_up: NotRequired[str]
+    """The warm-up sets."""
+    why: list[str]
+    """Why it is so today."""
+    step: NotRequired[str]
+    """The one verdict about a step; absent beside a stop."""
+    against: list[str]
+    """What stands against a step; empty where one is on offer."""
+    missing: list[str]
+    """What the gate still misses."""
+    changes: list[str]
+    """What a step needs: who does what."""
+    mind: list[str]
+    """What to mind in this lift."""
+
+
 class LiftSkillInput(TypedDict):
     """How a made-up lifter does one lift. Nothing is learned along the way: the skill stays as stated."""
     lift: Name
@@ -4624,6 +4648,14 @@ PhaseCourse_return = TypedDict("PhaseCourse_return", {"return": "Spread"})
 # What happens during a phase.
 PhaseCourse: TypeAlias = Union[Literal['hold', 'decline', 'maintenance_dose'], "PhaseCourse_gain", "PhaseCourse_lapse", "PhaseCourse_return"]
 
+class Phrase(TypedDict):
+    """A phrase of `phrases` with its key."""
+    key: str
+    """Its key."""
+    text: str
+    """The English; names in braces stand for values."""
+
+
 class Pieces(TypedDict):
     """Dumbbells or kettlebells of fixed mass."""
     id: Name
@@ -6155,6 +6187,44 @@ class Rung(TypedDict):
     """Load here as a part of the load on the easier rung, from the lifter's own data; absent where unknown."""
 
 
+class SaidLift(TypedDict):
+    """A sentence for everything in the plan of one lift."""
+    lift: Name
+    """Id of the lift."""
+    name: str
+    """Its name."""
+    verdict: str
+    """The verdict in a word or two."""
+    status: str
+    """The status in a few words."""
+    reasons: list[str]
+    """A sentence for each reason."""
+    outlook: str
+    """The one verdict about a step."""
+    by: list[str]
+    """A sentence for each reason that stands against a step; empty where one is on offer."""
+    missing: list[str]
+    """What the gate misses, each as part of a sentence."""
+    would_change: list[str]
+    """A sentence for each thing that would change the answer."""
+    cautions: list[str]
+    """A sentence for each caution."""
+
+
+class SaidSession(TypedDict):
+    """A session in sentences. What is to be shown, and in which order, is the sheet: a stop first, and nothing twice. Every other
+    list has a sentence for each object of the list of that name in the `SessionPlan`, in its order.
+    """
+    sheet: Sheet
+    """What is to be shown, in its order."""
+    stops: list[str]
+    """A sentence for each stop."""
+    cautions: list[str]
+    """A sentence for each caution."""
+    lifts: list[SaidLift]
+    """The lifts in the order of the plan."""
+
+
 class ScaledStrength(TypedDict):
     """Strength divided by a power of body mass."""
     value: float
@@ -6931,6 +7001,22 @@ class SharingInput(TypedDict):
     """Work sets of it done today that the log does not tell yet. Whoever has begun has warmed up."""
 
 
+class Sheet(TypedDict):
+    """A session in sentences. The fields stand in the order in which they are to be shown, and so does `fmt::Display`
+    print them.
+
+    In a session with a stop nothing is said of good results, and a clinician is named once.
+    """
+    stop: list[str]
+    """Every stop: the sign, what to do at once, then the clinician. Empty where nothing is stopped."""
+    day: str
+    """The day and how it compares with the lifter's usual."""
+    lifts: list[LiftSheet]
+    """The lifts in the order of the plan."""
+    mind: list[str]
+    """What to mind in all of it."""
+
+
 # In what a session fell short of the work granted.
 Shortfall: TypeAlias = Union[Literal['rung', 'range', 'tempo', 'load', 'sets', 'reps', 'limit']]
 
@@ -7594,6 +7680,9 @@ class TrainingDay(TypedDict):
     lifts: Sequence[Name]
     """Ids of the lifts of that day."""
 
+
+# Phrases in another language, or a host's own words. What it does not say is said in English.
+Translation: TypeAlias = Union["Mapping[str, str]"]
 
 class Trend(TypedDict):
     """The trend of one lift."""
