@@ -183,7 +183,8 @@ impl Morning {
                 continue;
             }
             if answers {
-                session.answered = Some(event.day);
+                // Told once more it opens no other morning.
+                session.answered.get_or_insert(event.day);
             }
             let worse = pain.iter().filter(|answer| answer.score > session.level(&answer.region, &usual));
             for answer in worse {

@@ -198,7 +198,7 @@ fn every_way_to_tell_it_worse_is_drawn_and_finds_something() {
     let mut found: BTreeMap<String, Found> = BTreeMap::new();
     for _ in 0..DRAWN {
         let enough = |way: &&str| found.get(*way).is_some_and(|found| found.compared >= FOUND);
-        if WAYS.iter().all(|way| enough(way)) {
+        if WAYS.iter().all(enough) {
             break;
         }
         let case = any_case().new_tree(&mut runner).unwrap().current();

@@ -87,3 +87,17 @@ fn a_second_morning_of_pain_told_unasked_steps_back() {
     }
     assert!(world.state().lift_state(&name("squat")).unwrap().grant().load() < kg(60.0));
 }
+
+/// An answer told once more does not open the morning again: pain days later is no part of it, event by event as in a whole fold.
+#[test]
+fn a_morning_answered_twice_is_open_on_the_first_day_alone() {
+    let mut world = World::new(parameters());
+    world.passing_day("squat");
+    let session = world.log.events.iter().rev().nth(1).unwrap().sequence;
+    world.wait(4);
+    world.add(EventKind::NextDayReport(NextDayReport::new(session).with_pain(Vec::new())));
+    let mut one_by_one = world.state();
+    world.pain("knee", 1);
+    one_by_one.apply(world.log.events.last().unwrap()).unwrap();
+    assert!(one_by_one == world.state());
+}
