@@ -9,6 +9,7 @@ const fn common<T: Send + Sync + Clone + Debug>() {}
 const _: () = {
     common::<bismar::answers::ActSince>();
     common::<bismar::answers::Alike>();
+    common::<bismar::answers::Beginning>();
     common::<bismar::answers::Block>();
     common::<bismar::answers::BlockAdvice>();
     common::<bismar::answers::BlockLift>();
@@ -23,6 +24,7 @@ const _: () = {
     common::<bismar::answers::EasyLift>();
     common::<bismar::answers::EasyWeek>();
     common::<bismar::answers::EstimatedBy>();
+    common::<bismar::answers::FirstLift>();
     common::<bismar::answers::Handover>();
     common::<bismar::answers::KeptLoad>();
     common::<bismar::answers::Lacking>();

@@ -300,3 +300,53 @@ def next_session_from(*, state: _t.StateInput, plan: _t.PlanInput, today: _t.Day
     """What does this lifter do today, by the state that was folded before?"""
     given: dict[str, Any] = {"state": state, "plan": plan, "today": today}
     return _call("prescription.next_session_from", given)  # type: ignore[no-any-return]
+
+
+def first_lifts() -> list[str]:
+    """Which lifts are there to begin with?"""
+    given: dict[str, Any] = {}
+    return _call("prescription.first_lifts", given)  # type: ignore[no-any-return]
+
+
+def first_bars(*, lift: str, implements: Sequence[_t.ImplementInput], stock: _t.StockInput, blocks: Sequence[_t.Length]) -> list[_t.BarOffer]:
+    """With which bar, and which load, does a lift begin? The lightest right bar first."""
+    given: dict[str, Any] = {"lift": lift, "implements": implements, "stock": stock, "blocks": blocks}
+    return _call("prescription.first_bars", given)  # type: ignore[no-any-return]
+
+
+def first_lift(*, id: str, implement: _t.Name, load: _t.MassInput) -> _t.LiftParameters:
+    """What is set for one more lift to begin with, until a coach sets it otherwise?"""
+    given: dict[str, Any] = {"id": id, "implement": implement, "load": load}
+    return _call("prescription.first_lift", given)  # type: ignore[no-any-return]
+
+
+def begin(*, lifter: _t.Lifter, day: _t.Day, lifts: Sequence[_t.FirstLiftInput], implements: Sequence[_t.ImplementInput], stock: _t.StockInput, blocks: Sequence[_t.Length], cleared_by: _t.Name | None = None) -> _t.Beginning:
+    """Somebody new: a log that begins with these lifts, and the plan for the first session?"""
+    given: dict[str, Any] = {"lifter": lifter, "day": day, "lifts": lifts, "implements": implements, "stock": stock, "blocks": blocks}
+    if cleared_by is not None:
+        given["cleared_by"] = cleared_by
+    return _call("prescription.begin", given)  # type: ignore[no-any-return]
+
+
+def other_bars(*, log: _t.LogInput, lift: _t.Name) -> list[_t.BarOffer]:
+    """With which other bar may a lift be done? None raises its working load."""
+    given: dict[str, Any] = {"log": log, "lift": lift}
+    return _call("prescription.other_bars", given)  # type: ignore[no-any-return]
+
+
+def with_bar(*, log: _t.LogInput, lift: _t.Name, implement: _t.Name) -> _t.RecordParameters:
+    """What is set, with that bar for that lift?"""
+    given: dict[str, Any] = {"log": log, "lift": lift, "implement": implement}
+    return _call("prescription.with_bar", given)  # type: ignore[no-any-return]
+
+
+def with_kit(*, log: _t.LogInput, implements: Sequence[_t.ImplementInput], stock: _t.StockInput, blocks: Sequence[_t.Length]) -> _t.RecordParameters:
+    """What is set, with these bars, discs and blocks?"""
+    given: dict[str, Any] = {"log": log, "implements": implements, "stock": stock, "blocks": blocks}
+    return _call("prescription.with_kit", given)  # type: ignore[no-any-return]
+
+
+def longer_range(*, implement: _t.ImplementInput, stock: _t.StockInput, load: _t.MassInput, from_: _t.Length, to: _t.Length) -> _t.LongerRange:
+    """A longer range: what load does it start at, and how does it begin?"""
+    given: dict[str, Any] = {"implement": implement, "stock": stock, "load": load, "from": from_, "to": to}
+    return _call("prescription.longer_range", given)  # type: ignore[no-any-return]

@@ -221,6 +221,24 @@ BarKind_hex = TypedDict("BarKind_hex", {"hex": "BarKind_hex_fields"})
 # The shape of a bar.
 BarKind: TypeAlias = Union[Literal['straight'], "BarKind_hex"]
 
+class BarOffer(TypedDict):
+    """A bar that is right for a lift."""
+    implement: Name
+    """Id of the bar."""
+    load: Mass
+    """Its lightest load at the height of the lift."""
+    loaded: Loaded
+    """How that load is made."""
+    blocks: NotRequired[Length]
+    """Blocks under each end that bring it to its height."""
+    off_by_mm: float
+    """How far from its height the bar lies, mm; 0 where it is kept, or no part of the lift."""
+    fits: bool
+    """Its lightest load is not above the working load of the lift."""
+    now: bool
+    """The lift is done with it now."""
+
+
 class BarReading(TypedDict):
     """What a bar with these discs weighs."""
     total: Mass
@@ -247,6 +265,14 @@ class Baseline(TypedDict):
     """How many values."""
     floored: bool
     """Whether the floor replaced a narrower scatter."""
+
+
+class Beginning(TypedDict):
+    """A log with its first events, and the plan for the first session."""
+    log: Log
+    """What is set, and who said that training may begin, where somebody did."""
+    plan: Plan
+    """Every lift of it."""
 
 
 # The two lifts of the 2014 study, both by mean propulsive velocity.
@@ -716,7 +742,11 @@ class ClassCalibration(TypedDict):
 
 
 class Clearance(TypedDict):
-    """The result of a clearance; the library stores it and examines nobody."""
+    """The result of a clearance, which a clinician gives and a coach records; the library stores it and examines nobody.
+
+    With the coach's sign-off it lifts stops, and alone it answers an illness and a fever. What else was said when asked before
+    training (a fall, palpitations) is closed by its own answer only, which says whether it is a clinician's.
+    """
     status: ClearanceStatus
     """What was said."""
     who: Name
@@ -724,7 +754,9 @@ class Clearance(TypedDict):
     expires: NotRequired[Day]
     """Last day it holds; absent means the policy's number of days from the event."""
     limits: NotRequired[list[ClearanceLimits]]
-    """Limits, each a guard on every decision until a newer clearance; at most 64."""
+    """Limits, each a guard on every decision until a newer clearance; at most 64. A clearance with limits says at least one,
+    and each limits something.
+    """
 
 
 class ClearanceInForce(TypedDict):
@@ -752,7 +784,11 @@ class ClearanceInForceInput(TypedDict):
 
 
 class ClearanceInput(TypedDict):
-    """The result of a clearance; the library stores it and examines nobody."""
+    """The result of a clearance, which a clinician gives and a coach records; the library stores it and examines nobody.
+
+    With the coach's sign-off it lifts stops, and alone it answers an illness and a fever. What else was said when asked before
+    training (a fall, palpitations) is closed by its own answer only, which says whether it is a clinician's.
+    """
     status: ClearanceStatus
     """What was said."""
     who: Name
@@ -760,7 +796,9 @@ class ClearanceInput(TypedDict):
     expires: NotRequired[Day]
     """Last day it holds; absent means the policy's number of days from the event."""
     limits: NotRequired[Sequence[ClearanceLimitsInput]]
-    """Limits, each a guard on every decision until a newer clearance; at most 64."""
+    """Limits, each a guard on every decision until a newer clearance; at most 64. A clearance with limits says at least one,
+    and each limits something.
+    """
 
 
 class ClearanceLimits(TypedDict):
@@ -1812,6 +1850,16 @@ class Finding(TypedDict):
     """What was found, with its numbers."""
 
 
+class FirstLiftInput(TypedDict):
+    """A lift to begin with, what it is done with, and its first load."""
+    lift: str
+    """One of `first_lifts`(crate::prescription::first_lifts())."""
+    implement: Name
+    """Id of the implement."""
+    load: MassInput
+    """The first load: one of `first_bars`(crate::prescription::first_bars) says which."""
+
+
 FitAnswer_fitted = TypedDict("FitAnswer_fitted", {"fitted": "ResponseFit"})
 
 FitAnswer_refused = TypedDict("FitAnswer_refused", {"refused": "list[RefusalReason]"})
@@ -2847,6 +2895,28 @@ LiftParameters = TypedDict("LiftParameters", {"id": "Name", "name": "NotRequired
 # What a coach sets for one lift.
 LiftParametersInput = TypedDict("LiftParametersInput", {"id": "Name", "name": "NotRequired[Name]", "body": "Body", "regions": "Sequence[Name]", "implement": "Name", "rungs": "Sequence[Rung]", "starts_from": "NotRequired[StartsFrom]", "ranges": "NotRequired[Sequence[Length]]", "tempos": "NotRequired[Sequence[Tempo]]", "start": "GrantInput", "moving": "NotRequired[Dimension]", "criteria": "Sequence[CriterionInput]", "pass": "NotRequired[PassRulesInput]", "gate": "Gate", "step": "NotRequired[StepPolicyInput]", "step_cap": "NotRequired[float]", "ceiling": "NotRequired[MassInput]", "reps_top": "NotRequired[float]", "sets_top": "NotRequired[float]", "learning_sessions": "NotRequired[float]", "over_the_body": "NotRequired[bool]"})
 
+class LiftPlan(TypedDict):
+    """One lift of the plan. Sets, repetitions and load come from the grant; the plan can only ask for less."""
+    lift: Name
+    """Id of the lift."""
+    reserve: NotRequired[Rir]
+    """Repetitions to leave in reserve; absent means 3."""
+    sets: NotRequired[float]
+    """Fewer sets than granted."""
+    reps: NotRequired[float]
+    """Fewer repetitions than granted."""
+    reference: NotRequired[Mass]
+    """The warm-up load that is done every session in the same way, as the day's measurement."""
+    keep: NotRequired[bool]
+    """The lift that the coach would keep when time is short."""
+    rule: NotRequired[SetRule]
+    """By which rule one set follows another; absent means the lifter's own curve."""
+    days: NotRequired[list[float]]
+    """Days of the week on which the lift is meant, 0 to 6 from the host's first day; empty means any. Kept for the host and
+    for a check of the week: no session is decided by it.
+    """
+
+
 class LiftPlanInput(TypedDict):
     """One lift of the plan. Sets, repetitions and load come from the grant; the plan can only ask for less."""
     lift: Name
@@ -3204,6 +3274,18 @@ class LogInput(TypedDict):
     """Whose log it is."""
     events: Sequence[EventInput]
     """The events, in any order."""
+
+
+class LongerRange(TypedDict):
+    """How a longer range begins."""
+    loaded: NotRequired[Loaded]
+    """How its load is made; absent where that cannot be loaded."""
+    load: Mass
+    """The load at the new range; not above the one before."""
+    settle: float
+    """Passing sessions that settle the new range before its gate counts again."""
+    rung_part: float
+    """The part of the load with which a harder rung would start instead."""
 
 
 # A yearly loss that holds between two ages.
@@ -3790,9 +3872,9 @@ class Now(TypedDict):
     neutral: float
     """Fails on days below the usual in a row that counted as no information."""
     here: list[Day | float]
-    """Days with a session at this place, and since when."""
+    """Days with a session at this place and load, and since when."""
     sittings: list[Sitting]
-    """The last sessions at this place, oldest first."""
+    """The last sessions since it stands at this place, oldest first; those that were done elsewhere are no passes."""
     earlier: list[float]
     """Acceptable and scored repetitions of sessions no longer listed."""
     last_session: NotRequired[Day]
@@ -3890,9 +3972,9 @@ class NowInput(TypedDict):
     neutral: float
     """Fails on days below the usual in a row that counted as no information."""
     here: tuple[float, Day]
-    """Days with a session at this place, and since when."""
+    """Days with a session at this place and load, and since when."""
     sittings: Sequence[Sitting]
-    """The last sessions at this place, oldest first."""
+    """The last sessions since it stands at this place, oldest first; those that were done elsewhere are no passes."""
     earlier: tuple[float, float]
     """Acceptable and scored repetitions of sessions no longer listed."""
     last_session: NotRequired[Day]
@@ -4724,6 +4806,24 @@ class PlacedDisc(TypedDict):
     """Best known mass."""
     diameter: NotRequired[Length]
     """Outer diameter, where it is known."""
+
+
+class Plan(TypedDict):
+    """What the coach intends for the coming sessions."""
+    format: str
+    """Always `bismar-plan`."""
+    version: float
+    """Version of the format."""
+    lifts: list[LiftPlan]
+    """The lifts of the next session in their order."""
+    unavailable: NotRequired[list[Name]]
+    """Ids of implements that are taken or missing today."""
+    minutes: NotRequired[float]
+    """Minutes there are; absent means enough. Where the day's report says fewer, those count."""
+    easy_week: NotRequired[bool]
+    """This is a planned easy week."""
+    years: NotRequired[YearsAhead]
+    """What is planned beyond the coming sessions."""
 
 
 class PlanInput(TypedDict):
@@ -8292,6 +8392,20 @@ class YearlyFactsInput(TypedDict):
     """Whether there was a fall since the last card."""
     new_medicine: NotRequired[bool]
     """Whether there is a new medicine since the last card."""
+
+
+class YearsAhead(TypedDict):
+    """What a coach plans beyond the coming sessions."""
+    swaps: NotRequired[list[LiftSwap]]
+    """Lifts to swap."""
+    gaps: NotRequired[list[PlannedGap]]
+    """Planned gaps."""
+    weighed: NotRequired[list[Weighing]]
+    """Equipment and when it was last weighed."""
+    keep: NotRequired[list[LoadToKeep]]
+    """Loads to keep for later years."""
+    mass_loss_intended: NotRequired[bool]
+    """Body mass is meant to fall."""
 
 
 class YearsAheadInput(TypedDict):
