@@ -32,10 +32,10 @@ struct Budget {
 /// question 17 kB, as the part for sessions shows. Of the sentences there was no prototype: their budget is what was measured and
 /// one part in a hundred; they read logs and ask every door, and weigh less than the three parts together that do so without them.
 const BUDGETS: &[Budget] = &[
-    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_912_000, 602_000)) },
+    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_955_900, 614_900)) },
     Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((267_000, 90_900)) },
     Budget { name: "loading", raw: 240_000, gzip: 80_000, ceiling: Some((250_800, 94_000)) },
-    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_153_000, 397_400)) },
+    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_196_900, 410_600)) },
     Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((964_500, 334_300)) },
     Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((298_000, 108_500)) },
     Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((714_000, 251_200)) },
