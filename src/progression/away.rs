@@ -68,16 +68,26 @@ impl Shared {
         self.layoffs.iter().filter(covers).map(away).max_by_key(|away| (away.until.is_none(), away.until))
     }
 
-    /// Keeps a planned break or an illness; one of the same kind that begins on the same day is noted anew. Of more than a
-    /// state keeps those that are over are forgotten.
+    /// Keeps a planned break or an illness; one of the same kind that begins on the same day is noted anew. An illness without an
+    /// end is told by the lifts themselves, and of planned breaks without one the first to begin tells all. Of more than a state
+    /// keeps those that are over are forgotten.
     ///
     /// # Errors
-    /// `too_many` where more are under way or to come.
+    /// `too_many` where more with an end are under way or to come.
     fn note_layoff(&mut self, layoff: &Layoff, on: Day) -> Result<(), Error> {
         if layoff.reason == LayoffReason::Well {
             return Ok(());
         }
         self.layoffs.retain(|kept| (kept.reason, kept.from) != (layoff.reason, layoff.from));
+        let told = layoff.to.is_none()
+            && (layoff.reason == LayoffReason::Ill
+                || self.layoffs.iter().any(|kept| kept.to.is_none() && kept.from < layoff.from));
+        if told {
+            return Ok(());
+        }
+        if layoff.to.is_none() {
+            self.layoffs.retain(|kept| kept.to.is_some());
+        }
         self.layoffs.push(layoff.clone());
         if self.layoffs.len() > MOST_LAYOFFS {
             self.layoffs.retain(|kept| kept.to.is_none_or(|to| on <= to));

@@ -90,7 +90,7 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
             set = Some(all);
         }
         let EventKind::SessionRecorded(session) = &event.kind else {
-            today.1.iter_mut().for_each(|first| first.parted |= parts(&event.kind, first.lift));
+            today.1.iter_mut().for_each(|first| first.parted |= parts(&event.kind, first.lift, set));
             continue;
         };
         if today.0 != Some(event.day) {
@@ -119,14 +119,15 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
             }
         }
         // What hurt in a session was told before the next.
-        today.1.iter_mut().for_each(|first| first.parted |= hurts(session.pain.as_deref()));
+        today.1.iter_mut().for_each(|first| first.parted |= hurts(session.pain.as_deref(), first.lift, set));
     }
     found
 }
 
 /// Whether what is told stops or limits that lift, asks for less of it, or changes where it stands: what is done after it is
 /// judged for itself.
-fn parts(kind: &EventKind, lift: &Name) -> bool {
+fn parts(kind: &EventKind, lift: &Name, set: Option<&Parameters>) -> bool {
+    let hurts = |pain: Option<&[PainAnswer]>| hurts(pain, lift, set);
     match kind {
         EventKind::DayReport(report) => {
             let asked = report.asks.as_ref().is_some_and(|asks| !asks.is_empty());
@@ -144,12 +145,12 @@ fn parts(kind: &EventKind, lift: &Name) -> bool {
         | EventKind::ClearanceRecorded(_)
         | EventKind::ClearanceExpired(_)
         | EventKind::CoachSignOff(_)
+        | EventKind::UsualPainAgreed(_)
         | EventKind::Unknown(_) => true,
         // Parameters are held against those of the first part.
         EventKind::ParametersChanged(_)
         | EventKind::SessionRecorded(_)
         | EventKind::SessionMissed(_)
-        | EventKind::UsualPainAgreed(_)
         | EventKind::AskAnswered(_)
         | EventKind::RaterChanged(_)
         | EventKind::BodyMassRecorded(_)
@@ -160,9 +161,20 @@ fn parts(kind: &EventKind, lift: &Name) -> bool {
     }
 }
 
-/// Whether any pain is told; any may be what asks for less.
-fn hurts(pain: Option<&[PainAnswer]>) -> bool {
-    pain.into_iter().flatten().any(|answer| answer.score > Pain::NONE || answer.stops())
+/// Whether pain is told that stops anything, or any in a region that the lift or its partner loads: that may be what asks for
+/// less.
+fn hurts(pain: Option<&[PainAnswer]>, lift: &Name, set: Option<&Parameters>) -> bool {
+    let loads = |region: &Name| {
+        set.is_none_or(|all| {
+            let pair = all.pair_of(lift);
+            let own = |id: &Name| {
+                id == lift || pair.is_some_and(|pair| pair.strict == *id || pair.forgiving == *id)
+            };
+            all.lifts.iter().any(|one| own(&one.id) && one.regions.contains(region))
+        })
+    };
+    let told = |answer: &PainAnswer| answer.stops() || (answer.score > Pain::NONE && loads(&answer.region));
+    pain.into_iter().flatten().any(told)
 }
 
 /// Whether the lift or its equipment was set otherwise, in anything but names for people.
@@ -177,4 +189,6 @@ fn is_set_otherwise(before: Option<&Parameters>, after: Option<&Parameters>, lif
         || before.implements != after.implements
         || before.stock != after.stock
         || before.blocks != after.blocks
+        || before.policy != after.policy
+        || before.pairs != after.pairs
 }

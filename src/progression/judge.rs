@@ -135,8 +135,9 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let loads = lift.loadable.at(grant.place);
     let printed = lift.granted_as_loaded();
     // More than granted may be allowed: what is granted can be shown all the same. Where nothing is so light as what is
-    // allowed, nothing is shown.
-    if loads.within(view.limit()).is_none_or(|allowed| allowed < printed) {
+    // allowed, or no range of the lift is, nothing is shown.
+    let range_allowed = view.range_allowed(grant.place.range).is_some();
+    if !range_allowed || loads.within(view.limit()).is_none_or(|allowed| allowed < printed) {
         return Some(Shortfall::Limit);
     }
     // The sets of a plan with a lighter day are training; every set must be at the load.

@@ -27,12 +27,19 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
     let again = now.last_session.replace(on) == Some(on);
     let before = now.short;
     now.short = result.short;
+    // What an earlier part of the day lost is not found again by a later one.
+    let lost = now.fault.take().filter(|_| again);
     now.refused = None;
     now.override_ended = None;
     now.begun_anew = false;
     now.override_past = None;
     now.below_band = result.heaviest.filter(|load| lies_below_band(now.purpose, *load));
-    now.fault.clone_from(&result.fault);
+    now.fault = result.fault.clone().or(lost);
+    now.reserve = match now.reserve.filter(|_| again) {
+        Some(before) => result.reserve.map(|own| own.min(before)),
+        None if again => None,
+        None => result.reserve,
+    };
     if result.watched_held {
         now.watched = None;
     }
@@ -120,11 +127,24 @@ fn take_again(
     let now = &mut lift.now;
     let learned = now.calibration;
     let earlier = now.sittings.pop_if(|last| last.day == on);
+    // Of the day's effort the worse is kept, whichever part told it.
+    let (short_of_reserve, effort_unsaid) =
+        earlier.map_or((false, false), |earlier| (earlier.short_of_reserve, earlier.effort_unsaid));
+    let own = Sitting {
+        short_of_reserve: own.short_of_reserve || short_of_reserve,
+        effort_unsaid: own.effort_unsaid || effort_unsaid,
+        ..own
+    };
+    let effort = |earlier: Sitting| Sitting {
+        short_of_reserve: own.short_of_reserve,
+        effort_unsaid: own.effort_unsaid,
+        ..earlier
+    };
     let failed = |sitting: &Sitting| sitting.outcome == Outcome::Fail;
     match (result.outcome, earlier) {
         (Outcome::Fail, Some(earlier)) if failed(&earlier) => {
             let critical = earlier.critical || own.critical;
-            now.sittings.push(Sitting { critical, ..earlier });
+            now.sittings.push(Sitting { critical, ..effort(earlier) });
         }
         (Outcome::Fail, earlier) => {
             let counted = earlier.is_some() && counts_here(before);
@@ -142,11 +162,12 @@ fn take_again(
             now.sittings.extend(earlier);
         }
         (Outcome::NotScored, earlier) => {
-            let shown = |earlier: Sitting| if earlier.outcome == Outcome::Pass { own } else { earlier };
+            let shown =
+                |earlier: Sitting| if earlier.outcome == Outcome::Pass { own } else { effort(earlier) };
             now.sittings.extend(earlier.map(shown));
             now.withdraw_offer(on);
         }
-        (Outcome::Pass, earlier) => now.sittings.extend(earlier),
+        (Outcome::Pass, earlier) => now.sittings.extend(earlier.map(effort)),
     }
 }
 

@@ -161,7 +161,6 @@ impl State {
             all: Arc::clone(&all),
         };
         let lift = self.lift_mut(&done.lift)?;
-        lift.now.reserve = result.reserve;
         take_result(lift, &result, on, event, &facts);
         lift.now.partner_pain |= held;
         self.offer_where_open(&done.lift, on)?;

@@ -89,3 +89,24 @@ fn an_override_that_ended_while_its_lift_was_left_out_is_over() {
     soon.wait(1).add(EventKind::ParametersChanged(Box::new(parameters())));
     assert!(soon.state().lift_state(&name("press")).unwrap().now().overruled.is_some());
 }
+
+/// Illness told every day without an end, and planned breaks without one, never fill the list.
+#[test]
+fn what_is_told_day_by_day_without_an_end_is_never_too_much() {
+    for (reason, verdict) in [(LayoffReason::Ill, Verdict::Stop), (LayoffReason::Planned, Verdict::Rest)] {
+        let mut world = World::new(parameters());
+        for _ in 0..12 {
+            world.wait(1);
+            let from = world.day;
+            world.add(EventKind::LayoffNoted(Layoff::new(from, reason)));
+        }
+        assert_eq!(world.today("squat").verdict, verdict, "{reason:?}");
+        // One noted later that began earlier tells the same.
+        let from = world.day.plus(-20).unwrap();
+        world.add(EventKind::LayoffNoted(Layoff::new(from, reason)));
+        assert_eq!(world.today("squat").verdict, verdict, "{reason:?}");
+        for at in 1..=7 {
+            world.add(planned(&world, 10 * at, Some(10 * at + 3)));
+        }
+    }
+}

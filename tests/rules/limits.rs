@@ -102,3 +102,21 @@ fn a_lift_without_ranges_waits_under_a_limit_of_range() {
     world.day_report(DayClass::Within);
     assert!(world.today("squat").load.is_some());
 }
+
+/// What is done in spite of a limit that no range is known to keep shows nothing.
+#[test]
+fn no_work_is_a_pass_while_no_range_is_known_to_keep_the_limit() {
+    let mut deep = parameters();
+    deep.lifts[0].ranges = vec![mm(200.0), mm(100.0)];
+    for all in [parameters(), deep] {
+        let mut world = World::new(all);
+        world.add(limited(vec![knee().with_range(mm(300.0))]));
+        world.day_report(DayClass::Within);
+        assert_eq!(world.today("squat").verdict, Verdict::Rest);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true)));
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now();
+        assert_eq!(now.sittings.last().unwrap().outcome, Outcome::NotScored);
+        assert_eq!(now.short, Some(Shortfall::Limit));
+    }
+}

@@ -131,3 +131,39 @@ fn pain_in_the_first_part_parts_the_second() {
     world.train_with(sets(1));
     assert!(!shown(&world).0);
 }
+
+/// Pain told between two parts makes nothing of the first undone: what was left in reserve before it counts for the day, and so
+/// does what was lost.
+#[test]
+fn what_the_first_part_lost_is_not_found_again_by_the_second() {
+    let part = |left: u8, clean: bool| {
+        let set = |set: WorkSet| set.with_effort(Effort::Rir(bismar::quantity::Rir::whole(left)));
+        LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, clean).into_iter().map(set).collect())
+    };
+    let trained = |first: LiftSession, second: LiftSession| {
+        let mut world = World::new(parameters());
+        world.day_report(DayClass::Within);
+        world.train_with(first);
+        world.add(EventKind::PainReport(knee(1, Vec::new())));
+        world.train_with(second);
+        world.state().lift_state(&name("squat")).unwrap().now().clone()
+    };
+    for (first, second) in [(0, 4), (4, 0)] {
+        let now = trained(part(first, true), part(second, true));
+        assert!(now.sittings.last().unwrap().short_of_reserve, "{first} left, then {second}");
+        assert_eq!(now.reserve, Some(0));
+    }
+    let now = trained(part(4, false), part(4, true));
+    assert_eq!(now.fault, trained(part(4, true), part(4, false)).fault);
+    assert!(now.fault.is_some());
+}
+
+/// Pain where the lift loads nothing asks for less of it neither before nor after.
+#[test]
+fn pain_that_is_not_of_the_lift_parts_nothing() {
+    let wrist = |score| {
+        let answer = PainAnswer::plain(name("shoulder"), Pain::new(score).unwrap());
+        vec![EventKind::PainReport(answer)]
+    };
+    assert!(shown(&told_between(wrist(2))).0);
+}
