@@ -57,6 +57,8 @@ pub enum Change {
     Clearance,
     /// A clearance, then the coach's sign-off.
     ClearanceAndSignOff,
+    /// A clearance, or ranges of the lift, declared by the coach, of which one is within the one there is. Either is enough.
+    ClearanceOrRanges,
     /// The day's questions.
     DayReport,
     /// The answer to something that was asked.
@@ -270,6 +272,8 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             let pass = stays.then(|| passing(1, view));
             with(one(reason), otherwise.into_iter().chain(pass).collect())
         }
+        // What nobody can measure waits for either.
+        Reason::ClearanceRange if view.lift.set.ranges.is_empty() => alloc::vec![Change::ClearanceOrRanges],
         // Named by what asked for less.
         Reason::HalfForLighter | Reason::NothingEasier | Reason::EasierRung { .. } => Vec::new(),
         _ => alloc::vec![one(reason)],

@@ -22,13 +22,18 @@ impl Stage<'_> {
     }
 
     /// The same where it lasts until the lift is trained: one that rested would rest for good, so that where nothing is easier
-    /// it is half of the work.
+    /// it is half of the work, or of what is half already.
     pub(super) fn ease_until_trained(&self, draft: &mut Draft) {
         if !self.nothing_is_easier() {
             self.ease(draft);
         } else if !self.view.lift.now.nothing_easier {
             self.half_for_lighter(draft);
         }
+    }
+
+    /// Whether pain asks for half of the work.
+    pub(super) fn pain_halves(&self) -> bool {
+        self.nothing_is_easier() && self.view.pain_easings().any(|(how, _)| how == Easing::UntilTrained)
     }
 
     /// Neither a lighter load nor an easier rung.

@@ -35,6 +35,17 @@ pub(super) struct Stage<'a> {
 impl Stage<'_> {
     /// Today's work; the whole of what is granted where the plan may neither ask for less nor for an easy week.
     pub(super) fn draft(&self, as_planned: bool) -> Draft {
+        let mut draft = self.worked_out(as_planned, true);
+        // What a break, a stop or the plan left may be half of the work already: pain lowers that once more.
+        let eased = draft.verdict == Verdict::EaseOff && self.pain_halves();
+        if eased && !draft.is_easier_than(&self.worked_out(as_planned, false)) {
+            draft.halve_work();
+        }
+        draft
+    }
+
+    /// The same, as it is with the pain there is or would be without it.
+    fn worked_out(&self, as_planned: bool, pain: bool) -> Draft {
         let decision = &self.decision;
         let mut draft = Draft::new(decision.limit, decision.grant, RESERVE);
         self.stops(&mut draft);
@@ -43,7 +54,9 @@ impl Stage<'_> {
             draft.say(reason.clone());
         }
         self.height(&mut draft);
-        self.pain(&mut draft);
+        if pain {
+            self.pain(&mut draft);
+        }
         self.day(&mut draft);
         self.effort(&mut draft);
         self.less(&mut draft, as_planned);

@@ -7,7 +7,7 @@ use super::view::View;
 use crate::condition::DayClass;
 use crate::quantity::{Mass, Pain};
 use crate::reason::Reason;
-use crate::record::Place;
+use crate::record::{Place, Policy};
 
 /// How far a day eases a lift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -71,8 +71,9 @@ impl View<'_> {
         } else if high && !asked {
             Some((Easing::Technique, Reason::PainMissingAfterHigh { region: region.id.clone() }))
         } else if self.hurts_and_stays(region) {
-            // As high as that, where nobody can be asked any more: no half of the work either.
-            let how = if high { Easing::Step } else { Easing::UntilTrained };
+            // No half of the work either, whatever is agreed to be usual, and where a policy lets pain block only later.
+            let blocks = policy.pain_block_from.min(Policy::default().pain_block_from);
+            let how = if score.score() >= blocks { Easing::Step } else { Easing::UntilTrained };
             Some((how, Reason::PainPersists { region: region.id.clone() }))
         } else {
             None

@@ -222,7 +222,7 @@ pub struct ClearanceLimits {
     #[setters(into)]
     pub effort: Option<Rpe>,
     /// Deepest range, measured as the lift's own list of ranges is: that list, easiest first, says whether deeper is
-    /// longer or shorter.
+    /// longer or shorter. A lift that declares no ranges rests under it: nobody can tell whether it keeps the limit.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub range: Option<Length>,

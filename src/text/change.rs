@@ -30,12 +30,22 @@ pub(super) const CHANGES: Phrases = &[
         "A step needs the lifter to train {sessions} without more pain in the {region} than usual.",
     ),
     (
+        "change.steady_session",
+        "A step needs the lifter to train 1 more session with pain in the {region} no more than the agreed usual level, and \
+         no answer about it higher than the one before.",
+    ),
+    (
         "change.steady_sessions",
         "A step needs the lifter to train {sessions} in a row with pain in the {region} no more than the agreed usual \
          level, and no answer about it higher than the one before.",
     ),
     ("change.pain_answer", "A step needs the lifter to answer the question about pain."),
     ("change.clearance", "A step needs a clinician to give a new clearance, and the coach to record it."),
+    (
+        "change.clearance_or_ranges",
+        "A step needs the coach to declare the ranges of this lift, one of them within the clearance, or a clinician to give a \
+         new clearance.",
+    ),
     (
         "change.clearance_and_sign_off",
         "Training needs a clinician to give a clearance, and then the coach to sign off.",
@@ -148,6 +158,9 @@ impl Words<'_> {
                 let sessions = ("sessions", self.count("more_session", u32::from(*count)));
                 self.say("change.clear_sessions", &[sessions, region(at)])
             }
+            Change::SteadySessions { region: at, count: 1 } => {
+                self.say("change.steady_session", &[region(at)])
+            }
             Change::SteadySessions { region: at, count } => {
                 let sessions = ("sessions", self.count("more_session", u32::from(*count)));
                 self.say("change.steady_sessions", &[sessions, region(at)])
@@ -183,6 +196,7 @@ const fn plain(change: &Change) -> &'static str {
         Change::PainAnswer => "change.pain_answer",
         Change::Clearance => "change.clearance",
         Change::ClearanceAndSignOff => "change.clearance_and_sign_off",
+        Change::ClearanceOrRanges => "change.clearance_or_ranges",
         Change::DayReport => "change.day_report",
         Change::SessionAsGranted => "change.session_as_granted",
         Change::OverrideEnds => "change.override_ends",

@@ -210,7 +210,7 @@ impl Held {
                 let usual = UsualPain::new(region.clone(), level, name("coach"));
                 return self.course.try_add(EventKind::UsualPainAgreed(usual));
             }
-            Change::Clearance => self.course.clear(true),
+            Change::Clearance | Change::ClearanceOrRanges => self.course.clear(true),
             Change::ClearanceAndSignOff => {
                 self.course.clear(true);
                 let stopped = |region: &&RegionState| region.stop.is_some();
@@ -631,6 +631,7 @@ const fn belongs_to_a_step(change: &Change) -> bool {
         change,
         Change::BodyMass
             | Change::Clearance
+            | Change::ClearanceOrRanges
             | Change::CoachSetsOtherwise
             | Change::Days { .. }
             | Change::ForgivingProof

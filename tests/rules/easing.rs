@@ -82,6 +82,60 @@ fn rule_02_at_the_lightest_load_pain_in_the_strict_lift_ends_with_a_session() {
     assert!(!says(&world.today("squat"), "pair_pain"), "{:?}", world.today("squat").reasons);
 }
 
+/// The squat at the empty bar on its lowest rung, of so many sets, after that; then pain in the strict lift beside it, or none.
+fn lightest_beside_a_press(sets: u8, after: fn(&mut World), score: u8) -> World {
+    let mut all = parameters();
+    all.pairs = vec![Pair::new(name("press"), name("squat"))];
+    all.lifts[0].start = Grant::new(Work::new(sets, 5, kg(20.0))).with_place(Place::at_rung(0));
+    all.lifts[0].gate = bismar::gate::Gate::new(bismar::gate::Requirement::PassRun(
+        bismar::gate::PassRun::new(4, 5, 2).unwrap(),
+    ))
+    .unwrap();
+    let mut world = World::new(all);
+    (0..2).for_each(|_| world.passing_day("squat"));
+    after(&mut world);
+    let press = LiftSession::as_granted(name("press"), World::sets(kg(40.0), 2, true));
+    world.train_all(vec![press], Some(vec![PainAnswer::plain(name("shoulder"), Pain::new(score).unwrap())]));
+    world.wait(2).day_report(DayClass::Within);
+    world
+}
+
+/// What a break or a stop halves already, pain lowers once more: never the same work as without it, and work all the same.
+#[test]
+fn rule_02_pain_that_lasts_lowers_what_is_halved_already() {
+    let stopped: fn(&mut World) = |world| {
+        world.pain("knee", 8);
+        world.clear();
+        world.sign_off(SignOffScope::Region(name("knee")));
+    };
+    let away: fn(&mut World) = |world| {
+        world.wait(40);
+    };
+    let plan = || Plan::of([name("squat")]);
+    let one_set = || plan().with_lifts(vec![LiftPlan::new(name("squat")).with_sets(1)]);
+    let mut wrong = Vec::new();
+    for sets in 1..=4 {
+        for (why, after) in [("a stop", stopped), ("a break", away), ("nothing", |_: &mut World| {})] {
+            for (how, plan) in
+                [("", plan()), ("easy week", plan().with_easy_week(true)), ("one set", one_set())]
+            {
+                let without = lightest_beside_a_press(sets, after, 0).planned(plan.clone());
+                let with = lightest_beside_a_press(sets, after, 3).planned(plan);
+                assert!(says(&with, "pair_pain"), "{:?}", with.reasons);
+                let work = |today: &bismar::prescription::LiftToday| (today.sets, today.reps);
+                let less =
+                    with.sets < without.sets || (with.sets == without.sets && with.reps < without.reps);
+                let works = with.verdict == Verdict::EaseOff && with.sets > 0 && with.reps > 0;
+                if without.verdict < Verdict::Rest && !(less && works && says(&with, "half_for_lighter")) {
+                    let verdicts = (without.verdict, with.verdict);
+                    wrong.push((sets, why, how, work(&without), work(&with), verdicts));
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
 #[test]
 fn rule_02_half_of_one_set_is_not_called_easier() {
     let mut all = parameters();

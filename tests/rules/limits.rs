@@ -4,10 +4,11 @@
 use bismar::Code;
 use bismar::condition::DayClass;
 use bismar::gate::Outcome;
-use bismar::prescription::Verdict;
+use bismar::prescription::{Change, Verdict, next_session_from};
 use bismar::quantity::Rpe;
 use bismar::reason::Shortfall;
 use bismar::record::*;
+use bismar::text::Words;
 
 use crate::world::{World, kg, lift, mm, name, parameters, says};
 
@@ -93,6 +94,21 @@ fn a_lift_without_ranges_waits_under_a_limit_of_range() {
     let today = world.today("squat");
     assert_eq!((today.verdict, today.load, today.sets), (Verdict::Rest, None, 0));
     assert!(says(&today, "clearance_range"), "{:?}", today.reasons);
+    // Either is enough, and both are said.
+    assert!(today.would_change.contains(&Change::ClearanceOrRanges), "{:?}", today.would_change);
+    let said = Words::plain().change(&Change::ClearanceOrRanges);
+    assert!(["ranges", "clearance", ", or "].iter().all(|part| said.contains(part)), "{said}");
+    assert!(!today.would_change.contains(&Change::Clearance), "{:?}", today.would_change);
+    let mut cleared = world.clone();
+    cleared.clear();
+    assert_eq!(cleared.today("squat").verdict, Verdict::Train);
+    let sheet = |world: &World| {
+        let state = world.state();
+        let session = next_session_from(&state, &Plan::of([name("squat")]), world.day).unwrap();
+        Words::of(state.parameters().unwrap()).session(&session).to_string()
+    };
+    let why = "declares no ranges";
+    assert!(sheet(&world).contains(why), "{}", sheet(&world));
     // The lift of another region trains.
     assert_eq!(world.today("press").verdict, Verdict::Train);
     // Once its ranges are declared it trains within the limit.
@@ -101,6 +117,14 @@ fn a_lift_without_ranges_waits_under_a_limit_of_range() {
     world.add(EventKind::ParametersChanged(Box::new(all)));
     world.day_report(DayClass::Within);
     assert!(world.today("squat").load.is_some());
+    // Of one that declares them it is not said.
+    all = parameters();
+    all.lifts[0] = lift("squat", "knee", 60.0).with_ranges(vec![mm(500.0), mm(700.0)]);
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(says(&today, "clearance_range") && !sheet(&world).contains(why), "{}", sheet(&world));
+    assert!(today.would_change.contains(&Change::Clearance), "{:?}", today.would_change);
 }
 
 /// What is done in spite of a limit that no range is known to keep shows nothing.

@@ -222,3 +222,31 @@ fn rule_02_high_pain_that_stays_in_a_region_no_longer_declared_is_not_trained_on
     let otherwise = bismar::prescription::Change::CoachSetsOtherwise;
     assert!(today.would_change.contains(&otherwise), "{:?}", today.would_change);
 }
+
+/// Pain at or above the score from which pain blocks is not trained on where nothing is easier: neither a level that is agreed
+/// to be usual nor a policy that blocks later makes it a low one.
+#[test]
+fn rule_02_at_the_lightest_load_pain_that_rises_to_three_rests_at_an_agreed_level_and_under_any_policy() {
+    let risen = |usual: Option<u8>, from: u8, today: u8| {
+        let mut all = parameters();
+        all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(0));
+        all.policy.pain_block_from = from;
+        let mut world = World::new(all);
+        usual.into_iter().for_each(|level| agreed(&mut world, level));
+        for score in [1, 2, 3] {
+            let done = LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true));
+            world.wait(3).train_all(vec![done], Some(knee(score)));
+        }
+        let report = DayReport::all_well(DayClass::Within).with_pain(knee(today));
+        world.wait(3).add(EventKind::DayReport(report));
+        world.today("squat")
+    };
+    for (usual, from) in [(Some(3), 3), (None, 5), (Some(3), 5)] {
+        let high = risen(usual, from, 3);
+        assert!(says(&high, "pain_persists"), "{usual:?} {from}: {:?}", high.reasons);
+        assert_eq!((high.verdict, high.load), (Verdict::Rest, None), "{usual:?} {from}: {:?}", high.reasons);
+        assert!(says(&high, "nothing_easier"), "{usual:?} {from}: {:?}", high.reasons);
+        let low = risen(usual, from, 2);
+        assert_eq!((low.verdict, low.sets), (Verdict::EaseOff, 1), "{usual:?} {from}: {:?}", low.reasons);
+    }
+}

@@ -23,10 +23,12 @@ fn changes() -> Vec<Change> {
         Change::Days { count: 1 },
         Change::Days { count: 5 },
         Change::ClearSessions { region: name("hip"), count: 2 },
+        Change::SteadySessions { region: name("hip"), count: 1 },
         Change::SteadySessions { region: name("hip"), count: 2 },
         Change::PainAnswer,
         Change::Clearance,
         Change::ClearanceAndSignOff,
+        Change::ClearanceOrRanges,
         Change::DayReport,
         Change::AskAnswered { ask: Ask::Fever },
         Change::AskAnswered { ask: Ask::NewMedicine },
@@ -78,6 +80,7 @@ fn what_would_change_an_answer_says_by_itself_who_does_what() {
         let who = ["the lifter", "the coach", "a clinician"].iter().any(|who| said.contains(who));
         assert!(what_for && who && said.ends_with('.') && !said.contains(';'), "{said}");
         is_careful(&said);
+        assert!(!said.contains("1 more session in a row"), "{said}");
         assert!(sentences.insert(said), "{change:?} says what another says");
     }
     assert_eq!(

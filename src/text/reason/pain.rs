@@ -116,6 +116,12 @@ impl Telling<'_> {
         Some(said.to_string())
     }
 
+    /// Whether the parameters at hand say so.
+    fn declares_no_ranges(&self) -> bool {
+        let lift = self.lift.and_then(|lift| self.words.lift(lift.id));
+        lift.is_some_and(|lift| lift.ranges.is_empty())
+    }
+
     fn clearance(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::SignOffRefused { region, on, why } => format!(
@@ -133,6 +139,11 @@ impl Telling<'_> {
             // It holds wherever the lift is done.
             Reason::ClearanceLimit { load } => {
                 format!("The clearance limits the load to {} at every place.", self.below(*load))
+            }
+            Reason::ClearanceRange if self.declares_no_ranges() => {
+                "The clearance limits the range, and this lift declares no ranges: nobody can tell whether it keeps the \
+                 limit, so that it rests."
+                    .to_string()
             }
             Reason::ClearanceRange => "The clearance limits the range.".to_string(),
             Reason::NoLimitsOnRecord => {

@@ -38,7 +38,7 @@ impl Telling<'_> {
             Reason::IllUntil { until } => format!("An illness is noted until {}: rest until then.", day(*until)),
             Reason::AfterBreak => "The planned break is over: a session comes before a step.".to_string(),
             Reason::HalfForLighter => {
-                "Easier work is asked for and nothing lighter can be done at this place: half of the work instead."
+                "Easier work is asked for and nothing lighter can be done at this place: half of the work or less instead."
                     .to_string()
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),

@@ -687,7 +687,7 @@ class Change_implement_fields(TypedDict):
 Change_implement = TypedDict("Change_implement", {"implement": "Change_implement_fields"})
 
 # One thing that would change the answer, with how much of it.
-Change: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'pass_on_day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "Change_passing_sessions", "Change_learning_sessions", "Change_days", "Change_clear_sessions", "Change_steady_sessions", "Change_ask_answered", "Change_more_in_reserve", "Change_effort_said", "Change_leave_out_partner", "Change_break_over", "Change_smaller_discs", "Change_more_to_load", "Change_blocks_or_discs", "Change_usual_pain_agreed", "Change_sessions", "Change_implement"]
+Change: TypeAlias = Union[Literal['coach_accepts', 'gate_opens', 'next_morning_answer', 'pain_answer', 'clearance', 'clearance_and_sign_off', 'clearance_or_ranges', 'day_report', 'session_as_granted', 'override_ends', 'day_within', 'pass_on_day_within', 'recent_session', 'forgiving_proof', 'more_repetitions', 'body_mass', 'easy_week_over', 'whole_work', 'more_time', 'pins_or_spotter', 'coach_sets_otherwise', 'newer_library'], "Change_passing_sessions", "Change_learning_sessions", "Change_days", "Change_clear_sessions", "Change_steady_sessions", "Change_ask_answered", "Change_more_in_reserve", "Change_effort_said", "Change_leave_out_partner", "Change_break_over", "Change_smaller_discs", "Change_more_to_load", "Change_blocks_or_discs", "Change_usual_pain_agreed", "Change_sessions", "Change_implement"]
 
 class ChangeChances(TypedDict):
     """How likely it is that the true change of one person helps, does nothing of note, or harms.
@@ -811,7 +811,7 @@ class ClearanceLimits(TypedDict):
     """Highest effort rating."""
     range: NotRequired[Length]
     """Deepest range, measured as the lift's own list of ranges is: that list, easiest first, says whether deeper is
-    longer or shorter.
+    longer or shorter. A lift that declares no ranges rests under it: nobody can tell whether it keeps the limit.
     """
     no_loaded_flexion: NotRequired[bool]
     """No loaded bending of the spine."""
@@ -829,7 +829,7 @@ class ClearanceLimitsInput(TypedDict):
     """Highest effort rating."""
     range: NotRequired[Length]
     """Deepest range, measured as the lift's own list of ranges is: that list, easiest first, says whether deeper is
-    longer or shorter.
+    longer or shorter. A lift that declares no ranges rests under it: nobody can tell whether it keeps the limit.
     """
     no_loaded_flexion: NotRequired[bool]
     """No loaded bending of the spine."""
