@@ -172,7 +172,51 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
             own.push(asked(door, &log, &ahead, &today)?);
         }
     }
+    for (key, given) in beginnings(&log)? {
+        seeds.entry(key.into()).or_default().push(given);
+    }
     Ok(())
+}
+
+/// What is asked for somebody new, and of other equipment for the demo log.
+fn beginnings(log: &Value) -> Result<Vec<(&'static str, Value)>, Failure> {
+    let lift = Value::Text("front squat".into());
+    let bar = Value::from_json(
+        r#"{"bar":{"id":"light bar","mass":{"kg":8},"collar":{"kg":0},"kind":"straight"}}"#,
+    )?;
+    let frame = Value::from_json(
+        r#"{"bar":{"id":"frame","mass":{"kg":25},"collar":{"kg":0},"kind":{"hex":{"low_handle":{"mm":0}}}}}"#,
+    )?;
+    let stock = Value::from_json(
+        r#"{"discs":[{"nominal":{"kg":10},"diameter":{"mm":450},"count":2},{"nominal":{"kg":2.5},"diameter":{"mm":200},"count":2}]}"#,
+    )?;
+    let (name, load) = (Value::Text("light bar".into()), Value::from_json(r#"{"kg":13}"#)?);
+    let (high, low) = (Value::from_json(r#"{"mm":100}"#)?, Value::from_json(r#"{"mm":50}"#)?);
+    let (bars, blocks) = (Value::List(vec![bar.clone(), frame]), Value::List(vec![high.clone()]));
+    let first = map(&[("lift", &lift), ("implement", &name), ("load", &load)]);
+    let (firsts, lifter) = (Value::List(vec![first]), map(&[("id", &Value::Text("Ann".into()))]));
+    let day = Value::Text("2026-01-05".into());
+    let kit = [("implements", &bars), ("stock", &stock), ("blocks", &blocks)];
+    let with = |own: &[(&'static str, &Value)]| map(&[own, &kit].concat());
+    Ok(vec![
+        ("prescription.first_lifts", map(&[])),
+        ("prescription.first_bars", with(&[("lift", &lift)])),
+        ("prescription.first_lift", map(&[("id", &lift), ("implement", &name), ("load", &load)])),
+        (
+            "prescription.begin",
+            with(&[("lifter", &lifter), ("day", &day), ("lifts", &firsts), ("cleared_by", &name)]),
+        ),
+        ("prescription.other_bars", map(&[("log", log), ("lift", &lift)])),
+        (
+            "prescription.with_bar",
+            map(&[("log", log), ("lift", &lift), ("implement", &Value::Text("bar 15".into()))]),
+        ),
+        ("prescription.with_kit", with(&[("log", log)])),
+        (
+            "prescription.longer_range",
+            map(&[("implement", &bar), ("stock", &stock), ("load", &load), ("from", &high), ("to", &low)]),
+        ),
+    ])
 }
 
 /// What a door of the log is asked about the demo log. What is not named here and may be left out is left out.
