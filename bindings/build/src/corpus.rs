@@ -10,6 +10,7 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use bismar::answers::Door;
+use bismar::text::OF_WORDS;
 use bismar::value::Value;
 use bismar_bindings::dispatch;
 use bismar_bindings::names::camel;
@@ -99,7 +100,12 @@ pub(crate) fn write(root: &Path, folder: &Path, spelling: Spelling) -> Result<()
     std::fs::create_dir_all(folder)?;
     let seeds = seeds(root)?;
     let (mut bytes, mut digests, mut total) = (Vec::new(), Map::new(), 0);
-    for (index, key) in javascript::keys(None).into_iter().enumerate() {
+    let mut keys = javascript::keys(None);
+    // The whole of the npm package has no sentences; every other language has them behind the rest.
+    if spelling == Spelling::Plain {
+        keys.extend(OF_WORDS.iter().map(|door| door.key));
+    }
+    for (index, key) in keys.into_iter().enumerate() {
         let Some(given) = seeds.get(key) else { return Err(format!("{key}: no input to start from").into()) };
         let function = Function { index: index as u32, key, spelling };
         let (count, digest) = function.run(given, &mut bytes);
@@ -172,6 +178,18 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
             own.push(asked(door, &log, &ahead, &today)?);
         }
     }
+    for door in OF_WORDS {
+        let given = match door.key {
+            "text.session_from" => map(&[
+                ("state", &state),
+                ("plan", &plan),
+                ("today", &today),
+                ("unit", &Value::Text("lb".into())),
+            ]),
+            _ => asked(door, &log, &plan, &today)?,
+        };
+        seeds.entry(door.key.into()).or_default().push(given);
+    }
     for (key, given) in beginnings(&log)? {
         seeds.entry(key.into()).or_default().push(given);
     }
@@ -234,6 +252,7 @@ fn asked(door: &Door, log: &Value, plan: &Value, today: &Value) -> Result<Value,
             "forgiving" => Value::Text("box squat".into()),
             "to" => Value::from_json(r#"{"work":{"sets":3,"reps":6,"load":{"kg":30}}}"#)?,
             "sex" => Value::Text("female".into()),
+            "unit" => Value::Text("lb".into()),
             "tolerance" => Value::Text("iwf".into()),
             "phases" => Value::from_json(
                 r#"[{"until":65,"course":{"gain":{"low":0.01,"middle":0.02,"high":0.03}}},{"until":80,"course":"hold"}]"#,
