@@ -1,6 +1,7 @@
 //! Beginnings by name: lifts to begin with, the right bar for each, a log that begins with them, other equipment later.
 
 use alloc::string::{String, ToString};
+#[cfg(feature = "serde")]
 use alloc::vec::Vec;
 
 use crate::error::Error;
