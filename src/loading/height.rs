@@ -1,4 +1,5 @@
-//! How high the bar lies, and how to keep it there while the load changes.
+//! How high the bar lies, and how to keep it there while the load changes. The loads of a lift at its height are those of
+//! `at_height`, which `progression` asks through its `loadable`.
 
 use alloc::vec::Vec;
 

@@ -1,4 +1,4 @@
-//! Clearance and sign-off: the only way out of a stop.
+//! Clearance and sign-off: the only way out of a stop. What the limits of a clearance leave of a lift stands in `view`.
 
 use alloc::vec::Vec;
 

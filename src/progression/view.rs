@@ -1,4 +1,5 @@
-//! What a rule looks at: one lift, what concerns every lift, and the day.
+//! What a rule looks at: one lift, what concerns every lift, and the day; and what limits, ceilings and overrides leave of the
+//! lift on that day.
 
 use super::lift::Lift;
 use super::region::RegionState;
