@@ -18,21 +18,23 @@ const PLAN: Argument = Argument::new("plan", "&Plan");
 const EVENT: Argument = Argument::new("event", "&Event");
 const TODAY: Argument = Argument::new("today", "Day");
 
+/// Those of the whole, and those of the part for sessions.
+const WHOLE: [&[Door]; 6] = [
+    STATES,
+    answers::OF_SESSIONS,
+    answers::OF_DAYS,
+    answers::OF_YEARS,
+    answers::OF_TABLES,
+    answers::OF_BEGINNINGS,
+];
+const SESSION: [&[Door]; 4] = [STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS];
+
 /// The doors of a part by its name, or of the whole, in the order of their numbers, which follow those of the registry.
 #[must_use]
 pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
     match part {
-        None => {
-            vec![
-                STATES,
-                answers::OF_SESSIONS,
-                answers::OF_DAYS,
-                answers::OF_YEARS,
-                answers::OF_TABLES,
-                answers::OF_BEGINNINGS,
-            ]
-        }
-        Some("session") => vec![STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS],
+        None => WHOLE.to_vec(),
+        Some("session") => SESSION.to_vec(),
         Some("day") => vec![answers::OF_DAYS],
         Some("horizon") => vec![answers::OF_YEARS],
         #[cfg(feature = "words")]
@@ -44,16 +46,9 @@ pub fn lists(part: Option<&str>) -> Vec<&'static [Door]> {
 /// The doors of what this crate was compiled as; nothing else is carried.
 pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
     #[cfg(part = "whole")]
-    let lists = [
-        STATES,
-        answers::OF_SESSIONS,
-        answers::OF_DAYS,
-        answers::OF_YEARS,
-        answers::OF_TABLES,
-        answers::OF_BEGINNINGS,
-    ];
+    let lists = WHOLE;
     #[cfg(part = "session")]
-    let lists = [STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS];
+    let lists = SESSION;
     #[cfg(part = "day")]
     let lists = [answers::OF_DAYS];
     #[cfg(part = "horizon")]
