@@ -13,8 +13,7 @@ use crate::loading::{Implement, Stock, Tolerance};
 use crate::prescription::{first_bars, first_lift, longer_range};
 use crate::quantity::{Day, Length, Mass, Name};
 use crate::record::{Grant, Lifter, Log, Plan};
-use crate::source::{Argument, Call, arguments, call};
-use crate::value::Arguments;
+use crate::source::{Argument, Call};
 
 /// A function of whole logs, plans and states, called by name like those of the registry.
 #[derive(Clone, Copy, Debug)]
@@ -46,20 +45,23 @@ impl Door {
     }
 }
 
+/// A door: reads its arguments strictly, calls the function, writes what it gives.
+macro_rules! door {
+    ($key:expr, $doc:expr, $function:path, $out:expr, [$($args:tt)*]) => {
+        $crate::answers::Door::new($key, $doc, $crate::source::arguments!([] $($args)*), $out, |given| {
+            #[allow(unused_mut, reason = "a door may take nothing")]
+            let mut arguments = $crate::value::Arguments::new(given)?;
+            $crate::source::call!(arguments, $function, [] $($args)*)
+        })
+    };
+}
+#[cfg(feature = "english")]
+pub(crate) use door;
+
 macro_rules! doors {
     ($list:ident $about:literal $($key:literal $doc:literal $function:ident ($($args:tt)*) -> $out:ty;)*) => {
         #[doc = $about]
-        pub static $list: &[Door] = &[$(Door {
-            key: $key,
-            doc: $doc,
-            arguments: arguments!([] $($args)*),
-            result: stringify!($out),
-            call: |given| {
-                #[allow(unused_mut, reason = "a door may take nothing")]
-                let mut arguments = Arguments::new(given)?;
-                call!(arguments, $function, [] $($args)*)
-            },
-        },)*];
+        pub static $list: &[Door] = &[$(door!($key, $doc, $function, stringify!($out), [$($args)*]),)*];
     };
 }
 

@@ -66,6 +66,8 @@ pub use compare::{Comparison, compare};
 pub use curve::{LiftCurve, RefusedSets, curve};
 pub use day::{DayAnswer, DayAnswers, day};
 pub use diary::Diary;
+#[cfg(all(feature = "serde", feature = "english"))]
+pub(crate) use door::door;
 #[cfg(feature = "serde")]
 pub use door::{Door, OF_BEGINNINGS, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, doors};
 pub use easy_week::{EasyLift, EasyWeek, easy_week};

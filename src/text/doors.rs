@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::{Phrase, SaidSession, Show, Translation, Words};
 use crate::answers::{
-    self, DayAnswers, Door, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading,
+    self, DayAnswers, Door, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, door,
 };
 use crate::error::Error;
 use crate::horizon::{Phase, Sex};
@@ -15,7 +15,7 @@ use crate::prescription::next_session_from;
 use crate::progression::{State, fold};
 use crate::quantity::{Day, Name, Unit};
 use crate::record::{Event, EventKind, Grant, Log, Parameters, Plan};
-use crate::source::{arguments, call};
+use crate::source::arguments;
 use crate::value::{Arguments, Value};
 
 /// The names of these parameters, that unit, those phrases.
@@ -42,15 +42,6 @@ fn said(
     Ok(answer.show(&words(declared(&events), unit, phrases)))
 }
 
-macro_rules! door {
-    ($key:expr, $about:expr, $function:path, $out:literal, $($args:tt)*) => {
-        Door::new($key, $about, arguments!([] $($args)*), $out, |given| {
-            let mut arguments = Arguments::new(given)?;
-            call!(arguments, $function, [] $($args)*)
-        })
-    };
-}
-
 // A function and a line of the list for each door of one log: what it takes behind the log, and the function itself.
 macro_rules! doors {
     ({ $($name:ident($($argument:ident: [$($type:tt)*]),*);)* } { $($other:expr;)* }) => {
@@ -71,7 +62,7 @@ macro_rules! doors {
                 concat!("What does `answers.", stringify!($name), "` say, in sentences?"),
                 $name,
                 "Vec<String>",
-                log: &Log, $($argument: $($type)*,)* unit: Unit, phrases: Option<&Translation>
+                [log: &Log, $($argument: $($type)*,)* unit: Unit, phrases: Option<&Translation>]
             ),)*
             $($other,)*
         ];
@@ -101,21 +92,21 @@ doors! {{
         "What does `answers.share` say, in sentences? Each lift by the name that its own log has for it.",
         share,
         "Vec<String>",
-        lifters: &[Sharing], today: Day, unit: Unit, phrases: Option<&Translation>
+        [lifters: &[Sharing], today: Day, unit: Unit, phrases: Option<&Translation>]
     );
     door!(
         "text.sets_to_log",
         "What does `answers.sets_to_log` say of the table, in sentences?",
         sets_to_log,
         "Vec<String>",
-        table: &SetsTable, log: &Log, reading: Option<&TableReading>, unit: Unit, phrases: Option<&Translation>
+        [table: &SetsTable, log: &Log, reading: Option<&TableReading>, unit: Unit, phrases: Option<&Translation>]
     );
     door!(
         "text.session",
         "What does this lifter do today, in sentences: a stop first; and beside them one for everything in the plan, by the whole log?",
         session,
         "SaidSession",
-        log: &Log, plan: &Plan, today: Day, unit: Unit, phrases: Option<&Translation>
+        [log: &Log, plan: &Plan, today: Day, unit: Unit, phrases: Option<&Translation>]
     );
     Door::new(
         "text.session_from",
@@ -133,18 +124,18 @@ doors! {{
             Value::write(&session_from(&state, &plan, today, unit, phrases.as_ref())?)
         },
     );
-    Door::new(
+    door!(
         "text.phrases",
         "Every phrase with its key, in English: what a translation has to say.",
-        &[],
+        all_phrases,
         "Vec<Phrase>",
-        |given| {
-            Arguments::new(given)?.finish()?;
-            let all = super::phrases().into_iter().map(|(key, text)| Phrase { key, text });
-            Value::write(&all.collect::<Vec<_>>())
-        },
+        []
     );
 }}
+
+fn all_phrases() -> Result<Vec<Phrase>, Error> {
+    Ok(super::phrases().into_iter().map(|(key, text)| Phrase { key, text }).collect())
+}
 
 fn share(
     lifters: &[Sharing],
