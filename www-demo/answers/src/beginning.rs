@@ -1,9 +1,10 @@
 //! A log for somebody new, of lifts from the library's list.
 
 use bismar::Error;
+use bismar::answers::{self, FirstLift};
 use bismar::loading::{Implement, Stock};
-use bismar::prescription::{self, first_lift, first_settings};
-use bismar::quantity::{Day, Length, Mass, Name};
+use bismar::prescription::{self, first_lift};
+use bismar::quantity::{Day, Length, Name};
 use bismar::record::{LiftParameters, Lifter};
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
@@ -16,7 +17,7 @@ use crate::words::Nothing;
 pub(crate) struct Asked {
     lifter: Lifter,
     day: Day,
-    lifts: Vec<First>,
+    lifts: Vec<FirstLift>,
     implements: Vec<Implement>,
     stock: Stock,
     /// Heights of the blocks that are there.
@@ -25,15 +26,6 @@ pub(crate) struct Asked {
     /// Who said that training may begin; absent where nobody has yet.
     #[serde(default)]
     cleared_by: Option<Name>,
-}
-
-/// A lift, its implement, its first load.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct First {
-    lift: String,
-    implement: Name,
-    load: Mass,
 }
 
 #[derive(Serialize)]
@@ -48,14 +40,13 @@ pub(crate) fn first_lifts(_: Nothing) -> Result<Vec<String>, Error> {
 }
 
 /// What is set for one more lift.
-pub(crate) fn new_lift(first: First) -> Result<LiftParameters, Error> {
+pub(crate) fn new_lift(first: FirstLift) -> Result<LiftParameters, Error> {
     first_lift(&first.lift, first.implement, first.load)
 }
 
 /// A log with its first events, and the plan for the first session.
 pub(crate) fn begin(asked: Asked) -> Result<Answer, Error> {
-    let lifts = asked.lifts.into_iter().map(new_lift).collect::<Result<_, _>>()?;
-    let settings = first_settings(lifts, asked.implements, asked.stock)?.with_blocks(asked.blocks);
-    let (log, plan) = prescription::begin(asked.lifter, asked.day, settings, asked.cleared_by)?;
-    Ok(Answer { log: Value::write(&log)?.to_json(), plan: Value::write(&plan)?.to_json() })
+    let Asked { lifter, day, lifts, implements, stock, blocks, cleared_by } = asked;
+    let begun = answers::begin(&lifter, day, &lifts, &implements, &stock, &blocks, cleared_by.as_ref())?;
+    Ok(Answer { log: Value::write(&begun.log)?.to_json(), plan: Value::write(&begun.plan)?.to_json() })
 }
