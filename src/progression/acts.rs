@@ -98,9 +98,7 @@ impl State {
         now.moves.push((on, now.grant.load()));
         let weak = now.weak.take();
         now.take_act();
-        let proven = now.proven;
-        now.stand_at(to, on);
-        now.proven = proven;
+        now.step_to(to, on);
         now.stepped = true;
         // What was allowed elsewhere, or eased from more, is no leave to go above what is granted here.
         now.keep_easing_only(OverrideEnd::Step, &lift.set, stood);

@@ -34,9 +34,11 @@ impl State {
         for (list, lifts) in [("lifts", &self.lifts), ("set_aside", &self.set_aside)] {
             for (at, lift) in lifts.iter().enumerate() {
                 let checked = lift.check().and_then(|()| self.check_halted(lift));
-                let checked = checked.and_then(|()| self.check_at_work(lift, list == "lifts"));
                 checked.map_err(|error| error.within(&alloc::format!("{list}[{at}]")))?;
             }
+        }
+        for (at, lift) in self.lifts.iter().enumerate() {
+            self.check_at_work(lift).map_err(|error| error.within(&alloc::format!("lifts[{at}]")))?;
         }
         self.check_possible()
     }
@@ -54,8 +56,8 @@ impl State {
 
     /// A lift under the parameters in force stands stopped for a stop in force only, and at a load that its implement has; one
     /// that is set aside is looked at when it is taken back.
-    fn check_at_work(&self, lift: &Lift, at_work: bool) -> Result<(), Error> {
-        let Some(all) = self.parameters().filter(|_| at_work) else { return Ok(()) };
+    fn check_at_work(&self, lift: &Lift) -> Result<(), Error> {
+        let Some(all) = self.parameters() else { return Ok(()) };
         all.check_load(&lift.set, lift.now.grant.load())
             .map_err(|error| error.within("work").within("grant"))?;
         if lift.now.status.is_stopped() && !is_halted(lift, &self.shared, all) {

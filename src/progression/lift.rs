@@ -303,8 +303,12 @@ impl Now {
 
     /// Stands at another place or with other work from that day: technique shown elsewhere does not carry over.
     pub(crate) fn stand_at(&mut self, grant: Grant, day: Day) {
-        // What was shown at another place caps no other lift from here; a step to a harder one keeps it.
         self.proven.take_if(|_| grant.place != self.grant.place);
+        self.step_to(grant, day);
+    }
+
+    /// The same on the way up, where the proof that another lift is measured by was shown on the way and stays.
+    pub(crate) fn step_to(&mut self, grant: Grant, day: Day) {
         self.grant = grant;
         (self.stepped, self.nothing_easier) = (false, false);
         if let Some(way) = self.status.way_back_mut() {

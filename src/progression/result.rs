@@ -35,11 +35,8 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
     now.override_past = None;
     now.below_band = result.heaviest.filter(|load| lies_below_band(now.purpose, *load));
     now.fault = result.fault.clone().or(lost);
-    now.reserve = match now.reserve.filter(|_| again) {
-        Some(before) => result.reserve.map(|own| own.min(before)),
-        None if again => None,
-        None => result.reserve,
-    };
+    let least = |before: u16| result.reserve.map(|own| own.min(before));
+    now.reserve = if again { now.reserve.and_then(least) } else { result.reserve };
     if result.watched_held {
         now.watched = None;
     }
