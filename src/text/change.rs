@@ -15,6 +15,8 @@ pub(super) const CHANGES: Phrases = &[
     ("count.more_day.other", "{count} more days"),
     ("count.more_session.one", "1 more session"),
     ("count.more_session.other", "{count} more sessions"),
+    ("count.more_session_in_a_row.one", "1 more session"),
+    ("count.more_session_in_a_row.other", "{count} more sessions in a row"),
     ("change.coach_accepts", "A step is taken only if the coach takes it."),
     ("change.passing_session", "A step needs the lifter to pass 1 more session, on another day."),
     (
@@ -30,14 +32,9 @@ pub(super) const CHANGES: Phrases = &[
         "A step needs the lifter to train {sessions} without more pain in the {region} than usual.",
     ),
     (
-        "change.steady_session",
-        "A step needs the lifter to train 1 more session with pain in the {region} no more than the agreed usual level, and \
-         no answer about it higher than the one before.",
-    ),
-    (
         "change.steady_sessions",
-        "A step needs the lifter to train {sessions} in a row with pain in the {region} no more than the agreed usual \
-         level, and no answer about it higher than the one before.",
+        "A step needs the lifter to train {sessions} with pain in the {region} no more than the agreed usual level, and no \
+         answer about it higher than the one before.",
     ),
     ("change.pain_answer", "A step needs the lifter to answer the question about pain."),
     ("change.clearance", "A step needs a clinician to give a new clearance, and the coach to record it."),
@@ -158,11 +155,8 @@ impl Words<'_> {
                 let sessions = ("sessions", self.count("more_session", u32::from(*count)));
                 self.say("change.clear_sessions", &[sessions, region(at)])
             }
-            Change::SteadySessions { region: at, count: 1 } => {
-                self.say("change.steady_session", &[region(at)])
-            }
             Change::SteadySessions { region: at, count } => {
-                let sessions = ("sessions", self.count("more_session", u32::from(*count)));
+                let sessions = ("sessions", self.count("more_session_in_a_row", u32::from(*count)));
                 self.say("change.steady_sessions", &[sessions, region(at)])
             }
             Change::UsualPainAgreed { region: at } => self.say("change.usual_pain_agreed", &[region(at)]),

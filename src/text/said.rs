@@ -4,11 +4,10 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::sheet::Sheet;
+use super::sheet::{Sheet, against};
 use super::words::Words;
 use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan};
-use crate::progression::MoveOutlook;
 use crate::quantity::Name;
 use crate::reason::Reason;
 
@@ -69,10 +68,6 @@ impl Words<'_> {
 
     fn said_lift(&self, lift: &LiftToday) -> SaidLift {
         let reasons = |all: &[Reason]| all.iter().map(|reason| self.reason_for(lift, reason)).collect();
-        let by: &[Reason] = match &lift.outlook {
-            MoveOutlook::Blocked { by, .. } => by,
-            MoveOutlook::OnOffer { .. } => &[],
-        };
         SaidLift {
             lift: lift.lift.clone(),
             name: self.lift_name(&lift.lift).into(),
@@ -80,7 +75,7 @@ impl Words<'_> {
             status: self.status(&lift.status),
             reasons: reasons(&lift.reasons),
             outlook: self.step(lift),
-            by: reasons(by),
+            by: reasons(against(lift)),
             missing: lift.gate.missing.iter().map(|each| self.missing(each)).collect(),
             would_change: self.changes(lift),
             cautions: self.cautions(&lift.cautions),

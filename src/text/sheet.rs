@@ -11,6 +11,7 @@ use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan, Verdict};
 use crate::progression::MoveOutlook;
 use crate::quantity::Name;
+use crate::reason::Reason;
 
 /// A session in sentences. The fields stand in the order in which they are to be shown, and so does [`fmt::Display`]
 /// print them.
@@ -60,6 +61,14 @@ pub struct LiftSheet {
     pub mind: Vec<String>,
 }
 
+/// Every reason that stands against a step; none where one is on offer.
+pub(super) fn against(lift: &LiftToday) -> &[Reason] {
+    match &lift.outlook {
+        MoveOutlook::OnOffer { .. } => &[],
+        MoveOutlook::Blocked { by, .. } => by,
+    }
+}
+
 impl Words<'_> {
     /// A whole session in sentences: a stop first, then the lifts, then what to mind.
     #[must_use]
@@ -79,10 +88,7 @@ impl Words<'_> {
         let mind: Vec<Caution> = cautions_beside(&lift.cautions, stopped)
             .filter(|caution| !of_session.contains(caution))
             .collect();
-        let by = match &lift.outlook {
-            MoveOutlook::Blocked { by, .. } if !halted => by.as_slice(),
-            _ => &[],
-        };
+        let by = if halted { &[] } else { against(lift) };
         let open = !halted && !by.is_empty();
         LiftSheet {
             lift: lift.lift.clone(),
