@@ -171,24 +171,16 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
         let keep = r#"{"keep":[{"lift":"front squat","name":"the sack","load":{"kg":30},"at_age":75}]}"#;
         fields.push(("years".into(), Value::from_json(keep)?));
     }
+    let of_log = Documents { log: &log, plan: &plan, state: &state, today: &today };
     for door in bismar::answers::doors() {
         let own = seeds.entry(door.key.into()).or_default();
-        own.push(asked(door, &log, &plan, &today)?);
+        own.push(asked(door, &of_log)?);
         if door.key == "answers.year" {
-            own.push(asked(door, &log, &ahead, &today)?);
+            own.push(asked(door, &Documents { plan: &ahead, ..of_log })?);
         }
     }
     for door in OF_WORDS {
-        let given = match door.key {
-            "text.session_from" => map(&[
-                ("state", &state),
-                ("plan", &plan),
-                ("today", &today),
-                ("unit", &Value::Text("lb".into())),
-            ]),
-            _ => asked(door, &log, &plan, &today)?,
-        };
-        seeds.entry(door.key.into()).or_default().push(given);
+        seeds.entry(door.key.into()).or_default().push(asked(door, &of_log)?);
     }
     for (key, given) in beginnings(&log)? {
         seeds.entry(key.into()).or_default().push(given);
@@ -237,13 +229,23 @@ fn beginnings(log: &Value) -> Result<Vec<(&'static str, Value)>, Failure> {
     ])
 }
 
+/// The demo log, and what goes with it.
+struct Documents<'a> {
+    log: &'a Value,
+    plan: &'a Value,
+    state: &'a Value,
+    today: &'a Value,
+}
+
 /// What a door of the log is asked about the demo log. What is not named here and may be left out is left out.
-fn asked(door: &Door, log: &Value, plan: &Value, today: &Value) -> Result<Value, Failure> {
+fn asked(door: &Door, of: &Documents<'_>) -> Result<Value, Failure> {
+    let Documents { log, plan, state, today } = *of;
     let mut given = Vec::new();
     for argument in door.arguments {
         let value = match argument.name {
             "log" => log.clone(),
             "plan" => plan.clone(),
+            "state" => state.clone(),
             "today" | "since" => today.clone(),
             "done" => {
                 map(&[("lift", &Value::Text("front squat".into())), ("sets", &Value::List(Vec::new()))])

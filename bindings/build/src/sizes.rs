@@ -29,8 +29,9 @@ struct Budget {
 /// other kinds of implement 21 kB, as the part for the years shows, which has no tables; refused sign-offs that are told, what would
 /// change an answer to its last case, mornings told unasked and places that are compared 10 kB; places as the
 /// day asked for them, stored states that are sealed and checked against what no course leaves behind, and answers without a
-/// question 17 kB, as the part for sessions shows; lifts to begin with, right bars and longer ranges by name 44 kB. Of the sentences there was no prototype: their budget is what was measured and
-/// one part in a hundred; they read logs and ask every door, and weigh less than the three parts together that do so without them.
+/// question 17 kB, as the part for sessions shows; lifts to begin with, right bars and longer ranges by name 44 kB. Of the
+/// sentences there was no prototype: their budget is what was measured and one part in a hundred; they read logs and ask every
+/// door, and weigh less than the three parts together that do so without them.
 const BUDGETS: &[Budget] = &[
     Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((1_955_900, 614_900)) },
     Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((267_000, 90_900)) },
