@@ -52,7 +52,7 @@ TEXT
   met=$(rows | grep -c '| met |$' || true)
   missed=$(rows | grep -c '| NOT MET |$' || true)
   echo "Budgets: $met met, $missed not met."
-  for bench in one_rm loading dose condition progression package; do
+  for bench in one_rm loading dose condition progression doors package; do
     found=$(awk -v bench="bench: $bench" '/^bench: /{on = $0 == bench} on && /^\| / && !/^\| what /' "$lines")
     [ -n "$found" ] || continue
     printf '\n# %s\n\n| what | ours | peer | ratio | budget | met |\n|---|---:|---:|---:|---|---|\n%s\n' "$(names "$bench")" "$found"

@@ -8,6 +8,7 @@ use bismar::value::Value;
 use wasm_bindgen::prelude::*;
 
 use crate::fault::Fault;
+use crate::columns;
 use crate::flat::{self, Column};
 use crate::parcel::{NamesRead, NamesWritten};
 use crate::{dispatch, parcel};
@@ -148,7 +149,7 @@ pub fn raw_column(rows: usize) -> usize {
 #[must_use]
 pub fn raw_batch(index: u32) -> i32 {
     let columns = COLUMNS.take();
-    match flat::batch(index as usize, &columns) {
+    match columns::batch(index as usize, &columns) {
         Ok(answers) => {
             let count = answers.len() as i32;
             ANSWERS.set(answers);

@@ -11,6 +11,17 @@ use crate::wide::{Processor, WHOLE, Wide};
 /// next.
 const TOGETHER: usize = 1 << 10;
 
+/// Calls a function of the table for every row of the columns.
+///
+/// # Errors
+/// `unknown_function`, or as [`run`].
+pub fn batch<C: AsRef<[f64]>>(index: usize, columns: &[Column<C>]) -> Result<Vec<f64>, Error> {
+    let flat = flat::TABLE.get(index).ok_or_else(|| flat::unknown(index))?;
+    let mut out = vec![0.0; rows(columns)?];
+    run(flat, columns, &mut out, None)?;
+    Ok(out)
+}
+
 /// Runs the function for every row, bit for bit what a call for each would give. Where `refused` is given, a row that
 /// the function refuses gets NaN and is counted there; else the first such row is the error.
 ///

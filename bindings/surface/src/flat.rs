@@ -54,21 +54,6 @@ pub fn call(index: usize, given: &[f64]) -> Result<f64, Error> {
     }
 }
 
-/// Calls a function of the table for every row of the columns.
-///
-/// # Errors
-/// `unknown_function`; `wrong_type` if the columns differ in length; what the function reports, with the row in
-/// brackets behind the field.
-pub fn batch(index: usize, columns: &[Column]) -> Result<Vec<f64>, Error> {
-    let flat = TABLE.get(index).ok_or_else(|| unknown(index))?;
-    let rows = rows(columns)?;
-    let mut out = Vec::with_capacity(rows);
-    for row in 0..rows {
-        out.push(call_row(flat, columns, row).map_err(|error| in_row(&error, row))?);
-    }
-    Ok(out)
-}
-
 /// Calls the function for one row of the columns.
 pub(crate) fn call_row<C: AsRef<[f64]>>(
     flat: &Flat,
@@ -82,7 +67,7 @@ pub(crate) fn call_row<C: AsRef<[f64]>>(
     (flat.call)(given.get(..columns.len()).unwrap_or_default())
 }
 
-fn unknown(index: usize) -> Error {
+pub(crate) fn unknown(index: usize) -> Error {
     crate::calls::unknown(index)
 }
 
