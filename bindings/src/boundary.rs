@@ -5,10 +5,10 @@ use std::cell::RefCell;
 
 use bismar::Error;
 use bismar::value::Value;
+use bismar_surface::columns;
 use wasm_bindgen::prelude::*;
 
 use crate::fault::Fault;
-use crate::columns;
 use crate::flat::{self, Column};
 use crate::parcel::{NamesRead, NamesWritten};
 use crate::{dispatch, parcel};

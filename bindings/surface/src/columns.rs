@@ -72,6 +72,10 @@ fn equation<'a, C: AsRef<[f64]>>(
     flat: &Flat,
     columns: &'a [Column<C>],
 ) -> Option<(Equation, &'a [f64], &'a [f64])> {
+    // Elsewhere there is none to be found, and nothing of the batch form is compiled.
+    if !cfg!(any(part = "whole", part = "strength")) {
+        return None;
+    }
     let name = flat.key.strip_prefix("one_rm.")?;
     let equation = Equation::ALL.iter().copied().find(|equation| equation.name() == name)?;
     match columns {
