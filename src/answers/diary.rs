@@ -14,7 +14,7 @@ use crate::loading::Implement;
 use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
-use crate::record::{Event, EventKind, LiftSession, Lifter, Log, Parameters, Place, Session};
+use crate::record::{Event, EventKind, LiftSession, Lifter, Log, Parameters, Place, Session, WorkSet};
 
 /// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
 /// method here.
@@ -55,12 +55,24 @@ pub(super) struct Done {
     place: Place,
     /// Its implement helps, so that its loads lie below zero.
     helped: bool,
+    /// A set of it was missed.
+    pub(super) failed: bool,
+    /// Whether it has sets, and whether one of them was marked by more than one person.
+    marked: Marked,
     /// Class of the day, as reported before the session.
     pub(super) class: DayClass,
     /// What the session came to for the gate, where it counted.
     pub(super) sitting: Option<Sitting>,
     /// The body mass last recorded, with its day.
     pub(super) body: Option<(Day, Mass)>,
+}
+
+/// By how many people the sets of a lift were marked at the most.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Marked {
+    NoSets,
+    ByOneAtMost,
+    BySeveral,
 }
 
 /// One lift of one session.
@@ -225,6 +237,24 @@ impl<'a> Diary<'a> {
         of_lift.iter().filter_map(|number| self.as_done(self.done.get(*number)?))
     }
 
+    /// Sets up to that day, of one lift or of all, that belong to what more than one person marked; none where there are no
+    /// sets at all.
+    pub(super) fn marked_by_several(&self, lift: Option<&Name>, last: Day) -> Option<Vec<&WorkSet>> {
+        let end = self.events.partition_point(|event| event.day <= last);
+        let kept: Vec<&Done> = match lift {
+            None => self.done.iter().take_while(|kept| kept.event < end).collect(),
+            Some(lift) => {
+                let of_lift = self.of_lift.get(lift).map(Vec::as_slice).unwrap_or_default();
+                let kept = of_lift.iter().filter_map(|number| self.done.get(*number));
+                kept.take_while(|kept| kept.event < end).collect()
+            }
+        };
+        kept.iter().any(|kept| kept.marked != Marked::NoSets).then(|| {
+            let several = kept.iter().filter(|kept| kept.marked == Marked::BySeveral);
+            several.filter_map(|kept| lift_of(&self.events, kept)).flat_map(|lift| &lift.sets).collect()
+        })
+    }
+
     fn as_done<'d>(&'d self, kept: &'d Done) -> Option<LiftDone<'d>> {
         let day = self.events.get(kept.event)?.day;
         Some(LiftDone { day, lift: lift_of(&self.events, kept)?, kept })
@@ -258,6 +288,16 @@ impl<'a> Diary<'a> {
     /// What to show beside any answer: a stop comes first.
     pub(super) fn cautions(&self, today: Day) -> Vec<Caution> {
         super::cautions_of(&self.state, today)
+    }
+}
+
+impl Marked {
+    fn of(done: &LiftSession) -> Marked {
+        match done.sets.iter().map(|set| set.all_marks().count()).max() {
+            None => Marked::NoSets,
+            Some(0 | 1) => Marked::ByOneAtMost,
+            Some(_) => Marked::BySeveral,
+        }
     }
 }
 
@@ -324,6 +364,8 @@ fn found(state: &State, at: usize, day: Day, session: &Session) -> Vec<Done> {
                 event: at,
                 lift,
                 helped,
+                failed: done.sets.iter().any(|set| set.failed),
+                marked: Marked::of(done),
                 parameters,
                 place: done.place.unwrap_or(stands.grant().place),
                 class: state.class_on(day),

@@ -11,7 +11,7 @@ use crate::error::{Code, Error};
 use crate::gate::{Agreement, AgreementWeights, Mark, Rater, SetMarks, rater_agreement};
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
-use crate::record::{Event, EventKind, Log, WorkSet};
+use crate::record::{EventKind, Log, WorkSet};
 
 /// Level of the intervals.
 const LEVEL: f64 = 0.95;
@@ -177,7 +177,15 @@ fn alike<'a>(marks: impl Iterator<Item = &'a (Name, Mark, Mark)>) -> Result<Alik
 pub fn raters(log: &Log, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
     log.check()?;
     let stops = super::standing::stops_as_far_as_read(log);
-    among(log.effective()?.iter().map(AsRef::as_ref), lift, (stops, today))
+    let events = log.effective()?;
+    let sessions = events.iter().filter(|event| event.day <= today).filter_map(|event| match &event.kind {
+        EventKind::SessionRecorded(session) => Some(session),
+        _ => None,
+    });
+    let wanted = sessions.flat_map(|session| &session.lifts);
+    let wanted = wanted.filter(|done| lift.is_none_or(|lift| done.lift == *lift));
+    let sets: Vec<&WorkSet> = wanted.flat_map(|done| &done.sets).collect();
+    among(if sets.is_empty() { None } else { Some(sets) }, lift, (stops, today))
 }
 
 impl Diary<'_> {
@@ -186,28 +194,24 @@ impl Diary<'_> {
     /// # Errors
     /// As [`raters`].
     pub fn raters(&self, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
-        among(self.events(), lift, (self.state().stops(), today))
+        among(self.marked_by_several(lift, today), lift, (self.state().stops(), today))
     }
 }
 
-fn among<'e>(
-    events: impl Iterator<Item = &'e Event>,
+/// What the sets tell; none where there are no sets.
+fn among(
+    sets: Option<Vec<&WorkSet>>,
     lift: Option<&Name>,
     (stops, today): (Vec<Reason>, Day),
 ) -> Result<Raters, Error> {
     let mut pairs: Vec<Beside> = Vec::new();
-    let mut sessions = 0_u32;
-    for event in events.filter(|event| event.day <= today) {
-        let EventKind::SessionRecorded(session) = &event.kind else { continue };
-        let wanted = session.lifts.iter().filter(|done| lift.is_none_or(|lift| done.lift == *lift));
-        for set in wanted.flat_map(|done| &done.sets) {
-            sessions = sessions.saturating_add(1);
-            side_by_side(set, &mut pairs);
-        }
+    let any = sets.is_some();
+    for set in sets.into_iter().flatten() {
+        side_by_side(set, &mut pairs);
     }
     let mut missing = Vec::new();
     match lift {
-        _ if sessions > 0 => {}
+        _ if any => {}
         Some(lift) => missing.push(Lacking::SessionOf(lift.clone())),
         None => missing.push(Lacking::Session),
     }

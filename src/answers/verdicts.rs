@@ -63,7 +63,7 @@ pub fn verdicts(log: &Log, today: Day) -> Result<Verdicts, Error> {
 
 fn fell_short(done: &LiftDone<'_>) -> bool {
     let judged = done.kept.sitting.as_ref();
-    done.lift.sets.iter().any(|set| set.failed)
+    done.kept.failed
         || judged.is_some_and(|sitting| sitting.outcome == Outcome::Fail || sitting.short_of_reserve)
 }
 
