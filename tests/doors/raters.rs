@@ -1,6 +1,6 @@
 //! Agreement between those who mark the same sets.
 
-use bismar::answers::{Lacking, Raters, WhoMarks, raters};
+use bismar::answers::{Diary, Lacking, Raters, WhoMarks, raters};
 use bismar::gate::{Mark, Outcome, Rater, SetMarks};
 use bismar::progression::fold;
 use bismar::quantity::Reps;
@@ -34,6 +34,8 @@ fn world_of(sets: &[WorkSet]) -> World {
 fn asked(world: &World, lift: Option<&str>) -> Raters {
     let lift = lift.map(name);
     let answer = raters(&world.log, lift.as_ref(), world.day).unwrap();
+    let diary = Diary::of(&world.log).unwrap();
+    assert_eq!(diary.raters(lift.as_ref(), world.day).unwrap(), answer, "of a kept reading");
     for said in Words::of(&parameters()).raters(&answer) {
         is_careful(&said);
         assert!(!said.contains(['{', '}']), "{said}");
