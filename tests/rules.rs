@@ -25,6 +25,8 @@ mod careful;
 mod easing;
 #[path = "rules/elsewhere.rs"]
 mod elsewhere;
+#[path = "rules/guide.rs"]
+mod guide;
 #[path = "rules/hostile.rs"]
 mod hostile;
 #[path = "rules/heights.rs"]
