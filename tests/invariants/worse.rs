@@ -163,7 +163,7 @@ proptest! {
 const EXCUSED_COURSES: usize = 3_000;
 
 /// Every way in which something may be told worse.
-const WAYS: [&str; 24] = [
+const WAYS: [&str; 25] = [
     "Pain",
     "Feature",
     "Class",
@@ -178,6 +178,7 @@ const WAYS: [&str; 24] = [
     "Easier",
     "LowerLimit",
     "ToldBetween",
+    "PainBetween",
     "NoPain",
     "NoFeatures",
     "NoAsks",
