@@ -66,6 +66,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
             let nothing =
                 Sitting { outcome: Outcome::NotScored, at_grant: false, scored: 0, acceptable: 0, ..own };
             now.remember(Sitting { asked_first: true, ..nothing });
+            now.withdraw_offer(on);
         } else {
             now.unanswered = Some((event, on));
         }

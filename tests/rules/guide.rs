@@ -14,8 +14,11 @@ fn every_rule_of_the_guide_names_tests_that_are_there() {
         .into_iter()
         .map(|path| std::fs::read_to_string(path).unwrap())
         .collect();
-    let there: BTreeSet<&str> =
-        tests.split("#[test]\n").skip(1).filter_map(|test| test.split("fn ").nth(1)?.split('(').next()).collect();
+    let there: BTreeSet<&str> = tests
+        .split("#[test]\n")
+        .skip(1)
+        .filter_map(|test| test.split("fn ").nth(1)?.split('(').next())
+        .collect();
     for rule in 1..=18 {
         let begins = format!("**{rule}. ");
         let at = page.find(&begins).unwrap_or_else(|| panic!("no rule {rule}"));

@@ -81,7 +81,6 @@ pub fn any_worse() -> impl Strategy<Value = Worse> {
         2 => prop::sample::select(vec![Worse::EffortUnsaid, Worse::LessLeft, Worse::Easier]),
         1 => any::<bool>().prop_map(|low| Worse::LessReached { low }),
         1 => prop::sample::select(vec![Worse::LowerLimit, Worse::ToldBetween]),
-        1 => (0_u8..3, 1_u8..4).prop_map(|(region, score)| Worse::PainBetween { region, score }),
         3 => prop::sample::select(vec![
             Worse::NoPain, Worse::NoFeatures, Worse::NoAsks, Worse::NoClass, Worse::NoMarks, Worse::NoCompany,
         ]),
