@@ -32,6 +32,8 @@ mod handover;
 mod kept;
 #[path = "doors/next_set.rs"]
 mod next_set;
+#[path = "doors/one_verdict.rs"]
+mod one_verdict;
 #[path = "doors/places.rs"]
 mod places;
 #[path = "doors/plans.rs"]

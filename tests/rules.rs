@@ -17,12 +17,16 @@ mod world;
 mod acts;
 #[path = "rules/allowed.rs"]
 mod allowed;
+#[path = "rules/as_asked.rs"]
+mod as_asked;
 #[path = "rules/careful.rs"]
 mod careful;
 #[path = "rules/easing.rs"]
 mod easing;
 #[path = "rules/elsewhere.rs"]
 mod elsewhere;
+#[path = "rules/guide.rs"]
+mod guide;
 #[path = "rules/hostile.rs"]
 mod hostile;
 #[path = "rules/heights.rs"]
@@ -42,6 +46,8 @@ mod mornings;
 mod named;
 #[path = "rules/offers.rs"]
 mod offers;
+#[path = "rules/one_day.rs"]
+mod one_day;
 #[path = "rules/overrides.rs"]
 mod overrides;
 #[path = "rules/pains.rs"]
@@ -52,6 +58,8 @@ mod parts;
 mod places;
 #[path = "rules/returns.rs"]
 mod returns;
+#[path = "rules/still_said.rs"]
+mod still_said;
 #[cfg(feature = "english")]
 #[path = "rules/told.rs"]
 mod told;

@@ -10,7 +10,7 @@ use crate::caution::Caution;
 use crate::error::Error;
 use crate::gate::{Criterion, Gate, GateState, Outcome};
 use crate::progression::{
-    ClearanceInForce, Decision, LiftState, MoveOutlook, OpenAsk, Purpose, SetupSeen, State, Status,
+    ClearanceInForce, Decision, LiftState, MoveOutlook, OpenAsk, Purpose, SetupSeen, Sitting, State, Status,
 };
 use crate::quantity::{Day, Length, Mass, Name, Pain};
 use crate::reason::{NamedPlace, Reason, Shortfall};
@@ -133,7 +133,8 @@ pub struct LiftHandover {
     pub gate_state: GateState,
     /// What technique is judged by.
     pub criteria: Vec<Criterion>,
-    /// Whether a step is on offer, and what stands in the way.
+    /// Whether a step is earned, and what stands in its way as far as the log says. Whether it is for today the session of
+    /// today says, which has the plan.
     pub outlook: MoveOutlook,
     /// An override in force.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -345,7 +346,8 @@ fn last_done(stands: LiftState<'_>, events: &[&Event], place: Option<NamedPlace>
         _ => None,
     })?;
     let now = stands.now();
-    let sitting = now.sittings.last().filter(|sitting| sitting.day == event.day);
+    let counts = |sitting: &&Sitting| sitting.day == event.day && !sitting.asked_first;
+    let sitting = now.sittings.last().filter(counts);
     Some(LastDone {
         day: event.day,
         event: event.sequence,

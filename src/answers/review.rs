@@ -8,7 +8,7 @@ use super::oddity::{Odd, Oddity, Slip};
 use crate::caution::Caution;
 use crate::error::Error;
 use crate::gate::{Mark, Rater, SetMarks};
-use crate::loading::unit_slip;
+use crate::loading::{Implement, unit_slip};
 use crate::numeric;
 use crate::progression::{FALL_DAYS, FALL_PART};
 use crate::quantity::{Day, Mass, Name, Reserve};
@@ -40,6 +40,9 @@ struct LiftLook {
     lift: Name,
     /// The load that the next one is held against.
     expected: Option<Mass>,
+    /// The kind of its implement, and of those before it what was expected there.
+    kind: Option<&'static str>,
+    left: Vec<(Option<&'static str>, Option<Mass>)>,
     /// A load that looked like a slip in the session before: twice in a row it is what was lifted.
     doubted: Option<Mass>,
     sessions: Vec<Looked>,
@@ -94,6 +97,8 @@ impl<'e> Looking<'e> {
             let new = LiftLook {
                 lift: id.clone(),
                 expected: None,
+                kind: None,
+                left: Vec::new(),
                 doubted: None,
                 sessions: Vec::new(),
                 overrides: Vec::new(),
@@ -123,7 +128,9 @@ impl<'e> Looking<'e> {
 
     fn parameters(&mut self, all: &Parameters) {
         for set in &all.lifts {
+            let kind = all.implement(&set.implement).map(Implement::kind);
             if let Some(look) = self.lift(&set.id) {
+                look.take_up(kind);
                 look.expected = look.expected.or(Some(set.start.load()));
             }
         }
@@ -206,6 +213,19 @@ impl Looking<'_> {
 }
 
 impl LiftLook {
+    /// A load of one kind of implement says nothing about one of another: there it is as it was left, or at the start.
+    fn take_up(&mut self, kind: Option<&'static str>) {
+        if self.kind == kind || self.kind.is_none() {
+            self.kind = kind;
+            return;
+        }
+        let left = (self.kind.take(), self.expected.take());
+        self.left.retain(|(known, _)| *known != left.0);
+        self.left.push(left);
+        (self.kind, self.doubted) = (kind, None);
+        self.expected = self.left.iter().find(|(known, _)| *known == kind).and_then(|(_, load)| *load);
+    }
+
     /// Loads of a session that look like slips, each once.
     fn loads(&mut self, done: &LiftSession) -> Vec<(Mass, Mass, Slip)> {
         let mut slips: Vec<(Mass, Mass, Slip)> = Vec::new();

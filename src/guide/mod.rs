@@ -9,6 +9,7 @@
 //! | [`why_it_is_so`] | Why no clock, no schedule, whole nanograms, errors as data? |
 //! | [`by_hand`] | What changes against a notebook and a calculator? |
 //! | [`choose_an_equation`] | Which equation says what a set was worth, and where do the studies disagree? |
+//! | [`never`] | What is never done to a lifter, and which test shows it? |
 //! | [`provenance`] | Where does every number come from, and what is it held against? |
 //! | [`not_claimed`] | What is not claimed? |
 //! | [`doubts`] | What is weakest, and which study would settle it? |
@@ -49,6 +50,9 @@ pub mod doubts {}
     doc = "Shown with the features `json` and `english`."
 )]
 pub mod first_log {}
+
+#[doc = include_str!("never.md")]
+pub mod never {}
 
 #[doc = include_str!("not_claimed.md")]
 pub mod not_claimed {}

@@ -9,15 +9,14 @@ use super::warm_up::warm_up;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
-use crate::progression::{Decision, Easing, MoveOutlook, Purpose, Status, View, gap, rest_missing};
+use crate::progression::{
+    Decision, Easing, MoveOutlook, Purpose, RESERVE, RESERVE_ALONE, Status, View, gap, reserve_of_limit,
+    rest_missing,
+};
 use crate::quantity::{Day, Rir};
 use crate::reason::Reason;
 use crate::record::{Dimension, Grant, LiftPlan, Place, Plan};
 
-/// Repetitions left in reserve where the plan names none (common practice).
-const RESERVE: Rir = Rir::whole(3);
-/// Repetitions left in reserve alone under a bar without pins (our choice).
-const RESERVE_ALONE: Rir = Rir::whole(4);
 /// More in reserve in an easy week (our choice).
 const EASY_WEEK_RESERVE: Rir = Rir::whole(4);
 /// A break of so many full days is an easy week already (our choice). Once a week leaves six between two sessions.
@@ -177,11 +176,8 @@ impl Stage<'_> {
                 draft.keep_in_reserve(self.view.policy().reserve_floor);
             }
         }
-        for limit in self.view.limits() {
-            if let Some(rating) = limit.effort {
-                let halves = 20_u16.saturating_sub(rating.halves());
-                draft.keep_in_reserve(Rir::new(f64::from(halves) / 2.0).unwrap_or(RESERVE_ALONE));
-            }
+        for reserve in self.view.limits().filter_map(reserve_of_limit) {
+            draft.keep_in_reserve(reserve);
         }
         if let Some(alone) = self.view.alone() {
             draft.say(alone);
@@ -340,7 +336,12 @@ impl Stage<'_> {
             cautions.push(Caution::GatesUnproven);
         }
         cautions.extend(super::mind::of_reasons(&self.view, draft));
-        cautions.dedup();
-        cautions
+        let mut once: alloc::vec::Vec<Caution> = alloc::vec::Vec::with_capacity(cautions.len());
+        for caution in cautions {
+            if !once.contains(&caution) {
+                once.push(caution);
+            }
+        }
+        once
     }
 }

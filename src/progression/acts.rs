@@ -31,7 +31,7 @@ impl State {
         }
         match given.expires {
             Some(expires) if expires >= on => {
-                now.take_load();
+                now.take_act();
                 now.overruled = Some(OverrideInForce {
                     load: given.load,
                     expires,
@@ -43,7 +43,7 @@ impl State {
             // It allows nothing any more, and nothing that stands is changed by it.
             Some(expires) => now.refuse_past(expires),
             None => {
-                now.take_load();
+                now.take_act();
                 now.overruled = None;
                 let grant = now.grant.with_load(given.load);
                 if grant != now.grant {
@@ -291,15 +291,9 @@ impl Now {
         self.refused.take_if(|_| self.override_refused);
     }
 
-    /// Another load was taken: what was refused of a load is not the last word any more; a step that was asked for is another
-    /// matter.
-    fn take_load(&mut self) {
-        self.refused.take_if(|_| self.override_refused);
-        (self.override_refused, self.override_past) = (false, None);
-    }
-
-    /// An act was taken: what was refused before it is not the last word any more.
-    fn take_act(&mut self) {
-        (self.refused, self.override_refused, self.override_past) = (None, false, None);
+    /// An act was taken: a load whose last day was past is not the last word any more. What was refused stays told until the next
+    /// session.
+    const fn take_act(&mut self) {
+        self.override_past = None;
     }
 }

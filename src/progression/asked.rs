@@ -5,9 +5,25 @@
 use super::region::RegionState;
 use super::view::View;
 use crate::condition::DayClass;
-use crate::quantity::{Mass, Pain};
+use crate::quantity::{Mass, Pain, Rir};
 use crate::reason::Reason;
-use crate::record::{Place, Policy};
+use crate::record::{ClearanceLimits, Place, Policy};
+
+/// Repetitions left in reserve where the plan names none (common practice).
+pub(crate) const RESERVE: Rir = Rir::whole(3);
+/// Repetitions left in reserve alone under a bar without pins (our choice).
+pub(crate) const RESERVE_ALONE: Rir = Rir::whole(4);
+
+/// What a day asks of a lift before a session of it, as far as the log says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Asked {
+    /// Where it is to be done.
+    pub(crate) place: Place,
+    /// Pain asks for less than the work granted.
+    pub(crate) eased: bool,
+    /// What is to be left in reserve where no plan names a number.
+    pub(crate) reserve: Rir,
+}
 
 /// How far a day eases a lift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,6 +47,19 @@ impl View<'_> {
         let on_rung = self.pain_easings().any(|(how, _)| nothing_lighter(how))
             || ((below || self.halves_one_set()) && nothing_lighter(Easing::Step));
         if on_rung { easier } else { place }
+    }
+
+    /// What the day asks of the lift, as far as the log says.
+    pub(crate) fn asked(&self) -> Asked {
+        let eased = self.pain_easings().next().is_some();
+        Asked { place: self.asked_place(), eased, reserve: self.asked_reserve() }
+    }
+
+    /// What is to be left in reserve where no plan names a number: as today's session says it, and no less than a step needs.
+    fn asked_reserve(&self) -> Rir {
+        let alone = self.alone().map(|_| RESERVE_ALONE);
+        let floors = self.limits().filter_map(reserve_of_limit).chain(alone);
+        floors.fold(RESERVE.max(self.policy().reserve_to_advance), Rir::max)
     }
 
     /// The same place on the rung that is directly easier, where there is one.
@@ -100,4 +129,10 @@ impl View<'_> {
     pub(crate) fn eases_from(&self) -> Mass {
         self.limit().min(self.lift.now.grant.load())
     }
+}
+
+/// What a clearance's limit of effort leaves in reserve.
+pub(crate) fn reserve_of_limit(limit: &ClearanceLimits) -> Option<Rir> {
+    let halves = 20_u16.saturating_sub(limit.effort?.halves());
+    Some(Rir::new(f64::from(halves) / 2.0).unwrap_or(RESERVE_ALONE))
 }

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use super::guard::Situation;
 use super::lift::Now;
+use super::sitting::Sitting;
 use super::state::State;
 use super::status::{Purpose, Status};
 use super::view::View;
@@ -54,6 +55,9 @@ impl MoveOutlook {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
 pub struct Decision {
+    /// Every stop of the lifter, the gravest first, whatever lift it is of; empty where nothing is stopped. Shown before anything
+    /// else.
+    pub stops: Vec<Reason>,
     /// Id of the lift.
     pub lift: Name,
     /// Its state on that day.
@@ -139,6 +143,7 @@ impl State {
         outlook.tell(&mut reasons, now.here.0);
         let (version, parameters) = self.names();
         Decision {
+            stops: self.stops(),
             lift: view.lift.set.id.clone(),
             status: now.status.clone(),
             grant: Grant { place: view.place(), ..now.grant },
@@ -157,7 +162,8 @@ impl State {
 /// The break that a lift comes back from, until the return is over.
 fn break_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
-    if let Status::Returning { way, .. } = &now.status {
+    // A planned break on the way back interrupts it and ends nothing of it.
+    if let Status::Returning { way, .. } | Status::Resting { way: Some(way) } = &now.status {
         if way.gap > 0 {
             reasons.push(Reason::Layoff { gap: way.gap, row: way.row, load: now.grant.load() });
         }
@@ -295,7 +301,8 @@ fn last_session_reason(now: &Now) -> Option<Reason> {
     if let Some(short) = now.short {
         return Some(Reason::NotAtGrant { short });
     }
-    let last = now.sittings.last().filter(|last| last.outcome == Outcome::NotScored)?;
+    let unscored = |last: &&Sitting| last.outcome == Outcome::NotScored && !last.asked_first;
+    let last = now.sittings.last().filter(unscored)?;
     Some(if last.miss_unplaced { Reason::MissNotPlaced } else { Reason::NotScored })
 }
 

@@ -14,6 +14,8 @@ use crate::record::{Event, EventKind, LayoffReason, LiftParameters, LiftSession,
 pub(crate) struct Foreseen {
     retractions: Retractions,
     days: Vec<SplitDay>,
+    /// First sessions of a day with a lift after which another one follows that is judged apart.
+    parted: Vec<(u32, Name)>,
 }
 
 /// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, or something was told
@@ -37,7 +39,8 @@ struct LaterPart {
 impl Foreseen {
     /// Looks through events in order.
     pub(crate) fn find(events: &[Cow<'_, Event>]) -> Foreseen {
-        Foreseen { retractions: Retractions::find(events), days: split_days(events) }
+        let (days, parted) = split_days(events);
+        Foreseen { retractions: Retractions::find(events), days, parted }
     }
 
     /// Whether that session's pass is taken back for a lift of these regions.
@@ -54,6 +57,11 @@ impl Foreseen {
     pub(crate) fn is_later_part(&self, session: u32, lift: &Name) -> bool {
         let own = self.days.iter().filter(|day| day.lift == *lift);
         own.into_iter().any(|day| day.later.iter().any(|part| part.session == session))
+    }
+
+    /// Whether a later session of that day with the lift is judged apart from that one.
+    pub(crate) fn is_parted(&self, session: u32, lift: &Name) -> bool {
+        self.parted.iter().any(|(first, own)| *first == session && own == lift)
     }
 
     /// What later sessions of that day did of the lift, with nothing told before them that parts them from the first.
@@ -81,8 +89,9 @@ struct First<'a> {
     parted: bool,
 }
 
-fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
+fn split_days(events: &[Cow<'_, Event>]) -> (Vec<SplitDay>, Vec<(u32, Name)>) {
     let mut found: Vec<SplitDay> = Vec::new();
+    let mut parted: Vec<(u32, Name)> = Vec::new();
     let mut today: (Option<Day>, Vec<First<'_>>) = (None, Vec::new());
     let mut set: Option<&Parameters> = None;
     for event in events {
@@ -103,6 +112,7 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
                 continue;
             };
             if first.parted || is_set_otherwise(first.set, set, &done.lift) {
+                parted.push((first.session, done.lift.clone()));
                 *first = own;
                 continue;
             }
@@ -121,7 +131,7 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
         // What hurt in a session was told before the next.
         today.1.iter_mut().for_each(|first| first.parted |= hurts(session.pain.as_deref(), first.lift, set));
     }
-    found
+    (found, parted)
 }
 
 /// Whether what is told stops or limits that lift, asks for less of it, or changes where it stands: what is done after it is

@@ -3,6 +3,7 @@
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
+use super::asked::Asked;
 use super::lift::Lift;
 use super::view::View;
 use crate::error::Error;
@@ -47,20 +48,38 @@ pub(crate) struct Judged {
 pub(crate) struct Said<'a> {
     pub(crate) sets: Vec<&'a WorkSet>,
     pub(crate) parts: Vec<&'a LiftSession>,
-    /// Where the day asked for each part to be done.
-    asked: Vec<Place>,
+    /// What the day asked of each part.
+    asked: Vec<Asked>,
+}
+
+impl Judged {
+    /// Whether it takes back what an earlier part of its day showed. Easier work as the day asked for it takes nothing.
+    pub(crate) const fn takes_back(&self) -> bool {
+        match self.outcome {
+            Outcome::Pass => false,
+            Outcome::Fail => true,
+            Outcome::NotScored => !self.as_asked_elsewhere,
+        }
+    }
 }
 
 impl<'a> Said<'a> {
-    pub(crate) fn new(parts: impl Iterator<Item = (&'a LiftSession, Place)>) -> Said<'a> {
-        let (parts, asked): (Vec<&LiftSession>, Vec<Place>) = parts.unzip();
+    pub(crate) fn new(parts: impl Iterator<Item = (&'a LiftSession, Asked)>) -> Said<'a> {
+        let (parts, asked): (Vec<&LiftSession>, Vec<Asked>) = parts.unzip();
         Said { sets: parts.iter().flat_map(|part| &part.sets).collect(), parts, asked }
     }
 
     /// Whether every part was asked for elsewhere than at that place, and done there.
     fn is_elsewhere_as_asked(&self, granted: Place) -> bool {
         let mut parts = self.parts.iter().zip(&self.asked);
-        parts.all(|(part, asked)| *asked != granted && part.place.is_none_or(|place| place == *asked))
+        parts.all(|(part, asked)| {
+            asked.place != granted && part.place.is_none_or(|place| place == asked.place)
+        })
+    }
+
+    /// The day asked for less than the work granted. Whoever did more than that shows no more than who did as asked.
+    fn eased(&self) -> Option<Shortfall> {
+        self.asked.iter().any(|asked| asked.eased).then_some(Shortfall::Limit)
     }
 
     /// The setup as far as anybody spoke of it.
@@ -87,7 +106,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
     let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
     let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
     let elsewhere = elsewhere(view, said);
-    let short = elsewhere.or_else(|| shortfall(view, said));
+    let short = elsewhere.or_else(|| shortfall(view, said)).or_else(|| said.eased());
     let missed = said.sets.iter().any(|done| done.failed);
     let outcome = match verdict.passed {
         Outcome::Fail => Outcome::Fail,
@@ -108,7 +127,11 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         watched_held: counts_here(short) && super::probe::watched_held(now, set, &marks),
         weak: verdict.weakest,
         reserve: all_reserves(&said.sets).and_then(|all| all.into_iter().min()),
-        short_of_reserve: said.parts.iter().any(|part| left_too_little(part, view.policy())),
+        short_of_reserve: said
+            .parts
+            .iter()
+            .zip(&said.asked)
+            .any(|(part, asked)| left_too_little(part, *asked, view.policy())),
         effort_unsaid: said.sets.iter().any(|set| set.effort.is_none()),
         miss_unplaced: outcome == Outcome::NotScored
             && verdict.passed == Outcome::NotScored
@@ -121,7 +144,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
 fn elsewhere(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, granted) = (view.lift, view.lift.now.grant.place);
     let mut parts = said.parts.iter().zip(&said.asked);
-    parts.find_map(|(part, asked)| place_shortfall(lift, granted, *asked, part))
+    parts.find_map(|(part, asked)| place_shortfall(lift, granted, asked.place, part))
 }
 
 /// Whether a session that fell short in that was one at the granted place and load all the same: of fewer sets or repetitions.
@@ -213,10 +236,10 @@ fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {
 }
 
 /// Whether a set of which somebody said it left less in reserve than was asked for: the reserve that the session names, though
-/// never below the floor of the policy, else the policy's own for a step.
-fn left_too_little(part: &LiftSession, policy: &Policy) -> bool {
+/// never below the floor of the policy, else what the day asked for.
+fn left_too_little(part: &LiftSession, day: Asked, policy: &Policy) -> bool {
     let asked = part.reserve_asked.map(|asked| asked.max(policy.reserve_floor));
-    let asked = asked.unwrap_or(policy.reserve_to_advance).halves();
+    let asked = asked.unwrap_or(day.reserve).halves();
     part.sets.iter().filter_map(|set| reserve(set.effort?)).any(|left| left < asked)
 }
 

@@ -5,6 +5,7 @@ use alloc::boxed::Box;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::day_start::DayStart;
 use super::loadable::Loadable;
 use super::setup::SetupSeen;
 use super::sitting::{SITTINGS, Sitting};
@@ -153,6 +154,9 @@ pub struct Now {
     /// The last coach's act for this lift that a guard refused, until its next session.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub refused: Option<u32>,
+    /// How it stood before the first session of the day, where another one follows.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    pub(crate) day_start: DayStart,
 }
 
 #[cfg(feature = "serde")]
@@ -237,6 +241,7 @@ impl Now {
             override_refused: false,
             nothing_easier: false,
             refused: None,
+            day_start: DayStart::default(),
         }
     }
 

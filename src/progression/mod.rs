@@ -32,6 +32,7 @@ mod bounds;
 mod change;
 mod clearance;
 mod day_report;
+mod day_start;
 mod decision;
 mod digest;
 #[cfg(test)]
@@ -71,7 +72,7 @@ mod transitions;
 mod view;
 mod waiting;
 
-pub(crate) use asked::Easing;
+pub(crate) use asked::{Easing, RESERVE, RESERVE_ALONE, reserve_of_limit};
 pub use asks::OpenAsk;
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;

@@ -125,6 +125,10 @@ impl State {
         }
         if zone > PainZone::Clear {
             region.unclear = Some(on);
+            // A day that was taken as a clear one is none.
+            if region.cleared.take_if(|day| *day == on).is_some() {
+                region.clear_needed = region.clear_needed.saturating_add(1);
+            }
         }
         if zone >= PainZone::Block {
             region.lowered = Some(on);
@@ -171,8 +175,9 @@ impl State {
             }
             region.count_steady();
             // What was said on that day before the session counts as well.
-            if region.unclear != Some(on) {
-                region.clear_needed = region.clear_needed.saturating_sub(1);
+            if region.unclear != Some(on) && region.clear_needed > 0 {
+                region.clear_needed -= 1;
+                region.cleared = Some(on);
             }
         }
     }

@@ -234,6 +234,7 @@ impl RegionState {
             ("last", self.last.map(|(day, _)| day)),
             ("lowered", self.lowered),
             ("unclear", self.unclear),
+            ("cleared", self.cleared),
             ("usual", self.usual.map(|(_, agreed, _)| agreed)),
             ("flared", self.flared),
         ] {

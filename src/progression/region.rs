@@ -40,6 +40,9 @@ pub struct RegionState {
     pub usual: Option<(Pain, Day, u8)>,
     /// Training days without more pain than usual still to come before a move.
     pub clear_needed: u8,
+    /// Last day that was taken as one of them.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub cleared: Option<Day>,
     /// Next-morning flares in a row.
     pub flares: u8,
     /// Day of training whose morning flared last.
@@ -65,6 +68,7 @@ impl RegionState {
             scores: Vec::new(),
             usual: None,
             clear_needed: 0,
+            cleared: None,
             flares: 0,
             flared: None,
             stop: None,
@@ -114,13 +118,14 @@ impl RegionState {
         }
     }
 
-    /// Whether pain rises over three training days, or stands on three at the score that blocks or more, and above the level
-    /// that is agreed to be usual.
+    /// Whether pain rises over three training days, or stands on three at the usual score that blocks or more, however late a
+    /// policy lets it block, and above the level that is agreed to be usual.
     pub(crate) fn persists(&self, policy: &Policy, on: Day) -> bool {
         let scores: Vec<Pain> = self.scores.iter().map(|(_, score)| *score).collect();
         let rising = scores.windows(2).all(|pair| matches!(pair, [earlier, later] if later > earlier));
         let usual = self.usual_level(on, policy.usual_review_days);
-        let high = |score: &Pain| score.score() >= policy.pain_block_from && *score > usual;
+        let from = policy.pain_block_from.min(Policy::default().pain_block_from);
+        let high = |score: &Pain| score.score() >= from && *score > usual;
         scores.len() == LAST_SCORES && (rising || scores.iter().all(high))
     }
 }

@@ -60,7 +60,16 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
     // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, but the morning
     // after it is waited for; what is worse counts.
     if facts.first && result.outcome == Outcome::Pass {
-        now.unanswered = Some((event, on));
+        if result.short_of_reserve || result.effort_unsaid {
+            // What it left in reserve counts all the same.
+            let own = sitting(now, result, on, event, facts);
+            let nothing =
+                Sitting { outcome: Outcome::NotScored, at_grant: false, scored: 0, acceptable: 0, ..own };
+            now.remember(Sitting { asked_first: true, ..nothing });
+            now.withdraw_offer(on);
+        } else {
+            now.unanswered = Some((event, on));
+        }
         if now.status == Status::Learning {
             count_learning(lift, on);
         }
@@ -90,6 +99,7 @@ fn sitting(now: &Now, result: &Judged, on: Day, event: u32, facts: &Facts) -> Si
         short_of_reserve: result.short_of_reserve,
         effort_unsaid: result.effort_unsaid,
         miss_unplaced: result.miss_unplaced,
+        asked_first: false,
         other_rater: now.other_rater,
         scored: result.scored,
         acceptable: result.acceptable,

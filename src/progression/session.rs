@@ -3,6 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::asked::Asked;
 use super::foreseen::Foreseen;
 use super::judge::{Said, judge};
 use super::layoff::returned;
@@ -15,7 +16,7 @@ use super::view::View;
 use crate::error::{Code, Error};
 use crate::gate::Outcome;
 use crate::quantity::{Day, Name};
-use crate::record::{LiftSession, Place, Session};
+use crate::record::{LiftSession, Session};
 
 impl State {
     pub(crate) fn take_session(
@@ -29,7 +30,7 @@ impl State {
         let loaded = self.loaded_regions(session);
         self.come_back_where_due(session, &loaded, on);
         // What is said in the session eases nothing that was asked before it.
-        let asked = self.asked_places(session, on)?;
+        let asked = self.asked_of(session, on)?;
         if let Some(answers) = &session.pain {
             self.take_pain_list(answers, on, event)?;
         }
@@ -42,7 +43,7 @@ impl State {
             } else if is_unclear(self.lift(&done.lift)?, &self.shared, on) {
                 self.hold_partner(&done.lift);
             }
-            self.lift_mut(&done.lift)?.now.last_place = Some(done.place.unwrap_or(asked));
+            self.lift_mut(&done.lift)?.now.last_place = Some(done.place.unwrap_or(asked.place));
         }
         for region in self.shared.regions.iter_mut().filter(|region| loaded.contains(&region.id)) {
             region.loaded = Some(on);
@@ -78,9 +79,9 @@ impl State {
         Ok(())
     }
 
-    /// Where the day asks for each lift of a session to be done.
-    fn asked_places(&self, session: &Session, on: Day) -> Result<Vec<Place>, Error> {
-        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked_place())).collect()
+    /// What the day asks of each lift of a session.
+    fn asked_of(&self, session: &Session, on: Day) -> Result<Vec<Asked>, Error> {
+        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked())).collect()
     }
 
     /// The regions that the lifts of a session load.
@@ -126,7 +127,7 @@ impl State {
 
     fn take_lift(
         &mut self,
-        (done, asked): (&LiftSession, Place),
+        (done, asked): (&LiftSession, Asked),
         session: &Session,
         on: Day,
         event: u32,
@@ -135,7 +136,7 @@ impl State {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let view = self.view(&done.lift, on)?;
         // Nothing was told before a later part that asks for another place.
-        let there = view.asked_place();
+        let there = Asked { place: view.asked_place(), ..asked };
         let later = foreseen.later_parts(event, &done.lift).map(|part| (part, there));
         let said = Said::new(core::iter::once((done, asked)).chain(later));
         let own = view.lift;
@@ -146,12 +147,24 @@ impl State {
         note_setup(&mut self.lift_mut(&done.lift)?.now, &said, on);
         note_rack(self.lift_mut(&done.lift)?, &said);
         let view = self.view(&done.lift, on)?;
-        let mut result = judge(&view, &said, hurts).map_err(|error| error.within("sets"))?;
-        // Nothing that is missing from a session makes the flare after it count for less.
         let flared = foreseen.retracts(event, view.lift.regions());
-        if flared {
-            result.outcome = Outcome::Fail;
+        let judged = |view: &View<'_>| {
+            let mut result = judge(view, &said, hurts).map_err(|error| error.within("sets"))?;
+            // Nothing that is missing from a session makes the flare after it count for less.
+            if flared {
+                result.outcome = Outcome::Fail;
+            }
+            Ok::<_, Error>(result)
+        };
+        let mut result = judged(&view)?;
+        // What a later part of the day does not show takes back what an earlier one led to; it is judged as the day began.
+        let again = view.lift.now.last_session == Some(on);
+        let begun = view.lift.now.without_the_day().filter(|_| again && result.takes_back());
+        let begun = begun.map(|now| view.lift.standing(now));
+        if let Some(begun) = &begun {
+            result = judged(&View { lift: begun, ..view })?;
         }
+        let begun = begun.filter(|_| result.takes_back()).map(|lift| lift.now);
         let held = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
             // A day below the usual excuses technique, not pain.
@@ -160,8 +173,14 @@ impl State {
             first: comes_first(&view),
             all: Arc::clone(&all),
         };
+        let parted = !again && result.outcome == Outcome::Pass && foreseen.is_parted(event, &done.lift);
         let lift = self.lift_mut(&done.lift)?;
+        begun.into_iter().for_each(|begun| lift.now = begun);
+        let before = parted.then(|| lift.now.clone());
         take_result(lift, &result, on, event, &facts);
+        if !again {
+            lift.now.began_as(before);
+        }
         lift.now.partner_pain |= held;
         self.offer_where_open(&done.lift, on)?;
         // Pain that is agreed to be usual is no news for the partner either.

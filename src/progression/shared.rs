@@ -15,8 +15,8 @@ pub(crate) const FALL_DAYS: i32 = 183;
 pub(crate) const FALL_PART: f64 = 0.05;
 /// The most sessions that an answer may still speak of.
 pub(crate) const MOST_SESSIONS: usize = 16;
-/// The most body masses kept, so that a state stays small.
-pub(crate) const MOST_MASSES: usize = 12;
+/// The most body masses kept, so that a state stays small: one a week of the half year, and the ends.
+pub(crate) const MOST_MASSES: usize = 28;
 
 /// What concerns every lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -121,10 +121,21 @@ impl Shared {
     pub(crate) fn weigh(&mut self, mass: Mass, on: Day) {
         self.body_masses.retain(|(day, earlier)| *earlier > mass && on.since(*day) <= FALL_DAYS);
         self.body_masses.push((on, mass));
-        if self.body_masses.len() > MOST_MASSES {
-            // The oldest stays, since it is the heaviest.
-            self.body_masses.remove(1);
+        if self.body_masses.len() > MOST_MASSES
+            && let Some(closest) = self.closest_mass()
+        {
+            self.body_masses.remove(closest);
         }
+    }
+
+    /// Of the body masses between the first and the last the one whose neighbours lie closest together, so that what is kept lies
+    /// evenly over the half year. The oldest is the heaviest, and the last the present one.
+    fn closest_mass(&self) -> Option<usize> {
+        let between = |at: &usize| match self.body_masses.get(at - 1..at + 2) {
+            Some([(before, _), _, (after, _)]) => after.since(*before),
+            _ => i32::MAX,
+        };
+        (1..self.body_masses.len().saturating_sub(1)).min_by_key(between)
     }
 
     /// Part of the body mass that was lost within half a year, where that is enough to be talked over.

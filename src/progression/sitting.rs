@@ -37,6 +37,8 @@ pub struct Sitting {
     pub other_rater: bool,
     /// A repetition was missed early in the first set or later, and nobody said which: nothing else stood against a pass.
     pub miss_unplaced: bool,
+    /// Something that comes before training was open or said that day: it shows nothing, and what it left in reserve counts.
+    pub asked_first: bool,
     /// Repetitions scored.
     pub scored: u16,
     /// Repetitions among them that were acceptable.
@@ -45,12 +47,12 @@ pub struct Sitting {
 
 /// A sitting as it is stored: session, day, outcome, flags, scored, acceptable. Short, since there are many.
 #[cfg(feature = "serde")]
-type SittingLine = (u32, Day, Outcome, u8, u16, u16);
+type SittingLine = (u32, Day, Outcome, u16, u16, u16);
 
 #[cfg(feature = "serde")]
 impl From<SittingLine> for Sitting {
     fn from((session, day, outcome, flags, scored, acceptable): SittingLine) -> Sitting {
-        let flag = |bit: u8| flags & bit != 0;
+        let flag = |bit: u16| flags & bit != 0;
         Sitting {
             session,
             day,
@@ -63,6 +65,7 @@ impl From<SittingLine> for Sitting {
             other_rater: flag(32),
             effort_unsaid: flag(64),
             miss_unplaced: flag(128),
+            asked_first: flag(256),
             scored,
             acceptable,
         }
@@ -81,8 +84,9 @@ impl From<Sitting> for SittingLine {
             sitting.other_rater,
             sitting.effort_unsaid,
             sitting.miss_unplaced,
+            sitting.asked_first,
         ];
-        let flags = flags.into_iter().rev().fold(0, |bits, flag| 2 * bits + u8::from(flag));
+        let flags = flags.into_iter().rev().fold(0, |bits, flag| 2 * bits + u16::from(flag));
         (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
     }
 }

@@ -30,6 +30,15 @@ fn after(status: &Status, act: Act) -> &'static str {
     settled(&point.after(act).unwrap_or(point).state)
 }
 
+/// Days without training that make a break of the second row.
+const GAP: i32 = 30;
+
+/// What time alone makes of the strict lift in so many days without training.
+fn after_days(status: &Status, days: i32) -> &'static str {
+    let point = world_at(status);
+    settled(&point.state.as_of(point.on.plus(days).unwrap()))
+}
+
 /// What becomes of the strict lift in each state, with pain and clearance in order unless the act says otherwise.
 fn table() -> String {
     let mut text = String::from(
@@ -52,6 +61,13 @@ fn table() -> String {
         }
         text.push('\n');
     }
+    let _ = write!(text, "| {GAP} days without training, before the next session |");
+    for status in statuses() {
+        let after = after_days(&status, GAP);
+        let cell = if after == status.as_str() { "" } else { after };
+        let _ = write!(text, " {cell} |");
+    }
+    text.push('\n');
     text
 }
 
@@ -91,6 +107,17 @@ fn the_table_shows_the_ways_on() {
         let point = world_at(&at(status));
         let id = crate::quantity::Name::new("strict").unwrap();
         assert_eq!(after(&at(status), act), then, "{act}: {:?}", point.state.blockers(&id, None, point.on));
+    }
+}
+
+/// A stop, a lift that is given up and one that the coach rests stay what they are; any other comes back lower.
+#[test]
+fn a_gap_of_days_leads_to_a_way_back() {
+    for status in statuses() {
+        let rests = matches!(status, Status::Resting { .. });
+        let stays = rests || matches!(status, Status::StoppedRefer { .. } | Status::Retired);
+        let then = if stays { status.as_str() } else { "returning" };
+        assert_eq!(after_days(&status, GAP), then, "{}", status.as_str());
     }
 }
 

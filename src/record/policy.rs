@@ -99,8 +99,8 @@ pub struct Policy {
     pub pair_review_days: u16,
     /// Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at.
     pub pair_review_growth: f64,
-    /// Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
-    /// was asked for.
+    /// Repetitions in reserve that a gate's effort cap asks for; a session that does not say what was asked for is held against no
+    /// fewer.
     pub reserve_to_advance: Rir,
     /// Fewest repetitions in reserve that a plan may ask for without an override.
     pub reserve_floor: Rir,

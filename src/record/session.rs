@@ -72,7 +72,8 @@ pub struct LiftSession {
     #[setters(into)]
     pub reached: Option<Length>,
     /// Repetitions that were to be left in reserve, as that day's session said; never taken as fewer than the policy's floor.
-    /// Absent means not written down, and the policy's number for a step stands in its place.
+    /// Absent means not written down, and what the day asked for without a plan stands in its place: three, four alone without
+    /// pins, more where a clearance limits effort, and no less than the policy's number for a step.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub reserve_asked: Option<Rir>,

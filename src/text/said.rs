@@ -4,6 +4,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::session::status_beside;
 use super::sheet::{Sheet, against};
 use super::words::Words;
 use crate::caution::Caution;
@@ -38,7 +39,7 @@ pub struct SaidLift {
     pub name: String,
     /// The verdict in a word or two.
     pub verdict: String,
-    /// The status in a few words.
+    /// The status in a few words; beside no step today none is called earned.
     pub status: String,
     /// A sentence for each reason.
     pub reasons: Vec<String>,
@@ -72,7 +73,7 @@ impl Words<'_> {
             lift: lift.lift.clone(),
             name: self.lift_name(&lift.lift).into(),
             verdict: self.verdict(lift.verdict),
-            status: self.status(&lift.status),
+            status: self.status(status_beside(&lift.status, &lift.outlook)),
             reasons: reasons(&lift.reasons),
             outlook: self.step(lift),
             by: reasons(against(lift)),

@@ -69,6 +69,14 @@ pub fn effort(lift: &LiftToday) -> String {
     format!("{} x {}, leave {}", lift.sets, lift.reps, lift.reserve)
 }
 
+/// The status as it is told beside what is said of a step: where none is for today, none is called earned, and the lift holds.
+pub(super) const fn status_beside<'s>(status: &'s Status, outlook: &MoveOutlook) -> &'s Status {
+    match outlook {
+        MoveOutlook::Blocked { .. } if status.is_ready() => &Status::Holding,
+        _ => status,
+    }
+}
+
 impl Words<'_> {
     /// A verdict in a word or two.
     #[must_use]

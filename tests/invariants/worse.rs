@@ -101,6 +101,18 @@ proptest! {
         hold(better, told, at, case.worse)?;
     }
 
+    /// Plain pain told between two parts of a day.
+    #[test]
+    fn plain_pain_between_two_parts_of_a_day_grants_nothing_more(
+        drawn in any_course(), from in 1_usize..60, region in 0_u8..3, score in 1_u8..4,
+    ) {
+        let case = Case { drawn, from, worse: Worse::PainBetween { region, score } };
+        let pair = both(&course(&case).log, case.from, case.worse);
+        prop_assume!(pair.is_some());
+        let (better, told, at) = pair.unwrap();
+        hold(better, told, at, case.worse)?;
+    }
+
     /// Half of the discs of each kind, in every set of parameters.
     #[test]
     fn fewer_discs_grant_nothing_more(drawn in any_course(), kept in 1_u16..4) {

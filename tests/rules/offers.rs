@@ -226,9 +226,9 @@ fn rule_09_what_was_left_is_held_against_what_was_asked() {
     assert!(offered_after(Some(1), 1), "as much as was asked for");
     assert!(!offered_after(Some(1), 0));
     assert!(!offered_after(Some(0), 0), "below the floor of the policy");
-    // Where nobody wrote it down the policy's number stands.
-    assert!(offered_after(None, 2));
-    assert!(!offered_after(None, 1));
+    // Where nobody wrote it down what was printed stands: three.
+    assert!(offered_after(None, 3));
+    assert!(!offered_after(None, 2));
 }
 
 /// Both lifts were done in two parts on one day, each part with its own ask.

@@ -171,11 +171,13 @@ impl World {
         next_session_from(&self.state(), &plan, self.day).unwrap().lifts.remove(0)
     }
 
-    /// Trains that lift as prescribed, with pain asked and none.
+    /// Trains that lift as prescribed, with as much in reserve, pain asked and none.
     pub fn train(&mut self, id: &str, clean: bool) {
         let today = self.today(id);
         let load = today.load.unwrap();
-        self.train_with(LiftSession::as_granted(name(id), World::sets(load, today.sets, clean)));
+        let left = |set: WorkSet| set.with_effort(Effort::Rir(today.reserve));
+        let sets = World::sets(load, today.sets, clean).into_iter().map(left).collect();
+        self.train_with(LiftSession::as_granted(name(id), sets));
     }
 
     pub fn train_with(&mut self, done: LiftSession) {

@@ -6,6 +6,7 @@ use std::vec::Vec;
 
 use super::super::asks::OpenAsk;
 use super::super::day_report::TodayReport;
+use super::super::day_start::DayStart;
 use super::super::lift::{Lift, Now};
 use super::super::region::RegionState;
 use super::super::setup::SetupSeen;
@@ -143,6 +144,7 @@ impl Kept for Sitting {
             effort_unsaid,
             other_rater,
             miss_unplaced: _,
+            asked_first,
             scored,
             acceptable,
         } = *self;
@@ -160,6 +162,7 @@ impl Kept for Sitting {
             missed,
         ];
         out.all.push(flags.into_iter().fold(0, |bits, flag| 2 * bits + u8::from(flag)));
+        out.all.push(u8::from(asked_first));
     }
 
     fn get(from: &mut Read<'_>) -> Sitting {
@@ -178,6 +181,7 @@ impl Kept for Sitting {
             effort_unsaid: flag(2),
             other_rater: flag(1),
             miss_unplaced: false,
+            asked_first: from.byte() != 0,
             scored,
             acceptable: scored - u16::from(flag(0)),
         }
@@ -244,6 +248,7 @@ keep!(Now {
     restarted: None,
     below_band: None,
     last_place: None,
+    day_start: DayStart::default(),
 });
 
 keep!(Stop { cleared, signed } said {
@@ -253,6 +258,7 @@ keep!(Stop { cleared, signed } said {
 keep!(RegionState { id, lifted, loaded, clear_needed, stop } cut |out| {
     last: last.map(|(day, score)| (today_or_earlier(day, out), score)),
     unclear: unclear.filter(|day| *day == out.on),
+    cleared: cleared.filter(|day| *day == out.on),
     lowered: lowered.filter(|day| *day == out.on),
     scores: scores.iter().map(|(day, score)| (today_or_earlier(*day, out), *score)).collect::<Vec<_>>(),
     usual: usual.map(|(level, agreed, steady)| (level, within(agreed, REVIEW + 1, out), steady)),

@@ -69,6 +69,8 @@ pub(super) struct RegionNotes {
     pub(super) last: Option<(u8, bool)>,
     /// More than usual was said of it today.
     pub(super) unclear: bool,
+    /// Today was taken as one of the days that were due.
+    pub(super) cleared: bool,
     /// An agreed usual level of 2: its age, and training days steady since.
     pub(super) usual: Option<(u8, u8)>,
     /// Worst scores of the last three training days, and whether the newest is of today.
@@ -170,6 +172,7 @@ keep!(RegionNotes {
     due,
     last,
     unclear,
+    cleared,
     usual,
     scores,
     scored_today,
@@ -273,6 +276,7 @@ impl RegionNotes {
     fn wait(&mut self, days: u8, trained: Option<u8>) {
         self.last.iter_mut().for_each(|(_, today)| *today = false);
         self.unclear = false;
+        self.cleared = false;
         self.usual.iter_mut().for_each(|(age, _)| *age = (*age + days).min(REVIEW as u8 + 1));
         self.scored_today = false;
         self.loaded.iter_mut().for_each(|age| older(age, days, trained));

@@ -275,7 +275,7 @@ fn limit_rule(notes: &Notes, number: usize, set: &LiftParameters, today: &Today)
         .any(|region| region.due > 0 || region.last.is_some_and(|(score, of_today)| of_today && score > 0));
     let allowed = notes.lifts[number].allowed.is_some_and(|(load, left)| left >= 0 && load >= today.limit);
     let usual = matches!(notes.class(), DayClass::Within | DayClass::Above);
-    let asked = notes.day.as_ref().is_some_and(|day| day.asks_asked) && !notes.asks.contains(&true);
+    let asked = notes.day.as_ref().is_some_and(|day| day.asks_asked) && !notes.comes_first();
     let waits = hurts || !usual || !asked || notes.ill || notes.unknown || notes.lifts[number].alone;
     let back = matches!(
         today.status,

@@ -6,6 +6,7 @@ use std::string::String;
 use std::vec;
 use std::vec::Vec;
 
+use super::super::asked::{Asked, RESERVE};
 use super::super::foreseen::Foreseen;
 use super::super::layoff::returned;
 use super::super::lift::Lift;
@@ -210,11 +211,12 @@ impl Point {
                 let back = if trains(id) { returned(&view).map(|now| view.lift.standing(now)) } else { None };
                 let lift = back.as_ref().unwrap_or(view.lift);
                 let elsewhere = lift.now.grant.place != view.lift.now.grant.place;
-                let asked = View { lift, ..view }.asked_place();
+                let asked = View { lift, ..view }.asked();
                 return Some(standing(lift, asked, true, (back.is_some(), elsewhere)));
             }
             let aside = self.state.set_aside.iter().find(|lift| lift.set.id.as_str() == id)?;
-            Some(standing(aside, aside.now.grant.place, false, (false, false)))
+            let asked = Asked { place: aside.now.grant.place, eased: false, reserve: RESERVE };
+            Some(standing(aside, asked, false, (false, false)))
         })
     }
 

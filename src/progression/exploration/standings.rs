@@ -95,6 +95,7 @@ fn confirmed_pass(day: Day) -> Sitting {
         critical: false,
         below_usual: false,
         at_grant: true,
+        asked_first: false,
         confirmed: true,
         short_of_reserve: false,
         effort_unsaid: false,

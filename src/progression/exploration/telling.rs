@@ -2,8 +2,9 @@
 
 use std::vec::Vec;
 
+use super::super::asked::Asked;
 use super::super::status::Status;
-use super::notes::{ClearanceNotes, DayNotes, LiftNotes, Notes, RegionNotes, Verdict};
+use super::notes::{ClearanceNotes, DayNotes, LiftNotes, Notes, RegionNotes, SessionNote, Verdict};
 use super::world::{CLEAR_SESSIONS, CLEARANCE, LIFTS, REGIONS, Set};
 use crate::condition::DayClass;
 use crate::quantity::{Day, Name};
@@ -17,8 +18,8 @@ pub(super) struct Standing {
     /// With a bar.
     pub(super) bar: bool,
     pub(super) grant: Grant,
-    /// Where it is asked for that day.
-    pub(super) asked: Place,
+    /// What the day asks of it.
+    pub(super) asked: Asked,
     pub(super) status: Status,
     /// The coach set it to rest.
     pub(super) rests: bool,
@@ -90,6 +91,9 @@ impl RegionNotes {
             self.stop = Some(false);
         }
         self.unclear |= row > Row::Clear;
+        if row > Row::Clear && core::mem::take(&mut self.cleared) {
+            self.due += 1;
+        }
         let due = [0, 1, CLEAR_SESSIONS, CLEAR_SESSIONS][row as usize];
         self.due = self.due.max(due);
         row > Row::Clear
@@ -124,8 +128,9 @@ impl RegionNotes {
             *steady = (*steady + 1).min(3);
         }
         // The answer in the session has been noted already, as have those before it.
-        if !self.unclear {
-            self.due = self.due.saturating_sub(1);
+        if !self.unclear && self.due > 0 {
+            self.due -= 1;
+            self.cleared = true;
         }
     }
 }
@@ -246,9 +251,12 @@ impl Notes {
         });
     }
 
-    /// What was a pass while something else comes first is not kept, but its morning is waited for.
+    /// What was a pass while something else comes first is not kept, but its morning is waited for; one that left too little in
+    /// reserve is, and as no pass.
     pub(super) fn forget_unheard(&mut self) {
         for lift in &mut self.lifts {
+            let hard = |session: &&mut SessionNote| session.hard && session.verdict == Verdict::Unheard;
+            lift.sessions.iter_mut().filter(hard).for_each(|session| session.verdict = Verdict::Nothing);
             let unheard = lift.sessions.iter().find(|session| session.verdict == Verdict::Unheard);
             lift.waits = unheard.map(|session| session.ago).or(lift.waits);
             lift.sessions.retain(|session| session.verdict != Verdict::Unheard);

@@ -7,7 +7,6 @@ use super::telling::{Standing, Standings, number_of};
 use super::world::{FORGIVING, LIFTS, REGIONS, STRICT};
 use crate::condition::DayClass;
 use crate::gate::Mark;
-use crate::quantity::Rir;
 use crate::record::*;
 
 impl Notes {
@@ -122,8 +121,8 @@ impl Notes {
         lift.elsewise = !as_granted;
         lift.fault = verdict == Verdict::Critical;
         if trained {
-            // Two repetitions are asked for.
-            let short = |set: &WorkSet| matches!(set.effort, Some(Effort::Rir(left)) if left < Rir::whole(2));
+            let asked = standing.asked.reserve;
+            let short = |set: &WorkSet| matches!(set.effort, Some(Effort::Rir(left)) if left < asked);
             let hard = done.sets.iter().any(short);
             let verdict = if first && verdict == Verdict::Pass { Verdict::Unheard } else { verdict };
             lift.keep(SessionNote { ago: 0, verdict, below_usual, hard, answered: false });
@@ -157,7 +156,9 @@ fn is_as_granted(done: &LiftSession, standing: &Standing, set: &LiftParameters) 
     let sets = usize::from(work.sets).div_ceil(if standing.halves { 2 } else { 1 });
     let full = set.ranges[usize::from(place.range)];
     // A day that asks for an easier place shows nothing at the granted one.
-    standing.asked == place
+    standing.asked.place == place
+        // Nor does one that pain eases, whatever was done.
+        && !standing.asked.eased
         && done.place.is_none_or(|there| there == place)
         && done.reached.is_none_or(|reached| reached >= full)
         && done.sets.len() >= sets

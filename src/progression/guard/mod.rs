@@ -214,7 +214,7 @@ fn gate_open(s: &Situation<'_>) -> Vec<Reason> {
 /// Effort of which nothing was said may have been too much.
 fn reserve_held(s: &Situation<'_>) -> Vec<Reason> {
     // One that was not the work granted says nothing of the effort of it, unless even that was too much.
-    let counts = |sitting: &&Sitting| sitting.at_grant || sitting.short_of_reserve;
+    let counts = |sitting: &&Sitting| sitting.at_grant || sitting.short_of_reserve || sitting.asked_first;
     let last = || s.now().sittings.iter().rev().filter(counts).take(RESERVE_SESSIONS);
     let short = last().filter(|sitting| sitting.short_of_reserve).count();
     let unsaid = last().filter(|sitting| sitting.effort_unsaid && !sitting.short_of_reserve).count();

@@ -15,6 +15,7 @@ use crate::text::capital;
 use crate::text::day::{day, millimetres};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
+use crate::text::session::status_beside;
 use crate::text::stop::{cautions_beside, in_order, says_already};
 use crate::text::words::Words;
 
@@ -49,7 +50,11 @@ pub(in crate::text) const HANDOVER: Phrases = &[
     ("handover.maintained_band", "Kept on purpose; down to {load} it is on plan."),
     ("handover.gate", "Gate: {gate}."),
     ("handover.gate_missing", "Still missing: {missing}."),
-    ("handover.on_offer", "The gate is open, and a step to {to} waits; staying is as good."),
+    (
+        "handover.on_offer",
+        "The gate is open: a step to {to} is earned, and whether it is for today, the session of today says; staying is as \
+         good.",
+    ),
     ("handover.criteria", "Looked at: {criteria}."),
     ("handover.no_criteria", "Nothing is named that technique is judged by."),
     ("criterion.critical", "{criterion} (must hold in every repetition)"),
@@ -123,7 +128,7 @@ impl Words<'_> {
         for lift in &handover.lifts {
             said.extend(self.for_lift(&lift.lift).lift_handover(lift, stopped, &handover.stops));
         }
-        said.extend(self.changed_since(&handover.changed));
+        said.extend(self.changed_since(&handover.changed, &handover.lifts));
         said.extend(handover.missing.iter().map(|lacking| self.lacking(lacking)));
         said.extend(cautions_beside(&handover.cautions, stopped).map(|caution| self.caution(caution)));
         said
@@ -216,7 +221,7 @@ impl Words<'_> {
 
     fn lift_handover(&self, lift: &LiftHandover, stopped: bool, stops: &[Reason]) -> Vec<String> {
         let name = capital(self.lift_name(&lift.lift));
-        let mut with = self.work(lift, lift.granted, &lift.status);
+        let mut with = self.work(lift, lift.granted, status_beside(&lift.status, &lift.outlook));
         with.push(("lift", name));
         let standing = |load| self.load_at(&lift.lift, lift.granted.place, load);
         let each = |load| self.one_by_one(&lift.lift, self.at_most(load));
@@ -337,24 +342,26 @@ impl Words<'_> {
         said
     }
 
-    fn changed_since(&self, changed: &ChangedSince) -> Vec<String> {
+    fn changed_since(&self, changed: &ChangedSince, lifts: &[LiftHandover]) -> Vec<String> {
         let with = [("day", day(changed.since)), ("sessions", self.count("session", changed.sessions))];
         let mut said = alloc::vec![self.say("handover.changed", &with)];
-        said.extend(changed.lifts.iter().map(|moved| self.moved(moved)));
+        said.extend(changed.lifts.iter().map(|moved| self.moved(moved, lifts)));
         said.extend(changed.acts.iter().map(|act| self.act_since(act)));
         said
     }
 
-    fn moved(&self, moved: &LiftMoved) -> String {
+    fn moved(&self, moved: &LiftMoved, lifts: &[LiftHandover]) -> String {
         let stands = |(grant, stands): &(Grant, crate::progression::Status)| {
             self.say("handover.stands", &self.grant_said(&moved.lift, *grant, stands))
         };
         let lift = ("lift", capital(self.lift_name(&moved.lift)));
+        let outlook = lifts.iter().find(|lift| lift.lift == moved.lift).map(|lift| &lift.outlook);
+        let (grant, status) = &moved.to;
+        let status = outlook.map_or(status, |outlook| status_beside(status, outlook));
+        let after = stands(&(*grant, status.clone()));
         match &moved.from {
-            Some(from) => {
-                self.say("handover.moved", &[lift, ("before", stands(from)), ("after", stands(&moved.to))])
-            }
-            None => self.say("handover.new_lift", &[lift, ("after", stands(&moved.to))]),
+            Some(from) => self.say("handover.moved", &[lift, ("before", stands(from)), ("after", after)]),
+            None => self.say("handover.new_lift", &[lift, ("after", after)]),
         }
     }
 

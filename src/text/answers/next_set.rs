@@ -33,7 +33,11 @@ pub(in crate::text) const NEXT_SET: Phrases = &[
     ("set_reason.pain_stops", "Pain of {score} in the {region}: the lift ends."),
     (
         "set_reason.pain_eases",
-        "Pain of {score} in the {region}: one step less, and the lift ends if it does not settle.",
+        "Pain of {score} in the {region}: one step less, and lower until {calm} or less, else stop this lift.",
+    ),
+    (
+        "set_reason.pain_eases_low",
+        "Pain of {score} in the {region}: one step less, and if it goes above {calm}, stop this lift.",
     ),
     ("set_reason.pain_holds", "Pain of {score} in the {region}, as known from before: nothing goes up."),
     ("set_reason.pain_not_asked", "Nobody asked about pain after the set: nothing goes up."),
@@ -82,12 +86,21 @@ impl Words<'_> {
     fn set_reason_at(&self, reason: &SetReason, place: &str) -> String {
         let mut key = reason.code();
         let with = match reason {
-            SetReason::PainStops { region, score }
-            | SetReason::PainEases { region, score }
-            | SetReason::PainHolds { region, score } => alloc::vec![
+            SetReason::PainStops { region, score } | SetReason::PainHolds { region, score } => alloc::vec![
                 ("region", self.region_name(region).to_string()),
                 ("score", score.score().to_string()),
             ],
+            SetReason::PainEases { region, score } => {
+                // What is that low already is not lowered further.
+                if score.score() <= self.calm() {
+                    key = "pain_eases_low";
+                }
+                alloc::vec![
+                    ("region", self.region_name(region).to_string()),
+                    ("score", score.score().to_string()),
+                    ("calm", self.calm().to_string()),
+                ]
+            }
             SetReason::CriticalFault { criterion } => alloc::vec![("criterion", criterion.to_string())],
             SetReason::AllSetsDone { sets } => alloc::vec![("sets", self.count("set", u32::from(*sets)))],
             SetReason::ByEffort { left, asked, part, own_curve } => {

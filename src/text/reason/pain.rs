@@ -9,6 +9,7 @@ use crate::reason::{Reason, Unasked};
 use crate::record::Policy;
 use crate::text::counted;
 use crate::text::day::day;
+use crate::text::words::Words;
 
 impl Telling<'_> {
     pub(super) fn pain(&self, reason: &Reason) -> Option<String> {
@@ -64,9 +65,7 @@ impl Telling<'_> {
     /// Pain from 3 to 5, new or rising: as much as the table of pain says, and no more. Where it asks for nothing today, what
     /// it asks for before a step.
     fn pain_block(&self, region: &str, clear_sessions: u8, score: u8, eased: bool) -> String {
-        let all = self.words.parameters();
-        let from = all.map_or_else(|| Policy::default().pain_block_from, |all| all.policy.pain_block_from);
-        let calm = from.saturating_sub(1);
+        let calm = self.words.calm();
         // What is that low already is not lowered further.
         let lower = if score > calm {
             format!("Pain in the {region}: lower until {calm} or less, else stop this lift.")
@@ -151,6 +150,16 @@ impl Telling<'_> {
             }
             _ => return None,
         })
+    }
+}
+
+impl Words<'_> {
+    /// The score down to which pain is to be lowered.
+    pub(in crate::text) fn calm(&self) -> u8 {
+        let from = self
+            .parameters()
+            .map_or_else(|| Policy::default().pain_block_from, |all| all.policy.pain_block_from);
+        from.saturating_sub(1)
     }
 }
 

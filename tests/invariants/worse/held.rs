@@ -237,12 +237,13 @@ impl Held {
         if matches!(worse, Worse::NoPain | Worse::NotTold) && trained && set.regions.iter().any(usual) {
             return Ok(Some(Excuse::UsualLevel));
         }
-        if matches!(worse, Worse::Pain { .. }) && trained && self.hurt_before(at, on) {
+        let more_pain = matches!(worse, Worse::Pain { .. } | Worse::PainBetween { .. });
+        if more_pain && trained && self.hurt_before(at, on) {
             return Ok(Some(Excuse::LevelBefore));
         }
         let rises = |state: &State, id: &Name| state.region(id).is_some_and(|region| rises(&region.scores));
         let rises_no_more = |id: &&Name| rises(&self.better.state, id) && !rises(&self.worse.state, id);
-        if matches!(worse, Worse::Pain { .. }) && set.regions.iter().find(rises_no_more).is_some() {
+        if more_pain && set.regions.iter().find(rises_no_more).is_some() {
             return Ok(Some(Excuse::NoRise));
         }
         if worse == Worse::Class(DayClass::Below) && one.neutral > other.neutral {

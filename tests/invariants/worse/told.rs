@@ -40,6 +40,11 @@ pub enum Worse {
     LowerLimit,
     /// Chest pain between two parts of a day.
     ToldBetween,
+    /// Plain pain in one region between two parts of a day.
+    PainBetween {
+        region: u8,
+        score: u8,
+    },
     /// What was asked and answered well was not asked: pain, what came with it, the asks, the class, marks, company.
     NoPain,
     NoFeatures,
@@ -335,7 +340,14 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
             Worse::Twice => twice(&mut events, at),
             Worse::Swapped => swapped(&mut events, at),
             Worse::Split { sets } => split(&mut events, at, sets),
-            Worse::ToldBetween => told_between(&mut events, at),
+            Worse::ToldBetween => {
+                let sign = SymptomReport::new(vec![StopSign::ChestPain]);
+                told_between(&mut events, at, EventKind::SymptomReport(sign))
+            }
+            Worse::PainBetween { region, score } => {
+                let pain = Course::pain(REGIONS[usize::from(region)], score);
+                told_between(&mut events, at, EventKind::PainReport(pain))
+            }
             _ => worsened(&events[at].kind, worse).map(|kind| events[at].kind = kind),
         };
         if changed.is_some() {
@@ -375,16 +387,15 @@ fn swapped(events: &mut [Event], at: usize) -> Option<()> {
     })
 }
 
-/// Chest pain after the first of two sessions of a day in which one lift was trained twice.
-fn told_between(events: &mut Vec<Event>, at: usize) -> Option<()> {
+/// Told after the first of two sessions of a day in which one lift was trained twice.
+fn told_between(events: &mut Vec<Event>, at: usize, told: EventKind) -> Option<()> {
     let of = |at: usize| match &events.get(at)?.kind {
         EventKind::SessionRecorded(session) => Some((events[at].day, session)),
         _ => None,
     };
     let ((day, first), (same, second)) = (of(at)?, of(at + 1)?);
     let again = second.lifts.iter().any(|lift| first.lifts.iter().any(|done| done.lift == lift.lift));
-    let sign = SymptomReport::new(vec![StopSign::ChestPain]);
-    let between = Event::new(events[at].sequence + 1, day, EventKind::SymptomReport(sign));
+    let between = Event::new(events[at].sequence + 1, day, told);
     (again && day == same).then(|| events.insert(at + 1, between))
 }
 
