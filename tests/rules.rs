@@ -17,6 +17,8 @@ mod world;
 mod acts;
 #[path = "rules/allowed.rs"]
 mod allowed;
+#[path = "rules/back.rs"]
+mod back;
 #[path = "rules/careful.rs"]
 mod careful;
 #[path = "rules/easing.rs"]
