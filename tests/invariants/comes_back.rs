@@ -65,6 +65,8 @@ fn make_small(all: &mut Parameters, small: Small) {
 fn put_in_order(course: &mut Course) {
     course.day = course.day.plus(1).unwrap();
     course.clear(true);
+    // What hurts where nobody asks any more, nobody can say to be over.
+    course.step(&Step::Parameters(super::changes::Change::Declare));
     // A break without a last day has had it: who rests as is printed would rest on.
     let endless: Vec<Day> = course
         .log
