@@ -20,6 +20,7 @@ mod invariants {
     mod caution;
     pub mod changes;
     mod clearances;
+    mod comes_back;
     mod coach_moves;
     pub mod compare;
     mod drawn;

@@ -576,6 +576,9 @@ fn fifty_lifters_over_a_year() {
     assert!(seconds < 2.0, "{seconds} s");
 }
 
+#[path = "rehearsal/clearances.rs"]
+mod clearances;
+
 #[path = "rehearsal/groups.rs"]
 mod groups;
 

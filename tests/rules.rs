@@ -19,6 +19,8 @@ mod acts;
 mod allowed;
 #[path = "rules/as_asked.rs"]
 mod as_asked;
+#[path = "rules/back.rs"]
+mod back;
 #[path = "rules/careful.rs"]
 mod careful;
 #[path = "rules/easing.rs"]

@@ -221,8 +221,8 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             with(Change::BreakOver { until: *until }, after_break(*until, &decision.status, view))
         }
         Reason::GateNotOpen => {
-            let grant = &view.lift.now.grant;
-            let never = is_too_little(grant, view, grant.work.sets).then_some(Change::CoachSetsOtherwise);
+            let work = view.lift.now.grant.work;
+            let never = is_too_little((work.sets, work.reps), view).then_some(Change::CoachSetsOtherwise);
             gate_changes(decision, view).into_iter().chain(never).collect()
         }
         // Where the implement alone weighs more, no disc makes a step: something lighter to hold does.
@@ -275,7 +275,9 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
         // What nobody can measure waits for either.
         Reason::ClearanceRange if view.lift.set.ranges.is_empty() => alloc::vec![Change::ClearanceOrRanges],
         // Named by what asked for less.
-        Reason::HalfForLighter | Reason::NothingEasier | Reason::EasierRung { .. } => Vec::new(),
+        Reason::HalfForLighter | Reason::LeastThereIs | Reason::NothingEasier | Reason::EasierRung { .. } => {
+            Vec::new()
+        }
         _ => alloc::vec![one(reason)],
     }
 }

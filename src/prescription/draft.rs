@@ -104,6 +104,13 @@ impl Draft {
         }
     }
 
+    /// The same in place of easier work, of which there is none. Of one repetition there is no half: it is done as it is.
+    pub(super) fn halve_for_lighter(&mut self) {
+        let least = self.sets <= 1 && self.reps <= 1;
+        self.at_least(Verdict::EaseOff, if least { Reason::LeastThereIs } else { Reason::HalfForLighter });
+        self.halve_work();
+    }
+
     pub(super) fn halve_sets(&mut self) {
         self.lower_sets(self.sets.div_ceil(2));
     }

@@ -24,7 +24,7 @@ impl Stage<'_> {
     /// The same where it lasts until the lift is trained: one that rested would rest for good, so that where nothing is easier
     /// it is half of the work, or of what is half already.
     pub(super) fn ease_until_trained(&self, draft: &mut Draft) {
-        if !self.nothing_is_easier() {
+        if !self.view.nothing_is_easier() {
             self.ease(draft);
         } else if !self.view.lift.now.nothing_easier {
             self.half_for_lighter(draft);
@@ -33,20 +33,21 @@ impl Stage<'_> {
 
     /// Whether pain asks for half of the work.
     pub(super) fn pain_halves(&self) -> bool {
-        self.nothing_is_easier() && self.view.pain_easings().any(|(how, _)| how == Easing::UntilTrained)
+        self.view.nothing_is_easier() && self.view.pain_easings().any(|(how, _)| how == Easing::UntilTrained)
     }
 
-    /// Neither a lighter load nor an easier rung.
-    fn nothing_is_easier(&self) -> bool {
-        let rung = self.decision.grant.place.rung;
-        self.below().is_none() && self.view.lift.set.easier_rung(rung) == rung
+    /// Whether a way back asks for easier work, and nothing is easier.
+    pub(super) fn way_back_halves(&self) -> bool {
+        let now = &self.view.lift.now;
+        (now.half_sessions > 0 || now.nothing_easier) && self.view.nothing_is_easier()
     }
 
     /// Half of the work where easier work is asked for and there is none. Half the sets after a break are that already.
     pub(super) fn half_for_lighter(&self, draft: &mut Draft) {
-        draft.at_least(Verdict::EaseOff, Reason::HalfForLighter);
         if self.view.lift.now.half_sessions == 0 || draft.sets == 1 {
-            draft.halve_work();
+            draft.halve_for_lighter();
+        } else {
+            draft.at_least(Verdict::EaseOff, Reason::HalfForLighter);
         }
     }
 

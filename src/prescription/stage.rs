@@ -63,6 +63,21 @@ impl Stage<'_> {
         if draft.verdict > Verdict::Train {
             draft.keep_in_reserve(RESERVE);
         }
+        // The plan may ask for as little already.
+        let eased = draft.verdict == Verdict::EaseOff && self.way_back_halves();
+        if eased && !draft.is_easier_than(&self.planned(as_planned)) {
+            draft.halve_for_lighter();
+        }
+        draft
+    }
+
+    /// What is planned of the work granted, or the whole of it, with nothing that eases it.
+    fn planned(&self, as_planned: bool) -> Draft {
+        let mut draft = Draft::new(self.decision.limit, self.decision.grant, RESERVE);
+        self.effort(&mut draft);
+        if as_planned {
+            self.asked_less(&mut draft);
+        }
         draft
     }
 
@@ -71,10 +86,7 @@ impl Stage<'_> {
         if draft.verdict >= Verdict::Rest {
             return draft.clone();
         }
-        let mut draft = Draft::new(self.decision.limit, self.decision.grant, RESERVE);
-        self.effort(&mut draft);
-        self.asked_less(&mut draft);
-        draft
+        self.planned(true)
     }
 
     /// One set cannot be halved, four in reserve may be the plan already, and two loads may be made of the same discs: what is
@@ -83,7 +95,13 @@ impl Stage<'_> {
         let loads = self.view.lift.loadable.at(self.decision.grant.place);
         let made = |draft: &Draft| Draft { load: loads.rounded_down(draft.load), ..draft.clone() };
         let both_train = draft.verdict == Verdict::EaseOff && uneased.verdict < Verdict::Rest;
-        if both_train && !made(draft).is_easier_than(&made(uneased)) {
+        if !both_train || made(draft).is_easier_than(&made(uneased)) {
+            return;
+        }
+        // A lift that rests until it is trained rests for good.
+        if self.pain_halves() || self.way_back_halves() {
+            draft.halve_for_lighter();
+        } else {
             self.ease(draft);
         }
     }
@@ -119,7 +137,7 @@ impl Stage<'_> {
             draft.at_least(Verdict::Rest, away.reason());
         }
         // The break, the stop or the step back asks for easier work, and nothing is lighter: less of the same.
-        if self.view.lift.now.nothing_easier {
+        if self.view.lift.now.nothing_easier || self.view.halves_repetitions() {
             self.half_for_lighter(draft);
         }
         // Not even the easiest range is within the clearance.

@@ -7,7 +7,7 @@ use super::change::Change;
 use crate::gate::{PassRun, Requirement};
 use crate::progression::{HALF_SESSIONS, Now, Purpose, Status, View, WayBack, returned, row_today};
 use crate::quantity::{Day, Mass};
-use crate::record::Grant;
+use crate::record::Work;
 
 /// What is left of the way back of a lift that stands so: its passes, no fewer than the sessions that have half the sets, and
 /// what it has to learn again after a long break.
@@ -49,6 +49,7 @@ pub(super) fn way_after_stop(status: &Status, view: &View<'_>) -> Vec<Change> {
     let back = Now { half_sessions: HALF_SESSIONS, ..now.clone() };
     let mut changes =
         way_back(WayBack { row, no_restoring: true, reopened: Some(view.on), ..way }, 0, &back, view);
+    changes.extend(proof_anew(view));
     match now.purpose {
         Purpose::Train => {}
         // The stop hides what the coach had set.
@@ -56,6 +57,15 @@ pub(super) fn way_after_stop(status: &Status, view: &View<'_>) -> Vec<Change> {
         Purpose::Retire => changes.extend(taken_up_again(view)),
     }
     changes
+}
+
+/// The proof of the forgiving lift beside a strict one, where that is stopped too: it comes back on an easier rung, and what it had
+/// shown was shown elsewhere.
+fn proof_anew(view: &View<'_>) -> Option<Change> {
+    let forgiving = view.partner.filter(|_| view.is_strict())?.lift;
+    let rung = forgiving.now.grant.place.rung;
+    let lower = forgiving.set.easier_rung(rung) != rung;
+    (forgiving.now.status.is_stopped() && lower).then_some(Change::ForgivingProof)
 }
 
 /// What a lift asks for that is taken up again after it was given up: as a new one.
@@ -110,13 +120,17 @@ fn run_of(requirement: &Requirement) -> Option<&PassRun> {
 
 /// Sessions with half the sets that are still to come, where half is too little for a session to tell the gate anything.
 fn halved(now: &Now, view: &View<'_>) -> u8 {
-    let too_little = is_too_little(&now.grant, view, now.grant.work.sets.div_ceil(2));
-    if too_little { now.half_sessions } else { 0 }
+    let Work { sets, reps, .. } = now.grant.work;
+    let half = match sets {
+        1 if now.nothing_easier || view.nothing_is_easier() => (1, reps.div_ceil(2)),
+        _ => (sets.div_ceil(2), reps),
+    };
+    if is_too_little(half, view) { now.half_sessions } else { 0 }
 }
 
-/// Whether so many sets of the work granted have fewer repetitions than a session of the gate's run has to show.
-pub(super) fn is_too_little(grant: &Grant, view: &View<'_>, sets: u8) -> bool {
-    let reps = u16::from(sets) * u16::from(grant.work.reps);
+/// Whether so many sets of so many repetitions are fewer than a session of the gate's run has to show.
+pub(super) fn is_too_little((sets, reps): (u8, u8), view: &View<'_>) -> bool {
+    let reps = u16::from(sets) * u16::from(reps);
     run_of(view.lift.set.gate.requirement()).is_some_and(|run| reps < run.of())
 }
 

@@ -74,6 +74,18 @@ impl View<'_> {
         now.half_sessions > 0 && now.grant.work.sets == 1 && !now.nothing_easier
     }
 
+    /// Whether the way back asks for half of the repetitions: of one set half is one set, and nothing is easier.
+    pub(crate) fn halves_repetitions(&self) -> bool {
+        let now = &self.lift.now;
+        let half = now.nothing_easier || (now.half_sessions > 0 && self.nothing_is_easier());
+        half && now.grant.work.sets == 1
+    }
+
+    /// Neither a lighter load nor an easier rung.
+    pub(crate) fn nothing_is_easier(&self) -> bool {
+        self.eased_load(Easing::Step).is_none() && self.easier_rung_of(self.place()).is_none()
+    }
+
     /// What was said of pain, in its regions or of the strict lift beside it, that eases the lift on this day.
     pub(crate) fn pain_easings(&self) -> impl Iterator<Item = (Easing, Reason)> {
         let strict = super::pair::strict_hurt(self).map(|hurt| (Easing::UntilTrained, hurt));

@@ -45,7 +45,7 @@ impl Now {
         if before.grant != self.grant {
             back.grant = before.grant;
             (back.sittings, back.earlier) = (before.sittings.clone(), before.earlier);
-            (back.here, back.restarted) = (before.here, before.restarted);
+            (back.here, back.here_on, back.restarted) = (before.here, before.here_on, before.restarted);
             (back.signed_off, back.watched) = (before.signed_off, before.watched.clone());
         }
         Some(back)

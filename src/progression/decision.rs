@@ -13,7 +13,7 @@ use crate::error::{Allowed, Code, Error};
 use crate::gate::{GateState, Outcome};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::{Reason, Restart};
-use crate::record::Grant;
+use crate::record::{Grant, Work};
 
 /// Whether the lift may move up, and if not, everything that stands in the way.
 #[derive(Clone, Debug, PartialEq)]
@@ -315,7 +315,10 @@ fn state_reason(view: &View<'_>, offer_end: Option<Day>) -> Option<Reason> {
         Status::Holding => Reason::Holding { sessions: now.here.0 },
         Status::ReadyToAdvance { .. } => Reason::MoveOnOffer { until: offer_end? },
         Status::Consolidating => Reason::Consolidating,
-        Status::SteppingBack { .. } if now.nothing_easier => Reason::HalfForLighter,
+        Status::SteppingBack { .. } if now.nothing_easier => match now.grant.work {
+            Work { sets: 1, reps: 1, .. } => Reason::LeastThereIs,
+            _ => Reason::HalfForLighter,
+        },
         Status::SteppingBack { .. } => Reason::SteppingBack,
         Status::Resting { .. } if now.purpose != Purpose::Rest && !view.is_away() => Reason::AfterBreak,
         Status::Resting { .. } => Reason::Resting,

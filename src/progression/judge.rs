@@ -169,10 +169,10 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     }
     let due = usize::from(grant.work.sets);
     // Where nothing is lighter than the work granted, less of it is asked for.
-    let less = lift.now.nothing_easier;
-    let due = if lift.now.half_sessions > 0 || less { due.div_ceil(2) } else { due };
+    let less = lift.now.half_sessions > 0 || lift.now.nothing_easier;
+    let due = if less { due.div_ceil(2) } else { due };
     let reps = u16::from(grant.work.reps);
-    let reps = if less && grant.work.sets == 1 { reps.div_ceil(2) } else { reps };
+    let reps = if view.halves_repetitions() { reps.div_ceil(2) } else { reps };
     if said.sets.len() < due {
         return Some(Shortfall::Sets);
     }

@@ -47,6 +47,9 @@ pub struct Now {
     pub neutral: u8,
     /// Days with a session at this place and load, and since when.
     pub here: (u16, Day),
+    /// The last of these days.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub here_on: Option<Day>,
     /// The last sessions since it stands at this place, oldest first; those that were done elsewhere are no passes.
     pub sittings: Vec<Sitting>,
     /// Acceptable and scored repetitions of sessions no longer listed.
@@ -204,6 +207,7 @@ impl Now {
             fails: 0,
             neutral: 0,
             here: (0, day),
+            here_on: None,
             sittings: Vec::new(),
             earlier: (0, 0),
             last_session: None,
@@ -330,7 +334,7 @@ impl Now {
 
     /// Evidence toward the gate starts anew.
     pub(crate) fn forget_evidence(&mut self, day: Day) {
-        self.here = (0, day);
+        (self.here, self.here_on) = ((0, day), None);
         self.restarted = None;
         self.sittings.clear();
         self.unanswered = None;
@@ -360,6 +364,13 @@ impl Now {
     pub(crate) fn count_own_gap(&mut self, on: Day) {
         let own = self.last_session.and_then(|last| u16::try_from(on.since(last)).ok());
         self.missed = self.missed.max(own.unwrap_or(0));
+    }
+
+    /// Counts a day with a session at this place and load, once.
+    pub(crate) fn count_here(&mut self, on: Day) {
+        if self.here_on.replace(on) != Some(on) {
+            self.here.0 = self.here.0.saturating_add(1);
+        }
     }
 
     /// Keeps a session; older ones at this place become counts.

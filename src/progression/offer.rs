@@ -109,7 +109,8 @@ impl State {
 }
 
 fn is_earned(view: &View<'_>) -> bool {
-    view.lift.now.status == Status::Holding && view.lift.now.last_passed() && gate_is_open(view)
+    let now = &view.lift.now;
+    now.status == Status::Holding && now.short.is_none() && now.last_passed() && gate_is_open(view)
 }
 
 fn offer(now: &mut Now, on: Day) {

@@ -121,11 +121,19 @@ impl Now {
     fn check_days(&self, until: Until) -> Result<(), Error> {
         until.past("since", self.since)?;
         until.past("here", self.here.1)?;
+        // Days at this place are counted from the first on.
+        holds(
+            self.here_on.is_some() == (self.here.0 > 0),
+            "here_on",
+            "another day",
+            "a day where days are counted",
+        )?;
         until.in_order("sittings", self.sittings.iter().map(|sitting| sitting.day))?;
         until.in_order("moves", self.moves.iter().map(|(day, _)| *day))?;
         let setup = self.setup.as_deref();
         for (field, day) in [
             ("last_session", self.last_session),
+            ("here_on", self.here_on),
             ("unanswered", self.unanswered.map(|(_, day)| day)),
             ("proven", self.proven.map(|(day, _)| day)),
             ("restarted", self.restarted.map(|(day, _)| day)),

@@ -9,7 +9,6 @@ use super::status::{Purpose, Status};
 use super::step_back::step_back;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
-use crate::reason::Shortfall;
 use crate::record::{Parameters, Policy};
 
 /// What a result needs to know beside the lift itself.
@@ -54,7 +53,11 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         now.wake(on);
     }
     if again {
-        take_again(lift, result, (on, before), event, facts);
+        // Of a day the part tells that fell short first.
+        if result.outcome == Outcome::NotScored && result.as_asked_elsewhere {
+            now.short = before.or(result.short);
+        }
+        take_again(lift, result, on, event, facts);
         return;
     }
     // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, but the morning
@@ -81,7 +84,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         now.partner_pain = false;
     }
     if counts_here(result.short) {
-        now.here.0 = now.here.0.saturating_add(1);
+        now.count_here(on);
     }
     now.remember(sitting(now, result, on, event, facts));
     count_outcome(lift, result, on, facts);
@@ -122,14 +125,8 @@ fn count_outcome(lift: &mut Lift, result: &Judged, on: Day, facts: &Facts) {
 }
 
 /// A session on a day that has one already, after the lift was set otherwise or something was told that parts the two: what it
-/// shows adds nothing, and what it does not show takes back what the day had. Also in what the one before it fell short.
-fn take_again(
-    lift: &mut Lift,
-    result: &Judged,
-    (on, before): (Day, Option<Shortfall>),
-    event: u32,
-    facts: &Facts,
-) {
+/// shows adds nothing, and what it does not show takes back what the day had.
+fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Facts) {
     let own = sitting(&lift.now, result, on, event, facts);
     let now = &mut lift.now;
     let learned = now.calibration;
@@ -150,28 +147,40 @@ fn take_again(
     let failed = |sitting: &Sitting| sitting.outcome == Outcome::Fail;
     match (result.outcome, earlier) {
         (Outcome::Fail, Some(earlier)) if failed(&earlier) => {
+            if counts_here(result.short) {
+                now.count_here(on);
+            }
             let critical = earlier.critical || own.critical;
             now.sittings.push(Sitting { critical, ..effort(earlier) });
         }
-        (Outcome::Fail, earlier) => {
-            let counted = earlier.is_some() && counts_here(before);
-            if counts_here(result.short) && !counted {
-                now.here.0 = now.here.0.saturating_add(1);
+        (Outcome::Fail, _) => {
+            if counts_here(result.short) {
+                now.count_here(on);
             }
             now.remember(own);
             count_outcome(lift, result, on, facts);
             // The day has been counted.
             lift.now.calibration = learned;
         }
-        // Easier work as the day asked for it takes nothing from what was shown before it.
-        (Outcome::NotScored, earlier) if result.as_asked_elsewhere => {
-            now.short = before;
-            now.sittings.extend(earlier);
+        // Easier work as the day asked for it takes nothing from what was shown before it; but no offer outlasts it.
+        (Outcome::NotScored, Some(earlier)) if result.as_asked_elsewhere => {
+            now.sittings.push(earlier);
+            now.withdraw_offer(on);
         }
-        (Outcome::NotScored, earlier) => {
-            let shown =
-                |earlier: Sitting| if earlier.outcome == Outcome::Pass { own } else { effort(earlier) };
-            now.sittings.extend(earlier.map(shown));
+        // Before it the day had nothing that is listed: a pass that said nothing, or what the lift was set otherwise after. No
+        // older pass is the last session any more.
+        (Outcome::NotScored, None) => {
+            if now.last_passed() {
+                if counts_here(result.short) {
+                    now.count_here(on);
+                }
+                now.remember(own);
+            }
+            now.withdraw_offer(on);
+        }
+        (Outcome::NotScored, Some(earlier)) => {
+            let shown = if earlier.outcome == Outcome::Pass { own } else { effort(earlier) };
+            now.sittings.push(shown);
             now.withdraw_offer(on);
         }
         (Outcome::Pass, earlier) => now.sittings.extend(earlier.map(effort)),

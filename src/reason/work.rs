@@ -95,6 +95,9 @@ macro_rules! with_those_of_the_work {
             } "ask_of_today",
             /// Easier work is asked for and nothing lighter can be done at this place: half of the same work.
             HalfForLighter "half_for_lighter",
+            /// Easier work is asked for and there is none: one repetition at the lightest load and on the easiest rung is done as it
+            /// is.
+            LeastThereIs "least_there_is",
             /// A planned easy week.
             EasyWeek "easy_week",
             /// Life gave an easy week already; none is added on top, and no step is on offer in it.

@@ -15,7 +15,7 @@ formula! {
     /// Limits of load only; a limit on effort, range or breathing is kept by the decisions themselves.
     ///
     /// # Errors
-    /// None.
+    /// What a log says of the clearance: `empty_list`, `missing_field`, `too_many` and `unknown_region` for its limits.
     ///
     /// # Source
     /// Arithmetic over the rules in force (row `rehearsal.check_clearance`).
@@ -32,6 +32,7 @@ formula! {
     /// # Ok::<(), bismar::Error>(())
     /// ```
     pub fn check_clearance(parameters: &Parameters, clearance: &Clearance) -> Result<Vec<Finding>, Error> {
+        refused(parameters, clearance)?;
         if clearance.status == ClearanceStatus::NotCleared {
             return Ok(Vec::from([Finding::whole(Found::NotCleared)]));
         }
@@ -39,6 +40,16 @@ formula! {
     }
     source: ARITHMETIC, place: "the rules in force", standing: Derived, seen: NotApplicable,
     domain: "limits of load",
+}
+
+/// As the log refuses it.
+fn refused(parameters: &Parameters, clearance: &Clearance) -> Result<(), Error> {
+    clearance.check()?;
+    for (at, limit) in clearance.limits.iter().enumerate() {
+        let known = limit.region.as_ref().map_or(Ok(()), |region| parameters.check_region("region", region));
+        known.map_err(|error| error.within(&alloc::format!("limits[{at}]")))?;
+    }
+    Ok(())
 }
 
 fn below_start(lift: &LiftParameters, clearance: &Clearance) -> Option<Finding> {

@@ -184,6 +184,18 @@ fn rule_10_no_offer_with_fever_in_an_easy_week_or_below_the_usual() {
     let mut below = World::on_offer("squat");
     below.day_report(DayClass::Below);
     assert!(blocked_by(&below.against("squat"), "day_below"));
+    // Nor is one decided beside the session, and one that is asked for all the same is refused.
+    let granted = |world: &World| world.today("squat").granted;
+    for (mut world, code) in [(fever, "asks_first"), (below, "day_below")] {
+        let decided = world.state().decide(world.day).unwrap();
+        let squat = decided.into_iter().find(|decision| decision.lift == name("squat")).unwrap();
+        let MoveOutlook::Blocked { by, .. } = squat.outlook else { panic!("{code}: decided as on offer") };
+        assert!(blocked_by(&by, code), "{by:?}");
+        let before = granted(&world);
+        world.add(EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach"))));
+        assert_eq!(granted(&world), before, "{code}");
+        assert!(says(&world.today("squat"), "move_refused"), "{code}");
+    }
 }
 
 #[test]
@@ -294,20 +306,28 @@ fn rule_07_neither_lift_of_a_pair_on_one_day_gets_a_step() {
     }
 }
 
-/// Two sessions on one day of a way back are one pass, and one of the sessions with half the sets.
+/// Two sessions on one day of a way back are one pass, and one of the sessions with half the sets; so they are where something was
+/// told between them and each is judged by itself.
 #[test]
 fn rule_05_two_sessions_of_a_day_on_the_way_back_are_one() {
-    let back = |sessions: u8| {
+    let back = |sessions: u8, parted: bool| {
         let mut world = World::on_offer("squat");
         world.wait(45).day_report(DayClass::Within);
-        (0..sessions).for_each(|_| world.train("squat", true));
+        for session in 0..sessions {
+            if parted && session > 0 {
+                world.add(EventKind::AdvanceDeclined(Advance::new(name("squat"), name("coach"))));
+            }
+            world.train("squat", true);
+        }
         world.morning();
         world.wait(2).day_report(DayClass::Within);
         let state = world.state();
         let now = state.lift_state(&name("squat")).unwrap().now().clone();
         (now.status, now.half_sessions, now.here.0)
     };
-    assert_eq!(back(1), back(2));
+    assert_eq!(back(1, false), back(2, false));
+    assert_eq!(back(1, false), back(2, true));
+    assert_eq!(back(1, false), back(3, true));
 }
 
 #[test]

@@ -167,3 +167,88 @@ fn pain_that_is_not_of_the_lift_parts_nothing() {
     };
     assert!(shown(&told_between(wrist(2))).0);
 }
+
+/// A squat at the empty bar with its step on offer, on a day that asks for the easier rung where it is below the usual.
+fn at_the_empty_bar_on_offer() -> World {
+    let mut all = parameters();
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(1));
+    all.lifts[0].step = Some(StepPolicy::Fixed(kg(2.0)));
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    assert!(world.is_offered("squat"), "{:?}", world.against("squat"));
+    world
+}
+
+/// One civil day is one: what was on offer after its first part does not outlast a second one that was no session of the work
+/// granted, though the day asked for it so. What the first part has shown is kept.
+#[test]
+fn rule_05_an_offer_does_not_outlast_a_second_part_done_elsewhere() {
+    let (below, within) = (|| DayReport::all_well(DayClass::Below), || DayReport::all_well(DayClass::Within));
+    let places = [None, Some(Place::at_rung(0)), Some(Place::at_rung(1))];
+    for (told, place) in [below(), within()].into_iter().flat_map(|told| places.map(|at| (told.clone(), at)))
+    {
+        let mut world = at_the_empty_bar_on_offer();
+        world.train("squat", true);
+        world.add(EventKind::DayReport(told.clone()));
+        let elsewhere = world.today("squat").place.rung == 0 || place == Some(Place::at_rung(0));
+        let part = LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true)).with_place(place);
+        world.train_with(part);
+        world.morning();
+        world.day_report(DayClass::Within);
+        let against = world.against("squat");
+        assert_eq!(world.is_offered("squat"), !elsewhere, "{told:?} {place:?}: {against:?}");
+        // One session as it was meant brings it back.
+        world.passing_day("squat");
+        world.day_report(DayClass::Within);
+        assert!(world.is_offered("squat"), "{told:?} {place:?}: {:?}", world.against("squat"));
+    }
+}
+
+/// A pass on a day on which something came first says nothing, and is not listed: a worse part after it ends the offer all the
+/// same.
+#[test]
+fn rule_05_an_offer_does_not_outlast_a_worse_part_after_one_that_said_nothing() {
+    let mut unscored = sets(2);
+    unscored.sets.iter_mut().for_each(|set| set.marks = None);
+    for part in [unscored, sets(2).with_place(Place::at_rung(0)), sets(1)] {
+        let mut world = World::on_offer("squat");
+        let asks = Some(vec![Ask::Fever]);
+        world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(asks)));
+        world.train_with(sets(2));
+        world.add(EventKind::AskAnswered(AskAnswered::new(Ask::Fever, name("coach"), false)));
+        world.add(EventKind::PainReport(knee(0, Vec::new())));
+        world.add(EventKind::DayReport(DayReport::all_well(DayClass::Below)));
+        world.train_with(part.clone());
+        world.morning();
+        world.wait(1).day_report(DayClass::Within);
+        assert!(!world.is_offered("squat"), "{part:?}");
+    }
+}
+
+/// Three parts of a day: at the place, elsewhere, and at the place again.
+#[test]
+fn rule_05_three_parts_of_a_day_count_a_place_once() {
+    let days = |parts: &[(u8, bool)]| {
+        let mut world = World::new(parameters());
+        world.day_report(DayClass::Within);
+        for (at, (rung, clean)) in parts.iter().enumerate() {
+            if at > 0 {
+                world.pain("knee", 1);
+            }
+            let part = LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, *clean));
+            world.train_with(part.with_place(Place::at_rung(*rung)));
+        }
+        world.state().lift_state(&name("squat")).unwrap().now().here.0
+    };
+    for parts in [
+        &[(1, true), (0, true), (1, false)][..],
+        &[(1, true), (0, false), (1, false)],
+        &[(1, false), (0, true), (1, false)],
+        &[(0, true), (1, false), (0, true)],
+        &[(1, true), (0, true), (0, true), (1, false)],
+        &[(0, false), (1, false), (0, false), (1, false)],
+    ] {
+        assert_eq!(days(parts), 1, "{parts:?}");
+    }
+}

@@ -107,7 +107,7 @@ fn pain_within_the_session_changes_nothing_of_where_it_was_done() {
     // A second session of that day is asked for on the easier rung: it takes nothing from what was shown before it.
     assert_eq!(world.today("squat").place.rung, 0);
     world.train_with(clean(None));
-    assert_eq!(last(&world.state()), (Outcome::Pass, None, Some(0)));
+    assert_eq!(last(&world.state()), (Outcome::Pass, Some(Shortfall::Rung), Some(0)));
     // And it adds nothing: one set of two was done at the granted rung.
     let mut world = at_the_empty_bar();
     world.day_report(DayClass::Within);

@@ -232,6 +232,7 @@ fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::AfterBreak, vec!["planned break is over"]),
         (Reason::AskOfToday { ask: Ask::Fever }, vec!["fever", "answered", "no step"]),
         (Reason::HalfForLighter, vec!["nothing lighter", "half"]),
+        (Reason::LeastThereIs, vec!["one repetition", "the least there is", "only if it feels easy"]),
         (ended(OverrideEnd::Break), vec!["52.5 kg", "no longer counts", "a break"]),
         (ended(OverrideEnd::Illness), vec!["52.5 kg", "an illness"]),
         (ended(OverrideEnd::Stop), vec!["52.5 kg", "a stop"]),

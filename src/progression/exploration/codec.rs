@@ -228,6 +228,7 @@ keep!(Now {
     fails: (*fails).min(FEW),
     neutral: (*neutral).min(FEW),
     here: stands_since(*here, status, out),
+    here_on: here_on.filter(|day| *day == out.on),
     unanswered: unanswered.map(|(_, day)| (UNTOLD, day)),
     sittings: that_count(sittings),
     moves: moves.iter().filter(|(day, _)| out.ago(*day) < GROWTH_WINDOW).copied().collect::<Vec<_>>(),

@@ -41,7 +41,16 @@ impl Telling<'_> {
                 "Easier work is asked for and nothing lighter can be done at this place: half of the work or less instead."
                     .to_string()
             }
+            Reason::LeastThereIs => {
+                "Easier work is asked for, and one repetition at the lightest load is the least there is of this lift: that one \
+                 alone, and only if it feels easy today."
+                    .to_string()
+            }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
+            // Of one repetition there is no half.
+            Reason::HalfSets { sessions } if self.is_least() => {
+                format!("As little as can be for {} after the break.", counted(u32::from(*sessions), "session"))
+            }
             Reason::HalfSets { sessions } => {
                 format!("Half the sets for {} after the break.", counted(u32::from(*sessions), "session"))
             }
@@ -217,6 +226,11 @@ impl Telling<'_> {
         }
     }
 
+    /// Whether the least there is of the lift is asked for, and nothing is less than before.
+    fn is_least(&self) -> bool {
+        self.lift.is_some_and(|lift| lift.has(|reason| *reason == Reason::LeastThereIs))
+    }
+
     fn layoff(&self, gap: u16, row: u8, load: Mass) -> String {
         let gap = counted(u32::from(gap), "day");
         match row {
@@ -224,6 +238,7 @@ impl Telling<'_> {
             _ if self.lift.is_some_and(|lift| lift.has(|reason| *reason == Reason::HalfForLighter)) => {
                 format!("{gap} without this region: less than before is asked for.")
             }
+            _ if self.is_least() => format!("{gap} without this region: as little as can be is asked for."),
             // The row asked for no less; two fails since took the rest, and say so themselves.
             _ if self.lift.is_some_and(|lift| lift.has(is_step_back)) => {
                 format!(

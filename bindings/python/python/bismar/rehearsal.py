@@ -81,7 +81,7 @@ def check_clearance(*, parameters: _t.RecordParametersInput, clearance: _t.Clear
     Limits of load only; a limit on effort, range or breathing is kept by the decisions themselves.
 
     # Errors
-    None.
+    What a log says of the clearance: `empty_list`, `missing_field`, `too_many` and `unknown_region` for its limits.
 
     # Source
     Arithmetic over the rules in force (row `rehearsal.check_clearance`).
