@@ -262,12 +262,42 @@ fn printed(load: f64) -> (f64, u64) {
 
 /// What the mass read from this load says in kilograms, and zero where that is beyond doubt.
 #[inline(always)]
-#[allow(clippy::disallowed_methods, reason = "rounded once on every machine, in hardware or not")]
 fn rounded(load: f64) -> (f64, u64) {
     let nanograms = (load * NANOGRAMS_PER_KILOGRAM + WHOLE) - WHOLE;
-    let rest = load.mul_add(NANOGRAMS_PER_KILOGRAM, -nanograms);
+    let rest = rest(load, nanograms);
     let nearest = nanograms + ((rest + WHOLE) - WHOLE);
     (nearest / NANOGRAMS_PER_KILOGRAM, u64::from(rest.abs().to_bits() == HALF))
+}
+
+/// What these whole nanograms leave of the load, rounded once.
+#[cfg(not(target_family = "wasm"))]
+#[inline(always)]
+#[allow(clippy::disallowed_methods, reason = "rounded once on every machine, in hardware or not")]
+fn rest(load: f64, nanograms: f64) -> f64 {
+    load.mul_add(NANOGRAMS_PER_KILOGRAM, -nanograms)
+}
+
+#[cfg(target_family = "wasm")]
+#[inline(always)]
+fn rest(load: f64, nanograms: f64) -> f64 {
+    rest_in_parts(load, nanograms)
+}
+
+/// The same where nothing multiplies and adds in one: the product and what its rounding left off, both exact, from halves of the
+/// two factors (Dekker 1971, named from memory). The product lies within half of the whole number beside it, so that their difference is exact too.
+#[cfg(any(test, target_family = "wasm"))]
+#[inline(always)]
+fn rest_in_parts(load: f64, nanograms: f64) -> f64 {
+    /// 2 to the power of 27, and one.
+    const SPLITS: f64 = 134_217_729.0;
+    const HIGH: f64 = 999_999_995_904.0;
+    const LOW: f64 = NANOGRAMS_PER_KILOGRAM - HIGH;
+    let product = load * NANOGRAMS_PER_KILOGRAM;
+    let spread = SPLITS * load;
+    let high = spread - (spread - load);
+    let low = load - high;
+    let left_off = ((high * HIGH - product) + high * LOW + low * HIGH) + low * LOW;
+    (product - nanograms) + left_off
 }
 
 #[cfg(part = "whole")]
@@ -325,6 +355,21 @@ mod tests {
         }
         println!("{answered} of {groups} groups answered, {close} products at half a nanogram");
         assert!(answered * 10 > groups * 9 && close > 100);
+    }
+
+    /// The decimals, pounds and products at half a nanogram of [`loads`], and the neighbours of each.
+    #[test]
+    fn a_rest_in_parts_is_the_rest_of_one_step() {
+        let (mut compared, mut with_a_rest) = (0, 0);
+        for load in loads().into_iter().flatten().flat_map(|load| [load, load.next_up(), load.next_down()]) {
+            let nanograms = (load * NANOGRAMS_PER_KILOGRAM + WHOLE) - WHOLE;
+            let (one, parts) = (rest(load, nanograms), rest_in_parts(load, nanograms));
+            assert_eq!(one.to_bits(), parts.to_bits(), "{load}");
+            compared += 1;
+            with_a_rest += u32::from(one != 0.0);
+        }
+        println!("{compared} compared, {with_a_rest} with a rest");
+        assert!(compared > 30_000 && with_a_rest > 10_000);
     }
 
     #[test]
