@@ -152,9 +152,9 @@ fn let_be(today: &LiftToday) -> Option<&'static str> {
 fn come_back(course: &mut Course, counts: &mut Counts) -> Vec<String> {
     let mut back: Vec<Option<usize>> = vec![None; course.count()];
     for session in 0..=SESSIONS {
-        for at in 0..course.count() {
-            if back[at].is_none() && is_back(course, at) {
-                back[at] = Some(session);
+        for (at, back) in back.iter_mut().enumerate() {
+            if back.is_none() && is_back(course, at) {
+                *back = Some(session);
                 count(counts, format!("back after {session:02}"));
             }
         }
