@@ -24,8 +24,8 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 
-/// Sessions within which every lift comes back: two to calm pain, two of a way back, those of calibration, and some more.
-const SESSIONS: usize = 12;
+/// Sessions within which every lift comes back; of 3,000 courses none took more than six.
+const SESSIONS: usize = 8;
 
 type Counts = BTreeMap<String, usize>;
 
@@ -152,9 +152,9 @@ fn let_be(today: &LiftToday) -> Option<&'static str> {
 fn come_back(course: &mut Course, counts: &mut Counts) -> Vec<String> {
     let mut back: Vec<Option<usize>> = vec![None; course.count()];
     for session in 0..=SESSIONS {
-        for at in 0..course.count() {
-            if back[at].is_none() && is_back(course, at) {
-                back[at] = Some(session);
+        for (at, back) in back.iter_mut().enumerate() {
+            if back.is_none() && is_back(course, at) {
+                *back = Some(session);
                 count(counts, format!("back after {session:02}"));
             }
         }
@@ -232,7 +232,7 @@ fn all_cases(cases: std::ops::Range<u32>) {
     }
     println!("{counts:#?}");
     assert!(wrong.is_empty(), "{} stay away\n{}", wrong.len(), wrong.join("\n\n"));
-    if cases.len() < 100 {
+    if cases.len() < 400 {
         return;
     }
     let expected =
@@ -244,7 +244,7 @@ fn all_cases(cases: std::ops::Range<u32>) {
 
 #[test]
 fn a_lifter_who_does_what_is_printed_and_answers_well_comes_back() {
-    all_cases(0..crate_cases());
+    all_cases(0..400.max(crate_cases()));
 }
 
 /// `BISMAR_CASES=4000 cargo test --release --all-features --test invariants comes_back_many -- --ignored --nocapture`

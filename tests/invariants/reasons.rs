@@ -380,6 +380,20 @@ static CASES: &[Case] = &[
         plan: WHOLE,
     },
     Case {
+        codes: &["least_there_is"],
+        set: |all| {
+            let least = Grant::new(Work::new(1, 1, kg(20.0)));
+            all.lifts[PRESS].start = least.with_place(Place::at_rung(0));
+        },
+        play: |course| {
+            weeks(course, 1);
+            course.step(&ache(SHOULDER, 8));
+            course.clear(true);
+            course.step(&Step::SignOff(2));
+        },
+        plan: WHOLE,
+    },
+    Case {
         codes: &["unknown_event_present"],
         set: AS_IS,
         play: |course| course.step(&Step::Unknown),

@@ -1083,7 +1083,7 @@ fn all_cases(runs: std::ops::Range<u32>) {
 }
 
 /// Codes that stand beside those of the causes only, and are named by them.
-const BESIDE_OTHERS: [&str; 2] = ["half_for_lighter", "nothing_easier"];
+const BESIDE_OTHERS: [&str; 3] = ["half_for_lighter", "least_there_is", "nothing_easier"];
 
 #[test]
 fn rule_16_what_is_named_of_drawn_courses_is_true_and_complete() {

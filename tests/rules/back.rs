@@ -143,3 +143,22 @@ fn rule_02_pain_in_the_strict_lift_ends_with_the_least_there_is() {
     as_printed(&mut world, Plan::of([name("squat")]));
     assert!(!says(&world.today("squat"), "pair_pain"), "{:?}", world.today("squat").reasons);
 }
+
+/// One set that is done is never called half of the sets: it is easier otherwise, or the least there is.
+#[cfg(feature = "english")]
+#[test]
+fn rule_17_one_set_on_the_way_back_is_not_called_half_of_the_sets() {
+    for (sets, reps, load, said) in [
+        (1, 5, 20.0, "Easier work for 2 sessions"),
+        (1, 5, 60.0, "Easier work for 2 sessions"),
+        (1, 1, 20.0, "As little as can be for 2 sessions"),
+        (2, 5, 60.0, "Half the sets for 2 sessions"),
+    ] {
+        let world = stopped(sets, reps, load, 1);
+        let plan = Plan::of([name("squat")]);
+        let session = bismar::prescription::next_session_from(&world.state(), &plan, world.day).unwrap();
+        let all = world.state().parameters().unwrap().clone();
+        let sheet = bismar::text::Words::of(&all).session(&session).to_string();
+        assert!(sheet.contains(said), "{sets} x {reps} at {load}: {sheet}");
+    }
+}

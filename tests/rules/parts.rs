@@ -198,6 +198,8 @@ fn rule_05_an_offer_does_not_outlast_a_second_part_done_elsewhere() {
         world.day_report(DayClass::Within);
         let against = world.against("squat");
         assert_eq!(world.is_offered("squat"), !elsewhere, "{told:?} {place:?}: {against:?}");
+        let ready = world.state().lift_state(&name("squat")).unwrap().status().is_ready();
+        assert_eq!(ready, !elsewhere, "{told:?} {place:?}");
         // One session as it was meant brings it back.
         world.passing_day("squat");
         world.day_report(DayClass::Within);

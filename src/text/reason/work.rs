@@ -47,12 +47,8 @@ impl Telling<'_> {
                     .to_string()
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
-            // Of one repetition there is no half.
-            Reason::HalfSets { sessions } if self.is_least() => {
-                format!("As little as can be for {} after the break.", counted(u32::from(*sessions), "session"))
-            }
             Reason::HalfSets { sessions } => {
-                format!("Half the sets for {} after the break.", counted(u32::from(*sessions), "session"))
+                format!("{} for {} after the break.", self.half(), counted(u32::from(*sessions), "session"))
             }
             Reason::EasyWeek => "A planned easy week: less work, and more in reserve.".to_string(),
             Reason::BreakCounts { days } => {
@@ -229,6 +225,15 @@ impl Telling<'_> {
     /// Whether the least there is of the lift is asked for, and nothing is less than before.
     fn is_least(&self) -> bool {
         self.lift.is_some_and(|lift| lift.has(|reason| *reason == Reason::LeastThereIs))
+    }
+
+    /// What half the sets are: of one set there is no half.
+    fn half(&self) -> &'static str {
+        match self.lift {
+            _ if self.is_least() => "As little as can be",
+            Some(lift) if lift.granted.work.sets == 1 => "Easier work",
+            _ => "Half the sets",
+        }
     }
 
     fn layoff(&self, gap: u16, row: u8, load: Mass) -> String {
