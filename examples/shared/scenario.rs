@@ -26,6 +26,9 @@ use dice::Dice;
 pub use lifts::parameters;
 use lifts::{BOX_SQUAT, DEADLIFT, KINDS, STRICT_PRESS, SUPPORTED_ROW, kg, kind, name, plan_of_day};
 
+/// Repetitions that the invented coach asks to leave in the last set.
+const ASKED: u8 = 2;
+
 /// What to make.
 pub struct Wanted {
     pub seed: u32,
@@ -324,7 +327,8 @@ impl Writer {
         let new = self.state.lift_state(&lift.lift).is_some_and(|state| state.last_session().is_none());
         let setup = if new { Some(rack(over_the_body)?) } else { None };
         let place = (lift.place != lift.granted.place).then_some(lift.place);
-        Ok(LiftSession::as_granted(lift.lift.clone(), sets).with_place(place).with_setup(setup))
+        let done = LiftSession::as_granted(lift.lift.clone(), sets).with_reserve_asked(Rir::whole(ASKED));
+        Ok(done.with_place(place).with_setup(setup))
     }
 
     fn marks(&mut self, lift: &LiftToday, criteria: &[Criterion], chance: f64) -> Result<SetMarks, Error> {

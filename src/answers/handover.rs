@@ -10,7 +10,7 @@ use crate::caution::Caution;
 use crate::error::Error;
 use crate::gate::{Criterion, Gate, GateState, Outcome};
 use crate::progression::{
-    ClearanceInForce, Decision, LiftState, MoveOutlook, OpenAsk, Purpose, SetupSeen, Sitting, State, Status,
+    ClearanceInForce, Decision, LiftState, MoveOutlook, OpenAsk, Purpose, SetupSeen, State, Status,
 };
 use crate::quantity::{Day, Length, Mass, Name, Pain};
 use crate::reason::{NamedPlace, Reason, Shortfall};
@@ -346,8 +346,7 @@ fn last_done(stands: LiftState<'_>, events: &[&Event], place: Option<NamedPlace>
         _ => None,
     })?;
     let now = stands.now();
-    let counts = |sitting: &&Sitting| sitting.day == event.day && !sitting.asked_first;
-    let sitting = now.sittings.last().filter(counts);
+    let sitting = now.sittings.last().filter(|last| last.day == event.day && !last.asked_first);
     Some(LastDone {
         day: event.day,
         event: event.sequence,

@@ -1176,6 +1176,10 @@ class Deadlines(TypedDict):
 
 class Decision(TypedDict):
     """The decision for one lift on one day."""
+    stops: list[Reason]
+    """Every stop of the lifter, the gravest first, whatever lift it is of; empty where nothing is stopped. Shown before anything
+    else.
+    """
     lift: Name
     """Id of the lift."""
     status: Status
@@ -2873,7 +2877,9 @@ class LiftHandover(TypedDict):
     criteria: list[Criterion]
     """What technique is judged by."""
     outlook: MoveOutlook
-    """Whether a step is on offer, and what stands in the way."""
+    """Whether a step is earned, and what stands in its way as far as the log says. Whether it is for today the session of
+    today says, which has the plan.
+    """
     overruled: NotRequired[OverrideNow]
     """An override in force."""
     limits: list[ClearanceLimits]
@@ -2972,7 +2978,8 @@ class LiftSession(TypedDict):
     """Range reached in every repetition that counts, measured as the lift's own list of ranges is."""
     reserve_asked: NotRequired[Rir]
     """Repetitions that were to be left in reserve, as that day's session said; never taken as fewer than the policy's floor.
-    Absent means not written down, and the policy's number for a step stands in its place.
+    Absent means not written down, and what the day asked for without a plan stands in its place: three, four alone without
+    pins, more where a clearance limits effort, and no less than the policy's number for a step.
     """
     sets: list[WorkSet]
     """Work sets in order; warm-ups are not recorded here."""
@@ -2997,7 +3004,8 @@ class LiftSessionInput(TypedDict):
     """Range reached in every repetition that counts, measured as the lift's own list of ranges is."""
     reserve_asked: NotRequired[Rir]
     """Repetitions that were to be left in reserve, as that day's session said; never taken as fewer than the policy's floor.
-    Absent means not written down, and the policy's number for a step stands in its place.
+    Absent means not written down, and what the day asked for without a plan stands in its place: three, four alone without
+    pins, more where a clearance limits effort, and no less than the policy's number for a step.
     """
     sets: Sequence[WorkSetInput]
     """Work sets in order; warm-ups are not recorded here."""
@@ -4907,8 +4915,8 @@ class Policy(TypedDict):
     pair_review_growth: float
     """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
     reserve_to_advance: Rir
-    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
-    was asked for.
+    """Repetitions in reserve that a gate's effort cap asks for; a session that does not say what was asked for is held against no
+    fewer.
     """
     reserve_floor: Rir
     """Fewest repetitions in reserve that a plan may ask for without an override."""
@@ -4973,8 +4981,8 @@ class PolicyInput(TypedDict):
     pair_review_growth: NotRequired[float]
     """Growth of the forgiving lift meanwhile, as a part of its load, from which the pair is to be looked at."""
     reserve_to_advance: NotRequired[Rir]
-    """Repetitions in reserve that a gate's effort cap asks for, and that a session left too little of where it does not say what
-    was asked for.
+    """Repetitions in reserve that a gate's effort cap asks for; a session that does not say what was asked for is held against no
+    fewer.
     """
     reserve_floor: NotRequired[Rir]
     """Fewest repetitions in reserve that a plan may ask for without an override."""
@@ -5994,6 +6002,8 @@ class RegionState(TypedDict):
     """The agreed usual level, since when, and on how many training days in a row it has been steady."""
     clear_needed: float
     """Training days without more pain than usual still to come before a move."""
+    cleared: NotRequired[Day]
+    """Last day that was taken as one of them."""
     flares: float
     """Next-morning flares in a row."""
     flared: NotRequired[Day]
@@ -6300,7 +6310,7 @@ class SaidLift(TypedDict):
     verdict: str
     """The verdict in a word or two."""
     status: str
-    """The status in a few words."""
+    """The status in a few words; beside no step today none is called earned."""
     reasons: list[str]
     """A sentence for each reason."""
     outlook: str
