@@ -8,6 +8,7 @@ use derive_setters::Setters;
 use super::health::{PainAnswer, one_answer_a_region};
 use super::place::Place;
 use crate::error::{Allowed, Code, Error};
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::gate::{Rater, SetMarks};
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 
@@ -42,6 +43,8 @@ pub struct Session {
 }
 
 impl Session {
+canonical_fields!(Session: lifts, pain, minutes, effort);
+
     /// These lifts, with nothing asked about pain.
     #[must_use]
     pub fn new(lifts: Vec<LiftSession>) -> Session {
@@ -89,6 +92,8 @@ pub struct LiftSession {
 }
 
 impl LiftSession {
+canonical_fields!(LiftSession: lift, place, height, reached, reserve_asked, sets, setup, cue);
+
     /// These work sets of a lift, done as granted.
     #[must_use]
     pub const fn as_granted(lift: Name, sets: Vec<WorkSet>) -> LiftSession {
@@ -139,6 +144,8 @@ pub struct WorkSet {
 /// How hard a set was, in one of the two ways people say it. The two run opposite ways and are never mixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+canonical_fields!(WorkSet: load, reps, effort, failed, marks, velocity, also_marked);
+
 pub enum Effort {
     /// Repetitions in reserve.
     Rir(Rir),
@@ -149,6 +156,8 @@ pub enum Effort {
 /// Who is by the bar. One answer, so that nobody can be alone with a spotter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+canonical_kinds!(Effort: 0 Rir(reserve), 1 Rpe(rating));
+
 #[non_exhaustive]
 pub enum ByTheBar {
     /// Nobody else is in the room.
@@ -162,6 +171,8 @@ pub enum ByTheBar {
 /// How a lift was set up. A change is reported and starts the comparison of sessions anew. What is absent was not said
 /// and leaves what was last said.
 #[derive(Clone, Debug, Default, PartialEq, Setters)]
+canonical_kinds!(ByTheBar: 0 Alone, 1 Others, 2 Spotter);
+
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
@@ -183,6 +194,8 @@ pub struct Setup {
 impl Setup {
     /// Nobody and nothing would take the bar. Where nobody said who is by, nothing follows.
     #[must_use]
+canonical_fields!(Setup: pins, company, kit);
+
     pub fn is_unguarded(&self) -> Option<bool> {
         match (self.company, self.pins) {
             (_, Some(_)) => Some(false),
