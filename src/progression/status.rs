@@ -217,6 +217,11 @@ impl Calibration {
         Calibration { done: 0, needed }
     }
 
+    /// One more day with a session.
+    pub(crate) const fn count_day(&mut self) {
+        self.done = self.done.saturating_add(1);
+    }
+
     /// Whether days are still to come.
     #[must_use]
     pub const fn is_open(self) -> bool {
