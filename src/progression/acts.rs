@@ -225,6 +225,10 @@ impl State {
             {
                 now.wake(on);
             }
+            // Taken up again while it is stopped: when it is let go its sessions of calibration are still to come.
+            (purpose, Status::StoppedRefer { .. }) if before == Purpose::Retire && purpose != before => {
+                now.calibration = Calibration::of(learning);
+            }
             _ => {}
         }
         Ok(())
