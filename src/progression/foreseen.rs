@@ -7,7 +7,9 @@ use alloc::vec::Vec;
 use super::retraction::{Flare, Retractions};
 use crate::condition::DayClass;
 use crate::quantity::{Day, Name, Pain};
-use crate::record::{Event, EventKind, LayoffReason, LiftParameters, LiftSession, PainAnswer, Parameters};
+use crate::record::{
+    Corrected, Event, EventKind, LayoffReason, LiftParameters, LiftSession, PainAnswer, Parameters, Setup,
+};
 
 /// What the fold must know of an event beforehand.
 #[derive(Clone, Debug, Default)]
@@ -15,6 +17,7 @@ pub(crate) struct Foreseen {
     retractions: Retractions,
     days: Vec<SplitDay>,
 }
+    corrected: Corrected,
 
 /// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, or something was told
 /// that stops it, limits it or asks for less, they are judged each by what was in force then: what is done after it never adds
@@ -37,7 +40,18 @@ struct LaterPart {
 impl Foreseen {
     /// Looks through events in order.
     pub(crate) fn find(events: &[Cow<'_, Event>]) -> Foreseen {
-        Foreseen { retractions: Retractions::find(events), days: split_days(events) }
+        let (retractions, days) = (Retractions::find(events), split_days(events));
+        Foreseen { retractions, days, corrected: Corrected::default() }
+    }
+
+    /// The same of a log in which these were corrected.
+    pub(crate) fn with_corrected(self, corrected: &Corrected) -> Foreseen {
+        Foreseen { corrected: corrected.clone(), ..self }
+    }
+
+    /// Number under which what the event with that number says was told.
+    pub(crate) fn told(&self, event: u32) -> u32 {
+        self.corrected.told(event)
     }
 
     /// Whether that session's pass is taken back for a lift of these regions.

@@ -31,7 +31,7 @@ impl State {
         // What is said in the session eases nothing that was asked before it.
         let asked = self.asked_places(session, on)?;
         if let Some(answers) = &session.pain {
-            self.take_pain_list(answers, on, event)?;
+            self.take_pain_list(answers, on, foreseen.told(event))?;
         }
         self.count_clear(session.pain.is_some(), &loaded, on);
         self.shared.pain_asked = Some(session.pain.is_some());

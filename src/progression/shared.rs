@@ -32,7 +32,7 @@ pub(crate) struct Shared {
     /// The clearance in force.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) clearance: Option<ClearanceInForce>,
-    /// An illness after which a new clearance is needed, by its first day.
+    /// An illness after which a new clearance is needed, by its first day, with the number under which it was told last.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) ill_since: Option<Day>,
     /// What was said when asked before training, until it is answered.
@@ -78,6 +78,8 @@ pub struct ClearanceInForce {
     /// Last day it holds.
     pub expires: Day,
     /// Its limits.
+    /// Number under which it and its limits were told last: one given before takes none of them away.
+    pub told: u32,
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub limits: Vec<ClearanceLimits>,
 }

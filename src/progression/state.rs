@@ -212,8 +212,8 @@ impl State {
 
     /// First day of an illness after which a new clearance is needed.
     #[must_use]
-    pub const fn ill_since(&self) -> Option<Day> {
-        self.shared.ill_since
+    pub fn ill_since(&self) -> Option<Day> {
+        self.shared.ill_since.map(|(since, _)| since)
     }
 
     /// The last body mass recorded.

@@ -21,7 +21,8 @@ use crate::quantity::{Day, Mass, Name};
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Event {
-    /// Number of the event; orders events of one day and never repeats.
+    /// Number of the event, in the order in which events are told; orders events of one day and never repeats. What a word
+    /// lifts or closes (a clearance, a sign-off, an answer) was told before it, under a lower number.
     pub sequence: u32,
     /// The day in the lifter's own calendar.
     pub day: Day,
@@ -33,7 +34,6 @@ pub struct Event {
     pub note: Option<String>,
 }
 
-impl Event {
 impl Canonical for Event {
     fn put(&self, out: &mut Vec<u8>) {
         // The note is the host's own, and changes nothing.
@@ -44,6 +44,7 @@ impl Canonical for Event {
     }
 }
 
+impl Event {
     /// That happened on that day.
     #[must_use]
     pub fn new(sequence: u32, day: Day, kind: EventKind) -> Event {
@@ -167,7 +168,6 @@ kinds! {
     FunctionTested(Measurement) "function_tested",
 }
 
-/// An event of a kind that this version does not know.
 canonical_kinds!(EventKind:
     0 SessionRecorded(body),
     1 NextDayReport(body),
@@ -200,6 +200,7 @@ canonical_kinds!(EventKind:
 canonical_fields!(UnknownEvent: kind, body);
 canonical_fields!(Correction: replaces, day, with);
 
+/// An event of a kind that this version does not know.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct UnknownEvent {
