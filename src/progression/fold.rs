@@ -41,10 +41,20 @@ pub(crate) fn fold_watched(
     watch: impl FnMut(&State, usize, &Event, When),
 ) -> Result<(Vec<Cow<'_, Event>>, State), Error> {
     log.check()?;
-    let (events, told) = log.effective_and_told()?;
-    let mut state = State { told: Told(told), ..State::before(log) };
-    take_all(&mut state, &events, watch)?;
-    Ok((events, state))
+    let told = log.as_told()?;
+    let state = fold_told(log, &told, watch)?;
+    Ok((told.events, state))
+}
+
+/// The same of the events of a log which count, checked before.
+pub(crate) fn fold_told(
+    log: &Log,
+    told: &Effective<'_>,
+    watch: impl FnMut(&State, usize, &Event, When),
+) -> Result<State, Error> {
+    let mut state = State { told: Told { count: told.count, ..Told::default() }, ..State::before(log) };
+    take_all(&mut state, told, watch)?;
+    Ok(state)
 }
 
 /// Folds events of a log which count, in order: all of them or the first so many, on from the state after `taken` of them.
@@ -127,7 +137,7 @@ impl State {
 
     fn take_next(mut self, event: &Event) -> Result<State, Error> {
         self.take(event, &Foreseen::default())?;
-        self.told = Told(self.told.0.saturating_add(1));
+        self.told.count = self.told.count.saturating_add(1);
         Ok(self)
     }
 
@@ -158,12 +168,16 @@ impl State {
         self.take_kind(event, foreseen).map_err(tied)?;
         self.accept_where_automatic(event).map_err(tied)?;
         self.forget_closed_regions();
+        self.told = self.told.and(event, foreseen.told(event.sequence));
         self.last = Some((event.day, event.sequence));
         Ok(())
     }
 
     fn take_kind(&mut self, event: &Event, foreseen: &Foreseen) -> Result<(), Error> {
+        // What a word closes was told before it: of a corrected event what it says was told by the correction, and a word that
+        // is corrected is as old as the word.
         let (on, number) = (event.day, event.sequence);
+        let told = foreseen.told(number);
         match &event.kind {
             EventKind::SessionRecorded(session) => self.take_session(session, on, number, foreseen),
             EventKind::NextDayReport(report) => self.take_next_day(report, on, number, foreseen),
@@ -174,10 +188,7 @@ impl State {
                 self.stop_everything(&report.signs, on, told);
                 Ok(())
             }
-        // What a word closes was told before it: of a corrected event what it says was told by the correction, and a word that
-        // is corrected is as old as the word.
             EventKind::DayReport(report) => self.take_day_report(report, on, number, foreseen),
-        let told = foreseen.told(number);
             EventKind::AskAnswered(answer) => {
                 self.take_answer(answer, number);
                 Ok(())
