@@ -15,7 +15,7 @@ use super::state::{InForce, State};
 use super::status::Calibration;
 use crate::error::Error;
 use crate::quantity::Day;
-use crate::reason::{OverrideEnd, Restart};
+use crate::reason::{NamedPlace, OverrideEnd, Restart};
 use crate::record::{Grant, LiftParameters, Parameters, Place, Work, at_most};
 
 impl State {
@@ -48,9 +48,7 @@ impl State {
                     let before = before.as_ref().map(|all| &*all.parameters);
                     carried(earlier, before, (set, start, &loadable), parameters, on)
                 }
-                None => {
-                    self.shared.take_up(&set.id, Now::new(start, on, set.learning(&parameters.policy)), on)
-                }
+                None => self.shared.take_up(set, Now::new(start, on, set.learning(&parameters.policy)), on),
             };
             let mut lift = Lift { set: Arc::new(set.clone()), now, loadable };
             lift.ease_where_nothing_was(on);
@@ -190,6 +188,20 @@ fn no_harder(was: &LiftParameters, (set, start): (&LiftParameters, Place), stood
 }
 
 /// The place is gone from the new lists: learn it anew, with no more work and at no harder place than before.
+/// The same of a place by what it was: where the new lists do not have its range or its tempo, the easiest.
+pub(crate) fn no_harder_than(was: &NamedPlace, set: &LiftParameters, start: Place) -> Place {
+    let rung = was.rung.as_ref().and_then(|id| set.rung_with(id));
+    let rung = rung.filter(|rung| set.is_harder(start.rung, *rung)).unwrap_or(start.rung);
+    let range = number_of(was.range, &set.ranges).unwrap_or(0).min(start.range);
+    let tempo = number_of(was.tempo, &set.tempos).unwrap_or(0).min(start.tempo);
+    Place { rung, range, tempo }
+}
+
+fn number_of<T: PartialEq>(entry: Option<T>, list: &[T]) -> Option<u8> {
+    let entry = entry?;
+    list.iter().position(|other| *other == entry).and_then(|at| u8::try_from(at).ok())
+}
+
 fn lose_place(
     now: &mut Now,
     was: &LiftParameters,

@@ -203,7 +203,7 @@ impl Shared {
     fn check_possible(&self, until: Until) -> Result<(), Error> {
         until.in_order("body_masses", self.body_masses.iter().map(|(day, _)| *day))?;
         until.in_order("sessions", self.sessions.iter().map(|(_, day)| *day))?;
-        until.in_order("laid_by", self.laid_by.iter().map(|(_, day)| *day))?;
+        until.in_order("laid_by", self.laid_by.iter().filter_map(|kept| kept.last))?;
         for open in &self.asks {
             until.past("asks", open.since)?;
         }

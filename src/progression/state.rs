@@ -187,10 +187,10 @@ impl State {
         self.set_aside.iter().map(|lift| LiftState { lift })
     }
 
-    /// Lifts left out so long ago that the day of their last session is all that is kept. Declared again they begin at their
-    /// start, under the layoff table.
-    pub fn laid_by(&self) -> impl ExactSizeIterator<Item = (&Name, Day)> {
-        self.shared.laid_by.iter().map(|(id, last)| (id, *last))
+    /// Lifts left out so long ago that they are kept no more as they stood, each with the day of its last session if there was
+    /// one. Declared again they begin at their start, at no harder place than they stood, under the layoff table.
+    pub fn laid_by(&self) -> impl ExactSizeIterator<Item = (&Name, Option<Day>)> {
+        self.shared.laid_by.iter().map(|kept| (&kept.id, kept.last))
     }
 
     /// Every region that was ever declared.
