@@ -1,10 +1,11 @@
-//! What later events say about earlier ones, found before the fold: passes that the next morning takes back, and
-//! sessions of one lift on one day, which are one unless something told between them parts them.
+//! What later events say about earlier ones, found before the fold: passes that the next morning takes back, sessions of
+//! one lift on one day, which are one unless something told between them parts them, and what was told by a correction.
 
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::retraction::{Flare, Retractions};
+use super::setup::SetupSeen;
 use crate::condition::DayClass;
 use crate::quantity::{Day, Name, Pain};
 use crate::record::{
@@ -16,10 +17,10 @@ use crate::record::{
 pub(crate) struct Foreseen {
     retractions: Retractions,
     days: Vec<SplitDay>,
-}
     corrected: Corrected,
+}
 
-/// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, or something was told
+/// A lift that was trained in several sessions of one day. Where it was set or set up otherwise between two of them, or something was told
 /// that stops it, limits it or asks for less, they are judged each by what was in force then: what is done after it never adds
 /// to what was done before.
 #[derive(Clone, Debug)]
@@ -86,6 +87,36 @@ impl Foreseen {
     }
 }
 
+/// How a lift was last said to be set up, while looking through the events.
+struct Seen<'a> {
+    lift: &'a Name,
+    setup: SetupSeen,
+    /// Somebody or something would take the bar.
+    guarded: bool,
+}
+
+/// Takes what is said of the setup of a lift; whether it is another one than was said last, or another stands by the bar.
+fn is_set_up_otherwise<'a>(
+    seen: &mut Vec<Seen<'a>>,
+    done: &'a LiftSession,
+    set: Option<&Parameters>,
+    on: Day,
+) -> bool {
+    if done.setup.is_none() && done.height.is_none() {
+        return false;
+    }
+    let at = seen.iter().position(|seen| *seen.lift == done.lift).unwrap_or_else(|| {
+        seen.push(Seen { lift: &done.lift, setup: SetupSeen::default(), guarded: false });
+        seen.len() - 1
+    });
+    let Some(seen) = seen.get_mut(at) else { return false };
+    let guarded =
+        done.setup.as_ref().and_then(Setup::is_unguarded).map_or(seen.guarded, |unguarded| !unguarded);
+    let other_guard = core::mem::replace(&mut seen.guarded, guarded) != guarded;
+    let over_the_body = set.and_then(|all| all.lift(&done.lift)).is_some_and(|set| set.over_the_body);
+    seen.setup.take(done, on) || (over_the_body && other_guard)
+}
+
 /// The first session of a lift on the day that is being looked at, and the parameters in force then.
 struct First<'a> {
     lift: &'a Name,
@@ -98,7 +129,7 @@ struct First<'a> {
 fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
     let mut found: Vec<SplitDay> = Vec::new();
     let mut today: (Option<Day>, Vec<First<'_>>) = (None, Vec::new());
-    let mut set: Option<&Parameters> = None;
+    let (mut set, mut seen): (Option<&Parameters>, Vec<Seen<'_>>) = (None, Vec::new());
     for event in events {
         if let EventKind::ParametersChanged(all) = &event.kind {
             set = Some(all);
@@ -111,12 +142,13 @@ fn split_days(events: &[Cow<'_, Event>]) -> Vec<SplitDay> {
             today = (Some(event.day), Vec::new());
         }
         for done in &session.lifts {
+            let set_up_otherwise = is_set_up_otherwise(&mut seen, done, set, event.day);
             let own = First { lift: &done.lift, session: event.sequence, set, parted: false };
             let Some(first) = today.1.iter_mut().find(|first| *first.lift == done.lift) else {
                 today.1.push(own);
                 continue;
             };
-            if first.parted || is_set_otherwise(first.set, set, &done.lift) {
+            if first.parted || set_up_otherwise || is_set_otherwise(first.set, set, &done.lift) {
                 *first = own;
                 continue;
             }
