@@ -1,13 +1,13 @@
 //! Where a day asks for a lift to be done: at the granted place within what a clearance allows, or on an easier rung of it where
 //! the day eases the lift and nothing is lighter. Today's session is made of this, and a session that leaves its place out was
-//! done there.
+//! done there. What it came to is judged in `judge`.
 
 use super::region::RegionState;
 use super::view::View;
 use crate::condition::DayClass;
 use crate::quantity::{Mass, Pain};
 use crate::reason::Reason;
-use crate::record::{Place, Policy};
+use crate::record::{LiftSession, Place, Policy};
 
 /// How far a day eases a lift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,6 +31,13 @@ impl View<'_> {
         let on_rung = self.pain_easings().any(|(how, _)| nothing_lighter(how))
             || ((below || self.halves_one_set()) && nothing_lighter(Easing::Step));
         if on_rung { easier } else { place }
+    }
+
+    /// The same of what was done in the session of that number. Who left the place out knew nothing of a move that was told later,
+    /// though of an earlier day: it puts nobody where it leads.
+    pub(crate) fn asked_of(&self, done: &LiftSession, event: u32) -> Place {
+        let later = self.lift.now.moved.filter(|(told, _)| done.place.is_none() && *told > event);
+        later.map_or_else(|| self.asked_place(), |(_, before)| before)
     }
 
     /// The same place on the rung that is directly easier, where there is one.

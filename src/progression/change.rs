@@ -145,6 +145,7 @@ fn carried(
     let (was, mut now) = (earlier.set, earlier.now);
     let learning = set.learning(&all.policy);
     now.last_place = now.last_place.and_then(|place| same_place(&was, set, place));
+    now.moved = now.moved.and_then(|(told, place)| Some((told, same_place(&was, set, place)?)));
     for region in &was.regions {
         if !set.regions.contains(region) && !now.former.contains(region) {
             now.former.push(region.clone());
@@ -187,7 +188,6 @@ fn no_harder(was: &LiftParameters, (set, start): (&LiftParameters, Place), stood
     Place { rung, range, tempo }
 }
 
-/// The place is gone from the new lists: learn it anew, with no more work and at no harder place than before.
 /// The same of a place by what it was: where the new lists do not have its range or its tempo, the easiest.
 pub(crate) fn no_harder_than(was: &NamedPlace, set: &LiftParameters, start: Place) -> Place {
     let rung = was.rung.as_ref().and_then(|id| set.rung_with(id));
@@ -202,6 +202,7 @@ fn number_of<T: PartialEq>(entry: Option<T>, list: &[T]) -> Option<u8> {
     list.iter().position(|other| *other == entry).and_then(|at| u8::try_from(at).ok())
 }
 
+/// The place is gone from the new lists: learn it anew, with no more work and at no harder place than before.
 fn lose_place(
     now: &mut Now,
     was: &LiftParameters,

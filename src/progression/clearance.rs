@@ -12,11 +12,26 @@ use crate::error::Error;
 use crate::quantity::{Day, Length};
 use crate::reason::SignOffRefusal;
 use crate::record::{
-    Clearance, ClearanceLimits, ClearanceStatus, MOST_LIMITS, Policy, SignOff, SignOffScope,
+    Clearance, ClearanceLimits, ClearanceStatus, MOST_LIMITS, Place, Policy, SignOff, SignOffScope,
 };
 
 impl State {
-    pub(crate) fn take_clearance(&mut self, clearance: &Clearance, on: Day, event: u32) -> Result<(), Error> {
+    pub(crate) fn take_clearance(
+        &mut self,
+        clearance: &Clearance,
+        on: Day,
+        (event, told): (u32, u32),
+    ) -> Result<(), Error> {
+        let before: Vec<Place> = self.views(on).map(|view| view.place()).collect();
+        self.take_word(clearance, on, (event, told))?;
+        let after: Vec<Place> = self.views(on).map(|view| view.place()).collect();
+        for (lift, (before, after)) in self.lifts.iter_mut().zip(before.into_iter().zip(after)) {
+            lift.now.note_moved(before, after, told);
+        }
+        Ok(())
+    }
+
+    fn take_word(&mut self, clearance: &Clearance, on: Day, (event, told): (u32, u32)) -> Result<(), Error> {
         for (at, limit) in clearance.limits.iter().enumerate() {
             if let Some(region) = &limit.region {
                 self.check_region_in("limits", at, region)?;

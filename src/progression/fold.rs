@@ -166,7 +166,7 @@ impl State {
         self.expire(event.day);
         let tied = |error: Error| error.at_event(event.sequence);
         self.take_kind(event, foreseen).map_err(tied)?;
-        self.accept_where_automatic(event).map_err(tied)?;
+        self.accept_where_automatic(event, foreseen.told(event.sequence)).map_err(tied)?;
         self.forget_closed_regions();
         self.told = self.told.and(event, foreseen.told(event.sequence));
         self.last = Some((event.day, event.sequence));
@@ -195,10 +195,10 @@ impl State {
             }
             EventKind::CoachSignOff(given) => self.take_sign_off(given, on, number),
             EventKind::CoachOverride(given) => self.take_override(given, on, number),
-            EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number),
+            EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, (number, told)),
             EventKind::AdvanceDeclined(given) => self.take_decline(given, on),
             EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => {
-                self.take_move(given, on, number)
+                self.take_move(given, on, (number, told))
             }
             EventKind::BarOrDiscsChanged(changed) => self.forget_where_changed(changed, on),
             EventKind::RaterChanged(changed) => self.take_rater(changed, on),

@@ -93,6 +93,9 @@ impl Lift {
         if let Some(place) = &now.last_place {
             self.set.check_place(place).map_err(|error| error.within("last_place"))?;
         }
+        if let Some((_, place)) = &now.moved {
+            self.set.check_place(place).map_err(|error| error.within("moved"))?;
+        }
         now.check_days(until)?;
         now.check_status(until).map_err(|error| error.within("status"))?;
         at_most("fails", now.fails, MOST_IN_A_ROW)?;

@@ -29,7 +29,7 @@ impl State {
         let loaded = self.loaded_regions(session);
         self.come_back_where_due(session, &loaded, on);
         // What is said in the session eases nothing that was asked before it.
-        let asked = self.asked_places(session, on)?;
+        let asked = self.asked_places(session, on, event)?;
         if let Some(answers) = &session.pain {
             self.take_pain_list(answers, on, foreseen.told(event))?;
         }
@@ -79,8 +79,8 @@ impl State {
     }
 
     /// Where the day asks for each lift of a session to be done.
-    fn asked_places(&self, session: &Session, on: Day) -> Result<Vec<Place>, Error> {
-        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked_place())).collect()
+    fn asked_places(&self, session: &Session, on: Day, event: u32) -> Result<Vec<Place>, Error> {
+        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked_of(done, event))).collect()
     }
 
     /// The regions that the lifts of a session load.
@@ -135,8 +135,7 @@ impl State {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let view = self.view(&done.lift, on)?;
         // Nothing was told before a later part that asks for another place.
-        let there = view.asked_place();
-        let later = foreseen.later_parts(event, &done.lift).map(|part| (part, there));
+        let later = foreseen.later_parts(event, &done.lift).map(|part| (part, view.asked_of(part, event)));
         let said = Said::new(core::iter::once((done, asked)).chain(later));
         let own = view.lift;
         let later = foreseen.hurt_later(event, &done.lift).any(|region| own.has_region(region));

@@ -243,7 +243,7 @@ keep!(Now {
     override_past: None,
     restarted: None,
     below_band: None,
-    last_place: None,
+    last_place: None, moved: None,
 });
 
 keep!(Stop { cleared, signed } said {
