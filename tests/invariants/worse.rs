@@ -62,7 +62,15 @@ struct Compared {
 /// The same, with what was excused on the way, and how much was compared at all.
 fn held(better: Log, worse: Log, from: usize, told: Worse) -> Result<Compared, TestCaseError> {
     // Within a day the parts of what is told otherwise are not all there yet.
-    let whole_days = matches!(told, Worse::Twice | Worse::Swapped | Worse::Split { .. });
+    let whole_days = matches!(
+        told,
+        Worse::Twice
+            | Worse::Swapped
+            | Worse::Split { .. }
+            | Worse::Late
+            | Worse::MixedKit
+            | Worse::OfEarlier { .. }
+    );
     let keys: Vec<(Day, u32)> = better.events.iter().map(|event| (event.day, event.sequence)).collect();
     let mut held = Held::new(better, worse);
     for (at, (day, number)) in keys.iter().enumerate() {
@@ -163,7 +171,7 @@ proptest! {
 const EXCUSED_COURSES: usize = 3_000;
 
 /// Every way in which something may be told worse.
-const WAYS: [&str; 24] = [
+const WAYS: [&str; 33] = [
     "Pain",
     "Feature",
     "Class",
@@ -188,6 +196,15 @@ const WAYS: [&str; 24] = [
     "Twice",
     "Swapped",
     "Split",
+    "Late",
+    "OfEarlier",
+    "Symptom",
+    "Ill",
+    "Refused",
+    "Shorter",
+    "LimitsEffort",
+    "LimitsRange",
+    "MixedKit",
 ];
 
 /// A way that is never drawn, or that finds nothing to make worse, shows nothing.
