@@ -1,4 +1,5 @@
-//! What was done in one training session.
+//! What was done in one training session. What it shows of the place where it was done is judged in `progression/judge.rs`, and a
+//! place that it leaves out is found in `progression/asked.rs`.
 
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
@@ -7,8 +8,8 @@ use derive_setters::Setters;
 
 use super::health::{PainAnswer, one_answer_a_region};
 use super::place::Place;
-use crate::error::{Allowed, Code, Error};
 use crate::canonical::{canonical_fields, canonical_kinds};
+use crate::error::{Allowed, Code, Error};
 use crate::gate::{Rater, SetMarks};
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 
@@ -42,9 +43,9 @@ pub struct Session {
     pub effort: Option<Rpe>,
 }
 
-impl Session {
 canonical_fields!(Session: lifts, pain, minutes, effort);
 
+impl Session {
     /// These lifts, with nothing asked about pain.
     #[must_use]
     pub fn new(lifts: Vec<LiftSession>) -> Session {
@@ -91,9 +92,9 @@ pub struct LiftSession {
     pub cue: Option<Name>,
 }
 
-impl LiftSession {
 canonical_fields!(LiftSession: lift, place, height, reached, reserve_asked, sets, setup, cue);
 
+impl LiftSession {
     /// These work sets of a lift, done as granted.
     #[must_use]
     pub const fn as_granted(lift: Name, sets: Vec<WorkSet>) -> LiftSession {
@@ -124,7 +125,9 @@ pub struct WorkSet {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub effort: Option<Effort>,
-    /// A repetition was tried and missed.
+    /// A repetition was tried and missed beyond those done. Absent means that none was told, and not that somebody asked: what a set
+    /// shows it shows by the repetitions done and their marks, which are never taken for granted, so that leaving this out makes
+    /// no pass of what is none. Told, it is a fail.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub failed: bool,
     /// Technique marks. Absent means not scored, which is never a pass.
@@ -141,11 +144,11 @@ pub struct WorkSet {
     pub also_marked: Vec<SetMarks>,
 }
 
+canonical_fields!(WorkSet: load, reps, effort, failed, marks, velocity, also_marked);
+
 /// How hard a set was, in one of the two ways people say it. The two run opposite ways and are never mixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-canonical_fields!(WorkSet: load, reps, effort, failed, marks, velocity, also_marked);
-
 pub enum Effort {
     /// Repetitions in reserve.
     Rir(Rir),
@@ -153,11 +156,11 @@ pub enum Effort {
     Rpe(Rpe),
 }
 
+canonical_kinds!(Effort: 0 Rir(reserve), 1 Rpe(rating));
+
 /// Who is by the bar. One answer, so that nobody can be alone with a spotter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-canonical_kinds!(Effort: 0 Rir(reserve), 1 Rpe(rating));
-
 #[non_exhaustive]
 pub enum ByTheBar {
     /// Nobody else is in the room.
@@ -168,11 +171,11 @@ pub enum ByTheBar {
     Spotter,
 }
 
+canonical_kinds!(ByTheBar: 0 Alone, 1 Others, 2 Spotter);
+
 /// How a lift was set up. A change is reported and starts the comparison of sessions anew. What is absent was not said
 /// and leaves what was last said.
 #[derive(Clone, Debug, Default, PartialEq, Setters)]
-canonical_kinds!(ByTheBar: 0 Alone, 1 Others, 2 Spotter);
-
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
@@ -191,11 +194,11 @@ pub struct Setup {
     pub kit: Option<Vec<Name>>,
 }
 
+canonical_fields!(Setup: pins, company, kit);
+
 impl Setup {
     /// Nobody and nothing would take the bar. Where nobody said who is by, nothing follows.
     #[must_use]
-canonical_fields!(Setup: pins, company, kit);
-
     pub fn is_unguarded(&self) -> Option<bool> {
         match (self.company, self.pins) {
             (_, Some(_)) => Some(false),
