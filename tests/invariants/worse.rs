@@ -284,8 +284,12 @@ fn every_exception_from_worse_is_never_better_is_met() {
         }
         let case = any_case().new_tree(&mut runner).unwrap().current();
         // What is rare is looked for where it can be: told in the way that leads to it.
-        let rare =
-            [(Excuse::DayBelow, Worse::Class(DayClass::Below)), (Excuse::OneBreakOfTwo, Worse::NotTold)];
+        let rare = [
+            (Excuse::DayBelow, Worse::Class(DayClass::Below)),
+            (Excuse::OneBreakOfTwo, Worse::NotTold),
+            (Excuse::GivenBack, Worse::NoAsks),
+            (Excuse::GivenBack, Worse::NoPain),
+        ];
         let missing = rare.into_iter().filter(|(excuse, _)| !met.contains_key(excuse));
         let ways: Vec<Worse> = core::iter::once(case.worse).chain(missing.map(|(_, way)| way)).collect();
         for worse in ways {

@@ -148,7 +148,7 @@ fn a_correction_that_opens_nothing_opens_nothing_again() {
     world.wait(3).clear();
     world.wait(1).sign_off(of_the_knee());
     assert!(world.state().stops().is_empty());
-    for (load, score, open) in [(62.0, 7, false), (60.0, 6, false), (60.0, 7, true)] {
+    for (load, score, open) in [(62.0, 7, false), (60.0, 6, false), (60.0, 8, true)] {
         correct(&mut world, first, session(load, score));
         assert_eq!(!world.state().stops().is_empty(), open, "{load} kg, {score}");
     }

@@ -324,6 +324,22 @@ fn is_good_news(kind: &EventKind) -> bool {
     }
 }
 
+/// Whether it is training on a day on which pain was told: that the strict lift of a pair was trained then eases the other one, so
+/// that it is no good news.
+fn is_trained_in_pain(events: &[Event], at: usize) -> bool {
+    let hurts = |event: &Event| {
+        let mut kind = event.kind.clone();
+        let told = match &kind {
+            EventKind::PainReport(answer) => Some(vec![answer.clone()]),
+            _ => answers(&mut kind).and_then(|all| all.clone()),
+        };
+        told.is_some_and(|all| all.iter().any(|answer| answer.score > Pain::NONE))
+    };
+    let day = events[at].day;
+    let trained = matches!(events[at].kind, EventKind::SessionRecorded(_));
+    trained && events.iter().any(|event| event.day == day && hurts(event))
+}
+
 /// Whether every set was done, and whoever saw it lost nothing.
 fn is_clean(lift: &LiftSession) -> bool {
     let clean = |marks: &SetMarks| {
@@ -364,7 +380,10 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
         let mut events = better.events.clone();
         let changed = match worse {
             Worse::NoCompany => accompanied(&events[at].kind).map(|kind| better.events[at].kind = kind),
-            Worse::NotTold => is_good_news(&events[at].kind).then(|| drop(events.remove(at))),
+            Worse::NotTold => {
+                let good = is_good_news(&events[at].kind) && !is_trained_in_pain(&events, at);
+                good.then(|| drop(events.remove(at)))
+            }
             Worse::Twice => twice(&mut events, at),
             Worse::Swapped => swapped(&mut events, at),
             Worse::Split { sets } => split(&mut events, at, sets),
