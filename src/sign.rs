@@ -1,6 +1,8 @@
 //! Signs that stop everything, and what is asked before anything else on a training day.
 //!
-//! Uses nothing of the crate. Both are named in reports and in reasons.
+//! Uses `canonical`. Both are named in reports and in reasons.
+
+use crate::canonical::canonical_kinds;
 
 /// Signs that stop everything. Any one of them halts every lift until a clearance and the coach's sign-off.
 #[non_exhaustive]
@@ -24,6 +26,9 @@ pub enum StopSign {
     /// New bladder or bowel trouble, or numbness between the legs.
     SaddleNumbness,
 }
+
+canonical_kinds!(StopSign:
+    0 ChestPain, 1 Faint, 2 Breathlessness, 3 Headache, 4 OneSidedWeakness, 5 Heartbeat, 6 Vision, 7 SaddleNumbness);
 
 impl StopSign {
     /// Every sign.
@@ -60,6 +65,8 @@ pub enum PainFeature {
     Pop,
 }
 
+canonical_kinds!(PainFeature: 0 New, 1 Rising, 2 Sharp, 3 Radiating, 4 Locking, 5 Numbness, 6 Pop);
+
 impl PainFeature {
     /// Whether this alone stops every lift of the region.
     #[must_use]
@@ -84,6 +91,8 @@ pub enum Ask {
     /// A new or changed medicine since last time.
     NewMedicine,
 }
+
+canonical_kinds!(Ask: 0 Fever, 1 Dizziness, 2 Palpitations, 3 Fall, 4 NewMedicine);
 
 impl Ask {
     /// Every question.

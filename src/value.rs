@@ -1,6 +1,6 @@
 //! A plain tree of values, and its strict reader and writer.
 //!
-//! Uses `error`. What arrives from outside (JSON text, a JavaScript object, an event of a newer version) is
+//! Uses `error` and `canonical`. What arrives from outside (JSON text, a JavaScript object, an event of a newer version) is
 //! first a [`Value`]; reading a type from it accepts nothing but what the type names: no unknown field, no
 //! null, no text for a number. The error carries the code of the rule that was broken and the path to it.
 
@@ -54,6 +54,12 @@ pub enum Value {
     List(Vec<Value>),
     /// Named fields in the order given.
     Map(Vec<(Key, Value)>),
+}
+
+impl crate::canonical::Canonical for Value {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.append_bytes(out);
+    }
 }
 
 impl Value {

@@ -39,6 +39,8 @@ mod identity;
 mod kept;
 #[path = "rules/kinds.rs"]
 mod kinds;
+#[path = "rules/late.rs"]
+mod late;
 #[path = "rules/limits.rs"]
 mod limits;
 #[path = "rules/mornings.rs"]

@@ -517,3 +517,50 @@ fn a_state_does_not_grow_with_the_log() {
     }
     assert!(lengths[2] <= lengths[1] + 40, "{lengths:?}");
 }
+
+/// Two devices keep the log of one lifter, equal but for one event in its midst: no state of the one is that of the other.
+#[test]
+fn a_state_of_another_log_of_the_same_lifter_is_not_used() {
+    let world = eventful();
+    let at = world.log.events.len() / 2;
+    let with = |kind: EventKind| {
+        let mut log = world.log.clone();
+        let event = log.events[at].clone();
+        log.events.iter_mut().filter(|later| later.sequence > event.sequence).for_each(|later| {
+            later.sequence += 1;
+            if let EventKind::NextDayReport(report) = &mut later.kind
+                && report.session > event.sequence
+            {
+                report.session += 1;
+            }
+        });
+        log.events.insert(at + 1, Event::new(event.sequence + 1, event.day, kind));
+        log
+    };
+    let stopped = with(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
+    let other = with(EventKind::BlockStarted(name("autumn")));
+    assert!(fold(&stopped).unwrap().stop().is_some() && fold(&other).unwrap().stop().is_none());
+    let text = fold(&other).unwrap().to_json().unwrap();
+    assert!(State::from_json_or_fold(&text, &stopped).unwrap().stop().is_some());
+    assert!(!is_used(&marked(&fold(&other).unwrap()), &stopped));
+    assert!(is_used(&marked(&fold(&other).unwrap()), &other));
+    // A note is the host's own, and changes nothing.
+    let mut noted = other.clone();
+    noted.events[at].note = Some("seen".into());
+    assert!(is_used(&marked(&fold(&other).unwrap()), &noted));
+}
+
+/// Told one by one or whole, a state is known to be of its log.
+#[test]
+fn a_state_made_one_by_one_is_used() {
+    let world = eventful();
+    let mut state = fold(&world.log).unwrap();
+    let event = Event::new(state.last().unwrap().1 + 1, world.day, EventKind::BlockStarted(name("autumn")));
+    state.apply(&event).unwrap();
+    let mut log = world.log.clone();
+    log.events.push(event);
+    assert!(is_used(&marked(&state), &log));
+    let last = log.events.last_mut().unwrap();
+    last.kind = EventKind::BlockEnded(name("autumn"));
+    assert!(!is_used(&marked(&state), &log));
+}

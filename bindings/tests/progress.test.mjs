@@ -61,20 +61,62 @@ test("a refused event leaves the state as it was, and a closed one says so", () 
   assert.throws(() => new Progress({ ...log, version: 0 }), { code: "wrong_format", field: "version" });
 });
 
-/** The state of the same log with other masses of the body, so that it is seen whether it was taken or folded anew. */
-const marked = () => {
-  const heavier = (event) => ({ ...event, kind: { bodyMassRecorded: { kg: 99 } } });
-  const events = log.events.map((event) => (event.kind.bodyMassRecorded ? heavier(event) : event));
-  return progression.fold({ log: { ...log, events } });
+/** Canonical bytes of a document: a tag byte a value, numbers as `f64` and lengths as `u32`, little-endian, fields in their order. */
+const canonical = (value) => {
+  const number = (length, write) => {
+    const bytes = Buffer.alloc(length);
+    write(bytes);
+    return bytes;
+  };
+  const length = (count) => number(4, (bytes) => bytes.writeUInt32LE(count));
+  const text = (content) => [length(Buffer.byteLength(content)), Buffer.from(content)];
+  if (value === null) return Buffer.from([0]);
+  if (typeof value === "boolean") return Buffer.from([1, Number(value)]);
+  if (typeof value === "number") return Buffer.concat([Buffer.from([2]), number(8, (bytes) => bytes.writeDoubleLE(value))]);
+  if (typeof value === "string") return Buffer.concat([Buffer.from([3]), ...text(value)]);
+  if (Array.isArray(value)) return Buffer.concat([Buffer.from([4]), length(value.length), ...value.map(canonical)]);
+  const fields = Object.entries(value).flatMap(([key, field]) => [...text(key), canonical(field)]);
+  return Buffer.concat([Buffer.from([5]), length(Object.keys(value).length), ...fields]);
 };
-const mass = (progress) => progress.state().shared.bodyMasses.at(-1)[1].kg;
+
+/** The stored document with the seal that belongs to it: 64-bit FNV-1a over its canonical bytes without one. */
+const sealed = (stored) => {
+  const { seal, ...rest } = stored;
+  assert.equal(typeof seal, "string");
+  const mixed = (hash, byte) => BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
+  const hash = [...canonical(rest)].reduce(mixed, 0xcbf29ce484222325n);
+  return { ...rest, seal: hash.toString(16).padStart(16, "0") };
+};
+
+/** A state of the log with a mark that no fold of it would leave, so that it is seen whether it was taken or folded anew. */
+const MARK = 7;
+const marked = (of = log) => {
+  const stored = toJson(progression.fold({ log: of }));
+  return fromJson(sealed({ ...stored, shared: { ...stored.shared, unknown: MARK } }));
+};
+const isTaken = (progress) => progress.state().shared.unknown === MARK;
 
 test("a stored state is taken where it is the one after the log's last event", () => {
+  const stored = toJson(progression.fold({ log }));
+  assert.equal(sealed(stored).seal, stored.seal);
   const progress = Progress.fromState(fromJson(JSON.parse(JSON.stringify(toJson(marked())))), log);
   assert.ok(progress instanceof Progress);
-  assert.equal(mass(progress), 99);
+  assert.ok(isTaken(progress));
   progress.close();
   assert.throws(() => progress.decide(last), { code: "not_ready" });
+});
+
+test("a state of another log of the same lifter is not taken: not one event may be another", () => {
+  const changed = log.events.map((event) => (event.kind.bodyMassRecorded ? { ...event, kind: { bodyMassRecorded: { kg: 99 } } } : event));
+  assert.notDeepEqual(changed, log.events);
+  const other = { ...log, events: changed };
+  const progress = Progress.fromState(marked(other), log);
+  assert.ok(!isTaken(progress));
+  assert.deepEqual(progress.state(), progression.fold({ log }));
+  progress.close();
+  const own = Progress.fromState(marked(other), other);
+  assert.ok(isTaken(own));
+  own.close();
 });
 
 test("a stored state of no use is not an error: the log is folded", () => {
@@ -90,7 +132,8 @@ test("a stored state of no use is not an error: the log is folded", () => {
     ["nothing in it", {}, log],
   ]) {
     const progress = Progress.fromState(state, of);
-    assert.equal(mass(progress), progression.fold({ log: of }).shared.bodyMasses.at(-1)[1].kg, what);
+    assert.ok(!isTaken(progress), what);
+    assert.deepEqual(progress.state(), progression.fold({ log: of }), what);
     progress.close();
   }
   assert.throws(() => Progress.fromState(marked(), { ...log, format: "other" }), { code: "wrong_format", field: "format" });

@@ -9,7 +9,7 @@ use crate::caution::Caution;
 use crate::condition::{Slope, TrendOptions, TrendVerdict, trend};
 use crate::error::Error;
 use crate::gate::{Outcome, SetMarks, session_pass_of};
-use crate::progression::{LiftState, State, fold};
+use crate::progression::{LiftState, State};
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{Event, EventKind, Grant, LiftSession, Log};
@@ -142,7 +142,7 @@ pub struct BlockReview {
 /// block. Raise the gate: at least 10 sessions, all passed, not one repetition missed. The numbers are our choice.
 ///
 /// # Errors
-/// What [`fold`] and [`trend`] report; `before_last_event`.
+/// What [`fold`](crate::progression::fold()) and [`trend`] report; `before_last_event`.
 pub fn block_review(log: &Log, today: Day, name: Option<&Name>) -> Result<BlockReview, Error> {
     Diary::of(log)?.block_review(today, name)
 }
@@ -151,15 +151,15 @@ impl Diary<'_> {
     /// What does the last block say of each lift? See [`block_review`].
     ///
     /// # Errors
-    /// What [`fold`] and [`trend`] report; `before_last_event`.
+    /// What [`fold`](crate::progression::fold()) and [`trend`] report; `before_last_event`.
     pub fn block_review(&self, today: Day, name: Option<&Name>) -> Result<BlockReview, Error> {
         self.check_today(today)?;
         let events: Vec<&Event> = self.events().collect();
         let (mut missing, mut lifts) = (Vec::new(), Vec::new());
         let span = last_block(&events, today, name);
         if let Some(span) = &span {
-            let before = self.up_to(&events, span.first)?;
-            let after = self.up_to(&events, span.last)?;
+            let before = self.state_after(span.first)?;
+            let after = self.state_after(span.last)?;
             for lift in after.lifts() {
                 let of_block = events.get(span.first..=span.last).unwrap_or_default();
                 lifts.extend(of_lift(lift, (&before, &after), (self, of_block), &span.block)?);
@@ -183,11 +183,6 @@ impl Diary<'_> {
             sources,
             cautions,
         })
-    }
-
-    /// The state after the event at that place.
-    fn up_to(&self, events: &[&Event], last: usize) -> Result<State, Error> {
-        fold(&self.log_of(events.iter().take(last + 1).map(|event| (*event).clone()).collect()))
     }
 }
 

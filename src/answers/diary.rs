@@ -11,10 +11,12 @@ use crate::condition::DayClass;
 use crate::error::Error;
 use crate::gate::Outcome;
 use crate::loading::Implement;
-use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_watched};
+use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_told};
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
-use crate::record::{Event, EventKind, LiftSession, Lifter, Log, Parameters, Place, Session, WorkSet};
+use crate::record::{
+    Corrected, Effective, Event, EventKind, LiftSession, Lifter, Log, Parameters, Place, Session, WorkSet,
+};
 
 /// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
 /// method here.
@@ -34,6 +36,7 @@ pub struct Diary<'a> {
     /// Whose log it is, and of which version; where the diary owns what it read, without the events.
     head: Cow<'a, Log>,
     events: Vec<Cow<'a, Event>>,
+    corrected: Corrected,
     state: State,
     done: Vec<Done>,
     /// For each lift that was ever done the places of its sessions among all, in order.
@@ -89,8 +92,14 @@ impl<'a> Diary<'a> {
     /// # Errors
     /// What [`fold`](crate::progression::fold) reports.
     pub fn of(log: &'a Log) -> Result<Diary<'a>, Error> {
+        log.check()?;
+        Diary::of_told(log, log.as_told()?)
+    }
+
+    /// The same of the events of a log which count.
+    fn of_told(log: &'a Log, told: Effective<'a>) -> Result<Diary<'a>, Error> {
         let (mut done, mut passed): (Vec<Done>, Vec<State>) = (Vec::new(), Vec::new());
-        let (events, state) = fold_watched(log, |state, at, event, when| {
+        let state = fold_told(log, &told, |state, at, event, when| {
             if when == When::Before && at.is_multiple_of(STRIDE) {
                 passed.push(state.clone());
             }
@@ -100,13 +109,14 @@ impl<'a> Diary<'a> {
                 When::After => left(&mut done, state, at, event.sequence, session),
             }
         })?;
+        let Effective { events, corrected, .. } = told;
         let mut of_lift: BTreeMap<Name, Vec<usize>> = BTreeMap::new();
         for (number, kept) in done.iter().enumerate() {
             if let Some(lift) = lift_of(&events, kept) {
                 note(&mut of_lift, &lift.lift, number);
             }
         }
-        Ok(Diary { head: Cow::Borrowed(log), events, state, done, of_lift, passed })
+        Ok(Diary { head: Cow::Borrowed(log), events, corrected, state, done, of_lift, passed })
     }
 
     /// The same with all that it read its own, for a host that keeps a log open: asked many questions, read once.
@@ -128,9 +138,9 @@ impl<'a> Diary<'a> {
     #[must_use]
     pub fn into_owned(self) -> Diary<'static> {
         let head = Cow::Owned(self.log_of(Vec::new()));
-        let Diary { events, state, done, of_lift, passed, .. } = self;
+        let Diary { events, corrected, state, done, of_lift, passed, .. } = self;
         let events = events.into_iter().map(|event| Cow::Owned(event.into_owned())).collect();
-        Diary { head, events, state, done, of_lift, passed }
+        Diary { head, events, corrected, state, done, of_lift, passed }
     }
 
     /// Takes one more event at the end, without reading the others again: the same as reading a log that has it too.
@@ -182,7 +192,13 @@ impl<'a> Diary<'a> {
         let out_of_reach = in_reach.last().map_or(0, |(_, (at, _))| at);
         let before = self.passed.get(out_of_reach / STRIDE).cloned();
         let from = before.as_ref().map_or(0, |_| out_of_reach / STRIDE * STRIDE);
-        fold_on(before.unwrap_or_else(|| State::before(&self.head)), from, events)
+        fold_on(before.unwrap_or_else(|| State::before(&self.head)), from, events, &self.corrected)
+    }
+
+    /// The state after the event at that place.
+    pub(super) fn state_after(&self, at: usize) -> Result<State, Error> {
+        let events = self.events.get(..=at).unwrap_or(&self.events);
+        fold_on(State::before(&self.head), 0, events, &self.corrected)
     }
 
     /// The state after the last event.
@@ -194,6 +210,13 @@ impl<'a> Diary<'a> {
     /// Whose log it is.
     pub(super) fn lifter(&self) -> &Lifter {
         &self.head.lifter
+    }
+
+    /// The same of that log, which has some of these events, as they were told.
+    pub(super) fn of_some<'b>(&self, log: &'b Log) -> Result<Diary<'b>, Error> {
+        let events: Vec<Cow<'b, Event>> = log.events.iter().map(Cow::Borrowed).collect();
+        let count = events.len() as u32;
+        Diary::of_told(log, Effective { events, count, corrected: self.corrected.clone() })
     }
 
     /// The log with other events, in the same order.

@@ -1,10 +1,10 @@
 //! Stops in force and what is known of pain, as a handover tells them.
 
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::handover::{PainNow, StopNow};
-use crate::error::Code;
-use crate::progression::{State, fold};
+use crate::progression::{State, fold, fold_on};
 use crate::quantity::{Day, Pain};
 use crate::reason::Reason;
 use crate::record::{Event, Log};
@@ -28,18 +28,18 @@ pub(super) fn stops_as_far_as_read(log: &Log) -> Vec<Reason> {
         return state.stops();
     }
     let mut state = State::before(log);
-    let mut taken: Vec<Event> = Vec::new();
-    for event in log.effective().unwrap_or_default() {
-        taken.push(event.into_owned());
-        let Some(event) = taken.last() else { continue };
-        match state.apply(event) {
-            Ok(()) => {}
-            Err(error) if error.code() == Code::NeedsRefold => {
-                match fold(&log.clone().with_events(taken.clone())) {
-                    Ok(all) => state = all,
-                    Err(_) => drop(taken.pop()),
-                }
-            }
+    let Ok(told) = log.as_told() else { return state.stops() };
+    let mut taken: Vec<Cow<'_, Event>> = Vec::new();
+    for event in told.events {
+        if event.check_in(log.version).is_err() {
+            continue;
+        }
+        let corrected = told.corrected.told(event.sequence) != event.sequence;
+        let again = corrected || state.changes_the_past(&event);
+        let alone = if again { None } else { Some(state.clone().applied(&event)) };
+        taken.push(event);
+        match alone.unwrap_or_else(|| fold_on(State::before(log), 0, &taken, &told.corrected)) {
+            Ok(next) => state = next,
             Err(_) => drop(taken.pop()),
         }
     }

@@ -1,5 +1,7 @@
 //! How today compares with the lifter's usual.
 
+use crate::canonical::canonical_kinds;
+
 /// Today against the lifter's own ordinary days: below, within or above the usual, in five classes.
 ///
 /// A day above the usual never raises a load; it is named so that one below can be told from it.
@@ -25,6 +27,8 @@ pub enum DayClass {
     /// Too little was asked, or too little is known of this lifter, to say.
     Unknown,
 }
+
+canonical_kinds!(DayClass: 0 Below, 1 BelowSingle, 2 Within, 3 Above, 4 Unknown);
 
 impl DayClass {
     /// Every class, from worst to best, unknown last.

@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Code, Error};
 use crate::numeric;
 use crate::quantity::{Day, Mass, Name, Reps};
@@ -75,6 +76,10 @@ pub enum MarkerKind {
     WarmUpTechnique,
 }
 
+canonical_kinds!(MarkerKind:
+    0 WarmUpVelocity, 1 WarmUpEffort, 2 Recovery, 3 Sleep, 4 Freshness, 5 Soreness, 6 Stress, 7 Mood, 8 JumpHeight,
+    9 WarmUpTechnique);
+
 impl MarkerKind {
     /// Whether it is read on one fixed set of one lift, so that it means nothing without knowing which.
     #[must_use]
@@ -128,6 +133,8 @@ pub enum TimeOfDay {
     Evening,
 }
 
+canonical_kinds!(TimeOfDay: 0 Morning, 1 Afternoon, 2 Evening);
+
 /// Under what conditions a marker was read. Only equal conditions are compared.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -158,6 +165,8 @@ pub struct Conditions {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub other: Vec<Name>,
 }
+
+canonical_fields!(Conditions: lift, load, reps, time_of_day, caffeine, other);
 
 impl Conditions {
     /// Whether nothing is said of them.

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use derive_setters::Setters;
 
 use super::criterion::Criterion;
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Length, Name};
 
@@ -26,6 +27,8 @@ pub enum Mark {
     NotSeen,
 }
 
+canonical_kinds!(Mark: 0 Met, 1 Borderline, 2 NotMet, 3 NotSeen);
+
 /// Who gave the marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
@@ -39,6 +42,8 @@ pub enum Rater {
     Video,
 }
 
+canonical_kinds!(Rater: 0 Coach, 1 Lifter, 2 Video);
+
 /// One criterion with its mark.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -50,6 +55,8 @@ pub struct CriterionMark {
     /// Its mark.
     pub mark: Mark,
 }
+
+canonical_fields!(CriterionMark: criterion, mark);
 
 impl CriterionMark {
     /// That mark of that criterion.
@@ -97,6 +104,8 @@ pub struct SetMarks {
     #[setters(into)]
     pub rater_id: Option<Name>,
 }
+
+canonical_fields!(SetMarks: reps, acceptable, first_failing_rep, marks, range_reached, rater, rater_id);
 
 impl SetMarks {
     /// A set that was done and not scored.

@@ -55,14 +55,19 @@ impl State {
         Ok(())
     }
 
-    pub(crate) fn take_acceptance(&mut self, given: &Advance, on: Day, event: u32) -> Result<(), Error> {
+    pub(crate) fn take_acceptance(
+        &mut self,
+        given: &Advance,
+        on: Day,
+        (event, told): (u32, u32),
+    ) -> Result<(), Error> {
         let view = self.view(&given.lift, on)?;
         // A step that was taken and not yet trained is not asked for again by telling it twice.
         if view.lift.now.has_just_stepped() {
             return Ok(());
         }
         match view.next_grant() {
-            Ok(to) => self.attempt(&given.lift, to, on, event).map(drop),
+            Ok(to) => self.attempt(&given.lift, to, on, (event, told)).map(drop),
             Err(_) => {
                 self.lift_mut(&given.lift)?.now.refuse(event);
                 Ok(())
@@ -80,7 +85,13 @@ impl State {
     }
 
     /// Takes the move that a coach or the rule accepts, if no guard stands in its way; else keeps it as refused.
-    pub(crate) fn attempt(&mut self, id: &Name, to: Grant, on: Day, event: u32) -> Result<bool, Error> {
+    pub(crate) fn attempt(
+        &mut self,
+        id: &Name,
+        to: Grant,
+        on: Day,
+        (event, told): (u32, u32),
+    ) -> Result<bool, Error> {
         if !self.blockers(id, Some(to), on)?.is_empty() {
             self.lift_mut(id)?.now.refuse(event);
             return Ok(false);
@@ -99,6 +110,7 @@ impl State {
         let weak = now.weak.take();
         now.take_act();
         now.step_to(to, on);
+        now.note_moved(stood, to.place, told);
         now.stepped = true;
         // What was allowed elsewhere, or eased from more, is no leave to go above what is granted here.
         now.keep_easing_only(OverrideEnd::Step, &lift.set, stood);
@@ -137,14 +149,19 @@ impl State {
     }
 
     /// The coach moves a lift by hand: sideways or down freely, upward through every guard.
-    pub(crate) fn take_move(&mut self, given: &Move, on: Day, event: u32) -> Result<(), Error> {
+    pub(crate) fn take_move(
+        &mut self,
+        given: &Move,
+        on: Day,
+        (event, told): (u32, u32),
+    ) -> Result<(), Error> {
         let view = self.view(&given.lift, on)?;
         let set = &view.lift.set;
         set.check_grant(&given.to).map_err(|error| error.within("to"))?;
         view.all.check_load(set, given.to.load()).map_err(|error| error.within("to"))?;
         let (from, relearning) = (view.lift.now.grant, set.relearning(view.policy()));
         if !set.harder_in(&from, &given.to).is_empty() {
-            return self.attempt(&given.lift, given.to, on, event).map(drop);
+            return self.attempt(&given.lift, given.to, on, (event, told)).map(drop);
         }
         if given.to == from {
             return Ok(());
@@ -153,6 +170,7 @@ impl State {
         let now = &mut lift.now;
         now.take_act();
         now.stand_at(given.to, on);
+        now.note_moved(from.place, given.to.place, told);
         now.keep_easing_only(OverrideEnd::Move, &lift.set, from.place);
         now.forgo_restoring();
         let free = now.status.is_trained()
@@ -207,6 +225,10 @@ impl State {
             Role::Retire => Purpose::Retire,
         };
         match (now.purpose, &now.status) {
+            // Taken up again while it is stopped: when it is let go its sessions of calibration are still to come.
+            (purpose, Status::StoppedRefer { .. }) if before == Purpose::Retire && purpose != before => {
+                now.calibration = Calibration::of(learning);
+            }
             (_, Status::StoppedRefer { .. }) => {}
             (Purpose::Retire, _) => now.enter(Status::Retired, on),
             // Taken up again, or to be after a rest: as a new lift.
@@ -231,7 +253,7 @@ impl State {
     }
 
     /// Where the policy says so, a session or an answer after it takes the move on offer.
-    pub(crate) fn accept_where_automatic(&mut self, event: &Event) -> Result<(), Error> {
+    pub(crate) fn accept_where_automatic(&mut self, event: &Event, told: u32) -> Result<(), Error> {
         let automatic = self.policy().is_some_and(|policy| policy.automatic_acceptance);
         let moves = matches!(
             event.kind,
@@ -249,7 +271,7 @@ impl State {
         for (id, to) in offers {
             let now = &self.lift(&id)?.now;
             let refused = (now.refused, now.override_refused);
-            if !self.attempt(&id, to, event.day, event.sequence)? {
+            if !self.attempt(&id, to, event.day, (event.sequence, told))? {
                 // Waiting is not a refusal.
                 let now = &mut self.lift_mut(&id)?.now;
                 (now.refused, now.override_refused) = refused;

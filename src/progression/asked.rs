@@ -1,13 +1,13 @@
 //! Where a day asks for a lift to be done: at the granted place within what a clearance allows, or on an easier rung of it where
 //! the day eases the lift and nothing is lighter. Today's session is made of this, and a session that leaves its place out was
-//! done there.
+//! done there. What it came to is judged in `judge`.
 
 use super::region::RegionState;
 use super::view::View;
 use crate::condition::DayClass;
 use crate::quantity::{Mass, Pain, Rir};
 use crate::reason::Reason;
-use crate::record::{ClearanceLimits, Place, Policy};
+use crate::record::{ClearanceLimits, LiftSession, Place, Policy};
 
 /// Repetitions left in reserve where the plan names none (common practice).
 pub(crate) const RESERVE: Rir = Rir::whole(3);
@@ -55,11 +55,23 @@ impl View<'_> {
         Asked { place: self.asked_place(), eased, reserve: self.asked_reserve() }
     }
 
+    /// What it asked of what was done in the session of that number.
+    pub(crate) fn asked_of(&self, done: &LiftSession, event: u32) -> Asked {
+        Asked { place: self.asked_place_of(done, event), ..self.asked() }
+    }
+
     /// What is to be left in reserve where no plan names a number: as today's session says it, and no less than a step needs.
     fn asked_reserve(&self) -> Rir {
         let alone = self.alone().map(|_| RESERVE_ALONE);
         let floors = self.limits().filter_map(reserve_of_limit).chain(alone);
         floors.fold(RESERVE.max(self.policy().reserve_to_advance), Rir::max)
+    }
+
+    /// Where it asked for that. Who left the place out knew nothing of a move that was told later,
+    /// though of an earlier day: it puts nobody where it leads.
+    fn asked_place_of(&self, done: &LiftSession, event: u32) -> Place {
+        let later = self.lift.now.moved.filter(|(told, _)| done.place.is_none() && *told > event);
+        later.map_or_else(|| self.asked_place(), |(_, before)| before)
     }
 
     /// The same place on the rung that is directly easier, where there is one.

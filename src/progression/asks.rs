@@ -16,14 +16,16 @@ pub struct OpenAsk {
     pub ask: Ask,
     /// Said first on that day.
     pub since: Day,
+    /// Number under which it was told last: an answer given before closes nothing.
+    pub told: u32,
 }
 
 impl State {
     /// Somebody's word closes what was asked; that it may be theirs to give, the event itself has checked. Where nothing of the
     /// kind is open it closes nothing and is kept: a clearance written down late, a report that is corrected, or the same answer
     /// told twice must not make a log unreadable. The review of a log names it.
-    pub(crate) fn take_answer(&mut self, answer: &AskAnswered) {
-        self.shared.asks.retain(|open| open.ask != answer.ask);
+    pub(crate) fn take_answer(&mut self, answer: &AskAnswered, event: u32) {
+        self.shared.asks.retain(|open| open.ask != answer.ask || open.told > event);
     }
 
     /// Whether something of that kind waits for an answer.
@@ -34,10 +36,11 @@ impl State {
 
 impl Shared {
     /// Opens what a report says when asked; what is open already stays so since it was said first.
-    pub(crate) fn open_asks(&mut self, report: &DayReport, on: Day) {
+    pub(crate) fn open_asks(&mut self, report: &DayReport, on: Day, told: u32) {
         for ask in report.asks.iter().flatten() {
-            if !self.asks.iter().any(|open| open.ask == *ask) {
-                self.asks.push(OpenAsk { ask: *ask, since: on });
+            match self.asks.iter_mut().find(|open| open.ask == *ask) {
+                Some(open) => open.told = open.told.max(told),
+                None => self.asks.push(OpenAsk { ask: *ask, since: on, told }),
             }
         }
     }

@@ -29,10 +29,11 @@ impl Away {
 }
 
 impl State {
-    pub(crate) fn take_layoff(&mut self, layoff: &Layoff, on: Day) -> Result<(), Error> {
+    pub(crate) fn take_layoff(&mut self, layoff: &Layoff, on: Day, told: u32) -> Result<(), Error> {
         self.shared.note_layoff(layoff, on)?;
         if layoff.reason == LayoffReason::Ill {
-            self.shared.ill_since = Some(layoff.from);
+            let earlier = self.shared.ill_since.map_or(0, |(_, told)| told);
+            self.shared.ill_since = Some((layoff.from, told.max(earlier)));
             let all = self.lifts.iter_mut().chain(&mut self.set_aside);
             for lift in all {
                 lift.now.ill = true;

@@ -27,7 +27,7 @@ impl State {
     pub(super) fn check_bounds(&self) -> Result<(), Error> {
         self.shared.check(self.last).map_err(|error| error.within("shared"))?;
         at_most("set_aside", self.set_aside.len(), MOST_SET_ASIDE)?;
-        let laid_by = self.shared.laid_by.iter().map(|(id, _)| id.as_str());
+        let laid_by = self.shared.laid_by.iter().map(|kept| kept.id.as_str());
         let known = self.set_aside.iter().chain(&self.lifts).map(|lift| lift.set.id.as_str());
         each_once("set_aside", known.chain(laid_by))?;
         self.check_regions()?;
@@ -105,6 +105,11 @@ impl Shared {
         at_most("asks", self.asks.len(), Ask::ALL.len())?;
         each_once("asks", self.asks.iter().map(|open| open.ask.as_str()))?;
         at_most("laid_by", self.laid_by.len(), MOST_LAID_BY)?;
+        for (at, kept) in self.laid_by.iter().enumerate() {
+            let inside = |error: Error| error.within(&alloc::format!("laid_by[{at}]"));
+            at_most("regions", kept.regions.len(), MOST_REGIONS).map_err(inside)?;
+            each_once("regions", kept.regions.iter().map(Name::as_str)).map_err(inside)?;
+        }
         at_most("sessions", self.sessions.len(), MOST_SESSIONS)?;
         at_most("body_masses", self.body_masses.len(), MOST_MASSES)?;
         at_most("layoffs", self.layoffs.len(), MOST_LAYOFFS)?;

@@ -15,7 +15,7 @@ use super::state::{InForce, State};
 use super::status::Calibration;
 use crate::error::Error;
 use crate::quantity::Day;
-use crate::reason::{OverrideEnd, Restart};
+use crate::reason::{NamedPlace, OverrideEnd, Restart};
 use crate::record::{Grant, LiftParameters, Parameters, Place, Work, at_most};
 
 impl State {
@@ -48,9 +48,7 @@ impl State {
                     let before = before.as_ref().map(|all| &*all.parameters);
                     carried(earlier, before, (set, start, &loadable), parameters, on)
                 }
-                None => {
-                    self.shared.take_up(&set.id, Now::new(start, on, set.learning(&parameters.policy)), on)
-                }
+                None => self.shared.take_up(set, Now::new(start, on, set.learning(&parameters.policy)), on),
             };
             let mut lift = Lift { set: Arc::new(set.clone()), now, loadable };
             lift.ease_where_nothing_was(on);
@@ -147,6 +145,7 @@ fn carried(
     let (was, mut now) = (earlier.set, earlier.now);
     let learning = set.learning(&all.policy);
     now.last_place = now.last_place.and_then(|place| same_place(&was, set, place));
+    now.moved = now.moved.and_then(|(told, place)| Some((told, same_place(&was, set, place)?)));
     for region in &was.regions {
         if !set.regions.contains(region) && !now.former.contains(region) {
             now.former.push(region.clone());
@@ -187,6 +186,20 @@ fn no_harder(was: &LiftParameters, (set, start): (&LiftParameters, Place), stood
     let range = same_entry(&was.ranges, &set.ranges, stood.range).unwrap_or(stood.range).min(start.range);
     let tempo = same_entry(&was.tempos, &set.tempos, stood.tempo).unwrap_or(stood.tempo).min(start.tempo);
     Place { rung, range, tempo }
+}
+
+/// The same of a place by what it was: where the new lists do not have its range or its tempo, the easiest.
+pub(crate) fn no_harder_than(was: &NamedPlace, set: &LiftParameters, start: Place) -> Place {
+    let rung = was.rung.as_ref().and_then(|id| set.rung_with(id));
+    let rung = rung.filter(|rung| set.is_harder(start.rung, *rung)).unwrap_or(start.rung);
+    let range = number_of(was.range, &set.ranges).unwrap_or(0).min(start.range);
+    let tempo = number_of(was.tempo, &set.tempos).unwrap_or(0).min(start.tempo);
+    Place { rung, range, tempo }
+}
+
+fn number_of<T: PartialEq>(entry: Option<T>, list: &[T]) -> Option<u8> {
+    let entry = entry?;
+    list.iter().position(|other| *other == entry).and_then(|at| u8::try_from(at).ok())
 }
 
 /// The place is gone from the new lists: learn it anew, with no more work and at no harder place than before.

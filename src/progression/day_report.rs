@@ -39,9 +39,9 @@ impl State {
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
         if let Some(pain) = &report.pain {
-            self.take_pain_list(pain, on, event)?;
+            self.take_pain_list(pain, on, foreseen.told(event))?;
         }
-        self.shared.open_asks(report, on);
+        self.shared.open_asks(report, on, foreseen.told(event));
         // Two reports of one day are one: the more cautious answer stands.
         let class = report.class.unwrap_or(DayClass::Unknown);
         let earlier = self.shared.today.take().filter(|earlier| earlier.day == on);

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::foreseen::Foreseen;
 use super::state::{State, Told};
 use crate::error::{Code, Error};
-use crate::record::{Event, EventKind, Log};
+use crate::record::{Corrected, Effective, Event, EventKind, Log};
 
 /// Folds a whole log into the state after its last event. Order in the list does not matter; day and number do.
 ///
@@ -41,15 +41,30 @@ pub(crate) fn fold_watched(
     watch: impl FnMut(&State, usize, &Event, When),
 ) -> Result<(Vec<Cow<'_, Event>>, State), Error> {
     log.check()?;
-    let (events, told) = log.effective_and_told()?;
-    let mut state = State { told: Told(told), ..State::before(log) };
-    take_all(&mut state, &events, watch)?;
-    Ok((events, state))
+    let told = log.as_told()?;
+    let state = fold_told(log, &told, watch)?;
+    Ok((told.events, state))
+}
+
+/// The same of the events of a log which count, checked before.
+pub(crate) fn fold_told(
+    log: &Log,
+    told: &Effective<'_>,
+    watch: impl FnMut(&State, usize, &Event, When),
+) -> Result<State, Error> {
+    let mut state = State { told: Told { count: told.count, ..Told::default() }, ..State::before(log) };
+    take_all(&mut state, told, watch)?;
+    Ok(state)
 }
 
 /// Folds events of a log which count, in order: all of them or the first so many, on from the state after `taken` of them.
-pub(crate) fn fold_on(mut state: State, taken: usize, events: &[Cow<'_, Event>]) -> Result<State, Error> {
-    let foreseen = Foreseen::find(events);
+pub(crate) fn fold_on(
+    mut state: State,
+    taken: usize,
+    events: &[Cow<'_, Event>],
+    corrected: &Corrected,
+) -> Result<State, Error> {
+    let foreseen = Foreseen::find(events).with_corrected(corrected);
     for event in events.get(taken..).unwrap_or_default() {
         state.take(event, &foreseen)?;
     }
@@ -58,11 +73,11 @@ pub(crate) fn fold_on(mut state: State, taken: usize, events: &[Cow<'_, Event>])
 
 fn take_all(
     state: &mut State,
-    events: &[Cow<'_, Event>],
+    told: &Effective<'_>,
     mut watch: impl FnMut(&State, usize, &Event, When),
 ) -> Result<(), Error> {
-    let foreseen = Foreseen::find(events);
-    for (at, event) in events.iter().enumerate() {
+    let foreseen = Foreseen::find(&told.events).with_corrected(&told.corrected);
+    for (at, event) in told.events.iter().enumerate() {
         watch(state, at, event, When::Before);
         state.take(event, &foreseen)?;
         watch(state, at, event, When::After);
@@ -122,7 +137,7 @@ impl State {
 
     fn take_next(mut self, event: &Event) -> Result<State, Error> {
         self.take(event, &Foreseen::default())?;
-        self.told = Told(self.told.0.saturating_add(1));
+        self.told.count = self.told.count.saturating_add(1);
         Ok(self)
     }
 
@@ -151,35 +166,39 @@ impl State {
         self.expire(event.day);
         let tied = |error: Error| error.at_event(event.sequence);
         self.take_kind(event, foreseen).map_err(tied)?;
-        self.accept_where_automatic(event).map_err(tied)?;
+        self.accept_where_automatic(event, foreseen.told(event.sequence)).map_err(tied)?;
         self.forget_closed_regions();
+        self.told = self.told.and(event, foreseen.told(event.sequence));
         self.last = Some((event.day, event.sequence));
         Ok(())
     }
 
     fn take_kind(&mut self, event: &Event, foreseen: &Foreseen) -> Result<(), Error> {
+        // What a word closes was told before it: of a corrected event what it says was told by the correction, and a word that
+        // is corrected is as old as the word.
         let (on, number) = (event.day, event.sequence);
+        let told = foreseen.told(number);
         match &event.kind {
             EventKind::SessionRecorded(session) => self.take_session(session, on, number, foreseen),
             EventKind::NextDayReport(report) => self.take_next_day(report, on, number, foreseen),
-            EventKind::LayoffNoted(layoff) => self.take_layoff(layoff, on),
+            EventKind::LayoffNoted(layoff) => self.take_layoff(layoff, on, told),
             EventKind::PainReport(answer) => self.take_pain_report(answer, on, number, foreseen),
             EventKind::UsualPainAgreed(usual) => self.agree_usual(usual, on),
             EventKind::SymptomReport(report) => {
-                self.stop_everything(&report.signs, on, number);
+                self.stop_everything(&report.signs, on, told);
                 Ok(())
             }
             EventKind::DayReport(report) => self.take_day_report(report, on, number, foreseen),
             EventKind::AskAnswered(answer) => {
-                self.take_answer(answer);
+                self.take_answer(answer, number);
                 Ok(())
             }
-            EventKind::CoachSignOff(given) => self.take_sign_off(given, on),
+            EventKind::CoachSignOff(given) => self.take_sign_off(given, on, number),
             EventKind::CoachOverride(given) => self.take_override(given, on, number),
-            EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, number),
+            EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, (number, told)),
             EventKind::AdvanceDeclined(given) => self.take_decline(given, on),
             EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => {
-                self.take_move(given, on, number)
+                self.take_move(given, on, (number, told))
             }
             EventKind::BarOrDiscsChanged(changed) => self.forget_where_changed(changed, on),
             EventKind::RaterChanged(changed) => self.take_rater(changed, on),
@@ -190,7 +209,7 @@ impl State {
                 }
                 Ok(())
             }
-            EventKind::ClearanceRecorded(clearance) => self.take_clearance(clearance, on, number),
+            EventKind::ClearanceRecorded(clearance) => self.take_clearance(clearance, on, (number, told)),
             EventKind::ClearanceExpired(_) => {
                 if let Some(clearance) = &mut self.shared.clearance {
                     clearance.expires = clearance.expires.min(on.plus(-1)?);

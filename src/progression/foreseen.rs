@@ -1,13 +1,16 @@
-//! What later events say about earlier ones, found before the fold: passes that the next morning takes back, and
-//! sessions of one lift on one day, which are one unless something told between them parts them.
+//! What later events say about earlier ones, found before the fold: passes that the next morning takes back, sessions of
+//! one lift on one day, which are one unless something told between them parts them, and what was told by a correction.
 
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::retraction::{Flare, Retractions};
+use super::setup::SetupSeen;
 use crate::condition::DayClass;
 use crate::quantity::{Day, Name, Pain};
-use crate::record::{Event, EventKind, LayoffReason, LiftParameters, LiftSession, PainAnswer, Parameters};
+use crate::record::{
+    Corrected, Event, EventKind, LayoffReason, LiftParameters, LiftSession, PainAnswer, Parameters, Setup,
+};
 
 /// What the fold must know of an event beforehand.
 #[derive(Clone, Debug, Default)]
@@ -16,9 +19,10 @@ pub(crate) struct Foreseen {
     days: Vec<SplitDay>,
     /// First sessions of a day with a lift after which another one follows that is judged apart.
     parted: Vec<(u32, Name)>,
+    corrected: Corrected,
 }
 
-/// A lift that was trained in several sessions of one day. Where it was set otherwise between two of them, or something was told
+/// A lift that was trained in several sessions of one day. Where it was set or set up otherwise between two of them, or something was told
 /// that stops it, limits it or asks for less, they are judged each by what was in force then: what is done after it never adds
 /// to what was done before.
 #[derive(Clone, Debug)]
@@ -40,7 +44,17 @@ impl Foreseen {
     /// Looks through events in order.
     pub(crate) fn find(events: &[Cow<'_, Event>]) -> Foreseen {
         let (days, parted) = split_days(events);
-        Foreseen { retractions: Retractions::find(events), days, parted }
+        Foreseen { retractions: Retractions::find(events), days, parted, corrected: Corrected::default() }
+    }
+
+    /// The same of a log in which these were corrected.
+    pub(crate) fn with_corrected(self, corrected: &Corrected) -> Foreseen {
+        Foreseen { corrected: corrected.clone(), ..self }
+    }
+
+    /// Number under which what the event with that number says was told.
+    pub(crate) fn told(&self, event: u32) -> u32 {
+        self.corrected.told(event)
     }
 
     /// Whether that session's pass is taken back for a lift of these regions.
@@ -80,6 +94,36 @@ impl Foreseen {
     }
 }
 
+/// How a lift was last said to be set up, while looking through the events.
+struct Seen<'a> {
+    lift: &'a Name,
+    setup: SetupSeen,
+    /// Somebody or something would take the bar.
+    guarded: bool,
+}
+
+/// Takes what is said of the setup of a lift; whether it is another one than was said last, or another stands by the bar.
+fn is_set_up_otherwise<'a>(
+    seen: &mut Vec<Seen<'a>>,
+    done: &'a LiftSession,
+    set: Option<&Parameters>,
+    on: Day,
+) -> bool {
+    if done.setup.is_none() && done.height.is_none() {
+        return false;
+    }
+    let at = seen.iter().position(|seen| *seen.lift == done.lift).unwrap_or_else(|| {
+        seen.push(Seen { lift: &done.lift, setup: SetupSeen::default(), guarded: false });
+        seen.len() - 1
+    });
+    let Some(seen) = seen.get_mut(at) else { return false };
+    let guarded =
+        done.setup.as_ref().and_then(Setup::is_unguarded).map_or(seen.guarded, |unguarded| !unguarded);
+    let other_guard = core::mem::replace(&mut seen.guarded, guarded) != guarded;
+    let over_the_body = set.and_then(|all| all.lift(&done.lift)).is_some_and(|set| set.over_the_body);
+    seen.setup.take(done, on) || (over_the_body && other_guard)
+}
+
 /// The first session of a lift on the day that is being looked at, and the parameters in force then.
 struct First<'a> {
     lift: &'a Name,
@@ -93,7 +137,7 @@ fn split_days(events: &[Cow<'_, Event>]) -> (Vec<SplitDay>, Vec<(u32, Name)>) {
     let mut found: Vec<SplitDay> = Vec::new();
     let mut parted: Vec<(u32, Name)> = Vec::new();
     let mut today: (Option<Day>, Vec<First<'_>>) = (None, Vec::new());
-    let mut set: Option<&Parameters> = None;
+    let (mut set, mut seen): (Option<&Parameters>, Vec<Seen<'_>>) = (None, Vec::new());
     for event in events {
         if let EventKind::ParametersChanged(all) = &event.kind {
             set = Some(all);
@@ -106,12 +150,13 @@ fn split_days(events: &[Cow<'_, Event>]) -> (Vec<SplitDay>, Vec<(u32, Name)>) {
             today = (Some(event.day), Vec::new());
         }
         for done in &session.lifts {
+            let set_up_otherwise = is_set_up_otherwise(&mut seen, done, set, event.day);
             let own = First { lift: &done.lift, session: event.sequence, set, parted: false };
             let Some(first) = today.1.iter_mut().find(|first| *first.lift == done.lift) else {
                 today.1.push(own);
                 continue;
             };
-            if first.parted || is_set_otherwise(first.set, set, &done.lift) {
+            if first.parted || set_up_otherwise || is_set_otherwise(first.set, set, &done.lift) {
                 parted.push((first.session, done.lift.clone()));
                 *first = own;
                 continue;

@@ -86,16 +86,6 @@ impl<'a> Said<'a> {
     pub(crate) fn setups(&self) -> impl Iterator<Item = &'a Setup> {
         self.parts.iter().filter_map(|part| part.setup.as_ref())
     }
-
-    /// Height of the safety pins, as last said.
-    pub(crate) fn pins(&self) -> Option<Length> {
-        self.setups().filter_map(|setup| setup.pins).last()
-    }
-
-    /// Height at which it began, as last measured.
-    pub(crate) fn height(&self) -> Option<Length> {
-        self.parts.iter().rev().find_map(|part| part.height)
-    }
 }
 
 /// Judges a lift of a session. Evidence counts only for the place and load at which it was shown: anything else done is

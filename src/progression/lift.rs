@@ -71,6 +71,10 @@ pub struct Now {
     /// Its last step put it where it stands, and it has not been trained there.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub stepped: bool,
+    /// Number under which the last act or clearance was told that has it done at another place, and the place before: a session told
+    /// earlier that says no place was not done where it stands now.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub moved: Option<(u32, Place)>,
     /// Upward moves within the longest window, each with the load before it.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub moves: Vec<(Day, Mass)>,
@@ -215,6 +219,7 @@ impl Now {
             unanswered: None,
             short: None,
             stepped: false,
+            moved: None,
             moves: Vec::new(),
             missed: 0,
             half_sessions: 0,
@@ -351,6 +356,13 @@ impl Now {
         let before = self.restarted;
         self.forget_evidence(day);
         self.restarted = if counted { Some((day, why)) } else { before };
+    }
+
+    /// Keeps where it was to be done before what was told under that number, where that is another place since.
+    pub(crate) fn note_moved(&mut self, before: Place, after: Place, told: u32) {
+        if before != after {
+            self.moved = Some((told, before));
+        }
     }
 
     /// Ends the right to go straight back to the load before a short break.

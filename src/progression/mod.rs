@@ -76,7 +76,7 @@ pub(crate) use asked::{Easing, RESERVE, RESERVE_ALONE, reserve_of_limit};
 pub use asks::OpenAsk;
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
-pub(crate) use fold::{When, fold_on, fold_watched};
+pub(crate) use fold::{When, fold_on, fold_told, fold_watched};
 pub use guard::GUARD_NAMES;
 pub(crate) use layoff::{gap, returned, row_today};
 #[cfg(feature = "rehearsal")]

@@ -24,7 +24,7 @@ impl State {
     ) -> Result<(), Error> {
         // Not asked is no answer.
         let Some(pain) = &report.pain else { return Ok(()) };
-        self.take_pain_list(pain, on, event)?;
+        self.take_pain_list(pain, on, foreseen.told(event))?;
         self.take_flares(foreseen.flare(event), on);
         let trained = self.day_of(report.session).filter(|trained| *trained < on);
         self.calm_regions(trained);

@@ -65,11 +65,11 @@ impl State {
     ///
     /// # Errors
     /// `unknown_region`; then none is taken.
-    pub(crate) fn take_pains(&mut self, answers: &[PainAnswer], on: Day, event: u32) -> Result<(), Error> {
+    pub(crate) fn take_pains(&mut self, answers: &[PainAnswer], on: Day, told: u32) -> Result<(), Error> {
         for (at, answer) in answers.iter().enumerate() {
             self.check_region_in("pain", at, &answer.region)?;
         }
-        answers.iter().try_for_each(|answer| self.take_pain(answer, on, event))
+        answers.iter().try_for_each(|answer| self.take_pain(answer, on, told))
     }
 
     /// Takes what was said of one region unasked: told after a day of training it may be the morning after.
@@ -81,7 +81,7 @@ impl State {
         foreseen: &Foreseen,
     ) -> Result<(), Error> {
         self.check_region(&answer.region)?;
-        self.take_pains(core::slice::from_ref(answer), on, event)?;
+        self.take_pains(core::slice::from_ref(answer), on, foreseen.told(event))?;
         self.take_flares(foreseen.flare(event), on);
         Ok(())
     }
@@ -90,13 +90,8 @@ impl State {
     ///
     /// # Errors
     /// `unknown_region`; then none is taken.
-    pub(crate) fn take_pain_list(
-        &mut self,
-        answers: &[PainAnswer],
-        on: Day,
-        event: u32,
-    ) -> Result<(), Error> {
-        self.take_pains(answers, on, event)?;
+    pub(crate) fn take_pain_list(&mut self, answers: &[PainAnswer], on: Day, told: u32) -> Result<(), Error> {
+        self.take_pains(answers, on, told)?;
         self.shared.pain_on = Some(on);
         for region in self.declared_regions() {
             if !answers.iter().any(|answer| answer.region == region.id) {
@@ -113,7 +108,7 @@ impl State {
         self.shared.regions.iter_mut().filter(declared)
     }
 
-    fn take_pain(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
+    fn take_pain(&mut self, answer: &PainAnswer, on: Day, told: u32) -> Result<(), Error> {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let policy = &all.policy;
         let region = self.shared.known_mut(&answer.region)?;
@@ -139,7 +134,7 @@ impl State {
             PainZone::Block => region.clear_needed = region.clear_needed.max(policy.clear_sessions),
             PainZone::Stop => {
                 region.clear_needed = region.clear_needed.max(policy.clear_sessions);
-                self.stop_region(answer, on, event)?;
+                self.stop_region(answer, on, told)?;
             }
         }
         if zone > PainZone::Clear {

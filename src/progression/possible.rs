@@ -93,6 +93,9 @@ impl Lift {
         if let Some(place) = &now.last_place {
             self.set.check_place(place).map_err(|error| error.within("last_place"))?;
         }
+        if let Some((_, place)) = &now.moved {
+            self.set.check_place(place).map_err(|error| error.within("moved"))?;
+        }
         now.check_days(until)?;
         now.check_status(until).map_err(|error| error.within("status"))?;
         at_most("fails", now.fails, MOST_IN_A_ROW)?;
@@ -211,7 +214,7 @@ impl Shared {
     fn check_possible(&self, until: Until) -> Result<(), Error> {
         until.in_order("body_masses", self.body_masses.iter().map(|(day, _)| *day))?;
         until.in_order("sessions", self.sessions.iter().map(|(_, day)| *day))?;
-        until.in_order("laid_by", self.laid_by.iter().map(|(_, day)| *day))?;
+        until.in_order("laid_by", self.laid_by.iter().filter_map(|kept| kept.last))?;
         for open in &self.asks {
             until.past("asks", open.since)?;
         }

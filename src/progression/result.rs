@@ -60,8 +60,8 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         take_again(lift, result, on, event, facts);
         return;
     }
-    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, but the morning
-    // after it is waited for; what is worse counts.
+    // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, calibration neither,
+    // of which the day counts; the morning after it is waited for, and what is worse counts.
     if facts.first && result.outcome == Outcome::Pass {
         if result.short_of_reserve || result.effort_unsaid {
             // What it left in reserve counts all the same.
@@ -74,7 +74,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
             now.unanswered = Some((event, on));
         }
         if now.status == Status::Learning {
-            count_learning(lift, on);
+            now.calibration.count_day();
         }
         return;
     }
@@ -237,7 +237,7 @@ fn take_fail(lift: &mut Lift, result: &Judged, on: Day, policy: &Policy) {
 /// Calibration ends when its days are done and the last session passed.
 fn count_learning(lift: &mut Lift, on: Day) {
     let now = &mut lift.now;
-    now.calibration.done = now.calibration.done.saturating_add(1);
+    now.calibration.count_day();
     if !now.calibration.is_open() && now.last_passed() {
         // One that was given up on its way back, and taken up again, has now shown what that asked for.
         now.lead_on(on);

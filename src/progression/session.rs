@@ -30,9 +30,9 @@ impl State {
         let loaded = self.loaded_regions(session);
         self.come_back_where_due(session, &loaded, on);
         // What is said in the session eases nothing that was asked before it.
-        let asked = self.asked_of(session, on)?;
+        let asked = self.asked_of(session, on, event)?;
         if let Some(answers) = &session.pain {
-            self.take_pain_list(answers, on, event)?;
+            self.take_pain_list(answers, on, foreseen.told(event))?;
         }
         self.count_clear(session.pain.is_some(), &loaded, on);
         self.shared.pain_asked = Some(session.pain.is_some());
@@ -80,8 +80,8 @@ impl State {
     }
 
     /// What the day asks of each lift of a session.
-    fn asked_of(&self, session: &Session, on: Day) -> Result<Vec<Asked>, Error> {
-        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked())).collect()
+    fn asked_of(&self, session: &Session, on: Day, event: u32) -> Result<Vec<Asked>, Error> {
+        session.lifts.iter().map(|done| Ok(self.view(&done.lift, on)?.asked_of(done, event))).collect()
     }
 
     /// The regions that the lifts of a session load.
@@ -136,8 +136,8 @@ impl State {
         let all = self.all().ok_or_else(|| Error::plain(Code::NoParameters, "parameters"))?;
         let view = self.view(&done.lift, on)?;
         // Nothing was told before a later part that asks for another place.
-        let there = Asked { place: view.asked_place(), ..asked };
-        let later = foreseen.later_parts(event, &done.lift).map(|part| (part, there));
+        let there = |part| Asked { place: view.asked_of(part, event).place, ..asked };
+        let later = foreseen.later_parts(event, &done.lift).map(|part| (part, there(part)));
         let said = Said::new(core::iter::once((done, asked)).chain(later));
         let own = view.lift;
         let later = foreseen.hurt_later(event, &done.lift).any(|region| own.has_region(region));

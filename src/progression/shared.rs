@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::asks::OpenAsk;
 use super::day_report::TodayReport;
 use super::region::RegionState;
+use super::set_aside::LaidBy;
 use super::status::Stop;
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Mass, Name};
@@ -32,9 +33,9 @@ pub(crate) struct Shared {
     /// The clearance in force.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) clearance: Option<ClearanceInForce>,
-    /// An illness after which a new clearance is needed, by its first day.
+    /// An illness after which a new clearance is needed, by its first day, with the number under which it was told last.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub(crate) ill_since: Option<Day>,
+    pub(crate) ill_since: Option<(Day, u32)>,
     /// What was said when asked before training, until it is answered.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub(crate) asks: Vec<OpenAsk>,
@@ -59,9 +60,9 @@ pub(crate) struct Shared {
     /// Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub(crate) sessions: Vec<(u32, Day)>,
-    /// Lifts left out so long ago that the day of their last session is all that is kept, in its order.
+    /// Lifts left out so long ago that they are kept no more as they stood, in the order of their last sessions.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub(crate) laid_by: Vec<(Name, Day)>,
+    pub(crate) laid_by: Vec<LaidBy>,
     /// Events of unknown kinds so far.
     pub(crate) unknown: u32,
 }
@@ -77,6 +78,8 @@ pub struct ClearanceInForce {
     pub given: Day,
     /// Last day it holds.
     pub expires: Day,
+    /// Number under which it and its limits were told last: one given before takes none of them away.
+    pub told: u32,
     /// Its limits.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub limits: Vec<ClearanceLimits>,

@@ -10,10 +10,11 @@ use super::region::RegionState;
 use super::shared::{ClearanceInForce, Shared};
 use super::status::{Purpose, Status, Stop};
 use super::view::{Partner, View};
+use crate::canonical;
 use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Mass, Name};
-use crate::record::{Grant, LiftParameters, Lifter, Log, Parameters, Policy, VERSION};
+use crate::record::{Event, Grant, LiftParameters, Lifter, Log, Parameters, Policy, VERSION};
 
 /// Version of the library, as decisions and states carry it.
 pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -37,10 +38,22 @@ pub struct State {
     pub(crate) taken_out: Option<&'static str>,
 }
 
-/// How many different events the log told, corrections too: by it a stored state is known to be of that log. How a log
-/// is written is no part of where the lifts stand, so it makes no two states differ.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Told(pub(crate) u32);
+/// By what a stored state is known to be of a log. How a log is written is no part of where the lifts stand, so it makes no two
+/// states differ.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Told {
+    /// How many different events the log told, corrections too.
+    pub(crate) count: u32,
+    /// Digest of those that were folded, one after another, each with the number under which it was told.
+    pub(crate) events: u64,
+}
+
+impl Told {
+    /// With that event folded, which the log told under that number.
+    pub(crate) fn and(self, event: &Event, told: u32) -> Told {
+        Told { events: canonical::mixed(canonical::mixed(self.events, event), &told), ..self }
+    }
+}
 
 impl PartialEq for Told {
     fn eq(&self, _: &Told) -> bool {
@@ -112,7 +125,7 @@ impl State {
         State {
             log_version: VERSION,
             last: None,
-            told: Told(0),
+            told: Told::default(),
             in_force: None,
             shared: Shared::new(lifter),
             lifts: Vec::new(),
@@ -174,10 +187,10 @@ impl State {
         self.set_aside.iter().map(|lift| LiftState { lift })
     }
 
-    /// Lifts left out so long ago that the day of their last session is all that is kept. Declared again they begin at their
-    /// start, under the layoff table.
-    pub fn laid_by(&self) -> impl ExactSizeIterator<Item = (&Name, Day)> {
-        self.shared.laid_by.iter().map(|(id, last)| (id, *last))
+    /// Lifts left out so long ago that they are kept no more as they stood, each with the day of its last session if there was
+    /// one. Declared again they begin at their start, at no harder place than they stood, under the layoff table.
+    pub fn laid_by(&self) -> impl ExactSizeIterator<Item = (&Name, Option<Day>)> {
+        self.shared.laid_by.iter().map(|kept| (&kept.id, kept.last))
     }
 
     /// Every region that was ever declared.
@@ -212,8 +225,8 @@ impl State {
 
     /// First day of an illness after which a new clearance is needed.
     #[must_use]
-    pub const fn ill_since(&self) -> Option<Day> {
-        self.shared.ill_since
+    pub fn ill_since(&self) -> Option<Day> {
+        self.shared.ill_since.map(|(since, _)| since)
     }
 
     /// The last body mass recorded.

@@ -217,6 +217,11 @@ impl Calibration {
         Calibration { done: 0, needed }
     }
 
+    /// One more day with a session.
+    pub(crate) const fn count_day(&mut self) {
+        self.done = self.done.saturating_add(1);
+    }
+
     /// Whether days are still to come.
     #[must_use]
     pub const fn is_open(self) -> bool {
@@ -231,8 +236,9 @@ impl Calibration {
 pub struct Stop {
     /// When.
     pub since: Day,
-    /// The event that stopped.
-    pub event: u32,
+    /// Number under which what stops was told last: of an event, or of the correction that says it. A clearance or a sign-off
+    /// of a lower number was given before, and lifts nothing of it.
+    pub told: u32,
     /// Signs that stopped; none for pain or for a clearance that was refused.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub signs: Vec<crate::sign::StopSign>,
@@ -249,8 +255,8 @@ pub struct Stop {
 }
 
 impl Stop {
-    pub(crate) const fn new(since: Day, event: u32, signs: Vec<crate::sign::StopSign>) -> Stop {
-        Stop { since, event, signs, features: Vec::new(), cleared: false, signed: false, refused: None }
+    pub(crate) const fn new(since: Day, told: u32, signs: Vec<crate::sign::StopSign>) -> Stop {
+        Stop { since, told, signs, features: Vec::new(), cleared: false, signed: false, refused: None }
     }
 
     /// Takes a sign-off: it counts, or is kept as refused.

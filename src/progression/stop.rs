@@ -97,28 +97,30 @@ impl State {
     }
 
     /// Any one sign halts every lift. A second one before the clearance joins the first.
-    pub(crate) fn stop_everything(&mut self, signs: &[StopSign], on: Day, event: u32) {
+    pub(crate) fn stop_everything(&mut self, signs: &[StopSign], on: Day, told: u32) {
         let earlier = self.shared.stop.take();
         let refused = earlier.as_ref().and_then(|earlier| earlier.refused);
+        let told = earlier.as_ref().map_or(told, |earlier| earlier.told.max(told));
         let mut all = earlier.map(|earlier| earlier.signs).unwrap_or_default();
         for sign in signs {
             if !all.contains(sign) {
                 all.push(*sign);
             }
         }
-        self.shared.stop = Some(Stop { refused, ..Stop::new(on, event, all) });
+        self.shared.stop = Some(Stop { refused, ..Stop::new(on, told, all) });
         self.halt_where_stopped(on);
     }
 
     /// Halts the lifts of a region.
-    pub(crate) fn stop_region(&mut self, answer: &PainAnswer, on: Day, event: u32) -> Result<(), Error> {
+    pub(crate) fn stop_region(&mut self, answer: &PainAnswer, on: Day, told: u32) -> Result<(), Error> {
         let region = self.shared.known_mut(&answer.region)?;
         // What came with the pain earlier and was not taken back by a clearance still stands.
         let earlier = region.stop.take();
         let refused = earlier.as_ref().and_then(|earlier| earlier.refused);
+        let told = earlier.as_ref().map_or(told, |earlier| earlier.told.max(told));
         let mut features = earlier.map(|earlier| earlier.features).unwrap_or_default();
         answer.join_features(&mut features);
-        region.stop = Some(Stop { features, refused, ..Stop::new(on, event, Vec::new()) });
+        region.stop = Some(Stop { features, refused, ..Stop::new(on, told, Vec::new()) });
         self.halt_where_stopped(on);
         Ok(())
     }

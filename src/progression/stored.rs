@@ -1,5 +1,7 @@
 //! A state as it is stored, and the one way back in.
 
+#[cfg(feature = "serde")]
+use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -13,7 +15,10 @@ use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Name};
 use crate::record::{LiftParameters, Parameters};
 #[cfg(feature = "serde")]
-use crate::{record::Log, value::Value};
+use crate::{
+    record::{Effective, Event, Log},
+    value::Value,
+};
 
 /// The format name that every stored state carries.
 pub const STATE_FORMAT: &str = "bismar-state";
@@ -43,6 +48,8 @@ pub struct StoredState {
     last: Option<(Day, u32)>,
     /// How many different events the log told, corrections too.
     told: u32,
+    /// Digest of the events that were folded, in hexadecimal.
+    events: String,
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     parameters: Option<Arc<Parameters>>,
     digest: String,
@@ -64,7 +71,8 @@ impl From<&State> for StoredState {
             version: LIBRARY_VERSION.into(),
             log_version: state.log_version,
             last: state.last,
-            told: state.told.0,
+            told: state.told.count,
+            events: alloc::format!("{:016x}", state.told.events),
             parameters: state.in_force.as_ref().map(|in_force| Arc::clone(&in_force.parameters)),
             digest: state.digest().into(),
             shared: state.shared.clone(),
@@ -139,7 +147,7 @@ impl TryFrom<StoredState> for State {
         let mut state = State {
             log_version: stored.log_version,
             last: stored.last,
-            told: Told(stored.told),
+            told: Told { count: stored.told, events: read_digest(&stored.events)? },
             ..State::new(stored.shared.lifter.clone())
         };
         state.shared = stored.shared;
@@ -177,6 +185,19 @@ fn check_header(format: &str, version: &str) -> Result<(), Error> {
         return Err(Error::new(Code::OtherVersion, "version", version, Allowed::rule(LIBRARY_VERSION)));
     }
     Ok(())
+}
+
+/// The digest of events, as it is written.
+fn read_digest(stored: &str) -> Result<u64, Error> {
+    let read = u64::from_str_radix(stored, 16).ok().filter(|read| alloc::format!("{read:016x}") == stored);
+    read.ok_or_else(|| {
+        Error::new(
+            Code::WrongFormat,
+            "events",
+            stored,
+            Allowed::rule("16 hexadecimal digits, as the state was written"),
+        )
+    })
 }
 
 fn check_digest(own: &str, stored: &str) -> Result<(), Error> {
@@ -218,26 +239,33 @@ impl State {
         stored.read::<StoredState>()?.try_into()
     }
 
-    /// Reads a stored state where it is of use, and folds the log anew where it is of another version or altered, or
-    /// where the log has told more since: a later event, a late one, a correction. A log is only ever added to; an event
-    /// that somebody wrote over is not seen here.
+    /// Reads a stored state where it is of use, and folds the log anew where it is of another version or altered, where the
+    /// log has told more since (a later event, a late one, a correction), or where any of its events is another one: of two logs
+    /// of one lifter that were kept apart neither takes the state of the other.
     ///
     /// # Errors
     /// What [`fold`](super::fold()) reports of the log.
     pub fn from_value_or_fold(stored: &Value, log: &Log) -> Result<State, Error> {
         log.check()?;
-        let (events, told) = log.effective_and_told()?;
-        let last = events.last().map(|event| (event.day, event.sequence));
+        let told = log.as_told()?;
         match State::from_value(stored) {
-            Ok(state) if state.is_after(log, last, told) => Ok(state),
+            Ok(state) if state.is_after(log, &told) => Ok(state),
             _ => super::fold(log),
         }
     }
 
-    fn is_after(&self, log: &Log, last: Option<(Day, u32)>, told: u32) -> bool {
+    fn is_after(&self, log: &Log, told: &Effective<'_>) -> bool {
+        let last = told.events.last().map(|event| (event.day, event.sequence));
         let same_log = self.log_version == log.version && self.shared.lifter == log.lifter;
-        same_log && self.last == last && self.told.0 == told
+        same_log && self.last == last && self.told.count == told.count && self.told.events == digest_of(told)
     }
+}
+
+/// The digest that a fold of these events leaves.
+#[cfg(feature = "serde")]
+fn digest_of(told: &Effective<'_>) -> u64 {
+    let and = |before: Told, event: &Cow<'_, Event>| before.and(event, told.corrected.told(event.sequence));
+    told.events.iter().fold(Told::default(), and).events
 }
 
 #[cfg(feature = "json")]

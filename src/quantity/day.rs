@@ -1,9 +1,11 @@
 //! Civil days.
 
+use alloc::vec::Vec;
 use core::fmt;
 
 use time::{Date, Month};
 
+use crate::canonical::Canonical;
 use crate::error::{Allowed, Code, Error};
 
 /// Julian day number of 1970-01-01, the day that has number 0 here.
@@ -23,6 +25,12 @@ const JULIAN_DAY_OF_ZERO: i32 = 2_440_588;
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Day(i32);
+
+impl Canonical for Day {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
 
 impl Day {
     const FIRST: i32 = -25_567;

@@ -87,6 +87,12 @@ impl fmt::Display for Rir {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Rpe(u16);
 
+impl Canonical for Rpe {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
+
 /// What a rating says about repetitions in reserve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]

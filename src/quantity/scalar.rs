@@ -1,7 +1,9 @@
 //! Repetitions, parts of the maximum, pain.
 
+use alloc::vec::Vec;
 use core::fmt;
 
+use crate::canonical::Canonical;
 use crate::error::{Code, Error};
 use crate::numeric;
 
@@ -199,5 +201,17 @@ mod wire {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Pain, D::Error> {
             Pain::new(u8::deserialize(from)?).map_err(|error| de::Error::custom(error.named("")))
         }
+    }
+}
+
+impl Canonical for Reps {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
+    }
+}
+
+impl Canonical for Pain {
+    fn put(&self, out: &mut Vec<u8>) {
+        self.0.put(out);
     }
 }

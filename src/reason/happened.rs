@@ -36,6 +36,8 @@ pub enum SignOffRefusal {
     ClearanceExpired,
     /// It was for everything; what is stopped is a region, which it did not name.
     NamesNoRegion,
+    /// What stops was told after it: it was given by somebody who did not know of it.
+    ToldLater,
 }
 
 /// Why sessions at a place are counted anew, though the lift stands where it stood.

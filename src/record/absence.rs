@@ -2,6 +2,7 @@
 
 use derive_setters::Setters;
 
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::quantity::{Day, Name};
 
 /// A planned session that did not happen. Missed work is never made up by more load or more sets.
@@ -12,6 +13,8 @@ pub struct SessionMissed {
     /// Why.
     pub reason: Name,
 }
+
+canonical_fields!(SessionMissed: reason);
 
 impl SessionMissed {
     /// Missed for that reason.
@@ -49,6 +52,9 @@ pub struct Layoff {
     /// Why.
     pub reason: LayoffReason,
 }
+
+canonical_kinds!(LayoffReason: 0 Well, 1 Planned, 2 Ill);
+canonical_fields!(Layoff: from, to, reason);
 
 impl Layoff {
     /// A break from that day on, its end open.

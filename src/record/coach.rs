@@ -5,6 +5,7 @@ use alloc::string::String;
 use derive_setters::Setters;
 
 use super::place::Grant;
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::quantity::{Day, Mass, Name};
 
 /// What a sign-off covers.
@@ -31,6 +32,8 @@ pub struct SignOff {
     /// What.
     pub scope: SignOffScope,
 }
+
+canonical_fields!(SignOff: who, scope);
 
 impl SignOff {
     /// That person signs that off.
@@ -63,6 +66,8 @@ pub struct Override {
     pub expires: Option<Day>,
 }
 
+canonical_fields!(Override: lift, load, who, why, expires);
+
 impl Override {
     /// That load by that person, with neither words nor an end.
     #[must_use]
@@ -82,6 +87,8 @@ pub struct Advance {
     /// Who.
     pub who: Name,
 }
+
+canonical_fields!(Advance: lift, who);
 
 impl Advance {
     /// That lift, by that person.
@@ -105,6 +112,8 @@ pub struct Move {
     pub who: Name,
 }
 
+canonical_fields!(Move: lift, to, who);
+
 impl Move {
     /// That lift goes there.
     #[must_use]
@@ -126,6 +135,8 @@ pub struct BarChanged {
     /// What or who it is now.
     pub now: Name,
 }
+
+canonical_fields!(BarChanged: lift, now);
 
 impl BarChanged {
     /// That implement now, for every lift.
@@ -166,6 +177,8 @@ pub struct RoleSet {
     pub not_below: Option<Mass>,
 }
 
+canonical_fields!(RoleSet: lift, role, not_below);
+
 impl RoleSet {
     /// That role of that lift.
     #[must_use]
@@ -203,6 +216,8 @@ pub struct Measurement {
     pub result: f64,
 }
 
+canonical_fields!(Measurement: test, result);
+
 impl Measurement {
     /// That result of that test.
     #[must_use]
@@ -210,3 +225,7 @@ impl Measurement {
         Measurement { test, result }
     }
 }
+
+canonical_kinds!(SignOffScope: 0 Everything, 1 Region(id), 2 Gate(id));
+canonical_kinds!(Role: 0 Train, 1 Maintain, 2 Rest, 3 Retire);
+canonical_kinds!(EverydayTest: 0 ChairRiseSeconds, 1 ChairRiseCount, 2 GaitSpeed, 3 Grip, 4 FloorRise);

@@ -2,9 +2,12 @@
 
 use alloc::vec::Vec;
 
+use super::absence::LayoffReason;
 use super::event::{Correction, Event, EventKind};
+use super::health::{Clearance, PainAnswer};
 use crate::error::{Allowed, Code, Error};
-use crate::quantity::Day;
+use crate::quantity::{Day, Pain};
+use crate::sign::{Ask, StopSign};
 
 /// One correction, with what following its chain has found.
 struct Link<'a> {
@@ -19,6 +22,8 @@ struct Link<'a> {
 struct Found<'a> {
     /// First event of the chain.
     first: u32,
+    /// Number under which what its content opens was told: of the event itself, or of the last correction that opens more.
+    told: u32,
     /// The last day said for it.
     day: Option<Day>,
     content: Content<'a>,
@@ -33,6 +38,81 @@ enum Content<'a> {
     Other(&'a EventKind),
     /// Nothing: it did not happen.
     Nothing,
+}
+
+impl<'a> Found<'a> {
+    /// What stands in the place of the first event; none where it did not happen.
+    fn kind(&self, events: &[&'a Event]) -> Option<&'a EventKind> {
+        match self.content {
+            Content::Other(kind) => Some(kind),
+            Content::Nothing => None,
+            Content::Own => {
+                let at = events.binary_search_by_key(&self.first, |event| event.sequence).ok()?;
+                events.get(at).map(|event| &event.kind)
+            }
+        }
+    }
+}
+
+/// What of an event waits for somebody's word.
+#[derive(Default)]
+struct Opened<'a> {
+    signs: &'a [StopSign],
+    asks: &'a [Ask],
+    pain: &'a [PainAnswer],
+    ill: bool,
+    clearance: Option<&'a Clearance>,
+}
+
+impl<'a> Opened<'a> {
+    fn by(kind: &'a EventKind) -> Opened<'a> {
+        let none = Opened::default();
+        match kind {
+            EventKind::SymptomReport(report) => Opened { signs: &report.signs, ..none },
+            EventKind::SessionRecorded(session) => {
+                Opened { pain: session.pain.as_deref().unwrap_or_default(), ..none }
+            }
+            EventKind::NextDayReport(report) => {
+                Opened { pain: report.pain.as_deref().unwrap_or_default(), ..none }
+            }
+            EventKind::PainReport(answer) => Opened { pain: core::slice::from_ref(answer), ..none },
+            EventKind::DayReport(report) => Opened {
+                pain: report.pain.as_deref().unwrap_or_default(),
+                asks: report.asks.as_deref().unwrap_or_default(),
+                ..none
+            },
+            EventKind::LayoffNoted(layoff) => Opened { ill: layoff.reason == LayoffReason::Ill, ..none },
+            EventKind::ClearanceRecorded(clearance) => Opened { clearance: Some(clearance), ..none },
+            _ => none,
+        }
+    }
+}
+
+/// Whether what is said now opens nothing that was not open by what was said before: a slip of a load that is mended in a session
+/// tells of no pain anew.
+fn opens_no_more(now: &EventKind, before: &EventKind) -> bool {
+    let (now, before) = (Opened::by(now), Opened::by(before));
+    let none = |answer: &PainAnswer| answer.score == Pain::NONE && !answer.stops();
+    let told = |answer: &PainAnswer| {
+        none(answer) || before.pain.iter().any(|earlier| hurts_no_more(answer, earlier))
+    };
+    let same = |given: &Clearance| {
+        let alike = |earlier: &Clearance| earlier.status == given.status && earlier.limits == given.limits;
+        before.clearance.is_some_and(alike)
+    };
+    now.signs.iter().all(|sign| before.signs.contains(sign))
+        && now.asks.iter().all(|ask| before.asks.contains(ask))
+        && now.pain.iter().all(told)
+        && (before.ill || !now.ill)
+        && now.clearance.is_none_or(same)
+}
+
+fn hurts_no_more(now: &PainAnswer, before: &PainAnswer) -> bool {
+    let features = match (&now.features, &before.features) {
+        (Some(now), Some(before)) => now.iter().all(|feature| before.contains(feature)),
+        (now, before) => now == before,
+    };
+    now.region == before.region && now.score <= before.score && features
 }
 
 /// What the last correction of a chain says.
@@ -89,7 +169,7 @@ fn link<'a>(event: &&'a Event) -> Option<Link<'a>> {
 fn follow<'a>(
     from: usize,
     links: &mut [Link<'a>],
-    events: &[&Event],
+    events: &[&'a Event],
     steps: &mut usize,
 ) -> Result<(), Error> {
     let mut path = Vec::new();
@@ -109,7 +189,7 @@ fn follow<'a>(
         next = links.binary_search_by_key(&replaced, |link| link.sequence).ok();
         if next.is_none() {
             let first = existing(replaced, link.sequence, events)?;
-            found = Some(Found { first, day: None, content: Content::Own });
+            found = Some(Found { first, told: first, day: None, content: Content::Own });
         }
     }
     *steps += path.len() + 1;
@@ -118,10 +198,13 @@ fn follow<'a>(
         let Some(link) = links.get_mut(at) else { continue };
         // A correction that says no day keeps the day of the link that it replaces; one that says only a day, its content.
         found.day = link.said.day.or(found.day);
-        found.content = match (&link.said.with, link.said.day) {
-            (Some(with), _) => Content::Other(with),
-            (None, Some(_)) => found.content,
-            (None, None) => Content::Nothing,
+        (found.told, found.content) = match (&link.said.with, link.said.day) {
+            (Some(with), _) => {
+                let no_more = found.kind(events).is_some_and(|before| opens_no_more(with, before));
+                (if no_more { found.told } else { link.sequence }, Content::Other(with))
+            }
+            (None, Some(_)) => (found.told, found.content),
+            (None, None) => (link.sequence, Content::Nothing),
         };
         link.found = Some(found);
     }
@@ -143,6 +226,11 @@ fn cycle(link: Option<&Link<'_>>) -> Error {
 }
 
 impl Last<'_> {
+    /// Number under which what it opens was told.
+    pub(super) const fn told(&self) -> u32 {
+        self.0.told
+    }
+
     /// What stands in the event's place; nothing where the event did not happen.
     pub(super) fn applied_to(&self, event: &Event) -> Option<Event> {
         let kind = match self.0.content {

@@ -6,6 +6,7 @@ use derive_setters::Setters;
 
 use super::health::{PainAnswer, one_answer_a_region};
 use super::session::at_most;
+use crate::canonical::canonical_fields;
 use crate::condition::{Conditions, DayClass, MarkerKind};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Name, Pain};
@@ -24,6 +25,8 @@ pub struct AskAnswered {
     /// A clinician says so; needed for all but a fever that is over.
     pub clinician: bool,
 }
+
+canonical_fields!(AskAnswered: ask, who, clinician);
 
 impl AskAnswered {
     /// That question, answered by that person.
@@ -75,6 +78,8 @@ pub struct DayReport {
     pub markers: Vec<MarkerAnswer>,
 }
 
+canonical_fields!(DayReport: class, pain, asks, soreness, minutes, markers);
+
 impl DayReport {
     /// Every question asked, and nothing found: no pain, none of the asks.
     #[must_use]
@@ -102,6 +107,8 @@ pub struct MarkerAnswer {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Conditions::are_unsaid"))]
     pub conditions: Conditions,
 }
+
+canonical_fields!(MarkerAnswer: kind, value, conditions);
 
 impl MarkerAnswer {
     /// That value of that marker, under conditions nobody wrote down.

@@ -2,6 +2,7 @@
 
 use alloc::boxed::Box;
 use alloc::string::String;
+use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
@@ -11,6 +12,7 @@ use super::day::{AskAnswered, DayReport};
 use super::health::{Clearance, NextDayReport, PainAnswer, SymptomReport, UsualPain};
 use super::parameters::Parameters;
 use super::session::Session;
+use crate::canonical::{Canonical, canonical_fields, canonical_kinds};
 use crate::quantity::{Day, Mass, Name};
 
 /// One event of a log.
@@ -19,7 +21,8 @@ use crate::quantity::{Day, Mass, Name};
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Event {
-    /// Number of the event; orders events of one day and never repeats.
+    /// Number of the event, in the order in which events are told; orders events of one day and never repeats. What a word
+    /// lifts or closes (a clearance, a sign-off, an answer) was told before it, under a lower number.
     pub sequence: u32,
     /// The day in the lifter's own calendar.
     pub day: Day,
@@ -29,6 +32,16 @@ pub struct Event {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub note: Option<String>,
+}
+
+impl Canonical for Event {
+    fn put(&self, out: &mut Vec<u8>) {
+        // The note is the host's own, and changes nothing.
+        let Event { sequence, day, kind, note: _ } = self;
+        (*sequence).put(out);
+        (*day).put(out);
+        kind.put(out);
+    }
 }
 
 impl Event {
@@ -154,6 +167,38 @@ kinds! {
     /// A test of everyday function.
     FunctionTested(Measurement) "function_tested",
 }
+
+canonical_kinds!(EventKind:
+    0 SessionRecorded(body),
+    1 NextDayReport(body),
+    2 SessionMissed(body),
+    3 LayoffNoted(body),
+    4 PainReport(body),
+    5 UsualPainAgreed(body),
+    6 SymptomReport(body),
+    7 DayReport(body),
+    8 AskAnswered(body),
+    9 CoachSignOff(body),
+    10 CoachOverride(body),
+    11 AdvanceAccepted(body),
+    12 AdvanceDeclined(body),
+    13 VariantChanged(body),
+    14 RangeChanged(body),
+    15 BarOrDiscsChanged(body),
+    16 RaterChanged(body),
+    17 BodyMassRecorded(body),
+    18 ClearanceRecorded(body),
+    19 ClearanceExpired(body),
+    20 ParametersChanged(body),
+    21 Correction(body),
+    22 BlockStarted(body),
+    23 BlockEnded(body),
+    24 RoleSet(body),
+    25 FunctionTested(body),
+    26 Unknown(body)
+);
+canonical_fields!(UnknownEvent: kind, body);
+canonical_fields!(Correction: replaces, day, with);
 
 /// An event of a kind that this version does not know.
 #[derive(Clone, Debug, PartialEq)]

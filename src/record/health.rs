@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use derive_setters::Setters;
 
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error, Given};
 use crate::quantity::{Day, Length, Mass, Name, Pain, Rpe};
 use crate::sign::StopSign;
@@ -26,6 +27,8 @@ pub struct PainAnswer {
     #[setters(into)]
     pub features: Option<Vec<PainFeature>>,
 }
+
+canonical_fields!(PainAnswer: region, score, features);
 
 impl PainAnswer {
     /// Pain of that much, with nothing that came with it.
@@ -89,6 +92,8 @@ pub struct UsualPain {
     pub clinician: bool,
 }
 
+canonical_fields!(UsualPain: region, level, who, clinician);
+
 impl UsualPain {
     /// That level in that region, agreed with somebody who is no clinician.
     #[must_use]
@@ -115,6 +120,8 @@ pub struct NextDayReport {
     pub soreness: Option<Pain>,
 }
 
+canonical_fields!(NextDayReport: session, pain, soreness);
+
 impl NextDayReport {
     /// The morning after the session of that event, with nothing asked yet.
     #[must_use]
@@ -131,6 +138,8 @@ pub struct SymptomReport {
     /// Which signs; at least one.
     pub signs: Vec<StopSign>,
 }
+
+canonical_fields!(SymptomReport: signs);
 
 impl SymptomReport {
     /// These signs.
@@ -151,6 +160,8 @@ pub enum ClearanceStatus {
     /// Not cleared: every lift stops.
     NotCleared,
 }
+
+canonical_kinds!(ClearanceStatus: 0 Cleared, 1 ClearedWithLimits, 2 NotCleared);
 
 /// The result of a clearance, which a clinician gives and a coach records; the library stores it and examines nobody.
 ///
@@ -174,6 +185,8 @@ pub struct Clearance {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub limits: Vec<ClearanceLimits>,
 }
+
+canonical_fields!(Clearance: status, who, expires, limits);
 
 impl Clearance {
     /// What that person said of the lifter, without an end and without limits.
@@ -233,6 +246,8 @@ pub struct ClearanceLimits {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub no_breath_hold: bool,
 }
+
+canonical_fields!(ClearanceLimits: region, load, effort, range, no_loaded_flexion, no_breath_hold);
 
 impl ClearanceLimits {
     /// Whether it names no more than where it would hold.

@@ -9,7 +9,7 @@ use super::place::{Dimension, Grant, Place, StepPolicy};
 use super::policy::Policy;
 use super::session::at_most;
 use crate::canonical::{canonical_fields, canonical_kinds};
-use crate::error::{Allowed, Code, Error};
+use crate::error::{Allowed, Code, Error, Given};
 use crate::gate::{Criterion, Gate, PassRules, check_criteria};
 use crate::quantity::{Length, Mass, Name, Tempo};
 use crate::reason::NamedPlace;
@@ -21,6 +21,27 @@ const MOST_REGIONS: usize = 6;
 pub(crate) const HARD_STEP_CAP: f64 = 0.10;
 /// Highest start of a bar from the floor, on blocks or on pins.
 const HIGHEST_START_MM: i16 = 500;
+
+/// A place is told by what stands in the lists, so that nothing may stand there twice.
+fn each_once<T: PartialEq>(
+    list: &[T],
+    field: &'static str,
+    given: impl Fn(&T) -> Given,
+) -> Result<(), Error> {
+    let mut entries = list.iter().enumerate();
+    let Some((at, entry)) =
+        entries.find(|(at, entry)| list.iter().take(*at).any(|earlier| earlier == *entry))
+    else {
+        return Ok(());
+    };
+    let rule = Allowed::Rule(alloc::format!("each {field} once").into());
+    let error = Error::new(Code::DuplicateName, field, given(entry), rule);
+    Err(error.within(&alloc::format!("{field}s[{at}]")))
+}
+
+fn told_tempo(tempo: &Tempo) -> Given {
+    alloc::format!("{} s down, {} s hold, {} s up", tempo.down, tempo.hold, tempo.up).into()
+}
 
 /// Which half of the body a lift loads; sets the default size of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -226,7 +247,7 @@ impl LiftParameters {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name`, `ladder_cycle`, `out_of_range`, and what
+    /// `too_many`, `empty_list`, `unknown_name`, `duplicate_name` (a region, a range or a tempo that is there twice), `ladder_cycle`, `out_of_range`, and what
     /// [`check_criteria`] and [`PassRules::check`] report.
     pub fn check(&self) -> Result<(), Error> {
         at_most("ranges", self.ranges.len(), MOST_CHOICES)?;
@@ -242,6 +263,8 @@ impl LiftParameters {
         self.pass.check().map_err(|error| error.within("pass"))?;
         self.check_ladder()?;
         self.check_heights()?;
+        each_once(&self.ranges, "range", |range| range.mm().into())?;
+        each_once(&self.tempos, "tempo", told_tempo)?;
         self.check_grant(&self.start).map_err(|error| error.within("start"))?;
         self.check_step()
     }

@@ -180,26 +180,53 @@ impl Log {
     /// `sequence_reused` where two different events share a number; `correction_of_nothing` and
     /// `correction_cycle`.
     pub fn effective(&self) -> Result<Vec<Cow<'_, Event>>, Error> {
-        self.effective_and_told().map(|(effective, _)| effective)
+        self.as_told().map(|told| told.events)
     }
 
-    /// The same, and how many different events the log tells, corrections too.
-    pub(crate) fn effective_and_told(&self) -> Result<(Vec<Cow<'_, Event>>, u32), Error> {
+    /// The same, with what else the log tells of them.
+    pub(crate) fn as_told(&self) -> Result<Effective<'_>, Error> {
         let events = distinct(&self.events)?;
-        let told = events.len() as u32;
+        let count = events.len() as u32;
         let chains = Chains::of(&events)?;
-        let mut effective = Vec::with_capacity(events.len());
+        let (mut effective, mut corrected) = (Vec::with_capacity(events.len()), Vec::new());
         for event in events {
             if matches!(event.kind, EventKind::Correction(_)) {
                 continue;
             }
-            match chains.last_of(event.sequence) {
-                None => effective.push(Cow::Borrowed(event)),
-                Some(last) => effective.extend(last.applied_to(event).map(Cow::Owned)),
+            let Some(last) = chains.last_of(event.sequence) else {
+                effective.push(Cow::Borrowed(event));
+                continue;
+            };
+            effective.extend(last.applied_to(event).map(Cow::Owned));
+            if last.told() != event.sequence {
+                corrected.push((event.sequence, last.told()));
             }
         }
         effective.sort_by_key(|event| (event.day, event.sequence));
-        Ok((effective, told))
+        Ok(Effective { events: effective, count, corrected: Corrected(corrected) })
+    }
+}
+
+/// The events of a log that count, and what it tells of how they were told.
+#[derive(Clone, Debug)]
+pub(crate) struct Effective<'a> {
+    /// In order of day and number.
+    pub(crate) events: Vec<Cow<'a, Event>>,
+    /// How many different events the log tells, corrections too.
+    pub(crate) count: u32,
+    pub(crate) corrected: Corrected,
+}
+
+/// Of corrected events that open more than before (a stop, an ask, an illness, a limit), the number of the correction. A word that
+/// was given before says nothing of it.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Corrected(Vec<(u32, u32)>);
+
+impl Corrected {
+    /// Number under which what the event with that number opens was told: its own, or that of the correction that says it.
+    pub(crate) fn told(&self, sequence: u32) -> u32 {
+        let at = self.0.binary_search_by_key(&sequence, |(first, _)| *first).ok();
+        at.and_then(|at| self.0.get(at)).map_or(sequence, |(_, told)| *told)
     }
 }
 

@@ -49,6 +49,7 @@ pub(crate) use identity::declared;
 pub use ladder::Rung;
 pub use lift::{Body, LiftParameters, StartsFrom};
 pub use log::{AgeBand, FORMAT, Lifter, Log, MAX_EVENTS, VERSION};
+pub(crate) use log::{Corrected, Effective};
 pub use parameters::{MAX_LIFTS, MAX_REGIONS, Pair, Parameters};
 pub use place::{Dimension, Grant, Place, StepPolicy, Work};
 pub use plan::{LiftPlan, PLAN_FORMAT, PLAN_VERSION, Plan};

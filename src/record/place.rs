@@ -1,4 +1,5 @@
-//! Where a lift stands and how much is done there: two different things.
+//! Where a lift stands and how much is done there: two different things. What a session shows of a place is judged in
+//! `progression/judge.rs`, where a day asks for it in `progression/asked.rs`.
 
 use derive_setters::Setters;
 

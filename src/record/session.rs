@@ -1,4 +1,5 @@
-//! What was done in one training session.
+//! What was done in one training session. What it shows of the place where it was done is judged in `progression/judge.rs`, and a
+//! place that it leaves out is found in `progression/asked.rs`.
 
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
@@ -7,6 +8,7 @@ use derive_setters::Setters;
 
 use super::health::{PainAnswer, one_answer_a_region};
 use super::place::Place;
+use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::gate::{Rater, SetMarks};
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
@@ -40,6 +42,8 @@ pub struct Session {
     #[setters(into)]
     pub effort: Option<Rpe>,
 }
+
+canonical_fields!(Session: lifts, pain, minutes, effort);
 
 impl Session {
     /// These lifts, with nothing asked about pain.
@@ -89,6 +93,8 @@ pub struct LiftSession {
     pub cue: Option<Name>,
 }
 
+canonical_fields!(LiftSession: lift, place, height, reached, reserve_asked, sets, setup, cue);
+
 impl LiftSession {
     /// These work sets of a lift, done as granted.
     #[must_use]
@@ -120,7 +126,9 @@ pub struct WorkSet {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub effort: Option<Effort>,
-    /// A repetition was tried and missed.
+    /// A repetition was tried and missed beyond those done. Absent means that none was told, and not that somebody asked: what a set
+    /// shows it shows by the repetitions done and their marks, which are never taken for granted, so that leaving this out makes
+    /// no pass of what is none. Told, it is a fail.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub failed: bool,
     /// Technique marks. Absent means not scored, which is never a pass.
@@ -137,6 +145,8 @@ pub struct WorkSet {
     pub also_marked: Vec<SetMarks>,
 }
 
+canonical_fields!(WorkSet: load, reps, effort, failed, marks, velocity, also_marked);
+
 /// How hard a set was, in one of the two ways people say it. The two run opposite ways and are never mixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
@@ -146,6 +156,8 @@ pub enum Effort {
     /// Rating of perceived exertion, 0 to 10.
     Rpe(Rpe),
 }
+
+canonical_kinds!(Effort: 0 Rir(reserve), 1 Rpe(rating));
 
 /// Who is by the bar. One answer, so that nobody can be alone with a spotter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -159,6 +171,8 @@ pub enum ByTheBar {
     /// Somebody spots.
     Spotter,
 }
+
+canonical_kinds!(ByTheBar: 0 Alone, 1 Others, 2 Spotter);
 
 /// How a lift was set up. A change is reported and starts the comparison of sessions anew. What is absent was not said
 /// and leaves what was last said.
@@ -180,6 +194,8 @@ pub struct Setup {
     #[setters(into)]
     pub kit: Option<Vec<Name>>,
 }
+
+canonical_fields!(Setup: pins, company, kit);
 
 impl Setup {
     /// Nobody and nothing would take the bar. Where nobody said who is by, nothing follows.

@@ -205,6 +205,7 @@ pub(super) const fn sign_off_refusal(why: SignOffRefusal) -> &'static str {
         SignOffRefusal::NotCleared => "the clearance said not to train",
         SignOffRefusal::ClearanceExpired => "the clearance had run out",
         SignOffRefusal::NamesNoRegion => "it names no region, and what is stopped is one",
+        SignOffRefusal::ToldLater => "what stops was told only after it was given",
     }
 }
 

@@ -4,9 +4,11 @@ use super::course::*;
 use super::hand::{limited, sentence};
 use super::hundred::*;
 use super::moves::crate_cases;
-use bismar::prescription::{Change, Verdict, next_session_from, sideways};
-use bismar::progression::MoveOutlook;
+use bismar::condition::DayClass;
+use bismar::prescription::{Change, LiftToday, Verdict, next_session_from, sideways};
+use bismar::progression::{MoveOutlook, Status};
 use bismar::quantity::Mass;
+use bismar::reason::Reason;
 use bismar::record::*;
 use proptest::prelude::*;
 
@@ -62,6 +64,45 @@ fn a_clearance_that_ran_out_is_among_what_would_change() {
     }
 }
 
+/// What stands against a step of that lift by what anybody can read of the state, whatever the guards list.
+fn due(course: &Course, lift: &LiftToday) -> Vec<&'static str> {
+    let (state, today) = (course.state(), course.day);
+    let stands = state.lift_state(&lift.lift).unwrap();
+    let regions = || stands.parameters().regions.iter().filter_map(|id| state.region(id));
+    let given = state.clearance().unwrap();
+    let refused = given.status == ClearanceStatus::NotCleared;
+    let class = match state.class_on(today) {
+        DayClass::Below => Some("day_below"),
+        DayClass::BelowSingle => Some("day_below_single"),
+        DayClass::Within | DayClass::Above => None,
+        _ => Some("day_unknown"),
+    };
+    let status = match stands.status() {
+        Status::Consolidating => Some("consolidating"),
+        Status::SteppingBack { .. } => Some("stepping_back"),
+        Status::Returning { .. } => Some("returning"),
+        Status::Maintaining => Some("maintaining"),
+        Status::StoppedRefer { .. } => Some("stopped"),
+        Status::Retired => Some("retired"),
+        _ => None,
+    };
+    // A break changes how a lift stands when it is next looked at.
+    let status = status.filter(|_| lift.status.as_str() == stands.status().as_str());
+    let held = [
+        (state.stop().is_some(), "symptom_stop"),
+        (regions().any(|region| region.stop.is_some()), "pain_stop"),
+        (regions().any(|region| region.clear_needed > 0), "pain_block"),
+        (!state.asks().is_empty(), "asks_first"),
+        (state.ill_since().is_some(), "clearance_after_illness"),
+        (refused, "not_cleared"),
+        (!refused && given.expires < today, "clearance_expired"),
+        (state.unknown_events() > 0, "unknown_event_present"),
+        (state.pain_asked() != Some(true), "pain_not_asked"),
+    ];
+    let held = held.into_iter().filter_map(|(holds, code)| holds.then_some(code));
+    held.chain(class).chain(status).collect()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(crate_cases()))]
 
@@ -94,9 +135,16 @@ proptest! {
             match &lift.outlook {
                 MoveOutlook::Blocked { by, .. } => {
                     prop_assert!(!by.is_empty());
+                    let listed: Vec<&str> = by.iter().map(Reason::code).collect();
+                    for code in due(&course, lift) {
+                        prop_assert!(listed.contains(&code), "{code} is not among {listed:?}");
+                    }
                     for reason in by { prop_assert!(sentence(reason).is_none_or(|text| !text.is_empty()), "{} has no sentence", reason.code()); }
                 }
-                MoveOutlook::OnOffer { to } => prop_assert!(to.load() >= lift.granted.load() || to.place != lift.granted.place),
+                MoveOutlook::OnOffer { to } => {
+                    prop_assert!(due(&course, lift).is_empty(), "on offer in spite of {:?}", due(&course, lift));
+                    prop_assert!(to.load() >= lift.granted.load() || to.place != lift.granted.place);
+                }
             }
             for reason in &lift.reasons { prop_assert!(sentence(reason).is_none_or(|text| !text.is_empty()), "{} has no sentence", reason.code()); }
         }

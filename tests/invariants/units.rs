@@ -51,6 +51,15 @@ fn whole_pounds(load: Mass) -> Mass {
     Mass::from_lb(load.lb().round()).unwrap()
 }
 
+/// What a fold leaves but the digest of what was told, which is of the log as it was written, and the seal over both.
+fn but_as_written(log: &Log) -> Vec<u8> {
+    let Value::Map(mut fields) = Value::write(&fold(log).unwrap()).unwrap() else { panic!("a map") };
+    let before = fields.len();
+    fields.retain(|(key, _)| key != "events" && key != "seal");
+    assert_eq!(fields.len() + 2, before);
+    Value::Map(fields).canonical_bytes()
+}
+
 /// Days after the last event, on which the answers are held against each other.
 const DAYS: [i32; 3] = [0, 5, 40];
 
@@ -86,7 +95,7 @@ proptest! {
         let course = Course::of(&drawn);
         for otherwise in [half_kilograms, whole_pounds] {
             let log = written(&course.log, otherwise);
-            prop_assert_eq!(bytes(&log), bytes(&course.log));
+            prop_assert_eq!(but_as_written(&log), but_as_written(&course.log));
             for days in DAYS {
                 let today = course.day.plus(days).unwrap();
                 prop_assert_eq!(fold(&log).unwrap().decide(today), course.state().decide(today));

@@ -62,7 +62,15 @@ struct Compared {
 /// The same, with what was excused on the way, and how much was compared at all.
 fn held(better: Log, worse: Log, from: usize, told: Worse) -> Result<Compared, TestCaseError> {
     // Within a day the parts of what is told otherwise are not all there yet.
-    let whole_days = matches!(told, Worse::Twice | Worse::Swapped | Worse::Split { .. });
+    let whole_days = matches!(
+        told,
+        Worse::Twice
+            | Worse::Swapped
+            | Worse::Split { .. }
+            | Worse::Late
+            | Worse::MixedKit
+            | Worse::OfEarlier { .. }
+    );
     let keys: Vec<(Day, u32)> = better.events.iter().map(|event| (event.day, event.sequence)).collect();
     let mut held = Held::new(better, worse);
     for (at, (day, number)) in keys.iter().enumerate() {
@@ -175,7 +183,7 @@ proptest! {
 const EXCUSED_COURSES: usize = 3_000;
 
 /// Every way in which something may be told worse.
-const WAYS: [&str; 24] = [
+const WAYS: [&str; 33] = [
     "Pain",
     "Feature",
     "Class",
@@ -200,6 +208,15 @@ const WAYS: [&str; 24] = [
     "Twice",
     "Swapped",
     "Split",
+    "Late",
+    "OfEarlier",
+    "Symptom",
+    "Ill",
+    "Refused",
+    "Shorter",
+    "LimitsEffort",
+    "LimitsRange",
+    "MixedKit",
 ];
 
 /// A way that is never drawn, or that finds nothing to make worse, shows nothing.
@@ -279,8 +296,12 @@ fn every_exception_from_worse_is_never_better_is_met() {
         }
         let case = any_case().new_tree(&mut runner).unwrap().current();
         // What is rare is looked for where it can be: told in the way that leads to it.
-        let rare =
-            [(Excuse::DayBelow, Worse::Class(DayClass::Below)), (Excuse::OneBreakOfTwo, Worse::NotTold)];
+        let rare = [
+            (Excuse::DayBelow, Worse::Class(DayClass::Below)),
+            (Excuse::OneBreakOfTwo, Worse::NotTold),
+            (Excuse::GivenBack, Worse::NoAsks),
+            (Excuse::GivenBack, Worse::NoPain),
+        ];
         let missing = rare.into_iter().filter(|(excuse, _)| !met.contains_key(excuse));
         let ways: Vec<Worse> = core::iter::once(case.worse).chain(missing.map(|(_, way)| way)).collect();
         for worse in ways {

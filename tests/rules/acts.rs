@@ -323,3 +323,22 @@ fn rule_02_half_of_the_work_is_no_state_for_good() {
     }
     half_of_the_work_is_over_after_passes(kept, "kept within its band");
 }
+
+/// A clean session while a fall waits for its answer counts as a day of calibration, and ends none.
+#[test]
+fn calibration_does_not_end_while_something_comes_first() {
+    for ask in [Ask::Fall, Ask::NewMedicine] {
+        let mut all = parameters();
+        all.lifts[0].learning_sessions = Some(2);
+        let mut world = World::new(all);
+        world.passing_day("squat");
+        world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within).with_asks(vec![ask])));
+        world.train_with(squat_at(60.0, true));
+        assert_eq!(world.today("squat").status.as_str(), "learning");
+        // Answered, the next clean session ends it.
+        world.wait(2).clear();
+        world.add(EventKind::AskAnswered(AskAnswered::new(ask, name("clinic"), true)));
+        world.passing_day("squat");
+        assert_ne!(world.today("squat").status.as_str(), "learning");
+    }
+}

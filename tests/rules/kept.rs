@@ -4,9 +4,10 @@ use bismar::Code;
 use bismar::condition::DayClass;
 use bismar::prescription::Verdict;
 use bismar::progression::State;
+use bismar::quantity::Name;
 use bismar::record::*;
 
-use crate::world::{World, lift, name, parameters, says};
+use crate::world::{World, kg, lift, name, parameters, says};
 
 fn planned(world: &World, from: i32, to: Option<i32>) -> EventKind {
     let day = |days: i32| world.day.plus(days).unwrap();
@@ -109,4 +110,97 @@ fn what_is_told_day_by_day_without_an_end_is_never_too_much() {
             world.add(planned(&world, 10 * at, Some(10 * at + 3)));
         }
     }
+}
+
+/// Sixteen lifts of the back, so many that those left out longest ago are laid by.
+fn sixteen() -> Vec<LiftParameters> {
+    (0..16).map(|at| lift(&format!("other {at:02}"), "back", 40.0)).collect()
+}
+
+/// The squat waits for half a year, then it is left out, and so are sixteen more that were trained just now: it is laid by. After
+/// that it is declared again as a lift of the back. A lunge loads the knee throughout.
+fn laid_by_and_back(mut world: World, all: &Parameters) -> World {
+    world.wait(200).clear_again();
+    let (squat, lunge) = (all.lifts[0].clone(), lift("lunge", "knee", 30.0));
+    let of =
+        |lifts: Vec<LiftParameters>| EventKind::ParametersChanged(Box::new(all.clone().with_lifts(lifts)));
+    let done = |set: &LiftParameters| LiftSession::as_granted(set.id.clone(), World::sets(kg(40.0), 2, true));
+    let others = sixteen();
+    let (first, second) = others.split_at(14);
+    for (with, some) in [(vec![squat.clone(), lunge.clone()], first), (vec![lunge.clone()], second)] {
+        world.add(of(with.into_iter().chain(some.iter().cloned()).collect()));
+        world.train_all(some.iter().map(done).collect(), None);
+    }
+    world.wait(1).add(of(vec![lunge.clone()]));
+    assert_eq!(world.state().set_aside().len(), 16);
+    assert!(world.state().set_aside().all(|lift| lift.id() != &name("squat")), "not laid by");
+    world.wait(1).add(of(vec![squat.with_regions(vec![name("back")]), lunge]));
+    world
+}
+
+impl World {
+    /// The same limit of the knee, given anew where there is one.
+    fn clear_again(&mut self) {
+        if let Some(given) = self.state().clearance() {
+            let again = Clearance::new(given.status, name("clinic")).with_limits(given.limits.clone());
+            self.add(EventKind::ClearanceRecorded(again.with_expires(self.day.plus(900).unwrap())));
+        }
+    }
+
+    fn former(&self, id: &str) -> Vec<Name> {
+        self.state().lift_state(&name(id)).unwrap().now().former.clone()
+    }
+}
+
+/// A squat and a lunge of the knee, with a limit of the knee.
+fn limited(trained: bool) -> (World, Parameters) {
+    let mut all = parameters();
+    all.lifts = vec![lift("squat", "knee", 60.0), lift("lunge", "knee", 30.0)];
+    let mut world = World::new(all.clone());
+    if trained {
+        world.passing_day("squat");
+    }
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]),
+    ));
+    (world, all)
+}
+
+#[test]
+fn a_limit_stays_with_a_lift_that_was_laid_by() {
+    for trained in [true, false] {
+        let (world, all) = limited(trained);
+        let world = laid_by_and_back(world, &all);
+        assert_eq!(world.former("squat"), [name("knee")], "trained: {trained}");
+        assert!(world.today("squat").limit <= kg(40.0));
+    }
+}
+
+#[test]
+fn clear_sessions_to_come_stay_with_a_lift_that_was_laid_by() {
+    let mut all = parameters();
+    all.lifts = vec![lift("squat", "knee", 60.0), lift("lunge", "knee", 30.0)];
+    let mut world = World::new(all.clone());
+    world.passing_day("squat");
+    world.pain("knee", 4);
+    let world = laid_by_and_back(world, &all);
+    assert!(world.state().region(&name("knee")).unwrap().clear_needed > 0);
+    assert_eq!(world.former("squat"), [name("knee")]);
+}
+
+/// What a coach made easier does not begin harder because it was left out for long.
+#[test]
+fn a_lift_that_was_laid_by_comes_back_at_no_harder_place_than_it_stood() {
+    let mut all = parameters();
+    all.lifts = vec![lift("squat", "knee", 60.0), lift("lunge", "knee", 30.0)];
+    let mut world = World::new(all.clone());
+    world.passing_day("squat");
+    let to = Grant::new(Work::new(2, 5, kg(50.0))).with_place(Place::at_rung(0));
+    world.add(EventKind::VariantChanged(Move::new(name("squat"), to, name("coach"))));
+    let world = laid_by_and_back(world, &all);
+    let state = world.state();
+    let squat = state.lift_state(&name("squat")).unwrap();
+    assert!(squat.last_session().is_some());
+    assert_eq!(squat.grant().place.rung, 0);
 }

@@ -254,3 +254,88 @@ fn rule_05_three_parts_of_a_day_count_a_place_once() {
         assert_eq!(days(parts), 1, "{parts:?}");
     }
 }
+
+/// Sets of the squat with what is said of the setup.
+fn set_up(count: u8, setup: Setup) -> LiftSession {
+    sets(count).with_setup(setup)
+}
+
+fn kit(words: &[&str]) -> Setup {
+    Setup::default().with_kit(words.iter().map(|word| name(word)).collect::<Vec<_>>())
+}
+
+/// A squat to a box, two days of it seen, and a third in two parts.
+fn third_day(first: LiftSession, second: LiftSession) -> World {
+    let mut world = World::new(parameters());
+    for _ in 0..2 {
+        world.day_report(DayClass::Within);
+        world.train_with(set_up(2, kit(&[])).with_height(mm(400.0)));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    world.train_with(first);
+    world.train_with(second);
+    world
+}
+
+/// What changed between two parts of a day and back again changed: nothing of the day counts with what was shown before, nor is
+/// anything of it shown in the setup that it ended with.
+#[test]
+fn a_setup_that_changed_within_a_day_starts_the_comparison_anew() {
+    let box_at = |height: f64| sets(2).with_height(mm(height));
+    let days = [
+        ("a belt, then none", set_up(2, kit(&["belt"])), set_up(1, kit(&[]))),
+        ("none, then a belt", set_up(2, kit(&[])), set_up(1, kit(&["belt"]))),
+        ("nothing said, then a belt", sets(2), set_up(1, kit(&["belt"]))),
+        ("a lower box, then the same", box_at(300.0), box_at(400.0)),
+        ("the same box, then a lower one", box_at(400.0), box_at(300.0)),
+    ];
+    for (what, first, second) in days {
+        let mut world = third_day(first, second);
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now().clone();
+        assert_eq!(now.setup.as_ref().unwrap().changed, Some(world.day), "{what}");
+        let shown = now.sittings.iter().filter(|sitting| sitting.outcome == Outcome::Pass).count();
+        assert_eq!(shown, 0, "{what}: {:?}", now.sittings);
+        world.morning();
+        assert!(!world.is_offered("squat"), "{what}");
+    }
+    // Said again the same it changes nothing.
+    let world = third_day(set_up(1, kit(&[])), set_up(1, kit(&[])).with_height(mm(405.0)));
+    let state = world.state();
+    let now = state.lift_state(&name("squat")).unwrap().now();
+    assert_eq!(now.setup.as_ref().unwrap().changed, None);
+    assert_eq!(now.sittings.iter().filter(|sitting| sitting.outcome == Outcome::Pass).count(), 3);
+}
+
+/// Who is alone under the bar is given nothing back, though somebody came to spot for the last set.
+#[test]
+fn a_spotter_of_the_last_set_does_not_stand_by_the_first() {
+    let by = |company| Setup::default().with_company(company);
+    let after = |first: Setup, second: Setup| {
+        let mut all = parameters();
+        all.lifts[0].over_the_body = true;
+        let mut world = World::new(all);
+        for _ in 0..3 {
+            world.day_report(DayClass::Within);
+            world.train_with(set_up(2, by(ByTheBar::Spotter)));
+            world.morning();
+            world.wait(2);
+        }
+        world.wait(8).day_report(DayClass::Within);
+        let load = world.today("squat").load.unwrap();
+        assert!(load < kg(60.0));
+        let part = |count, setup| {
+            let done = LiftSession::as_granted(name("squat"), World::sets(load, count, true));
+            done.with_setup(Some(setup))
+        };
+        world.train_with(part(2, first));
+        world.train_with(part(1, second));
+        world.state().lift_state(&name("squat")).unwrap().grant().load()
+    };
+    let (alone, spotted) = (by(ByTheBar::Alone), by(ByTheBar::Spotter));
+    assert_eq!(after(spotted.clone(), spotted.clone()), kg(60.0));
+    assert!(after(alone.clone(), spotted.clone()) < kg(60.0));
+    assert!(after(alone.clone(), alone) < kg(60.0));
+}

@@ -5,7 +5,7 @@ use bismar::condition::DayClass;
 use bismar::gate::Outcome;
 use bismar::prescription::{Verdict, next_session_from};
 use bismar::progression::State;
-use bismar::quantity::{Day, Pain};
+use bismar::quantity::{Day, Pain, Tempo};
 use bismar::reason::Shortfall;
 use bismar::record::*;
 
@@ -170,4 +170,109 @@ fn a_plan_that_calls_an_unknown_implement_missing_is_refused() {
     assert_eq!(error.allowed().to_string(), "bar, bells");
     plan.unavailable = vec![name("bar")];
     assert_eq!(world.planned(plan).verdict, Verdict::Rest);
+}
+
+/// A place is told by what stands in the lists, so that nothing may stand there twice.
+#[test]
+fn a_range_or_a_tempo_that_is_declared_twice_is_refused() {
+    let refused = |change: &dyn Fn(&mut LiftParameters)| {
+        let mut world = World::new(parameters());
+        let mut all = parameters();
+        change(&mut all.lifts[0]);
+        let error = world.turned_away(EventKind::ParametersChanged(Box::new(all)));
+        (error.code(), error.field().to_string())
+    };
+    let at = |field: &str| {
+        let path = format!("events[2].kind.parameters_changed.lifts[0].{field}");
+        (bismar::Code::DuplicateName, path)
+    };
+    let twice = refused(&|set| set.ranges = vec![mm(300.0), mm(500.0), mm(300.0)]);
+    assert_eq!(twice, at("ranges[2].range"));
+    let tempo = |down, up| Tempo::new(down, 0, up);
+    let tempos = move || vec![tempo(2, 1), tempo(3, 1), tempo(2, 1)];
+    assert_eq!(refused(&|set| set.tempos = tempos()), at("tempos[2].tempo"));
+}
+
+/// A limit of range, training without a word of the place, and a clearance of before it that is written down afterwards: what was
+/// done within the limit is no session in the full range.
+#[test]
+fn a_limit_that_is_lifted_late_moves_no_session_told_before_it() {
+    let mut all = parameters();
+    all.lifts[0].ranges = vec![mm(300.0), mm(500.0)];
+    all.lifts[0].start.place = Place::at_rung(1).with_range(1);
+    let mut world = World::new(all);
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_range(mm(300.0));
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]),
+    ));
+    world.wait(4).day_report(DayClass::Within);
+    let squat = || LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true));
+    let mut in_order = world.clone();
+    world.train_with(squat());
+    world.wait(-1).clear();
+    world.wait(1);
+    let state = world.state();
+    assert_eq!(last(&state).1, Some(Shortfall::Range));
+    let range = |world: &World| {
+        world.state().lift_state(&name("squat")).unwrap().now().last_place.map(|place| place.range)
+    };
+    assert_eq!((world.today("squat").place.range, range(&world)), (1, Some(0)));
+    world.wait(2).day_report(DayClass::Within);
+    world.train_with(squat());
+    assert_eq!((last(&world.state()).1, range(&world)), (None, Some(1)));
+    in_order.clear();
+    in_order.train_with(squat());
+    assert_eq!((last(&in_order.state()).1, range(&in_order)), (None, Some(1)));
+}
+
+/// The squat moves by its range, and a longer one is on offer.
+fn by_range() -> World {
+    let mut all = parameters();
+    all.lifts[0].ranges = vec![mm(300.0), mm(400.0), mm(500.0)];
+    all.lifts[0].moving = Dimension::Range;
+    let mut world = World::new(all);
+    (0..4).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    assert!(world.is_offered("squat"), "{:?}", world.today("squat").outlook);
+    world
+}
+
+/// Who trained without a word of the place trained where the lift stood then; that a step was taken before, written down
+/// afterwards, makes no session in the longer range of it.
+#[test]
+fn a_step_that_is_written_down_late_moves_no_session_told_before_it() {
+    let accept = || EventKind::AdvanceAccepted(Advance::new(name("squat"), name("coach")));
+    let to = Grant::new(Work::new(2, 5, kg(60.0))).with_place(Place::at_rung(1).with_range(1));
+    let by_hand = || EventKind::RangeChanged(Move::new(name("squat"), to, name("coach")));
+    let squat = || LiftSession::as_granted(name("squat"), World::sets(kg(60.0), 2, true));
+    let range = |world: &World| {
+        let state = world.state();
+        let now = state.lift_state(&name("squat")).unwrap().now().clone();
+        assert_eq!(now.grant.place.range, 1);
+        (now.last_place.map(|place| place.range), now.short, now.sittings.last().map(|last| last.outcome))
+    };
+    for step in [accept(), by_hand()] {
+        let mut late = by_range();
+        late.wait(1).day_report(DayClass::Within);
+        late.train_with(squat());
+        late.wait(-1).add(step.clone());
+        late.wait(1);
+        assert_eq!(range(&late), (Some(0), Some(Shortfall::Range), Some(Outcome::NotScored)));
+        // What is told after it is done there.
+        late.wait(2).day_report(DayClass::Within);
+        late.train_with(squat());
+        assert_eq!(range(&late), (Some(1), None, Some(Outcome::Pass)));
+        // Told in the order in which it was, it is a session in the longer range; so it is where that is written down.
+        let mut in_order = by_range();
+        in_order.add(step.clone());
+        in_order.wait(1).day_report(DayClass::Within);
+        in_order.train_with(squat());
+        assert_eq!(range(&in_order), (Some(1), None, Some(Outcome::Pass)));
+        let mut written = by_range();
+        written.wait(1).day_report(DayClass::Within);
+        written.train_with(squat().with_place(Place::at_rung(1).with_range(1)));
+        written.wait(-1).add(step);
+        written.wait(1);
+        assert_eq!(range(&written), (Some(1), None, Some(Outcome::Pass)));
+    }
 }

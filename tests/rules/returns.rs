@@ -3,6 +3,7 @@
 use super::world::*;
 use bismar::condition::DayClass;
 use bismar::record::*;
+use bismar::sign::StopSign;
 
 /// A squat and a hinge that share the back; the squat also loads the knee.
 fn sharing() -> Parameters {
@@ -245,5 +246,49 @@ fn rule_18_of_two_gaps_that_meet_the_larger_row_is_said_with_its_own_days() {
         world.train("squat", true);
         world.wait(2).day_report(DayClass::Within);
         assert_eq!(gap_and_row(&world), Some(said), "{first} days, then {second}: after one pass");
+    }
+}
+
+/// Days of training that pass until the lift holds.
+fn days_until_holding(world: &mut World) -> usize {
+    for days in 1..40 {
+        world.passing_day("squat");
+        let state = world.state();
+        let status = state.lift_state(&name("squat")).unwrap().status().as_str();
+        if ["holding", "ready_to_advance"].contains(&status) {
+            return days;
+        }
+    }
+    panic!("{:?}", world.today("squat"));
+}
+
+/// A lift that was given up is taken up as a new one, whatever stopped it meanwhile.
+#[test]
+fn a_stop_does_not_shorten_the_way_back_of_a_lift_that_was_given_up() {
+    let mut all = parameters();
+    all.lifts[0].learning_sessions = Some(6);
+    let role = |role| EventKind::RoleSet(RoleSet::new(name("squat"), role));
+    let sign = || EventKind::SymptomReport(SymptomReport::new(vec![StopSign::Faint]));
+    let taken_up = |stop: Option<usize>| {
+        let mut world = World::new(all.clone());
+        (0..7).for_each(|_| world.passing_day("squat"));
+        // The sign comes before it is given up, while it is, or when it is taken up again.
+        for (at, kind) in [role(Role::Retire), role(Role::Train)].into_iter().enumerate() {
+            if stop == Some(at) {
+                world.add(sign());
+            }
+            world.wait(1).add(kind);
+        }
+        if stop == Some(2) {
+            world.add(sign());
+        }
+        world.wait(1).clear();
+        world.sign_off(SignOffScope::Everything);
+        days_until_holding(&mut world)
+    };
+    let as_new = taken_up(None);
+    assert_eq!(as_new, 6);
+    for at in 0..3 {
+        assert!(taken_up(Some(at)) >= as_new, "{at}: {} days", taken_up(Some(at)));
     }
 }

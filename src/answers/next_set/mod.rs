@@ -52,7 +52,7 @@ impl Diary<'_> {
             sets: earlier.into_iter().chain(done.sets.iter().cloned()).collect(),
             pain: worst(pain, done.pain.clone()),
         };
-        Diary::of(&log)?.next_set_of(plan, today, &all, asked)
+        self.of_some(&log)?.next_set_of(plan, today, &all, asked)
     }
 
     fn next_set_of(&self, plan: &Plan, today: Day, done: &SetsToday, asked: bool) -> Result<NextSet, Error> {

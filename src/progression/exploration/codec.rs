@@ -248,12 +248,12 @@ keep!(Now {
     override_past: None,
     restarted: None,
     below_band: None,
-    last_place: None,
+    last_place: None, moved: None,
     day_start: DayStart::default(),
 });
 
 keep!(Stop { cleared, signed } said {
-    since: any_day(), event: 1, signs: Vec::new(), features: Vec::new(), refused: None,
+    since: any_day(), told: 1, signs: Vec::new(), features: Vec::new(), refused: None,
 });
 
 keep!(RegionState { id, lifted, loaded, clear_needed, stop } cut |out| {
@@ -272,9 +272,9 @@ keep!(ClearanceLimits { region, load, range } said {
     effort: None, no_loaded_flexion: false, no_breath_hold: false,
 });
 keep!(ClearanceInForce { status, limits } cut |out| { expires: (*expires).max(out.on.plus(-1).unwrap()) } said {
-    given: any_day(),
+    given: any_day(), told: 1,
 });
-keep!(OpenAsk { ask } said { since: any_day() });
+keep!(OpenAsk { ask } said { since: any_day(), told: 1 });
 keep!(TodayReport { day, class, asks_asked, pain_asked, raised } said { minutes: None });
 
 impl Kept for Shared {
@@ -316,7 +316,7 @@ impl Kept for Shared {
 
     fn get(from: &mut Read<'_>) -> Shared {
         let (regions, stop, clearance) = Kept::get(from);
-        let ill_since = bool::get(from).then(any_day);
+        let ill_since = bool::get(from).then(|| (any_day(), 1));
         let asks = Kept::get(from);
         let today = Kept::get(from);
         let pain_asked = Kept::get(from);

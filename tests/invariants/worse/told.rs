@@ -3,7 +3,7 @@
 use super::super::course::*;
 use bismar::condition::DayClass;
 use bismar::gate::{Mark, Rater, SetMarks};
-use bismar::quantity::{Length, Pain, Rir};
+use bismar::quantity::{Day, Length, Pain, Rir, Rpe};
 use bismar::record::*;
 use proptest::prelude::*;
 
@@ -63,6 +63,22 @@ pub enum Worse {
     Split {
         sets: bool,
     },
+    /// The last event of a day is written down after all the others.
+    Late,
+    /// Chest pain or a fall is told on the last day, of that day or of an earlier one: no word that was given before closes it.
+    OfEarlier {
+        fall: bool,
+    },
+    /// Chest pain, or an illness, at the end of a day.
+    Symptom,
+    Ill,
+    /// A clearance is refused, or its last day is the day on which it is given, or it limits the effort or the range as well.
+    Refused,
+    Shorter,
+    LimitsEffort,
+    LimitsRange,
+    /// A session with a belt is told in two, of which the second was without.
+    MixedKit,
     /// Fewer discs throughout.
     Discs,
     /// The lifter's age is not known.
@@ -81,6 +97,12 @@ pub fn any_worse() -> impl Strategy<Value = Worse> {
         2 => prop::sample::select(vec![Worse::EffortUnsaid, Worse::LessLeft, Worse::Easier]),
         1 => any::<bool>().prop_map(|low| Worse::LessReached { low }),
         1 => prop::sample::select(vec![Worse::LowerLimit, Worse::ToldBetween]),
+        3 => Just(Worse::Late),
+        1 => any::<bool>().prop_map(|fall| Worse::OfEarlier { fall }),
+        2 => prop::sample::select(vec![Worse::Symptom, Worse::Ill, Worse::MixedKit]),
+        2 => prop::sample::select(vec![
+            Worse::Refused, Worse::Shorter, Worse::LimitsEffort, Worse::LimitsRange,
+        ]),
         3 => prop::sample::select(vec![
             Worse::NoPain, Worse::NoFeatures, Worse::NoAsks, Worse::NoClass, Worse::NoMarks, Worse::NoCompany,
         ]),
@@ -138,7 +160,7 @@ fn hurt_more(answer: &mut PainAnswer, more: u8) {
 }
 
 /// The kind of event with that thing worse; none where it has no such thing.
-fn worsened(kind: &EventKind, worse: Worse) -> Option<EventKind> {
+fn worsened(kind: &EventKind, on: Day, worse: Worse) -> Option<EventKind> {
     let mut kind = kind.clone();
     let done = match worse {
         Worse::Pain { region, more } => {
@@ -234,6 +256,17 @@ fn worsened(kind: &EventKind, worse: Worse) -> Option<EventKind> {
             *load = load.minus(kg(10.0)).ok()?;
             true
         }
+        Worse::Refused | Worse::Shorter | Worse::LimitsEffort | Worse::LimitsRange => {
+            let EventKind::ClearanceRecorded(clearance) = &mut kind else { return None };
+            let limit = ClearanceLimits::default();
+            match worse {
+                Worse::Refused => clearance.status = ClearanceStatus::NotCleared,
+                Worse::Shorter => clearance.expires = Some(on),
+                Worse::LimitsEffort => clearance.limits.push(limit.with_effort(Rpe::new(5.0).unwrap())),
+                _ => clearance.limits.push(limit.with_range(Length::from_mm(400.0).unwrap())),
+            }
+            true
+        }
         _ => return forgotten(kind, worse),
     };
     done.then_some(kind)
@@ -296,6 +329,22 @@ fn is_good_news(kind: &EventKind) -> bool {
     }
 }
 
+/// Whether it is training on a day on which pain was told: that the strict lift of a pair was trained then eases the other one, so
+/// that it is no good news.
+fn is_trained_in_pain(events: &[Event], at: usize) -> bool {
+    let hurts = |event: &Event| {
+        let mut kind = event.kind.clone();
+        let told = match &kind {
+            EventKind::PainReport(answer) => Some(vec![answer.clone()]),
+            _ => answers(&mut kind).and_then(|all| all.clone()),
+        };
+        told.is_some_and(|all| all.iter().any(|answer| answer.score > Pain::NONE))
+    };
+    let day = events[at].day;
+    let trained = matches!(events[at].kind, EventKind::SessionRecorded(_));
+    trained && events.iter().any(|event| event.day == day && hurts(event))
+}
+
 /// Whether every set was done, and whoever saw it lost nothing.
 fn is_clean(lift: &LiftSession) -> bool {
     let clean = |marks: &SetMarks| {
@@ -336,7 +385,10 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
         let mut events = better.events.clone();
         let changed = match worse {
             Worse::NoCompany => accompanied(&events[at].kind).map(|kind| better.events[at].kind = kind),
-            Worse::NotTold => is_good_news(&events[at].kind).then(|| drop(events.remove(at))),
+            Worse::NotTold => {
+                let good = is_good_news(&events[at].kind) && !is_trained_in_pain(&events, at);
+                good.then(|| drop(events.remove(at)))
+            }
             Worse::Twice => twice(&mut events, at),
             Worse::Swapped => swapped(&mut events, at),
             Worse::Split { sets } => split(&mut events, at, sets),
@@ -348,8 +400,18 @@ pub fn both(log: &Log, from: usize, worse: Worse) -> Option<(Log, Log, usize)> {
                 let pain = Course::pain(REGIONS[usize::from(region)], score);
                 told_between(&mut events, at, EventKind::PainReport(pain))
             }
-            _ => worsened(&events[at].kind, worse).map(|kind| events[at].kind = kind),
+            Worse::Late => late(&mut events, at),
+            Worse::OfEarlier { fall } => of_earlier(&mut better.events, &mut events, at, fall),
+            Worse::Symptom | Worse::Ill => told_at_night(&mut events, at, worse),
+            Worse::MixedKit => {
+                belted(&mut better.events);
+                let mut both = better.events.clone();
+                mixed_kit(&mut both, &mut better.events, at).map(|()| events = both)
+            }
+            _ => worsened(&events[at].kind, events[at].day, worse).map(|kind| events[at].kind = kind),
         };
+        // What is told last is compared from then on.
+        let at = if matches!(worse, Worse::OfEarlier { .. }) { better.events.len() - 1 } else { at };
         if changed.is_some() {
             let log = better.clone().with_events(events);
             return Some((better, log, at));
@@ -385,6 +447,88 @@ fn swapped(events: &mut [Event], at: usize) -> Option<()> {
         (events[at].sequence, events[at + 1].sequence) = (other, one);
         events.swap(at, at + 1);
     })
+}
+
+/// Whether nothing else is told on the day of that event after it.
+fn is_last_of_its_day(events: &[Event], at: usize) -> bool {
+    events.get(at + 1).is_none_or(|next| next.day > events[at].day)
+}
+
+/// The same event under a number above all others. What a word closes was told before it either way, and so was a session before
+/// what is asked of it.
+fn late(events: &mut [Event], at: usize) -> Option<()> {
+    let told = |kind: &EventKind| !matches!(kind, EventKind::ParametersChanged(_) | EventKind::Correction(_));
+    let may = is_last_of_its_day(events, at) && told(&events[at].kind) && at + 1 < events.len();
+    may.then(|| {
+        let number = events[at].sequence;
+        let last = events.iter().map(|event| event.sequence).max().unwrap() + 1;
+        events[at].sequence = last;
+        for event in events.iter_mut() {
+            if let EventKind::NextDayReport(report) = &mut event.kind
+                && report.session == number
+            {
+                report.session = last;
+            }
+        }
+    })
+}
+
+/// Told last, of the last day, and of the day of that event.
+fn of_earlier(better: &mut Vec<Event>, worse: &mut Vec<Event>, at: usize, fall: bool) -> Option<()> {
+    let (day, today) = (worse[at].day, worse.last()?.day);
+    let number = worse.iter().map(|event| event.sequence).max()? + 1;
+    let kind = if fall {
+        EventKind::DayReport(DayReport::default().with_asks(vec![Ask::Fall]))
+    } else {
+        EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]))
+    };
+    let may = is_last_of_its_day(worse, at) && day < today;
+    may.then(|| {
+        better.push(Event::new(number, today, kind.clone()));
+        worse.insert(at + 1, Event::new(number, day, kind));
+    })
+}
+
+fn told_at_night(events: &mut Vec<Event>, at: usize, worse: Worse) -> Option<()> {
+    let day = events[at].day;
+    let kind = match worse {
+        Worse::Symptom => EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])),
+        _ => EventKind::LayoffNoted(Layoff::new(day, LayoffReason::Ill)),
+    };
+    let told = Event::new(events[at].sequence + 1, day, kind);
+    is_last_of_its_day(events, at).then(|| events.insert(at + 1, told))
+}
+
+fn worn(words: &[&str]) -> Setup {
+    Setup::default().with_kit(words.iter().map(|word| name(word)).collect::<Vec<_>>())
+}
+
+/// In every session it is said that no kit was worn.
+fn belted(events: &mut [Event]) {
+    for lift in events.iter_mut().filter_map(|event| session(&mut event.kind)).flat_map(|all| &mut all.lifts)
+    {
+        let setup = lift.setup.take().unwrap_or_default();
+        lift.setup = Some(setup.with_kit(worn(&[]).kit));
+    }
+}
+
+/// The session was done with a belt: all of it in the better one, and its first sets in the other.
+fn mixed_kit(worse: &mut Vec<Event>, better: &mut [Event], at: usize) -> Option<()> {
+    let wear = |event: &mut Event| {
+        for lift in &mut session(&mut event.kind)?.lifts {
+            let setup = lift.setup.take().unwrap_or_default();
+            lift.setup = Some(setup.with_kit(worn(&["belt"]).kit));
+        }
+        Some(())
+    };
+    wear(&mut better[at])?;
+    wear(&mut worse[at])?;
+    split(worse, at, true)?;
+    for lift in &mut session(&mut worse[at + 1].kind)?.lifts {
+        let setup = lift.setup.take().unwrap_or_default();
+        lift.setup = Some(setup.with_kit(worn(&[]).kit));
+    }
+    Some(())
 }
 
 /// Told after the first of two sessions of a day in which one lift was trained twice.
