@@ -21,6 +21,8 @@ interface Told {
   effort?: string;
   load?: ClearanceLimits["load"];
   range?: number;
+  /** Why the number that was typed last is none. */
+  refused?: string;
 }
 
 /** Which of the questions of a limit waits for an answer; a load and a range are told or not. */
@@ -60,15 +62,17 @@ function limitFields(app: App, told: Told, redraw: () => void): Child {
   return [
     choices("Where the limit holds", [{ value: EVERYWHERE, label: "Everywhere" }, ...regionChoices(app)], told.where, put("where")),
     numberField("Highest load", told.load ? massNumber(told.load) : "not said", told.load ? unitNow() : "", (value) => {
-      told.load = attempt("page.mass", { mass: given(value) }).answer ?? told.load;
+      const read = attempt("page.mass", { mass: given(value) });
+      Object.assign(told, { refused: read.refused?.message, load: read.answer ?? told.load });
       redraw();
     }, unitNow()),
     numberField("Deepest range", told.range === undefined ? "not said" : plain(told.range, 0), told.range === undefined ? "" : "mm", (value) => {
-      told.range = value > 0 ? value : told.range;
+      told.range = value;
       redraw();
     }, "mm"),
+    told.refused !== undefined && el("p", { class: "wrong", role: "alert" }, told.refused),
     told.range !== undefined && el("p", { class: "soft" }, "A lift without ranges rests under a limit of range."),
-    choices("Highest effort", [{ value: UNSAID, label: "Nothing was said" }, ...[5, 6, 7, 8].map((rating) => ({ value: String(rating), label: String(rating) }))], told.effort, put("effort")),
+    choices("Highest effort", [{ value: UNSAID, label: "Nothing was said" }, ...[4, 5, 6, 7, 8, 9].map((rating) => ({ value: String(rating), label: String(rating) }))], told.effort, put("effort")),
     choices("Long breath-holding", YES_OR_UNSAID, told.breath, put("breath")),
     choices("Loaded bending of the spine", YES_OR_UNSAID, told.bending, put("bending")),
   ];

@@ -2,8 +2,16 @@
 import type { App } from "./app.ts";
 import type { EventKindInput } from "bismar-page-package";
 import { button, el, fill, showBox, type Child } from "./element.ts";
+import { attempt } from "./engine.ts";
+import type { Loaded } from "./store.ts";
 
 type Made = EventKindInput | string;
+
+/** Why the log here takes no such event today; what was entered stays in the box then. */
+function refusal(app: App, { id }: Loaded, kind: EventKindInput): string | undefined {
+  const now = app.store.lifter(id);
+  return now && attempt("page.takes", { log: app.log(now), day: app.day(now), kind }).refused?.message;
+}
 
 /** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing. */
 export function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
@@ -25,8 +33,11 @@ export function writeBox(app: App, title: string, parts: (redraw: () => void) =>
           "Write it down",
           () => {
             const made = make();
-            if (typeof made === "string") {
-              wrong.textContent = made;
+            const missing = typeof made === "string" ? made : refusal(app, lifter, made);
+            if (typeof made === "string" || missing !== undefined) {
+              wrong.textContent = missing ?? "";
+              // Not below the edge of a small screen.
+              wrong.scrollIntoView({ block: "center" });
               return;
             }
             box.close();
