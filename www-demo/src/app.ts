@@ -6,11 +6,11 @@ import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
 import { dayLong, deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
-import { logOf } from "./kept.ts";
+import { logOf, parsed, type StoredEvent } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { leaveBox, type Unsaid } from "./pad.ts";
 import { dayAllowed } from "./days.ts";
-import { asSeen, read, repoint, setOtherwise, textAt } from "./rejoin.ts";
+import { asSeen, read, repoint, setOtherwise, textAt, type Taken } from "./rejoin.ts";
 import type { SetSetup } from "./setup.ts";
 
 export interface DraftSet {
@@ -495,23 +495,19 @@ export class App {
     this.refresh();
   }
 
-  /** Events that were entered elsewhere at the end of a log that has grown, with new numbers; gives how many were refused. */
-  appendAnew(lifter: Loaded, events: string[]): number {
-    const { texts, left } = ask("page.join", { log: this.log(lifter), events });
-    this.grown(lifter, texts);
-    if (texts.length > 0) void this.store.append(lifter.id, texts);
-    return left;
-  }
-
-  /** Decides on what is damaged: the entries that are brought back, in their order, and stops that count though the rest of
-   * theirs does not. Gives which of the entries did not fit. */
-  decide(lifter: Loaded, back: string[], stops: (left: string[]) => string[]): string[] {
+  /** Entries from elsewhere at the end of a log that has grown, with new numbers: as they are there, and those that do not fit. */
+  private joined(lifter: Loaded, events: string[]): { texts: string[]; left: string[] } {
     const log = this.log(lifter);
     const numbers = new Map<number, number>();
     const left: string[] = [];
     const texts: string[] = [];
-    for (const text of back) {
-      const event = read(text);
+    for (const text of events) {
+      const event = parsed(text) as StoredEvent | null | undefined;
+      // What cannot be read fits nowhere.
+      if (!event?.kind) {
+        left.push(text);
+        continue;
+      }
       repoint(event, numbers);
       const [one] = ask("page.join", { log, events: [JSON.stringify(event)] }).texts;
       if (one === undefined) left.push(text);
@@ -520,14 +516,26 @@ export class App {
         texts.push(one);
       }
     }
-    const put = putStops(log, stops(left));
-    texts.push(...put.texts);
+    return { texts, left };
+  }
+
+  /** Brings back what was set aside, in its order, as far as it fits; `taken` says what that takes out of what is set aside. Gives
+   * whether it was written, and what does not fit. */
+  bringBack(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[]): { written: Promise<boolean>; left: string[] } {
+    const { texts, left } = this.joined(lifter, events);
     this.grown(lifter, texts);
-    if (texts.length > 0) void this.store.append(lifter.id, texts);
+    return { written: this.store.putBehind(lifter.id, { events: texts, draft, takes: taken(left) }), left };
+  }
+
+  /** Decides on what is damaged: what is brought back, and stops that count though the rest of theirs does not. */
+  decide(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[], stops: (left: string[]) => string[]): void {
+    const { texts, left } = this.joined(lifter, events);
+    const put = putStops(this.log(lifter), stops(left));
+    this.grown(lifter, [...texts, ...put.texts]);
     const held = unfit(lifter.id, put.left);
     if (held) this.notice = `${this.notice} ${held.words} No load is shown until it fits: bring back what was set aside, or set what it needs.`;
-    this.writing(this.store.hold(lifter.id, held), this.notice);
-    return left;
+    const behind = { events: [...texts, ...put.texts], draft, takes: taken(left), holds: { now: held } };
+    this.writing(this.store.putBehind(lifter.id, behind), this.notice);
   }
 
   /** The day of the session that is going on; it stays when midnight passes. */

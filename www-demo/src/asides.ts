@@ -9,6 +9,7 @@ import { kindWords } from "./kinds.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayShort } from "./numbers.ts";
 import { confirmBox } from "./pad.ts";
+import { setsOf, type Taken } from "./rejoin.ts";
 import type { Aside } from "./store.ts";
 
 /** What is in a piece that was set aside. */
@@ -62,10 +63,10 @@ async function addBack(app: App, aside: Aside, inside: Inside): Promise<void> {
   if (!lifter) return;
   const known = new Set(lifter.events.map((text) => content(text)));
   const events = inside.events.filter((text) => !known.has(content(text)));
-  const left = app.appendAnew(lifter, events);
-  if (inside.draft.length > 0) await app.store.addDraft(lifter.id, inside.draft);
-  if (left === 0) await app.store.dropAsides([aside.key]);
-  app.notice = left === 0 ? `${countEntries(events.length)} brought back, ${inside.events.length - events.length} were there already.` : `${left} of them do not fit the log any more; they stay set aside.`;
+  // What does not fit stays, without what was brought back.
+  const rest = (left: string[]): { rest?: string } => (left.length === 0 ? {} : { rest: read(aside.text)?.kind ? aside.text : JSON.stringify({ events: left, draft: [] }) });
+  const { written, left } = app.bringBack(lifter, events, setsOf(inside.draft), (not) => [{ key: aside.key, ...rest(not) }]);
+  if (await written) app.notice = left.length === 0 ? `${countEntries(events.length)} brought back, ${inside.events.length - events.length} were there already.` : `${left.length} of them do not fit the log any more; they stay set aside.`;
   app.refresh();
 }
 /** An entry by what it says, whatever its number. */
@@ -84,7 +85,10 @@ function asidePart(app: App, aside: Aside, found: HTMLElement): HTMLElement {
     if (!inside.document) return void addBack(app, aside, inside);
     const text = JSON.stringify({ format: "bismar-lifters", version: 1, lifters: [inside.document] });
     try {
-      openDocument(app, text, "something set aside was brought back", found, (words, way) => void app.store.dropAsides([aside.key]).then(() => way(words)));
+      openDocument(app, text, "something set aside was brought back", found, (words, way, whole) => {
+        if (whole) void app.store.dropAsides([aside.key]).then(() => way(words));
+        else way(words);
+      });
       found.scrollIntoView();
     } catch (error) {
       fill(found, el("p", { class: "wrong", role: "alert", "data-refused": true }, `Nothing was changed. ${error instanceof Error ? error.message : String(error)}`));
@@ -123,15 +127,13 @@ export function damagePart(app: App): Child {
         if (!now?.damage) return app.refresh();
         const { stops } = now.damage;
         app.notice = back ? "Brought back as far as it fits. What does not fit stays set aside." : "Left out; it stays set aside. Signs and pain that can be read in it are in the log.";
-        const left = app.decide(now, back ? events : [], (rest) => {
+        const fit = (left: string[]): string[] => (back ? events.filter((text) => !left.includes(text)) : []);
+        const taken = (left: string[]): Taken[] => (back ? keys([...fit(left), ...sets]).map((key) => ({ key })) : []);
+        app.decide(now, back ? events : [], back ? sets : [], taken, (left) => {
           // What comes back whole stops by itself; what was thrown away before, or does not fit, as entries that stand alone.
-          const whole = new Set(back ? piecesIn(events.filter((text) => !rest.includes(text))) : []);
-          return stopsIn([...stops, ...rest]).filter((text) => !whole.has(text));
+          const whole = new Set(piecesIn(fit(left)));
+          return stopsIn([...stops, ...left]).filter((text) => !whole.has(text));
         });
-        if (back) {
-          if (sets.length > 0) void app.store.addDraft(id, sets);
-          void app.store.dropAsides(keys([...events.filter((text) => !left.includes(text)), ...sets]));
-        }
         app.refresh();
       };
       fill(

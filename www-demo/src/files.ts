@@ -45,7 +45,7 @@ export function openDocument(app: App, text: string, why: string, found: HTMLEle
   const several = incoming.length > 1;
   const all = (fresh: Incoming[]) => (): void => {
     const way = app.wayTo("today");
-    void bringInAll(app, fresh).then((words) => done(words, way));
+    void bringInAll(app, fresh).then((words) => done(words, way, false));
   };
   const draw = (): void => {
     const fresh = incoming.filter((one) => !app.store.lifter(one.id));
@@ -54,9 +54,9 @@ export function openDocument(app: App, text: string, why: string, found: HTMLEle
       el("h2", {}, "What this file would change"),
       fresh.length > 1 && button(`Bring in all ${fresh.length} who are new here`, all(fresh), { class: "main", "data-act": "bring-in-all" }),
       incoming.map((one) =>
-        previewPart(app, one, why, (words, way) => {
+        previewPart(app, one, why, (words, way, whole) => {
           incoming = incoming.filter((other) => other !== one);
-          if (incoming.length === 0 || !several) return done(words, way);
+          if (incoming.length === 0 || !several) return done(words, way, whole);
           if (!found.isConnected) return app.say(words);
           draw();
           found.prepend(el("p", { class: "notice", role: "status" }, words));

@@ -160,8 +160,8 @@ function badAside(app: App, { bad }: Incoming, as: string): Promise<boolean> | b
   return bad.length === 0 || app.store.setAside(as, JSON.stringify({ events: [], draft: bad }), "sets of a session going on in a file that do not fit its log");
 }
 
-/** Adds to a lifter who is here what the file has more: entries, or a session going on. Gives what there is to say. */
-async function add(app: App, one: Incoming): Promise<string> {
+/** Adds to a lifter who is here what the file has more: entries, or a session going on. Gives words where nothing was added. */
+async function add(app: App, one: Incoming): Promise<string | undefined> {
   const here = app.store.lifter(one.id);
   if (!here) return `Nothing was added: ${shownName(one.id)} was erased in another window.`;
   if (app.seenBy(here) !== one.seen) return MEANWHILE;
@@ -169,15 +169,11 @@ async function add(app: App, one: Incoming): Promise<string> {
   const events = one.events.filter((text) => added.has((JSON.parse(text) as { sequence: number }).sequence));
   // What was looked at may be another log by now: another window may have written to it.
   if (attempt("page.accepts", { log: logOf(here, [...here.events, ...events]) }).refused) return "Nothing was added: another window wrote to this log meanwhile. Open the file again.";
-  const comes = here.draft.length === 0 && one.draft.length > 0;
-  const [wrote] = await Promise.all([
-    events.length === 0 || app.store.append(one.id, events, undefined, true),
-    comes && app.store.addDraft(one.id, one.draft),
-    one.damage && app.store.hold(one.id, together(here.damage, one.damage)),
-    app.nowOf(one.id),
-  ]);
+  const draft = here.draft.length === 0 ? one.draft : [];
+  const holds = one.damage ? { holds: { now: together(here.damage, one.damage) } } : {};
+  const [wrote] = await Promise.all([app.store.putBehind(one.id, { events, draft, looked: true, ...holds }), app.nowOf(one.id)]);
   if (wrote) void badAside(app, one, one.id);
-  return wrote || app.store.fault ? "Added." : MEANWHILE;
+  return wrote || app.store.fault ? undefined : MEANWHILE;
 }
 
 function freeName(app: App, id: string): string {
@@ -232,20 +228,21 @@ function differences(title: string, items: Difference[]): Child {
 const setsOf = (app: App, draft: DraftSet[]): string => `${draft.map((one) => app.liftName(one.lift)).filter((one, at, all) => all.indexOf(one) === at).join(", ")}: ${count(draft.length, "set")}`;
 
 /** The session going on, here and in the file. */
-function draftPart(app: App, one: Incoming): { words: string | undefined; comes: boolean } {
+function draftPart(app: App, one: Incoming): { words: string | undefined; comes: boolean; left?: boolean } {
   const here = app.store.lifter(one.id);
   const theirs = one.draft.map((text) => JSON.parse(text) as DraftSet);
   const own = here ? app.draft(here) : [];
   if (own.length > 0) {
     const same = JSON.stringify(own) === JSON.stringify(theirs);
     const other = theirs.length > 0 && !same ? ` That of the file (${setsOf(app, theirs)}) is not taken.` : "";
-    return { words: `The session going on here stays: ${setsOf(app, own)}.${other}`, comes: false };
+    return { words: `The session going on here stays: ${setsOf(app, own)}.${other}`, comes: false, left: other !== "" };
   }
   return theirs.length > 0 ? { words: `The file brings a session going on: ${setsOf(app, theirs)}.`, comes: true } : { words: undefined, comes: false };
 }
 
-/** What comes after something was brought in: words, and the way to Today, taken unless the coach went elsewhere meanwhile. */
-export type Done = (words: string, way: (words: string) => void) => void;
+/** What comes after something was brought in: words, and the way to Today, taken unless the coach went elsewhere meanwhile; and
+ * whether all of it is on the device now. */
+export type Done = (words: string, way: (words: string) => void, whole: boolean) => void;
 
 /** What one lifter of a file would change, with the ways to do it. */
 export function previewPart(app: App, one: Incoming, why: string, done: Done): HTMLElement {
@@ -265,14 +262,17 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const replaces = here && (other || header.length + plan.length > 0);
   const later = preview.lifter.invented ? [] : aheadIn(preview.log);
   let daysToday = false;
+  // A session going on that is not taken is nowhere but where it came from.
+  const came = (said: string, way: (words: string) => void) => (not: string | undefined): void =>
+    not === undefined ? done(said, way, !draft.left && app.store.fault === undefined) : app.say(not);
   const put = (as: string, said: string) => (): void => {
     const way = app.wayTo("today");
-    void bringIn(app, one, as, why, daysToday).then((not) => (not === undefined ? done(said, way) : app.say(not)));
+    void bringIn(app, one, as, why, daysToday).then(came(said, way));
   };
   const both = (): void => put(freeName(app, id), "Both are here.")();
   const adding = (): void => {
     const way = app.wayTo("today");
-    void add(app, one).then((words) => done(words, way));
+    void add(app, one).then(came("Added.", way));
   };
   const days = el("input", { type: "checkbox", id: `days-${id}` });
   days.addEventListener("change", () => (daysToday = days.checked));
@@ -308,7 +308,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
         const [textNow, taken] = [ask("page.plan_text", { plan: app.plan(now) }), ask("page.plan", { plan: one.plan as string })];
         app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === textNow ? taken : undefined));
-        done("The plan is that of the file now.", app.wayTo("today"));
+        done("The plan is that of the file now.", app.wayTo("today"), false);
       }, { "data-act": "take-plan" }),
       replaces && button("Keep both", () => (stopHere === undefined ? both() : confirmBox("Keep both?", `${name} is stopped here: ${stopHere.replace(/\.?$/, ".")} ${shownName(freeName(app, id))} would come in beside, by the log of the file. Where both are one person, nothing is lifted by either until it is cleared.`, "Keep both", both)), { class: "main", "data-act": "keep-both" }),
       replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),

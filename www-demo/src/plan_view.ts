@@ -125,6 +125,7 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
   const edit = (): void => app.go("lift", { lift: lift.lift });
   const word = (words: string, about: string, act: () => void): HTMLElement => button(words, act, { class: "word", "aria-label": `${app.liftName(lift.lift)}, ${about}: ${words}. Change` });
   const { work } = place.at;
+  const stopped = app.stops(lifter).lifts.some((one) => one.lift === lift.lift);
   return el(
     "p",
     { class: "sentence", "data-sentence": lift.lift },
@@ -133,7 +134,7 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
     word(barWords(implementOf(app, lift)), "bar", () => anotherBar(app, lift.lift)),
     ", ",
     rung !== "" && [word(rung, "rung", () => (place.sideways.length > 0 ? anotherRung(app, lift.lift) : edit())), ", "],
-    `${mass(work.load)}, ${work.sets} \u00d7 ${work.reps}`.replace(/(\d) (?=kg|lb|\u00d7)|(\u00d7) /g, "$1$2\u00a0"),
+    stopped ? "no load until this is cleared" : `${mass(work.load)}, ${work.sets} \u00d7 ${work.reps}`.replace(/(\d) (?=kg|lb|\u00d7)|(\u00d7) /g, "$1$2\u00a0"),
     ", ",
     word(`leave ${plain(Number(lift.reserve ?? RESERVE), 1)}`, "left in reserve", () => reserveBox(app.liftName(lift.lift), Number(lift.reserve ?? RESERVE), leave)),
     ", ",

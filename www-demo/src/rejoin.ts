@@ -4,6 +4,12 @@ import type { Damage } from "./damage.ts";
 import { ask, attempt } from "./engine.ts";
 import { logOf, type Kept, type Loaded, type StoredEvent } from "./kept.ts";
 
+/** Something set aside that is brought back, with what of it does not fit and stays there. */
+export interface Taken {
+  key: IDBValidKey;
+  rest?: string;
+}
+
 /** Something entered here that is not on the device yet. */
 export interface Entered {
   events: string[];
@@ -19,6 +25,10 @@ export interface Entered {
   looked?: boolean;
   /** Somebody decided on what is damaged: what was held before, and what is held now. */
   holds?: { before: Damage | undefined; now: Damage | undefined };
+  /** What it takes out of what is set aside, each with what stays there of it. */
+  takes?: Taken[];
+  /** Another window decided on that meanwhile: nothing is put a second time. */
+  decided?: boolean;
   /** What became of it. */
   kept?: boolean;
 }
@@ -165,26 +175,33 @@ export function rejoin(there: Loaded, seen: Seen, strange: Strange, entered: Ent
     all.events.push(added);
     return true;
   };
-  /** Pain that was told stops what it stops, also where what it was told in does not fit. */
-  const pains = (text: string): void => {
-    const { day, kind } = read(text);
+  /** Pain that was told stops what it stops, also where what it was told in does not fit. Gives the text without it: brought
+   * back later, that tells none of it a second time. */
+  const pains = (text: string): string => {
+    const event = read(text);
+    const { day, kind } = event;
     const told = (kind.session_recorded ?? kind.next_day_report ?? kind.day_report) as { pain?: unknown[] } | undefined;
-    for (const pain of told?.pain ?? []) {
+    if (!told?.pain || told.pain.length === 0) return text;
+    const left = told.pain.filter((pain) => {
       const { lastDay = day } = ask("page.lifter", { log });
       const added = put({ sequence: 1, day: day < lastDay ? lastDay : day, kind: { pain_report: pain } });
       if (added !== undefined) all.events.push(added);
-    }
+      return added === undefined;
+    });
+    // Nothing in its place would say that there was none.
+    if (left.length > 0) told.pain = left;
+    else delete told.pain;
+    return JSON.stringify(event);
   };
   try {
-    for (const { events, ends, draft, last, plan: made, change, looked } of entered) {
-      if (looked && strange.events) {
+    for (const { events, ends, draft, last, plan: made, change, looked, decided } of entered) {
+      if (decided || (looked && strange.events)) {
         all.kept.push(false);
         continue;
       }
       const rest = ends && without(all.draft, ends);
       const over = ends !== undefined && rest === undefined;
-      const refused = events.filter((text) => over || !one(text));
-      for (const text of refused) pains(text);
+      const refused = events.filter((text) => over || !one(text)).map(pains);
       const ended = rest !== undefined && refused.length === 0;
       if (ended) all.draft = rest;
       const off = draft.includes(UNDO) && setsOf(all.draft).at(-1) !== last;

@@ -7,9 +7,19 @@ import { stopsIn, together, unfit, type Damage } from "./damage.ts";
 import { allOf, endsOf, everybody, find, lyingOf, part, rowOf, rowsOf, type Ends, type Found, type Kept, type Loaded, type Row, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
-import { less, rejoin, setOtherwise, setsOf, type Entered, type Rejoined, type Strange } from "./rejoin.ts";
+import { less, rejoin, setOtherwise, setsOf, type Entered, type Rejoined, type Strange, type Taken } from "./rejoin.ts";
 
 export type { Kept, Loaded } from "./kept.ts";
+
+/** What is put behind a log and its list in one piece. */
+export interface Behind {
+  events: string[];
+  draft: string[];
+  looked?: boolean;
+  takes?: Taken[];
+  /** What is held as damaged from then on; nothing where somebody has looked and decided. */
+  holds?: { now: Damage | undefined };
+}
 
 export interface Fault {
   what: string;
@@ -47,7 +57,7 @@ type Writing = IDBPTransaction<unknown, string[], "readwrite">;
 const TRY_EVERY = 5_000;
 /** How often a write is tried again at once where other windows go on writing. */
 const TRIES = 50;
-/** Another window wrote to this lifter since it was read here. */
+/** Another window wrote to this lifter since it was read here, or decided on what is brought back here. */
 class Elsewhere extends Error {}
 /** Another window erased this lifter: what waits here for it is not written. */
 class Erased extends Error {}
@@ -57,6 +67,11 @@ const SETTINGS_SAID: Record<string, string> = {
   unit: "Another window changed the units.",
 };
 const REFUSED = "entered while another window wrote";
+
+/** Whether another window decided on what is decided here: took what is brought back, or looked at what is damaged. */
+function elsewhere({ takes = [], holds }: Entered, damage: Damage | undefined, lying: IDBValidKey[]): boolean {
+  return takes.some(({ key }) => !lying.includes(key)) || (holds !== undefined && JSON.stringify(damage) !== JSON.stringify(holds.before));
+}
 
 function holding(lifter: Loaded, damage: Damage | undefined): void {
   if (damage) lifter.damage = damage;
@@ -281,7 +296,7 @@ export class Store {
       const { stored } = memory;
       const ends = longer(stored.ends);
       const plan = entered.plan ?? stored.plan;
-      await this.changing(base, id, memory.revision, (writing) => {
+      await this.changing(base, id, memory.revision, entered.takes ?? [], (writing) => {
         act(writing);
         part(writing.objectStore("lifters").put(rowOf({ ...kept, plan }, memory.revision + 1, ends)));
       });
@@ -303,8 +318,8 @@ export class Store {
     return this.write(joined).then((written) => written && entered.kept === true);
   }
 
-  /** Changes one lifter in one piece, if it has this revision. */
-  private async changing(base: IDBPDatabase, id: string, revision: number, act: (writing: Writing) => void): Promise<void> {
+  /** Changes one lifter in one piece, if it has this revision and what is taken out of what is set aside still lies there. */
+  private async changing(base: IDBPDatabase, id: string, revision: number, takes: Taken[], act: (writing: Writing) => void): Promise<void> {
     const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" }) as Writing;
     const finished = writing.done;
     // A refusal shows below; without this it would be reported a second time as nobody's.
@@ -315,7 +330,17 @@ export class Store {
       writing.abort();
       throw left > 0 ? new Elsewhere() : new Erased();
     }
+    const asides = writing.objectStore("asides");
+    const lying = (await Promise.all(takes.map(({ key }) => asides.get(key)))) as (Omit<Aside, "key"> | undefined)[];
+    if (lying.includes(undefined)) {
+      writing.abort();
+      throw new Elsewhere();
+    }
     try {
+      for (const [at, { key, rest }] of takes.entries()) {
+        if (rest === undefined) part(asides.delete(key));
+        else part(asides.put({ ...lying[at], text: rest }, key));
+      }
       act(writing);
     } catch (error) {
       // Without this the part before the refusal would be kept.
@@ -333,6 +358,7 @@ export class Store {
     let unspoken = 0;
     let off = false;
     let planless = false;
+    let decided = false;
     const stored = memory.stored?.ends;
     // It outlasts a try that the device refused half way.
     memory.joining ??= { known: { seal: stored?.last, events: seen.events.slice(0, stored?.events) }, strange: { events: false, settings: false }, numbers: new Map() };
@@ -361,6 +387,8 @@ export class Store {
         strange.events = true;
         strange.settings ||= setOtherwise(found.lifter, joining.known.events, found.lifter.events);
       }
+      const lying = entered.some((one) => one.takes) ? await base.getAllKeys("asides") : [];
+      for (const one of entered) one.decided = elsewhere(one, found.lifter.damage, lying);
       const joined = rejoin(found.lifter, { events: seen.events, plan: memory.stored?.plan ?? "" }, strange, entered, joining.numbers);
       try {
         await this.writeJoined(base, id, found, joined, entered);
@@ -380,12 +408,14 @@ export class Store {
       left += joined.left.events.length;
       unspoken += joined.left.corrections;
       planless ||= joined.left.plans.length > 0;
+      decided ||= entered.some((one) => one.decided);
       off ||= entered.some((one) => one.kept === false && one.last !== undefined);
     }
     const words = [`Another window wrote to ${shownName(id)}.`];
     if (left > 0) words.push(`${countEntries(left)} made here ${left === 1 ? "does" : "do"} not fit it: look at it first. ${left === 1 ? "It is" : "They are"} set aside, see Files.`);
     if (unspoken > 0) words.push("Not corrected, and nothing taken back: the entry is no longer in the log as it was seen here.");
     if (planless) words.push("The plan was not changed here: the change does not fit it any more. It is set aside, see Files.");
+    if (decided) words.push("It decided on what was set aside: nothing was put a second time. See Files.");
     if (off) words.push("No set was taken off the list: it is another list now.");
     this.onOther(words.join(" "));
   }
@@ -393,16 +423,16 @@ export class Store {
   private async writeJoined(base: IDBPDatabase, id: string, found: Found, joined: Rejoined, entered: Entered[]): Promise<void> {
     const { places, revision } = found;
     const lifter = { ...found.lifter };
-    for (const { holds } of entered) {
-      // What another window found meanwhile is not decided on.
-      if (!holds || JSON.stringify(lifter.damage) !== JSON.stringify(holds.before)) continue;
+    for (const { holds, decided } of entered) {
+      if (!holds || decided) continue;
       holding(lifter, together(holds.now, unfit(id, stopsIn(joined.left.events))));
     }
     const own = rowsOf(id, joined.events, lifter.seal, places.events);
     const sets = rowsOf(id, joined.draft, id, 0);
     const ends = endsOf({ ...lifter, events: [...lifter.events, ...joined.events], draft: joined.draft, seal: own.seal }, sets.seal);
     const { events, draft, plans } = joined.left;
-    await this.changing(base, id, revision, (writing) => {
+    const takes = entered.flatMap((one) => (one.decided ? [] : (one.takes ?? [])));
+    await this.changing(base, id, revision, takes, (writing) => {
       for (const row of own.rows) part(writing.objectStore("events").add(row));
       part(writing.objectStore("drafts").delete(allOf(id)));
       for (const row of sets.rows) part(writing.objectStore("drafts").add(row));
@@ -525,12 +555,12 @@ export class Store {
 
   /** Appends events, and ends the session going on where they end it, in one piece: the sets of it that were seen (`over`);
    * others that came in meanwhile stay. */
-  append(id: string, events: string[], over?: string[], looked = false): Promise<boolean> {
+  append(id: string, events: string[], over?: string[]): Promise<boolean> {
     const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
     if (!lifter || !memory) return Promise.resolve(false);
     const { rows, seal } = rowsOf(id, events, lifter.seal, memory.places.events);
     const stay = over ? less(setsOf(lifter.draft), over) : [];
-    const entered: Entered = { events, draft: stay, looked, ...(over ? { ends: lifter.draft } : {}) };
+    const entered: Entered = { events, draft: stay, ...(over ? { ends: lifter.draft } : {}) };
     const rest = rowsOf(id, stay, id, 0);
     lifter.events.push(...events);
     lifter.seal = seal;
@@ -588,13 +618,26 @@ export class Store {
     });
   }
 
-  /** What of a lifter is held as damaged from now on; nothing where somebody has looked and decided. */
-  hold(id: string, now: Damage | undefined): Promise<boolean> {
-    const lifter = this.lifters.get(id);
-    if (!lifter) return Promise.resolve(false);
-    const before = lifter.damage;
-    holding(lifter, now);
-    return this.writeTo(id, { events: [], draft: [], holds: { before, now } }, () => undefined, (ends) => ends);
+  /** Puts entries behind the log and sets behind the list, in one piece with what that decides: what was set aside is there no
+   * more, and what was damaged is held so no longer. Where another window decided on it first, nothing is put. */
+  putBehind(id: string, { events, draft, looked, takes, holds }: Behind): Promise<boolean> {
+    const [lifter, memory] = [this.lifters.get(id), this.memory.get(id)];
+    if (!lifter || !memory) return Promise.resolve(false);
+    const own = rowsOf(id, events, lifter.seal, memory.places.events);
+    const sets = rowsOf(id, draft, memory.draftSeal, memory.places.draft);
+    const entered: Entered = { events, draft, ...(looked ? { looked } : {}), ...(takes ? { takes } : {}), ...(holds ? { holds: { before: lifter.damage, now: holds.now } } : {}) };
+    lifter.events.push(...events);
+    lifter.draft.push(...draft);
+    lifter.seal = own.seal;
+    memory.draftSeal = sets.seal;
+    memory.places.events += events.length;
+    memory.places.draft += draft.length;
+    if (holds) holding(lifter, holds.now);
+    const act = (writing: Writing): void => {
+      for (const row of own.rows) part(writing.objectStore("events").add(row));
+      for (const row of sets.rows) part(writing.objectStore("drafts").add(row));
+    };
+    return this.writeTo(id, entered, act, (ends) => ({ events: ends.events + events.length, last: own.seal, draft: ends.draft + draft.length, draftLast: sets.seal }));
   }
 
   /** Sets something of a lifter aside who is here. */

@@ -1,56 +1,14 @@
-// What else happened: the morning after, a break, a clearance, a sign-off, the coach's own decision.
+// What else happened: the morning after, a break, a sign-off, the coach's own decision.
 import type { App } from "./app.ts";
-import { button, choices, el, fill, showBox, type Child } from "./element.ts";
-import type { Ask, Clearance, EventKindInput, LayoffReason, Mass as Weight, PainAnswer, EverydayTest } from "bismar-page-package";
+import { clearance } from "./clearance.ts";
+import { button, choices, el, type Child } from "./element.ts";
+import type { Ask, LayoffReason, Mass as Weight, PainAnswer, EverydayTest } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
 import { given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
-
-type Made = EventKindInput | string;
-
-/** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing. */
-function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
-  const lifter = app.lifter;
-  if (!lifter) return;
-  const box = el("dialog", { class: "pad wide", "aria-label": title });
-  const wrong = el("p", { class: "wrong", role: "alert" });
-  const draw = (): void =>
-    fill(
-      box,
-      el("h2", {}, title),
-      parts(draw),
-      wrong,
-      el(
-        "div",
-        { class: "row" },
-        button("Cancel", () => box.close(), { class: "quiet" }),
-        button(
-          "Write it down",
-          () => {
-            const made = make();
-            if (typeof made === "string") {
-              wrong.textContent = made;
-              return;
-            }
-            box.close();
-            void app.record(lifter, made).then(() => app.refresh());
-          },
-          { class: "main", "data-act": "write-down" },
-        ),
-      ),
-    );
-  draw();
-  showBox(box);
-}
-
-function who(label: string): { field: HTMLElement; name: () => string } {
-  const input = el("input", { type: "text", maxlength: 60, autocomplete: "off", id: "who" });
-  return { field: el("div", { class: "field" }, el("label", { class: "label", for: "who" }, label), input), name: () => input.value.trim() };
-}
-
-const NAME = "Who, please.";
+import { NAME, who, writeBox } from "./write_box.ts";
 
 /** The morning after a session: that one, or the last. */
 export function morningAfter(app: App, of?: { session: number }, said?: "yes"): void {
@@ -95,42 +53,6 @@ function away(app: App): void {
       el("div", { class: "field" }, el("label", { class: "label", for: "from" }, "First day of it"), from),
     ],
     () => (reason === undefined ? "How it was, please." : from.value ? { layoffNoted: { from: from.value, reason } } : "The first day, please."),
-  );
-}
-
-function clearance(app: App): void {
-  const by = who("Who said so");
-  let status: Clearance["status"] | undefined;
-  let hold: string | undefined;
-  let effort: string | undefined;
-  writeBox(
-    app,
-    "A clearance",
-    (redraw) => [
-      el("p", { class: "soft" }, "The page keeps what was said and examines nobody. A stop reopens only with a clearance and then the coach\u2019s sign-off."),
-      choices("What was said", [{ value: "cleared", label: "Cleared" }, { value: "cleared_with_limits", label: "Cleared within limits" }, { value: "not_cleared", label: "Not cleared" }], status, (value) => {
-        status = value;
-        redraw();
-      }),
-      status === "cleared_with_limits" && choices("Long breath-holding", [{ value: "no", label: "Nothing was said" }, { value: "yes", label: "Not allowed" }], hold, (value) => {
-        hold = value;
-        redraw();
-      }),
-      status === "cleared_with_limits" && choices("Highest effort", [{ value: "none", label: "Nothing was said" }, ...[5, 6, 7, 8].map((rating) => ({ value: String(rating), label: String(rating) }))], effort, (value) => {
-        effort = value;
-        redraw();
-      }),
-      by.field,
-    ],
-    () => {
-      if (status === undefined) return "What was said, please.";
-      if (status === "cleared_with_limits" && hold === undefined) return "Long breath-holding: what was said, please.";
-      if (by.name() === "") return NAME;
-      const limit = { ...(hold === "yes" ? { noBreathHold: true } : {}), ...(effort !== undefined && effort !== "none" ? { effort: Number(effort) } : {}) };
-      // A newer clearance takes the place of the limits before it: one that names none would lift them.
-      if (status === "cleared_with_limits" && Object.keys(limit).length === 0) return "Which limit, please: without one the limits before it would be gone.";
-      return { clearanceRecorded: { status, who: by.name(), ...(status === "cleared_with_limits" ? { limits: [limit] } : {}) } };
-    },
   );
 }
 

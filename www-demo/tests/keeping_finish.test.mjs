@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, further, go, handOn, logOf, demoPlan, NEXT_DAY, reload, saved, stored, upload } from "./keep.mjs";
+import { bringIn, everything, FILE, fileOf, further, go, Hand, handOn, logOf, demoPlan, NEXT_DAY, reload, saved, stored, upload } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -155,5 +155,61 @@ describe("pain of a session none of which fits", () => {
     await stored(hand, "drafts", 0);
     assert.match((await textsOf(hand)).at(-1), new RegExp(`"day":"${NEXT_DAY}".*pain_report.*"score":8`));
     await hand.close();
+  });
+
+  it("is written once where one place of it is refused, and the end is tried again", async () => {
+    const one = await handOn(browser);
+    await bringIn(one, fileOf({ log: logOf("Max"), plan: demoPlan, draft: [set("box squat", ["brace held"])] }));
+    const two = new Hand(await one.context.newPage());
+    await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
+    await two.page.goto(FILE);
+    await two.ready();
+    await one.page.bringToFront();
+    const tell = async (...pains) => {
+      await go(one, "today");
+      await one.tap('[data-act="finish"]');
+      await one.page.locator("dialog").getByRole("button", { name: "Yes, some" }).click();
+      for (const [at, [region, score]] of pains.entries()) {
+        if (at > 0) await one.tap('dialog [data-act="another-place"]');
+        await one.tap(`dialog [aria-label="Where"] [data-value="${region}"]`);
+        await one.tap(`dialog [aria-label="How much, 0 to 10"] [data-value="${score}"]`);
+      }
+    };
+    const save = () => one.page.locator("dialog").getByRole("button", { name: "Save the session" }).click();
+    await tell(["knee", 4], ["hip", 3]);
+    // Another window puts a log in its place that knows neither the lift nor the hip.
+    const less = lacking("Max", "box squat");
+    for (const { kind } of less.events) {
+      const settings = kind.parameters_changed;
+      if (!settings) continue;
+      settings.lifts = settings.lifts.filter((lift) => !lift.regions.includes("hip"));
+      settings.regions = settings.regions.filter((region) => region.id !== "hip");
+    }
+    await two.page.bringToFront();
+    await upload(two, fileOf({ log: less, plan: { ...demoPlan, lifts: [{ lift: "front squat" }] } }));
+    await two.tap('[data-act="replace"]');
+    await two.tap("dialog [data-yes]");
+    await stored(two, "events", less.events.length);
+    await one.page.bringToFront();
+    await says(one.page.locator("body"), /Another window wrote to Max/);
+    await save();
+    await says(one.page.locator("main"), /The session is not ended\..*hip.*The other pain that was told is in the log/);
+    await stored(one, "events", less.events.length + 1);
+    await stored(one, "drafts", 1);
+    // The hip is made known, and all is told again.
+    await one.view("plan");
+    await one.page.locator("summary", { hasText: "More about front squat" }).click();
+    await one.page.getByRole("button", { name: "front squat: gate, rungs, regions" }).click();
+    await one.page.getByLabel("Another region", { exact: true }).fill("hip");
+    await one.page.getByRole("button", { name: "Another region: add" }).click();
+    await one.tap('[data-act="save-lift"]');
+    await stored(one, "events", less.events.length + 2);
+    await tell(["knee", 4], ["hip", 3]);
+    await save();
+    await says(one.page.locator("main"), /The pain is recorded\. box squat: 1 set not recorded/);
+    await stored(one, "drafts", 0);
+    const texts = await textsOf(one);
+    for (const region of ["knee", "hip"]) assert.equal(texts.filter((text) => text.includes("pain_report") && text.includes(region)).length, 1, region);
+    await one.context.close();
   });
 });

@@ -266,6 +266,31 @@ describe("a tap just after another window wrote", () => {
   });
 });
 
+describe("a window that is being opened", () => {
+  it("shows the stop that another wrote after what lies on the device was read", async () => {
+    const one = await handOn(browser);
+    await bringIn(one, fileOf(logOf("Ute")));
+    const two = new Hand(await one.context.newPage());
+    await two.page.addInitScript(deafen);
+    await two.page.addInitScript(() => {
+      const make = WebAssembly.instantiateStreaming;
+      const waits = new Promise((resolve) => (globalThis.goOn = resolve));
+      WebAssembly.instantiateStreaming = (...given) => waits.then(() => make.apply(WebAssembly, given));
+    });
+    await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
+    await two.page.goto(FILE);
+    // Long enough to read it.
+    await two.page.waitForTimeout(1_500);
+    await signed(one);
+    await stored(one, "events", 704);
+    await two.page.bringToFront();
+    await two.page.evaluate(() => globalThis.goOn());
+    await two.ready();
+    await says(two.page.locator(".stop-band"), /chest pain/i);
+    await one.context.close();
+  });
+});
+
 describe("the preview of a file", () => {
   const more = () => fileOf(logOf("Ann", (log) => { log.events.at(-1).note = "in the file"; }));
 

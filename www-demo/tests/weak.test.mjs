@@ -103,7 +103,8 @@ describe("limits", () => {
     await hand.page.evaluate(() => { for (const one of document.querySelectorAll("main details")) one.open = true; });
     await hand.page.getByRole("button", { name: "A clearance", exact: true }).click();
     await hand.page.locator('dialog [data-value="cleared_with_limits"]').click();
-    await hand.page.locator('dialog [aria-label="Long breath-holding"] [data-value="yes"]').click();
+    for (const [label, value] of [["Where the limit holds", "everywhere"], ["Highest effort", "unsaid"], ["Long breath-holding", "yes"], ["Loaded bending of the spine", "no"]])
+      await hand.page.locator(`dialog [aria-label="${label}"] [data-value="${value}"]`).click();
     await hand.page.locator("dialog #who").fill("invented clinician");
     await hand.page.locator('[data-act="write-down"]').click();
     await hand.page.getByText("Recorded.").waitFor();

@@ -175,6 +175,9 @@ describe("a week in a gym of pounds with a sore back", () => {
     await says(hand.page.locator("main"), /Nothing lighter can be loaded within one step\./);
     await finish();
     await look("wednesday-done");
+    // What was to be left is what the plan asks of the lift.
+    await hand.view("q9");
+    await says(hand.page.locator('main [aria-label="Wanted left"] [aria-pressed="true"]'), /^✓?\s*4$/);
   });
 
   it("Friday: pain that runs down a limb stops the back's lifts, on every view", async () => {
@@ -191,6 +194,12 @@ describe("a week in a gym of pounds with a sore back", () => {
       assert.equal(await load(lift), undefined, `${lift} gives no load`);
     }
     await counts(hand.page.locator(".stop-band"), 1);
+    await hand.view("plan");
+    for (const lift of ["box squat", "straight-bar pull", "supported row"]) {
+      const words = tidy(await hand.page.locator(`[data-sentence="${lift}"]`).innerText());
+      assert.match(words, /stopped: .*no load until this is cleared/s, lift);
+      assert.doesNotMatch(words, /lb, \d|\d × \d/, `${lift} stands with no load in the plan`);
+    }
     for (const view of ["questions", "lifters", "log", "files", "gym", "plan", "q9", "q12", "q24", "q28"]) {
       await hand.view(view);
       await look(`friday-${view}`);

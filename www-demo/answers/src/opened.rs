@@ -276,24 +276,26 @@ impl Opened {
     pub(crate) fn add(&mut self, event: Event) -> Result<(), Error> {
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
-        // A number that is taken is for the whole fold to refuse.
-        let applied = if used { None } else { self.state.clone().applied(&event).ok() };
-        let in_order = applied.is_some();
-        let mut diary = self.diary.take();
-        // What is asked of the whole log grows with it, unless its past changed.
-        let grows = |diary: &mut Rc<Diary<'static>>| Rc::make_mut(diary).add(&event).is_ok();
-        let grown = in_order && diary.as_mut().is_some_and(grows);
-        self.log.events.push(event);
-        let state = match applied.map_or_else(|| self.folded(), Ok) {
-            Ok(state) => state,
-            Err(error) => {
-                self.log.events.truncate(events);
-                self.diary.replace(diary);
-                return Err(error);
-            }
+        // Taken once: by what questions about the whole log are asked of, where that was made, since it has the state too.
+        let taken = match self.diary.get_mut() {
+            // A number that is taken is for the whole fold to refuse.
+            _ if used => None,
+            Some(diary) => Some(Rc::make_mut(diary).add(&event).map(|()| diary.state().clone())),
+            None => Some(self.state.clone().applied(&event)),
         };
-        self.diary.replace(diary.filter(|_| grown));
-        self.walk.replace(self.walk.take().filter(|_| in_order));
+        let in_order = matches!(taken, Some(Ok(_)));
+        self.log.events.push(event);
+        let after = match taken {
+            // What is wrong with the event itself is wrong wherever it stands; checking says where it stands.
+            Some(Err(error)) if error.code() != Code::NeedsRefold => self.log.check().and(Err(error)),
+            Some(Ok(state)) => Ok(state),
+            _ => self.folded(),
+        };
+        let state = after.inspect_err(|_| self.log.events.truncate(events))?;
+        if !in_order {
+            // The past is another by now.
+            (self.diary, self.walk) = (RefCell::default(), RefCell::default());
+        }
         let state = std::mem::replace(&mut self.state, state);
         if self.before.len() >= MOST_BEFORE {
             self.before.remove(0);

@@ -305,12 +305,20 @@ fn a_log_that_is_kept_open_answers_after_every_addition_as_one_that_is_read_whol
     assert!(changed > 10, "{changed}");
     // What is refused changes nothing: a lift that nobody declared, an event that is not there.
     let before = said(&open);
+    let next = highest.unwrap() + 16;
     for kind in [
         r#"{"session_recorded":{"lifts":[{"lift":"curl","sets":[]}]}}"#,
         r#"{"correction":{"replaces":8000}}"#,
+        r#"{"pain_report":{"region":"left ear","score":2}}"#,
+        r#"{"clearance_recorded":{"status":"cleared_with_limits","who":"invented clinic","limits":[]}}"#,
+        r#"{"clearance_recorded":{"status":"cleared_with_limits","who":"invented clinic","limits":[{"region":"left ear","effort":6}]}}"#,
     ] {
-        append(&open, "2026-09-20", kind).unwrap_err();
+        let refused = append(&open, "2026-09-20", kind).unwrap_err();
         assert_eq!(said(&open), before);
+        let event = format!(r#"{{"sequence":{next},"day":"2026-09-20","kind":{kind}}}"#);
+        let log = format!("{},{event}]}}", whole.strip_suffix("]}").unwrap());
+        let read = ask("page.open", &[("log", text(&log))]).unwrap_err();
+        assert_eq!(refused, read, "as the log that is read whole refuses it");
     }
     assert_eq!(ask("page.close", &[("log", open.clone())]).unwrap(), Value::Bool(true));
     assert_eq!(ask("page.lifter", &[("log", open)]).unwrap_err().code(), bismar::Code::NotReady);

@@ -55,13 +55,15 @@ function nextSet(app: App): Child {
   const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad());
   const reps = kept(app, "reps", () => 5);
   const felt = kept(app, "felt", () => 1);
-  const wanted = kept(app, "wanted", () => 3);
+  // As the plan asks of the lift; three where there is none (our choice).
+  const asked = `wanted ${lift.value ?? ""}`;
+  const wanted = kept(app, asked, () => (own ? Number(own.reserve) : 3));
   const inputs = fields(
     lift.field,
     load.field,
     numberField("Repetitions", String(reps), "", (value) => put(app, "reps", value)),
     choices("It felt like so many left", reserve, felt, (value) => put(app, "felt", value)),
-    choices("Wanted left", reserve, wanted, (value) => put(app, "wanted", value)),
+    choices("Wanted left", reserve, wanted, (value) => put(app, asked, value)),
     lift.value === undefined && barChoice(app),
   );
   const implement = lift.value === undefined ? app.bar() : implementOf(app, { lift: lift.value });
