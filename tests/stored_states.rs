@@ -386,7 +386,7 @@ fn no_list_of_a_state_is_longer_than_the_fold_makes_it() {
         ("/shared/clearance/limits", limit, 64, "shared.clearance.limits"),
         ("/shared/asks", &document["shared"]["asks"][0], 5, "shared.asks"),
         ("/shared/regions", &document["shared"]["regions"][0], 96, "shared.regions"),
-        ("/shared/body_masses", &json!(["2026-01-05", {"kg": 80}]), 12, "shared.body_masses"),
+        ("/shared/body_masses", &json!(["2026-01-05", {"kg": 80}]), 28, "shared.body_masses"),
         ("/set_aside", &document["set_aside"][0], 16, "set_aside"),
         ("/shared/regions/0/scores", &score, 3, "shared.regions[0].scores"),
         ("/lifts/0/1/sittings", &sitting, 12, "lifts[0].sittings"),

@@ -6,6 +6,7 @@ use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::raters::Marked;
 use crate::caution::Caution;
 use crate::condition::DayClass;
 use crate::error::Error;
@@ -68,14 +69,6 @@ pub(super) struct Done {
     pub(super) sitting: Option<Sitting>,
     /// The body mass last recorded, with its day.
     pub(super) body: Option<(Day, Mass)>,
-}
-
-/// By how many people the sets of a lift were marked at the most.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Marked {
-    NoSets,
-    ByOneAtMost,
-    BySeveral,
 }
 
 /// One lift of one session.
@@ -311,16 +304,6 @@ impl<'a> Diary<'a> {
     /// What to show beside any answer: a stop comes first.
     pub(super) fn cautions(&self, today: Day) -> Vec<Caution> {
         super::cautions_of(&self.state, today)
-    }
-}
-
-impl Marked {
-    fn of(done: &LiftSession) -> Marked {
-        match done.sets.iter().map(|set| set.all_marks().count()).max() {
-            None => Marked::NoSets,
-            Some(0 | 1) => Marked::ByOneAtMost,
-            Some(_) => Marked::BySeveral,
-        }
     }
 }
 

@@ -11,7 +11,7 @@ use crate::error::{Code, Error};
 use crate::gate::{Agreement, AgreementWeights, Mark, Rater, SetMarks, rater_agreement};
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
-use crate::record::{EventKind, Log, WorkSet};
+use crate::record::{EventKind, LiftSession, Log, WorkSet};
 
 /// Level of the intervals.
 const LEVEL: f64 = 0.95;
@@ -92,6 +92,24 @@ pub struct Raters {
     pub sources: Vec<&'static str>,
     /// What to show beside it.
     pub cautions: Vec<Caution>,
+}
+
+/// By how many people the sets of a lift were marked at the most.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Marked {
+    NoSets,
+    ByOneAtMost,
+    BySeveral,
+}
+
+impl Marked {
+    pub(super) fn of(done: &LiftSession) -> Marked {
+        match done.sets.iter().map(|set| set.all_marks().count()).max() {
+            None => Marked::NoSets,
+            Some(0 | 1) => Marked::ByOneAtMost,
+            Some(_) => Marked::BySeveral,
+        }
+    }
 }
 
 /// The marks of two people, side by side.

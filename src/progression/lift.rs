@@ -8,9 +8,8 @@ use alloc::vec::Vec;
 use super::day_start::DayStart;
 use super::loadable::Loadable;
 use super::setup::SetupSeen;
-use super::sitting::{SITTINGS, Sitting};
+use super::sitting::Sitting;
 use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
-use crate::gate::Outcome;
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::{NamedPlace, OverrideEnd, Restart, Shortfall};
 use crate::record::{Grant, LiftParameters, Place};
@@ -383,23 +382,5 @@ impl Now {
         if self.here_on.replace(on) != Some(on) {
             self.here.0 = self.here.0.saturating_add(1);
         }
-    }
-
-    /// Keeps a session; older ones at this place become counts.
-    pub(crate) fn remember(&mut self, sitting: Sitting) {
-        (self.unanswered, self.stepped) = (None, false);
-        self.sittings.push(sitting);
-        if self.sittings.len() > SITTINGS {
-            let oldest = self.sittings.remove(0);
-            if oldest.outcome != Outcome::NotScored {
-                self.earlier.0 = self.earlier.0.saturating_add(u32::from(oldest.acceptable));
-                self.earlier.1 = self.earlier.1.saturating_add(u32::from(oldest.scored));
-            }
-        }
-    }
-
-    /// Whether the last session at this place was the work granted and passed.
-    pub(crate) fn last_passed(&self) -> bool {
-        self.sittings.last().is_some_and(|last| last.outcome == Outcome::Pass)
     }
 }

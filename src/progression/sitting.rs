@@ -1,5 +1,6 @@
 //! A session of one lift as the gate needs it.
 
+use super::lift::Now;
 use crate::gate::Outcome;
 use crate::quantity::Day;
 
@@ -88,5 +89,25 @@ impl From<Sitting> for SittingLine {
         ];
         let flags = flags.into_iter().rev().fold(0, |bits, flag| 2 * bits + u16::from(flag));
         (sitting.session, sitting.day, sitting.outcome, flags, sitting.scored, sitting.acceptable)
+    }
+}
+
+impl Now {
+    /// Keeps a session; older ones at this place become counts.
+    pub(crate) fn remember(&mut self, sitting: Sitting) {
+        (self.unanswered, self.stepped) = (None, false);
+        self.sittings.push(sitting);
+        if self.sittings.len() > SITTINGS {
+            let oldest = self.sittings.remove(0);
+            if oldest.outcome != Outcome::NotScored {
+                self.earlier.0 = self.earlier.0.saturating_add(u32::from(oldest.acceptable));
+                self.earlier.1 = self.earlier.1.saturating_add(u32::from(oldest.scored));
+            }
+        }
+    }
+
+    /// Whether the last session at this place was the work granted and passed.
+    pub(crate) fn last_passed(&self) -> bool {
+        self.sittings.last().is_some_and(|last| last.outcome == Outcome::Pass)
     }
 }
