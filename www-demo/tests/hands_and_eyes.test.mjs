@@ -69,6 +69,10 @@ async function everyView(colorScheme) {
     await hand.page.evaluate(() => { for (const one of document.querySelectorAll("main details")) one.open = true; });
     await hand.page.getByRole("button", { name: label, exact: true }).click();
     await look(label);
+    if (label === "A clearance") {
+      await hand.page.locator('dialog [data-value="cleared_with_limits"]').click();
+      await look("a clearance within limits");
+    }
     await shut();
   }
   await hand.page.locator('[data-act="correct"]').first().click();
