@@ -175,7 +175,7 @@ mod tests {
     /// One value more or less, another one, or the same in another order: another digest.
     #[test]
     fn what_is_mixed_counts_in_its_place() {
-        let of = |values: &[u16]| values.iter().fold(0, |before, value| mixed(before, value));
+        let of = |values: &[u16]| values.iter().fold(0, mixed);
         let all = [
             of(&[]),
             of(&[1]),

@@ -2,9 +2,9 @@
 
 use bismar::Error;
 use bismar::prescription::{SessionPlan, Verdict, next_session_from};
-use bismar::progression::State;
-use bismar::quantity::{Day, Name};
-use bismar::record::{ClearanceStatus, Event, EventKind, LiftPlan, Log, Plan};
+use bismar::progression::{PainZone, State, pain_zone};
+use bismar::quantity::{Day, Name, Pain};
+use bismar::record::{ClearanceStatus, Event, EventKind, LiftPlan, Log, PainAnswer, Plan, Policy};
 use bismar::text::{self, Words};
 use serde::{Deserialize, Serialize};
 
@@ -52,9 +52,9 @@ pub(crate) struct InForce {
     /// What it is, in words.
     what: String,
     since: Day,
-    /// The event that stopped, where the state keeps its number.
+    /// Where it hurts.
     #[serde(skip)]
-    event: Option<u32>,
+    region: Option<Name>,
 }
 
 /// A stop that is in force here and would not be with a file.
@@ -71,8 +71,9 @@ pub(crate) fn in_force(state: &State) -> Vec<InForce> {
     let words = state.parameters().map_or_else(Words::plain, Words::of);
     let mut all = Vec::new();
     if let Some(stop) = state.stop() {
-        let (since, event) = (stop.since, Some(stop.event));
-        let mut add = |kind, what: &str| all.push(InForce { kind, what: what.to_string(), since, event });
+        let since = stop.since;
+        let mut add =
+            |kind, what: &str| all.push(InForce { kind, what: what.to_string(), since, region: None });
         stop.signs.iter().for_each(|sign| add("sign", text::stop_sign(*sign)));
         if stop.signs.is_empty() {
             add("refused", "the answer about clearance was not to train");
@@ -81,19 +82,19 @@ pub(crate) fn in_force(state: &State) -> Vec<InForce> {
     all.extend(state.regions().iter().filter_map(|region| {
         let stop = region.stop.as_ref()?;
         let what = format!("pain in the {}", words.region_name(&region.id));
-        Some(InForce { kind: "pain", what, since: stop.since, event: Some(stop.event) })
+        Some(InForce { kind: "pain", what, since: stop.since, region: Some(region.id.clone()) })
     }));
     all.extend(state.ill_since().map(|since| InForce {
         kind: "illness",
         what: "an illness or operation, with no new clearance yet".to_string(),
         since,
-        event: None,
+        region: None,
     }));
     all.extend(state.asks().iter().map(|open| InForce {
         kind: "ask",
         what: text::ask(open.ask).to_string(),
         since: open.since,
-        event: None,
+        region: None,
     }));
     all
 }
@@ -105,8 +106,19 @@ pub(crate) fn opened(before: &State, after: &State) -> Vec<InForce> {
     in_force(before).into_iter().filter(gone).collect()
 }
 
+/// What an event tells of pain.
+fn pains(kind: &EventKind) -> &[PainAnswer] {
+    match kind {
+        EventKind::PainReport(answer) => std::slice::from_ref(answer),
+        EventKind::DayReport(report) => report.pain.as_deref().unwrap_or_default(),
+        EventKind::SessionRecorded(session) => session.pain.as_deref().unwrap_or_default(),
+        EventKind::NextDayReport(report) => report.pain.as_deref().unwrap_or_default(),
+        _ => &[],
+    }
+}
+
 /// Whether an event reports that.
-fn reports(event: &Event, one: &InForce) -> bool {
+fn reports(event: &Event, one: &InForce, policy: &Policy) -> bool {
     match &event.kind {
         EventKind::SymptomReport(report) => {
             one.kind == "sign" && report.signs.iter().any(|sign| text::stop_sign(*sign) == one.what)
@@ -118,7 +130,10 @@ fn reports(event: &Event, one: &InForce) -> bool {
         EventKind::DayReport(report) if one.kind == "ask" => {
             report.asks.iter().flatten().any(|ask| text::ask(*ask) == one.what)
         }
-        _ => one.kind == "pain" && one.event == Some(event.sequence),
+        kind => {
+            let stops = |answer: &PainAnswer| pain_zone(answer, Pain::NONE, policy) == PainZone::Stop;
+            pains(kind).iter().any(|answer| one.region.as_ref() == Some(&answer.region) && stops(answer))
+        }
     }
 }
 
@@ -129,16 +144,17 @@ pub(crate) fn gone(here: &Opened, there: &Log, state: &State) -> Result<Vec<Stop
         return Ok(Vec::new());
     }
     let (own, others) = (here.log.effective()?, there.effective()?);
+    let policy = here.state.parameters().map(|all| all.policy.clone()).unwrap_or_default();
     let stays = |event: &Event, one: &InForce| {
         others.iter().any(|other| {
             other.sequence == event.sequence
-                && if one.kind == "pain" { other.kind == event.kind } else { reports(other, one) }
+                && if one.kind == "pain" { other.kind == event.kind } else { reports(other, one, &policy) }
         })
     };
     Ok(opens
         .into_iter()
         .map(|one| {
-            let taken_back = own.iter().any(|event| reports(event, &one) && !stays(event, &one));
+            let taken_back = own.iter().any(|event| reports(event, &one, &policy) && !stays(event, &one));
             StopGone { taken_back, what: one.what, since: one.since }
         })
         .collect())
