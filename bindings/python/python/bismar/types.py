@@ -767,6 +767,8 @@ class ClearanceInForce(TypedDict):
     """When."""
     expires: Day
     """Last day it holds."""
+    told: float
+    """Number under which it and its limits were told last: one given before takes none of them away."""
     limits: NotRequired[list[ClearanceLimits]]
     """Its limits."""
 
@@ -779,6 +781,8 @@ class ClearanceInForceInput(TypedDict):
     """When."""
     expires: Day
     """Last day it holds."""
+    told: float
+    """Number under which it and its limits were told last: one given before takes none of them away."""
     limits: NotRequired[Sequence[ClearanceLimitsInput]]
     """Its limits."""
 
@@ -1586,7 +1590,9 @@ EstimatedBy: TypeAlias = Union[Literal['equations', 'own_curve']]
 class Event(TypedDict):
     """One event of a log."""
     sequence: float
-    """Number of the event; orders events of one day and never repeats."""
+    """Number of the event, in the order in which events are told; orders events of one day and never repeats. What a word
+    lifts or closes (a clearance, a sign-off, an answer) was told before it, under a lower number.
+    """
     day: Day
     """The day in the lifter's own calendar."""
     kind: EventKind
@@ -1598,7 +1604,9 @@ class Event(TypedDict):
 class EventInput(TypedDict):
     """One event of a log."""
     sequence: float
-    """Number of the event; orders events of one day and never repeats."""
+    """Number of the event, in the order in which events are told; orders events of one day and never repeats. What a word
+    lifts or closes (a clearance, a sign-off, an answer) was told before it, under a lower number.
+    """
     day: Day
     """The day in the lifter's own calendar."""
     kind: EventKindInput
@@ -2730,6 +2738,17 @@ Lacking_pass_of = TypedDict("Lacking_pass_of", {"pass_of": "Name"})
 
 # What nobody wrote down. An answer names it in place of a number; it is never taken as nought.
 Lacking: TypeAlias = Union[Literal['session', 'body_mass', 'second_rater', 'day_answers', 'day_class', 'missed_session', 'next_session', 'plan', 'parameters', 'clearance', 'function_test', 'birthday', 'block'], "Lacking_session_of", "Lacking_session_rating", "Lacking_weeks", "Lacking_usable_set", "Lacking_sets_for_curve", "Lacking_conditions", "Lacking_pass_of"]
+
+class LaidBy(TypedDict):
+    """What is kept of a lift that was left out long ago."""
+    id: Name
+    last: NotRequired[Day]
+    """Day of its last session; absent where it was never trained."""
+    place: NamedPlace
+    """Where it stood: it comes back at no harder place."""
+    regions: NotRequired[list[Name]]
+    """Every region that concerned it."""
+
 
 class LastDone(TypedDict):
     """The last session of a lift."""
@@ -3901,6 +3920,10 @@ class Now(TypedDict):
     """In what the last session fell short of the work granted, where it did."""
     stepped: NotRequired[bool]
     """Its last step put it where it stands, and it has not been trained there."""
+    moved: NotRequired[list[Place | float]]
+    """Number under which the last act or clearance was told that has it done at another place, and the place before: a session told
+    earlier that says no place was not done where it stands now.
+    """
     moves: NotRequired[list[list[Day | Mass]]]
     """Upward moves within the longest window, each with the load before it."""
     missed: NotRequired[float]
@@ -4003,6 +4026,10 @@ class NowInput(TypedDict):
     """In what the last session fell short of the work granted, where it did."""
     stepped: NotRequired[bool]
     """Its last step put it where it stands, and it has not been trained there."""
+    moved: NotRequired[tuple[float, PlaceInput]]
+    """Number under which the last act or clearance was told that has it done at another place, and the place before: a session told
+    earlier that says no place was not done where it stands now.
+    """
     moves: NotRequired[Sequence[tuple[Day, MassInput]]]
     """Upward moves within the longest window, each with the load before it."""
     missed: NotRequired[float]
@@ -4245,6 +4272,8 @@ class OpenAsk(TypedDict):
     """What."""
     since: Day
     """Said first on that day."""
+    told: float
+    """Number under which it was told last: an answer given before closes nothing."""
 
 
 class OperatingCharacteristic(TypedDict):
@@ -6989,8 +7018,8 @@ class Shared(TypedDict):
     """A symptom stop in force."""
     clearance: NotRequired[ClearanceInForce]
     """The clearance in force."""
-    ill_since: NotRequired[Day]
-    """An illness after which a new clearance is needed, by its first day."""
+    ill_since: NotRequired[list[Day | float]]
+    """An illness after which a new clearance is needed, by its first day, with the number under which it was told last."""
     asks: NotRequired[list[OpenAsk]]
     """What was said when asked before training, until it is answered."""
     layoffs: NotRequired[list[Layoff]]
@@ -7007,8 +7036,8 @@ class Shared(TypedDict):
     """The day on which the morning after the last training was first answered; absent while it is not."""
     sessions: NotRequired[list[list[Day | float]]]
     """Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day."""
-    laid_by: NotRequired[list[list[Day | Name]]]
-    """Lifts left out so long ago that the day of their last session is all that is kept, in its order."""
+    laid_by: NotRequired[list[LaidBy]]
+    """Lifts left out so long ago that they are kept no more as they stood, in the order of their last sessions."""
     unknown: float
     """Events of unknown kinds so far."""
 
@@ -7035,8 +7064,8 @@ class SharedInput(TypedDict):
     """A symptom stop in force."""
     clearance: NotRequired[ClearanceInForceInput]
     """The clearance in force."""
-    ill_since: NotRequired[Day]
-    """An illness after which a new clearance is needed, by its first day."""
+    ill_since: NotRequired[tuple[Day, float]]
+    """An illness after which a new clearance is needed, by its first day, with the number under which it was told last."""
     asks: NotRequired[Sequence[OpenAsk]]
     """What was said when asked before training, until it is answered."""
     layoffs: NotRequired[Sequence[Layoff]]
@@ -7053,8 +7082,8 @@ class SharedInput(TypedDict):
     """The day on which the morning after the last training was first answered; absent while it is not."""
     sessions: NotRequired[Sequence[tuple[float, Day]]]
     """Numbers and days of the last sessions, oldest first: an answer about one of them speaks of its day."""
-    laid_by: NotRequired[Sequence[tuple[Name, Day]]]
-    """Lifts left out so long ago that the day of their last session is all that is kept, in its order."""
+    laid_by: NotRequired[Sequence[LaidBy]]
+    """Lifts left out so long ago that they are kept no more as they stood, in the order of their last sessions."""
     unknown: float
     """Events of unknown kinds so far."""
 
@@ -7174,7 +7203,7 @@ class SignOff(TypedDict):
 
 
 # Why the coach's sign-off lifted no stop.
-SignOffRefusal: TypeAlias = Union[Literal['no_clearance', 'not_cleared', 'clearance_expired', 'names_no_region']]
+SignOffRefusal: TypeAlias = Union[Literal['no_clearance', 'not_cleared', 'clearance_expired', 'names_no_region', 'told_later']]
 
 SignOffScope_region = TypedDict("SignOffScope_region", {"region": "Name"})
 
@@ -7429,8 +7458,10 @@ class Stop(TypedDict):
     """A stop that only a clearance and a sign-off lift."""
     since: Day
     """When."""
-    event: float
-    """The event that stopped."""
+    told: float
+    """Number under which what stops was told last: of an event, or of the correction that says it. A clearance or a sign-off
+    of a lower number was given before, and lifts nothing of it.
+    """
     signs: NotRequired[list[StopSign]]
     """Signs that stopped; none for pain or for a clearance that was refused."""
     features: NotRequired[list[PainFeature]]
@@ -7498,6 +7529,8 @@ class StoredState(TypedDict):
     last: NotRequired[list[Day | float]]
     told: float
     """How many different events the log told, corrections too."""
+    events: str
+    """Digest of the events that were folded, in hexadecimal."""
     parameters: NotRequired[RecordParameters]
     digest: str
     shared: Shared
@@ -7531,6 +7564,8 @@ class StoredStateInput(TypedDict):
     last: NotRequired[tuple[Day, float]]
     told: float
     """How many different events the log told, corrections too."""
+    events: str
+    """Digest of the events that were folded, in hexadecimal."""
     parameters: NotRequired[RecordParametersInput]
     digest: str
     shared: SharedInput
@@ -8325,7 +8360,10 @@ class WorkSet(TypedDict):
     effort: NotRequired[Effort]
     """How hard it was. Absent means not asked."""
     failed: NotRequired[bool]
-    """A repetition was tried and missed."""
+    """A repetition was tried and missed beyond those done. Absent means that none was told, and not that somebody asked: what a set
+    shows it shows by the repetitions done and their marks, which are never taken for granted, so that leaving this out makes
+    no pass of what is none. Told, it is a fail.
+    """
     marks: NotRequired[SetMarks]
     """Technique marks. Absent means not scored, which is never a pass."""
     velocity: NotRequired[float]
@@ -8345,7 +8383,10 @@ class WorkSetInput(TypedDict):
     effort: NotRequired[Effort]
     """How hard it was. Absent means not asked."""
     failed: NotRequired[bool]
-    """A repetition was tried and missed."""
+    """A repetition was tried and missed beyond those done. Absent means that none was told, and not that somebody asked: what a set
+    shows it shows by the repetitions done and their marks, which are never taken for granted, so that leaving this out makes
+    no pass of what is none. Told, it is a fail.
+    """
     marks: NotRequired[SetMarks]
     """Technique marks. Absent means not scored, which is never a pass."""
     velocity: NotRequired[float]
