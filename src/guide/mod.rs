@@ -9,7 +9,7 @@
 //! | [`why_it_is_so`] | Why no clock, no schedule, whole nanograms, errors as data? |
 //! | [`by_hand`] | What changes against a notebook and a calculator? |
 //! | [`choose_an_equation`] | Which equation says what a set was worth, and where do the studies disagree? |
-//! | [`never`] | What is never done to a lifter, and which test shows it? |
+//! | [`never`](mod@never) | What is never done to a lifter, and which test shows it? |
 //! | [`provenance`] | Where does every number come from, and what is it held against? |
 //! | [`not_claimed`] | What is not claimed? |
 //! | [`doubts`] | What is weakest, and which study would settle it? |
