@@ -124,7 +124,7 @@ export function lifterG() {
     for (let week = 0; week < 24; week += 1) {
       const day = plus("2026-01-06", 7 * week);
       further(own, day, { day_report: { class: week % 2 === 0 ? "below" : "within", pain: [], asks: [] } });
-      further(own, day, front(seen(33.5, 5, { velocity: 0.5 + 0.01 * week, ...(week % 4 < 2 ? { failed: true } : {}) })));
+      further(own, day, front(seen(33.5, 5, { effort: { rir: 4 }, velocity: 0.5 + 0.01 * week, ...(week % 4 < 2 ? { failed: true } : {}) })));
     }
   });
   return { log, plan: plan({ lift: "front squat" }) };
