@@ -29,6 +29,8 @@ mod easing;
 mod elsewhere;
 #[path = "rules/guide.rs"]
 mod guide;
+#[path = "rules/held.rs"]
+mod held;
 #[path = "rules/hostile.rs"]
 mod hostile;
 #[path = "rules/heights.rs"]

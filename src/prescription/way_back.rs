@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::change::Change;
 use crate::gate::{PassRun, Requirement};
-use crate::progression::{HALF_SESSIONS, Now, Purpose, Status, View, WayBack, returned, row_today};
+use crate::progression::{HALF_SESSIONS, Now, Purpose, Status, View, WayBack, let_go, returned, row_today};
 use crate::quantity::{Day, Mass};
 use crate::record::Work;
 
@@ -153,7 +153,14 @@ pub(super) fn of_the_limit(status: &Status, view: &View<'_>) -> Vec<Change> {
     let below = |limit: Option<Mass>| limit.is_some_and(|limit| limit < granted);
     let clearance = below(view.clearance_load()).then_some(Change::Clearance);
     let ceiling = below(view.lift.set.ceiling) || is_above(view.lift.now.grant.load(), view);
-    clearance.into_iter().chain(ceiling.then_some(Change::CoachSetsOtherwise)).collect()
+    let otherwise = ceiling.then_some(Change::CoachSetsOtherwise);
+    clearance.into_iter().chain(otherwise).chain(after_the_word(view)).collect()
+}
+
+/// The way back that waits where a word has kept the lift below its work for so long, once it keeps it no more.
+fn after_the_word(view: &View<'_>) -> Vec<Change> {
+    let back = let_go(view).filter(|_| view.is_held());
+    back.as_ref().and_then(|now| Some(way_back(now.status.way_back()?, 0, now, view))).unwrap_or_default()
 }
 
 /// Whether all that can be loaded at the lift's place is heavier than this.

@@ -164,8 +164,12 @@ fn break_reasons(view: &View<'_>) -> Vec<Reason> {
     let (now, mut reasons) = (&view.lift.now, Vec::new());
     // A planned break on the way back interrupts it and ends nothing of it.
     if let Status::Returning { way, .. } | Status::Resting { way: Some(way) } = &now.status {
+        let load = now.grant.load();
         if way.gap > 0 {
-            reasons.push(Reason::Layoff { gap: way.gap, row: way.row, load: now.grant.load() });
+            reasons.push(match way.held {
+                true => Reason::HeldLower { days: way.gap, row: way.row, load },
+                false => Reason::Layoff { gap: way.gap, row: way.row, load },
+            });
         }
         reasons.extend(way.stepped_from.map(|from| Reason::SteppedBack { from }));
         reasons.extend(way.reopened.map(|on| Reason::StopLifted { on }));
@@ -178,7 +182,8 @@ fn break_reasons(view: &View<'_>) -> Vec<Reason> {
     }
     if now.half_sessions > 0 {
         // The first row is over after one pass, its sets are not.
-        let told = reasons.iter().any(|reason| matches!(reason, Reason::Layoff { .. }));
+        let told =
+            reasons.iter().any(|reason| matches!(reason, Reason::Layoff { .. } | Reason::HeldLower { .. }));
         let after = now.half_after.filter(|_| !told);
         reasons.extend(after.map(|(gap, row)| Reason::Layoff { gap, row, load: now.grant.load() }));
         reasons.push(Reason::HalfSets { sessions: now.half_sessions });

@@ -166,6 +166,12 @@ impl State {
         self.expire(event.day);
         let tied = |error: Error| error.at_event(event.sequence);
         self.take_kind(event, foreseen).map_err(tied)?;
+        if matches!(
+            event.kind,
+            EventKind::ClearanceRecorded(_) | EventKind::CoachOverride(_) | EventKind::ParametersChanged(_)
+        ) {
+            self.note_held(event.day);
+        }
         self.accept_where_automatic(event, foreseen.told(event.sequence)).map_err(tied)?;
         self.forget_closed_regions();
         self.told = self.told.and(event, foreseen.told(event.sequence));

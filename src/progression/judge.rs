@@ -42,6 +42,8 @@ pub(crate) struct Judged {
     pub(crate) miss_unplaced: bool,
     /// The heaviest load of its sets.
     pub(crate) heaviest: Option<Mass>,
+    /// The lightest load of its sets.
+    pub(crate) lightest: Option<Mass>,
 }
 
 /// What was said of a lift on one day, in one session or in several.
@@ -127,6 +129,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
             && verdict.passed == Outcome::NotScored
             && verdict.reasons.iter().all(|reason| matches!(reason, PassReason::EarlyMissPossible { .. })),
         heaviest: said.sets.iter().map(|set| set.load).max(),
+        lightest: said.sets.iter().map(|set| set.load).min(),
     })
 }
 
@@ -150,7 +153,7 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     // More than granted may be allowed: what is granted can be shown all the same. Where nothing is so light as what is
     // allowed, or no range of the lift is, nothing is shown.
     let range_allowed = view.range_allowed(grant.place.range).is_some();
-    if !range_allowed || loads.within(view.limit()).is_none_or(|allowed| allowed < printed) {
+    if !range_allowed || !view.allows_granted_load() {
         return Some(Shortfall::Limit);
     }
     // The sets of a plan with a lighter day are training; every set must be at the load.

@@ -75,6 +75,7 @@ pub(crate) fn forget_loads(now: &mut Now, start: Grant, learning: u8, on: Day) {
     now.peak = start.load();
     now.moves.clear();
     now.proven = None;
+    now.held = None;
     now.closed_since = None;
     now.calibration = Calibration::of(learning);
     if let Purpose::Maintain { not_below } = &mut now.purpose {

@@ -1,12 +1,13 @@
 //! Coming back after a break: the layoff table.
 //!
 //! The gap counts days since a region of the lift was loaded, by whichever lift. A gap that another lift ended counts
-//! once, when this lift is next trained, however often the other was trained meanwhile.
+//! once, when this lift is next trained, however often the other was trained meanwhile. Time in which a word held the lift below its
+//! work is counted by the same table (see `held`).
 
 use super::lift::{Lift, Now};
 use super::status::{Status, WayBack};
 use super::view::View;
-use crate::quantity::Day;
+use crate::quantity::{Day, Mass};
 use crate::reason::OverrideEnd;
 use crate::record::{Place, Policy};
 
@@ -24,44 +25,98 @@ pub(crate) fn gap(view: &View<'_>) -> Option<i32> {
     Some(view.on.since(last))
 }
 
-/// Row of the layoff table for the longest gap since the lift was trained, 1 being the shortest; none for none.
-fn row(view: &View<'_>) -> Option<(u16, u8)> {
+/// A break from the work of a lift, as the layoff table counts it.
+#[derive(Clone, Copy)]
+struct Break {
+    /// Days, and the row for them, 1 being the shortest.
+    gap: u16,
+    row: u8,
+    /// The days are those on which a word kept the lift below its work.
+    held: bool,
+    /// What was lifted all the same, and is not taken away.
+    lifted: Option<Mass>,
+}
+
+/// The row for so many days; none for none.
+fn row_for(view: &View<'_>, days: i32, ill: bool) -> Option<u8> {
     let policy = view.policy();
-    let gap = gap(view)?.max(i32::from(view.lift.now.missed));
-    let ill = view.lift.now.ill;
-    let row = policy.layoff.iter().filter(|row| gap >= i32::from(row.from_days)).count();
+    let row = policy.layoff.iter().filter(|row| days >= i32::from(row.from_days)).count();
     // An illness makes a break of any gap, so that age counts on top of it too.
     let older = (row > 0 || ill) && view.shared.is_older(policy.older_from_years, view.on);
     let further = if ill { ROWS_AFTER_ILLNESS } else { 0 } + usize::from(older);
-    let row = (row + further).min(policy.layoff.len());
-    let row = u8::try_from(row).ok().filter(|row| *row > 0)?;
-    Some((u16::try_from(gap).unwrap_or(u16::MAX), row))
+    u8::try_from((row + further).min(policy.layoff.len())).ok().filter(|row| *row > 0)
+}
+
+/// The break without the lift's regions: the longest gap since it was trained.
+fn untrained(view: &View<'_>) -> Option<Break> {
+    let gap = gap(view)?.max(i32::from(view.lift.now.missed));
+    let row = row_for(view, gap, view.lift.now.ill)?;
+    Some(Break { gap: u16::try_from(gap).unwrap_or(u16::MAX), row, held: false, lifted: None })
+}
+
+/// The time in which a word kept the lift below its work. Days without its regions take of what was lifted before them too.
+fn held(view: &View<'_>) -> Option<Break> {
+    let (held, days) = (view.lift.now.held?, view.held_days()?);
+    let row = row_for(view, days, false)?;
+    let after = untrained(view);
+    let lifted = held.lifted.map(|lifted| after.map_or(lifted, |after| left_of(view, lifted, after.row)));
+    Some(Break { gap: u16::try_from(days).unwrap_or(u16::MAX), row, held: true, lifted })
 }
 
 /// The row for the gap of that day, 0 for none, whether the lift is trained or stopped.
 pub(crate) fn row_today(view: &View<'_>) -> u8 {
-    row(view).map_or(0, |(_, row)| row)
+    let held = held(view).filter(|_| !view.is_held());
+    untrained(view).into_iter().chain(held).map(|from| from.row).max().unwrap_or(0)
 }
 
-/// The lift as it comes back on that day, where a gap asks for it.
+/// The lift as it comes back on that day, where a gap asks for it: one without its regions, or one of a word that held it, once the
+/// word leaves more than what comes after it.
 pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
-    let (gap, row) = row(view)?;
-    view.lift.now.status.is_trained().then(|| come_back(view, gap, row))
+    if !view.lift.now.status.is_trained() {
+        return None;
+    }
+    let untrained = untrained(view).map(|from| come_back(view, from));
+    let matters = |now: &Now| now.grant.load() < view.limit() && !view.is_range_held();
+    let held = let_go(view).filter(matters);
+    match (untrained, held) {
+        // Of two breaks the one that leaves less, and the sets of the one without training.
+        (Some(untrained), Some(held)) => {
+            let (half_sessions, half_after) = (untrained.half_sessions, untrained.half_after);
+            let lower = if held.grant.load() < untrained.grant.load() { held } else { untrained };
+            Some(Now { held: None, half_sessions, half_after, ..lower })
+        }
+        (untrained, held) => untrained.or(held),
+    }
 }
 
-/// What is left after that row: the least of its own rule and of all rows above it.
-fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
+/// The lift as it would come back on that day if no word held it any more.
+pub(crate) fn let_go(view: &View<'_>) -> Option<Now> {
+    let back = view.lift.now.status.is_trained().then(|| held(view)).flatten()?;
+    Some(Now { held: None, ..come_back(view, back) })
+}
+
+/// What a row leaves of a load at the granted place: the least of its own rule and of all rows above it.
+fn left_of(view: &View<'_>, load: Mass, row: u8) -> Mass {
+    let (lift, policy) = (view.lift, view.policy());
+    let place = lift.now.grant.place;
+    let rows = || policy.layoff.iter().take(usize::from(row));
+    let left = rows().fold(1.0, |left, row| crate::numeric::smaller(left, row.load_left));
+    let loads = lift.loadable.at(place);
+    let one_back = super::moves::one_load_back(lift, place, load, policy).unwrap_or(load);
+    let at_most = loads.share(load, left).min(one_back);
+    if rows().any(|row| row.restart) { loads.lightest().unwrap_or(at_most).min(at_most) } else { at_most }
+}
+
+/// The lift after that break.
+fn come_back(view: &View<'_>, from: Break) -> Now {
+    let Break { gap, row, held, lifted } = from;
     let (lift, policy, on) = (view.lift, view.policy(), view.on);
     let before = &lift.now;
     let rows = || policy.layoff.iter().take(usize::from(row));
-    let left = rows().fold(1.0, |left, row| crate::numeric::smaller(left, row.load_left));
     let (place, load) = (before.grant.place, before.grant.load());
     let loads = lift.loadable.at(place);
-    let one_back = super::moves::one_load_back(lift, place, load, policy).unwrap_or(load);
-    let mut at_most = loads.share(load, left).min(one_back);
-    if rows().any(|row| row.restart) {
-        at_most = loads.lightest().unwrap_or(at_most).min(at_most);
-    }
+    let at_most = left_of(view, load, row);
+    let at_most = lifted.map_or(at_most, |lifted| lifted.max(at_most));
     let easier = loads.easier(load, at_most);
     let mut grant = before.grant.with_load(easier.unwrap_or(load));
     if easier.is_none() || (rows().any(|row| row.easier_rung) && view.is_strict()) {
@@ -78,6 +133,7 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
         reopened: earlier.and_then(|earlier| earlier.reopened),
         after_illness: before.ill || earlier.is_some_and(|earlier| earlier.after_illness),
         no_restoring: lowered,
+        held: longer.map_or(held, |longer| longer.held),
         ..WayBack::new(
             earlier.map_or(load, |earlier| earlier.cap.max(load)),
             earlier.map_or(row, |earlier| earlier.row.max(row)),
@@ -86,7 +142,10 @@ fn come_back(view: &View<'_>, gap: u16, row: u8) -> Now {
     };
     now.stand_easier(grant, on);
     now.enter(Status::Returning { way, passes: 0 }, on);
-    (now.half_sessions, now.half_after) = (HALF_SESSIONS, Some((way.gap, way.row)));
+    // Who trained all the while, however lightly, has kept what so many sets ask for.
+    if !held {
+        (now.half_sessions, now.half_after) = (HALF_SESSIONS, (!way.held).then_some((way.gap, way.row)));
+    }
     now.keep_easing_only(OverrideEnd::Break, &lift.set, place);
     // The coach's word that it rests stands, whatever time or other training has come between.
     if now.purpose == super::status::Purpose::Rest {

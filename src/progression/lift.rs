@@ -6,6 +6,7 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::day_start::DayStart;
+use super::held::Held;
 use super::loadable::Loadable;
 use super::setup::SetupSeen;
 use super::sitting::Sitting;
@@ -80,6 +81,9 @@ pub struct Now {
     /// Longest gap of a region of the lift that ended without it since it was last trained, in days.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_nought"))]
     pub missed: u16,
+    /// Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub held: Option<Held>,
     /// Sessions that still have half the sets.
     pub half_sessions: u8,
     /// Days and row of the break for which they have, where it was one.
@@ -221,6 +225,7 @@ impl Now {
             moved: None,
             moves: Vec::new(),
             missed: 0,
+            held: None,
             half_sessions: 0,
             half_after: None,
             peak: grant.load(),

@@ -267,6 +267,12 @@ impl Loads<'_> {
         here.filter(|here| *here < made).or_else(|| self.beside_below(made))
     }
 
+    /// The load that somebody wrote down as it is made: the one beside it that was meant, else the heaviest that is not above it.
+    pub(crate) fn as_made(&self, written: Mass) -> Mass {
+        let meant = self.not_below(written).filter(|above| self.is_as_printed(written, *above));
+        meant.unwrap_or_else(|| self.rounded_down(written))
+    }
+
     /// Whether a load as somebody wrote it down is the one that was printed: no other loadable load lies nearer, and the
     /// difference is no more than rounding makes.
     pub(crate) fn is_as_printed(&self, written: Mass, printed: Mass) -> bool {

@@ -16,7 +16,8 @@
 //! `result` and `step_back`), `morning`, `day_report`, `asks`, `pain`, `stop`, `clearance`, `away` (breaks and illnesses as
 //! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`). They change a state through
 //! `lift`, `status`, `shared` and `region`, and where a rule has something of its own to note through that rule: `offer`,
-//! `waiting`, `layoff`, `pair`, `probe`, `kinds`. `decision` then reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, `offer`
+//! `waiting`, `layoff`, `pair`, `probe`, `kinds`. `decision` then reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, and
+//! what time under a limit does (`held`), `offer`
 //! what the gate says, `pair`, `probe` and `waiting` the rest. Every rule is a function of one lift, of what concerns all
 //! lifts, and of the day: a `View`.
 //!
@@ -41,6 +42,7 @@ mod exploration;
 mod fold;
 mod foreseen;
 mod guard;
+mod held;
 mod judge;
 mod kinds;
 mod layoff;
@@ -78,7 +80,8 @@ pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
 pub(crate) use fold::{When, fold_on, fold_told, fold_watched};
 pub use guard::GUARD_NAMES;
-pub(crate) use layoff::{gap, returned, row_today};
+pub use held::Held;
+pub(crate) use layoff::{gap, let_go, returned, row_today};
 #[cfg(feature = "rehearsal")]
 pub(crate) use lift::Lift;
 pub use lift::Now;

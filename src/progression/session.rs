@@ -5,7 +5,8 @@ use alloc::vec::Vec;
 
 use super::asked::Asked;
 use super::foreseen::Foreseen;
-use super::judge::{Said, judge};
+use super::held::note_lifted;
+use super::judge::{Said, counts_here, judge};
 use super::layoff::returned;
 use super::lift::Lift;
 use super::result::{Facts, take_result};
@@ -173,11 +174,18 @@ impl State {
             first: comes_first(&view),
             all: Arc::clone(&all),
         };
+        let kept_below = view.is_held();
+        let lifted = result.lightest.filter(|_| kept_below && !result.elsewhere);
+        let lifted = lifted.map(|load| view.lifted_of(load, view.limit()));
         let parted = !again && result.outcome == Outcome::Pass && foreseen.is_parted(event, &done.lift);
         let lift = self.lift_mut(&done.lift)?;
         begun.into_iter().for_each(|begun| lift.now = begun);
         let before = parted.then(|| lift.now.clone());
         take_result(lift, &result, on, event, &facts);
+        let here = counts_here(result.short);
+        if here || kept_below {
+            note_lifted(lift, here, lifted, (on, again));
+        }
         if !again {
             lift.now.began_as(before);
         }

@@ -16,6 +16,9 @@ pub struct WayBack {
     pub row: u8,
     /// Days of the break; 0 after a stop.
     pub gap: u16,
+    /// These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub held: bool,
     /// Load from which a step back was taken on it last.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub stepped_from: Option<Mass>,
@@ -35,7 +38,16 @@ impl WayBack {
     #[must_use]
     pub const fn new(cap: Mass, row: u8, gap: u16) -> WayBack {
         let (stepped_from, reopened) = (None, None);
-        WayBack { cap, row, gap, stepped_from, reopened, after_illness: false, no_restoring: false }
+        WayBack {
+            cap,
+            row,
+            gap,
+            held: false,
+            stepped_from,
+            reopened,
+            after_illness: false,
+            no_restoring: false,
+        }
     }
 
     /// Whether one pass gives the load before it back, as after the shortest break.

@@ -175,11 +175,12 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
     now.stand_easier(Grant { place: crate::record::Place { rung, ..place }, ..before.with_load(load) }, on);
     now.keep_easing_only(OverrideEnd::Stop, &lift.set, place);
     now.half_sessions = HALF_SESSIONS;
-    now.half_after = way.filter(|way| way.gap > 0).map(|way| (way.gap, way.row));
+    now.half_after = way.filter(|way| way.gap > 0 && !way.held).map(|way| (way.gap, way.row));
     // Two passing sessions lead on from here; the load before is not simply restored.
     let way = WayBack {
         reopened: Some(on),
         after_illness: way.is_some_and(|way| way.after_illness),
+        held: way.is_some_and(|way| way.held),
         no_restoring: true,
         ..WayBack::new(before.load(), way.map_or(2, |way| way.row), way.map_or(0, |way| way.gap))
     };

@@ -62,6 +62,16 @@ macro_rules! with_those_of_the_work {
                 /// Load that is granted now.
                 load: Mass
             } "layoff",
+            /// Days on which a limit of a clearance, a ceiling or the coach's lower word kept the lift below its work, and what is left
+            /// of that by the layoff table, no less than what was lifted last.
+            HeldLower {
+                /// Days.
+                days: u16,
+                /// Row of the layoff table, 1 being the shortest.
+                row: u8,
+                /// Load that is granted now.
+                load: Mass
+            } "held_lower",
             /// First sessions after a break have half the sets.
             HalfSets {
                 /// Sessions still to come.

@@ -7,6 +7,7 @@ use std::vec::Vec;
 use super::super::asks::OpenAsk;
 use super::super::day_report::TodayReport;
 use super::super::day_start::DayStart;
+use super::super::held::Held;
 use super::super::lift::{Lift, Now};
 use super::super::region::RegionState;
 use super::super::setup::SetupSeen;
@@ -49,6 +50,7 @@ keep!(WayBack { cap, row } cut |out| {
     no_restoring: *no_restoring && *row == 1,
 } said {
     gap: 0,
+    held: false,
     stepped_from: None,
     reopened: None,
     after_illness: false,
@@ -115,6 +117,7 @@ impl Kept for Purpose {
     }
 }
 
+keep!(Held { since, lifted });
 keep!(Calibration { needed } cut |out| { done: *done.min(needed) });
 keep!(OverrideInForce { load, expires, eases } said { who: name("coach"), event: 1 });
 keep!(SetupSeen { kit } said { height: None, changed: None, pins: None, pins_moved: None });
@@ -223,7 +226,7 @@ fn stands_since(here: (u16, Day), status: &Status, out: &Written) -> (u16, Day) 
 
 keep!(Now {
     status, grant, purpose, calibration, last_session, short, stepped, half_sessions, proven, overruled, signed_off,
-    partner_pain, ill, unguarded, rack_said, nothing_easier, setup, other_rater, fault, former,
+    partner_pain, ill, held, unguarded, rack_said, nothing_easier, setup, other_rater, fault, former,
 } cut |out| {
     fails: (*fails).min(FEW),
     neutral: (*neutral).min(FEW),

@@ -12,6 +12,12 @@ use crate::text::day::day;
 use crate::text::{capital, counted};
 
 impl Telling<'_> {
+    /// Time under a limit was no break.
+    fn after_what(&self) -> &'static str {
+        let held = |reason: &Reason| matches!(reason, Reason::HeldLower { .. });
+        if self.lift.is_some_and(|lift| lift.has(held)) { " from lighter work" } else { " after a break" }
+    }
+
     pub(super) fn course(&self, reason: &Reason) -> Option<String> {
         Some(match reason {
             Reason::GateNotOpen => self.gate_not_open(),
@@ -27,10 +33,11 @@ impl Telling<'_> {
             // The load before the break may have been at another place, and the way back may end below it. Where the lift stands
             // at it, as on an implement that it begins anew on, no other load was before.
             Reason::Returning { at_most } if self.lift.is_some_and(|lift| *at_most <= lift.granted.load()) => {
-                "Coming back after a break, step by step.".to_string()
+                format!("Coming back{}, step by step.", self.after_what())
             }
             Reason::Returning { at_most } => format!(
-                "Coming back after a break, step by step, and at no place past the {} of before it.",
+                "Coming back{}, step by step, and at no place past the {} of before it.",
+                self.after_what(),
                 self.below(*at_most)
             ),
             Reason::StopLifted { on } => format!(

@@ -47,6 +47,11 @@ impl Telling<'_> {
                     .to_string()
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
+            Reason::HeldLower { days, load, .. } => format!(
+                "For {} a limit or the coach's word kept this lift below its working load: it goes on from {}.",
+                counted(u32::from(*days), "day"),
+                self.standing(*load)
+            ),
             Reason::HalfSets { sessions } => {
                 format!("{} for {} after the break.", self.half(), counted(u32::from(*sessions), "session"))
             }
