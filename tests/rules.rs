@@ -75,6 +75,8 @@ mod would_change;
 mod unknown;
 #[path = "rules/unsaid.rs"]
 mod unsaid;
+#[path = "rules/ways_around.rs"]
+mod ways_around;
 #[cfg(feature = "english")]
 #[path = "rules/words.rs"]
 mod words;

@@ -175,9 +175,13 @@ impl State {
         now.forgo_restoring();
         let free = now.status.is_trained()
             && !matches!(now.status, Status::Returning { .. } | Status::Resting { .. });
-        if free && given.to.place.rung != from.place.rung {
-            now.calibration = Calibration::of(relearning);
-            now.enter(Status::Learning, on);
+        if given.to.place.rung != from.place.rung {
+            let open = now.calibration.needed.saturating_sub(now.calibration.done);
+            now.calibration = Calibration::of(relearning.max(open));
+            now.status.forget_passes();
+            if free {
+                now.enter(Status::Learning, on);
+            }
         } else if now.status == Status::Consolidating {
             now.settle(on);
         }
@@ -218,12 +222,17 @@ impl State {
         let learning = lift.set.learning(&all.policy);
         let now = &mut lift.now;
         let before = now.purpose;
+        let unused = |purpose: Purpose| matches!(purpose, Purpose::Rest | Purpose::Retire);
         now.purpose = match given.role {
             Role::Train => Purpose::Train,
             Role::Maintain => Purpose::Maintain { not_below: given.not_below },
             Role::Rest => Purpose::Rest,
             Role::Retire => Purpose::Retire,
         };
+        // While it was not used nobody looked after it: its own days count, whatever else loaded its regions.
+        if unused(before) && !unused(now.purpose) {
+            now.count_own_gap(on);
+        }
         match (now.purpose, &now.status) {
             // Taken up again while it is stopped: when it is let go its sessions of calibration are still to come.
             (purpose, Status::StoppedRefer { .. }) if before == Purpose::Retire && purpose != before => {

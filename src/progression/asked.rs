@@ -23,6 +23,8 @@ pub(crate) struct Asked {
     pub(crate) eased: bool,
     /// What is to be left in reserve where no plan names a number.
     pub(crate) reserve: Rir,
+    /// What is to be left whatever a plan names: by a limit of effort, and alone under a bar without pins.
+    pub(crate) reserve_least: Rir,
 }
 
 /// How far a day eases a lift.
@@ -52,7 +54,9 @@ impl View<'_> {
     /// What the day asks of the lift, as far as the log says.
     pub(crate) fn asked(&self) -> Asked {
         let eased = self.pain_easings().next().is_some();
-        Asked { place: self.asked_place(), eased, reserve: self.asked_reserve() }
+        let reserve_least = self.reserve_least();
+        let usual = RESERVE.max(self.policy().reserve_to_advance);
+        Asked { place: self.asked_place(), eased, reserve: usual.max(reserve_least), reserve_least }
     }
 
     /// What it asked of what was done in the session of that number.
@@ -60,11 +64,11 @@ impl View<'_> {
         Asked { place: self.asked_place_of(done, event), ..self.asked() }
     }
 
-    /// What is to be left in reserve where no plan names a number: as today's session says it, and no less than a step needs.
-    fn asked_reserve(&self) -> Rir {
+    /// What is to be left in reserve whatever a plan names: as today's session says it.
+    fn reserve_least(&self) -> Rir {
         let alone = self.alone().map(|_| RESERVE_ALONE);
         let floors = self.limits().filter_map(reserve_of_limit).chain(alone);
-        floors.fold(RESERVE.max(self.policy().reserve_to_advance), Rir::max)
+        floors.fold(self.policy().reserve_floor, Rir::max)
     }
 
     /// Where it asked for that. Who left the place out knew nothing of a move that was told later,

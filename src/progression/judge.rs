@@ -10,7 +10,7 @@ use crate::error::Error;
 use crate::gate::{Mark, Outcome, PassReason, SetMarks, session_pass_of};
 use crate::quantity::{Length, Mass, Name, Reserve};
 use crate::reason::Shortfall;
-use crate::record::{Effort, LiftParameters, LiftSession, Place, Policy, Setup, WorkSet};
+use crate::record::{Effort, LiftParameters, LiftSession, Place, Setup, WorkSet};
 
 /// Heights that differ by no more than this are the same start (our choice: what a tape measures).
 const SAME_HEIGHT_MM: f64 = 10.0;
@@ -123,7 +123,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
             .parts
             .iter()
             .zip(&said.asked)
-            .any(|(part, asked)| left_too_little(part, *asked, view.policy())),
+            .any(|(part, asked)| left_too_little(part, *asked)),
         effort_unsaid: said.sets.iter().any(|set| set.effort.is_none()),
         miss_unplaced: outcome == Outcome::NotScored
             && verdict.passed == Outcome::NotScored
@@ -193,7 +193,8 @@ fn place_shortfall(lift: &Lift, granted: Place, asked: Place, part: &LiftSession
     let wanted = set.ranges.get(usize::from(granted.range)).copied();
     let less =
         |reached: Length| wanted.is_some_and(|wanted| !super::view::reaches(&set.ranges, reached, wanted));
-    if part.reached.is_some_and(less) {
+    let marked = part.sets.iter().flat_map(WorkSet::all_marks).filter_map(|marks| marks.range_reached);
+    if part.reached.into_iter().chain(marked).any(less) {
         return Some(Shortfall::Range);
     }
     // A bar that began elsewhere than at its height was another lift. Where nobody measured, it began where the equipment
@@ -229,9 +230,9 @@ fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {
 }
 
 /// Whether a set of which somebody said it left less in reserve than was asked for: the reserve that the session names, though
-/// never below the floor of the policy, else what the day asked for.
-fn left_too_little(part: &LiftSession, day: Asked, policy: &Policy) -> bool {
-    let asked = part.reserve_asked.map(|asked| asked.max(policy.reserve_floor));
+/// never less than what the day asks for whatever is planned; else what the day asked for.
+fn left_too_little(part: &LiftSession, day: Asked) -> bool {
+    let asked = part.reserve_asked.map(|asked| asked.max(day.reserve_least));
     let asked = asked.unwrap_or(day.reserve).halves();
     part.sets.iter().filter_map(|set| reserve(set.effort?)).any(|left| left < asked)
 }

@@ -354,11 +354,15 @@ impl Now {
         self.withdraw_offer(day);
     }
 
-    /// The same where the lift stays where it is: what was counted there is not forgotten without a word.
+    /// The same where the lift stays where it is: what was counted there is not forgotten without a word, passes of a way back or a
+    /// step back count anew as well, and fails go on counting.
     pub(crate) fn restart(&mut self, day: Day, why: Restart) {
         let counted = self.here.0 > 0;
         let before = self.restarted;
+        let fails = (self.fails, self.neutral);
         self.forget_evidence(day);
+        (self.fails, self.neutral) = fails;
+        self.status.forget_passes();
         self.restarted = if counted { Some((day, why)) } else { before };
     }
 

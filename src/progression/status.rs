@@ -182,6 +182,13 @@ impl Status {
         }
     }
 
+    /// Passes of a return or a step back count anew.
+    pub(crate) const fn forget_passes(&mut self) {
+        if let Status::Returning { passes, .. } | Status::SteppingBack { passes, .. } = self {
+            *passes = 0;
+        }
+    }
+
     pub(crate) fn way_back_mut(&mut self) -> Option<&mut WayBack> {
         match self {
             Status::Returning { way, .. } => Some(way),

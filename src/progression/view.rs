@@ -175,7 +175,8 @@ impl<'a> View<'a> {
         let asked = shared.report_on(self.on).is_some_and(|report| report.asks_asked && report.pain_asked);
         let usual = matches!(shared.class_on(self.on), DayClass::Within | DayClass::Above);
         let raised = !shared.asks.is_empty() || shared.asked_and_answered(self.on).is_some();
-        asked && usual && !raised && shared.unknown == 0 && self.is_guarded()
+        let cleared = shared.is_cleared(self.policy().clearance_required, self.on);
+        asked && usual && !raised && cleared && shared.unknown == 0 && self.is_guarded()
     }
 
     /// Whether somebody or something would take the bar, as far as anybody said; a lift that is not done under the bar

@@ -205,10 +205,23 @@ fn another_rung_is_learned_in_half_of_the_sessions_and_at_least_two() {
     for (own, policy, half) in [(Some(8), 6, 4), (Some(2), 6, 2), (None, 10, 5), (None, 3, 2)] {
         let mut all = parameters(1);
         (all.lifts[PRESS].learning_sessions, all.policy.learning_sessions) = (own, policy);
-        let mut course = Course::new(all);
+        let mut course = Course::new(all.clone());
+        for _ in 0..own.unwrap_or(policy) {
+            press_week(&mut course);
+        }
+        assert_ne!(course.stands(PRESS).status, LEARNING);
         down(&mut course, |to| to.place.rung = 0);
         let press = course.stands(PRESS);
         assert_eq!((press.status, press.learned), (LEARNING, (0, half)), "{own:?} {policy}");
+        // A lift that was never learned is not learned in half of them by a move.
+        let mut course = Course::new(all);
+        down(&mut course, |to| to.place.rung = 0);
+        let press = course.stands(PRESS);
+        assert_eq!(
+            (press.status, press.learned),
+            (LEARNING, (0, own.unwrap_or(policy).max(2))),
+            "{own:?} {policy}"
+        );
     }
 }
 

@@ -35,6 +35,7 @@ mod oracle;
 mod play;
 mod search;
 mod sessions;
+mod shown;
 mod standings;
 mod steps;
 mod telling;

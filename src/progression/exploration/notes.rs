@@ -3,7 +3,6 @@
 
 use std::vec::Vec;
 
-use super::super::sitting::SITTINGS;
 use super::bytes::{FAR, keep, keep_one_of};
 use super::world::{REVIEW, Set};
 use crate::condition::DayClass;
@@ -95,6 +94,8 @@ pub(super) struct RegionNotes {
 pub(super) struct LiftNotes {
     /// Sessions with the present grant since the comparison last broke.
     pub(super) sessions: Vec<SessionNote>,
+    /// Fails in a row before it broke where the lift stands, and whether the last was excused.
+    pub(super) earlier: (u8, bool),
     pub(super) last: Option<u8>,
     /// The last session is not kept, and its morning has not been answered.
     pub(super) waits: Option<u8>,
@@ -186,6 +187,7 @@ keep!(RegionNotes {
 });
 keep!(LiftNotes {
     sessions,
+    earlier,
     last,
     waits,
     elsewise,
@@ -326,73 +328,5 @@ impl LiftNotes {
     /// Whether the coach's word for less than that grant stands.
     pub(super) fn is_eased(&self, granted: Mass) -> bool {
         self.eased.is_some_and(|(load, _)| load <= granted)
-    }
-
-    /// What was shown no longer compares with what is to come.
-    pub(super) fn begin_anew(&mut self) {
-        self.sessions.clear();
-        self.waits = None;
-    }
-
-    /// Keeps a session, and of earlier ones what a run or the last three may still need.
-    pub(super) fn keep(&mut self, session: SessionNote) {
-        self.sessions.push(session);
-        self.waits = None;
-        let (earlier, mut at) = (self.sessions.len().saturating_sub(3), 0);
-        self.sessions.retain(|each| {
-            at += 1;
-            at > earlier || each.verdict != Verdict::Nothing
-        });
-        if self.sessions.len() > SITTINGS {
-            self.sessions.remove(0);
-        }
-    }
-
-    /// The passes in a row, the oldest first. A fail of a day below the usual changes nothing, once in a row; a critical
-    /// fail always counts.
-    pub(super) fn run(&self) -> Vec<SessionNote> {
-        let mut run = Vec::new();
-        let mut excused = false;
-        for session in &self.sessions {
-            match session.verdict {
-                Verdict::Pass => {
-                    excused = false;
-                    run.push(*session);
-                }
-                Verdict::Fail if session.below_usual && !excused => excused = true,
-                Verdict::Fail | Verdict::Critical | Verdict::TakenBack => {
-                    excused = false;
-                    run.clear();
-                }
-                Verdict::Nothing | Verdict::Unheard => {}
-            }
-        }
-        run
-    }
-
-    /// How many of the passes in a row a good morning confirmed.
-    pub(super) fn confirmed(&self) -> usize {
-        self.run().iter().filter(|session| session.answered).count()
-    }
-
-    /// Fails in a row up to now.
-    pub(super) fn fails(&self) -> usize {
-        let (mut fails, mut excused) = (0, false);
-        for session in &self.sessions {
-            match session.verdict {
-                Verdict::Pass => (fails, excused) = (0, false),
-                Verdict::Fail if session.below_usual && !excused => excused = true,
-                Verdict::Fail | Verdict::Critical | Verdict::TakenBack => {
-                    (fails, excused) = (fails + 1, false)
-                }
-                Verdict::Nothing | Verdict::Unheard => {}
-            }
-        }
-        fails
-    }
-
-    /// Of the last three sessions, those with too little in reserve.
-    pub(super) fn hard(&self) -> usize {
-        self.sessions.iter().rev().take(3).filter(|session| session.hard).count()
     }
 }

@@ -21,7 +21,7 @@ use super::notes::Notes;
 use super::oracle;
 use super::telling::{Standing, Standings};
 use super::world::{LIFTS, Set, any_day, name};
-use crate::quantity::Day;
+use crate::quantity::{Day, Rir};
 use crate::record::*;
 
 /// Somebody young enough, and a log of a newer version, so that unknown events are kept.
@@ -215,7 +215,12 @@ impl Point {
                 return Some(standing(lift, asked, true, (back.is_some(), elsewhere)));
             }
             let aside = self.state.set_aside.iter().find(|lift| lift.set.id.as_str() == id)?;
-            let asked = Asked { place: aside.now.grant.place, eased: false, reserve: RESERVE };
+            let asked = Asked {
+                place: aside.now.grant.place,
+                eased: false,
+                reserve: RESERVE,
+                reserve_least: Rir::whole(0),
+            };
             Some(standing(aside, asked, false, (false, false)))
         })
     }

@@ -102,7 +102,9 @@ pub(super) fn settle(notes: &mut Notes, before: &Standings, kind: Option<&EventK
         let change = change(was, is, kind);
         let lift = &mut notes.lifts[number];
         // What the progression no longer counts, nobody need count.
-        if change != Change::None || is.now.sittings.is_empty() {
+        if change != Change::None || was.status.is_stopped() != is.now.status.is_stopped() {
+            lift.forget();
+        } else if is.now.sittings.is_empty() {
             lift.begin_anew();
         }
         lift.signed &= change == Change::None;

@@ -104,7 +104,7 @@ impl Notes {
         let first = self.comes_first() || self.ill || self.limit_is_lost();
         let lift = &mut self.lifts[number];
         if standing.anew {
-            lift.begin_anew();
+            lift.forget();
         }
         if standing.elsewhere {
             lift.proven = None;
