@@ -128,7 +128,7 @@ impl Words<'_> {
             }
             SetReason::BackOff { reduction } => alloc::vec![("part", self.percent(*reduction))],
             SetReason::Limited { to } => {
-                alloc::vec![("load", with_place(self.at_most(*to), place))]
+                alloc::vec![("load", with_place(self.mass(*to), place))]
             }
             SetReason::NotToday
             | SetReason::FirstSet

@@ -157,6 +157,7 @@ impl Telling<'_> {
             // It was for another kind, of which it is not known whether it came in pairs.
             (Reason::OverrideEnded { by: OverrideEnd::OtherImplement, .. }, _) => self.words.written(load),
             (Reason::OverrideEnded { .. }, _) => self.one_by_one(self.words.written(load)),
+            (Reason::MaintainingBand { .. } | Reason::BelowBand { .. }, "not_below") => self.not_below(load),
             (Reason::BelowBand { .. }, "load") | (Reason::NoLoadableStep { .. }, "next") => self.alone(load),
             (Reason::RoundedDown { .. } | Reason::NothingLoadable { .. }, _) => self.today(load),
             (Reason::NoLoadableStep { .. } | Reason::WindowCap { .. } | Reason::PairCap { .. }, _) => {
@@ -207,6 +208,11 @@ impl Telling<'_> {
     /// A load with the place at which the lift stands.
     fn standing(&self, load: Mass) -> String {
         self.with_place(self.words.mass(load), |lift| lift.granted.place)
+    }
+
+    /// A load that is to be kept at the least, with the place at which the lift stands.
+    fn not_below(&self, least: Mass) -> String {
+        self.with_place(self.words.at_least(least), |lift| lift.granted.place)
     }
 
     /// A load that no step may pass, with the place at which the lift stands.
