@@ -82,8 +82,7 @@ impl Step {
     /// The step at or below where that is still more than the other mass as printed, which is loaded; else exact to the
     /// finest step, so that what may be loaded is never printed as what is.
     pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> String {
-        let told_apart =
-            |loaded: Mass| loaded >= mass || self.steps_below(mass) > self.steps_near(loaded);
+        let told_apart = |loaded: Mass| loaded >= mass || self.steps_below(mass) > self.steps_near(loaded);
         if loaded.is_some_and(told_apart) { self.below(mass) } else { self.finest().below(mass) }
     }
 

@@ -17,7 +17,10 @@ fn read(said: &str) -> Mass {
     let tidy = |word: &str| word.trim_end_matches([',', ';', ':', '.']).to_string();
     let at = (1..words.len()).rev().find(|at| ["kg", "lb"].contains(&tidy(words[*at]).as_str())).unwrap();
     let load: Mass = format!("{} {}", words[at - 1], tidy(words[at])).parse().unwrap();
-    let help = words.get(at + 1).zip(words.get(at + 2)).is_some_and(|(of, help)| *of == "of" && tidy(help) == "help");
+    let help = words
+        .get(at + 1)
+        .zip(words.get(at + 2))
+        .is_some_and(|(of, help)| *of == "of" && tidy(help) == "help");
     if help { Mass::ZERO.minus(load).unwrap() } else { load }
 }
 
@@ -64,7 +67,10 @@ fn a_cap_is_never_printed_above_what_it_is() {
     // 7.03 kg are 15.498 lb, and 30.3 lb are 13.7438 kg.
     assert_eq!((pounds.mass(kg(7.03)), pounds.at_most(kg(7.03))), ("15.5 lb".into(), "15.4 lb".into()));
     assert_eq!(kilograms.at_most(lb(30.3)), "13.74 kg");
-    assert_eq!((kilograms.mass(lb(31.3)), kilograms.at_most(lb(31.3))), ("14.2 kg".into(), "14.19 kg".into()));
+    assert_eq!(
+        (kilograms.mass(lb(31.3)), kilograms.at_most(lb(31.3))),
+        ("14.2 kg".into(), "14.19 kg".into())
+    );
     // Less help is more load.
     assert_eq!(pounds.at_most(kg(-7.03)), "15.5 lb of help");
     let said = pounds.reason(&Reason::NoLoadableStep { cap: lb(15.75), next: Some(lb(20.0)) });

@@ -58,6 +58,8 @@ struct Beside<'a> {
     outlook: &'a MoveOutlook,
     /// Whether the gate is open by its count.
     open: bool,
+    /// Nothing of it is done today.
+    left_out: bool,
     /// The other reasons, where they are told as well.
     reasons: Option<&'a [Reason]>,
 }
@@ -70,6 +72,7 @@ impl<'a> Beside<'a> {
             granted: lift.granted,
             outlook: &lift.outlook,
             open: lift.gate.open,
+            left_out: lift.sets == 0,
             reasons: Some(&lift.reasons),
         }
     }
@@ -81,6 +84,7 @@ impl<'a> Beside<'a> {
             granted: lift.granted,
             outlook: &lift.outlook,
             open: lift.gate_state.open,
+            left_out: false,
             reasons: None,
         }
     }
