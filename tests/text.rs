@@ -6,6 +6,8 @@ use std::collections::BTreeSet;
 
 #[path = "text/never.rs"]
 mod never;
+#[path = "text/bounds.rs"]
+mod bounds;
 #[path = "text/careful.rs"]
 mod careful;
 #[path = "text/changes.rs"]

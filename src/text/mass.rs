@@ -22,8 +22,8 @@ const WHOLE: i64 = 1_000;
 pub(super) struct Step {
     unit: Unit,
     thousandths: i64,
-    /// Everything is printed at the nearest step, a cap too.
-    nearest: bool,
+    /// A bound that is whole in thousandths is printed as it is.
+    exact: bool,
 }
 
 impl Step {
@@ -39,7 +39,7 @@ impl Step {
         };
         let steps: &[i64] = if unit == Unit::Lb { &POUND_STEPS } else { &KILOGRAM_STEPS };
         let thousandths = steps.iter().copied().find(|step| fits(*step)).unwrap_or(FINEST);
-        Step { unit, thousandths, nearest: false }
+        Step { unit, thousandths, exact: false }
     }
 
     /// Hundredths of a kilogram or tenths of a pound, whatever the discs.
@@ -48,7 +48,7 @@ impl Step {
             Unit::Lb => FINE_POUNDS,
             Unit::Kg => FINE_KILOGRAMS,
         };
-        Step { unit, thousandths, nearest: true }
+        Step { unit, thousandths, exact: true }
     }
 
     pub(super) const fn unit(self) -> Unit {
@@ -57,44 +57,57 @@ impl Step {
 
     /// The nearest step, halves away from zero.
     pub(super) fn nearest(self, mass: Mass) -> String {
-        let (mass, step) = (mass.nanograms(), self.nanograms());
-        let half = if mass < 0 { -step / 2 } else { step / 2 };
-        self.print(steps_in(mass.saturating_add(half), step))
+        self.print(self.steps_near(mass))
     }
 
     /// A load that a person wrote: as written where that is whole in the finest step, else the nearest step.
     pub(super) fn written(self, mass: Mass) -> String {
-        let finest = Step { thousandths: FINEST, ..self };
-        let whole = mass.nanograms().checked_rem(finest.nanograms()) == Some(0);
-        if whole { finest.nearest(mass) } else { self.nearest(mass) }
+        let finest = self.finest();
+        if finest.makes(mass) { finest.nearest(mass) } else { self.nearest(mass) }
     }
 
     /// The step at or below: no more load, or no less help.
     pub(super) fn below(self, mass: Mass) -> String {
-        if self.nearest {
-            return self.nearest(mass);
-        }
-        self.print(mass.nanograms().div_euclid(self.nanograms()))
+        let step = self.of_bound(mass);
+        step.print(step.steps_below(mass))
     }
 
-    /// The step at or below where that is still more than the other mass, which is loaded; else exact to the finest step, so
-    /// that what may be loaded is never printed as what is.
+    /// The step at or above: no less load, or no more help.
+    pub(super) fn above(self, mass: Mass) -> String {
+        let step = self.of_bound(mass);
+        let over = i64::from(!step.makes(mass));
+        step.print(step.steps_below(mass).saturating_add(over))
+    }
+
+    /// The step at or below where that is still more than the other mass as printed, which is loaded; else exact to the
+    /// finest step, so that what may be loaded is never printed as what is.
     pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> String {
-        if self.nearest {
-            let apart =
-                loaded.is_none_or(|loaded| loaded >= mass || self.nearest(loaded) != self.nearest(mass));
-            return if apart {
-                self.nearest(mass)
-            } else {
-                Step { thousandths: FINEST, ..self }.nearest(mass)
-            };
-        }
-        let printed = mass.nanograms().div_euclid(self.nanograms()).saturating_mul(self.nanograms());
-        let told_apart = |loaded: Mass| loaded >= mass || printed > loaded.nanograms();
-        if loaded.is_some_and(told_apart) {
-            return self.below(mass);
-        }
-        Step { thousandths: FINEST, ..self }.below(mass)
+        let told_apart = |loaded: Mass| loaded >= mass || self.steps_below(mass) > self.steps_near(loaded);
+        if loaded.is_some_and(told_apart) { self.below(mass) } else { self.finest().below(mass) }
+    }
+
+    const fn finest(self) -> Step {
+        Step { thousandths: FINEST, ..self }
+    }
+
+    /// The step in which a bound is printed: the finest, where that prints it as it is.
+    fn of_bound(self, mass: Mass) -> Step {
+        if self.exact && self.finest().makes(mass) { self.finest() } else { self }
+    }
+
+    /// Whether a mass is whole in this step.
+    fn makes(self, mass: Mass) -> bool {
+        mass.nanograms().checked_rem(self.nanograms()) == Some(0)
+    }
+
+    fn steps_below(self, mass: Mass) -> i64 {
+        mass.nanograms().checked_div_euclid(self.nanograms()).unwrap_or_default()
+    }
+
+    fn steps_near(self, mass: Mass) -> i64 {
+        let (mass, step) = (mass.nanograms(), self.nanograms());
+        let half = if mass < 0 { -step / 2 } else { step / 2 };
+        steps_in(mass.saturating_add(half), step)
     }
 
     fn nanograms(self) -> i64 {

@@ -59,9 +59,9 @@ impl<'a> Words<'a> {
         Words { step: Step::of(unit, self.parameters.map(|all| &all.stock)), chosen: true, ..self }
     }
 
-    /// The same words with every load at the nearest hundredth of a kilogram or tenth of a pound, whatever the discs and also
-    /// where it is not to be passed: for a host that shows loads so beside the sentences, so that one load is printed in one
-    /// way. What is printed of a cap may lie above it by half of such a step.
+    /// The same words with every load at the nearest hundredth of a kilogram or tenth of a pound, whatever the discs: for a
+    /// host that shows loads so beside the sentences, so that one load is printed in one way. What is not to be passed is
+    /// printed as it is where that is whole in thousandths, else rounded down; what is to be kept at the least, up.
     ///
     /// ```
     /// use bismar::quantity::{Mass, Unit};
@@ -70,7 +70,10 @@ impl<'a> Words<'a> {
     /// let words = Words::plain().in_unit(Unit::Kg);
     /// assert_eq!(words.mass(Mass::from_kg(44.536)?), "44.5 kg");
     /// assert_eq!(words.finely().mass(Mass::from_kg(44.536)?), "44.54 kg");
-    /// assert_eq!(words.finely().at_most(Mass::from_kg(44.536)?), "44.54 kg");
+    /// assert_eq!(words.finely().at_most(Mass::from_kg(44.536)?), "44.536 kg");
+    /// let pounds = words.in_unit(Unit::Lb).finely();
+    /// assert_eq!(pounds.mass(Mass::from_kg(7.03)?), "15.5 lb");
+    /// assert_eq!(pounds.at_most(Mass::from_kg(7.03)?), "15.4 lb");
     /// # Ok::<(), bismar::Error>(())
     /// ```
     #[must_use]
@@ -132,6 +135,11 @@ impl<'a> Words<'a> {
     #[must_use]
     pub fn at_most(&self, mass: Mass) -> String {
         self.step.below(mass)
+    }
+
+    /// A load that is to be kept, rounded up: what is printed is never below it.
+    pub(super) fn at_least(&self, mass: Mass) -> String {
+        self.step.above(mass)
     }
 
     /// The name of a lift.

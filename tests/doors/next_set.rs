@@ -191,6 +191,80 @@ fn pain_comes_before_every_rule() {
     assert_eq!(asked(&world(), Some(PER_POINT), &[set(60.0, 5, rir(3))], Some(elsewhere)).then, Then::Same);
 }
 
+/// Where the lift is over, nothing of it is lowered.
+#[test]
+fn pain_of_a_lift_that_is_over_asks_for_no_work_of_it() {
+    let four: Vec<WorkSet> = (0..4).map(|_| set(60.0, 5, rir(3))).collect();
+    let lost_twice = [lost(60.0), lost(54.0)];
+    for (score, sets) in [(4, &four[..]), (1, &four[..])] {
+        let knee =
+            PainAnswer::plain(name("knee"), Pain::new(score).unwrap()).with_features(vec![PainFeature::New]);
+        let next = asked(&world(), Some(PER_POINT), sets, Some(vec![knee]));
+        assert_eq!((&next.then, codes(&next)), (&Then::Stop, vec!["pain_eases", "all_sets_done"]));
+        let said = Words::of(&parameters()).next_set(&next).join(" ");
+        assert!(
+            said.contains(&format!("Pain of {score} in the knee: nothing more of this lift today.")),
+            "{said}"
+        );
+        assert!(!said.contains("one step less") && !said.contains("lower until"), "{said}");
+    }
+    let knee = PainAnswer::plain(name("knee"), Pain::new(4).unwrap());
+    let next = asked(&world(), Some(PER_POINT), &lost_twice, Some(vec![knee]));
+    let said = Words::of(&parameters()).next_set(&next).join(" ");
+    assert_eq!(next.then, Then::Stop);
+    assert!(!said.contains("lower until"), "{said}");
+}
+
+/// Every number has a row of the registry, and the relation that changes a load says in its sentence whose it is.
+#[test]
+fn the_next_set_names_the_rows_that_its_numbers_come_from() {
+    let harder = [set(60.0, 5, rir(1))];
+    let because = |next: &NextSet| {
+        let sources: Vec<String> = next.sources.iter().map(ToString::to_string).collect();
+        for key in &sources {
+            assert!(bismar::registry::row(key).is_some(), "{key}");
+        }
+        (sources, Words::of(&parameters()).next_set(next)[1].clone())
+    };
+    let year = |row: &str| {
+        let citation = bismar::registry::row(row).unwrap().source.citation;
+        let who = citation.split([' ', ',']).next().unwrap();
+        format!("{who} {}", &citation[citation.len() - 4..])
+    };
+    // Nothing is known of an own curve: by Epley's.
+    let (sources, said) = because(&after(SetRule::OwnCurve, &harder));
+    assert!(sources.contains(&"one_rm.epley_1985".to_string()), "{sources:?}");
+    assert!(
+        said.ends_with(&format!("by a published relation that is 5 % less ({}).", year("one_rm.epley_1985"))),
+        "{said}"
+    );
+    let (sources, said) = because(&after(PER_POINT, &harder));
+    assert!(sources.contains(&"prescription.part_per_point".to_string()), "{sources:?}");
+    let helms = year("prescription.part_per_point");
+    assert!(said.ends_with(&format!("by a published relation that is 8 % less ({helms}).")), "{said}");
+    // A part that the plan sets is nobody else's.
+    let own = after(SetRule::FixedPerPoint { part: Some(0.02) }, &harder);
+    let (sources, said) = because(&own);
+    assert!(!sources.contains(&"prescription.part_per_point".to_string()), "{sources:?}");
+    assert!(said.ends_with("by what the plan sets for each point that is 4 % less."), "{said}");
+    let learned = asked(&learned(), Some(SetRule::OwnCurve), &[set(54.0, 5, rir(1))], Some(Vec::new()));
+    let (sources, said) = because(&learned);
+    assert!(
+        sources.contains(&"one_rm.own_curve".to_string()) && !sources.iter().any(|key| key.contains("epley"))
+    );
+    assert!(said.contains("by the lifter's own curve"), "{said}");
+    for (rule, row) in [
+        (SetRule::RepetitionTable, "prescription.knight_1979"),
+        (SetRule::DoubleProgression { bottom: 4, top: 8 }, "prescription.double_progression"),
+        (SetRule::TechniqueStop, "prescription.technique_stop"),
+        (SetRule::StopAtEffort { rating: Rpe::new(8.0).unwrap() }, "prescription.stop_at_target_effort"),
+        (SetRule::BackOff { reduction: 0.04, rating: Rpe::new(8.0).unwrap() }, "prescription.back_off_load"),
+    ] {
+        let (sources, _) = because(&after(rule, &harder));
+        assert!(sources.contains(&row.to_string()), "{rule:?}: {sources:?}");
+    }
+}
+
 #[test]
 fn the_sets_of_the_day_end_and_begin() {
     let first = after(PER_POINT, &[]);

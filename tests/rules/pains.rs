@@ -202,6 +202,51 @@ fn rule_02_at_the_lightest_load_pain_that_stays_low_ends_with_a_session() {
     assert!(says(&high, "nothing_easier") && !says(&high, "half_for_lighter"), "{:?}", high.reasons);
 }
 
+/// One answer says one thing: a lift that is left out is neither lowered nor done more easily.
+#[test]
+fn rule_08_beside_a_lift_that_is_left_out_pain_asks_for_no_work_of_it() {
+    let mut all = parameters();
+    all.lifts[0].start = Grant::new(Work::new(2, 5, kg(20.0))).with_place(Place::at_rung(0));
+    let mut lightest = World::new(all.clone());
+    for score in [1, 2, 3] {
+        let done = LiftSession::as_granted(name("squat"), World::sets(kg(20.0), 2, true));
+        lightest.wait(3).train_all(vec![done], Some(knee(score)));
+    }
+    let resting = World::on_offer("squat");
+    for (what, world) in [("nothing lighter", lightest), ("a planned break", resting)] {
+        for score in [1, 3, 5] {
+            let mut world = world.clone();
+            if what == "a planned break" {
+                let until = world.day.plus(9).unwrap();
+                world.add(EventKind::LayoffNoted(
+                    Layoff::new(world.day, LayoffReason::Planned).with_to(until),
+                ));
+            }
+            let new = knee(score).into_iter().map(|one| one.with_features(vec![PainFeature::New]));
+            let report = DayReport::all_well(DayClass::Within).with_pain(new.collect::<Vec<_>>());
+            world.wait(3).add(EventKind::DayReport(report));
+            let today = world.today("squat");
+            if today.sets > 0 {
+                continue;
+            }
+            let state = world.state();
+            let words = bismar::text::Words::of(state.parameters().unwrap());
+            let session =
+                bismar::prescription::next_session_from(&state, &Plan::of([name("squat")]), world.day)
+                    .unwrap();
+            let said = words.session(&session).to_string();
+            assert!(says(&today, "pain_block"), "{what}, {score}: {said}");
+            assert!(
+                said.contains("Pain in the knee: this lift is left out today."),
+                "{what}, {score}: {said}"
+            );
+            for work in ["lower until", "easier work", "stop this lift"] {
+                assert!(!said.contains(work), "{what}, {score}, {work}: {said}");
+            }
+        }
+    }
+}
+
 /// As high as pain that blocks, in a region about which nobody is asked any more: no half of the work either.
 #[test]
 fn rule_02_high_pain_that_stays_in_a_region_no_longer_declared_is_not_trained_on() {

@@ -6,7 +6,7 @@ import type { Face, Override, TodayLine } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { statusWords } from "./charts.ts";
-import { dayLong, face, mass, plain } from "./numbers.ts";
+import { atMost, dayLong, face, mass, plain } from "./numbers.ts";
 import { barWords } from "./kit.ts";
 import { gateInWords } from "./plan_view.ts";
 import { limitsOf } from "./limits.ts";
@@ -56,7 +56,7 @@ export function cardView(app: App): Child {
     decided
       .filter((one) => one.lift === lift && !(one.expires && one.expires < session.today))
       .slice(-1)
-      .map((one) => `The coach decided: at most ${mass(one.load)}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
+      .map((one) => `The coach decided: at most ${atMost(one.load)}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
   const lastWords = (lift: string): string | undefined => {
     const cue = history.sessions.flatMap((one) => one.lifts).filter((one) => one.lift === lift && one.cue).at(-1)?.cue;
     // Words of somebody's own may tell of health.

@@ -4,7 +4,7 @@ import type { Clearance, ClearanceLimits } from "bismar-page-package";
 import { button, choices, el, type Child } from "./element.ts";
 import { attempt } from "./engine.ts";
 import { limitWords } from "./limits.ts";
-import { given, massNumber, plain, unitNow } from "./numbers.ts";
+import { atMostNumber, given, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { regionChoices } from "./record.ts";
 import { NAME, who, writeBox } from "./write_box.ts";
@@ -61,7 +61,7 @@ function limitFields(app: App, told: Told, redraw: () => void): Child {
   };
   return [
     choices("Where the limit holds", [{ value: EVERYWHERE, label: "Everywhere" }, ...regionChoices(app)], told.where, put("where")),
-    numberField("Highest load", told.load ? massNumber(told.load) : "not said", told.load ? unitNow() : "", (value) => {
+    numberField("Highest load", told.load ? atMostNumber(told.load) : "not said", told.load ? unitNow() : "", (value) => {
       const read = attempt("page.mass", { mass: given(value) });
       Object.assign(told, { refused: read.refused?.message, load: read.answer ?? told.load });
       redraw();

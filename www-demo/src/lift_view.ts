@@ -6,7 +6,7 @@ import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, Pass
 import { attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
 import { shownName } from "./names.ts";
-import { mass, given, plain, unitNow } from "./numbers.ts";
+import { atMost, given, plain, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
 import { placesPart } from "./questions/told.ts";
@@ -327,7 +327,7 @@ export function liftView(app: App): Child {
       else next.setsTop = top;
       redraw();
     }),
-    el("div", { class: "fields" }, numberField("Highest load the coach allows", next.ceiling === undefined ? "not set" : mass(next.ceiling), next.ceiling === undefined ? "" : "(0 takes it away)", (value) => {
+    el("div", { class: "fields" }, numberField("Highest load the coach allows", next.ceiling === undefined ? "not set" : atMost(next.ceiling), next.ceiling === undefined ? "" : "(0 takes it away)", (value) => {
       const ceiling = attempt("page.mass", { mass: given(value) }).answer;
       if (value > 0 && ceiling) next.ceiling = ceiling;
       else delete next.ceiling;

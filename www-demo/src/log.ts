@@ -5,7 +5,7 @@ import type { EntriesEntry, EventKind, EventKindInput, LiftSession, PainAnswer, 
 import { attempt, kindOf } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { shownName } from "./names.ts";
-import { count, dayShort, mass, plain } from "./numbers.ts";
+import { atLeast, atMost, count, dayShort, mass, plain } from "./numbers.ts";
 import { limitWords } from "./limits.ts";
 import { kindWords } from "./kinds.ts";
 import { confirmBox, takeBackBox } from "./pad.ts";
@@ -64,9 +64,9 @@ function told(app: App, said: EventKind, of: string | undefined): string | undef
     const [region, lift] = [kindOf(signOff.scope, "region"), kindOf(signOff.scope, "gate")];
     return `${region ? app.regionName(region) : lift ? app.liftName(lift) : "every lift"}; ${signOff.who}`;
   }
-  if (role) return `${app.liftName(role.lift)}: ${(ROLES[role.role] ?? role.role).toLowerCase()}${role.notBelow ? `, on plan down to ${mass(role.notBelow)}` : ""}`;
+  if (role) return `${app.liftName(role.lift)}: ${(ROLES[role.role] ?? role.role).toLowerCase()}${role.notBelow ? `, on plan down to ${atLeast(role.notBelow)}` : ""}`;
   if (layoff) return `from ${dayShort(layoff.from)}; ${layoff.reason}`;
-  if (override) return `${app.liftName(override.lift)}: at most ${mass(override.load)}${override.expires ? ` until ${dayShort(override.expires)}` : ""}; ${override.who}${override.why ? `: ${override.why}` : ""}`;
+  if (override) return `${app.liftName(override.lift)}: at most ${atMost(override.load)}${override.expires ? ` until ${dayShort(override.expires)}` : ""}; ${override.who}${override.why ? `: ${override.why}` : ""}`;
   if (test) return `${TESTS[test.test][0]}: ${testResult(test.test, test.result)}`;
   return sign?.signs.map(spaced).join(", ");
 }

@@ -40,6 +40,30 @@ export function mass(mass: Mass): string {
   const words = unit === "kg" ? kilograms : inPounds;
   return mass.kg < 0 ? `${words({ kg: -mass.kg })} of help` : words(mass);
 }
+/** By how much of a thousandth a number of the unit may be off a whole one and still be it: numbers here are binary. */
+const HAIR = 1e-6;
+function bound(mass: Mass, round: (steps: number) => number): number {
+  const value = unit === "kg" ? mass.kg : pounds(mass.kg);
+  const thousandths = Math.round(value * 1000);
+  if (Math.abs(value * 1000 - thousandths) < HAIR) return thousandths / 1000;
+  const steps = unit === "kg" ? 100 : 10;
+  return round(value * steps) / steps;
+}
+function bounded(mass: Mass, round: (steps: number) => number): string {
+  const value = bound(mass, round);
+  return value < 0 ? `${plain(-value, 3)} ${unit} of help` : `${plain(value, 3)} ${unit}`;
+}
+/** A mass that is not to be passed: as it is where that is whole in thousandths, else rounded down. */
+export function atMost(mass: Mass): string {
+  return bounded(mass, Math.floor);
+}
+export function atMostNumber(mass: Mass): string {
+  return plain(bound(mass, Math.floor), 3);
+}
+/** A mass that is to be kept: the same, rounded up. */
+export function atLeast(mass: Mass): string {
+  return bounded(mass, Math.ceil);
+}
 export function massNumber(mass: Mass): string {
   return unit === "kg" ? plain(mass.kg) : plain(pounds(mass.kg), 1);
 }

@@ -88,6 +88,27 @@ describe("a limit that was told", () => {
     await hand.close();
   });
 
+  it("is never shown above what it is: as it was told where it was told in that unit, else rounded down", async () => {
+    const hand = await somebody("Cleo", { unit: "lb" });
+    await boxOf(hand);
+    await tell(hand, { load: 65.75 });
+    await says(hand.page.locator('dialog [data-pad="Highest load"]'), /^65\.75\s+lb$/);
+    await save(hand);
+    await says(hand.page.locator("main"), /no more than 65\.75 lb; said by/);
+    // 65.75 lb are 29.8237 kg; in hundredths that is 29.82.
+    await hand.tap(".unit");
+    await says(hand.page.locator("main"), /no more than 29\.82 kg; said by/);
+    await boxOf(hand);
+    await tell(hand, { load: 29.826 });
+    await says(hand.page.locator('dialog [data-pad="Highest load"]'), /^29\.826\s+kg$/);
+    await save(hand);
+    await says(hand.page.locator("main"), /no more than 29\.826 kg; said by/);
+    // 65.755 lb, to the thousandth and a little more.
+    await hand.tap(".unit");
+    await says(hand.page.locator("main"), /no more than 65\.7 lb; said by/);
+    await hand.close();
+  });
+
   it("may be one of several, each with where it holds", async () => {
     const hand = await somebody();
     await boxOf(hand);

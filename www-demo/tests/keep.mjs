@@ -52,6 +52,30 @@ export async function turnTo(hand) {
   await hand.page.evaluate(() => dispatchEvent(new Event("focus")));
 }
 
+/** Runs in the page: no word from window to window, no look on coming back; only a write can find out. */
+export function deafen() {
+  globalThis.BroadcastChannel = class { postMessage() {} };
+  const { addEventListener: listen } = EventTarget.prototype;
+  EventTarget.prototype.addEventListener = function (name, ...rest) {
+    if (name !== "focus" && name !== "visibilitychange") listen.call(this, name, ...rest);
+  };
+}
+/** A second window on the same device, deaf to the first one if it is to be. */
+export async function second(one, deaf = true) {
+  if (deaf) {
+    await one.page.addInitScript(deafen);
+    await reload(one);
+  }
+  const two = new Hand(await one.context.newPage());
+  two.context = one.context;
+  await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
+  if (deaf) await two.page.addInitScript(deafen);
+  await two.page.goto(FILE);
+  await two.ready();
+  await one.page.bringToFront();
+  return two;
+}
+
 export async function upload(hand, content, name = "file.json") {
   await go(hand, "files");
   const folder = await mkdtemp(join(tmpdir(), "bismar-page-"));

@@ -3,34 +3,11 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, NEXT_DAY, noRoom, reload, roomAgain, stored, tamper, upload, yes } from "./keep.mjs";
+import { bringIn, demoPlan, everything, fileOf, further, go, handOn, logOf, NEXT_DAY, noRoom, reload, roomAgain, second, stored, tamper, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
-
-/** Runs in the page: no word from window to window, no look on coming back; only a write can find out. */
-function deafen() {
-  globalThis.BroadcastChannel = class { postMessage() {} };
-  const { addEventListener: listen } = EventTarget.prototype;
-  EventTarget.prototype.addEventListener = function (name, ...rest) {
-    if (name !== "focus" && name !== "visibilitychange") listen.call(this, name, ...rest);
-  };
-}
-async function second(one, deaf = true) {
-  if (deaf) {
-    await one.page.addInitScript(deafen);
-    await reload(one);
-  }
-  const two = new Hand(await one.context.newPage());
-  two.context = one.context;
-  await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
-  if (deaf) await two.page.addInitScript(deafen);
-  await two.page.goto(FILE);
-  await two.ready();
-  await one.page.bringToFront();
-  return two;
-}
 
 const weighed = (log, ...all) => all.forEach((kg) => further(log, NEXT_DAY, { body_mass_recorded: { kg } }));
 const textsOf = async (hand) => (await everything(hand)).events.map((row) => row.value.text);

@@ -2,36 +2,16 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, keeps, launch, says } from "./browser.mjs";
-import { bringIn, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, noRoom, reload, roomAgain, stored, turnTo, upload, yes } from "./keep.mjs";
+import { bringIn, deafen, demoPlan, everything, FILE, fileOf, further, go, Hand, handOn, logOf, main, NEXT_DAY, noRoom, reload, roomAgain, second, stored, turnTo, upload, yes } from "./keep.mjs";
 
 let browser;
 before(async () => { browser = await launch(); });
 after(() => browser.close());
 
-/** Runs in the page: no word from window to window, no look on coming back; only a write can find out. */
-function deafen() {
-  globalThis.BroadcastChannel = class { postMessage() {} };
-  const { addEventListener: listen } = EventTarget.prototype;
-  EventTarget.prototype.addEventListener = function (name, ...rest) {
-    if (name !== "focus" && name !== "visibilitychange") listen.call(this, name, ...rest);
-  };
-}
-
 async function twoWith(content, { deaf = false, ...options } = {}) {
   const one = await handOn(browser, NEXT_DAY, options);
   await bringIn(one, content);
-  if (deaf) {
-    await one.page.addInitScript(deafen);
-    await reload(one);
-  }
-  const two = new Hand(await one.context.newPage());
-  two.context = one.context;
-  await two.page.clock.setFixedTime(new Date(`${NEXT_DAY}T12:00:00`));
-  if (deaf) await two.page.addInitScript(deafen);
-  await two.page.goto(FILE);
-  await two.ready();
-  await one.page.bringToFront();
-  return [one, two];
+  return [one, await second(one, deaf)];
 }
 
 async function sign(hand, which = /chest/i) {

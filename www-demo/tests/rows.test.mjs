@@ -493,7 +493,9 @@ describe("rows", () => {
 
   it("row_55: the load after a set that was harder than wanted", async () => {
     await ask(9, [lift("box squat"), choose("It felt like so many left", "0")]);
-    await shows(/The last set left 0, and 3 were asked for: by a published relation that is 8 % less/);
+    await shows(/The last set left 0, and 3 were asked for: by a published relation that is 8 % less \(Epley 1985\)/);
+    // Whose it is stands below, and nothing that was not used.
+    await shows(/epley 1985 \u2014 .*Epley.*1985/);
     // By rule, 4 % a point: 33.5 x 0.92 = 30.82 kg.
     await ask(9, [lift("front squat"), choose("It felt like so many left", "1")], "B, invented");
     await big("30.5 kg");

@@ -103,6 +103,8 @@ pub struct NextSet {
     pub instead: Option<Name>,
     /// Why, in the order in which the rules spoke.
     pub reasons: Vec<SetReason>,
+    /// Rows of the registry that the numbers come from: those of the rule, and of the relation that it changes a load by.
+    pub sources: Vec<&'static str>,
     /// What to show beside it.
     pub cautions: Vec<Caution>,
 }
@@ -188,7 +190,7 @@ set_reasons! {
         asked: Rir,
         /// Change of the load that the rule asks for, as a part of it.
         part: f64,
-        /// By the lifter's own curve; else by a published relation.
+        /// By the lifter's own curve; else by a published relation or by the part that the plan sets.
         own_curve: bool,
     } "by_effort",
     /// The last set left less than the least that holds today.

@@ -37,6 +37,26 @@ pub(super) struct Own {
     pub(super) body: Option<Mass>,
 }
 
+impl Own {
+    /// Rows of the registry that the answer of that rule comes from; technique comes before every rule.
+    pub(super) fn sources(&self, rule: &SetRule) -> Vec<&'static str> {
+        let of_rule: &[&str] = match rule {
+            SetRule::TechniqueStop => &[],
+            SetRule::OwnCurve if self.curve.is_some() => &["one_rm.own_curve"],
+            SetRule::OwnCurve => &["prescription.next_set_by_curve", "one_rm.epley_1985"],
+            SetRule::FixedPerPoint { part: None } => {
+                &["prescription.next_set_fixed", "prescription.part_per_point"]
+            }
+            SetRule::FixedPerPoint { part: Some(_) } => &["prescription.next_set_fixed"],
+            SetRule::DoubleProgression { .. } => &["prescription.double_progression"],
+            SetRule::RepetitionTable => &["prescription.knight_1979"],
+            SetRule::StopAtEffort { .. } => &["prescription.stop_at_target_effort"],
+            SetRule::BackOff { .. } => &["prescription.back_off_load", "prescription.stop_at_target_effort"],
+        };
+        of_rule.iter().copied().chain(["prescription.technique_stop"]).collect()
+    }
+}
+
 /// What a rule looks at.
 pub(super) struct AfterSet<'a> {
     /// The sets so far, the last of them apart.

@@ -297,6 +297,7 @@ impl<'a> Course<'a> {
             limit: self.today.load,
             instead,
             reasons: self.reasons,
+            sources: self.own.sources(&self.rule),
             cautions: self.cautions,
         }
     }

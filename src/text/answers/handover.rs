@@ -223,11 +223,11 @@ impl Words<'_> {
         let name = capital(self.lift_name(&lift.lift));
         let mut with = self.work(lift, lift.granted, status_beside(&lift.status, &lift.outlook));
         with.push(("lift", name));
-        let standing = |load| self.load_at(&lift.lift, lift.granted.place, load);
+        let place = self.place(&lift.lift, lift.granted.place);
         let each = |load| self.one_by_one(&lift.lift, self.at_most(load));
         let mut said = alloc::vec![self.say("handover.lift", &with)];
         if lift.limit != lift.granted.load() {
-            let limit = with_place(each(lift.limit), &self.place(&lift.lift, lift.granted.place));
+            let limit = with_place(each(lift.limit), &place);
             said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
@@ -236,7 +236,10 @@ impl Words<'_> {
         );
         if let Purpose::Maintain { not_below } = lift.purpose {
             said.push(match not_below {
-                Some(load) => self.say("handover.maintained_band", &[("load", standing(load))]),
+                Some(load) => {
+                    let least = with_place(self.one_by_one(&lift.lift, self.at_least(load)), &place);
+                    self.say("handover.maintained_band", &[("load", least)])
+                }
                 None => self.say("handover.maintained", &[]),
             });
         }

@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use crate::answers::{NextSet, SetReason, SetWork, Then};
 use crate::quantity::{Kilograms, Name};
-use crate::record::Place;
+use crate::record::{Place, SetRule};
 use crate::text::capital;
 use crate::text::phrases::Phrases;
 use crate::text::place::{behind, with_place};
@@ -39,6 +39,7 @@ pub(in crate::text) const NEXT_SET: Phrases = &[
         "set_reason.pain_eases_low",
         "Pain of {score} in the {region}: one step less, and if it goes above {calm}, stop this lift.",
     ),
+    ("set_reason.pain_eases_no_more", "Pain of {score} in the {region}: nothing more of this lift today."),
     ("set_reason.pain_holds", "Pain of {score} in the {region}, as known from before: nothing goes up."),
     ("set_reason.pain_not_asked", "Nobody asked about pain after the set: nothing goes up."),
     ("set_reason.critical_fault", "A critical point was lost: {criterion}."),
@@ -54,9 +55,19 @@ pub(in crate::text) const NEXT_SET: Phrases = &[
         "The last set left {left}, and {asked} were asked for: by a published relation that is {part}.",
     ),
     (
+        "set_reason.by_effort_of",
+        "The last set left {left}, and {asked} were asked for: by a published relation that is {part} ({source}).",
+    ),
+    (
+        "set_reason.by_plan",
+        "The last set left {left}, and {asked} were asked for: by what the plan sets for each point that is {part}.",
+    ),
+    (
         "set_reason.by_own_curve",
         "The last set left {left}, and {asked} were asked for: by the lifter's own curve that is {part}.",
     ),
+    ("relation.by_curve", "Epley 1985"),
+    ("relation.by_point", "Helms 2018"),
     ("part.less", "{part} less"),
     ("part.more", "{part} more"),
     ("set_reason.below_reserve", "The last set left {left}; today {least} is the least."),
@@ -79,11 +90,11 @@ impl Words<'_> {
     /// Why the next set is what it is, as a sentence.
     #[must_use]
     pub fn set_reason(&self, reason: &SetReason) -> String {
-        self.set_reason_at(reason, "")
+        self.set_reason_at(reason, "", None)
     }
 
-    /// The same; a load of the lift with its place.
-    fn set_reason_at(&self, reason: &SetReason, place: &str) -> String {
+    /// The same; a load of the lift with its place, and nothing that the answer contradicts.
+    fn set_reason_at(&self, reason: &SetReason, place: &str, next: Option<&NextSet>) -> String {
         let mut key = reason.code();
         let with = match reason {
             SetReason::PainStops { region, score } | SetReason::PainHolds { region, score } => alloc::vec![
@@ -91,8 +102,10 @@ impl Words<'_> {
                 ("score", score.score().to_string()),
             ],
             SetReason::PainEases { region, score } => {
-                // What is that low already is not lowered further.
-                if score.score() <= self.calm() {
+                // Of a lift that is over nothing is lowered, and what is that low already is not lowered further.
+                if next.is_some_and(|next| next.then == Then::Stop) {
+                    key = "pain_eases_no_more";
+                } else if score.score() <= self.calm() {
                     key = "pain_eases_low";
                 }
                 alloc::vec![
@@ -104,14 +117,23 @@ impl Words<'_> {
             SetReason::CriticalFault { criterion } => alloc::vec![("criterion", criterion.to_string())],
             SetReason::AllSetsDone { sets } => alloc::vec![("sets", self.count("set", u32::from(*sets)))],
             SetReason::ByEffort { left, asked, part, own_curve } => {
-                if *own_curve {
-                    key = "by_own_curve";
-                }
-                alloc::vec![
+                let mut with = alloc::vec![
                     ("left", left.to_string()),
                     ("asked", asked.to_string()),
-                    ("part", self.change_by(*part))
-                ]
+                    ("part", self.change_by(*part)),
+                ];
+                key = match next.map(|next| next.rule) {
+                    _ if *own_curve => "by_own_curve",
+                    Some(SetRule::FixedPerPoint { part: Some(_) }) => "by_plan",
+                    Some(rule) => {
+                        let fixed = matches!(rule, SetRule::FixedPerPoint { .. });
+                        let of = if fixed { "relation.by_point" } else { "relation.by_curve" };
+                        with.push(("source", self.say(of, &[])));
+                        "by_effort_of"
+                    }
+                    None => key,
+                };
+                with
             }
             SetReason::BelowReserve { left, least } => {
                 alloc::vec![("left", left.to_string()), ("least", least.to_string())]
@@ -128,7 +150,7 @@ impl Words<'_> {
             }
             SetReason::BackOff { reduction } => alloc::vec![("part", self.percent(*reduction))],
             SetReason::Limited { to } => {
-                alloc::vec![("load", with_place(self.at_most(*to), place))]
+                alloc::vec![("load", with_place(self.mass(*to), place))]
             }
             SetReason::NotToday
             | SetReason::FirstSet
@@ -174,7 +196,7 @@ impl Words<'_> {
             _ => self.say("next_set.stop", &[("lift", lift)]),
         }];
         let place = next.work.as_ref().map(|work| self.place(&next.lift, work.place)).unwrap_or_default();
-        said.extend(next.reasons.iter().map(|reason| self.set_reason_at(reason, &place)));
+        said.extend(next.reasons.iter().map(|reason| self.set_reason_at(reason, &place, Some(next))));
         said.extend(next.instead.as_ref().map(|rung| self.instead(&next.lift, rung)));
         self.end(&mut said, (&next.stops, next.today), &[], &next.cautions);
         said

@@ -50,7 +50,7 @@ impl Telling<'_> {
             }
             Reason::Maintaining => "Kept where it is on purpose.".to_string(),
             Reason::MaintainingBand { not_below } => {
-                format!("Kept on purpose; down to {} it is on plan.", self.standing(*not_below))
+                format!("Kept on purpose; down to {} it is on plan.", self.not_below(*not_below))
             }
             Reason::ProbeDue { by, criterion: None } => {
                 format!("A marked session at this place is due by {}, to see that it is kept.", day(*by))
@@ -68,7 +68,7 @@ impl Telling<'_> {
             Reason::BelowBand { load, not_below } => format!(
                 "Kept on purpose; the last session, at {}, lay below the band, which ends at {}.",
                 self.alone(*load),
-                self.standing(*not_below)
+                self.not_below(*not_below)
             ),
             Reason::Retired => "No longer used.".to_string(),
             Reason::Holding { sessions } => format!(

@@ -58,6 +58,8 @@ struct Beside<'a> {
     outlook: &'a MoveOutlook,
     /// Whether the gate is open by its count.
     open: bool,
+    /// Nothing of it is done today.
+    left_out: bool,
     /// The other reasons, where they are told as well.
     reasons: Option<&'a [Reason]>,
 }
@@ -70,6 +72,7 @@ impl<'a> Beside<'a> {
             granted: lift.granted,
             outlook: &lift.outlook,
             open: lift.gate.open,
+            left_out: lift.sets == 0,
             reasons: Some(&lift.reasons),
         }
     }
@@ -81,6 +84,7 @@ impl<'a> Beside<'a> {
             granted: lift.granted,
             outlook: &lift.outlook,
             open: lift.gate_state.open,
+            left_out: false,
             reasons: None,
         }
     }
@@ -157,6 +161,7 @@ impl Telling<'_> {
             // It was for another kind, of which it is not known whether it came in pairs.
             (Reason::OverrideEnded { by: OverrideEnd::OtherImplement, .. }, _) => self.words.written(load),
             (Reason::OverrideEnded { .. }, _) => self.one_by_one(self.words.written(load)),
+            (Reason::MaintainingBand { .. } | Reason::BelowBand { .. }, "not_below") => self.not_below(load),
             (Reason::BelowBand { .. }, "load") | (Reason::NoLoadableStep { .. }, "next") => self.alone(load),
             (Reason::RoundedDown { .. } | Reason::NothingLoadable { .. }, _) => self.today(load),
             (Reason::NoLoadableStep { .. } | Reason::WindowCap { .. } | Reason::PairCap { .. }, _) => {
@@ -207,6 +212,11 @@ impl Telling<'_> {
     /// A load with the place at which the lift stands.
     fn standing(&self, load: Mass) -> String {
         self.with_place(self.words.mass(load), |lift| lift.granted.place)
+    }
+
+    /// A load that is to be kept at the least, with the place at which the lift stands.
+    fn not_below(&self, least: Mass) -> String {
+        self.with_place(self.words.at_least(least), |lift| lift.granted.place)
     }
 
     /// A load that no step may pass, with the place at which the lift stands.

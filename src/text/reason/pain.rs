@@ -66,8 +66,10 @@ impl Telling<'_> {
     /// it asks for before a step.
     fn pain_block(&self, region: &str, clear_sessions: u8, score: u8, eased: bool) -> String {
         let calm = self.words.calm();
-        // What is that low already is not lowered further.
-        let lower = if score > calm {
+        // Of a lift that is left out nothing is lowered, and what is that low already is not lowered further.
+        let lower = if self.lift.is_some_and(|lift| lift.left_out) {
+            format!("Pain in the {region}: this lift is left out today.")
+        } else if score > calm {
             format!("Pain in the {region}: lower until {calm} or less, else stop this lift.")
         } else {
             format!("Pain in the {region}: easier work, and if it goes above {calm}, stop this lift.")

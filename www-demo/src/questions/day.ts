@@ -84,7 +84,7 @@ function nextSet(app: App): Child {
       why: reasonsOf(next, why).join(" "),
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
-      sources: ["prescription.next_set_by_curve", "one_rm.epley_1985"],
+      sources: next.sources,
       cautions: ["estimates_are_ranges"],
     }),
   ];
@@ -425,7 +425,7 @@ function slipped(app: App): Child {
       why: reasonsOf(next, why).join(" "),
       body: down && next.work && [el("p", {}, `Each end: ${sideWords(discsOf(next.work.loaded))}.`), loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement))],
       working: list(["One loadable step down. After two sets in which a critical point was lost the lift ends (common practice)."]),
-      sources: ["prescription.technique_stop"],
+      sources: next.sources,
       cautions: ["gates_unproven"],
     }),
     inputs,

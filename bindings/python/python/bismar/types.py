@@ -3852,6 +3852,8 @@ class NextSet(TypedDict):
     """A rung to practise instead, where technique ended the lift and there is an easier one."""
     reasons: list[SetReason]
     """Why, in the order in which the rules spoke."""
+    sources: list[str]
+    """Rows of the registry that the numbers come from: those of the rule, and of the relation that it changes a load by."""
     cautions: list[Caution]
     """What to show beside it."""
 
@@ -6721,7 +6723,7 @@ class SetReason_by_effort_fields(TypedDict):
     part: float
     """Change of the load that the rule asks for, as a part of it."""
     own_curve: bool
-    """By the lifter's own curve; else by a published relation."""
+    """By the lifter's own curve; else by a published relation or by the part that the plan sets."""
 
 
 SetReason_by_effort = TypedDict("SetReason_by_effort", {"by_effort": "SetReason_by_effort_fields"})
