@@ -377,6 +377,7 @@ const _: () = {
     common::<bismar::progression::Calibration>();
     common::<bismar::progression::ClearanceInForce>();
     common::<bismar::progression::Decision>();
+    common::<bismar::progression::Held>();
     common::<bismar::progression::LiftState>();
     common::<bismar::progression::MoveOutlook>();
     common::<bismar::progression::Now>();

@@ -2545,6 +2545,26 @@ class Handover(TypedDict):
     """Digest of the parameters in force."""
 
 
+class Held(TypedDict):
+    """Since when a word keeps a lift below the work granted, until that work is done again."""
+    since: Day
+    """First day."""
+    lifted: NotRequired[Mass]
+    """The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
+    before one.
+    """
+
+
+class HeldInput(TypedDict):
+    """Since when a word keeps a lift below the work granted, until that work is done again."""
+    since: Day
+    """First day."""
+    lifted: NotRequired[MassInput]
+    """The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
+    before one.
+    """
+
+
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
 
 Implement_handle = TypedDict("Implement_handle", {"handle": "Handle"})
@@ -3930,6 +3950,8 @@ class Now(TypedDict):
     """Upward moves within the longest window, each with the load before it."""
     missed: NotRequired[float]
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
+    held: NotRequired[Held]
+    """Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same."""
     half_sessions: float
     """Sessions that still have half the sets."""
     half_after: NotRequired[list[float]]
@@ -4036,6 +4058,8 @@ class NowInput(TypedDict):
     """Upward moves within the longest window, each with the load before it."""
     missed: NotRequired[float]
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
+    held: NotRequired[HeldInput]
+    """Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same."""
     half_sessions: float
     """Sessions that still have half the sets."""
     half_after: NotRequired[tuple[float, float]]
@@ -5729,6 +5753,18 @@ class Reason_layoff_fields(TypedDict):
 
 Reason_layoff = TypedDict("Reason_layoff", {"layoff": "Reason_layoff_fields"})
 
+class Reason_held_lower_fields(TypedDict):
+    """Days on which a limit of a clearance, a ceiling or the coach's lower word kept the lift below its work, and what is left of that by the layoff table, no less than what was lifted last."""
+    days: float
+    """Days."""
+    row: float
+    """Row of the layoff table, 1 being the shortest."""
+    load: Mass
+    """Load that is granted now."""
+
+
+Reason_held_lower = TypedDict("Reason_held_lower", {"held_lower": "Reason_held_lower_fields"})
+
 class Reason_half_sets_fields(TypedDict):
     """First sessions after a break have half the sets."""
     sessions: float
@@ -5848,7 +5884,7 @@ Reason_stepped_back_fields = TypedDict("Reason_stepped_back_fields", {"from": "M
 Reason_stepped_back = TypedDict("Reason_stepped_back", {"stepped_back": "Reason_stepped_back_fields"})
 
 # Why a decision is what it is.
-Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'least_there_is', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_sign_off_refused", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_not_asked", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
+Reason: TypeAlias = Union[Literal['stopped', 'no_loaded_flexion', 'not_cleared', 'clearance_missing', 'clearance_after_illness', 'clearance_range', 'no_limits_on_record', 'asks_not_asked', 'gate_not_open', 'consolidating', 'stepping_back', 'resting', 'after_illness', 'age_unknown', 'maintaining', 'retired', 'day_below', 'day_below_single', 'day_unknown', 'day_above', 'qualified_below_usual', 'never_trained', 'pair_proof_missing', 'pair_fault', 'pair_review', 'body_mass_missing', 'at_top', 'not_one_step', 'alone_without_pins', 'rack_not_asked', 'not_scored', 'miss_not_placed', 'nothing_easier', 'height_unknown', 'after_break', 'half_for_lighter', 'least_there_is', 'easy_week', 'short_of_time', 'plan_asks_less'], "Reason_symptom_stop", "Reason_pain_stop", "Reason_sign_off_refused", "Reason_clearance_expired", "Reason_clearance_limit", "Reason_asks_first", "Reason_limit_without_lift", "Reason_pain_block", "Reason_usual_pain_unsteady", "Reason_usual_pain_review", "Reason_pain_not_asked", "Reason_pain_missing_after_high", "Reason_pass_provisional", "Reason_learning_not_done", "Reason_returning", "Reason_stop_lifted", "Reason_maintaining_band", "Reason_probe_due", "Reason_probe_overdue", "Reason_below_band", "Reason_holding", "Reason_counted_anew", "Reason_move_on_offer", "Reason_stale", "Reason_cooling_off", "Reason_region_window", "Reason_window_cap", "Reason_pair_cap", "Reason_pair_window", "Reason_pair_pain", "Reason_pair_rest", "Reason_pair_together", "Reason_no_loadable_step", "Reason_ceiling", "Reason_unknown_event_present", "Reason_not_at_grant", "Reason_setup_changed", "Reason_pins_moved", "Reason_reserve_short", "Reason_effort_not_said", "Reason_easier_rung", "Reason_override_suspended", "Reason_override_ended", "Reason_height_off", "Reason_height_not_made", "Reason_other_implement", "Reason_pain_persists", "Reason_layoff", "Reason_held_lower", "Reason_half_sets", "Reason_override_in_force", "Reason_planned_break", "Reason_ill_until", "Reason_ask_of_today", "Reason_break_counts", "Reason_reserve_floor", "Reason_rounded_down", "Reason_nothing_loadable", "Reason_implement_unavailable", "Reason_fewer_sets", "Reason_move_refused", "Reason_override_refused", "Reason_override_past", "Reason_stepped_back"]
 
 class RecentVersusUsual(TypedDict):
     """Recent and usual load at the end of a series of days."""
@@ -8166,6 +8202,8 @@ class WayBack(TypedDict):
     """Row of the layoff table that it began with, 1 being the shortest."""
     gap: float
     """Days of the break; 0 after a stop."""
+    held: NotRequired[bool]
+    """These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it."""
     stepped_from: NotRequired[Mass]
     """Load from which a step back was taken on it last."""
     reopened: NotRequired[Day]
@@ -8184,6 +8222,8 @@ class WayBackInput(TypedDict):
     """Row of the layoff table that it began with, 1 being the shortest."""
     gap: float
     """Days of the break; 0 after a stop."""
+    held: NotRequired[bool]
+    """These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it."""
     stepped_from: NotRequired[MassInput]
     """Load from which a step back was taken on it last."""
     reopened: NotRequired[Day]
