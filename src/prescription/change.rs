@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::way_back::{
     after_break, after_rest, eased, gate_anew, is_above, is_too_little, of_the_limit, passing,
-    still_to_learn, taken_up_again, untold, way_after_stop, way_back,
+    still_to_learn, taken_up_again, untold, way_after_stop, way_back, way_of_a_role,
 };
 use crate::gate::{Missing, Outcome};
 use crate::progression::{Decision, MoveOutlook, STEADY_SESSIONS, Status, View, offer_end};
@@ -203,7 +203,10 @@ fn of(reason: &Reason, decision: &Decision, view: &View<'_>) -> Vec<Change> {
             _ => alloc::vec![passing(1, view)],
         },
         Reason::Retired => taken_up_again(view),
-        Reason::Resting => with(Change::CoachSetsOtherwise, after_rest(&decision.status, view)),
+        Reason::Resting => {
+            let back = after_rest(&decision.status, view).into_iter().chain(way_of_a_role(view));
+            with(Change::CoachSetsOtherwise, back.collect())
+        }
         // A break without a last day lasts until training goes on.
         Reason::AfterBreak | Reason::PlannedBreak { until: None } => {
             with(Change::Sessions { count: 1 }, after_rest(&decision.status, view))

@@ -68,11 +68,20 @@ fn proof_anew(view: &View<'_>) -> Option<Change> {
     (forgiving.now.status.is_stopped() && lower).then_some(Change::ForgivingProof)
 }
 
-/// What a lift asks for that is taken up again after it was given up: as a new one.
+/// What a lift asks for that is taken up again after it was given up: as a new one, after a break of its own.
 pub(super) fn taken_up_again(view: &View<'_>) -> Vec<Change> {
     let count = view.lift.set.learning(view.policy());
     let learning = (count > 0).then_some(Change::LearningSessions { count });
-    core::iter::once(Change::CoachSetsOtherwise).chain(learning).chain(gate_anew(view)).collect()
+    let changes = core::iter::once(Change::CoachSetsOtherwise).chain(learning).chain(gate_anew(view));
+    changes.chain(way_of_a_role(view)).collect()
+}
+
+/// The way back that a lift has before it which a role keeps out of use, once it is used again.
+pub(super) fn way_of_a_role(view: &View<'_>) -> Vec<Change> {
+    let taken_up = view.lift.standing(view.lift.now.taken_up(view.on));
+    let view = View { lift: &taken_up, ..*view };
+    let back = returned(&view);
+    back.as_ref().and_then(|now| Some(way_back(now.status.way_back()?, 0, now, &view))).unwrap_or_default()
 }
 
 /// What a lift that rests goes on with: the way back that it had, or what it was learning.

@@ -229,9 +229,10 @@ impl State {
             Role::Rest => Purpose::Rest,
             Role::Retire => Purpose::Retire,
         };
-        // While it was not used nobody looked after it: its own days count, whatever else loaded its regions.
+        let unused_since = Some(now.since).filter(|_| unused(before) && !now.status.is_stopped());
+        // While it was not used nobody looked after it: those days count, whatever else loaded its regions.
         if unused(before) && !unused(now.purpose) {
-            now.count_own_gap(on);
+            now.count_own_gap(unused_since, on);
         }
         match (now.purpose, &now.status) {
             // Taken up again while it is stopped: when it is let go its sessions of calibration are still to come.
@@ -257,6 +258,10 @@ impl State {
                 now.wake(on);
             }
             _ => {}
+        }
+        // Given up after a rest, or the other way round, it is unused all the while.
+        if let Some(since) = unused_since.filter(|_| unused(now.purpose)) {
+            now.since = since;
         }
         Ok(())
     }

@@ -22,7 +22,7 @@ impl State {
     pub(crate) fn take_parameters(&mut self, parameters: &Parameters, on: Day) -> Result<(), Error> {
         let mut known: Vec<Lift> = core::mem::take(&mut self.lifts);
         // While a lift was set aside nobody looked after it: its own days count, whatever else loaded its regions.
-        self.set_aside.iter_mut().for_each(|lift| lift.now.count_own_gap(on));
+        self.set_aside.iter_mut().for_each(|lift| lift.now.count_own_gap(None, on));
         known.append(&mut self.set_aside);
         let before = self.in_force.take();
         let same_equipment = before.as_ref().is_some_and(|before| {
@@ -64,7 +64,8 @@ impl State {
             // Nobody looks at it while it is left out, and its id may come to name something else.
             let was = before.as_ref().and_then(|all| kind_in(&all.parameters, &lift.set.implement));
             if was != kind_in(parameters, &lift.set.implement) && !lift.now.other_implement {
-                lift.now.leave(was, on);
+                let kept = before.as_ref().and_then(|all| lift.kept_of(&all.parameters.policy, on));
+                lift.now.leave(was, kept, on);
                 lift.now.other_implement = true;
             }
             // The equipment may change meanwhile, and nothing is loaded on it.
@@ -142,6 +143,7 @@ fn carried(
     all: &Parameters,
     on: Day,
 ) -> Now {
+    let kept = before.and_then(|before| earlier.kept_of(&before.policy, on));
     let (was, mut now) = (earlier.set, earlier.now);
     let learning = set.learning(&all.policy);
     now.last_place = now.last_place.and_then(|place| same_place(&was, set, place));
@@ -159,7 +161,7 @@ fn carried(
         // The number on a bar says nothing about dumbbells, a stack or help: from the start, and learned anew.
         let place = no_harder(&was, (set, start.place), now.grant.place);
         if !aside {
-            now.leave(before.and_then(|before| kind_in(before, &was.implement)), on);
+            now.leave(before.and_then(|before| kind_in(before, &was.implement)), kept, on);
         }
         let kind = kind_in(all, &set.implement).filter(|_| other_kind);
         let load = now.begins_at(kind, (&was, set), start.load(), &loadable.at(place), on);

@@ -182,8 +182,7 @@ fn break_reasons(view: &View<'_>) -> Vec<Reason> {
     }
     if now.half_sessions > 0 {
         // The first row is over after one pass, its sets are not.
-        let told =
-            reasons.iter().any(|reason| matches!(reason, Reason::Layoff { .. } | Reason::HeldLower { .. }));
+        let told = reasons.iter().any(|reason| matches!(reason, Reason::Layoff { .. }));
         let after = now.half_after.filter(|_| !told);
         reasons.extend(after.map(|(gap, row)| Reason::Layoff { gap, row, load: now.grant.load() }));
         reasons.push(Reason::HalfSets { sessions: now.half_sessions });

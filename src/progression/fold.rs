@@ -168,7 +168,12 @@ impl State {
         self.take_kind(event, foreseen).map_err(tied)?;
         if matches!(
             event.kind,
-            EventKind::ClearanceRecorded(_) | EventKind::CoachOverride(_) | EventKind::ParametersChanged(_)
+            EventKind::ClearanceRecorded(_)
+                | EventKind::CoachOverride(_)
+                | EventKind::ParametersChanged(_)
+                | EventKind::AdvanceAccepted(_)
+                | EventKind::VariantChanged(_)
+                | EventKind::RangeChanged(_)
         ) {
             self.note_held(event.day);
         }

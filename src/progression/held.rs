@@ -1,31 +1,57 @@
-//! Work that a word keeps below what is granted: a limit of a clearance, the ceiling of the plan, the coach's lower load. Light work
-//! keeps its regions loaded, so that the layoff table alone would give the old load back whole on the day on which the word goes,
-//! after however many months. The days of the word are counted instead, as a break from the work granted; what was lifted last under
-//! it is not taken away (both our choice: nobody measured what light work keeps).
+//! Work that something keeps below what is granted: a limit of a clearance, the ceiling of the plan, the coach's lower word, or a kit
+//! that makes no such load. Light work keeps its regions loaded, so that the layoff table alone would give the old load back whole on
+//! the day on which that ends, after however many months. The days of it are counted instead, as a break from the work granted; what
+//! was lifted last in them is not taken away (both our choice: nobody measured what light work keeps).
 
-use super::lift::{Lift, Now};
+use alloc::vec::Vec;
+
+use super::asked::Asked;
+use super::judge::Judged;
+use super::lift::Lift;
 use super::state::State;
 use super::view::View;
+use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
+use crate::record::Policy;
 
-/// Since when a word keeps a lift below the work granted, until that work is done again.
+/// A kit that makes less than this part of the load granted keeps the lift below it (our choice: as much as the shortest break takes).
+const KIT_PART: f64 = 0.9;
+
+/// Days on which something kept a lift below the work granted, since that work was done last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
 pub struct Held {
-    /// First day.
-    pub since: Day,
-    /// The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
-    /// before one.
+    /// The load granted when it began.
+    pub load: Mass,
+    /// Days of stretches that are over.
+    pub days: u16,
+    /// First day of the one that is not.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub since: Option<Day>,
+    /// The heaviest load of the last session in it that no day eased, as it is made and no more than was allowed; none where that was
+    /// done at another place than the granted one.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lifted: Option<Mass>,
 }
 
+impl Held {
+    /// All days up to that one.
+    pub(crate) fn days_by(&self, on: Day) -> u16 {
+        let going_on = self.since.and_then(|since| u16::try_from(on.since(since)).ok());
+        self.days.saturating_add(going_on.unwrap_or(0))
+    }
+
+    fn closed(self, on: Day) -> Held {
+        Held { days: self.days_by(on), since: None, ..self }
+    }
+}
+
 impl View<'_> {
-    /// Whether a limit, a ceiling or the coach's lower word keeps the lift from the work granted.
+    /// Whether something keeps the lift from the work granted.
     pub(crate) fn is_held(&self) -> bool {
         let lighter = self.limit() < self.lift.now.grant.load() && !self.allows_granted_load();
-        lighter || self.is_range_held()
+        lighter || self.is_range_held() || self.is_kit_held()
     }
 
     /// Whether a limit of range keeps it from the range granted.
@@ -34,50 +60,82 @@ impl View<'_> {
         self.range_limited() && self.range_allowed(range) != Some(range)
     }
 
+    /// Whether nothing nearly so heavy as the load granted is made.
+    pub(crate) fn is_kit_held(&self) -> bool {
+        let granted = self.lift.now.grant;
+        let loads = self.lift.loadable.at(granted.place);
+        loads.heaviest().is_some_and(|heaviest| heaviest < loads.share(granted.load(), KIT_PART))
+    }
+
     /// Whether the load granted may be loaded, as printed.
     pub(crate) fn allows_granted_load(&self) -> bool {
         let loads = self.lift.loadable.at(self.lift.now.grant.place);
         loads.within(self.limit()).is_some_and(|allowed| allowed >= self.lift.granted_as_loaded())
     }
 
-    /// What was lifted of what is allowed, as it can be loaded.
-    pub(crate) fn lifted_of(&self, load: Mass, allowed: Mass) -> Mass {
-        let loads = self.lift.loadable.at(self.lift.now.grant.place);
-        let printed = loads.rounded_down(allowed);
-        if loads.is_as_printed(load, printed) { printed } else { loads.as_made(load).min(printed) }
+    /// The load that is allowed, as it is made.
+    fn allowed_as_made(&self) -> Mass {
+        self.lift.loadable.at(self.lift.now.grant.place).rounded_down(self.limit())
     }
 
-    /// Days since a word began to hold the lift.
-    pub(crate) fn held_days(&self) -> Option<i32> {
-        self.lift.now.held.map(|held| self.on.since(held.since))
+    /// What a session lifted at the granted place of what was allowed, as it is made.
+    fn lifted(&self, result: &Judged) -> Option<Mass> {
+        let loads = self.lift.loadable.at(self.lift.now.grant.place);
+        let (load, most) = (result.heaviest.filter(|_| !result.elsewhere)?, self.allowed_as_made());
+        Some(if loads.is_as_printed(load, most) { most } else { loads.as_made(load).min(most) })
+    }
+
+    /// What a session of a day that asked for so much means for it; none where it ends it: the work granted was done.
+    pub(crate) fn held_after(&self, result: &Judged, asked: Asked) -> Option<Held> {
+        let now = &self.lift.now;
+        let shown = now.status.is_trained() && result.short.is_none() && result.outcome != Outcome::Fail;
+        let is_held = self.is_held();
+        let mut held = self.noted(is_held).filter(|_| !shown || is_held)?;
+        let eased = asked.eased || asked.place != self.place() || self.shared.class_on(self.on).is_below();
+        if is_held && !eased {
+            let same_day = held.lifted.filter(|_| now.last_session == Some(self.on));
+            held.lifted = self.lifted(result).max(same_day);
+        }
+        Some(held)
+    }
+
+    /// The days as they stand on this one: they begin, go on or are over.
+    fn noted(&self, is_held: bool) -> Option<Held> {
+        let (before, load) = (self.lift.now.held, self.lift.now.grant.load());
+        if !is_held {
+            return before.map(|held| held.closed(self.on));
+        }
+        let begun = Held { load, days: 0, since: Some(self.on), lifted: None };
+        let held = before.unwrap_or(begun);
+        let lifted = held.lifted.map(|lifted| lifted.min(self.allowed_as_made()));
+        Some(Held { load: held.load.max(load), since: held.since.or(Some(self.on)), lifted, ..held })
+    }
+}
+
+impl Lift {
+    /// What a lift that was kept below its work for so long keeps of its load where it leaves its implement; none where it was not.
+    pub(crate) fn kept_of(&self, policy: &Policy, on: Day) -> Option<Mass> {
+        let first = policy.layoff.first()?.from_days;
+        let held = self.now.held.filter(|held| held.days_by(on) >= first)?;
+        held.lifted.or_else(|| self.loadable.at(self.now.grant.place).lightest())
     }
 }
 
 impl State {
-    /// Notes of every lift that a word holds since when it does.
+    /// Notes of every lift whether something keeps it below its work from that day on.
     pub(crate) fn note_held(&mut self, on: Day) {
-        let held: alloc::vec::Vec<bool> = self.views(on).map(|view| view.is_held()).collect();
-        for (lift, _) in self.lifts.iter_mut().zip(held).filter(|(_, held)| *held) {
-            lift.now.hold(on);
+        let held: Vec<Option<Held>> = self.views(on).map(|view| view.noted(view.is_held())).collect();
+        self.lifts.iter_mut().zip(held).for_each(|(lift, held)| lift.now.held = held);
+    }
+
+    /// Ends the days of an override that ran out on the day after its last, unless something else keeps the lift there.
+    pub(crate) fn end_held(&mut self, ran_out: &[Option<Day>], on: Day) {
+        let held: Vec<bool> = self.views(on).map(|view| view.is_held()).collect();
+        for ((lift, ran_out), held) in self.lifts.iter_mut().zip(ran_out).zip(held) {
+            if let Some(last) = ran_out.filter(|_| !held) {
+                let over = last.plus(1).unwrap_or(last);
+                lift.now.held = lift.now.held.map(|held| held.closed(over));
+            }
         }
     }
-}
-
-impl Now {
-    fn hold(&mut self, on: Day) -> &mut Held {
-        self.held.get_or_insert(Held { since: on, lifted: None })
-    }
-}
-
-/// Keeps what a session shows of it: work at the granted place and load ends it, anything else is what was lifted last. A day with
-/// several sessions counts for the lightest.
-pub(crate) fn note_lifted(lift: &mut Lift, here: bool, lifted: Option<Mass>, (on, again): (Day, bool)) {
-    let now = &mut lift.now;
-    if here {
-        now.held = None;
-        return;
-    }
-    let held = now.hold(on);
-    let earlier = held.lifted.filter(|_| again);
-    held.lifted = lifted.into_iter().chain(earlier).min().or(held.lifted);
 }

@@ -42,8 +42,6 @@ pub(crate) struct Judged {
     pub(crate) miss_unplaced: bool,
     /// The heaviest load of its sets.
     pub(crate) heaviest: Option<Mass>,
-    /// The lightest load of its sets.
-    pub(crate) lightest: Option<Mass>,
 }
 
 /// What was said of a lift on one day, in one session or in several.
@@ -129,7 +127,6 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
             && verdict.passed == Outcome::NotScored
             && verdict.reasons.iter().all(|reason| matches!(reason, PassReason::EarlyMissPossible { .. })),
         heaviest: said.sets.iter().map(|set| set.load).max(),
-        lightest: said.sets.iter().map(|set| set.load).min(),
     })
 }
 

@@ -19,12 +19,12 @@ pub(crate) fn kind_in(all: &Parameters, id: &Name) -> Option<&'static str> {
 }
 
 impl Now {
-    /// Remembers what was allowed on the kind of implement that it leaves.
-    pub(crate) fn leave(&mut self, kind: Option<&'static str>, on: Day) {
+    /// Remembers what was allowed on the kind of implement that it leaves, or what it kept of that under a limit.
+    pub(crate) fn leave(&mut self, kind: Option<&'static str>, kept: Option<Mass>, on: Day) {
         let Some(kind) = kind.and_then(|kind| Name::new(kind).ok()) else { return };
         let granted = self.grant.load();
         let lower = self.overruled.as_ref().filter(|given| given.expires >= on).map(|given| given.load);
-        let stood = lower.map_or(granted, |lower| lower.min(granted));
+        let stood = lower.into_iter().chain(kept).fold(granted, Mass::min);
         self.left.retain(|(known, _)| *known != kind);
         self.left.push((kind, stood));
     }

@@ -1,8 +1,8 @@
 //! Coming back after a break: the layoff table.
 //!
 //! The gap counts days since a region of the lift was loaded, by whichever lift. A gap that another lift ended counts
-//! once, when this lift is next trained, however often the other was trained meanwhile. Time in which a word held the lift below its
-//! work is counted by the same table (see `held`).
+//! once, when this lift is next trained, however often the other was trained meanwhile. Days on which something kept the lift below
+//! its work are counted by the same table (see `held`).
 
 use super::lift::{Lift, Now};
 use super::status::{Status, WayBack};
@@ -31,8 +31,10 @@ struct Break {
     /// Days, and the row for them, 1 being the shortest.
     gap: u16,
     row: u8,
-    /// The days are those on which a word kept the lift below its work.
+    /// The days are those on which something kept the lift below its work.
     held: bool,
+    /// The load before it.
+    load: Mass,
     /// What was lifted all the same, and is not taken away.
     lifted: Option<Mass>,
 }
@@ -51,32 +53,36 @@ fn row_for(view: &View<'_>, days: i32, ill: bool) -> Option<u8> {
 fn untrained(view: &View<'_>) -> Option<Break> {
     let gap = gap(view)?.max(i32::from(view.lift.now.missed));
     let row = row_for(view, gap, view.lift.now.ill)?;
-    Some(Break { gap: u16::try_from(gap).unwrap_or(u16::MAX), row, held: false, lifted: None })
+    let load = view.lift.now.grant.load();
+    Some(Break { gap: u16::try_from(gap).unwrap_or(u16::MAX), row, held: false, load, lifted: None })
 }
 
-/// The time in which a word kept the lift below its work. Days without its regions take of what was lifted before them too.
+/// The time in which something kept the lift below its work. Days without its regions take of what was lifted before them too.
 fn held(view: &View<'_>) -> Option<Break> {
-    let (held, days) = (view.lift.now.held?, view.held_days()?);
-    let row = row_for(view, days, false)?;
+    let held = view.lift.now.held?;
+    let gap = held.days_by(view.on);
+    let row = row_for(view, i32::from(gap), false)?;
     let after = untrained(view);
     let lifted = held.lifted.map(|lifted| after.map_or(lifted, |after| left_of(view, lifted, after.row)));
-    Some(Break { gap: u16::try_from(days).unwrap_or(u16::MAX), row, held: true, lifted })
+    Some(Break { gap, row, held: true, load: held.load, lifted })
 }
 
 /// The row for the gap of that day, 0 for none, whether the lift is trained or stopped.
 pub(crate) fn row_today(view: &View<'_>) -> u8 {
-    let held = held(view).filter(|_| !view.is_held());
-    untrained(view).into_iter().chain(held).map(|from| from.row).max().unwrap_or(0)
+    untrained(view).into_iter().chain(held(view)).map(|from| from.row).max().unwrap_or(0)
 }
 
-/// The lift as it comes back on that day, where a gap asks for it: one without its regions, or one of a word that held it, once the
-/// word leaves more than what comes after it.
+/// The lift as it comes back on that day, where a gap asks for it: one without its regions, or the days on which something kept it
+/// below its work, once that is over or leaves more than comes after it.
 pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     if !view.lift.now.status.is_trained() {
         return None;
     }
     let untrained = untrained(view).map(|from| come_back(view, from));
-    let matters = |now: &Now| now.grant.load() < view.limit() && !view.is_range_held();
+    let matters = |now: &Now| {
+        let more = now.grant.load() < view.limit() && !view.is_range_held() && !view.is_kit_held();
+        more || !view.is_held()
+    };
     let held = let_go(view).filter(matters);
     match (untrained, held) {
         // Of two breaks the one that leaves less, and the sets of the one without training.
@@ -89,10 +95,18 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     }
 }
 
-/// The lift as it would come back on that day if no word held it any more.
+/// The lift as it would come back on that day if nothing kept it below its work any more; none where it stands no higher already.
 pub(crate) fn let_go(view: &View<'_>) -> Option<Now> {
-    let back = view.lift.now.status.is_trained().then(|| held(view)).flatten()?;
-    Some(Now { held: None, ..come_back(view, back) })
+    let from = view.lift.now.status.is_trained().then(|| held(view)).flatten()?;
+    let granted = view.lift.now.grant.load();
+    let lowered = from.load > granted && left_by(view, from) >= granted;
+    (!lowered).then(|| Now { held: None, ..come_back(view, from) })
+}
+
+/// The load that a break leaves, no more than is granted.
+fn left_by(view: &View<'_>, from: Break) -> Mass {
+    let left = left_of(view, from.load, from.row);
+    from.lifted.map_or(left, |lifted| lifted.max(left)).min(view.lift.now.grant.load())
 }
 
 /// What a row leaves of a load at the granted place: the least of its own rule and of all rows above it.
@@ -109,14 +123,13 @@ fn left_of(view: &View<'_>, load: Mass, row: u8) -> Mass {
 
 /// The lift after that break.
 fn come_back(view: &View<'_>, from: Break) -> Now {
-    let Break { gap, row, held, lifted } = from;
+    let Break { gap, row, held, .. } = from;
     let (lift, policy, on) = (view.lift, view.policy(), view.on);
     let before = &lift.now;
     let rows = || policy.layoff.iter().take(usize::from(row));
     let (place, load) = (before.grant.place, before.grant.load());
     let loads = lift.loadable.at(place);
-    let at_most = left_of(view, load, row);
-    let at_most = lifted.map_or(at_most, |lifted| lifted.max(at_most));
+    let at_most = left_by(view, from);
     let easier = loads.easier(load, at_most);
     let mut grant = before.grant.with_load(easier.unwrap_or(load));
     if easier.is_none() || (rows().any(|row| row.easier_rung) && view.is_strict()) {
@@ -146,7 +159,7 @@ fn come_back(view: &View<'_>, from: Break) -> Now {
     if !held {
         (now.half_sessions, now.half_after) = (HALF_SESSIONS, (!way.held).then_some((way.gap, way.row)));
     }
-    now.keep_easing_only(OverrideEnd::Break, &lift.set, place);
+    now.keep_easing_only(if held { OverrideEnd::HeldLower } else { OverrideEnd::Break }, &lift.set, place);
     // The coach's word that it rests stands, whatever time or other training has come between.
     if now.purpose == super::status::Purpose::Rest {
         now.rest(on);

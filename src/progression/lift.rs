@@ -380,12 +380,6 @@ impl Now {
         }
     }
 
-    /// Takes the days since its own last session for the gap to come back from.
-    pub(crate) fn count_own_gap(&mut self, on: Day) {
-        let own = self.last_session.and_then(|last| u16::try_from(on.since(last)).ok());
-        self.missed = self.missed.max(own.unwrap_or(0));
-    }
-
     /// Counts a day with a session at this place and load, once.
     pub(crate) fn count_here(&mut self, on: Day) {
         if self.here_on.replace(on) != Some(on) {

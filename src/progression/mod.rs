@@ -14,7 +14,7 @@
 //!
 //! `fold` puts events in order and hands each to the file of its kind: `session` (judged by `judge`; what follows is in
 //! `result` and `step_back`), `morning`, `day_report`, `asks`, `pain`, `stop`, `clearance`, `away` (breaks and illnesses as
-//! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`). They change a state through
+//! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`), `unused` (out of use by a role). They change a state through
 //! `lift`, `status`, `shared` and `region`, and where a rule has something of its own to note through that rule: `offer`,
 //! `waiting`, `layoff`, `pair`, `probe`, `kinds`. `decision` then reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, and
 //! what time under a limit does (`held`), `offer`
@@ -71,6 +71,7 @@ mod stored;
 #[cfg(test)]
 #[allow(clippy::indexing_slicing, clippy::unwrap_used, reason = "a test may panic")]
 mod transitions;
+mod unused;
 mod view;
 mod waiting;
 

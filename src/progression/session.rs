@@ -5,8 +5,7 @@ use alloc::vec::Vec;
 
 use super::asked::Asked;
 use super::foreseen::Foreseen;
-use super::held::note_lifted;
-use super::judge::{Said, counts_here, judge};
+use super::judge::{Said, judge};
 use super::layoff::returned;
 use super::lift::Lift;
 use super::result::{Facts, take_result};
@@ -166,7 +165,7 @@ impl State {
             result = judged(&View { lift: begun, ..view })?;
         }
         let begun = begun.filter(|_| result.takes_back()).map(|lift| lift.now);
-        let held = view.lift.now.partner_pain && partner_hurt_today(&view);
+        let strict_hurt = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
             // A day below the usual excuses technique, not pain.
             below_usual: view.shared.class_on(on).is_confirmed_below() && !flared,
@@ -174,22 +173,17 @@ impl State {
             first: comes_first(&view),
             all: Arc::clone(&all),
         };
-        let kept_below = view.is_held();
-        let lifted = result.lightest.filter(|_| kept_below && !result.elsewhere);
-        let lifted = lifted.map(|load| view.lifted_of(load, view.limit()));
+        let held = view.held_after(&result, asked);
         let parted = !again && result.outcome == Outcome::Pass && foreseen.is_parted(event, &done.lift);
         let lift = self.lift_mut(&done.lift)?;
         begun.into_iter().for_each(|begun| lift.now = begun);
         let before = parted.then(|| lift.now.clone());
         take_result(lift, &result, on, event, &facts);
-        let here = counts_here(result.short);
-        if here || kept_below {
-            note_lifted(lift, here, lifted, (on, again));
-        }
+        lift.now.held = held;
         if !again {
             lift.now.began_as(before);
         }
-        lift.now.partner_pain |= held;
+        lift.now.partner_pain |= strict_hurt;
         self.offer_where_open(&done.lift, on)?;
         // Pain that is agreed to be usual is no news for the partner either.
         if is_unclear(self.lift(&done.lift)?, &self.shared, on) {

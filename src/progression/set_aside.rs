@@ -89,7 +89,7 @@ impl Shared {
         let former = regions.into_iter().filter(|region| !set.regions.contains(region)).collect();
         let mut now = Now { last_session: last, former, ..start };
         now.grant.place = no_harder_than(&place, set, now.grant.place);
-        now.count_own_gap(on);
+        now.count_own_gap(None, on);
         now
     }
 }

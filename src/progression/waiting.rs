@@ -58,13 +58,18 @@ impl State {
     pub(crate) fn expire(&mut self, on: Day) {
         let over: Vec<Option<Day>> =
             self.views(on).map(|view| offer_end(&view).filter(|end| on > *end)).collect();
+        let mut ran_out: Vec<Option<Day>> = Vec::with_capacity(self.lifts.len());
         for (lift, over) in self.lifts.iter_mut().zip(over) {
-            lift.now.overruled.take_if(|overruled| overruled.expires < on);
+            let ended = lift.now.overruled.take_if(|overruled| overruled.expires < on);
+            ran_out.push(ended.map(|ended| ended.expires));
             if let Some(end) = over {
                 lift.now.restart(on, Restart::OfferEnded);
                 // It ended by itself on its own day, whenever somebody looks.
                 lift.now.restarted = Some((end, Restart::OfferEnded));
             }
+        }
+        if ran_out.iter().any(Option::is_some) {
+            self.end_held(&ran_out, on);
         }
     }
 }

@@ -7,6 +7,8 @@
 pub enum OverrideEnd {
     /// A break.
     Break,
+    /// Time in which the lift was kept below its work.
+    HeldLower,
     /// An illness.
     Illness,
     /// A stop.

@@ -8,7 +8,7 @@ use bismar::quantity::Mass;
 use bismar::reason::Reason;
 use bismar::record::*;
 
-use crate::world::{World, blocked_by, kg, mm, name, parameters, says};
+use crate::world::{World, blocked_by, kg, lift, mm, name, parameters, says};
 
 fn limited(limit: ClearanceLimits) -> EventKind {
     let given = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"));
@@ -240,4 +240,217 @@ fn what_would_change_it_names_the_way_back_after_the_word() {
         "{:?}",
         world.today("squat").would_change
     );
+}
+
+/// Two lifts of one region, so that either keeps it loaded.
+fn beside_a_lunge() -> World {
+    let mut all = parameters();
+    all.lifts.push(lift("lunge", "knee", 30.0));
+    let mut world = World::new(all);
+    world.passing_day("squat");
+    world
+}
+
+fn of(world: &World) -> Parameters {
+    world.state().parameters().unwrap().clone()
+}
+
+/// The squat with two ranges, granted the longer one.
+fn with_ranges(load: f64) -> World {
+    let mut all = parameters();
+    all.lifts[0].ranges = vec![mm(200.0), mm(400.0)];
+    all.lifts[0].start.place.range = 1;
+    all.lifts[0].start.work.load = kg(load);
+    let mut world = World::new(all);
+    world.passing_day("squat");
+    world
+}
+
+#[test]
+fn what_was_lifted_early_under_a_word_is_forgotten_with_lighter_work_after_it() {
+    // Lighter at the same place.
+    let mut world = trained();
+    world.add(to_load(58.0));
+    light_days(&mut world, 6);
+    world.add(to_load(20.0));
+    light_days(&mut world, 120);
+    world.clear();
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world).0, kg(39.0));
+    // At another place alone.
+    let mut world = with_ranges(60.0);
+    world.add(to_load(58.0));
+    light_days(&mut world, 6);
+    world.add(limited(ClearanceLimits::default().with_load(kg(20.0)).with_range(mm(200.0))));
+    light_days(&mut world, 400);
+    world.clear();
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world).0, kg(20.0));
+}
+
+#[test]
+fn another_implement_and_back_gives_nothing_back() {
+    let mut world = trained();
+    world.add(to_load(20.0));
+    light_days(&mut world, 120);
+    world.clear();
+    let bar = of(&world);
+    let mut bells = bar.clone();
+    bells.lifts[0].implement = name("bells");
+    bells.lifts[0].start.work.load = kg(8.0);
+    world.add(EventKind::ParametersChanged(Box::new(bells)));
+    world.add(EventKind::ParametersChanged(Box::new(bar)));
+    world.day_report(DayClass::Within);
+    let load = world.today("squat").load.unwrap();
+    assert!(load <= kg(39.0), "{load:?}");
+}
+
+/// Discs for 40 kg, and all of them again.
+fn kits(world: &World) -> (Parameters, Parameters) {
+    let gym = of(world);
+    let mut home = gym.clone();
+    let kept = gym.stock.discs().iter().filter(|disc| disc.nominal() == kg(10.0)).copied();
+    home.stock = bismar::loading::Stock::new(kept.map(|disc| disc.counted(2).unwrap()).collect()).unwrap();
+    home.lifts.iter_mut().for_each(|lift| lift.start.work.load = kg(40.0));
+    (home, gym)
+}
+
+#[test]
+fn months_with_a_kit_that_makes_no_such_load_count_like_months_under_a_limit() {
+    let mut world = trained();
+    let (home, gym) = kits(&world);
+    world.add(EventKind::ParametersChanged(Box::new(home)));
+    assert_eq!(world.today("squat").load, Some(kg(40.0)));
+    light_days(&mut world, 120);
+    world.add(EventKind::ParametersChanged(Box::new(gym.clone())));
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(40.0), Some((120, 4))));
+    // Nor does a limit that such a kit hides, or a session with such a kit, end what a limit began.
+    let mut world = trained();
+    world.add(to_load(20.0));
+    light_days(&mut world, 120);
+    let (home, gym) = kits(&world);
+    world.add(EventKind::ParametersChanged(Box::new(home)));
+    world.clear();
+    world.passing_day("squat");
+    world.add(EventKind::ParametersChanged(Box::new(gym)));
+    world.day_report(DayClass::Within);
+    assert!(afterwards(&world).0 <= kg(40.0), "{:?}", afterwards(&world));
+}
+
+#[test]
+fn where_nothing_lighter_is_made_less_than_all_the_work_comes_after_months_of_less_range() {
+    let mut world = with_ranges(20.0);
+    world.add(limited(ClearanceLimits::default().with_range(mm(200.0))));
+    light_days(&mut world, 200);
+    world.clear();
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(says(&today, "held_lower"), "{:?}", today.reasons);
+    assert!(today.place.rung == 0 || today.sets == 1, "{today:?}");
+}
+
+/// The row is of the load that was granted when the days began, whatever lowered it since.
+#[test]
+fn what_lowered_the_lift_meanwhile_is_not_lowered_once_more() {
+    let mut world = trained();
+    world.add(to_load(20.0));
+    light_days(&mut world, 60);
+    world.wait(12);
+    light_days(&mut world, 60);
+    world.wait(12);
+    light_days(&mut world, 30);
+    world.clear();
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world).0, kg(39.0));
+    // A load that the coach sets by hand below what the row leaves stands.
+    let mut world = trained();
+    world.add(to_load(20.0));
+    light_days(&mut world, 120);
+    world.clear();
+    world.add(EventKind::CoachOverride(Override::new(name("squat"), kg(35.0), name("coach"))));
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(35.0), None));
+}
+
+#[test]
+fn one_bad_day_under_an_unchanged_limit_lowers_nothing() {
+    for days in [12, 45, 93] {
+        let mut world = trained();
+        world.add(to_load(50.0));
+        light_days(&mut world, days);
+        world.day_report(DayClass::Below);
+        world.train("squat", true);
+        world.morning();
+        world.wait(2).day_report(DayClass::Within);
+        assert_eq!(afterwards(&world), (kg(50.0), None), "{days}");
+    }
+}
+
+#[test]
+fn only_the_days_of_the_word_count() {
+    // A word of one day, and then the other lift alone.
+    let mut world = beside_a_lunge();
+    world.override_to("squat", 50.0, 0);
+    world.passing_day("squat");
+    (0..30).for_each(|_| world.passing_day("lunge"));
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(60.0), None));
+    // A word of five days, and work of another load since.
+    let mut world = trained();
+    world.override_to("squat", 50.0, 5);
+    light_days(&mut world, 6);
+    for _ in 0..4 {
+        world.day_report(DayClass::Within);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(57.0), 2, true)));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(60.0), None));
+    // Stretches add up.
+    let mut world = beside_a_lunge();
+    for _ in 0..6 {
+        world.override_to("squat", 20.0, 19);
+        light_days(&mut world, 20);
+        (0..2).for_each(|_| world.passing_day("lunge"));
+    }
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world).1, Some((120, 4)));
+}
+
+#[test]
+fn less_than_the_work_granted_ends_none_of_it() {
+    let mut world = trained();
+    for _ in 0..12 {
+        world.add(to_load(20.0));
+        light_days(&mut world, 10);
+        world.clear();
+        // One repetition of it while the word rests for an hour.
+        world.day_report(DayClass::Within);
+        let mut one = World::sets(kg(60.0), 1, true);
+        one[0] = WorkSet::done(kg(60.0), bismar::quantity::Reps::whole(1).unwrap());
+        world.train_with(LiftSession::as_granted(name("squat"), one));
+    }
+    world.wait(1).day_report(DayClass::Within);
+    let load = world.today("squat").load.unwrap();
+    assert!(load <= kg(54.0), "{load:?}");
+}
+
+/// A lift that is stopped under the word, or that a role rests, has the whole way back named.
+#[test]
+fn the_way_back_is_named_behind_a_stop_and_behind_a_role() {
+    let learns = |world: &World| {
+        let changes = world.today("squat").would_change;
+        changes.iter().any(|change| matches!(change, Change::LearningSessions { .. }))
+    };
+    let mut world = trained();
+    world.add(to_load(20.0));
+    light_days(&mut world, 120);
+    world.pain("knee", 8);
+    assert!(learns(&world), "{:?}", world.today("squat").would_change);
+    let mut world = beside_a_lunge();
+    world.add(EventKind::RoleSet(RoleSet::new(name("squat"), Role::Rest)));
+    (0..70).for_each(|_| world.passing_day("lunge"));
+    assert!(learns(&world), "{:?}", world.today("squat").would_change);
 }

@@ -132,10 +132,7 @@ fn a_step_back_on_the_way_back_is_said_beside_the_break() {
     let (today, said) = (world.today("squat"), sheet(&world, "squat"));
     assert!(today.granted.load() < row, "{said}");
     assert_eq!(reason(&today, "stepped_back"), Some(&Reason::SteppedBack { from: row }), "{said}");
-    assert!(
-        said.contains("48 days without this region, and a step back since: the working load is"),
-        "{said}"
-    );
+    assert!(said.contains("48 days without this work, and a step back since: the working load is"), "{said}");
 }
 
 #[test]

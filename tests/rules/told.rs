@@ -277,7 +277,7 @@ fn rule_18_gap_and_row_are_told_while_the_sets_are_halved_after_the_shortest_bre
     assert_eq!((today.granted.load(), today.sets), (kg(60.0), 1), "the load is back, the sets are halved");
     assert_eq!(layoff(&world), Some((12, 1)));
     let said = sheet(&world, "squat");
-    assert!(said.contains("12 days without this region") && !said.contains("one step down"), "{said}");
+    assert!(said.contains("12 days without this work") && !said.contains("one step down"), "{said}");
     world.train("squat", true);
     world.morning();
     world.wait(2).day_report(DayClass::Within);

@@ -117,7 +117,7 @@ impl Kept for Purpose {
     }
 }
 
-keep!(Held { since, lifted });
+keep!(Held { load, since, lifted } cut |out| { days: (*days).min(FAR as u16) });
 keep!(Calibration { needed } cut |out| { done: *done.min(needed) });
 keep!(OverrideInForce { load, expires, eases } said { who: name("coach"), event: 1 });
 keep!(SetupSeen { kit } said { height: None, changed: None, pins: None, pins_moved: None });
@@ -228,6 +228,7 @@ keep!(Now {
     status, grant, purpose, calibration, last_session, short, stepped, half_sessions, proven, overruled, signed_off,
     partner_pain, ill, held, unguarded, rack_said, nothing_easier, setup, other_rater, fault, former,
 } cut |out| {
+    since: if matches!(purpose, Purpose::Rest | Purpose::Retire) { *since } else { out.on },
     fails: (*fails).min(FEW),
     neutral: (*neutral).min(FEW),
     here: stands_since(*here, status, out),
@@ -237,7 +238,6 @@ keep!(Now {
     moves: moves.iter().filter(|(day, _)| out.ago(*day) < GROWTH_WINDOW).copied().collect::<Vec<_>>(),
     missed: (*missed).min(FAR as u16),
 } said {
-    since: any_day(),
     earlier: (0, 0),
     half_after: None,
     peak: Mass::ZERO,

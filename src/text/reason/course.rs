@@ -15,7 +15,8 @@ impl Telling<'_> {
     /// Time under a limit was no break.
     fn after_what(&self) -> &'static str {
         let held = |reason: &Reason| matches!(reason, Reason::HeldLower { .. });
-        if self.lift.is_some_and(|lift| lift.has(held)) { " from lighter work" } else { " after a break" }
+        let held = self.lift.is_some_and(|lift| lift.has(held));
+        if held { " from easier work" } else { " after a break" }
     }
 
     pub(super) fn course(&self, reason: &Reason) -> Option<String> {
@@ -240,6 +241,7 @@ pub(super) fn restart(why: Restart) -> &'static str {
 pub(super) fn override_end(by: OverrideEnd) -> &'static str {
     match by {
         OverrideEnd::Break => "a break ended it",
+        OverrideEnd::HeldLower => "the time of easier work before it ended it",
         OverrideEnd::Illness => "an illness ended it",
         OverrideEnd::Stop => "a stop ended it",
         OverrideEnd::StepBack => "a step back ended it",

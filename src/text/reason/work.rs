@@ -48,7 +48,8 @@ impl Telling<'_> {
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
             Reason::HeldLower { days, load, .. } => format!(
-                "For {} a limit or the coach's word kept this lift below its working load: it goes on from {}.",
+                "For {} this lift was kept easier, by a limit, the coach's word or what there was to load: the working load is {} for \
+                 now.",
                 counted(u32::from(*days), "day"),
                 self.standing(*load)
             ),
@@ -165,7 +166,7 @@ impl Telling<'_> {
             }
             Reason::OverrideSuspended { load } => format!(
                 "The coach's word for {} waits: not on the way back from a break, a stop or a step back, nor with pain, \
-                 an open or unasked question, a day not known or below the usual, easing, or alone without pins.",
+                 an open or unasked question, a day not known or below the usual, easing, without a clearance, or alone without pins.",
                 self.written(*load)
             ),
             Reason::OverrideEnded { load, by, place } => format!(
@@ -246,23 +247,23 @@ impl Telling<'_> {
         match row {
             // The same work is not called lower.
             _ if self.lift.is_some_and(|lift| lift.has(|reason| *reason == Reason::HalfForLighter)) => {
-                format!("{gap} without this region: less than before is asked for.")
+                format!("{gap} without this work: less than before is asked for.")
             }
-            _ if self.is_least() => format!("{gap} without this region: as little as can be is asked for."),
+            _ if self.is_least() => format!("{gap} without this work: as little as can be is asked for."),
             // The row asked for no less; two fails since took the rest, and say so themselves.
             _ if self.lift.is_some_and(|lift| lift.has(is_step_back)) => {
                 format!(
-                    "{gap} without this region, and a step back since: the working load is {} for now.",
+                    "{gap} without this work, and a step back since: the working load is {} for now.",
                     self.standing(load)
                 )
             }
             // The load is as it was, or what the row left of it for good; the sets are not.
             _ if self.lift.is_some_and(|lift| lift.reasons.is_some() && !lift.has(is_returning)) => format!(
-                "{gap} without this region: the way back is over but for the sets, and the working load is {}.",
+                "{gap} without this work: the way back is over but for the sets, and the working load is {}.",
                 self.standing(load)
             ),
-            1 => format!("{gap} without this region: the first session is one step down."),
-            _ => format!("{gap} without this region: the working load is {} for now.", self.standing(load)),
+            1 => format!("{gap} without this work: the first session is one step down."),
+            _ => format!("{gap} without this work: the working load is {} for now.", self.standing(load)),
         }
     }
 }
