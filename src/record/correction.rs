@@ -9,15 +9,16 @@ use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Pain};
 use crate::sign::{Ask, StopSign};
 
-/// One correction, with what following its chain has found.
+/// One correction, with the event that its chain began with.
 struct Link<'a> {
     sequence: u32,
     said: &'a Correction,
-    /// What following the chain up to here has found; found once.
-    found: Option<Found<'a>>,
+    /// First event of the chain, as following it has found; found once.
+    first: Option<u32>,
 }
 
-/// What a chain says up to one of its links.
+/// What the corrections of an event say, one after another in order of their numbers: whether one names the event or an earlier
+/// correction of it, it corrects what was said last.
 #[derive(Clone, Copy)]
 struct Found<'a> {
     /// First event of the chain.
@@ -41,6 +42,11 @@ enum Content<'a> {
 }
 
 impl<'a> Found<'a> {
+    /// Before anything was corrected.
+    const fn own(first: u32) -> Found<'a> {
+        Found { first, told: first, day: None, content: Content::Own }
+    }
+
     /// What stands in the place of the first event; none where it did not happen.
     fn kind(&self, events: &[&'a Event]) -> Option<&'a EventKind> {
         match self.content {
@@ -51,6 +57,19 @@ impl<'a> Found<'a> {
                 events.get(at).map(|event| &event.kind)
             }
         }
+    }
+
+    /// Takes the next correction. One that says no day keeps the day said before; one that says only a day, the content.
+    fn correct(&mut self, by: &Link<'a>, events: &[&'a Event]) {
+        self.day = by.said.day.or(self.day);
+        (self.told, self.content) = match (&by.said.with, by.said.day) {
+            (Some(with), _) => {
+                let no_more = self.kind(events).is_some_and(|before| opens_no_more(with, before));
+                (if no_more { self.told } else { self.told.max(by.sequence) }, Content::Other(with))
+            }
+            (None, Some(_)) => (self.told, self.content),
+            (None, None) => (self.told.max(by.sequence), Content::Nothing),
+        };
     }
 }
 
@@ -137,12 +156,18 @@ impl<'a> Chains<'a> {
         for at in 0..links.len() {
             follow(at, &mut links, events, &mut steps)?;
         }
-        let mut lasts: Vec<Last<'a>> = links.iter().filter_map(|link| link.found.map(Last)).collect();
-        // The sort keeps the order of numbers within a chain, and the last correction of a chain speaks.
-        lasts.sort_by_key(|last| last.0.first);
-        lasts.reverse();
-        lasts.dedup_by_key(|last| last.0.first);
-        lasts.reverse();
+        // The sort keeps the order of numbers within a chain.
+        links.sort_by_key(|link| link.first);
+        let mut lasts: Vec<Last<'a>> = Vec::new();
+        for link in &links {
+            let Some(first) = link.first else { continue };
+            if lasts.last().is_none_or(|last| last.0.first != first) {
+                lasts.push(Last(Found::own(first)));
+            }
+            if let Some(last) = lasts.last_mut() {
+                last.0.correct(link, events);
+            }
+        }
         Ok(Chains {
             lasts,
             #[cfg(test)]
@@ -159,25 +184,20 @@ impl<'a> Chains<'a> {
 
 fn link<'a>(event: &&'a Event) -> Option<Link<'a>> {
     match &event.kind {
-        EventKind::Correction(said) => Some(Link { sequence: event.sequence, said, found: None }),
+        EventKind::Correction(said) => Some(Link { sequence: event.sequence, said, first: None }),
         _ => None,
     }
 }
 
-/// Follows one correction to the first event of its chain, and keeps what it found at every link on the way, so
-/// that no link is followed twice. Counts the links looked at.
-fn follow<'a>(
-    from: usize,
-    links: &mut [Link<'a>],
-    events: &[&'a Event],
-    steps: &mut usize,
-) -> Result<(), Error> {
+/// Follows one correction to the first event of its chain, and keeps that at every link on the way, so that no link is followed
+/// twice. Counts the links looked at.
+fn follow(from: usize, links: &mut [Link<'_>], events: &[&Event], steps: &mut usize) -> Result<(), Error> {
     let mut path = Vec::new();
     let mut next = Some(from);
-    let mut found = None;
+    let mut first = None;
     while let Some((at, link)) = next.and_then(|at| Some((at, links.get(at)?))) {
-        if link.found.is_some() {
-            found = link.found;
+        if link.first.is_some() {
+            first = link.first;
             break;
         }
         // Longer than all links there are: it goes in a circle.
@@ -188,25 +208,17 @@ fn follow<'a>(
         let replaced = link.said.replaces;
         next = links.binary_search_by_key(&replaced, |link| link.sequence).ok();
         if next.is_none() {
-            let first = existing(replaced, link.sequence, events)?;
-            found = Some(Found { first, told: first, day: None, content: Content::Own });
+            first = Some(existing(replaced, link.sequence, events)?);
         }
     }
     *steps += path.len() + 1;
-    let Some(mut found) = found else { return Err(cycle(links.get(from))) };
-    for at in path.into_iter().rev() {
-        let Some(link) = links.get_mut(at) else { continue };
-        // A correction that says no day keeps the day of the link that it replaces; one that says only a day, its content.
-        found.day = link.said.day.or(found.day);
-        (found.told, found.content) = match (&link.said.with, link.said.day) {
-            (Some(with), _) => {
-                let no_more = found.kind(events).is_some_and(|before| opens_no_more(with, before));
-                (if no_more { found.told } else { link.sequence }, Content::Other(with))
-            }
-            (None, Some(_)) => (found.told, found.content),
-            (None, None) => (link.sequence, Content::Nothing),
-        };
-        link.found = Some(found);
+    if first.is_none() {
+        return Err(cycle(links.get(from)));
+    }
+    for at in path {
+        if let Some(link) = links.get_mut(at) {
+            link.first = first;
+        }
     }
     Ok(())
 }

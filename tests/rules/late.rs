@@ -2,7 +2,7 @@
 
 use bismar::condition::DayClass;
 use bismar::prescription::Verdict;
-use bismar::quantity::Pain;
+use bismar::quantity::{Day, Pain};
 use bismar::reason::{Reason, SignOffRefusal};
 use bismar::record::*;
 use bismar::sign::{PainFeature, StopSign};
@@ -43,6 +43,19 @@ fn is_open(world: &World, ask: Ask) -> bool {
 
 fn of_the_knee() -> SignOffScope {
     SignOffScope::Region(name("knee"))
+}
+
+fn ill_from(from: &str, to: Option<&str>) -> EventKind {
+    let day = |text: &str| text.parse::<Day>().unwrap();
+    EventKind::LayoffNoted(Layoff::new(day(from), LayoffReason::Ill).with_to(to.map(day)))
+}
+
+/// The clinic's answers, and the coach's sign-off of everything and of the knee.
+fn answer_and_sign_everything(world: &mut World) {
+    world.add(answer(Ask::Fever));
+    world.add(answer(Ask::Fall));
+    world.sign_off(SignOffScope::Everything);
+    world.sign_off(of_the_knee());
 }
 
 /// Whether the knee is stopped with what came with the pain.
@@ -125,13 +138,83 @@ fn a_report_that_is_corrected_to_a_stop_is_told_when_it_is_corrected() {
     world.wait(3);
     correct(&mut world, first, knee(9, vec![PainFeature::Numbness]));
     assert!(stopped_numb(&world));
-    // A second correction that says the day alone tells nothing anew.
+    let day = world.day.plus(-8).unwrap();
+    let on_another_day = EventKind::Correction(Correction::new(first).with_day(Some(day)));
+    // A second correction that says the day alone takes nothing back,
+    let mut uncleared = world.clone();
+    uncleared.add(on_another_day.clone());
+    assert!(stopped_numb(&uncleared));
+    // and tells nothing anew.
     world.clear();
     world.sign_off(of_the_knee());
     assert!(world.state().stops().is_empty());
-    let day = world.day.plus(-8).unwrap();
-    world.add(EventKind::Correction(Correction::new(first).with_day(Some(day))));
+    world.add(on_another_day);
     assert!(world.state().stops().is_empty());
+    for world in [uncleared, world] {
+        let effective = world.log.effective().unwrap();
+        let told = effective.iter().find(|event| event.sequence == first).unwrap();
+        assert_eq!((told.day, &told.kind), (day, &knee(9, vec![PainFeature::Numbness])));
+    }
+}
+
+/// Whoever corrects an event names its own number, whether or not somebody corrected it before: what was said last is what is
+/// corrected.
+#[test]
+fn a_second_correction_of_the_event_itself_goes_on_from_the_first() {
+    let mut world = World::new(parameters());
+    world.wait(2).add(knee(2, Vec::new()));
+    let first = last_number(&world);
+    world.wait(1);
+    correct(&mut world, first, knee(9, vec![PainFeature::Numbness]));
+    assert!(stopped_numb(&world));
+    let day = world.day.plus(-2).unwrap();
+    world.add(EventKind::Correction(Correction::new(first).with_day(Some(day))));
+    assert!(stopped_numb(&world));
+    // The day that a correction said is kept by a later one of the content alone.
+    correct(&mut world, first, knee(8, vec![PainFeature::Numbness]));
+    assert!(stopped_numb(&world));
+    let effective = world.log.effective().unwrap();
+    assert!(effective.iter().any(|event| event.sequence == first && event.day == day));
+}
+
+/// What was taken back and is said again was told by whoever said it again: no word given meanwhile knew of it.
+#[test]
+fn what_is_said_again_after_it_was_taken_back_is_told_anew() {
+    let symptom = EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]));
+    let numb = knee(7, vec![PainFeature::Numbness]);
+    for said in [symptom, numb, report(Ask::Fever), report(Ask::Fall), ill_from("2026-01-05", None)] {
+        let mut world = World::new(parameters());
+        world.add(said.clone());
+        let first = last_number(&world);
+        let stops = world.state().stops();
+        assert_eq!(stops.len(), 1, "{said:?}");
+        world.wait(1).add(EventKind::Correction(Correction::new(first)));
+        assert!(world.state().stops().is_empty(), "{said:?}");
+        world.wait(1).clear();
+        answer_and_sign_everything(&mut world);
+        world.wait(1);
+        correct(&mut world, first, said.clone());
+        assert_eq!(world.state().stops(), stops, "{said:?}");
+        world.clear();
+        answer_and_sign_everything(&mut world);
+        assert!(world.state().stops().is_empty(), "{said:?}");
+    }
+}
+
+/// Limits that were taken back and are said again are not replaced by a clearance given meanwhile.
+#[test]
+fn limits_said_again_after_they_were_taken_back_are_told_anew() {
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    let limited = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]);
+    let mut world = World::new(parameters());
+    world.add(EventKind::ClearanceRecorded(limited.clone()));
+    let first = last_number(&world);
+    world.wait(1).add(EventKind::Correction(Correction::new(first)));
+    world.wait(1).clear();
+    assert_eq!(world.today("squat").limit, kg(60.0));
+    world.wait(1);
+    correct(&mut world, first, EventKind::ClearanceRecorded(limited));
+    assert_eq!(world.today("squat").limit, kg(40.0));
 }
 
 /// Pain of a session that was cleared and signed off is not told anew by mending another slip of that session, nor by less pain.
