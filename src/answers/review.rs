@@ -344,7 +344,7 @@ pub struct Review {
 pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let events = log.effective()?;
-    let stops = super::standing::stops_as_far_as_read(log);
+    let stops = super::standing::stops_as_far_as_read(log, today);
     let events = events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>();
     Ok(look_through(&events, (&log.lifter, &|| log.clone()), stops, today))
 }
@@ -355,7 +355,7 @@ impl Diary<'_> {
     pub fn review(&self, today: Day) -> Review {
         let events = self.events().collect::<Vec<&Event>>();
         let log = || self.log_of(self.events().cloned().collect());
-        look_through(&events, (self.lifter(), &log), self.state().stops(), today)
+        look_through(&events, (self.lifter(), &log), self.state().stops_on(today), today)
     }
 }
 

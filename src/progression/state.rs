@@ -223,10 +223,16 @@ impl State {
         &self.shared.asks
     }
 
-    /// First day of an illness after which a new clearance is needed.
+    /// First day of an illness after which a new clearance is needed, as the last event left it.
     #[must_use]
     pub fn ill_since(&self) -> Option<Day> {
         self.shared.ill_since.map(|(since, _)| since)
+    }
+
+    /// The same on that day: an illness that was noted in advance needs it from its first day on.
+    #[must_use]
+    pub fn ill_since_on(&self, day: Day) -> Option<Day> {
+        self.shared.ill_on(day)
     }
 
     /// The last body mass recorded.

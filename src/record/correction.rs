@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::absence::LayoffReason;
+use super::absence::{Layoff, LayoffReason};
 use super::event::{Correction, Event, EventKind};
 use super::health::{Clearance, PainAnswer};
 use crate::error::{Allowed, Code, Error};
@@ -79,7 +79,7 @@ struct Opened<'a> {
     signs: &'a [StopSign],
     asks: &'a [Ask],
     pain: &'a [PainAnswer],
-    ill: bool,
+    ill: Option<&'a Layoff>,
     clearance: Option<&'a Clearance>,
 }
 
@@ -100,7 +100,9 @@ impl<'a> Opened<'a> {
                 asks: report.asks.as_deref().unwrap_or_default(),
                 ..none
             },
-            EventKind::LayoffNoted(layoff) => Opened { ill: layoff.reason == LayoffReason::Ill, ..none },
+            EventKind::LayoffNoted(layoff) => {
+                Opened { ill: Some(layoff).filter(|layoff| layoff.reason == LayoffReason::Ill), ..none }
+            }
             EventKind::ClearanceRecorded(clearance) => Opened { clearance: Some(clearance), ..none },
             _ => none,
         }
@@ -122,8 +124,14 @@ fn opens_no_more(now: &EventKind, before: &EventKind) -> bool {
     now.signs.iter().all(|sign| before.signs.contains(sign))
         && now.asks.iter().all(|ask| before.asks.contains(ask))
         && now.pain.iter().all(told)
-        && (before.ill || !now.ill)
+        && now.ill.is_none_or(|now| before.ill.is_some_and(|before| is_over_no_later(now, before)))
         && now.clearance.is_none_or(same)
+}
+
+/// A word given after an illness knew of it as it had been told: not of one that began later, or lasted longer.
+fn is_over_no_later(now: &Layoff, before: &Layoff) -> bool {
+    let ends = now.to.map_or(before.to.is_none(), |now| before.to.is_none_or(|before| now <= before));
+    now.from <= before.from && ends
 }
 
 fn hurts_no_more(now: &PainAnswer, before: &PainAnswer) -> bool {
