@@ -34,7 +34,7 @@ pub(super) fn stops_as_far_as_read(log: &Log, today: Day) -> Vec<Reason> {
         if event.check_in(log.version).is_err() {
             continue;
         }
-        let corrected = told.corrected.told(event.sequence) != event.sequence;
+        let corrected = told.corrected.concerns(event.sequence);
         let again = corrected || state.changes_the_past(&event);
         let alone = if again { None } else { Some(state.clone().applied(&event)) };
         taken.push(event);

@@ -49,9 +49,10 @@ pub(crate) struct Told {
 }
 
 impl Told {
-    /// With that event folded, which the log told under that number.
-    pub(crate) fn and(self, event: &Event, told: u32) -> Told {
-        Told { events: canonical::mixed(canonical::mixed(self.events, event), &told), ..self }
+    /// With that event folded, which the log told under that number, and whether a correction of it could not be read.
+    pub(crate) fn and(self, event: &Event, told: u32, unread: bool) -> Told {
+        let events = canonical::mixed(canonical::mixed(self.events, event), &told);
+        Told { events: if unread { canonical::mixed(events, &unread) } else { events }, ..self }
     }
 }
 

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::absence::{Layoff, LayoffReason};
 use super::event::{Correction, Event, EventKind};
-use super::health::{Clearance, PainAnswer};
+use super::health::{Clearance, ClearanceStatus, PainAnswer};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Pain};
 use crate::sign::{Ask, StopSign};
@@ -27,6 +27,8 @@ struct Found<'a> {
     told: u32,
     /// The last day said for it.
     day: Option<Day>,
+    /// What was said last nobody here can read, and what opened something before it stands in its place.
+    unread: bool,
     content: Content<'a>,
 }
 
@@ -44,7 +46,7 @@ enum Content<'a> {
 impl<'a> Found<'a> {
     /// Before anything was corrected.
     const fn own(first: u32) -> Found<'a> {
-        Found { first, told: first, day: None, content: Content::Own }
+        Found { first, told: first, day: None, unread: false, content: Content::Own }
     }
 
     /// What stands in the place of the first event; none where it did not happen.
@@ -61,14 +63,18 @@ impl<'a> Found<'a> {
 
     /// Takes the next correction. One that says no day keeps the day said before; one that says only a day, the content.
     fn correct(&mut self, by: &Link<'a>, events: &[&'a Event]) {
+        let before = self.kind(events);
         self.day = by.said.day.or(self.day);
-        (self.told, self.content) = match (&by.said.with, by.said.day) {
-            (Some(with), _) => {
-                let no_more = self.kind(events).is_some_and(|before| opens_no_more(with, before));
-                (if no_more { self.told } else { self.told.max(by.sequence) }, Content::Other(with))
+        (self.told, self.content, self.unread) = match (&by.said.with, by.said.day) {
+            (Some(with), _) if is_unknown(with) && before.is_some_and(opens) => {
+                (self.told, self.content, true)
             }
-            (None, Some(_)) => (self.told, self.content),
-            (None, None) => (self.told.max(by.sequence), Content::Nothing),
+            (Some(with), _) => {
+                let no_more = before.is_some_and(|before| opens_no_more(with, before));
+                (if no_more { self.told } else { self.told.max(by.sequence) }, Content::Other(with), false)
+            }
+            (None, Some(_)) => (self.told, self.content, self.unread),
+            (None, None) => (self.told.max(by.sequence), Content::Nothing, false),
         };
     }
 }
@@ -109,13 +115,31 @@ impl<'a> Opened<'a> {
     }
 }
 
+fn is_unknown(kind: &EventKind) -> bool {
+    matches!(kind, EventKind::Unknown(_))
+}
+
+/// Whether it opens anything: a stop, pain, an ask, an illness, a limit.
+fn opens(kind: &EventKind) -> bool {
+    let opened = Opened::by(kind);
+    let limits = |given: &Clearance| given.status == ClearanceStatus::NotCleared || !given.limits.is_empty();
+    !opened.signs.is_empty()
+        || !opened.asks.is_empty()
+        || !opened.pain.iter().all(is_none)
+        || opened.ill.is_some()
+        || opened.clearance.is_some_and(limits)
+}
+
+fn is_none(answer: &PainAnswer) -> bool {
+    answer.score == Pain::NONE && !answer.stops()
+}
+
 /// Whether what is said now opens nothing that was not open by what was said before: a slip of a load that is mended in a session
 /// tells of no pain anew.
 fn opens_no_more(now: &EventKind, before: &EventKind) -> bool {
     let (now, before) = (Opened::by(now), Opened::by(before));
-    let none = |answer: &PainAnswer| answer.score == Pain::NONE && !answer.stops();
     let told = |answer: &PainAnswer| {
-        none(answer) || before.pain.iter().any(|earlier| hurts_no_more(answer, earlier))
+        is_none(answer) || before.pain.iter().any(|earlier| hurts_no_more(answer, earlier))
     };
     let same = |given: &Clearance| {
         let alike = |earlier: &Clearance| earlier.status == given.status && earlier.limits == given.limits;
@@ -249,6 +273,11 @@ impl Last<'_> {
     /// Number under which what it opens was told.
     pub(super) const fn told(&self) -> u32 {
         self.0.told
+    }
+
+    /// Whether what was said last is of a kind that is not known here, and what stands in the event's place was said before it.
+    pub(super) const fn is_unread(&self) -> bool {
+        self.0.unread
     }
 
     /// What stands in the event's place; nothing where the event did not happen.

@@ -6,6 +6,7 @@ use bismar::quantity::{Day, Pain};
 use bismar::reason::{Reason, SignOffRefusal};
 use bismar::record::*;
 use bismar::sign::{PainFeature, StopSign};
+use bismar::value::Value;
 
 use crate::world::{World, kg, lift, name, parameters, says};
 
@@ -336,4 +337,102 @@ fn the_next_set_knows_what_was_told_by_a_correction() {
     let done = SetsToday::new(name("squat"), World::sets(kg(60.0), 1, true));
     let answer = next_set(&world.log, &plan, world.day, &done).unwrap();
     assert!(!answer.stops.is_empty(), "{answer:?}");
+}
+
+fn of_a_newer_version() -> EventKind {
+    EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true)))
+}
+
+fn world_of_a_newer_version() -> World {
+    let mut world = World::new(parameters());
+    world.log.version = VERSION + 1;
+    world
+}
+
+/// What nobody here can read closes nothing that was open before it: it is counted, and what was said before it stands.
+#[test]
+fn a_correction_of_a_kind_that_is_not_known_erases_no_stop() {
+    let symptom = EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]));
+    let numb = knee(7, vec![PainFeature::Numbness]);
+    let refused = Clearance::new(ClearanceStatus::NotCleared, name("clinic"));
+    let ill = ill_from("2026-01-05", None);
+    let opened =
+        [symptom, numb, report(Ask::Fever), report(Ask::Fall), ill, EventKind::ClearanceRecorded(refused)];
+    for said in opened {
+        let mut world = world_of_a_newer_version();
+        world.add(said.clone());
+        let (first, day) = (last_number(&world), world.day);
+        let stops = world.state().stops();
+        assert!(!stops.is_empty(), "{said:?}");
+        world.wait(1);
+        for _ in 0..2 {
+            let before = world.clone();
+            correct(&mut world, first, of_a_newer_version());
+            assert_eq!(
+                (world.state().stops(), world.state().unknown_events()),
+                (stops.clone(), 1),
+                "{said:?}"
+            );
+            // A state of the log before it is not taken for one of the log with it.
+            let stored = before.state().to_json().unwrap();
+            let read = bismar::progression::State::from_json_or_fold(&stored, &world.log).unwrap();
+            assert!(read == world.state());
+        }
+        let effective = world.log.effective().unwrap();
+        let kept: Vec<_> = effective.iter().filter(|event| event.sequence == first).collect();
+        assert_eq!((kept.len(), kept[0].day, &kept[0].kind), (1, day, &said));
+        // Taken back it opens nothing, and is no longer counted.
+        world.add(EventKind::Correction(Correction::new(first)));
+        assert!(world.state().stops().is_empty(), "{said:?}");
+        assert_eq!(world.state().unknown_events(), 0);
+    }
+}
+
+/// Two logs that differ only in whether a correction could be read have not the same state.
+#[test]
+fn a_state_is_not_taken_for_one_of_a_log_in_which_more_is_not_known() {
+    let mut world = world_of_a_newer_version();
+    world.add(report(Ask::Fever));
+    let first = last_number(&world);
+    let (mut read, mut unread) = (world.clone(), world);
+    correct(&mut read, first, report(Ask::Fever));
+    correct(&mut unread, first, of_a_newer_version());
+    let stored = read.state().to_json().unwrap();
+    let state = bismar::progression::State::from_json_or_fold(&stored, &unread.log).unwrap();
+    assert_eq!(state.unknown_events(), 1);
+}
+
+#[test]
+fn limits_stand_where_their_correction_is_not_known() {
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    let limited = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]);
+    let mut world = world_of_a_newer_version();
+    world.add(EventKind::ClearanceRecorded(limited));
+    let first = last_number(&world);
+    correct(&mut world, first, of_a_newer_version());
+    assert_eq!((world.today("squat").limit, world.state().unknown_events()), (kg(40.0), 1));
+    // What opens nothing is replaced as before: nobody can say that a clearance which was corrected still holds.
+    let mut world = world_of_a_newer_version();
+    let clearance = last_number(&world);
+    correct(&mut world, clearance, of_a_newer_version());
+    assert!(world.state().clearance().is_none());
+    assert_eq!(world.state().unknown_events(), 1);
+}
+
+/// What is known again after it stands in its place, and is compared with what stood before it.
+#[test]
+fn a_known_correction_after_one_that_is_not_known_speaks() {
+    let mut world = world_of_a_newer_version();
+    world.add(knee(7, vec![PainFeature::Numbness]));
+    let first = last_number(&world);
+    world.wait(1).clear();
+    world.sign_off(of_the_knee());
+    assert!(world.state().stops().is_empty());
+    correct(&mut world, first, of_a_newer_version());
+    assert!(world.state().stops().is_empty(), "it was cleared before");
+    correct(&mut world, first, knee(7, vec![PainFeature::Numbness]));
+    assert!(world.state().stops().is_empty(), "it tells nothing anew");
+    assert_eq!(world.state().unknown_events(), 0);
+    correct(&mut world, first, knee(8, vec![PainFeature::Numbness]));
+    assert!(stopped_numb(&world));
 }
