@@ -75,8 +75,8 @@ impl State {
 impl Shared {
     /// First day of the illness after which a new clearance is needed on that day; of several the last to begin.
     pub(crate) fn ill_on(&self, on: Day) -> Option<Day> {
-        let begun = self.ill_ahead.iter().map(|(since, _)| *since).filter(|since| *since <= on);
-        begun.last().or(self.ill_since.map(|(since, _)| since))
+        let begun = self.ill_ahead.iter().rev().find(|(since, _)| *since <= on);
+        begun.or(self.ill_since.as_ref()).map(|(since, _)| *since)
     }
 
     /// Keeps an illness until its first day; one that begins on the same day is told anew.
