@@ -119,11 +119,12 @@ fn is_unknown(kind: &EventKind) -> bool {
     matches!(kind, EventKind::Unknown(_))
 }
 
-/// Whether it opens anything: a stop, pain, an ask, an illness, a limit.
+/// Whether it opens anything: a stop, pain, an ask, an illness, a limit, the end of a clearance.
 fn opens(kind: &EventKind) -> bool {
     let opened = Opened::by(kind);
+    let ends = matches!(kind, EventKind::ClearanceExpired(_));
     let limits = |given: &Clearance| given.status == ClearanceStatus::NotCleared || !given.limits.is_empty();
-    !opened.signs.is_empty()
+    ends || !opened.signs.is_empty()
         || !opened.asks.is_empty()
         || !opened.pain.iter().all(is_none)
         || opened.ill.is_some()

@@ -419,6 +419,21 @@ fn limits_stand_where_their_correction_is_not_known() {
     assert_eq!(world.state().unknown_events(), 1);
 }
 
+/// A clearance that was ended is not given back by what nobody here can read.
+#[test]
+fn a_clearance_that_ended_stays_ended_where_its_correction_is_not_known() {
+    let mut world = world_of_a_newer_version();
+    world.wait(1).add(EventKind::ClearanceExpired(name("clinic")));
+    let first = last_number(&world);
+    let expires = |world: &World| world.state().clearance().map(|given| given.expires);
+    let ended = expires(&world);
+    assert!(ended.is_some_and(|day| day < world.day));
+    correct(&mut world, first, of_a_newer_version());
+    assert_eq!((expires(&world), world.state().unknown_events()), (ended, 1));
+    world.add(EventKind::Correction(Correction::new(first)));
+    assert!(expires(&world).is_some_and(|day| day > world.day));
+}
+
 /// What is known again after it stands in its place, and is compared with what stood before it.
 #[test]
 fn a_known_correction_after_one_that_is_not_known_speaks() {
