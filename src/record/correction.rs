@@ -64,11 +64,13 @@ impl<'a> Found<'a> {
     /// Takes the next correction. One that says no day keeps the day said before; one that says only a day, the content.
     fn correct(&mut self, by: &Link<'a>, events: &[&'a Event]) {
         let before = self.kind(events);
+        // What nobody here can read takes nothing back, nor is its day that of what stands.
+        if by.said.with.as_deref().is_some_and(is_unknown) && before.is_some_and(opens) {
+            self.unread = true;
+            return;
+        }
         self.day = by.said.day.or(self.day);
         (self.told, self.content, self.unread) = match (&by.said.with, by.said.day) {
-            (Some(with), _) if is_unknown(with) && before.is_some_and(opens) => {
-                (self.told, self.content, true)
-            }
             (Some(with), _) => {
                 let no_more = before.is_some_and(|before| opens_no_more(with, before));
                 (if no_more { self.told } else { self.told.max(by.sequence) }, Content::Other(with), false)

@@ -365,9 +365,11 @@ fn a_correction_of_a_kind_that_is_not_known_erases_no_stop() {
         let stops = world.state().stops();
         assert!(!stops.is_empty(), "{said:?}");
         world.wait(1);
-        for _ in 0..2 {
+        // The day that comes with it is the day of what is not known.
+        for day in [None, Some(world.day)] {
             let before = world.clone();
-            correct(&mut world, first, of_a_newer_version());
+            let unread = Some(Box::new(of_a_newer_version()));
+            world.add(EventKind::Correction(Correction::new(first).with_day(day).with_kind(unread)));
             assert_eq!(
                 (world.state().stops(), world.state().unknown_events()),
                 (stops.clone(), 1),
