@@ -282,7 +282,8 @@ impl WorkSet {
         Some(Cow::Owned(worst))
     }
 
-    fn check(&self) -> Result<(), Error> {
+    /// Checks what the parts alone cannot.
+    pub(crate) fn check(&self) -> Result<(), Error> {
         if !self.reps.is_whole() {
             let rule = Allowed::rule("whole repetitions");
             return Err(Error::new(Code::NotWhole, "reps", self.reps.value(), rule));
