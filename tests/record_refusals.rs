@@ -4,7 +4,7 @@
 
 use bismar::Code::{self, *};
 use bismar::condition::{DayClass, MarkerKind};
-use bismar::error::Error;
+use bismar::error::{Error, Given};
 use bismar::record::{Log, Plan};
 use bismar::value::Value;
 use serde_json::{Value as Json, json};
@@ -173,6 +173,7 @@ fn what_people_did_and_said_that_cannot_be() {
         2,
         "session_recorded",
         vec![
+            ("/lifts", json!([]), EmptyList, ".lifts"),
             ("/lifts/0/sets", json!([]), EmptyList, ".lifts[0].sets"),
             ("/lifts/1/lift", json!("strict"), DuplicateLift, ".lifts[1].lift"),
             ("/lifts/0/sets/1/reps", json!(4.5), NotWhole, ".lifts[0].sets[1].reps"),
@@ -187,6 +188,35 @@ fn what_people_did_and_said_that_cannot_be() {
     check(6, "usual_pain_agreed", vec![("/level", json!(3), OutOfRange, ".level")]);
     check(7, "body_mass_recorded", vec![("/kg", json!(19), OutOfRange, "")]);
     check(8, "function_tested", vec![("/result", json!(-1), OutOfRange, ".result")]);
+}
+
+/// Marks are of the set that they stand beside, whoever gave them: of fewer repetitions they would pass for it, of more they
+/// would count for more than was done.
+#[test]
+fn marks_of_more_or_fewer_repetitions_than_the_set_has() {
+    let marks = |reps: u16| json!({"reps": reps, "acceptable": reps, "rater": "coach"});
+    let video = |reps: u16| json!([{"reps": 5, "rater": "video"}, {"reps": reps, "rater": "lifter"}]);
+    for reps in [0, 1, 4, 6, 30, 200] {
+        let own = json!({"load": {"kg": 30}, "reps": 5, "marks": marks(reps)});
+        let further = json!({"load": {"kg": 30}, "reps": 5, "marks": marks(5), "also_marked": video(reps)});
+        for (set, field) in [(own, "marks.reps"), (further, "also_marked[1].reps")] {
+            let field = format!("events[2].kind.session_recorded.lifts[0].sets[1].{field}");
+            let pointer = "/events/2/kind/session_recorded/lifts/0/sets/1";
+            let error = Log::from_json(&with(log(), pointer, set)).unwrap_err();
+            assert_eq!((error.code(), error.field()), (MarksOfOtherReps, field.as_str()));
+            // Both numbers are named.
+            assert_eq!(error.given(), &Given::Number(f64::from(reps)));
+            assert_eq!(error.allowed().to_string(), "5, the repetitions of the set");
+            assert_eq!(error.event(), Some(12));
+        }
+    }
+    // The repetition that was missed is none of those done.
+    let missed = json!({"load": {"kg": 30}, "reps": 0, "failed": true, "marks": marks(0), "also_marked": []});
+    let kept = json!({"load": {"kg": 30}, "reps": 5, "marks": marks(5), "also_marked": video(5)});
+    for set in [missed, kept] {
+        let read = Log::from_json(&with(log(), "/events/2/kind/session_recorded/lifts/0/sets/1", set));
+        assert!(read.is_ok(), "{read:?}");
+    }
 }
 
 #[test]

@@ -15,6 +15,8 @@ mod world;
 
 #[path = "rules/acts.rs"]
 mod acts;
+#[path = "rules/ahead.rs"]
+mod ahead;
 #[path = "rules/allowed.rs"]
 mod allowed;
 #[path = "rules/as_asked.rs"]

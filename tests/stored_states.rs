@@ -28,7 +28,7 @@ use sealed::sealed;
 use world::{World, kg, lift, name, parameters};
 
 /// A log in which everything that a state keeps has happened: a step, an offer, pain and its stop, a clearance with a
-/// limit, an ask, an illness, an override, a body mass, a lift set aside.
+/// limit, an ask, an illness and one to come, an override, a body mass, a lift set aside.
 fn eventful() -> World {
     let mut all = parameters();
     all.lifts.push(lift("pull", "back", 50.0));
@@ -47,6 +47,8 @@ fn eventful() -> World {
     ));
     world.add(EventKind::BodyMassRecorded(kg(80.0)));
     world.add(EventKind::LayoffNoted(Layoff::new(world.day, LayoffReason::Ill)));
+    let planned = world.day.plus(60).unwrap();
+    world.add(EventKind::LayoffNoted(Layoff::new(planned, LayoffReason::Ill)));
     let asks = Some(vec![Ask::Fall]);
     world.add(EventKind::DayReport(DayReport::default().with_asks(asks).with_class(DayClass::BelowSingle)));
     world
@@ -309,6 +311,8 @@ fn what_cannot_be_is_refused() {
         ("/shared/regions/0/stop/since", later.clone(), "shared.regions[0].stop.since"),
         ("/shared/regions/0/stop/signed", json!(true), "shared.regions[0].stop.signed"),
         ("/shared/asks/0/since", later.clone(), "shared.asks"),
+        ("/shared/ill_since/0", later.clone(), "shared.ill_since"),
+        ("/shared/ill_ahead/0/0", document(&state)["last"][0].clone(), "shared.ill_ahead"),
         ("/shared/clearance/given", later.clone(), "shared.clearance.given"),
         ("/shared/body_masses/0/0", later.clone(), "shared.body_masses"),
         ("/shared/today/day", later.clone(), "shared.today"),
@@ -387,6 +391,7 @@ fn no_list_of_a_state_is_longer_than_the_fold_makes_it() {
         ("/shared/asks", &document["shared"]["asks"][0], 5, "shared.asks"),
         ("/shared/regions", &document["shared"]["regions"][0], 96, "shared.regions"),
         ("/shared/body_masses", &json!(["2026-01-05", {"kg": 80}]), 28, "shared.body_masses"),
+        ("/shared/ill_ahead", &document["shared"]["ill_ahead"][0], 8, "shared.ill_ahead"),
         ("/set_aside", &document["set_aside"][0], 16, "set_aside"),
         ("/shared/regions/0/scores", &score, 3, "shared.regions[0].scores"),
         ("/lifts/0/1/sittings", &sitting, 12, "lifts[0].sittings"),

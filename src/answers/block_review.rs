@@ -173,7 +173,7 @@ impl Diary<'_> {
         let sources =
             alloc::vec!["condition.trend", "gate.session_pass", "one_rm.estimate", "one_rm.own_curve"];
         let cautions = self.cautions(today);
-        let stops = self.state().stops();
+        let stops = self.state().stops_on(today);
         Ok(BlockReview {
             stops,
             today,

@@ -78,7 +78,7 @@ impl Diary<'_> {
         let ordered = harder.iter().chain(&easier).any(|dimension| *dimension == Dimension::Variant);
         let sideways = from.place.rung != to.place.rung && !ordered;
         Ok(Comparison {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             lift: lift.clone(),
             from,

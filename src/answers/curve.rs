@@ -112,7 +112,7 @@ impl Diary<'_> {
         let mut cautions = self.cautions(today);
         cautions.push(Caution::EstimatesAreRanges);
         Ok(LiftCurve {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             lift: lift.clone(),
             place: sessions.place,

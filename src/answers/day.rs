@@ -117,7 +117,7 @@ impl Diary<'_> {
             Some(judge_day(today, &markers, given.technique, DayOptions::STANDARD)?)
         };
         Ok(DayAnswer {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             verdict,
             days: past.len() as u32,

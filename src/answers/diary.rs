@@ -219,6 +219,11 @@ impl<'a> Diary<'a> {
         Log { format, version, lifter, events }
     }
 
+    /// What of them was told by corrections.
+    pub(super) const fn corrected(&self) -> &Corrected {
+        &self.corrected
+    }
+
     /// The events that count, in order.
     pub(super) fn events(&self) -> impl DoubleEndedIterator<Item = &Event> {
         self.events.iter().map(AsRef::as_ref)

@@ -122,7 +122,7 @@ impl Diary<'_> {
         missing.extend((empty > 0).then_some(Lacking::Weeks { weeks: empty }));
         missing.extend(plan.is_none().then_some(Lacking::Plan).filter(|_| status.is_some()));
         Ok(EasyWeek {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             status,
             last,

@@ -279,13 +279,13 @@ impl Diary<'_> {
         );
         let (version, parameters) = state.names();
         Ok(Handover {
-            stops: state.stops(),
+            stops: state.stops_on(today),
             today,
             lifter: self.lifter().id.clone(),
             age: self.lifter().oldest_on(today),
             reopening: stops(state),
             asks: state.asks().to_vec(),
-            ill_since: state.ill_since(),
+            ill_since: state.ill_since_on(today),
             clearance: state.clearance().cloned(),
             body_mass: state.body_mass(),
             pain: pain(state, today),

@@ -137,7 +137,7 @@ impl Diary<'_> {
             lifts.push(self.missed_lift(&planned.lift, today, next.as_ref())?);
         }
         Ok(Missed {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             missed,
             reason,

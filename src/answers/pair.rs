@@ -191,7 +191,7 @@ impl Diary<'_> {
         let mut cautions = self.cautions(today);
         cautions.push(Caution::EstimatesAreRanges);
         let mut answer = PairAnswer {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             strict: strict.clone(),
             forgiving: forgiving.clone(),

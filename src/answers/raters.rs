@@ -194,7 +194,7 @@ fn alike<'a>(marks: impl Iterator<Item = &'a (Name, Mark, Mark)>) -> Result<Alik
 /// What [`Log::check`] and [`Log::effective`] report; `out_of_range` above 100 000 marks of one pair.
 pub fn raters(log: &Log, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
     log.check()?;
-    let stops = super::standing::stops_as_far_as_read(log);
+    let stops = super::standing::stops_as_far_as_read(log, today);
     let events = log.effective()?;
     let sessions = events.iter().filter(|event| event.day <= today).filter_map(|event| match &event.kind {
         EventKind::SessionRecorded(session) => Some(session),
@@ -212,7 +212,7 @@ impl Diary<'_> {
     /// # Errors
     /// As [`raters`].
     pub fn raters(&self, lift: Option<&Name>, today: Day) -> Result<Raters, Error> {
-        among(self.marked_by_several(lift, today), lift, (self.state().stops(), today))
+        among(self.marked_by_several(lift, today), lift, (self.state().stops_on(today), today))
     }
 }
 

@@ -343,10 +343,11 @@ pub struct Review {
 /// ```
 pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
-    let events = log.effective()?;
-    let stops = super::standing::stops_as_far_as_read(log);
-    let events = events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>();
-    Ok(look_through(&events, (&log.lifter, &|| log.clone()), stops, today))
+    let told = log.as_told()?;
+    let stops = super::standing::stops_as_far_as_read(log, today);
+    let events = told.events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>();
+    let unread = told.corrected.unread();
+    Ok(look_through((&events, unread), (&log.lifter, &|| log.clone()), stops, today))
 }
 
 impl Diary<'_> {
@@ -355,18 +356,23 @@ impl Diary<'_> {
     pub fn review(&self, today: Day) -> Review {
         let events = self.events().collect::<Vec<&Event>>();
         let log = || self.log_of(self.events().cloned().collect());
-        look_through(&events, (self.lifter(), &log), self.state().stops(), today)
+        let unread = self.corrected().unread();
+        look_through((&events, unread), (self.lifter(), &log), self.state().stops_on(today), today)
     }
 }
 
 /// The whole log is asked for only where something has to be followed through it.
 type Whose<'l> = (&'l Lifter, &'l dyn Fn() -> Log);
 
-fn look_through(events: &[&Event], (lifter, log): Whose<'_>, stops: Vec<Reason>, today: Day) -> Review {
-    let mut looking = Looking::default();
-    for event in events {
-        looking.look(event);
-    }
+/// The events, and how many of them have a correction that could not be read.
+fn look_through(
+    (events, unread): (&[&Event], u32),
+    (lifter, log): Whose<'_>,
+    stops: Vec<Reason>,
+    today: Day,
+) -> Review {
+    let mut looking = Looking { unknown: unread, ..Looking::default() };
+    events.iter().for_each(|event| looking.look(event));
     looking.found.extend(super::dates::odd_days(events, lifter, today));
     if let (true, Some(last)) = (looking.unknown > 0, events.last()) {
         let what = Odd::UnknownEvents { count: looking.unknown };

@@ -23,18 +23,18 @@ pub(super) fn stops(state: &State) -> Vec<StopNow> {
 
 /// The same as reasons, of a log whose events may not all be taken in order: what cannot be is left out, and whatever the
 /// others stop is told.
-pub(super) fn stops_as_far_as_read(log: &Log) -> Vec<Reason> {
+pub(super) fn stops_as_far_as_read(log: &Log, today: Day) -> Vec<Reason> {
     if let Ok(state) = fold(log) {
-        return state.stops();
+        return state.stops_on(today);
     }
     let mut state = State::before(log);
-    let Ok(told) = log.as_told() else { return state.stops() };
+    let Ok(told) = log.as_told() else { return state.stops_on(today) };
     let mut taken: Vec<Cow<'_, Event>> = Vec::new();
     for event in told.events {
         if event.check_in(log.version).is_err() {
             continue;
         }
-        let corrected = told.corrected.told(event.sequence) != event.sequence;
+        let corrected = told.corrected.concerns(event.sequence);
         let again = corrected || state.changes_the_past(&event);
         let alone = if again { None } else { Some(state.clone().applied(&event)) };
         taken.push(event);
@@ -43,7 +43,7 @@ pub(super) fn stops_as_far_as_read(log: &Log) -> Vec<Reason> {
             Err(_) => drop(taken.pop()),
         }
     }
-    state.stops()
+    state.stops_on(today)
 }
 
 pub(super) fn pain(state: &State, today: Day) -> Vec<PainNow> {

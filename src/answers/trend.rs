@@ -179,7 +179,7 @@ impl Diary<'_> {
             cautions.push(Caution::HoldingIsGood);
         }
         Ok(Trend {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             lift: lift.clone(),
             weeks,

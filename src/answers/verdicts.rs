@@ -91,7 +91,7 @@ impl Diary<'_> {
             missing.push(Lacking::DayClass);
         }
         Ok(Verdicts {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             days: past.len() as u32,
             calibration: if known { Some(calibration(&past)?) } else { None },

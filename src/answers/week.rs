@@ -172,7 +172,7 @@ impl Diary<'_> {
         }
         let mut all = weeks.done()?;
         Ok(Week {
-            stops: self.state().stops(),
+            stops: self.state().stops_on(today),
             today,
             total: all.last().cloned(),
             measure,

@@ -168,7 +168,7 @@ impl Diary<'_> {
         if keep.iter().any(|kept| kept.what_if.is_some()) {
             sources.push("horizon.scenario");
         }
-        Ok(Year { stops: state.stops(), today, card, tests, keep, missing, sources, cautions })
+        Ok(Year { stops: state.stops_on(today), today, card, tests, keep, missing, sources, cautions })
     }
 }
 

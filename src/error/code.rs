@@ -81,6 +81,7 @@ codes! {
     UnknownCriterion "unknown_criterion" "A mark names a criterion that is not on the list of the lift.",
     AcceptableExceedReps "acceptable_exceed_reps" "More repetitions are called acceptable than were done.",
     FirstFailingRepContradicts "first_failing_rep_contradicts" "The first failing repetition does not fit the number of acceptable ones.",
+    MarksOfOtherReps "marks_of_other_reps" "The marks are of more or fewer repetitions than the set has.",
     BornLater "born_later" "The day of birth lies after an entry of the log.",
     DaysOutOfOrder "days_out_of_order" "An entry is dated before the one listed ahead of it.",
     GateAlwaysOpen "gate_always_open" "The gate asks for nothing, so it would always be open.",

@@ -1,5 +1,7 @@
 //! Planned breaks and illnesses as noted: nothing is trained on their days, until training goes on.
 
+use alloc::vec::Vec;
+
 use super::shared::Shared;
 use super::state::State;
 use crate::error::Error;
@@ -32,15 +34,9 @@ impl State {
     pub(crate) fn take_layoff(&mut self, layoff: &Layoff, on: Day, told: u32) -> Result<(), Error> {
         self.shared.note_layoff(layoff, on)?;
         if layoff.reason == LayoffReason::Ill {
-            let earlier = self.shared.ill_since.map_or(0, |(_, told)| told);
-            self.shared.ill_since = Some((layoff.from, told.max(earlier)));
-            let all = self.lifts.iter_mut().chain(&mut self.set_aside);
-            for lift in all {
-                lift.now.ill = true;
-                // What was allowed above the grant was allowed to somebody well.
-                let stands = lift.now.grant.place;
-                lift.now.keep_easing_only(OverrideEnd::Illness, &lift.set, stands);
-            }
+            self.shared.note_illness(layoff.from, told);
+            self.begin_illnesses(on);
+            at_most("layoff_noted", self.shared.ill_ahead.len(), MOST_LAYOFFS)?;
         }
         // One that is still to come, or is over, leaves the lifts as they stand.
         let now = layoff.from <= on && layoff.to.is_none_or(|to| on <= to);
@@ -54,9 +50,44 @@ impl State {
         }
         Ok(())
     }
+
+    /// Begins the illnesses whose first day has come: what was noted in advance stops nothing before it, and no word that was given
+    /// before it answers it.
+    pub(crate) fn begin_illnesses(&mut self, on: Day) {
+        let to_come = |(since, _): &(Day, u32)| *since > on;
+        let (ahead, begun) = core::mem::take(&mut self.shared.ill_ahead).into_iter().partition(to_come);
+        self.shared.ill_ahead = ahead;
+        let begun: Vec<(Day, u32)> = begun;
+        for (since, told) in begun {
+            let earlier = self.shared.ill_since.map_or(0, |(_, told)| told);
+            self.shared.ill_since = Some((since, told.max(earlier)));
+            let all = self.lifts.iter_mut().chain(&mut self.set_aside);
+            for lift in all {
+                lift.now.ill = true;
+                // What was allowed above the grant was allowed to somebody well.
+                let stands = lift.now.grant.place;
+                lift.now.keep_easing_only(OverrideEnd::Illness, &lift.set, stands);
+            }
+        }
+    }
 }
 
 impl Shared {
+    /// First day of the illness after which a new clearance is needed on that day; of several the last to begin.
+    pub(crate) fn ill_on(&self, on: Day) -> Option<Day> {
+        let begun = self.ill_ahead.iter().rev().find(|(since, _)| *since <= on);
+        begun.or(self.ill_since.as_ref()).map(|(since, _)| *since)
+    }
+
+    /// Keeps an illness until its first day; one that begins on the same day is told anew.
+    fn note_illness(&mut self, since: Day, told: u32) {
+        match self.ill_ahead.iter_mut().find(|(from, _)| *from == since) {
+            Some((_, before)) => *before = told.max(*before),
+            None => self.ill_ahead.push((since, told)),
+        }
+        self.ill_ahead.sort_unstable();
+    }
+
     /// The planned break or the illness within whose dates that day lies; of several the one that ends last. A planned
     /// break without an end lasts until training goes on.
     pub(crate) fn away_on(&self, on: Day) -> Option<Away> {

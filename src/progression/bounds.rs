@@ -113,6 +113,7 @@ impl Shared {
         at_most("sessions", self.sessions.len(), MOST_SESSIONS)?;
         at_most("body_masses", self.body_masses.len(), MOST_MASSES)?;
         at_most("layoffs", self.layoffs.len(), MOST_LAYOFFS)?;
+        at_most("ill_ahead", self.ill_ahead.len(), MOST_LAYOFFS)?;
         at_most("regions", self.regions.len(), MOST_REGIONS)?;
         each_once("regions", self.regions.iter().map(|region| region.id.as_str()))?;
         for (at, region) in self.regions.iter().enumerate() {

@@ -84,8 +84,8 @@ pub struct Decision {
 }
 
 impl State {
-    /// The state as time alone has changed it by that day: offers and overrides that ran out, breaks that ask
-    /// for a lower start. Time never raises anything.
+    /// The state as time alone has changed it by that day: offers and overrides that ran out, illnesses noted in advance
+    /// that began, breaks that ask for a lower start. Time never raises anything.
     #[must_use]
     pub(crate) fn as_of(&self, today: Day) -> State {
         let mut state = self.clone();

@@ -165,6 +165,10 @@ impl State {
     pub(crate) fn take(&mut self, event: &Event, foreseen: &Foreseen) -> Result<(), Error> {
         self.expire(event.day);
         let tied = |error: Error| error.at_event(event.sequence);
+        let unread = foreseen.is_unread(event.sequence);
+        if unread {
+            self.shared.unknown = self.shared.unknown.saturating_add(1);
+        }
         self.take_kind(event, foreseen).map_err(tied)?;
         if matches!(
             event.kind,
@@ -179,7 +183,7 @@ impl State {
         }
         self.accept_where_automatic(event, foreseen.told(event.sequence)).map_err(tied)?;
         self.forget_closed_regions();
-        self.told = self.told.and(event, foreseen.told(event.sequence));
+        self.told = self.told.and(event, foreseen.told(event.sequence), unread);
         self.last = Some((event.day, event.sequence));
         Ok(())
     }

@@ -57,6 +57,11 @@ impl Foreseen {
         self.corrected.told(event)
     }
 
+    /// Whether a correction of the event with that number is of a kind that is not known here.
+    pub(crate) fn is_unread(&self, event: u32) -> bool {
+        self.corrected.is_unread(event)
+    }
+
     /// Whether that session's pass is taken back for a lift of these regions.
     pub(crate) fn retracts<'a>(&self, session: u32, regions: impl Iterator<Item = &'a Name>) -> bool {
         self.retractions.holds(session, regions)

@@ -47,6 +47,19 @@ impl Until {
         }
         Ok(())
     }
+
+    /// Each day of a list after the last event, and after the one ahead of it.
+    fn to_come(self, field: &'static str, days: impl Iterator<Item = Day>) -> Result<(), Error> {
+        let mut before = self.0;
+        for day in days {
+            if before.is_none_or(|before| day <= before) {
+                let rule = Allowed::rule("later than the last event and than the entry before it");
+                return Err(Error::new(Code::OutOfRange, field, alloc::format!("{day}"), rule));
+            }
+            before = Some(day);
+        }
+        Ok(())
+    }
 }
 
 fn at_most(field: &'static str, count: u8, most: u8) -> Result<(), Error> {
@@ -216,6 +229,7 @@ impl Shared {
         until.in_order("body_masses", self.body_masses.iter().map(|(day, _)| *day))?;
         until.in_order("sessions", self.sessions.iter().map(|(_, day)| *day))?;
         until.in_order("laid_by", self.laid_by.iter().filter_map(|kept| kept.last))?;
+        until.to_come("ill_ahead", self.ill_ahead.iter().map(|(since, _)| *since))?;
         for open in &self.asks {
             until.past("asks", open.since)?;
         }
@@ -223,6 +237,7 @@ impl Shared {
             ("today", self.today.as_ref().map(|today| today.day)),
             ("clearance.given", self.clearance.as_ref().map(|given| given.given)),
             ("pain_on", self.pain_on),
+            ("ill_since", self.ill_since.map(|(since, _)| since)),
             ("answered", self.answered),
         ] {
             day.map_or(Ok(()), |day| until.past(field, day))?;

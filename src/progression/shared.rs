@@ -36,6 +36,9 @@ pub(crate) struct Shared {
     /// An illness after which a new clearance is needed, by its first day, with the number under which it was told last.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub(crate) ill_since: Option<(Day, u32)>,
+    /// Illnesses noted in advance, the next one first, each with the number under which it was told last.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    pub(crate) ill_ahead: Vec<(Day, u32)>,
     /// What was said when asked before training, until it is answered.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub(crate) asks: Vec<OpenAsk>,
@@ -93,6 +96,7 @@ impl Shared {
             stop: None,
             clearance: None,
             ill_since: None,
+            ill_ahead: Vec::new(),
             asks: Vec::new(),
             layoffs: Vec::new(),
             today: None,

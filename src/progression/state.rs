@@ -49,9 +49,10 @@ pub(crate) struct Told {
 }
 
 impl Told {
-    /// With that event folded, which the log told under that number.
-    pub(crate) fn and(self, event: &Event, told: u32) -> Told {
-        Told { events: canonical::mixed(canonical::mixed(self.events, event), &told), ..self }
+    /// With that event folded, which the log told under that number, and whether a correction of it could not be read.
+    pub(crate) fn and(self, event: &Event, told: u32, unread: bool) -> Told {
+        let events = canonical::mixed(canonical::mixed(self.events, event), &told);
+        Told { events: if unread { canonical::mixed(events, &unread) } else { events }, ..self }
     }
 }
 
@@ -223,10 +224,16 @@ impl State {
         &self.shared.asks
     }
 
-    /// First day of an illness after which a new clearance is needed.
+    /// First day of an illness after which a new clearance is needed, as the last event left it.
     #[must_use]
     pub fn ill_since(&self) -> Option<Day> {
         self.shared.ill_since.map(|(since, _)| since)
+    }
+
+    /// The same on that day: an illness that was noted in advance needs it from its first day on.
+    #[must_use]
+    pub fn ill_since_on(&self, day: Day) -> Option<Day> {
+        self.shared.ill_on(day)
     }
 
     /// The last body mass recorded.

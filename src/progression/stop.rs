@@ -70,9 +70,20 @@ impl State {
     /// lifts of, an illness without a new clearance, and what was said before training and is not answered.
     ///
     /// The gravest first; empty where nothing is stopped. A lift may be stopped beyond these by where it stands, with
-    /// [`Reason::Stopped`] among the reasons of its day.
+    /// [`Reason::Stopped`] among the reasons of its day. This is what the last event left in force; an illness that was noted in
+    /// advance is there from its first day on, which [`State::stops_on`] knows of.
     #[must_use]
     pub fn stops(&self) -> Vec<Reason> {
+        self.stops_where(self.shared.ill_since.is_some())
+    }
+
+    /// The same on that day.
+    #[must_use]
+    pub fn stops_on(&self, day: Day) -> Vec<Reason> {
+        self.stops_where(self.shared.ill_on(day).is_some())
+    }
+
+    fn stops_where(&self, ill: bool) -> Vec<Reason> {
         let shared = &self.shared;
         let sign = shared.stop.iter();
         let sign = sign.map(|stop| Reason::SymptomStop { signs: stop.signs.clone(), since: stop.since });
@@ -84,9 +95,9 @@ impl State {
         let limits = shared.limits().iter().filter_map(|limit| limit.region.as_ref());
         let limits = limits.filter(|id| shared.is_limited_without_lift(id, self.parameters()));
         let limits = limits.map(|region| Reason::LimitWithoutLift { region: region.clone() });
-        let ill = shared.ill_since.map(|_| Reason::ClearanceAfterIllness);
+        let ill = ill.then_some(Reason::ClearanceAfterIllness);
         let asks = shared.asks.iter().map(|open| Reason::AsksFirst { ask: open.ask, since: open.since });
-        let mut stops: alloc::vec::Vec<Reason> = alloc::vec::Vec::new();
+        let mut stops: Vec<Reason> = Vec::new();
         for stop in sign.chain(pain).chain(limits).chain(ill).chain(asks) {
             // Two limits of one region are one stop.
             if !stops.contains(&stop) {

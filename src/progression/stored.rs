@@ -264,7 +264,10 @@ impl State {
 /// The digest that a fold of these events leaves.
 #[cfg(feature = "serde")]
 fn digest_of(told: &Effective<'_>) -> u64 {
-    let and = |before: Told, event: &Cow<'_, Event>| before.and(event, told.corrected.told(event.sequence));
+    let corrected = &told.corrected;
+    let and = |before: Told, event: &Cow<'_, Event>| {
+        before.and(event, corrected.told(event.sequence), corrected.is_unread(event.sequence))
+    };
     told.events.iter().fold(Told::default(), and).events
 }
 

@@ -54,8 +54,10 @@ fn ends_of_windows(view: &View<'_>) -> Vec<Day> {
 }
 
 impl State {
-    /// Lets offers and overrides run out. Time alone only ever takes permission away.
+    /// Lets offers and overrides run out, and illnesses begin that were noted in advance. Time alone only ever takes permission
+    /// away.
     pub(crate) fn expire(&mut self, on: Day) {
+        self.begin_illnesses(on);
         let over: Vec<Option<Day>> =
             self.views(on).map(|view| offer_end(&view).filter(|end| on > *end)).collect();
         let mut ran_out: Vec<Option<Day>> = Vec::with_capacity(self.lifts.len());

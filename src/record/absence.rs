@@ -33,7 +33,8 @@ pub enum LayoffReason {
     Well,
     /// A planned rest.
     Planned,
-    /// Ill in bed, in hospital, an operation or a fracture: needs a clearance and comes back lower.
+    /// Ill in bed, in hospital, an operation or a fracture: needs a clearance and comes back lower. Noted in advance it stops nothing
+    /// before its first day, and a clearance given before that day does not answer it.
     Ill,
 }
 

@@ -2,22 +2,23 @@
 
 use alloc::vec::Vec;
 
-use super::absence::LayoffReason;
+use super::absence::{Layoff, LayoffReason};
 use super::event::{Correction, Event, EventKind};
-use super::health::{Clearance, PainAnswer};
+use super::health::{Clearance, ClearanceStatus, PainAnswer};
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Pain};
 use crate::sign::{Ask, StopSign};
 
-/// One correction, with what following its chain has found.
+/// One correction, with the event that its chain began with.
 struct Link<'a> {
     sequence: u32,
     said: &'a Correction,
-    /// What following the chain up to here has found; found once.
-    found: Option<Found<'a>>,
+    /// First event of the chain, as following it has found; found once.
+    first: Option<u32>,
 }
 
-/// What a chain says up to one of its links.
+/// What the corrections of an event say, one after another in order of their numbers: whether one names the event or an earlier
+/// correction of it, it corrects what was said last.
 #[derive(Clone, Copy)]
 struct Found<'a> {
     /// First event of the chain.
@@ -26,6 +27,8 @@ struct Found<'a> {
     told: u32,
     /// The last day said for it.
     day: Option<Day>,
+    /// What was said last nobody here can read, and what opened something before it stands in its place.
+    unread: bool,
     content: Content<'a>,
 }
 
@@ -41,6 +44,11 @@ enum Content<'a> {
 }
 
 impl<'a> Found<'a> {
+    /// Before anything was corrected.
+    const fn own(first: u32) -> Found<'a> {
+        Found { first, told: first, day: None, unread: false, content: Content::Own }
+    }
+
     /// What stands in the place of the first event; none where it did not happen.
     fn kind(&self, events: &[&'a Event]) -> Option<&'a EventKind> {
         match self.content {
@@ -52,6 +60,25 @@ impl<'a> Found<'a> {
             }
         }
     }
+
+    /// Takes the next correction. One that says no day keeps the day said before; one that says only a day, the content.
+    fn correct(&mut self, by: &Link<'a>, events: &[&'a Event]) {
+        let before = self.kind(events);
+        // What nobody here can read takes nothing back, nor is its day that of what stands.
+        if by.said.with.as_deref().is_some_and(is_unknown) && before.is_some_and(opens) {
+            self.unread = true;
+            return;
+        }
+        self.day = by.said.day.or(self.day);
+        (self.told, self.content, self.unread) = match (&by.said.with, by.said.day) {
+            (Some(with), _) => {
+                let no_more = before.is_some_and(|before| opens_no_more(with, before));
+                (if no_more { self.told } else { self.told.max(by.sequence) }, Content::Other(with), false)
+            }
+            (None, Some(_)) => (self.told, self.content, self.unread),
+            (None, None) => (self.told.max(by.sequence), Content::Nothing, false),
+        };
+    }
 }
 
 /// What of an event waits for somebody's word.
@@ -60,7 +87,7 @@ struct Opened<'a> {
     signs: &'a [StopSign],
     asks: &'a [Ask],
     pain: &'a [PainAnswer],
-    ill: bool,
+    ill: Option<&'a Layoff>,
     clearance: Option<&'a Clearance>,
 }
 
@@ -81,20 +108,41 @@ impl<'a> Opened<'a> {
                 asks: report.asks.as_deref().unwrap_or_default(),
                 ..none
             },
-            EventKind::LayoffNoted(layoff) => Opened { ill: layoff.reason == LayoffReason::Ill, ..none },
+            EventKind::LayoffNoted(layoff) => {
+                Opened { ill: Some(layoff).filter(|layoff| layoff.reason == LayoffReason::Ill), ..none }
+            }
             EventKind::ClearanceRecorded(clearance) => Opened { clearance: Some(clearance), ..none },
             _ => none,
         }
     }
 }
 
+fn is_unknown(kind: &EventKind) -> bool {
+    matches!(kind, EventKind::Unknown(_))
+}
+
+/// Whether it opens anything: a stop, pain, an ask, an illness, a limit, the end of a clearance.
+fn opens(kind: &EventKind) -> bool {
+    let opened = Opened::by(kind);
+    let ends = matches!(kind, EventKind::ClearanceExpired(_));
+    let limits = |given: &Clearance| given.status == ClearanceStatus::NotCleared || !given.limits.is_empty();
+    ends || !opened.signs.is_empty()
+        || !opened.asks.is_empty()
+        || !opened.pain.iter().all(is_none)
+        || opened.ill.is_some()
+        || opened.clearance.is_some_and(limits)
+}
+
+fn is_none(answer: &PainAnswer) -> bool {
+    answer.score == Pain::NONE && !answer.stops()
+}
+
 /// Whether what is said now opens nothing that was not open by what was said before: a slip of a load that is mended in a session
 /// tells of no pain anew.
 fn opens_no_more(now: &EventKind, before: &EventKind) -> bool {
     let (now, before) = (Opened::by(now), Opened::by(before));
-    let none = |answer: &PainAnswer| answer.score == Pain::NONE && !answer.stops();
     let told = |answer: &PainAnswer| {
-        none(answer) || before.pain.iter().any(|earlier| hurts_no_more(answer, earlier))
+        is_none(answer) || before.pain.iter().any(|earlier| hurts_no_more(answer, earlier))
     };
     let same = |given: &Clearance| {
         let alike = |earlier: &Clearance| earlier.status == given.status && earlier.limits == given.limits;
@@ -103,8 +151,14 @@ fn opens_no_more(now: &EventKind, before: &EventKind) -> bool {
     now.signs.iter().all(|sign| before.signs.contains(sign))
         && now.asks.iter().all(|ask| before.asks.contains(ask))
         && now.pain.iter().all(told)
-        && (before.ill || !now.ill)
+        && now.ill.is_none_or(|now| before.ill.is_some_and(|before| is_over_no_later(now, before)))
         && now.clearance.is_none_or(same)
+}
+
+/// A word given after an illness knew of it as it had been told: not of one that began later, or lasted longer.
+fn is_over_no_later(now: &Layoff, before: &Layoff) -> bool {
+    let ends = now.to.map_or(before.to.is_none(), |now| before.to.is_none_or(|before| now <= before));
+    now.from <= before.from && ends
 }
 
 fn hurts_no_more(now: &PainAnswer, before: &PainAnswer) -> bool {
@@ -137,12 +191,18 @@ impl<'a> Chains<'a> {
         for at in 0..links.len() {
             follow(at, &mut links, events, &mut steps)?;
         }
-        let mut lasts: Vec<Last<'a>> = links.iter().filter_map(|link| link.found.map(Last)).collect();
-        // The sort keeps the order of numbers within a chain, and the last correction of a chain speaks.
-        lasts.sort_by_key(|last| last.0.first);
-        lasts.reverse();
-        lasts.dedup_by_key(|last| last.0.first);
-        lasts.reverse();
+        // The sort keeps the order of numbers within a chain.
+        links.sort_by_key(|link| link.first);
+        let mut lasts: Vec<Last<'a>> = Vec::new();
+        for link in &links {
+            let Some(first) = link.first else { continue };
+            if lasts.last().is_none_or(|last| last.0.first != first) {
+                lasts.push(Last(Found::own(first)));
+            }
+            if let Some(last) = lasts.last_mut() {
+                last.0.correct(link, events);
+            }
+        }
         Ok(Chains {
             lasts,
             #[cfg(test)]
@@ -159,25 +219,20 @@ impl<'a> Chains<'a> {
 
 fn link<'a>(event: &&'a Event) -> Option<Link<'a>> {
     match &event.kind {
-        EventKind::Correction(said) => Some(Link { sequence: event.sequence, said, found: None }),
+        EventKind::Correction(said) => Some(Link { sequence: event.sequence, said, first: None }),
         _ => None,
     }
 }
 
-/// Follows one correction to the first event of its chain, and keeps what it found at every link on the way, so
-/// that no link is followed twice. Counts the links looked at.
-fn follow<'a>(
-    from: usize,
-    links: &mut [Link<'a>],
-    events: &[&'a Event],
-    steps: &mut usize,
-) -> Result<(), Error> {
+/// Follows one correction to the first event of its chain, and keeps that at every link on the way, so that no link is followed
+/// twice. Counts the links looked at.
+fn follow(from: usize, links: &mut [Link<'_>], events: &[&Event], steps: &mut usize) -> Result<(), Error> {
     let mut path = Vec::new();
     let mut next = Some(from);
-    let mut found = None;
+    let mut first = None;
     while let Some((at, link)) = next.and_then(|at| Some((at, links.get(at)?))) {
-        if link.found.is_some() {
-            found = link.found;
+        if link.first.is_some() {
+            first = link.first;
             break;
         }
         // Longer than all links there are: it goes in a circle.
@@ -188,25 +243,17 @@ fn follow<'a>(
         let replaced = link.said.replaces;
         next = links.binary_search_by_key(&replaced, |link| link.sequence).ok();
         if next.is_none() {
-            let first = existing(replaced, link.sequence, events)?;
-            found = Some(Found { first, told: first, day: None, content: Content::Own });
+            first = Some(existing(replaced, link.sequence, events)?);
         }
     }
     *steps += path.len() + 1;
-    let Some(mut found) = found else { return Err(cycle(links.get(from))) };
-    for at in path.into_iter().rev() {
-        let Some(link) = links.get_mut(at) else { continue };
-        // A correction that says no day keeps the day of the link that it replaces; one that says only a day, its content.
-        found.day = link.said.day.or(found.day);
-        (found.told, found.content) = match (&link.said.with, link.said.day) {
-            (Some(with), _) => {
-                let no_more = found.kind(events).is_some_and(|before| opens_no_more(with, before));
-                (if no_more { found.told } else { link.sequence }, Content::Other(with))
-            }
-            (None, Some(_)) => (found.told, found.content),
-            (None, None) => (link.sequence, Content::Nothing),
-        };
-        link.found = Some(found);
+    if first.is_none() {
+        return Err(cycle(links.get(from)));
+    }
+    for at in path {
+        if let Some(link) = links.get_mut(at) {
+            link.first = first;
+        }
     }
     Ok(())
 }
@@ -229,6 +276,11 @@ impl Last<'_> {
     /// Number under which what it opens was told.
     pub(super) const fn told(&self) -> u32 {
         self.0.told
+    }
+
+    /// Whether what was said last is of a kind that is not known here, and what stands in the event's place was said before it.
+    pub(super) const fn is_unread(&self) -> bool {
+        self.0.unread
     }
 
     /// What stands in the event's place; nothing where the event did not happen.

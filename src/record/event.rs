@@ -231,14 +231,16 @@ impl serde::Serialize for UnknownEvent {
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Correction {
-    /// Sequence number of the event it replaces; that may be an earlier correction.
+    /// Sequence number of the event it replaces; that may be an earlier correction. Whichever of them is named, what was said last of
+    /// the event is corrected.
     pub replaces: u32,
     /// The day it really happened, if that was wrong too.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub day: Option<Day>,
     /// What happened instead. Absent beside a day, what happened stays and only its day was wrong; absent without one, it did
-    /// not happen at all.
+    /// not happen at all. A kind that this version does not know is counted as unknown, and takes back no stop, pain, question,
+    /// illness, limit or end of a clearance that it stands in the place of.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into, rename = "with_kind")]
     pub with: Option<Box<EventKind>>,

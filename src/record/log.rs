@@ -198,8 +198,8 @@ impl Log {
                 continue;
             };
             effective.extend(last.applied_to(event).map(Cow::Owned));
-            if last.told() != event.sequence {
-                corrected.push((event.sequence, last.told()));
+            if last.told() != event.sequence || last.is_unread() {
+                corrected.push((event.sequence, last.told(), last.is_unread()));
             }
         }
         effective.sort_by_key(|event| (event.day, event.sequence));
@@ -217,16 +217,36 @@ pub(crate) struct Effective<'a> {
     pub(crate) corrected: Corrected,
 }
 
-/// Of corrected events that open more than before (a stop, an ask, an illness, a limit), the number of the correction. A word that
-/// was given before says nothing of it.
+/// Of corrected events that open more than before (a stop, an ask, an illness, a limit), the number of the correction: a word that
+/// was given before says nothing of it. And whether a correction of a kind that is not known here stands beside one that opens
+/// something: that stays, and the unknown is counted.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Corrected(Vec<(u32, u32)>);
+pub(crate) struct Corrected(Vec<(u32, u32, bool)>);
 
 impl Corrected {
     /// Number under which what the event with that number opens was told: its own, or that of the correction that says it.
     pub(crate) fn told(&self, sequence: u32) -> u32 {
-        let at = self.0.binary_search_by_key(&sequence, |(first, _)| *first).ok();
-        at.and_then(|at| self.0.get(at)).map_or(sequence, |(_, told)| *told)
+        self.of(sequence).map_or(sequence, |(_, told, _)| *told)
+    }
+
+    /// Whether a correction of the event with that number is of a kind that is not known here.
+    pub(crate) fn is_unread(&self, sequence: u32) -> bool {
+        self.of(sequence).is_some_and(|(_, _, unread)| *unread)
+    }
+
+    /// How many such there are.
+    pub(crate) fn unread(&self) -> u32 {
+        self.0.iter().filter(|(_, _, unread)| *unread).count() as u32
+    }
+
+    /// Whether anything of the event with that number was said by a correction that the event itself does not tell.
+    pub(crate) fn concerns(&self, sequence: u32) -> bool {
+        self.of(sequence).is_some()
+    }
+
+    fn of(&self, sequence: u32) -> Option<&(u32, u32, bool)> {
+        let at = self.0.binary_search_by_key(&sequence, |(first, _, _)| *first).ok()?;
+        self.0.get(at)
     }
 }
 

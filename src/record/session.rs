@@ -27,7 +27,8 @@ pub(crate) const MOST_KIT: usize = 16;
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Session {
-    /// The lifts in the order done.
+    /// The lifts in the order done, at least one. A day without a lift is no training: what was said on it is a day report, and pain
+    /// a pain report.
     pub lifts: Vec<LiftSession>,
     /// Pain during the session. Absent means not asked; a list means asked, and regions not named had none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -131,7 +132,7 @@ pub struct WorkSet {
     /// no pass of what is none. Told, it is a fail.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub failed: bool,
-    /// Technique marks. Absent means not scored, which is never a pass.
+    /// Technique marks, of as many repetitions as the set has. Absent means not scored, which is never a pass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub marks: Option<SetMarks>,
@@ -139,7 +140,7 @@ pub struct WorkSet {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into)]
     pub velocity: Option<f64>,
-    /// Marks of other people who looked at the same set. What one of them saw lost counts as lost; nothing better is taken
+    /// Marks of other people who looked at the same set, of as many repetitions. What one of them saw lost counts as lost; nothing better is taken
     /// from them.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub also_marked: Vec<SetMarks>,
@@ -213,10 +214,14 @@ impl Session {
     /// Checks what the parts alone cannot.
     ///
     /// # Errors
-    /// `too_many` lifts or sets; `not_whole` repetitions; `duplicate_lift`; `duplicate_name` where pain of one
+    /// `empty_list` without lifts or sets; `too_many` of them; `not_whole` repetitions; `marks_of_other_reps`; `duplicate_lift`; `duplicate_name` where pain of one
     /// region is answered twice.
     pub fn check(&self) -> Result<(), Error> {
         at_most("lifts", self.lifts.len(), MOST_LIFTS)?;
+        // It would end a break and stand between a training and its morning, with nothing done.
+        if self.lifts.is_empty() {
+            return Err(Error::plain(Code::EmptyList, "lifts"));
+        }
         one_answer_a_region(self.pain.as_deref().unwrap_or_default())?;
         for (at, lift) in self.lifts.iter().enumerate() {
             let inside = |error: Error| error.within(&alloc::format!("lifts[{at}]"));
@@ -277,7 +282,8 @@ impl WorkSet {
         Some(Cow::Owned(worst))
     }
 
-    fn check(&self) -> Result<(), Error> {
+    /// Checks what the parts alone cannot.
+    pub(crate) fn check(&self) -> Result<(), Error> {
         if !self.reps.is_whole() {
             let rule = Allowed::rule("whole repetitions");
             return Err(Error::new(Code::NotWhole, "reps", self.reps.value(), rule));
@@ -286,11 +292,30 @@ impl WorkSet {
             crate::numeric::within(Code::VelocityOutOfDomain, "velocity", velocity, 0.01, 10.0, "m/s")?;
         }
         at_most("also_marked", self.also_marked.len(), MOST_FURTHER_RATERS)?;
+        self.check_marked_reps()?;
         let who = |marks: &SetMarks| (marks.rater, marks.rater_id.clone());
         for (at, marks) in self.all_marks().enumerate() {
             if self.all_marks().take(at).any(|earlier| who(earlier) == who(marks)) {
                 let rule = Allowed::rule("each person once, by rater and rater_id");
                 return Err(Error::new(Code::DuplicateName, "also_marked", at, rule));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl WorkSet {
+    /// Marks of fewer repetitions would pass for the set, and of more they would count for more than was done.
+    fn check_marked_reps(&self) -> Result<(), Error> {
+        let reps = self.reps.halves() / 2;
+        let own = self.marks.iter().map(|marks| ("marks".into(), marks));
+        let further = (0..).zip(&self.also_marked);
+        let further = further.map(|(at, marks)| (alloc::format!("also_marked[{at}]"), marks));
+        for (field, marks) in own.chain(further) {
+            if marks.reps != reps {
+                let rule = Allowed::Rule(alloc::format!("{reps}, the repetitions of the set").into());
+                let error = Error::new(Code::MarksOfOtherReps, "reps", marks.reps, rule);
+                return Err(error.within(&field));
             }
         }
         Ok(())

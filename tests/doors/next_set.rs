@@ -322,6 +322,23 @@ fn pain_is_asked_about_anew_after_a_session_of_today() {
     assert!(!codes(&nothing_since).contains(&"pain_not_asked"), "{nothing_since:?}");
 }
 
+/// A set that the log would refuse is refused here: of marks of another set nobody can say what comes next.
+#[test]
+fn a_set_that_the_log_refuses_is_an_error() {
+    let world = world();
+    let marks = |reps| SetMarks::scored(reps, reps, Rater::Coach).with("brace", Mark::Met).unwrap();
+    let done = |set: WorkSet| SetsToday::new(name("squat"), vec![set]);
+    let refused = |set| next_set(&world.log, &plan(None), world.day, &done(set)).unwrap_err();
+    let whole = WorkSet::done(kg(60.0), Reps::whole(5).unwrap());
+    for reps in [1, 30] {
+        let error = refused(whole.clone().with_marks(marks(reps)));
+        assert_eq!((error.code(), error.field()), (bismar::Code::MarksOfOtherReps, "sets[0].marks.reps"));
+    }
+    let error = refused(WorkSet::done(kg(60.0), Reps::new(5.5).unwrap()));
+    assert_eq!((error.code(), error.field()), (bismar::Code::NotWhole, "sets[0].reps"));
+    assert!(next_set(&world.log, &plan(None), world.day, &done(whole.with_marks(marks(5)))).is_ok());
+}
+
 #[test]
 fn a_lift_that_nobody_planned_and_a_rule_that_cannot_be_are_errors() {
     let world = world();

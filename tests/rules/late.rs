@@ -2,10 +2,11 @@
 
 use bismar::condition::DayClass;
 use bismar::prescription::Verdict;
-use bismar::quantity::Pain;
+use bismar::quantity::{Day, Pain};
 use bismar::reason::{Reason, SignOffRefusal};
 use bismar::record::*;
 use bismar::sign::{PainFeature, StopSign};
+use bismar::value::Value;
 
 use crate::world::{World, kg, lift, name, parameters, says};
 
@@ -43,6 +44,19 @@ fn is_open(world: &World, ask: Ask) -> bool {
 
 fn of_the_knee() -> SignOffScope {
     SignOffScope::Region(name("knee"))
+}
+
+fn ill_from(from: &str, to: Option<&str>) -> EventKind {
+    let day = |text: &str| text.parse::<Day>().unwrap();
+    EventKind::LayoffNoted(Layoff::new(day(from), LayoffReason::Ill).with_to(to.map(day)))
+}
+
+/// The clinic's answers, and the coach's sign-off of everything and of the knee.
+fn answer_and_sign_everything(world: &mut World) {
+    world.add(answer(Ask::Fever));
+    world.add(answer(Ask::Fall));
+    world.sign_off(SignOffScope::Everything);
+    world.sign_off(of_the_knee());
 }
 
 /// Whether the knee is stopped with what came with the pain.
@@ -125,13 +139,83 @@ fn a_report_that_is_corrected_to_a_stop_is_told_when_it_is_corrected() {
     world.wait(3);
     correct(&mut world, first, knee(9, vec![PainFeature::Numbness]));
     assert!(stopped_numb(&world));
-    // A second correction that says the day alone tells nothing anew.
+    let day = world.day.plus(-8).unwrap();
+    let on_another_day = EventKind::Correction(Correction::new(first).with_day(Some(day)));
+    // A second correction that says the day alone takes nothing back,
+    let mut uncleared = world.clone();
+    uncleared.add(on_another_day.clone());
+    assert!(stopped_numb(&uncleared));
+    // and tells nothing anew.
     world.clear();
     world.sign_off(of_the_knee());
     assert!(world.state().stops().is_empty());
-    let day = world.day.plus(-8).unwrap();
-    world.add(EventKind::Correction(Correction::new(first).with_day(Some(day))));
+    world.add(on_another_day);
     assert!(world.state().stops().is_empty());
+    for world in [uncleared, world] {
+        let effective = world.log.effective().unwrap();
+        let told = effective.iter().find(|event| event.sequence == first).unwrap();
+        assert_eq!((told.day, &told.kind), (day, &knee(9, vec![PainFeature::Numbness])));
+    }
+}
+
+/// Whoever corrects an event names its own number, whether or not somebody corrected it before: what was said last is what is
+/// corrected.
+#[test]
+fn a_second_correction_of_the_event_itself_goes_on_from_the_first() {
+    let mut world = World::new(parameters());
+    world.wait(2).add(knee(2, Vec::new()));
+    let first = last_number(&world);
+    world.wait(1);
+    correct(&mut world, first, knee(9, vec![PainFeature::Numbness]));
+    assert!(stopped_numb(&world));
+    let day = world.day.plus(-2).unwrap();
+    world.add(EventKind::Correction(Correction::new(first).with_day(Some(day))));
+    assert!(stopped_numb(&world));
+    // The day that a correction said is kept by a later one of the content alone.
+    correct(&mut world, first, knee(8, vec![PainFeature::Numbness]));
+    assert!(stopped_numb(&world));
+    let effective = world.log.effective().unwrap();
+    assert!(effective.iter().any(|event| event.sequence == first && event.day == day));
+}
+
+/// What was taken back and is said again was told by whoever said it again: no word given meanwhile knew of it.
+#[test]
+fn what_is_said_again_after_it_was_taken_back_is_told_anew() {
+    let symptom = EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]));
+    let numb = knee(7, vec![PainFeature::Numbness]);
+    for said in [symptom, numb, report(Ask::Fever), report(Ask::Fall), ill_from("2026-01-05", None)] {
+        let mut world = World::new(parameters());
+        world.add(said.clone());
+        let first = last_number(&world);
+        let stops = world.state().stops();
+        assert_eq!(stops.len(), 1, "{said:?}");
+        world.wait(1).add(EventKind::Correction(Correction::new(first)));
+        assert!(world.state().stops().is_empty(), "{said:?}");
+        world.wait(1).clear();
+        answer_and_sign_everything(&mut world);
+        world.wait(1);
+        correct(&mut world, first, said.clone());
+        assert_eq!(world.state().stops(), stops, "{said:?}");
+        world.clear();
+        answer_and_sign_everything(&mut world);
+        assert!(world.state().stops().is_empty(), "{said:?}");
+    }
+}
+
+/// Limits that were taken back and are said again are not replaced by a clearance given meanwhile.
+#[test]
+fn limits_said_again_after_they_were_taken_back_are_told_anew() {
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    let limited = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]);
+    let mut world = World::new(parameters());
+    world.add(EventKind::ClearanceRecorded(limited.clone()));
+    let first = last_number(&world);
+    world.wait(1).add(EventKind::Correction(Correction::new(first)));
+    world.wait(1).clear();
+    assert_eq!(world.today("squat").limit, kg(60.0));
+    world.wait(1);
+    correct(&mut world, first, EventKind::ClearanceRecorded(limited));
+    assert_eq!(world.today("squat").limit, kg(40.0));
 }
 
 /// Pain of a session that was cleared and signed off is not told anew by mending another slip of that session, nor by less pain.
@@ -253,4 +337,119 @@ fn the_next_set_knows_what_was_told_by_a_correction() {
     let done = SetsToday::new(name("squat"), World::sets(kg(60.0), 1, true));
     let answer = next_set(&world.log, &plan, world.day, &done).unwrap();
     assert!(!answer.stops.is_empty(), "{answer:?}");
+}
+
+fn of_a_newer_version() -> EventKind {
+    EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true)))
+}
+
+fn world_of_a_newer_version() -> World {
+    let mut world = World::new(parameters());
+    world.log.version = VERSION + 1;
+    world
+}
+
+/// What nobody here can read closes nothing that was open before it: it is counted, and what was said before it stands.
+#[test]
+fn a_correction_of_a_kind_that_is_not_known_erases_no_stop() {
+    let symptom = EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain]));
+    let numb = knee(7, vec![PainFeature::Numbness]);
+    let refused = Clearance::new(ClearanceStatus::NotCleared, name("clinic"));
+    let ill = ill_from("2026-01-05", None);
+    let opened =
+        [symptom, numb, report(Ask::Fever), report(Ask::Fall), ill, EventKind::ClearanceRecorded(refused)];
+    for said in opened {
+        let mut world = world_of_a_newer_version();
+        world.add(said.clone());
+        let (first, day) = (last_number(&world), world.day);
+        let stops = world.state().stops();
+        assert!(!stops.is_empty(), "{said:?}");
+        world.wait(1);
+        // The day that comes with it is the day of what is not known.
+        for day in [None, Some(world.day)] {
+            let before = world.clone();
+            let unread = Some(Box::new(of_a_newer_version()));
+            world.add(EventKind::Correction(Correction::new(first).with_day(day).with_kind(unread)));
+            assert_eq!(
+                (world.state().stops(), world.state().unknown_events()),
+                (stops.clone(), 1),
+                "{said:?}"
+            );
+            // A state of the log before it is not taken for one of the log with it.
+            let stored = before.state().to_json().unwrap();
+            let read = bismar::progression::State::from_json_or_fold(&stored, &world.log).unwrap();
+            assert!(read == world.state());
+        }
+        let effective = world.log.effective().unwrap();
+        let kept: Vec<_> = effective.iter().filter(|event| event.sequence == first).collect();
+        assert_eq!((kept.len(), kept[0].day, &kept[0].kind), (1, day, &said));
+        // Taken back it opens nothing, and is no longer counted.
+        world.add(EventKind::Correction(Correction::new(first)));
+        assert!(world.state().stops().is_empty(), "{said:?}");
+        assert_eq!(world.state().unknown_events(), 0);
+    }
+}
+
+/// Two logs that differ only in whether a correction could be read have not the same state.
+#[test]
+fn a_state_is_not_taken_for_one_of_a_log_in_which_more_is_not_known() {
+    let mut world = world_of_a_newer_version();
+    world.add(report(Ask::Fever));
+    let first = last_number(&world);
+    let (mut read, mut unread) = (world.clone(), world);
+    correct(&mut read, first, report(Ask::Fever));
+    correct(&mut unread, first, of_a_newer_version());
+    let stored = read.state().to_json().unwrap();
+    let state = bismar::progression::State::from_json_or_fold(&stored, &unread.log).unwrap();
+    assert_eq!(state.unknown_events(), 1);
+}
+
+#[test]
+fn limits_stand_where_their_correction_is_not_known() {
+    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(40.0));
+    let limited = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]);
+    let mut world = world_of_a_newer_version();
+    world.add(EventKind::ClearanceRecorded(limited));
+    let first = last_number(&world);
+    correct(&mut world, first, of_a_newer_version());
+    assert_eq!((world.today("squat").limit, world.state().unknown_events()), (kg(40.0), 1));
+    // What opens nothing is replaced as before: nobody can say that a clearance which was corrected still holds.
+    let mut world = world_of_a_newer_version();
+    let clearance = last_number(&world);
+    correct(&mut world, clearance, of_a_newer_version());
+    assert!(world.state().clearance().is_none());
+    assert_eq!(world.state().unknown_events(), 1);
+}
+
+/// A clearance that was ended is not given back by what nobody here can read.
+#[test]
+fn a_clearance_that_ended_stays_ended_where_its_correction_is_not_known() {
+    let mut world = world_of_a_newer_version();
+    world.wait(1).add(EventKind::ClearanceExpired(name("clinic")));
+    let first = last_number(&world);
+    let expires = |world: &World| world.state().clearance().map(|given| given.expires);
+    let ended = expires(&world);
+    assert!(ended.is_some_and(|day| day < world.day));
+    correct(&mut world, first, of_a_newer_version());
+    assert_eq!((expires(&world), world.state().unknown_events()), (ended, 1));
+    world.add(EventKind::Correction(Correction::new(first)));
+    assert!(expires(&world).is_some_and(|day| day > world.day));
+}
+
+/// What is known again after it stands in its place, and is compared with what stood before it.
+#[test]
+fn a_known_correction_after_one_that_is_not_known_speaks() {
+    let mut world = world_of_a_newer_version();
+    world.add(knee(7, vec![PainFeature::Numbness]));
+    let first = last_number(&world);
+    world.wait(1).clear();
+    world.sign_off(of_the_knee());
+    assert!(world.state().stops().is_empty());
+    correct(&mut world, first, of_a_newer_version());
+    assert!(world.state().stops().is_empty(), "it was cleared before");
+    correct(&mut world, first, knee(7, vec![PainFeature::Numbness]));
+    assert!(world.state().stops().is_empty(), "it tells nothing anew");
+    assert_eq!(world.state().unknown_events(), 0);
+    correct(&mut world, first, knee(8, vec![PainFeature::Numbness]));
+    assert!(stopped_numb(&world));
 }

@@ -122,8 +122,12 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
         };
         // A rating that was written stays, unless something was said in reserve.
         const other = effort && kindOf(effort, "rir") === undefined ? { effort } : {};
+        // Somebody else counted the repetitions that were written then: the count goes, and what they saw lost stays.
+        const recounted = set.alsoMarked?.map(({ acceptable: _count, firstFailingRep: _first, ...seen }) => ({ ...seen, reps: facts.reps }));
+        const others = facts.reps === set.reps ? set.alsoMarked : recounted;
         lift.sets[at] = {
           ...rest,
+          ...(others ? { alsoMarked: others } : {}),
           load: facts.load,
           reps: facts.reps,
           ...(facts.velocity === undefined ? {} : { velocity: facts.velocity }),

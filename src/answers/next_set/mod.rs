@@ -31,7 +31,7 @@ use crate::record::{Event, EventKind, Log, PainAnswer, Place, Plan, Session, Wor
 ///
 /// # Errors
 /// What [`fold`](crate::progression::fold) and [`next_session_from`] report; `unknown_lift` for a lift that is not in the
-/// plan.
+/// plan; what the log refuses of a set ([`Session::check`]).
 pub fn next_set(log: &Log, plan: &Plan, today: Day, done: &SetsToday) -> Result<NextSet, Error> {
     Diary::of(log)?.next_set(plan, today, done)
 }
@@ -136,7 +136,7 @@ fn next_set_after(
     let view = then.view(&done.lift, today)?;
     for (at, set) in done.sets.iter().enumerate() {
         let inside = |error: Error| error.within(&alloc::format!("sets[{at}]"));
-        view.all.check_load(&view.lift.set, set.load).map_err(inside)?;
+        set.check().and_then(|()| view.all.check_load(&view.lift.set, set.load)).map_err(inside)?;
         for marks in set.all_marks() {
             marks.check(&view.lift.set.criteria).map_err(inside)?;
         }

@@ -288,6 +288,7 @@ impl Kept for Shared {
             stop,
             clearance,
             ill_since,
+            ill_ahead: _,
             asks,
             layoffs: _,
             today,

@@ -67,7 +67,7 @@ pub(crate) struct StopGone {
 }
 
 /// Each thing that stops, by what it is.
-pub(crate) fn in_force(state: &State) -> Vec<InForce> {
+pub(crate) fn in_force(state: &State, today: Day) -> Vec<InForce> {
     let words = state.parameters().map_or_else(Words::plain, Words::of);
     let mut all = Vec::new();
     if let Some(stop) = state.stop() {
@@ -84,7 +84,7 @@ pub(crate) fn in_force(state: &State) -> Vec<InForce> {
         let what = format!("pain in the {}", words.region_name(&region.id));
         Some(InForce { kind: "pain", what, since: stop.since, region: Some(region.id.clone()) })
     }));
-    all.extend(state.ill_since().map(|since| InForce {
+    all.extend(state.ill_since_on(today).map(|since| InForce {
         kind: "illness",
         what: "an illness or operation, with no new clearance yet".to_string(),
         since,
@@ -99,11 +99,11 @@ pub(crate) fn in_force(state: &State) -> Vec<InForce> {
     all
 }
 
-/// What is in force in one state and not in the other, whenever it was reported.
-pub(crate) fn opened(before: &State, after: &State) -> Vec<InForce> {
-    let still = in_force(after);
+/// What is in force in one state on that day and not in the other, whenever it was reported.
+pub(crate) fn opened(before: &State, after: &State, today: Day) -> Vec<InForce> {
+    let still = in_force(after, today);
     let gone = |one: &InForce| !still.iter().any(|other| (other.kind, &other.what) == (one.kind, &one.what));
-    in_force(before).into_iter().filter(gone).collect()
+    in_force(before, today).into_iter().filter(gone).collect()
 }
 
 /// What an event tells of pain.
@@ -139,11 +139,17 @@ fn reports(event: &Event, one: &InForce, policy: &Policy) -> bool {
 
 /// The stops in force here that would be gone with a file's log.
 pub(crate) fn gone(here: &Opened, there: &Log, state: &State) -> Result<Vec<StopGone>, Error> {
-    let opens = opened(&here.state, state);
+    let (own, others) = (here.log.effective()?, there.effective()?);
+    // An illness that is noted here in advance would be gone as well.
+    let to_come = own.iter().filter_map(|event| match &event.kind {
+        EventKind::LayoffNoted(layoff) => Some(layoff.from),
+        _ => None,
+    });
+    let Some(last) = own.last().map(|event| event.day) else { return Ok(Vec::new()) };
+    let opens = opened(&here.state, state, to_come.fold(last, Day::max));
     if opens.is_empty() {
         return Ok(Vec::new());
     }
-    let (own, others) = (here.log.effective()?, there.effective()?);
     let policy = here.state.parameters().map(|all| all.policy.clone()).unwrap_or_default();
     let stays = |event: &Event, one: &InForce| {
         others.iter().any(|other| {
@@ -174,7 +180,7 @@ pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
     let state = supposed.as_ref().unwrap_or(&before.state);
     let settings = state.parameters().is_some();
     let words = state.parameters().map_or_else(Words::plain, Words::of);
-    let mut lines = words.stops(&state.stops(), Some(today));
+    let mut lines = words.stops(&state.stops_on(today), Some(today));
     let mut lifts = Vec::new();
     let halted = state.lifts().any(|lift| lift.status().is_stopped());
     if settings && (halted || !lines.is_empty()) {
@@ -188,9 +194,9 @@ pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
     Ok(Answer {
         lines,
         lifts,
-        in_force: in_force(state),
+        in_force: in_force(state, today),
         settings,
-        opens: opened(&before.state, state),
+        opens: opened(&before.state, state, today),
         unsets: before.state.parameters().is_some() && !settings,
     })
 }

@@ -6527,7 +6527,9 @@ class SequentialTest(TypedDict):
 class Session(TypedDict):
     """One training session: the lifts that were done and how the person was."""
     lifts: list[LiftSession]
-    """The lifts in the order done."""
+    """The lifts in the order done, at least one. A day without a lift is no training: what was said on it is a day report, and pain
+    a pain report.
+    """
     pain: NotRequired[list[PainAnswer]]
     """Pain during the session. Absent means not asked; a list means asked, and regions not named had none."""
     minutes: NotRequired[float]
@@ -6569,7 +6571,9 @@ class SessionForm(TypedDict):
 class SessionInput(TypedDict):
     """One training session: the lifts that were done and how the person was."""
     lifts: Sequence[LiftSessionInput]
-    """The lifts in the order done."""
+    """The lifts in the order done, at least one. A day without a lift is no training: what was said on it is a day report, and pain
+    a pain report.
+    """
     pain: NotRequired[Sequence[PainAnswer]]
     """Pain during the session. Absent means not asked; a list means asked, and regions not named had none."""
     minutes: NotRequired[float]
@@ -7058,6 +7062,8 @@ class Shared(TypedDict):
     """The clearance in force."""
     ill_since: NotRequired[list[Day | float]]
     """An illness after which a new clearance is needed, by its first day, with the number under which it was told last."""
+    ill_ahead: NotRequired[list[list[Day | float]]]
+    """Illnesses noted in advance, the next one first, each with the number under which it was told last."""
     asks: NotRequired[list[OpenAsk]]
     """What was said when asked before training, until it is answered."""
     layoffs: NotRequired[list[Layoff]]
@@ -7104,6 +7110,8 @@ class SharedInput(TypedDict):
     """The clearance in force."""
     ill_since: NotRequired[tuple[Day, float]]
     """An illness after which a new clearance is needed, by its first day, with the number under which it was told last."""
+    ill_ahead: NotRequired[Sequence[tuple[Day, float]]]
+    """Illnesses noted in advance, the next one first, each with the number under which it was told last."""
     asks: NotRequired[Sequence[OpenAsk]]
     """What was said when asked before training, until it is answered."""
     layoffs: NotRequired[Sequence[Layoff]]
@@ -8407,11 +8415,11 @@ class WorkSet(TypedDict):
     no pass of what is none. Told, it is a fail.
     """
     marks: NotRequired[SetMarks]
-    """Technique marks. Absent means not scored, which is never a pass."""
+    """Technique marks, of as many repetitions as the set has. Absent means not scored, which is never a pass."""
     velocity: NotRequired[float]
     """Mean velocity of the bar in the fastest repetition, in m/s, where somebody measured it."""
     also_marked: NotRequired[list[SetMarks]]
-    """Marks of other people who looked at the same set. What one of them saw lost counts as lost; nothing better is taken
+    """Marks of other people who looked at the same set, of as many repetitions. What one of them saw lost counts as lost; nothing better is taken
     from them.
     """
 
@@ -8430,11 +8438,11 @@ class WorkSetInput(TypedDict):
     no pass of what is none. Told, it is a fail.
     """
     marks: NotRequired[SetMarks]
-    """Technique marks. Absent means not scored, which is never a pass."""
+    """Technique marks, of as many repetitions as the set has. Absent means not scored, which is never a pass."""
     velocity: NotRequired[float]
     """Mean velocity of the bar in the fastest repetition, in m/s, where somebody measured it."""
     also_marked: NotRequired[Sequence[SetMarks]]
-    """Marks of other people who looked at the same set. What one of them saw lost counts as lost; nothing better is taken
+    """Marks of other people who looked at the same set, of as many repetitions. What one of them saw lost counts as lost; nothing better is taken
     from them.
     """
 
