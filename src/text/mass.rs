@@ -17,6 +17,13 @@ const FINE_POUNDS: i64 = 100;
 /// Thousandths of a whole.
 const WHOLE: i64 = 1_000;
 
+/// A mass as it is printed, and whether it is help.
+#[derive(PartialEq, Eq)]
+pub(super) struct Printed {
+    pub(super) said: String,
+    pub(super) help: bool,
+}
+
 /// The step in which masses are printed.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Step {
@@ -56,21 +63,21 @@ impl Step {
     }
 
     /// The nearest step, halves away from zero.
-    pub(super) fn nearest(self, mass: Mass) -> String {
+    pub(super) fn nearest(self, mass: Mass) -> Printed {
         let (mass, step) = (mass.nanograms(), self.nanograms());
         let half = if mass < 0 { -step / 2 } else { step / 2 };
         self.print(steps_in(mass.saturating_add(half), step))
     }
 
     /// A load that a person wrote: as written where that is whole in the finest step, else the nearest step.
-    pub(super) fn written(self, mass: Mass) -> String {
+    pub(super) fn written(self, mass: Mass) -> Printed {
         let finest = Step { thousandths: FINEST, ..self };
         let whole = mass.nanograms().checked_rem(finest.nanograms()) == Some(0);
         if whole { finest.nearest(mass) } else { self.nearest(mass) }
     }
 
     /// The step at or below: no more load, or no less help.
-    pub(super) fn below(self, mass: Mass) -> String {
+    pub(super) fn below(self, mass: Mass) -> Printed {
         if self.nearest {
             return self.nearest(mass);
         }
@@ -79,7 +86,7 @@ impl Step {
 
     /// The step at or below where that is still more than the other mass, which is loaded; else exact to the finest step, so
     /// that what may be loaded is never printed as what is.
-    pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> String {
+    pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> Printed {
         if self.nearest {
             let apart =
                 loaded.is_none_or(|loaded| loaded >= mass || self.nearest(loaded) != self.nearest(mass));
@@ -101,10 +108,10 @@ impl Step {
         self.thousandths.saturating_mul(thousandth(self.unit))
     }
 
-    fn print(self, steps: i64) -> String {
+    fn print(self, steps: i64) -> Printed {
         let thousandths = steps.saturating_mul(self.thousandths);
         let (number, unit) = (decimal(thousandths.abs()), self.unit.symbol());
-        if thousandths < 0 { format!("{number} {unit} of help") } else { format!("{number} {unit}") }
+        Printed { said: format!("{number} {unit}"), help: thousandths < 0 }
     }
 }
 
