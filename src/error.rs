@@ -15,6 +15,8 @@ use alloc::string::String;
 use core::fmt;
 
 pub use code::Code;
+#[cfg(feature = "english")]
+pub(crate) use given::Shown;
 pub use given::{Allowed, Given};
 
 /// The one error of the crate.

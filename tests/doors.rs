@@ -48,6 +48,8 @@ mod strength;
 mod show;
 #[path = "doors/table.rs"]
 mod table;
+#[path = "doors/translated.rs"]
+mod translated;
 #[path = "doors/stops.rs"]
 mod stops;
 #[path = "doors/week.rs"]

@@ -11,6 +11,15 @@ export class BismarError extends Error {
     this.allowed = allowed;
     this.event = event;
   }
+
+  /** The same as a plain object, as `text.error` of the sentences takes it. */
+  get told() {
+    const { code, field, value, allowed, event } = this;
+    // A number that no document can say is told by its name.
+    const said = typeof value === "number" && !Number.isFinite(value) ? String(value) : value;
+    const all = { code, field, value: said, allowed, event };
+    return Object.fromEntries(Object.entries(all).filter(([, one]) => one !== undefined));
+  }
 }
 
 // What a message shows of a long text; the error itself has all of it.

@@ -40,6 +40,8 @@ export declare class BismarError extends Error {
   readonly allowed: Allowed | undefined;
   /** Sequence number of the event it concerns. */
   readonly event: number | undefined;
+  /** The same as a plain object, as `text.error` of `bismar/english` takes it to tell it in a sentence. */
+  readonly told: { code: Code; field: string; value?: number | string; allowed?: Allowed; event?: number };
 }
 
 /**

@@ -61,6 +61,17 @@ pub(crate) fn answer(value: &Value) -> i32 {
     })
 }
 
+/// The same of a type that has no tree yet, without making one.
+#[cfg(keeps)]
+pub(crate) fn answer_straight<T: serde::Serialize>(value: &T) -> Result<i32, Error> {
+    OUT.with_borrow_mut(|bytes| {
+        bytes.clear();
+        bytes.shrink_to(KEPT);
+        NAMES_WRITTEN.with_borrow_mut(|names| crate::direct::write_answer(value, names, bytes))?;
+        Ok(bytes.len() as i32)
+    })
+}
+
 pub(crate) fn refuse(fault: &Fault) -> i32 {
     -answer(&fault.to_value())
 }

@@ -2,11 +2,12 @@
 
 use std::cell::RefCell;
 
+use bismar::Error;
 use bismar::progression::State;
 use wasm_bindgen::prelude::*;
 
-use crate::boundary::{LAST, answer, given, refuse};
-use crate::doors;
+use crate::boundary::{LAST, answer, answer_straight, given, refuse};
+use crate::doors::{self, Request};
 use crate::fault::Fault;
 
 thread_local! {
@@ -49,14 +50,16 @@ pub fn raw_ask(number: usize, request: u32) -> i32 {
         Ok(given) => given,
         Err(error) => return refuse(&Fault::as_spelled(&error)),
     };
-    let answered = KEPT_STATES.with_borrow_mut(|states| {
-        match (states.get_mut(number).and_then(Option::as_mut), doors::Request::from_number(request)) {
-            (Some(state), Some(request)) => doors::ask(state, request, &given),
+    let answered = KEPT_STATES.with_borrow_mut(|states| -> Result<i32, Error> {
+        match (states.get_mut(number).and_then(Option::as_mut), Request::from_number(request)) {
+            // Asked for between two sets.
+            (Some(state), Some(Request::NextSession)) => answer_straight(&doors::session_of(state, &given)?),
+            (Some(state), Some(request)) => Ok(answer(&doors::ask(state, request, &given)?)),
             _ => Err(doors::gone()),
         }
     });
     match answered {
-        Ok(value) => answer(&value),
+        Ok(length) => length,
         Err(error) => refuse(&Fault::about(&error, &given)),
     }
 }

@@ -4,6 +4,7 @@
 //! |---|---|
 //! | `names` | field names: snake_case in Rust, camelCase in JavaScript |
 //! | `parcel` | a tree of values as bytes: what crosses the boundary, in one piece each way |
+//! | `direct` | an answer straight into those bytes, where it is asked for between two sets |
 //! | `fault` | an error in JavaScript's spelling |
 //! | `dispatch` | calls by number, also of what only the offline page has |
 //! | `boundary`, `kept` | the exported functions |
@@ -14,6 +15,7 @@
 
 #[cfg(target_family = "wasm")]
 mod boundary;
+pub mod direct;
 pub mod dispatch;
 pub mod fault;
 #[cfg(all(keeps, target_family = "wasm"))]

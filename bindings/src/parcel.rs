@@ -28,13 +28,13 @@ const MOST_NAMES: usize = 2_048;
 /// Deeper nesting than any type of the crate has.
 const DEEPEST: usize = 64;
 
-const NULL: u8 = 0;
+pub(crate) const NULL: u8 = 0;
 const FALSE: u8 = 1;
 const TRUE: u8 = 2;
 const NUMBER: u8 = 3;
-const TEXT: u8 = 4;
-const LIST: u8 = 5;
-const MAP: u8 = 6;
+pub(crate) const TEXT: u8 = 4;
+pub(crate) const LIST: u8 = 5;
+pub(crate) const MAP: u8 = 6;
 const COLUMN: u8 = 7;
 
 /// Names the other side has sent, in Rust's spelling. Kept for the life of the instance, so that no field of no
@@ -44,7 +44,58 @@ pub struct NamesRead(Vec<&'static str>);
 
 /// Names this side has sent, by Rust's spelling.
 #[derive(Debug, Default)]
-pub struct NamesWritten(BTreeMap<String, u16>);
+pub struct NamesWritten {
+    places: BTreeMap<String, u16>,
+    /// Names that the program has lie where they lie, so that one that was found before is known again by that alone.
+    lying: Vec<Lying>,
+}
+
+/// Where a name of the program lies, how long it is, and its place in the table.
+#[derive(Clone, Copy, Debug, Default)]
+struct Lying {
+    address: usize,
+    length: usize,
+    place: u16,
+}
+
+/// More than the crate has names of fields, a power of two.
+const SLOTS: usize = 2_048;
+
+impl NamesWritten {
+    /// How many there are.
+    pub(crate) fn count(&self) -> usize {
+        self.places.len()
+    }
+
+    /// Takes the names back from that place on: what they were in never crossed.
+    pub(crate) fn forget_from(&mut self, known: usize) {
+        if self.places.len() > known {
+            self.places.retain(|_, place| usize::from(*place) < known);
+            self.lying.clear();
+        }
+    }
+
+    /// The place of a name that was sent.
+    fn place(&mut self, name: &Key) -> Option<u16> {
+        let Key::Borrowed(fixed) = name else { return self.places.get(&**name).copied() };
+        let (address, length) = (fixed.as_ptr() as usize, fixed.len());
+        // Multiplied by an odd number, so that neighbours do not share a slot.
+        let slot = address.wrapping_mul(0x9E37_79B1) >> 12 & (SLOTS - 1);
+        if let Some(found) = self.lying.get(slot)
+            && (found.address, found.length) == (address, length)
+        {
+            return Some(found.place);
+        }
+        let place = *self.places.get(*fixed)?;
+        if self.lying.is_empty() {
+            self.lying.resize(SLOTS, Lying::default());
+        }
+        if let Some(free) = self.lying.get_mut(slot) {
+            *free = Lying { address, length, place };
+        }
+        Some(place)
+    }
+}
 
 /// Reads one value, keys into Rust's spelling.
 ///
@@ -172,14 +223,15 @@ fn write_text(text: &str, into: &mut Vec<u8>) {
     into.extend(text.as_bytes());
 }
 
-fn write_key(name: &str, names: &mut NamesWritten, into: &mut Vec<u8>) {
-    if let Some(place) = names.0.get(name) {
+/// Writes the key of a field.
+pub(crate) fn write_key(name: &Key, names: &mut NamesWritten, into: &mut Vec<u8>) {
+    if let Some(place) = names.place(name) {
         into.extend(place.to_le_bytes());
         return;
     }
-    let place = names.0.len();
+    let place = names.count();
     if place < MOST_NAMES {
-        names.0.insert(name.into(), place as u16);
+        names.places.insert(name.to_string(), place as u16);
         into.extend((place as u16).to_le_bytes());
     } else {
         into.extend(LOOSE.to_le_bytes());

@@ -99,6 +99,41 @@ test("a German phrase stands in its place; keys are spelled as in every object h
   }
 });
 
+test("an error is told in a sentence, in the unit and in the words of a translation", there, () => {
+  const heavy = refused(() => bismar.oneRm.epley1985({ load: { kg: 2500 }, reps: 5 }));
+  const said = (unit, phrases) => text.error({ error: heavy.told, unit, ...(phrases && { phrases }) });
+  assert.match(said("kg"), /^The value lies outside the range that its type allows: load(\.mass)? is 2500\. Allowed: -2000 to 2000 kg\.$/);
+  assert.match(said("lb"), /is 5511\.56\. Allowed: -4409\.24 to 4409\.24 lb\.$/);
+  const own = bismar.fromJson({ "error.out_of_range": "Nicht im Bereich.", "refused.allowed": "{refusal} Erlaubt: {allowed}.", "refused.between_in_unit": "{low} bis {high} {unit}" });
+  assert.match(said("kg", own), /^Nicht im Bereich: .* Erlaubt: -2000 bis 2000 kg\.$/);
+  const others = [
+    [() => bismar.oneRm.epley1985({ load: { kg: NaN }, reps: 5 }), /: .* is NaN\./],
+    [() => bismar.oneRm.epley1985({ load: { stone: 9 }, reps: 5 }), /Allowed: kg, lb\.$/],
+    [() => bismar.oneRm.epley1985({ reps: 5 }), /: load\.$/],
+    [() => bismar.answers.week({ log: world.log, today: "2020-01-01" }), /before the last event of the log: today is "2020-01-01"\. Allowed: .* or later\.$/],
+  ];
+  for (const [run, shape] of others) assert.match(text.error({ error: refused(run).told, unit: "kg" }), shape);
+  for (const [error, code, field] of [
+    [{ code: "nothing" }, "unknown_name", "error.code"],
+    [{ code: "out_of_range", allowed: { low: 1 } }, "wrong_format", "error.allowed"],
+    [{ code: "out_of_range", surplus: 1 }, "unknown_field", "error.surplus"],
+    [heavy, "wrong_type", "error"],
+  ]) {
+    const wrong = refused(() => text.error({ error, unit: "kg" }));
+    assert.deepEqual([wrong.code, wrong.field], [code, field]);
+  }
+});
+
+test("what stops and the line of a lift are said by their translation", there, () => {
+  const stopped = new World();
+  stopped.add({ symptomReport: { signs: ["chest_pain"] } });
+  const phrases = bismar.fromJson({ "stop.signs": "Halt: {signs}, am {day}.", "sign.chest_pain": "Brustschmerz", "stop.call_now": "Jetzt den Notruf." , "stop.heading": "{lift}: Halt" });
+  const said = text.session({ log: stopped.log, plan: planOf(["squat"]), today: stopped.day, unit: "kg", phrases });
+  assert.match(said.sheet.stop[0], /^Halt: Brustschmerz, am /);
+  assert.equal(said.sheet.stop[1], "Jetzt den Notruf.");
+  assert.match(said.sheet.lifts[0].line, /: Halt$/);
+});
+
 test("a stop comes first", there, () => {
   const stopped = new World();
   stopped.add({ symptomReport: { signs: ["chest_pain"] } });

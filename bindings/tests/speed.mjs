@@ -1,10 +1,10 @@
 // What a call costs, printed; not a test, since a shared machine would make it fail for nothing. `--enforce` makes
 // the budgets count; `--json` prints the nanoseconds by name, for `benches/package.rs`.
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { cpus } from "node:os";
 import { join } from "node:path";
 import init, * as bismar from "../pkg/node.js";
-import { root } from "./files.mjs";
+import { pkg, root } from "./files.mjs";
 
 const started = performance.now();
 await init();
@@ -26,6 +26,10 @@ const columns = { load: new Float64Array(size).fill(100), reps: new Float64Array
 const [log, plan] = [document("demo-log"), document("demo-plan")];
 const today = log.events.at(-1).day;
 const progress = new bismar.Progress(log);
+// The part that is built for speed, where it is built.
+const quick = existsSync(join(pkg, "session/node.js")) ? await import("../pkg/session/node.js") : undefined;
+await quick?.default();
+const kept = quick && new quick.Progress(log);
 const lines = [
   ["flat call, one function of two numbers", rounds(100_000, 15, () => epley1985(100, 8)), 200],
   ["the same through objects", rounds(20_000, 10, () => bismar.oneRm.epley1985(given))],
@@ -34,9 +38,10 @@ const lines = [
   [`fold of the demo log, ${log.events.length} events`, rounds(1, 10, () => bismar.progression.fold({ log }))],
   ["nextSession from the whole demo log", rounds(1, 10, () => bismar.prescription.nextSession({ log, plan, today }))],
 ];
+if (kept) lines.push(["nextSession of a kept state, bismar/session", rounds(20, 30, () => kept.nextSession(plan, today))]);
 if (process.argv.includes("--json")) {
-  const names = ["call", "objects", "batch", "session", "fold", "whole"];
-  console.log(JSON.stringify(Object.fromEntries(names.map((name, at) => [name, lines[at][1]]))));
+  const names = ["call", "objects", "batch", "session", "fold", "whole", "quick"];
+  console.log(JSON.stringify(Object.fromEntries(lines.map(([, nanoseconds], at) => [names[at], nanoseconds]))));
   process.exit(0);
 }
 console.log(`speed in Node ${process.version} on ${cpus()[0].model}, best of several rounds; set up in ${ready.toFixed(0)} ms`);

@@ -96,7 +96,7 @@ const MOST_SHOWN: usize = 120;
 
 /// A text from outside as a message shows it: cut where it is long, and nothing in it that a terminal would obey or that
 /// would turn the message around.
-pub(super) struct Shown<'a>(pub(super) &'a str);
+pub(crate) struct Shown<'a>(pub(crate) &'a str);
 
 impl fmt::Display for Shown<'_> {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -4,7 +4,6 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::phrases::Phrases;
-use super::sign::ask;
 use super::words::Words;
 use crate::prescription::{Change, LiftToday};
 use crate::quantity::{Mass, Name};
@@ -171,10 +170,10 @@ impl Words<'_> {
             Change::LeaveOutPartner { partner } => {
                 self.say("change.leave_out_partner", &[("lift", self.lift_name(partner).to_string())])
             }
-            Change::BreakOver { until } => self.say("change.break_over", &[("day", super::day(*until))]),
+            Change::BreakOver { until } => self.say("change.break_over", &[("day", self.day(*until))]),
             Change::AskAnswered { ask: asked } => {
                 let key = if asked.needs_clinician() { "change.ask_clinician" } else { "change.ask_over" };
-                self.say(key, &[("ask", ask(*asked).to_string())])
+                self.say(key, &[("ask", self.ask(*asked))])
             }
             _ => self.say(plain(change), &[]),
         }

@@ -4,7 +4,7 @@ use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::{Phrase, SaidSession, Show, Translation, Words};
+use super::{Phrase, SaidSession, Show, ToldError, Translation, Words};
 use crate::answers::{
     self, DayAnswers, Door, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, door,
 };
@@ -55,7 +55,7 @@ macro_rules! doors {
         })*
 
         /// The doors that tell in sentences: `text.week` and so on, one for each door of the log, which take what that takes, then
-        /// the unit and phrases of the host's own; those of a session; and the phrases.
+        /// the unit and phrases of the host's own; those of a session; an error; and the phrases.
         pub static OF_WORDS: &[Door] = &[
             $(door!(
                 concat!("text.", stringify!($name)),
@@ -125,6 +125,13 @@ doors! {{
         },
     );
     door!(
+        "text.error",
+        "What was refused, and why, as one or two sentences: an error of this library as it was thrown, a range of masses in the unit.",
+        in_a_sentence,
+        "String",
+        [error: &ToldError, unit: Unit, phrases: Option<&Translation>]
+    );
+    door!(
         "text.phrases",
         "Every phrase with its key, in English: what a translation has to say.",
         all_phrases,
@@ -135,6 +142,11 @@ doors! {{
 
 fn all_phrases() -> Result<Vec<Phrase>, Error> {
     Ok(super::phrases().into_iter().map(|(key, text)| Phrase { key, text }).collect())
+}
+
+fn in_a_sentence(error: &ToldError, unit: Unit, phrases: Option<&Translation>) -> Result<String, Error> {
+    let error = error.to_error().map_err(|wrong| wrong.within("error"))?;
+    Ok(words(None, unit, phrases).error(&error))
 }
 
 fn share(

@@ -17,6 +17,13 @@ const FINE_POUNDS: i64 = 100;
 /// Thousandths of a whole.
 const WHOLE: i64 = 1_000;
 
+/// A mass as it is printed, and whether it is help.
+#[derive(PartialEq, Eq)]
+pub(super) struct Printed {
+    pub(super) said: String,
+    pub(super) help: bool,
+}
+
 /// The step in which masses are printed.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Step {
@@ -56,24 +63,24 @@ impl Step {
     }
 
     /// The nearest step, halves away from zero.
-    pub(super) fn nearest(self, mass: Mass) -> String {
+    pub(super) fn nearest(self, mass: Mass) -> Printed {
         self.print(self.steps_near(mass))
     }
 
     /// A load that a person wrote: as written where that is whole in the finest step, else the nearest step.
-    pub(super) fn written(self, mass: Mass) -> String {
+    pub(super) fn written(self, mass: Mass) -> Printed {
         let finest = self.finest();
         if finest.makes(mass) { finest.nearest(mass) } else { self.nearest(mass) }
     }
 
     /// The step at or below: no more load, or no less help.
-    pub(super) fn below(self, mass: Mass) -> String {
+    pub(super) fn below(self, mass: Mass) -> Printed {
         let step = self.of_bound(mass);
         step.print(step.steps_below(mass))
     }
 
     /// The step at or above: no less load, or no more help.
-    pub(super) fn above(self, mass: Mass) -> String {
+    pub(super) fn above(self, mass: Mass) -> Printed {
         let step = self.of_bound(mass);
         let over = i64::from(!step.makes(mass));
         step.print(step.steps_below(mass).saturating_add(over))
@@ -81,7 +88,7 @@ impl Step {
 
     /// The step at or below where that is still more than the other mass as printed, which is loaded; else exact to the
     /// finest step, so that what may be loaded is never printed as what is.
-    pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> String {
+    pub(super) fn below_but_above(self, mass: Mass, loaded: Option<Mass>) -> Printed {
         let told_apart = |loaded: Mass| loaded >= mass || self.steps_below(mass) > self.steps_near(loaded);
         if loaded.is_some_and(told_apart) { self.below(mass) } else { self.finest().below(mass) }
     }
@@ -114,10 +121,10 @@ impl Step {
         self.thousandths.saturating_mul(thousandth(self.unit))
     }
 
-    fn print(self, steps: i64) -> String {
+    fn print(self, steps: i64) -> Printed {
         let thousandths = steps.saturating_mul(self.thousandths);
         let (number, unit) = (decimal(thousandths.abs()), self.unit.symbol());
-        if thousandths < 0 { format!("{number} {unit} of help") } else { format!("{number} {unit}") }
+        Printed { said: format!("{number} {unit}"), help: thousandths < 0 }
     }
 }
 

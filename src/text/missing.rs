@@ -2,7 +2,6 @@
 
 use alloc::string::{String, ToString};
 
-use super::day::day;
 use super::phrases::Phrases;
 use super::words::Words;
 use crate::gate::Missing;
@@ -39,7 +38,7 @@ impl Words<'_> {
         let of = |key, have: u32, need: u32| {
             self.say(key, &[("have", have.to_string()), ("need", need.to_string())])
         };
-        let on = |key, on| self.say(key, &[("day", day(on))]);
+        let on = |key, on| self.say(key, &[("day", self.day(on))]);
         let named = |key, name: &str| self.say(key, &[("name", name.to_string())]);
         match missing {
             Missing::PassingSessions { have, need, weakest: None, .. } => {
@@ -61,7 +60,7 @@ impl Words<'_> {
             }
             Missing::EvidenceAgainst { day: on, scored, misses } => {
                 let with =
-                    [("misses", misses.to_string()), ("scored", scored.to_string()), ("day", day(*on))];
+                    [("misses", misses.to_string()), ("scored", scored.to_string()), ("day", self.day(*on))];
                 self.say("missing.evidence_against", &with)
             }
             Missing::PassingDays { have, need } => of("missing.passing_days", *have, *need),

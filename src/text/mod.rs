@@ -35,6 +35,8 @@ mod session;
 mod sheet;
 mod sign;
 mod stop;
+#[cfg(feature = "serde")]
+mod told_error;
 mod words;
 
 use alloc::format;
@@ -52,6 +54,8 @@ pub use said::{SaidLift, SaidSession};
 pub use session::{day_class, effort, status, verdict};
 pub use sheet::{LiftSheet, Sheet};
 pub use sign::{ask, stop_sign};
+#[cfg(feature = "serde")]
+pub use told_error::{ToldAllowed, ToldError, ToldValue};
 pub use words::Words;
 
 use crate::caution::Caution;

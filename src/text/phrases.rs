@@ -21,6 +21,11 @@ const REASON: &str = "reason.";
 /// Key of what an error code means.
 pub(super) const ERROR: &str = "error.";
 
+/// The English of a key of that list.
+pub(super) fn english_in(list: Phrases, key: &str) -> &'static str {
+    list.iter().find(|(known, _)| *known == key).map_or("", |(_, text)| text)
+}
+
 fn english(key: &str) -> Option<&'static str> {
     let listed = LISTS.iter().flat_map(|list| list.iter()).find(|(known, _)| *known == key);
     let caution = || {

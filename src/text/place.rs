@@ -4,12 +4,29 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::day::{millimetres, tempo};
+use super::phrases::Phrases;
 use super::words::Words;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Name};
 use crate::reason::NamedPlace;
 use crate::record::{Grant, LiftParameters, Place, StartsFrom};
+
+/// Where a lift is done and what a step would change, by key.
+pub(super) const PLACES: Phrases = &[
+    ("place.rung", "rung {number}"),
+    ("place.range", "range {number}"),
+    ("place.tempo", "tempo {number}"),
+    ("place.range_of", "range {length}"),
+    ("place.bar_at", "bar at {length}"),
+    ("move.next_rung", "the next rung"),
+    ("move.other_rung", "another rung"),
+    ("move.lower_start", "a lower start"),
+    ("move.longer_range", "a longer range"),
+    ("move.other_tempo", "another tempo"),
+    ("move.to", "{what} at {load}"),
+    ("move.to_work", "{what} at {load}, {sets} x {reps}"),
+    ("move.work", "{sets} x {reps} at {load}"),
+];
 
 impl Words<'_> {
     /// A place in words: rung, range and tempo, as far as the lift has them; a rung that is called like the lift itself
@@ -19,14 +36,14 @@ impl Words<'_> {
     #[must_use]
     pub fn place(&self, lift: &Name, place: Place) -> String {
         match self.lift(lift) {
-            Some(set) => named(Some(set), &set.named_place(place)),
-            None => counted(place),
+            Some(set) => self.named(Some(set), &set.named_place(place)),
+            None => self.counted_place(place),
         }
     }
 
     /// A place in words that is told by what it is; without the lift by its ids.
     pub(super) fn named_place(&self, lift: Option<&Name>, place: &NamedPlace) -> String {
-        named(lift.and_then(|lift| self.lift(lift)), place)
+        self.named(lift.and_then(|lift| self.lift(lift)), place)
     }
 
     /// What people call a rung, by its id.
@@ -71,30 +88,55 @@ impl Words<'_> {
 
     /// What a step from there would change.
     pub(super) fn step_from(&self, id: &Name, from: Grant, to: Grant) -> String {
-        let there = |what: &str| {
-            format!(
-                "{} at {}",
-                with_place(what.into(), &self.place(id, to.place)),
-                self.load_of(id, to.load())
-            )
-        };
         let lower = self.lift(id).is_some_and(|set| set.starts_from != StartsFrom::Rack);
         let harder = |set: &LiftParameters| set.is_harder(to.place.rung, from.place.rung);
-        let said = if to.place.rung != from.place.rung {
-            there(if self.lift(id).is_some_and(harder) { "the next rung" } else { "another rung" })
-        } else if to.place.range != from.place.range {
-            there(if lower { "a lower start" } else { "a longer range" })
-        } else if to.place.tempo != from.place.tempo {
-            there("another tempo")
-        } else if (to.work.sets, to.work.reps) != (from.work.sets, from.work.reps) {
-            let load = self.load_at(id, to.place, to.load());
-            return format!("{} x {} at {load}", to.work.sets, to.work.reps);
-        } else {
-            return self.load_at(id, to.place, to.load());
-        };
         let same_work = (to.work.sets, to.work.reps) == (from.work.sets, from.work.reps);
-        if same_work { said } else { format!("{said}, {} x {}", to.work.sets, to.work.reps) }
+        let what = if to.place.rung != from.place.rung {
+            if self.lift(id).is_some_and(harder) { "move.next_rung" } else { "move.other_rung" }
+        } else if to.place.range != from.place.range {
+            if lower { "move.lower_start" } else { "move.longer_range" }
+        } else if to.place.tempo != from.place.tempo {
+            "move.other_tempo"
+        } else if same_work {
+            return self.load_at(id, to.place, to.load());
+        } else {
+            return self
+                .say("move.work", &[("load", self.load_at(id, to.place, to.load())), sets(to), reps(to)]);
+        };
+        let what = ("what", with_place(self.say(what, &[]), &self.place(id, to.place)));
+        let key = if same_work { "move.to" } else { "move.to_work" };
+        self.say(key, &[what, ("load", self.load_of(id, to.load())), sets(to), reps(to)])
     }
+
+    fn named(&self, set: Option<&LiftParameters>, place: &NamedPlace) -> String {
+        let rung = place.rung.as_ref().map(|id| rung_label(set, id));
+        let rung = rung.filter(|rung| set.is_none_or(|set| set.label() != *rung)).map(ToString::to_string);
+        let from_rack = set.is_none_or(|set| set.starts_from == StartsFrom::Rack);
+        let key = if from_rack { "place.range_of" } else { "place.bar_at" };
+        let range = place.range.map(|range| self.say(key, &[("length", self.millimetres(range))]));
+        let pace = place.tempo.map(|tempo| self.tempo(tempo));
+        [rung, range, pace].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+
+    /// Of a lift that is not known nobody can tell whether it has ranges and tempos at all: the first ones go unsaid.
+    fn counted_place(&self, place: Place) -> String {
+        let number = |key, number| self.say(key, &[("number", (u16::from(number) + 1).to_string())]);
+        let mut parts = alloc::vec![number("place.rung", place.rung)];
+        for (key, at) in [("place.range", place.range), ("place.tempo", place.tempo)] {
+            if at > 0 {
+                parts.push(number(key, at));
+            }
+        }
+        parts.join(", ")
+    }
+}
+
+fn sets(to: Grant) -> (&'static str, String) {
+    ("sets", to.work.sets.to_string())
+}
+
+fn reps(to: Grant) -> (&'static str, String) {
+    ("reps", to.work.reps.to_string())
 }
 
 /// Something with its place in parentheses.
@@ -107,29 +149,8 @@ pub(super) fn behind(name: String, place: &str) -> String {
     if place.is_empty() { name } else { format!("{name}, {place}") }
 }
 
-fn named(set: Option<&LiftParameters>, place: &NamedPlace) -> String {
-    let rung = place.rung.as_ref().map(|id| rung_label(set, id));
-    let rung = rung.filter(|rung| set.is_none_or(|set| set.label() != *rung)).map(ToString::to_string);
-    let from_rack = set.is_none_or(|set| set.starts_from == StartsFrom::Rack);
-    let range = place.range.map(millimetres);
-    let range = range.map(|mm| if from_rack { format!("range {mm}") } else { format!("bar at {mm}") });
-    let pace = place.tempo.map(tempo);
-    [rung, range, pace].into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
 /// What people call a rung, by its id.
 fn rung_label<'a>(set: Option<&'a LiftParameters>, rung: &'a Name) -> &'a Name {
     let known = set.and_then(|set| set.rungs.iter().find(|known| known.id == *rung));
     known.map_or(rung, |known| known.label())
-}
-
-/// Of a lift that is not known nobody can tell whether it has ranges and tempos at all: the first ones go unsaid.
-fn counted(place: Place) -> String {
-    let mut parts = alloc::vec![format!("rung {}", u16::from(place.rung) + 1)];
-    for (what, number) in [("range", place.range), ("tempo", place.tempo)] {
-        if number > 0 {
-            parts.push(format!("{what} {}", u16::from(number) + 1));
-        }
-    }
-    parts.join(", ")
 }

@@ -4,8 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::day::day;
-use super::phrases::Phrases;
+use super::phrases::{Phrases, english_in};
 use super::stop::is_stop;
 use super::words::Words;
 use crate::condition::DayClass;
@@ -39,6 +38,23 @@ pub(super) const COURSE: Phrases = &[
     ("day_class.unknown", "a day that nobody compared with the usual"),
 ];
 
+/// The line of a lift, and the one verdict about a step, by key.
+pub(super) const LINES: Phrases = &[
+    ("line.lift", "{lift}: {verdict}, {load}, {effort}"),
+    ("line.rest", "{lift}: {verdict}"),
+    ("line.effort", "{sets} x {reps}, leave {reserve}"),
+    ("line.no_load", "no load"),
+    ("line.each", "{load} each"),
+    ("line.day", "{day}, {class}"),
+    ("line.gate", "gate: {missing}"),
+    ("step.none", "No step today."),
+    ("step.on_offer", "A step to {to} is on offer; staying is as good."),
+    ("step.on_offer_until", "A step to {to} is on offer until {day}; staying is as good."),
+    // Beside a stop of other lifts nothing is called good.
+    ("step.on_offer_beside_a_stop", "A step to {to} is on offer; it may be left."),
+    ("step.on_offer_until_beside_a_stop", "A step to {to} is on offer until {day}; it may be left."),
+];
+
 /// A verdict in a word or two.
 #[must_use]
 pub fn verdict(verdict: Verdict) -> &'static str {
@@ -59,14 +75,13 @@ pub fn day_class(class: DayClass) -> &'static str {
 
 /// The English of a key in two parts.
 fn english_of(kind: &str, name: &str) -> &'static str {
-    let found = COURSE.iter().find(|(key, _)| key.strip_prefix(kind) == Some(name));
-    found.map_or("", |(_, text)| text)
+    english_in(COURSE, &format!("{kind}{name}"))
 }
 
 /// Sets, repetitions and reserve: `3 x 5, leave 3`.
 #[must_use]
 pub fn effort(lift: &LiftToday) -> String {
-    format!("{} x {}, leave {}", lift.sets, lift.reps, lift.reserve)
+    Words::plain().effort(lift)
 }
 
 /// The status as it is told beside what is said of a step: where none is for today, none is called earned, and the lift holds.
@@ -99,26 +114,36 @@ impl Words<'_> {
     /// The whole answer for a lift in one line: name, place, verdict, load, sets. A stop says why, and what to do now.
     #[must_use]
     pub fn lift_line(&self, lift: &LiftToday) -> String {
-        let name = self.lift_name(&lift.lift);
+        let name = ("lift", self.lift_name(&lift.lift).to_string());
+        let verdict = ("verdict", self.verdict(lift.verdict));
         match (lift.verdict, self.stop(lift)) {
-            (Verdict::Stop, Some(stop)) if !stop.is_empty() => format!("{stop} Stopped: {name}."),
-            (Verdict::Stop, _) => format!("Stop: {name}."),
-            (Verdict::Rest, _) => format!("{name}: {}", self.verdict(lift.verdict)),
+            (Verdict::Stop, Some(stop)) if !stop.is_empty() => self.say("stop.line", &[("stop", stop), name]),
+            (Verdict::Stop, _) => self.say("stop.line_alone", &[name]),
+            (Verdict::Rest, _) => self.say("line.rest", &[name, verdict]),
             _ => {
-                format!(
-                    "{}: {}, {}, {}",
-                    self.lift_at(&lift.lift, lift.place),
-                    self.verdict(lift.verdict),
-                    self.work_load(lift),
-                    effort(lift)
-                )
+                let at = ("lift", self.lift_at(&lift.lift, lift.place));
+                let load = ("load", self.work_load(lift));
+                self.say("line.lift", &[at, verdict, load, ("effort", self.effort(lift))])
             }
         }
     }
 
+    /// Sets, repetitions and reserve: `3 x 5, leave 3`.
+    #[must_use]
+    pub fn effort(&self, lift: &LiftToday) -> String {
+        let with = [
+            ("sets", lift.sets.to_string()),
+            ("reps", lift.reps.to_string()),
+            ("reserve", lift.reserve.to_string()),
+        ];
+        self.say("line.effort", &with)
+    }
+
     /// Today's load as it is lifted: dumbbells count one by one.
     fn work_load(&self, lift: &LiftToday) -> String {
-        let Some(load) = lift.load.filter(|load| *load != Mass::ZERO) else { return "no load".to_string() };
+        let Some(load) = lift.load.filter(|load| *load != Mass::ZERO) else {
+            return self.say("line.no_load", &[]);
+        };
         self.load_of(&lift.lift, load)
     }
 
@@ -126,7 +151,7 @@ impl Words<'_> {
     pub(super) fn one_by_one(&self, lift: &Name, said: String) -> String {
         let implement = self.lift(lift).and_then(|set| self.parameters()?.implement(&set.implement));
         match implement {
-            Some(Implement::Handle(_) | Implement::Pieces(_)) => format!("{said} each"),
+            Some(Implement::Handle(_) | Implement::Pieces(_)) => self.say("line.each", &[("load", said)]),
             _ => said,
         }
     }
@@ -157,14 +182,19 @@ impl Words<'_> {
         match &lift.outlook {
             MoveOutlook::OnOffer { to } if lift.verdict < Verdict::Rest => {
                 let until = lift.reasons.iter().find_map(|reason| match reason {
-                    Reason::MoveOnOffer { until } => Some(format!(" until {}", day(*until))),
+                    Reason::MoveOnOffer { until } => Some(self.day(*until)),
                     _ => None,
                 });
-                let (to, until) = (self.step_to(lift, *to), until.unwrap_or_default());
-                let left = if stopped { "it may be left" } else { "staying is as good" };
-                format!("A step to {to} is on offer{until}; {left}.")
+                let key = match (until.is_some(), stopped) {
+                    (false, false) => "step.on_offer",
+                    (true, false) => "step.on_offer_until",
+                    (false, true) => "step.on_offer_beside_a_stop",
+                    (true, true) => "step.on_offer_until_beside_a_stop",
+                };
+                let to = ("to", self.step_to(lift, *to));
+                self.say(key, &[to, ("day", until.unwrap_or_default())])
             }
-            _ => "No step today.".to_string(),
+            _ => self.say("step.none", &[]),
         }
     }
 

@@ -4,9 +4,9 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
+use super::capital;
 use super::stop::cautions_beside;
 use super::words::Words;
-use super::{capital, day};
 use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan, Verdict};
 use crate::progression::MoveOutlook;
@@ -75,7 +75,8 @@ impl Words<'_> {
     pub fn session(&self, session: &SessionPlan) -> Sheet {
         let stop = self.session_stops(session);
         let stopped = !stop.is_empty();
-        let heading = alloc::format!("{}, {}", day(session.today), self.day_class(session.day));
+        let heading =
+            self.say("line.day", &[("day", self.day(session.today)), ("class", self.day_class(session.day))]);
         let lifts =
             session.lifts.iter().map(|lift| self.lift_sheet(lift, stopped, &session.cautions)).collect();
         let mind = cautions_beside(&session.cautions, stopped).map(|caution| self.caution(caution)).collect();
@@ -83,7 +84,7 @@ impl Words<'_> {
     }
 
     fn lift_sheet(&self, lift: &LiftToday, stopped: bool, of_session: &[Caution]) -> LiftSheet {
-        let name = self.lift_name(&lift.lift);
+        let name = capital(self.lift_name(&lift.lift));
         let halted = lift.verdict == Verdict::Stop;
         let mind: Vec<Caution> = cautions_beside(&lift.cautions, stopped)
             .filter(|caution| !of_session.contains(caution))
@@ -93,7 +94,7 @@ impl Words<'_> {
         LiftSheet {
             lift: lift.lift.clone(),
             line: if halted {
-                alloc::format!("{}: stop", capital(name))
+                self.say("stop.heading", &[("lift", name)])
             } else {
                 capital(&self.lift_line(lift))
             },
@@ -125,13 +126,36 @@ impl fmt::Display for Sheet {
     }
 }
 
+impl Sheet {
+    /// Every line in its order, what the gate misses told as that.
+    pub(super) fn lines(&self, words: &Words<'_>) -> Vec<String> {
+        let mut lines = self.stop.clone();
+        lines.push(self.day.clone());
+        for lift in &self.lifts {
+            lines.push(lift.line.clone());
+            lines.extend(lift.details(words));
+        }
+        lines.extend(self.mind.iter().cloned());
+        lines
+    }
+}
+
+impl LiftSheet {
+    /// What stands below its line, in its order.
+    fn details(&self, words: &Words<'_>) -> Vec<String> {
+        let before = self.loading.iter().chain(&self.warm_up).chain(&self.why).chain(&self.step);
+        let against = self.against.iter().filter(|line| !self.why.contains(line));
+        let mut lines: Vec<String> = before.chain(against).cloned().collect();
+        lines.extend(self.missing.iter().map(|line| words.say("line.gate", &[("missing", line.clone())])));
+        lines.extend(self.changes.iter().chain(&self.mind).cloned());
+        lines
+    }
+}
+
+/// What the gate misses is called so in English; the lines of [`Show`](super::Show) follow the translation.
 impl fmt::Display for LiftSheet {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(out, "{}", self.line)?;
-        let before = self.loading.iter().chain(&self.warm_up).chain(&self.why).chain(&self.step);
-        let against = self.against.iter().filter(|line| !self.why.contains(line));
-        before.chain(against).try_for_each(|line| writeln!(out, "  {line}"))?;
-        self.missing.iter().try_for_each(|line| writeln!(out, "  gate: {line}"))?;
-        self.changes.iter().chain(&self.mind).try_for_each(|line| writeln!(out, "  {line}"))
+        self.details(&Words::plain()).iter().try_for_each(|line| writeln!(out, "  {line}"))
     }
 }

@@ -1,26 +1,77 @@
 //! Stops, which come first in every answer: the sign by its name, what to do at once, and then the clinician, once.
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::day::day;
-use super::sign::{ask, pain_feature, stop_sign};
+use super::phrases::Phrases;
 use super::words::Words;
 use crate::caution::Caution;
 use crate::prescription::{LiftToday, SessionPlan, Verdict};
-use crate::quantity::Day;
+use crate::quantity::{Day, Name};
 use crate::reason::{Reason, SignOffRefusal};
-use crate::sign::{Ask, StopSign};
+use crate::sign::StopSign;
 
-/// For signs that pass or come back: the wording of the caution `emergency_signs`.
-const RACK_AND_SIT: &str = "Rack the weight, sit down, end the session, and call for help if it does not pass in minutes or comes back.";
-const EVERY_LIFT: &str =
-    "Every lift stays stopped until a clinician has cleared it and the coach has signed off.";
-const THESE_LIFTS: &str = "The lifts that this concerns stay stopped until a clinician has cleared it and the coach has signed off.";
+/// What stops, what to do at once, and who has to say so before it goes on, by key.
+pub(super) const STOPS: Phrases = &[
+    ("stop.signs", "Stop: {signs}, reported on {day}."),
+    ("stop.not_to_train", "Stop: on {day} the answer about clearance was not to train."),
+    ("stop.pain", "Stop: pain in the {region}, reported on {day}."),
+    ("stop.pain_with", "Stop: pain in the {region} ({features}), reported on {day}."),
+    ("stop.earlier", "Stop: this lift was stopped earlier."),
+    ("stop.after_illness", "Stop: after an illness or operation a clinician's new clearance comes first."),
+    (
+        "stop.ask_clinician",
+        "Stop: {ask}, reported on {day}. A clinician's word about it comes before training.",
+    ),
+    (
+        "stop.ask_coach",
+        "Stop: {ask}, reported on {day}. The coach's word that it is over comes before training.",
+    ),
+    (
+        "stop.limit_without_lift",
+        "Stop: a clearance limits the {region}, which no lift here loads any more, so nobody can tell what it still \
+         concerns. A clinician's new clearance comes first.",
+    ),
+    // Where what is stopped is no part of the session.
+    ("stop.elsewhere", "Stop: a stop is in force that no lift of this session names."),
+    ("stop.call_now", "Call emergency help now."),
+    (
+        "stop.call_unless_examined",
+        "If nobody has examined it yet, or it comes back: call emergency help now.",
+    ),
+    // For signs that pass or come back: the wording of the caution `emergency_signs`.
+    (
+        "stop.rack_and_sit",
+        "Rack the weight, sit down, end the session, and call for help if it does not pass in minutes or comes back.",
+    ),
+    // A near-faint is recorded as a faint, so that one asks for both.
+    (
+        "stop.near_faint",
+        "{call} After a near-faint only: rack the weight, sit down, end the session, and call for help if it does not pass \
+         in minutes or comes back.",
+    ),
+    (
+        "stop.every_lift",
+        "Every lift stays stopped until a clinician has cleared it and the coach has signed off.",
+    ),
+    (
+        "stop.these_lifts",
+        "The lifts that this concerns stay stopped until a clinician has cleared it and the coach has signed off.",
+    ),
+    ("stop.line", "{stop} Stopped: {lift}."),
+    ("stop.line_alone", "Stop: {lift}."),
+    ("stop.heading", "{lift}: stop"),
+];
 
-/// Where what is stopped is no part of the session.
-const ELSEWHERE: &str = "Stop: a stop is in force that no lift of this session names.";
+/// Why a sign-off lifted no stop, by key.
+pub(super) const SIGN_OFFS: Phrases = &[
+    ("sign_off.no_clearance", "no clearance that allows training had been given by then"),
+    ("sign_off.not_cleared", "the clearance said not to train"),
+    ("sign_off.clearance_expired", "the clearance had run out"),
+    ("sign_off.names_no_region", "it names no region, and what is stopped is one"),
+    ("sign_off.told_later", "what stops was told only after it was given"),
+];
 
 /// What a reason does to the session.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -121,13 +172,13 @@ impl Words<'_> {
             if !cautions.contains(&Caution::EmergencySigns) {
                 return lines;
             }
-            lines.push(ELSEWHERE.to_string());
+            lines.push(self.say("stop.elsewhere", &[]));
         }
         let (first, last): (Vec<Caution>, Vec<Caution>) =
             cautions.into_iter().partition(|caution| *caution != Caution::SeeClinicianFirst);
         lines.extend(first.into_iter().map(|caution| self.caution(caution)));
         let see = last.into_iter().map(|caution| self.caution(caution));
-        let paragraph: Vec<String> = clinician(stops).map(String::from).into_iter().chain(see).collect();
+        let paragraph: Vec<String> = self.clinician(stops).into_iter().chain(see).collect();
         if !paragraph.is_empty() {
             lines.push(paragraph.join(" "));
         }
@@ -140,7 +191,7 @@ impl Words<'_> {
         for reason in stops {
             lines.extend(self.stopped_by(reason).map(|line| format!("{whose}{line}")));
             if let Reason::SymptomStop { signs, since } = reason {
-                lines.extend(at_once(signs, today == Some(*since)));
+                lines.extend(self.at_once(signs, today == Some(*since)));
             }
         }
         lines
@@ -150,7 +201,7 @@ impl Words<'_> {
     fn halt_line<'a>(&self, reasons: impl Iterator<Item = &'a Reason>) -> String {
         let stops = in_order(reasons);
         let mut lines = self.halts("", &stops, None);
-        lines.extend(clinician(&stops).map(String::from));
+        lines.extend(self.clinician(&stops));
         lines.join(" ")
     }
 
@@ -161,82 +212,65 @@ impl Words<'_> {
 
     /// What stops, and since when.
     fn stopped_by(&self, reason: &Reason) -> Option<String> {
+        let on = |day: &Day| ("day", self.day(*day));
+        let region = |region: &Name| ("region", self.region_name(region).into());
         Some(match reason {
             Reason::SymptomStop { signs, since } if signs.is_empty() => {
-                format!("Stop: on {} the answer about clearance was not to train.", day(*since))
+                self.say("stop.not_to_train", &[on(since)])
             }
             Reason::SymptomStop { signs, since } => {
-                let signs: Vec<&str> = signs.iter().map(|sign| stop_sign(*sign)).collect();
-                format!("Stop: {}, reported on {}.", signs.join("; "), day(*since))
+                self.say("stop.signs", &[("signs", self.stop_signs(signs)), on(since)])
             }
-            Reason::PainStop { region, since, features } => {
-                let said: Vec<&str> = features.iter().map(|feature| pain_feature(*feature)).collect();
-                let with = if said.is_empty() { String::new() } else { format!(" ({})", said.join("; ")) };
-                format!("Stop: pain in the {}{with}, reported on {}.", self.region_name(region), day(*since))
+            Reason::PainStop { region: at, since, features } if features.is_empty() => {
+                self.say("stop.pain", &[region(at), on(since)])
             }
-            Reason::Stopped => "Stop: this lift was stopped earlier.".to_string(),
-            Reason::ClearanceAfterIllness => {
-                "Stop: after an illness or operation a clinician's new clearance comes first.".to_string()
+            Reason::PainStop { region: at, since, features } => {
+                let features = ("features", self.pain_features(features));
+                self.say("stop.pain_with", &[region(at), features, on(since)])
             }
-            Reason::AsksFirst { ask, since } => asked_first(*ask, *since),
-            Reason::LimitWithoutLift { region } => format!(
-                "Stop: a clearance limits the {}, which no lift here loads any more, so nobody can tell what it \
-                 still concerns. A clinician's new clearance comes first.",
-                self.region_name(region)
-            ),
+            Reason::Stopped => self.say("stop.earlier", &[]),
+            Reason::ClearanceAfterIllness => self.say("stop.after_illness", &[]),
+            Reason::AsksFirst { ask, since } => {
+                let key = if ask.needs_clinician() { "stop.ask_clinician" } else { "stop.ask_coach" };
+                self.say(key, &[("ask", self.ask(*ask)), on(since)])
+            }
+            Reason::LimitWithoutLift { region: at } => self.say("stop.limit_without_lift", &[region(at)]),
             _ => return None,
         })
     }
-}
 
-fn asked_first(asked: Ask, since: Day) -> String {
-    let (what, since) = (ask(asked), day(since));
-    if asked.needs_clinician() {
-        format!("Stop: {what}, reported on {since}. A clinician's word about it comes before training.")
-    } else {
-        format!("Stop: {what}, reported on {since}. The coach's word that it is over comes before training.")
+    /// What to do at once. A near-faint is recorded as a faint, so that one asks for both.
+    fn at_once(&self, signs: &[StopSign], today: bool) -> Option<String> {
+        let passing = |sign: &StopSign| matches!(sign, StopSign::Heartbeat | StopSign::Vision);
+        let emergency = signs.iter().any(|sign| !passing(sign) && *sign != StopSign::Faint);
+        let call = || self.say(if today { "stop.call_now" } else { "stop.call_unless_examined" }, &[]);
+        match (emergency, signs.contains(&StopSign::Faint)) {
+            (true, _) => Some(call()),
+            (false, true) => Some(self.say("stop.near_faint", &[("call", call())])),
+            (false, false) => signs.iter().any(passing).then(|| self.say("stop.rack_and_sit", &[])),
+        }
     }
-}
 
-/// Why a sign-off lifted no stop.
-pub(super) const fn sign_off_refusal(why: SignOffRefusal) -> &'static str {
-    match why {
-        SignOffRefusal::NoClearance => "no clearance that allows training had been given by then",
-        SignOffRefusal::NotCleared => "the clearance said not to train",
-        SignOffRefusal::ClearanceExpired => "the clearance had run out",
-        SignOffRefusal::NamesNoRegion => "it names no region, and what is stopped is one",
-        SignOffRefusal::ToldLater => "what stops was told only after it was given",
+    /// Who has to say so before what is stopped goes on.
+    pub(super) fn clinician(&self, stops: &[&Reason]) -> Option<String> {
+        match stops.iter().filter_map(|reason| halt(reason)).min()? {
+            Halt::Symptom => Some(self.say("stop.every_lift", &[])),
+            Halt::Pain | Halt::Unnamed => Some(self.say("stop.these_lifts", &[])),
+            // These say themselves whose word it takes.
+            Halt::First => None,
+        }
     }
-}
 
-/// What to do at once. A near-faint is recorded as a faint, so that one asks for both.
-fn at_once(signs: &[StopSign], today: bool) -> Option<String> {
-    let passing = |sign: &StopSign| matches!(sign, StopSign::Heartbeat | StopSign::Vision);
-    let emergency = signs.iter().any(|sign| !passing(sign) && *sign != StopSign::Faint);
-    let now = if today {
-        "Call emergency help now."
-    } else {
-        "If nobody has examined it yet, or it comes back: call emergency help now."
-    };
-    match (emergency, signs.contains(&StopSign::Faint)) {
-        (true, _) => Some(now.to_string()),
-        (false, true) => Some(format!("{now} After a near-faint only: {}", lower_first(RACK_AND_SIT))),
-        (false, false) => signs.iter().any(passing).then(|| RACK_AND_SIT.to_string()),
-    }
-}
-
-fn lower_first(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
-}
-
-/// Who has to say so before what is stopped goes on.
-pub(super) fn clinician(stops: &[&Reason]) -> Option<&'static str> {
-    match stops.iter().filter_map(|reason| halt(reason)).min()? {
-        Halt::Symptom => Some(EVERY_LIFT),
-        Halt::Pain | Halt::Unnamed => Some(THESE_LIFTS),
-        // These say themselves whose word it takes.
-        Halt::First => None,
+    /// Why a sign-off lifted no stop.
+    pub(super) fn sign_off_refusal(&self, why: SignOffRefusal) -> String {
+        let key = match why {
+            SignOffRefusal::NoClearance => "sign_off.no_clearance",
+            SignOffRefusal::NotCleared => "sign_off.not_cleared",
+            SignOffRefusal::ClearanceExpired => "sign_off.clearance_expired",
+            SignOffRefusal::NamesNoRegion => "sign_off.names_no_region",
+            SignOffRefusal::ToldLater => "sign_off.told_later",
+        };
+        self.say(key, &[])
     }
 }
 

@@ -1,9 +1,8 @@
 //! What sentences are made with: the unit, and the names that people use.
 
-use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 
-use super::mass::Step;
+use super::mass::{Printed, Step};
 use super::phrases::Translation;
 use crate::quantity::{Mass, Name, Unit};
 use crate::record::{LiftParameters, Pair, Parameters};
@@ -96,12 +95,16 @@ impl<'a> Words<'a> {
 
     /// A cap, rounded down and yet above what is loaded, where it is above it.
     pub(super) fn cap(&self, cap: Mass, loaded: Option<Mass>) -> String {
-        self.step.below_but_above(cap, loaded)
+        self.printed(self.step.below_but_above(cap, loaded))
+    }
+
+    fn printed(&self, mass: Printed) -> String {
+        if mass.help { self.say("mass.help", &[("mass", mass.said)]) } else { mass.said }
     }
 
     /// A load as a person wrote it.
     pub(super) fn written(&self, load: Mass) -> String {
-        self.step.written(load)
+        self.printed(self.step.written(load))
     }
 
     /// The same words with the phrases of a translation.
@@ -128,18 +131,18 @@ impl<'a> Words<'a> {
     /// disc marked in the unit (our choice). No step is coarser than the 0.25 kg within which a load counts as the one written.
     #[must_use]
     pub fn mass(&self, mass: Mass) -> String {
-        self.step.nearest(mass)
+        self.printed(self.step.nearest(mass))
     }
 
     /// A load that is not to be passed, rounded down: what is printed is never above it.
     #[must_use]
     pub fn at_most(&self, mass: Mass) -> String {
-        self.step.below(mass)
+        self.printed(self.step.below(mass))
     }
 
     /// A load that is to be kept, rounded up: what is printed is never below it.
     pub(super) fn at_least(&self, mass: Mass) -> String {
-        self.step.above(mass)
+        self.printed(self.step.above(mass))
     }
 
     /// The name of a lift.
@@ -167,7 +170,7 @@ impl<'a> Words<'a> {
         let rungs = self.lift(lift).map(|lift| lift.rungs.as_slice()).unwrap_or_default();
         match rungs.get(usize::from(rung)) {
             Some(rung) => rung.label().as_str().into(),
-            None => format!("rung {}", u16::from(rung) + 1),
+            None => self.say("place.rung", &[("number", (u16::from(rung) + 1).to_string())]),
         }
     }
 

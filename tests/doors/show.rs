@@ -66,6 +66,13 @@ fn a_missing_key_is_found() {
         "status.holding",
         "verdict.rest",
         "day_class.below",
+        "stop.signs",
+        "sign.chest_pain",
+        "line.lift",
+        "step.none",
+        "month.8",
+        "loading.in_all",
+        "refused.field_value",
     ] {
         assert_eq!(full(Some(key)).missing(), [key]);
     }

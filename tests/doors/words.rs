@@ -14,10 +14,10 @@ use bismar::value::Value;
 use crate::made::all_careful;
 use crate::world::{World, kg, name, parameters};
 
-type Given = Vec<(&'static str, Value)>;
+pub type Given = Vec<(&'static str, Value)>;
 
 /// The demo lifter, all lifts and regions with names that are not their ids, and the day of the last session.
-fn demo() -> (Log, Plan, Day) {
+pub fn demo() -> (Log, Plan, Day) {
     let file = |name: &str| std::fs::read_to_string(format!("examples/data/demo-{name}.json")).unwrap();
     let mut log = Log::from_json(&file("log")).unwrap();
     for event in &mut log.events {
@@ -65,7 +65,7 @@ fn items(value: &Value) -> &[Value] {
 }
 
 /// What every door of the log is asked here, with the answer itself.
-fn questions(log: &Log, plan: &Plan, today: Day) -> Vec<(&'static str, Given, Box<dyn Show>)> {
+pub fn questions(log: &Log, plan: &Plan, today: Day) -> Vec<(&'static str, Given, Box<dyn Show>)> {
     let value = |written: Result<Value, Error>| written.unwrap();
     let (a_log, a_plan, day) = (
         ("log", value(Value::write(log))),
@@ -127,7 +127,7 @@ fn every_door_of_the_log_is_told_in_sentences() {
         assert_eq!(spelled(said), [spelled(door), last.to_vec()].concat(), "{}", door.key);
         assert_eq!(said.result, "Vec<String>");
     }
-    let others = ["text.session", "text.session_from", "text.phrases"];
+    let others = ["text.session", "text.session_from", "text.error", "text.phrases"];
     assert_eq!(OF_WORDS.len(), doors().count() + others.len());
     assert!(others.iter().all(|key| OF_WORDS.iter().any(|door| door.key == *key)));
 }

@@ -534,6 +534,9 @@ const _: () = {
     common::<bismar::text::SaidLift>();
     common::<bismar::text::SaidSession>();
     common::<bismar::text::Sheet>();
+    common::<bismar::text::ToldAllowed>();
+    common::<bismar::text::ToldError>();
+    common::<bismar::text::ToldValue>();
     common::<bismar::text::Translation>();
     common::<bismar::text::Words>();
     common::<bismar::value::Arguments<'static>>();

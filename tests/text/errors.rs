@@ -6,6 +6,7 @@ use bismar::Code;
 use bismar::condition::DayClass;
 use bismar::error::Error;
 use bismar::progression::{Status, WayBack};
+use bismar::quantity::{Mass, Unit};
 use bismar::sign::{Ask, StopSign};
 use bismar::text;
 use bismar::value::Value;
@@ -85,4 +86,58 @@ fn an_error_is_said_by_its_translation() {
     assert_eq!(words.error(&error), "Das liegt nicht im erlaubten Bereich: rpe is 11. Allowed: 0 to 10.");
     let other = Error::plain(Code::MissingField, "log");
     assert_eq!(words.error(&other), text::error(&other));
+}
+
+/// By hand: 2000 kg are 4409.2452 lb and 4409.2453 lb are 2000.00002 kg; a bound is cut inwards and what was refused outwards,
+/// so that it never lies within what is printed as allowed.
+#[test]
+fn a_range_of_masses_is_told_in_the_unit() {
+    let said = |unit, error: Error| text::Words::plain().in_unit(unit).error(&error);
+    let beyond = Mass::from_kg(2000.000_001).unwrap_err();
+    assert!(
+        said(Unit::Lb, beyond.clone()).ends_with(": mass is 4409.25. Allowed: -4409.24 to 4409.24 lb."),
+        "{}",
+        said(Unit::Lb, beyond)
+    );
+    let pounds = Mass::from_lb(4409.245_3).unwrap_err();
+    assert!(
+        said(Unit::Kg, pounds.clone()).ends_with(": mass is 2000.01. Allowed: -2000 to 2000 kg."),
+        "{pounds}"
+    );
+    assert!(said(Unit::Lb, pounds.clone()).contains(": mass is 4409.2453. Allowed: -4409.24"), "{pounds}");
+    let below = Mass::from_lb(-4409.245_3).unwrap_err();
+    assert!(said(Unit::Kg, below.clone()).contains(": mass is -2000.01. Allowed"), "{below}");
+    // What is no mass stays as it is.
+    let rating = bismar::quantity::Rpe::new(11.0).unwrap_err();
+    assert_eq!(said(Unit::Lb, rating.clone()), text::error(&rating));
+    let number = Mass::from_kg(f64::NAN).unwrap_err();
+    assert_eq!(said(Unit::Lb, number.clone()), text::error(&number));
+}
+
+/// What another language has of an error is told in the same words as the error itself.
+#[test]
+fn an_error_of_another_language_is_told_as_the_error() {
+    let read = |json: &str| Value::from_json(json).unwrap().read::<text::ToldError>();
+    let told = |json: &str| text::error(&read(json).unwrap().to_error().unwrap());
+    let error = Mass::from_kg(2500.0).unwrap_err().within("sets[2]").at_event(7);
+    let same = r#"{"code":"out_of_range","field":"sets[2].mass","value":2500,"allowed":{"low":-2000,"high":2000,"unit":"kg"},"event":7,"message":"x"}"#;
+    assert_eq!(told(same), text::error(&error));
+    let unit = r#"{"code":"unknown_unit","field":"mass","value":"stone","allowed":{"one_of":["kg","lb"]}}"#;
+    assert_eq!(told(unit), "The unit is not one of those allowed here: mass is \"stone\". Allowed: kg, lb.");
+    assert_eq!(
+        told(r#"{"code":"not_finite","field":"mass","value":"NaN"}"#),
+        text::error(&Mass::from_kg(f64::NAN).unwrap_err())
+    );
+    let refused = |json: &str| read(json).and_then(|told| told.to_error()).unwrap_err();
+    for (json, code, field) in [
+        (r#"{"code":"nothing"}"#, Code::UnknownName, "code"),
+        (r#"{"field":"x"}"#, Code::MissingField, "code"),
+        (r#"{"code":"overflow","allowed":{"low":1}}"#, Code::WrongFormat, "allowed"),
+        (r#"{"code":"overflow","allowed":{"rule":"a","one_of":["b"]}}"#, Code::WrongFormat, "allowed"),
+        (r#"{"code":"overflow","value":[]}"#, Code::WrongType, "value"),
+        (r#"{"code":"overflow","other":1}"#, Code::UnknownField, "other"),
+    ] {
+        let error = refused(json);
+        assert_eq!((error.code(), error.field()), (code, field), "{json}");
+    }
 }

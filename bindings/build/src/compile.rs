@@ -21,6 +21,39 @@ const FEATURES: &[&str] = &[
     "--enable-sign-ext",
 ];
 
+/// Parts that are built for speed: a lifter waits for them between two sets. They weigh more for it.
+const QUICK: &[&str] = &["session"];
+
+/// For what a library is made.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Made {
+    Small,
+    Quick,
+}
+
+impl Made {
+    fn of(features: &[&str]) -> Made {
+        if features.iter().any(|feature| QUICK.contains(feature)) { Made::Quick } else { Made::Small }
+    }
+
+    /// Measured over 300 functions with their reading and writing: `z` is a fifth smaller than `3`, and takes twice as long.
+    const fn level(self) -> &'static str {
+        match self {
+            Made::Small => "z",
+            Made::Quick => "2",
+        }
+    }
+
+    /// What `wasm-opt` is asked for. A body that is inlined into its one caller is no longer like its neighbours: a tenth
+    /// more after gzip.
+    const fn passes(self) -> &'static [&'static str] {
+        match self {
+            Made::Small => &["-Oz", "--one-caller-inline-max-function-size=0"],
+            Made::Quick => &["-Os", "--one-caller-inline-max-function-size=0"],
+        }
+    }
+}
+
 /// A compiled library.
 pub(crate) struct Compiled {
     /// The module as it ships.
@@ -29,11 +62,13 @@ pub(crate) struct Compiled {
     pub(crate) named: Vec<u8>,
     /// The JavaScript that wasm-bindgen wrote for it.
     pub(crate) glue: String,
+    /// Whether the language's own code still stands apart from the library's, so that a search tells whose a panic is.
+    pub(crate) apart: bool,
 }
 
 /// Compiles the bindings for the web.
 pub(crate) fn compile(root: &Path, build_id: &str, features: &[&str]) -> Result<Compiled, Failure> {
-    finish(root, &cargo(root, build_id, features)?)
+    finish(root, &cargo(root, build_id, features)?, Made::of(features))
 }
 
 /// Compiles several, in the order given: while one is made small, the next is compiled, since both keep one processor
@@ -47,7 +82,9 @@ pub(crate) fn compile_all(
         let mut running = Vec::new();
         for features in features {
             let raw = cargo(root, build_id, features)?;
-            running.push(scope.spawn(move || finish(root, &raw).map_err(|failure| failure.to_string())));
+            let made = Made::of(features);
+            running
+                .push(scope.spawn(move || finish(root, &raw, made).map_err(|failure| failure.to_string())));
         }
         let ended = running.into_iter().map(|one| one.join().map_err(|_| "a thread failed".to_string()));
         ended.map(|one| Ok(one??)).collect()
@@ -55,7 +92,7 @@ pub(crate) fn compile_all(
 }
 
 /// The glue, and the wasm as it ships.
-fn finish(root: &Path, raw: &[u8]) -> Result<Compiled, Failure> {
+fn finish(root: &Path, raw: &[u8], made: Made) -> Result<Compiled, Failure> {
     let mut output = bindgen(raw)?;
     let glue = output.js().to_string();
     let module = output.wasm_mut();
@@ -70,8 +107,8 @@ fn finish(root: &Path, raw: &[u8]) -> Result<Compiled, Failure> {
     for (rank, (_, _, id)) in ranked.into_iter().enumerate() {
         module.funcs.get_mut(id).name = Some(format!("f{rank:06}"));
     }
-    let wasm = optimise(root, &module.emit_wasm())?;
-    Ok(Compiled { wasm, named, glue })
+    let wasm = optimise(root, &module.emit_wasm(), made)?;
+    Ok(Compiled { wasm, named, glue, apart: made == Made::Small })
 }
 
 fn cargo(root: &Path, build_id: &str, features: &[&str]) -> Result<Vec<u8>, Failure> {
@@ -81,8 +118,7 @@ fn cargo(root: &Path, build_id: &str, features: &[&str]) -> Result<Vec<u8>, Fail
         .args(["build", "--release", "--locked", "--package", "bismar-bindings", "--lib", "--target", TARGET])
         .args(features.iter().map(|feature| format!("--features={feature}")))
         .env("CARGO_ENCODED_RUSTFLAGS", remaps(root).join("\u{1f}"))
-        // Measured over 300 functions with their reading and writing: a fifth smaller than 3.
-        .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "z")
+        .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", Made::of(features).level())
         .env("BISMAR_BUILD_ID", build_id)
         .status()?;
     if !status.success() {
@@ -116,7 +152,7 @@ fn bindgen(raw: &[u8]) -> Result<wasm_bindgen_cli_support::Output, Failure> {
     Ok(bindgen.generate_output()?)
 }
 
-fn optimise(root: &Path, named: &[u8]) -> Result<Vec<u8>, Failure> {
+fn optimise(root: &Path, named: &[u8], made: Made) -> Result<Vec<u8>, Failure> {
     static RUNS: AtomicUsize = AtomicUsize::new(0);
     let run = RUNS.fetch_add(1, Ordering::Relaxed);
     let folder = std::env::temp_dir().join(format!("bismar-build-{}-{run}", std::process::id()));
@@ -125,8 +161,8 @@ fn optimise(root: &Path, named: &[u8]) -> Result<Vec<u8>, Failure> {
     std::fs::write(&before, named)?;
     let status = Command::new("node")
         .arg(root.join("bindings/node_modules/binaryen/bin/wasm-opt"))
-        // A body that is inlined into its one caller is no longer like its neighbours: a tenth more after gzip.
-        .args(["-Oz", "--one-caller-inline-max-function-size=0", "--reorder-functions-by-name"])
+        .args(made.passes())
+        .arg("--reorder-functions-by-name")
         .args(["--strip-debug", "--strip-producers", "--strip-target-features"])
         .args(FEATURES)
         .args([before.as_os_str(), "-o".as_ref(), after.as_os_str()])

@@ -264,6 +264,9 @@ fn asked(door: &Door, of: &Documents<'_>) -> Result<Value, Failure> {
                 r#"{"csv":"Date;Exercise;Load;Reps;RIR;Note\n3.4.2025;Front squat;62,5;5;2;a\n13.4.2025 18:00;front squat;137.5 lb;5;;b\n13.4.2025;bicycle;1;1;;"}"#,
             )?,
             "reading" => Value::from_json(r#"{"unit":"kg"}"#)?,
+            "error" => Value::from_json(
+                r#"{"code":"out_of_range","field":"sets[2].load.mass","value":2500,"allowed":{"low":-2000,"high":2000,"unit":"kg"},"event":7}"#,
+            )?,
             "lifters" => {
                 let lift = Value::Text("front squat".into());
                 let one = map(&[("log", log), ("plan", plan), ("lift", &lift)]);

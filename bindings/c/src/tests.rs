@@ -41,6 +41,16 @@ fn an_answer_and_an_error_are_told_and_given_back() {
     unsafe { bismar_free(null_mut()) };
 }
 
+/// An error is taken as it was given.
+#[test]
+fn an_error_is_told_in_a_sentence() {
+    let (status, error) = call(EPLEY, br#"{"load":{"kg":2500},"reps":5}"#);
+    assert_eq!(status, BismarStatus::Refused);
+    let (status, said) = call("text.error", format!(r#"{{"error":{error},"unit":"lb"}}"#).as_bytes());
+    assert_eq!(status, BismarStatus::Answered, "{said}");
+    assert!(said.ends_with(r#"is 5511.56. Allowed: -4409.24 to 4409.24 lb.""#), "{said}");
+}
+
 #[test]
 fn what_is_null_or_too_long_is_refused() {
     let mut answer = NONE;

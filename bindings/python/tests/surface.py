@@ -54,6 +54,17 @@ def test_answers_in_sentences() -> None:
     assert (error.code, error.field) == ("unknown_name", "phrases.key")
 
 
+def test_an_error_in_a_sentence() -> None:
+    error = refused(lambda: bismar.one_rm.epley_1985(load={"kg": 2500}, reps=5))
+    said = bismar.text.error(error=error.told, unit="lb")
+    assert said.endswith("mass is 5511.56. Allowed: -4409.24 to 4409.24 lb."), said
+    own = bismar.text.error(error=error.told, unit="kg", phrases={"refused.allowed": "{refusal} Erlaubt: {allowed}."})
+    assert own.endswith("Erlaubt: -2000 to 2000 kg."), own
+    number = refused(lambda: bismar.one_rm.epley_1985(load={"kg": float("nan")}, reps=5))
+    assert number.told["value"] == "NaN" and "NaN" in bismar.text.error(error=number.told, unit="kg")
+    assert refused(lambda: bismar.text.error(error={"code": "nothing"}, unit="kg")).field == "error.code"
+
+
 def test_every_key_has_its_function() -> None:
     for key in bismar.keys():
         module, name = key.split(".")

@@ -4,7 +4,7 @@
 #![cfg_attr(not(keeps), allow(dead_code, reason = "a part without kept states calls none of this"))]
 
 use bismar::answers::{self, Door};
-use bismar::prescription::{next_session, next_session_from};
+use bismar::prescription::{SessionPlan, next_session, next_session_from};
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
 use bismar::record::{Event, Log, Plan};
@@ -204,16 +204,23 @@ pub fn ask(state: &mut State, request: Request, given: &Value) -> Result<Value, 
             arguments.finish()?;
             Value::write(&state.decide(today)?)
         }
-        Request::NextSession => {
-            let (plan, today): (Plan, Day) = (arguments.take("plan")?, arguments.take("today")?);
-            arguments.finish()?;
-            Value::write(&next_session_from(state, &plan, today)?)
-        }
+        Request::NextSession => Value::write(&session_of(state, given)?),
         Request::State => {
             arguments.finish()?;
             Value::write(state)
         }
     }
+}
+
+/// What [`Request::NextSession`] answers, for a language that writes it in its own way.
+///
+/// # Errors
+/// What reading and the session report.
+pub fn session_of(state: &State, given: &Value) -> Result<SessionPlan, Error> {
+    let mut arguments = Arguments::new(given)?;
+    let (plan, today): (Plan, Day) = (arguments.take("plan")?, arguments.take("today")?);
+    arguments.finish()?;
+    next_session_from(state, &plan, today)
 }
 
 /// The error for a state that was given back, or never was.

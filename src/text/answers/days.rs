@@ -172,10 +172,10 @@ impl Words<'_> {
     pub fn missed(&self, missed: &Missed) -> Vec<String> {
         let mut said = Vec::new();
         if let Some((day, reason)) = missed.missed.zip(missed.reason.as_ref()) {
-            let with = [("day", crate::text::day(day)), ("reason", reason.as_str().to_string())];
+            let with = [("day", self.day(day)), ("reason", reason.as_str().to_string())];
             said.push(self.say("missed.session", &with));
             if let Some(next) = missed.next.as_ref().filter(|_| missed.by_habit) {
-                said.push(self.say("missed.by_habit", &[("day", crate::text::day(next.day))]));
+                said.push(self.say("missed.by_habit", &[("day", self.day(next.day))]));
             }
             said.extend(missed.lifts.iter().map(|lift| self.missed_lift(lift)));
             said.push(self.say("missed.never", &[]));
@@ -187,12 +187,8 @@ impl Words<'_> {
     fn missed_lift(&self, lift: &MissedLift) -> String {
         let named = ("lift", capital(self.lift_name(&lift.lift)));
         match lift.then {
-            Some(MissedSession::ShiftTo(day)) => {
-                self.say("missed.shift", &[named, ("day", crate::text::day(day))])
-            }
-            Some(MissedSession::MergeInto(day)) => {
-                self.say("missed.merge", &[named, ("day", crate::text::day(day))])
-            }
+            Some(MissedSession::ShiftTo(day)) => self.say("missed.shift", &[named, ("day", self.day(day))]),
+            Some(MissedSession::MergeInto(day)) => self.say("missed.merge", &[named, ("day", self.day(day))]),
             Some(MissedSession::Drop) => self.say("missed.drop", &[named]),
             None => self.say("missed.stopped", &[named]),
         }

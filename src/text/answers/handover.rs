@@ -12,7 +12,6 @@ use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{ClearanceLimits, ClearanceStatus, Grant};
 use crate::text::capital;
-use crate::text::day::{day, millimetres};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
 use crate::text::session::status_beside;
@@ -121,7 +120,7 @@ impl Words<'_> {
     pub fn handover(&self, handover: &Handover) -> Vec<String> {
         let mut said = self.stops_and_reopening(handover);
         let stopped = !said.is_empty();
-        said.extend(handover.ill_since.map(|since| self.say("handover.ill", &[("day", day(since))])));
+        said.extend(handover.ill_since.map(|since| self.say("handover.ill", &[("day", self.day(since))])));
         said.push(self.heading(handover));
         said.extend(self.clearance_now(handover));
         said.extend(handover.pain.iter().map(|pain| self.pain_now(pain)));
@@ -135,9 +134,13 @@ impl Words<'_> {
     }
 
     fn heading(&self, handover: &Handover) -> String {
-        let mut with = alloc::vec![("lifter", handover.lifter.to_string()), ("day", day(handover.today))];
+        let mut with =
+            alloc::vec![("lifter", handover.lifter.to_string()), ("day", self.day(handover.today))];
         let body = handover.body_mass.map(|(on, mass)| {
-            format!(" {}", self.say("handover.body_mass", &[("mass", self.mass(mass)), ("day", day(on))]))
+            format!(
+                " {}",
+                self.say("handover.body_mass", &[("mass", self.mass(mass)), ("day", self.day(on))])
+            )
         });
         let key = match handover.age {
             Some(age) => {
@@ -174,8 +177,11 @@ impl Words<'_> {
         };
         let over = given.expires < handover.today;
         let key = if over { "handover.clearance_over" } else { "handover.clearance" };
-        let with =
-            [("day", day(given.given)), ("status", self.say(status, &[])), ("until", day(given.expires))];
+        let with = [
+            ("day", self.day(given.given)),
+            ("status", self.say(status, &[])),
+            ("until", self.day(given.expires)),
+        ];
         let limits = given.limits.iter().map(|limit| self.limit(limit));
         core::iter::once(self.say(key, &with)).chain(limits).collect()
     }
@@ -186,7 +192,7 @@ impl Words<'_> {
         let mut parts = Vec::new();
         parts.extend(limit.load.map(|load| self.say("limit.load", &[("load", self.at_most(load))])));
         parts.extend(limit.effort.map(|most| self.say("limit.effort", &[("rating", most.to_string())])));
-        parts.extend(limit.range.map(|range| self.say("limit.range", &[("range", millimetres(range))])));
+        parts.extend(limit.range.map(|range| self.say("limit.range", &[("range", self.millimetres(range))])));
         if limit.no_loaded_flexion {
             parts.push(self.say("limit.no_loaded_flexion", &[]));
         }
@@ -205,7 +211,7 @@ impl Words<'_> {
     fn pain_now(&self, pain: &PainNow) -> String {
         let score = |key, on: Day, score: crate::quantity::Pain| {
             let region = self.region_name(&pain.region).to_string();
-            self.say(key, &[("region", region), ("day", day(on)), ("score", score.score().to_string())])
+            self.say(key, &[("region", region), ("day", self.day(on)), ("score", score.score().to_string())])
         };
         let mut said = alloc::vec![score("handover.pain", pain.last.0, pain.last.1)];
         said.extend(pain.usual.map(|(agreed, level)| score("handover.pain_usual", agreed, level)));
@@ -232,7 +238,7 @@ impl Words<'_> {
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
         said.extend(
-            lift.height.map(|height| self.say("handover.height", &[("height", millimetres(height))])),
+            lift.height.map(|height| self.say("handover.height", &[("height", self.millimetres(height))])),
         );
         if let Purpose::Maintain { not_below } = lift.purpose {
             said.push(match not_below {
@@ -248,7 +254,7 @@ impl Words<'_> {
         if let Some(given) = &lift.overruled {
             let mut with = alloc::vec![
                 ("who", given.who.to_string()),
-                ("until", day(given.until)),
+                ("until", self.day(given.until)),
                 ("load", self.written_at(&lift.lift, lift.granted.place, given.load)),
             ];
             let key = if given.why.is_some() { "handover.override_why" } else { "handover.override" };
@@ -337,7 +343,7 @@ impl Words<'_> {
         let load = |load| self.one_by_one(lift, self.mass(load));
         let sets = listed(last.sets.iter().map(|set| format!("{} x {}", load(set.load), set.reps)));
         let place = last.place.as_ref().map(|place| self.named_place(Some(lift), place));
-        let on = with_place(day(last.day), &place.unwrap_or_default());
+        let on = with_place(self.day(last.day), &place.unwrap_or_default());
         let with = [("day", on), ("sets", sets), ("outcome", self.say(outcome, &[]))];
         let mut said = alloc::vec![self.say("handover.last", &with)];
         said.extend(last.cue.as_ref().map(|cue| self.say("handover.cue", &[("cue", cue.to_string())])));
@@ -346,7 +352,7 @@ impl Words<'_> {
     }
 
     fn changed_since(&self, changed: &ChangedSince, lifts: &[LiftHandover]) -> Vec<String> {
-        let with = [("day", day(changed.since)), ("sessions", self.count("session", changed.sessions))];
+        let with = [("day", self.day(changed.since)), ("sessions", self.count("session", changed.sessions))];
         let mut said = alloc::vec![self.say("handover.changed", &with)];
         said.extend(changed.lifts.iter().map(|moved| self.moved(moved, lifts)));
         said.extend(changed.acts.iter().map(|act| self.act_since(act)));
@@ -372,6 +378,6 @@ impl Words<'_> {
         let what = self.say(&format!("act.{}", act.kind), &[]);
         let lift = act.lift.as_ref().map(|lift| format!(", {}", self.lift_name(lift))).unwrap_or_default();
         let note = act.note.as_ref().map(|note| format!(" ({note})")).unwrap_or_default();
-        self.say("handover.act", &[("day", day(act.day)), ("act", format!("{what}{lift}{note}."))])
+        self.say("handover.act", &[("day", self.day(act.day)), ("act", format!("{what}{lift}{note}."))])
     }
 }

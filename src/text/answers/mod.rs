@@ -44,6 +44,18 @@ pub(super) const LISTS: &[super::phrases::Phrases] = &[
     super::change::CHANGES,
     super::missing::MISSING,
     super::session::COURSE,
+    super::session::LINES,
+    super::stop::STOPS,
+    super::stop::SIGN_OFFS,
+    super::sign::SIGNS,
+    super::reason::RESTARTS,
+    super::reason::OVERRIDE_ENDS,
+    super::reason::SHORTFALLS,
+    super::reason::UNASKED,
+    super::place::PLACES,
+    super::loading::LOADING,
+    super::day::DAYS_AND_LENGTHS,
+    super::error::REFUSALS,
 ];
 
 /// An answer that can be said: the whole of it as plain sentences, in the unit and with the names of the words.
@@ -96,7 +108,8 @@ shown! {
 
 impl Show for SessionPlan {
     fn show(&self, words: &Words<'_>) -> Vec<String> {
-        let sheet = words.session(self).to_string();
-        sheet.lines().map(str::trim).filter(|line| !line.is_empty()).map(ToString::to_string).collect()
+        let lines = words.session(self).lines(words);
+        let lines = lines.iter().flat_map(|line| line.lines()).map(str::trim);
+        lines.filter(|line| !line.is_empty()).map(ToString::to_string).collect()
     }
 }

@@ -5,10 +5,9 @@ use alloc::vec::Vec;
 
 use crate::answers::{Rack, RackSet, Share};
 use crate::loading::{EndMoves, PlacedDisc, StepSize};
-use crate::text::day::millimetres;
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
-use crate::text::stop::{clinician, in_order, of_stops};
+use crate::text::stop::{in_order, of_stops};
 use crate::text::words::Words;
 use crate::text::{capital, face};
 
@@ -130,7 +129,9 @@ impl Words<'_> {
             let blocks = loads.and_then(|loads| loads.blocks.get(usize::from(turn.set)));
             let blocks = blocks.filter(|height| height.mm() > 0.0);
             let load = match blocks {
-                Some(height) => self.say("share.blocks", &[("load", load), ("height", millimetres(*height))]),
+                Some(height) => {
+                    self.say("share.blocks", &[("load", load), ("height", self.millimetres(*height))])
+                }
                 None => load,
             };
             let with = [("lifter", who.unwrap_or_default()), ("load", load)];
@@ -142,7 +143,7 @@ impl Words<'_> {
         said
     }
 
-    /// What stops each of them and until when, by name; then the signs of an emergency and the clinician, once.
+    /// What stops each of them and until when, by name; then the signs of an emergency and the once.
     fn stops_of_all(&self, share: &Share, each: &[Words<'_>]) -> Vec<String> {
         let (mut said, mut cautions) = (Vec::new(), share.cautions.clone());
         for (at, one) in share.lifters.iter().enumerate() {
@@ -150,7 +151,7 @@ impl Words<'_> {
             let whose = alloc::format!("{}: ", capital(one.lifter.as_str()));
             let stops = in_order(one.stops.iter());
             said.extend(own.halts(&whose, &stops, Some(share.today)));
-            said.extend(clinician(&stops).map(|until| alloc::format!("{whose}{until}")));
+            said.extend(own.clinician(&stops).map(|until| alloc::format!("{whose}{until}")));
             cautions.extend(of_stops(&stops));
         }
         said.extend(self.end_of_stops(&[], &cautions, said.is_empty()));

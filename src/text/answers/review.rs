@@ -6,7 +6,6 @@ use alloc::vec::Vec;
 use crate::answers::{Odd, Oddity, Review, Slip};
 use crate::record::Effort;
 use crate::text::capital;
-use crate::text::day::day;
 use crate::text::phrases::Phrases;
 use crate::text::words::Words;
 
@@ -90,18 +89,26 @@ impl Words<'_> {
     pub fn oddity(&self, oddity: &Oddity) -> String {
         let lift = oddity.lift.as_ref().map(|lift| capital(&self.lift_at_named(lift, oddity.place.as_ref())));
         let mut with = alloc::vec![
-            ("day", day(oddity.day)),
+            ("day", self.day(oddity.day)),
             ("event", oddity.event.map(|event| event.to_string()).unwrap_or_default()),
             ("lift", lift.unwrap_or_default()),
         ];
         let mut after = None;
         match &oddity.what {
             Odd::MassFalling { from, since, to, part } => {
-                with.extend([("from", self.mass(*from)), ("since", day(*since)), ("to", self.mass(*to))]);
+                with.extend([
+                    ("from", self.mass(*from)),
+                    ("since", self.day(*since)),
+                    ("to", self.mass(*to)),
+                ]);
                 with.push(("part", self.percent(*part)));
             }
             Odd::MassJump { from, since, to, part, slip } => {
-                with.extend([("from", self.mass(*from)), ("since", day(*since)), ("to", self.mass(*to))]);
+                with.extend([
+                    ("from", self.mass(*from)),
+                    ("since", self.day(*since)),
+                    ("to", self.mass(*to)),
+                ]);
                 with.push(("part", self.percent(*part)));
                 after = *slip;
             }
@@ -111,26 +118,26 @@ impl Words<'_> {
             }
             Odd::ManyOverrides { overrides, without_end, sessions, since } => {
                 with.extend([("overrides", overrides.to_string()), ("without_end", without_end.to_string())]);
-                with.extend([("sessions", self.count("session", *sessions)), ("since", day(*since))]);
+                with.extend([("sessions", self.count("session", *sessions)), ("since", self.day(*since))]);
             }
             Odd::Unscored { unscored, sessions, since } => {
-                with.extend([("unscored", unscored.to_string()), ("since", day(*since))]);
+                with.extend([("unscored", unscored.to_string()), ("since", self.day(*since))]);
                 with.push(("sessions", self.count("session", *sessions)));
             }
             Odd::PerfectScores { sessions, since } | Odd::OnlyOwnMarks { sessions, since } => {
-                with.extend([("sessions", self.count("session", *sessions)), ("since", day(*since))]);
+                with.extend([("sessions", self.count("session", *sessions)), ("since", self.day(*since))]);
             }
             Odd::MissedWithReserve { effort } => with.push(("effort", self.effort_said(*effort))),
             Odd::SameSessionTwice { other } => with.push(("other", other.to_string())),
             Odd::AfterToday { days } => with.push(("days", self.count("day", *days))),
             Odd::OutOfLine { beside, days } => {
-                with.extend([("beside", day(*beside)), ("days", self.count("day", *days))]);
+                with.extend([("beside", self.day(*beside)), ("days", self.count("day", *days))]);
             }
             Odd::LongGap { since, days } => {
-                with.extend([("since", day(*since)), ("days", self.count("day", *days))]);
+                with.extend([("since", self.day(*since)), ("days", self.count("day", *days))]);
             }
-            Odd::AnswerWithoutQuestion { ask } => with.push(("ask", crate::text::ask(*ask).to_string())),
-            Odd::EndsBeforeItBegins { end } => with.push(("end", day(*end))),
+            Odd::AnswerWithoutQuestion { ask } => with.push(("ask", self.ask(*ask))),
+            Odd::EndsBeforeItBegins { end } => with.push(("end", self.day(*end))),
             Odd::OddAge { years } => with.push(("years", years.to_string())),
             Odd::UnknownEvents { count } => with.push(("count", count.to_string())),
         }

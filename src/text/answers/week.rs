@@ -59,7 +59,7 @@ impl Words<'_> {
             ("sets", self.count("set", total.sets)),
             ("repetitions", self.count("rep", total.repetitions as u32)),
             ("days", self.count("day", total.training_days)),
-            ("from", crate::text::day(total.from)),
+            ("from", self.day(total.from)),
             ("load", total.volume_load.map_or_else(String::new, |load| self.whole_mass(load))),
         ];
         let key = if total.volume_load.is_some() { "week.done" } else { "week.done_unweighed" };

@@ -10,7 +10,6 @@ use crate::condition::TrendVerdict;
 use crate::horizon::{CardItem, CardLine, CardNote, CardState, FloorPlace, FunctionTest};
 use crate::quantity::{Kilograms, Name};
 use crate::text::capital;
-use crate::text::day::day;
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
 use crate::text::words::Words;
@@ -24,6 +23,7 @@ pub(in crate::text) const YEARS: Phrases = &[
     ("item.clearance", "A new clearance"),
     ("item.body_mass", "Body mass"),
     ("item.test", "Test: {test}"),
+    ("item.discs", "discs"),
     ("item.weigh", "Weigh {equipment}"),
     ("item.swap", "Leave {lift}"),
     ("item.swap_for", "Leave {lift} for {replacement}"),
@@ -58,6 +58,7 @@ pub(in crate::text) const YEARS: Phrases = &[
     ),
     ("block.moved", "From {before} to {after}."),
     ("block.stayed", "At {after} throughout."),
+    ("figure.between", "{low} to {high}"),
     ("block.here", "{days} at this place and load."),
     ("trend.not_enough_history", "Too few estimates for a trend ({estimates} in the block)."),
     ("trend.within_noise", "Strength: no change that can be told from noise, which is no fault."),
@@ -82,6 +83,9 @@ pub(in crate::text) const YEARS: Phrases = &[
         "Raise the gate: {sessions}, all passed, without one miss. The criteria may ask for more.",
     ),
 ];
+
+/// What the library itself calls the discs of the stock, which have no id.
+const DISCS: &str = "discs";
 
 const fn test_key(test: FunctionTest) -> &'static str {
     match test {
@@ -113,7 +117,12 @@ impl Words<'_> {
             CardItem::Clearance => self.say("item.clearance", &[]),
             CardItem::BodyMass => self.say("item.body_mass", &[]),
             CardItem::Test(test) => self.say("item.test", &[("test", self.say(test_key(*test), &[]))]),
-            CardItem::Weigh(equipment) => self.say("item.weigh", &[("equipment", equipment.to_string())]),
+            CardItem::Weigh(equipment) => {
+                let own = self.parameters().is_some_and(|all| all.implement(equipment).is_some());
+                let discs = !own && equipment.as_str() == DISCS;
+                let said = if discs { self.say("item.discs", &[]) } else { equipment.to_string() };
+                self.say("item.weigh", &[("equipment", said)])
+            }
             CardItem::Swap { lift: from, replacement: None } => {
                 self.say("item.swap", &[("lift", lift(from))])
             }
@@ -125,7 +134,7 @@ impl Words<'_> {
     }
 
     fn card_line(&self, line: &CardLine) -> String {
-        let mut with = alloc::vec![("what", self.card_item(&line.item)), ("day", day(line.due))];
+        let mut with = alloc::vec![("what", self.card_item(&line.item)), ("day", self.day(line.due))];
         let key = match line.state {
             CardState::Never => "year.never",
             CardState::Overdue => "year.overdue",
@@ -136,7 +145,7 @@ impl Words<'_> {
             CardState::Later => "year.later",
             CardState::Running => {
                 if let CardItem::Gap { to, .. } = line.item {
-                    with = alloc::vec![("what", self.card_item(&line.item)), ("day", day(to))];
+                    with = alloc::vec![("what", self.card_item(&line.item)), ("day", self.day(to))];
                 }
                 "year.running"
             }
@@ -158,14 +167,14 @@ impl Words<'_> {
     fn tested(&self, tested: &TestedFunction) -> String {
         let with = [
             ("test", capital(&self.say(test_key(tested.test), &[]))),
-            ("day", day(tested.on)),
+            ("day", self.day(tested.on)),
             ("result", hundredths(tested.result)),
             ("unit", tested.test.unit().to_string()),
         ];
         let said = self.say("year.tested", &with);
         let (Some(floor), Some(margin)) = (&tested.floor, &tested.margin) else { return said };
         let (low, high) = (hundredths(floor.value.low()), hundredths(floor.value.high()));
-        let figure = if low == high { low } else { format!("{low} to {high}") };
+        let figure = self.figures(low, high);
         let key = match margin.place {
             FloorPlace::Above => "floor.above",
             FloorPlace::Between => "floor.between",
@@ -185,11 +194,11 @@ impl Words<'_> {
             return self.say("year.keep_open", &with);
         };
         let (low, high) = (self.kilograms(plan.needed_now.low()), self.kilograms(plan.needed_now.high()));
-        with.push(("needed", if low == high { low } else { format!("{low} to {high}") }));
+        with.push(("needed", self.figures(low, high)));
         let lift = &kept.planned.lift;
         let place = kept.place.as_ref().map(|place| self.named_place(Some(lift), place));
         let shown = with_place(self.mass(shown), &place.unwrap_or_default());
-        with.extend([("shown", shown), ("day", day(on))]);
+        with.extend([("shown", shown), ("day", self.day(on))]);
         self.say("year.keep", &with)
     }
 
@@ -206,6 +215,11 @@ impl Words<'_> {
             ("load", self.mass(kept.planned.load)),
         ];
         Some(self.say("year.what_if", &with))
+    }
+
+    /// A figure, or the two that it lies between.
+    fn figures(&self, low: String, high: String) -> String {
+        if low == high { low } else { self.say("figure.between", &[("low", low), ("high", high)]) }
     }
 
     /// So many kilograms, in the unit of loads.
@@ -225,9 +239,9 @@ impl Words<'_> {
         let heading = review.block.as_ref().map(|block| {
             let key = if block.ended { "block.heading" } else { "block.heading_open" };
             let name = block.name.to_string();
-            let mut with = alloc::vec![("name", name), ("from", day(block.from))];
+            let mut with = alloc::vec![("name", name), ("from", self.day(block.from))];
             if block.ended {
-                with.push(("to", day(block.to)));
+                with.push(("to", self.day(block.to)));
             }
             self.say(key, &with)
         });
@@ -248,7 +262,8 @@ impl Words<'_> {
         let mut said = alloc::vec![self.say("block.lift", &with)];
         let at = |grant: crate::record::Grant| {
             let load = self.load_at(&lift.lift, grant.place, grant.load());
-            format!("{} x {} at {load}", grant.work.sets, grant.work.reps)
+            let (sets, reps) = (grant.work.sets.to_string(), grant.work.reps.to_string());
+            self.say("move.work", &[("sets", sets), ("reps", reps), ("load", load)])
         };
         let after = ("after", at(lift.to));
         said.push(match lift.from.filter(|from| *from != lift.to) {

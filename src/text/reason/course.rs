@@ -9,7 +9,44 @@ use crate::progression::MoveOutlook;
 use crate::quantity::Day;
 use crate::reason::{OverrideEnd, Reason, Restart, Shortfall};
 use crate::text::day::day;
+use crate::text::phrases::Phrases;
+use crate::text::words::Words;
 use crate::text::{capital, counted};
+
+/// Why sessions are counted anew, by key.
+pub(in crate::text) const RESTARTS: Phrases = &[
+    ("restart.declined", "the coach declined the step on offer"),
+    ("restart.offer_ended", "the step on offer was not taken in time"),
+    ("restart.bar_changed", "the bar or the discs changed"),
+    ("restart.rater_changed", "another person gives the marks"),
+    ("restart.setup_changed", "height, stance, box, shoes, belt or straps changed"),
+    ("restart.gate_changed", "the gate or what it judges changed"),
+    ("restart.equipment_changed", "the implement, or where the lift starts from, changed"),
+];
+
+/// What ended the coach's word for more, by key.
+pub(in crate::text) const OVERRIDE_ENDS: Phrases = &[
+    ("override_end.break", "a break ended it"),
+    ("override_end.held_lower", "the time of easier work before it ended it"),
+    ("override_end.illness", "an illness ended it"),
+    ("override_end.stop", "a stop ended it"),
+    ("override_end.step_back", "a step back ended it"),
+    ("override_end.step", "the step up that was taken ended it"),
+    ("override_end.move", "the coach has since moved the lift"),
+    ("override_end.place_gone", "the place it was given for is no longer there"),
+    ("override_end.other_implement", "the implement is now of another kind"),
+];
+
+/// In what a session fell short, by key.
+pub(in crate::text) const SHORTFALLS: Phrases = &[
+    ("shortfall.rung", "it was on another rung"),
+    ("shortfall.range", "it had another range"),
+    ("shortfall.tempo", "it had another tempo"),
+    ("shortfall.load", "it had another load"),
+    ("shortfall.sets", "it had fewer sets"),
+    ("shortfall.reps", "it had fewer repetitions"),
+    ("shortfall.limit", "the day allowed less than the working load"),
+];
 
 impl Telling<'_> {
     /// Time under a limit was no break.
@@ -78,7 +115,7 @@ impl Telling<'_> {
                 if self.counts_anew() { " since the count began anew" } else { "" }
             ),
             Reason::CountedAnew { since, why } => {
-                format!("Sessions are counted anew since {}: {}.", day(*since), restart(*why))
+                format!("Sessions are counted anew since {}: {}.", day(*since), self.words.restart(*why))
             }
             Reason::MoveOnOffer { until } => self.move_on_offer(*until),
             Reason::MoveRefused { .. } => {
@@ -141,7 +178,7 @@ impl Telling<'_> {
                     .to_string()
             }
             Reason::NotAtGrant { short } => {
-                format!("The last session was training and counts toward no step: {}.", shortfall(*short))
+                format!("The last session was training and counts toward no step: {}.", self.words.shortfall(*short))
             }
             Reason::SetupChanged { since } => format!(
                 "Height, stance, box, shoes, belt or straps changed on {}, so sessions before it are not compared.",
@@ -224,43 +261,48 @@ impl Telling<'_> {
     }
 }
 
-/// Why sessions are counted anew.
-pub(super) fn restart(why: Restart) -> &'static str {
-    match why {
-        Restart::Declined => "the coach declined the step on offer",
-        Restart::OfferEnded => "the step on offer was not taken in time",
-        Restart::BarChanged => "the bar or the discs changed",
-        Restart::RaterChanged => "another person gives the marks",
-        Restart::SetupChanged => "height, stance, box, shoes, belt or straps changed",
-        Restart::GateChanged => "the gate or what it judges changed",
-        Restart::EquipmentChanged => "the implement, or where the lift starts from, changed",
+impl Words<'_> {
+    /// Why sessions are counted anew.
+    pub(super) fn restart(&self, why: Restart) -> String {
+        let key = match why {
+            Restart::Declined => "restart.declined",
+            Restart::OfferEnded => "restart.offer_ended",
+            Restart::BarChanged => "restart.bar_changed",
+            Restart::RaterChanged => "restart.rater_changed",
+            Restart::SetupChanged => "restart.setup_changed",
+            Restart::GateChanged => "restart.gate_changed",
+            Restart::EquipmentChanged => "restart.equipment_changed",
+        };
+        self.say(key, &[])
     }
-}
 
-/// What ended the coach's word for more.
-pub(super) fn override_end(by: OverrideEnd) -> &'static str {
-    match by {
-        OverrideEnd::Break => "a break ended it",
-        OverrideEnd::HeldLower => "the time of easier work before it ended it",
-        OverrideEnd::Illness => "an illness ended it",
-        OverrideEnd::Stop => "a stop ended it",
-        OverrideEnd::StepBack => "a step back ended it",
-        OverrideEnd::Step => "the step up that was taken ended it",
-        OverrideEnd::Move => "the coach has since moved the lift",
-        OverrideEnd::PlaceGone => "the place it was given for is no longer there",
-        OverrideEnd::OtherImplement => "the implement is now of another kind",
+    /// What ended the coach's word for more.
+    pub(super) fn override_end(&self, by: OverrideEnd) -> String {
+        let key = match by {
+            OverrideEnd::Break => "override_end.break",
+            OverrideEnd::HeldLower => "override_end.held_lower",
+            OverrideEnd::Illness => "override_end.illness",
+            OverrideEnd::Stop => "override_end.stop",
+            OverrideEnd::StepBack => "override_end.step_back",
+            OverrideEnd::Step => "override_end.step",
+            OverrideEnd::Move => "override_end.move",
+            OverrideEnd::PlaceGone => "override_end.place_gone",
+            OverrideEnd::OtherImplement => "override_end.other_implement",
+        };
+        self.say(key, &[])
     }
-}
 
-/// In what a session fell short.
-pub(super) fn shortfall(short: Shortfall) -> &'static str {
-    match short {
-        Shortfall::Rung => "it was on another rung",
-        Shortfall::Range => "it had another range",
-        Shortfall::Tempo => "it had another tempo",
-        Shortfall::Load => "it had another load",
-        Shortfall::Sets => "it had fewer sets",
-        Shortfall::Reps => "it had fewer repetitions",
-        Shortfall::Limit => "the day allowed less than the working load",
+    /// In what a session fell short.
+    pub(super) fn shortfall(&self, short: Shortfall) -> String {
+        let key = match short {
+            Shortfall::Rung => "shortfall.rung",
+            Shortfall::Range => "shortfall.range",
+            Shortfall::Tempo => "shortfall.tempo",
+            Shortfall::Load => "shortfall.load",
+            Shortfall::Sets => "shortfall.sets",
+            Shortfall::Reps => "shortfall.reps",
+            Shortfall::Limit => "shortfall.limit",
+        };
+        self.say(key, &[])
     }
 }

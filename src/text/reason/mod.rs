@@ -6,6 +6,9 @@ mod course;
 mod pain;
 mod work;
 
+pub(super) use course::{OVERRIDE_ENDS, RESTARTS, SHORTFALLS};
+pub(super) use pain::UNASKED;
+
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
@@ -127,24 +130,20 @@ impl Telling<'_> {
         match told {
             Told::Mass(load) => self.load_of(reason, name, load),
             Told::Place(place) => self.place(place),
-            Told::Day(on) => super::day(on),
+            Told::Day(on) => self.words.day(on),
             Told::Name(id) if name == "region" => self.region(id),
             Told::Name(name) => name.to_string(),
             Told::Count(count) => count.to_string(),
             Told::Number(number) => number.to_string(),
             Told::Reserve(reserve) => reserve.to_string(),
-            Told::Ask(ask) => super::ask(ask).to_string(),
-            Told::Signs(signs) => {
-                signs.iter().map(|sign| super::stop_sign(*sign)).collect::<Vec<_>>().join("; ")
-            }
-            Told::Features(features) => {
-                features.iter().map(|one| super::sign::pain_feature(*one)).collect::<Vec<_>>().join("; ")
-            }
-            Told::End(by) => course::override_end(by).to_string(),
-            Told::Restart(why) => course::restart(why).to_string(),
-            Told::SignOff(why) => super::stop::sign_off_refusal(why).to_string(),
-            Told::Unasked(when) => pain::unasked(when).to_string(),
-            Told::Short(short) => course::shortfall(short).to_string(),
+            Told::Ask(ask) => self.words.ask(ask),
+            Told::Signs(signs) => self.words.stop_signs(signs),
+            Told::Features(features) => self.words.pain_features(features),
+            Told::End(by) => self.words.override_end(by),
+            Told::Restart(why) => self.words.restart(why),
+            Told::SignOff(why) => self.words.sign_off_refusal(why),
+            Told::Unasked(when) => self.words.unasked(when),
+            Told::Short(short) => self.words.shortfall(short),
             Told::Nothing => String::new(),
         }
     }

@@ -9,7 +9,16 @@ use crate::reason::{Reason, Unasked};
 use crate::record::Policy;
 use crate::text::counted;
 use crate::text::day::day;
+use crate::text::phrases::Phrases;
 use crate::text::words::Words;
+
+/// When nobody asked about pain, by key.
+pub(in crate::text) const UNASKED: Phrases = &[
+    ("unasked.no_session_yet", "No session has asked about pain yet"),
+    ("unasked.last_session", "Nobody asked about pain in the last session"),
+    ("unasked.today", "Nobody has asked about pain today"),
+    ("unasked.last_session_and_today", "Nobody asked about pain, in the last session or today"),
+];
 
 impl Telling<'_> {
     pub(super) fn pain(&self, reason: &Reason) -> Option<String> {
@@ -31,7 +40,7 @@ impl Telling<'_> {
                 day(*agreed)
             ),
             Reason::PainNotAsked { when } => {
-                format!("{}, and no answer is not the same as none.", unasked(*when))
+                format!("{}, and no answer is not the same as none.", self.words.unasked(*when))
             }
             Reason::PainMissingAfterHigh { region } => format!(
                 "The last report for the {} was high and today's is missing: technique work only.",
@@ -109,7 +118,7 @@ impl Telling<'_> {
             Reason::AskOfToday { ask } => {
                 return Some(format!(
                     "Today there was {}, answered since: no step on the same day.",
-                    crate::text::sign::ask(*ask)
+                    self.words.ask(*ask)
                 ));
             }
             _ => return None,
@@ -131,7 +140,7 @@ impl Telling<'_> {
                 region
                     .as_ref()
                     .map_or_else(String::new, |region| format!(" for the {}", self.region(region))),
-                crate::text::stop::sign_off_refusal(*why)
+                self.words.sign_off_refusal(*why)
             ),
             Reason::NoLoadedFlexion => "The clearance allows no loaded bending of the spine.".to_string(),
             Reason::NotCleared => "The last clearance says not to train.".to_string(),
@@ -163,14 +172,15 @@ impl Words<'_> {
             .map_or_else(|| Policy::default().pain_block_from, |all| all.policy.pain_block_from);
         from.saturating_sub(1)
     }
-}
 
-/// When nobody asked about pain.
-pub(super) const fn unasked(when: Unasked) -> &'static str {
-    match when {
-        Unasked::NoSessionYet => "No session has asked about pain yet",
-        Unasked::LastSession => "Nobody asked about pain in the last session",
-        Unasked::Today => "Nobody has asked about pain today",
-        Unasked::LastSessionAndToday => "Nobody asked about pain, in the last session or today",
+    /// When nobody asked about pain.
+    pub(super) fn unasked(&self, when: Unasked) -> String {
+        let key = match when {
+            Unasked::NoSessionYet => "unasked.no_session_yet",
+            Unasked::LastSession => "unasked.last_session",
+            Unasked::Today => "unasked.today",
+            Unasked::LastSessionAndToday => "unasked.last_session_and_today",
+        };
+        self.say(key, &[])
     }
 }

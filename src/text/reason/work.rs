@@ -4,7 +4,6 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::Telling;
-use super::course::override_end;
 use crate::numeric;
 use crate::quantity::{Mass, Name};
 use crate::reason::Reason;
@@ -172,7 +171,7 @@ impl Telling<'_> {
             Reason::OverrideEnded { load, by, place } => format!(
                 "The coach's word for {} no longer counts: {}.",
                 with_place(self.load_of(reason, "load", *load), &self.place(place)),
-                override_end(*by)
+                self.words.override_end(*by)
             ),
             Reason::RoundedDown { from, to } => {
                 let from = self.rounded_from(*from);

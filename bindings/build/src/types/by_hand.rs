@@ -45,6 +45,14 @@ pub(crate) static BY_HAND: &[ByHand] = &[
         schema: MASS_SCHEMA,
     },
     ByHand {
+        module: "text",
+        name: "ToldValue",
+        doc: "A value that was refused; `NaN`, `Infinity` and `-Infinity` stand for the numbers that JSON cannot say.",
+        given: "number | string",
+        answered: "number | string",
+        schema: r#"{ "type": ["number", "string"] }"#,
+    },
+    ByHand {
         module: "opened",
         name: "Which",
         doc: "Which log of the page is asked: the number of one that is kept open, or a log's text.",

@@ -43,6 +43,7 @@ fn by_hand(text: &str) -> &'static str {
     match text {
         "number" => "float",
         "string" => "str",
+        "number | string" => "float | str",
         "{ kg: number }" => "InKilograms",
         "{ mm: number }" => "InMillimetres",
         _ => "InKilograms | InPounds",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 
@@ -28,6 +29,16 @@ class BismarError(ValueError):
         self.value = value
         self.allowed = allowed
         self.event = event
+
+    @property
+    def told(self) -> dict[str, Any]:
+        """The same as a plain dictionary, as ``bismar.text.error`` takes it to tell it in a sentence."""
+        value = self.value
+        # A number that no document can say is told by its name.
+        if isinstance(value, float) and not math.isfinite(value):
+            value = "NaN" if math.isnan(value) else ("Infinity" if value > 0 else "-Infinity")
+        told = {"code": self.code, "field": self.field, "value": value, "allowed": self.allowed, "event": self.event}
+        return {name: one for name, one in told.items() if one is not None}
 
     def __reduce__(self) -> tuple[Any, ...]:
         return (type(self), (self.code, self.field, self.value, self.allowed, self.event, str(self)))

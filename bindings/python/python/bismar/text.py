@@ -194,6 +194,14 @@ def session_from(*, state: _t.StateInput, plan: _t.PlanInput, today: _t.Day, uni
     return _call("text.session_from", given)  # type: ignore[no-any-return]
 
 
+def error(*, error: _t.ToldErrorInput, unit: _t.Unit, phrases: _t.Translation | None = None) -> str:
+    """What was refused, and why, as one or two sentences: an error of this library as it was thrown, a range of masses in the unit."""
+    given: dict[str, Any] = {"error": error, "unit": unit}
+    if phrases is not None:
+        given["phrases"] = phrases
+    return _call("text.error", given)  # type: ignore[no-any-return]
+
+
 def phrases() -> list[_t.Phrase]:
     """Every phrase with its key, in English: what a translation has to say."""
     given: dict[str, Any] = {}

@@ -7860,6 +7860,39 @@ class TimesSpread(TypedDict):
 # The day's answers as the state keeps them.
 TodayReport = TypedDict("TodayReport", {"day": "Day", "class": "DayClass", "asks_asked": "bool", "pain_asked": "bool", "raised": "NotRequired[Ask]", "minutes": "NotRequired[float]"})
 
+class ToldAllowed(TypedDict):
+    """What would have been accepted: a range, one of some names, or a rule in words."""
+    low: NotRequired[float]
+    """Lowest value allowed."""
+    high: NotRequired[float]
+    """Highest value allowed."""
+    unit: NotRequired[str]
+    """Unit of both."""
+    one_of: NotRequired[Sequence[str]]
+    """One of these names."""
+    rule: NotRequired[str]
+    """A rule in words."""
+
+
+class ToldErrorInput(TypedDict):
+    """An error of this library as another language has it, to be told in a sentence."""
+    code: str
+    """Stable code."""
+    field: NotRequired[str]
+    """Path to the field, as the language spells it; absent or empty where there is none."""
+    value: NotRequired[ToldValue]
+    """The value as given."""
+    allowed: NotRequired[ToldAllowed]
+    """What would have been accepted."""
+    event: NotRequired[float]
+    """Sequence number of the event it concerns."""
+    message: NotRequired[str]
+    """The message that some languages have beside it; the sentence is made without it."""
+
+
+# A value that was refused; `NaN`, `Infinity` and `-Infinity` stand for the numbers that JSON cannot say.
+ToldValue: TypeAlias = float | str
+
 Tolerance_part = TypedDict("Tolerance_part", {"part": "float"})
 
 # Which rule limits the error of bars, collars and discs that nobody weighed.
