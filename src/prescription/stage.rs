@@ -187,12 +187,10 @@ impl Stage<'_> {
     }
 
     fn effort(&self, draft: &mut Draft) {
-        if let Some(reserve) = self.lift.reserve {
-            draft.reserve = reserve;
-            // Less than the floor needs the coach's override in force: one that allows more, and does not wait.
-            if !self.view.overruled_upward() || self.view.override_waits() {
-                draft.keep_in_reserve(self.view.policy().reserve_floor);
-            }
+        draft.reserve = self.lift.reserve.unwrap_or(draft.reserve);
+        // Less than the floor needs the coach's override in force: one that allows more, and does not wait.
+        if !self.view.overruled_upward() || self.view.override_waits() {
+            draft.keep_in_reserve(self.view.policy().reserve_floor);
         }
         for reserve in self.view.limits().filter_map(reserve_of_limit) {
             draft.keep_in_reserve(reserve);

@@ -163,7 +163,9 @@ pub(super) fn of_the_limit(status: &Status, view: &View<'_>) -> Vec<Change> {
     let clearance = below(view.clearance_load()).then_some(Change::Clearance);
     let ceiling = below(view.lift.set.ceiling) || is_above(view.lift.now.grant.load(), view);
     let otherwise = ceiling.then_some(Change::CoachSetsOtherwise);
-    clearance.into_iter().chain(otherwise).chain(after_the_word(view)).collect()
+    let up_to = view.lift.now.grant.load();
+    let kit = view.is_kit_held().then_some(Change::MoreToLoad { up_to });
+    clearance.into_iter().chain(otherwise).chain(kit).chain(after_the_word(view)).collect()
 }
 
 /// The way back that waits where a word has kept the lift below its work for so long, once it keeps it no more.

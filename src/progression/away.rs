@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::shared::Shared;
 use super::state::State;
+use super::status::Purpose;
 use crate::error::Error;
 use crate::quantity::Day;
 use crate::reason::{OverrideEnd, Reason};
@@ -43,7 +44,9 @@ impl State {
         if layoff.reason == LayoffReason::Planned && now {
             for lift in &mut self.lifts {
                 let now = &mut lift.now;
-                if now.status.is_trained() && !now.status.is_to_be_seen() {
+                // One that a role rests is at rest already, since longer.
+                let rests = now.purpose == Purpose::Rest;
+                if now.status.is_trained() && !now.status.is_to_be_seen() && !rests {
                     now.rest(on);
                 }
             }
@@ -64,7 +67,8 @@ impl State {
             let all = self.lifts.iter_mut().chain(&mut self.set_aside);
             for lift in all {
                 lift.now.ill = true;
-                // What was allowed above the grant was allowed to somebody well.
+                // What was allowed above the grant was allowed to somebody well. What ran out before was ended by time.
+                lift.now.overruled.take_if(|given| given.expires < since);
                 let stands = lift.now.grant.place;
                 lift.now.keep_easing_only(OverrideEnd::Illness, &lift.set, stands);
             }

@@ -68,6 +68,7 @@ impl State {
                 lift.now.leave(was, kept, on);
                 lift.now.other_implement = true;
             }
+            lift.settle_held();
             // The equipment may change meanwhile, and nothing is loaded on it.
             lift.loadable = Arc::default();
         }

@@ -12,6 +12,7 @@ use super::state::State;
 use super::view::View;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
+use crate::reason::Shortfall;
 use crate::record::Policy;
 
 /// A kit that makes less than this part of the load granted keeps the lift below it (our choice: as much as the shortest break takes).
@@ -29,10 +30,13 @@ pub struct Held {
     /// First day of the one that is not.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub since: Option<Day>,
-    /// The heaviest load of the last session in it that no day eased, as it is made and no more than was allowed; none where that was
-    /// done at another place than the granted one.
+    /// The heaviest load that was not missed of the last session in it that no day eased, as it is made and no more than was allowed;
+    /// none where that was done on another rung.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lifted: Option<Mass>,
+    /// That was at the granted place, not in less range.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub whole: bool,
 }
 
 impl Held {
@@ -40,6 +44,21 @@ impl Held {
     pub(crate) fn days_by(&self, on: Day) -> u16 {
         let going_on = self.since.and_then(|since| u16::try_from(on.since(since)).ok());
         self.days.saturating_add(going_on.unwrap_or(0))
+    }
+
+    /// What was lifted where the lift is to be done: in less range, where a limit still keeps it there.
+    pub(crate) fn lifted_where(&self, less_range: bool) -> Option<Mass> {
+        self.lifted.filter(|_| self.whole || less_range)
+    }
+
+    /// What a session showed: of one that failed only that less was lifted.
+    fn show(&mut self, lifted: Option<Mass>, whole: bool, failed: bool) {
+        if failed {
+            self.lifted = self.lifted.and_then(|before| lifted.map(|lifted| lifted.min(before)));
+            self.whole &= whole;
+        } else {
+            (self.lifted, self.whole) = (lifted, whole);
+        }
     }
 
     fn closed(self, on: Day) -> Held {
@@ -74,14 +93,15 @@ impl View<'_> {
     }
 
     /// The load that is allowed, as it is made.
-    fn allowed_as_made(&self) -> Mass {
+    pub(crate) fn allowed_as_made(&self) -> Mass {
         self.lift.loadable.at(self.lift.now.grant.place).rounded_down(self.limit())
     }
 
-    /// What a session lifted at the granted place of what was allowed, as it is made.
+    /// What a session lifted on the granted rung of what was allowed, as it is made.
     fn lifted(&self, result: &Judged) -> Option<Mass> {
         let loads = self.lift.loadable.at(self.lift.now.grant.place);
-        let (load, most) = (result.heaviest.filter(|_| !result.elsewhere)?, self.allowed_as_made());
+        let load = result.completed.filter(|_| result.short != Some(Shortfall::Rung))?;
+        let most = self.allowed_as_made();
         Some(if loads.is_as_printed(load, most) { most } else { loads.as_made(load).min(most) })
     }
 
@@ -93,8 +113,7 @@ impl View<'_> {
         let mut held = self.noted(is_held).filter(|_| !shown || is_held)?;
         let eased = asked.eased || asked.place != self.place() || self.shared.class_on(self.on).is_below();
         if is_held && !eased {
-            let same_day = held.lifted.filter(|_| now.last_session == Some(self.on));
-            held.lifted = self.lifted(result).max(same_day);
+            held.show(self.lifted(result), !result.elsewhere, result.outcome == Outcome::Fail);
         }
         Some(held)
     }
@@ -105,7 +124,7 @@ impl View<'_> {
         if !is_held {
             return before.map(|held| held.closed(self.on));
         }
-        let begun = Held { load, days: 0, since: Some(self.on), lifted: None };
+        let begun = Held { load, days: 0, since: Some(self.on), lifted: None, whole: false };
         let held = before.unwrap_or(begun);
         let lifted = held.lifted.map(|lifted| lifted.min(self.allowed_as_made()));
         Some(Held { load: held.load.max(load), since: held.since.or(Some(self.on)), lifted, ..held })
@@ -117,7 +136,15 @@ impl Lift {
     pub(crate) fn kept_of(&self, policy: &Policy, on: Day) -> Option<Mass> {
         let first = policy.layoff.first()?.from_days;
         let held = self.now.held.filter(|held| held.days_by(on) >= first)?;
-        held.lifted.or_else(|| self.loadable.at(self.now.grant.place).lightest())
+        held.lifted_where(false).or_else(|| self.loadable.at(self.now.grant.place).lightest())
+    }
+
+    /// What it kept is noted while its loads are known, where it is left out.
+    pub(crate) fn settle_held(&mut self) {
+        let lightest = self.loadable.at(self.now.grant.place).lightest();
+        if let Some(held) = self.now.held.as_mut().filter(|held| held.lifted_where(false).is_none()) {
+            (held.lifted, held.whole) = (lightest, lightest.is_some());
+        }
     }
 }
 

@@ -42,6 +42,8 @@ pub(crate) struct Judged {
     pub(crate) miss_unplaced: bool,
     /// The heaviest load of its sets.
     pub(crate) heaviest: Option<Mass>,
+    /// The heaviest load of those that were not missed.
+    pub(crate) completed: Option<Mass>,
 }
 
 /// What was said of a lift on one day, in one session or in several.
@@ -127,6 +129,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
             && verdict.passed == Outcome::NotScored
             && verdict.reasons.iter().all(|reason| matches!(reason, PassReason::EarlyMissPossible { .. })),
         heaviest: said.sets.iter().map(|set| set.load).max(),
+        completed: said.sets.iter().filter(|set| !set.failed).map(|set| set.load).max(),
     })
 }
 
@@ -148,9 +151,9 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let loads = lift.loadable.at(grant.place);
     let printed = lift.granted_as_loaded();
     // More than granted may be allowed: what is granted can be shown all the same. Where nothing is so light as what is
-    // allowed, or no range of the lift is, nothing is shown.
+    // allowed, no range of the lift is, or nothing nearly so heavy is made, nothing is shown.
     let range_allowed = view.range_allowed(grant.place.range).is_some();
-    if !range_allowed || !view.allows_granted_load() {
+    if !range_allowed || !view.allows_granted_load() || view.is_kit_held() {
         return Some(Shortfall::Limit);
     }
     // The sets of a plan with a lighter day are training; every set must be at the load.

@@ -63,7 +63,8 @@ fn held(view: &View<'_>) -> Option<Break> {
     let gap = held.days_by(view.on);
     let row = row_for(view, i32::from(gap), false)?;
     let after = untrained(view);
-    let lifted = held.lifted.map(|lifted| after.map_or(lifted, |after| left_of(view, lifted, after.row)));
+    let lifted = held.lifted_where(view.is_range_held());
+    let lifted = lifted.map(|lifted| after.map_or(lifted, |after| left_of(view, lifted, after.row)));
     Some(Break { gap, row, held: true, load: held.load, lifted })
 }
 
@@ -78,29 +79,34 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     if !view.lift.now.status.is_trained() {
         return None;
     }
-    let untrained = untrained(view).map(|from| come_back(view, from));
-    let matters = |now: &Now| {
-        let more = now.grant.load() < view.limit() && !view.is_range_held() && !view.is_kit_held();
-        more || !view.is_held()
-    };
-    let held = let_go(view).filter(matters);
+    let untrained = untrained(view);
+    let matters = |held: &Break| !view.is_held() || left_by(view, *held) < view.allowed_as_made();
+    let held = held(view).filter(|held| !is_lowered(view, *held)).filter(matters);
     match (untrained, held) {
-        // Of two breaks the one that leaves less, and the sets of the one without training.
+        // Of two breaks the load of the one that leaves less, the way back from the longer, and the sets of the one without training.
         (Some(untrained), Some(held)) => {
-            let (half_sessions, half_after) = (untrained.half_sessions, untrained.half_after);
-            let lower = if held.grant.load() < untrained.grant.load() { held } else { untrained };
-            Some(Now { held: None, half_sessions, half_after, ..lower })
+            let longer = if (held.row, held.gap) > (untrained.row, untrained.gap) { held } else { untrained };
+            let left = left_by(view, untrained).min(left_by(view, held));
+            Some(Now { held: None, ..come_back(view, longer, left, Some(untrained)) })
         }
-        (untrained, held) => untrained.or(held),
+        (Some(untrained), None) => {
+            Some(come_back(view, untrained, left_by(view, untrained), Some(untrained)))
+        }
+        (None, Some(held)) => Some(Now { held: None, ..come_back(view, held, left_by(view, held), None) }),
+        (None, None) => None,
     }
+}
+
+/// Whether the lift stands no higher already than what held it leaves.
+fn is_lowered(view: &View<'_>, held: Break) -> bool {
+    let granted = view.lift.now.grant.load();
+    held.load > granted && left_by(view, held) >= granted
 }
 
 /// The lift as it would come back on that day if nothing kept it below its work any more; none where it stands no higher already.
 pub(crate) fn let_go(view: &View<'_>) -> Option<Now> {
-    let from = view.lift.now.status.is_trained().then(|| held(view)).flatten()?;
-    let granted = view.lift.now.grant.load();
-    let lowered = from.load > granted && left_by(view, from) >= granted;
-    (!lowered).then(|| Now { held: None, ..come_back(view, from) })
+    let from = held(view).filter(|held| view.lift.now.status.is_trained() && !is_lowered(view, *held))?;
+    Some(Now { held: None, ..come_back(view, from, left_by(view, from), None) })
 }
 
 /// The load that a break leaves, no more than is granted.
@@ -121,16 +127,15 @@ fn left_of(view: &View<'_>, load: Mass, row: u8) -> Mass {
     if rows().any(|row| row.restart) { loads.lightest().unwrap_or(at_most).min(at_most) } else { at_most }
 }
 
-/// The lift after that break.
-fn come_back(view: &View<'_>, from: Break) -> Now {
+/// The lift after that break, with no more than so much left of its load; half of the sets is for one without training.
+fn come_back(view: &View<'_>, from: Break, left: Mass, untrained: Option<Break>) -> Now {
     let Break { gap, row, held, .. } = from;
     let (lift, policy, on) = (view.lift, view.policy(), view.on);
     let before = &lift.now;
     let rows = || policy.layoff.iter().take(usize::from(row));
     let (place, load) = (before.grant.place, before.grant.load());
     let loads = lift.loadable.at(place);
-    let at_most = left_by(view, from);
-    let easier = loads.easier(load, at_most);
+    let easier = loads.easier(load, left);
     let mut grant = before.grant.with_load(easier.unwrap_or(load));
     if easier.is_none() || (rows().any(|row| row.easier_rung) && view.is_strict()) {
         grant.place = Place { rung: lift.set.easier_rung(place.rung), ..place };
@@ -156,8 +161,9 @@ fn come_back(view: &View<'_>, from: Break) -> Now {
     now.stand_easier(grant, on);
     now.enter(Status::Returning { way, passes: 0 }, on);
     // Who trained all the while, however lightly, has kept what so many sets ask for.
-    if !held {
-        (now.half_sessions, now.half_after) = (HALF_SESSIONS, (!way.held).then_some((way.gap, way.row)));
+    if let Some(untrained) = untrained {
+        let told = if way.held { (untrained.gap, untrained.row) } else { (way.gap, way.row) };
+        (now.half_sessions, now.half_after) = (HALF_SESSIONS, Some(told));
     }
     now.keep_easing_only(if held { OverrideEnd::HeldLower } else { OverrideEnd::Break }, &lift.set, place);
     // The coach's word that it rests stands, whatever time or other training has come between.

@@ -200,5 +200,9 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
         Purpose::Rest => Status::Resting { way: Some(way) },
         Purpose::Train | Purpose::Maintain { .. } => Status::Returning { way, passes: 0 },
     };
+    // What a role keeps out of use is so since before the stop.
+    if matches!(now.purpose, Purpose::Retire | Purpose::Rest) {
+        now.count_own_gap(None, on);
+    }
     now.enter(status, on);
 }

@@ -57,7 +57,6 @@ impl State {
     /// Lets offers and overrides run out, and illnesses begin that were noted in advance. Time alone only ever takes permission
     /// away.
     pub(crate) fn expire(&mut self, on: Day) {
-        self.begin_illnesses(on);
         let over: Vec<Option<Day>> =
             self.views(on).map(|view| offer_end(&view).filter(|end| on > *end)).collect();
         let mut ran_out: Vec<Option<Day>> = Vec::with_capacity(self.lifts.len());
@@ -73,5 +72,6 @@ impl State {
         if ran_out.iter().any(Option::is_some) {
             self.end_held(&ran_out, on);
         }
+        self.begin_illnesses(on);
     }
 }

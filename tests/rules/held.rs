@@ -454,3 +454,119 @@ fn the_way_back_is_named_behind_a_stop_and_behind_a_role() {
     (0..70).for_each(|_| world.passing_day("lunge"));
     assert!(learns(&world), "{:?}", world.today("squat").would_change);
 }
+
+/// One of two limits goes, and the load with it: what is allowed at the shorter range is no more than the days leave.
+#[test]
+fn a_load_limit_that_ends_beside_a_limit_of_range_gives_nothing_back_whole() {
+    let mut world = with_ranges(60.0);
+    let range = ClearanceLimits::default().with_range(mm(200.0));
+    world.add(limited(range.clone().with_load(kg(20.0))));
+    light_days(&mut world, 120);
+    world.add(limited(range.clone()));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert_eq!((today.place.range, today.load), (0, Some(kg(39.0))));
+    // The limit of range alone lowers nothing while it lasts.
+    let mut world = with_ranges(60.0);
+    world.add(limited(range));
+    light_days(&mut world, 200);
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(60.0), None));
+}
+
+#[test]
+fn a_kit_that_grows_gives_no_more_than_was_lifted_on_it() {
+    let mut world = trained();
+    let (home, gym) = kits(&world);
+    world.add(EventKind::ParametersChanged(Box::new(home.clone())));
+    light_days(&mut world, 200);
+    let mut more = home;
+    let five = gym.stock.discs().iter().find(|disc| disc.nominal() == kg(5.0)).copied();
+    let discs = more.stock.discs().iter().copied().chain(five).collect();
+    more.stock = bismar::loading::Stock::new(discs).unwrap();
+    world.add(EventKind::ParametersChanged(Box::new(more)));
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world).0, kg(40.0));
+}
+
+/// What is done on a kit that makes no such load shows nothing of the load granted, and is told how it would.
+#[test]
+fn sessions_on_a_kit_that_makes_less_are_no_passes_of_the_load_granted() {
+    let mut world = trained();
+    let (home, _) = kits(&world);
+    world.add(EventKind::ParametersChanged(Box::new(home)));
+    (0..3).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(blocked_by(&world.against("squat"), "gate_not_open"), "{:?}", world.against("squat"));
+    assert!(says(&today, "not_at_grant"), "{:?}", today.reasons);
+    let wanted = Change::MoreToLoad { up_to: kg(60.0) };
+    assert!(today.would_change.contains(&wanted), "{:?}", today.would_change);
+}
+
+/// Twelve days without training after months of light work leave no more than none.
+#[test]
+fn a_pause_after_light_work_gives_no_more_than_none() {
+    let come_back = |pause: i32| {
+        let mut world = trained();
+        world.add(to_load(30.0));
+        light_days(&mut world, 100);
+        world.clear();
+        world.wait(pause).day_report(DayClass::Within);
+        let today = world.today("squat");
+        let learns = today.would_change.iter().any(|one| matches!(one, Change::LearningSessions { .. }));
+        world.passing_day("squat");
+        world.day_report(DayClass::Within);
+        (today.load, learns, world.today("squat").load)
+    };
+    let (none, paused) = (come_back(0), come_back(12));
+    assert_eq!(none.1, paused.1, "{none:?} {paused:?}");
+    assert!(paused.0 <= none.0 && paused.2 <= none.2, "{none:?} {paused:?}");
+}
+
+#[test]
+fn a_set_that_was_missed_keeps_nothing() {
+    let mut world = trained();
+    world.add(to_load(50.0));
+    light_days(&mut world, 6);
+    for _ in 0..40 {
+        world.day_report(DayClass::Within);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(30.0), 2, true)));
+        world.morning();
+        world.wait(2);
+    }
+    let mut sets = World::sets(kg(30.0), 2, true);
+    sets.push(World::sets(kg(50.0), 1, true).remove(0).with_failed(true));
+    world.day_report(DayClass::Within);
+    world.train_with(LiftSession::as_granted(name("squat"), sets));
+    world.morning();
+    world.clear();
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world).0, kg(39.0));
+}
+
+#[test]
+fn a_lift_left_out_under_a_word_keeps_no_more_than_one_that_stays() {
+    let mut world = with_ranges(60.0);
+    world.add(limited(ClearanceLimits::default().with_range(mm(200.0))));
+    light_days(&mut world, 200);
+    let all = of(&world);
+    let mut without = all.clone();
+    without.lifts.remove(0);
+    world.add(EventKind::ParametersChanged(Box::new(without.clone())));
+    world.clear();
+    // Meanwhile what it was done with is another kind, under the same id, and then the old one again.
+    let bells = bismar::loading::Pieces::new(name("bar"), vec![kg(8.0)]).unwrap();
+    let mut other = without.clone();
+    other.implements[0] = bismar::loading::Implement::Pieces(bells);
+    other.lifts.clear();
+    let mut press = parameters().lifts[1].clone();
+    press.implement = name("bells");
+    press.start.work.load = kg(8.0);
+    other.lifts.push(press);
+    world.add(EventKind::ParametersChanged(Box::new(other)));
+    world.add(EventKind::ParametersChanged(Box::new(all)));
+    world.day_report(DayClass::Within);
+    let load = world.today("squat").load.unwrap();
+    assert!(load <= kg(20.0), "{load:?}");
+}

@@ -187,3 +187,56 @@ fn rule_01_an_override_upward_waits_while_nobody_is_cleared() {
     assert_eq!(printed(30), (Some(kg(70.0)), false));
     assert_eq!(printed(1), (Some(kg(60.0)), true), "it ran out yesterday");
 }
+
+/// A break noted while a role rests the lift, or a stop that is lifted meanwhile, begins its rest no later.
+#[test]
+fn a_rest_by_a_role_is_as_long_as_it_is_whatever_comes_between() {
+    let planned = |world: &mut World| {
+        let over = world.day.plus(2).unwrap();
+        let layoff = Layoff::new(world.day, LayoffReason::Planned).with_to(over);
+        world.add(EventKind::LayoffNoted(layoff));
+        world.wait(3);
+    };
+    let stopped = |world: &mut World| {
+        world.pain("knee", 8);
+        world.clear();
+        world.sign_off(SignOffScope::Region(name("knee")));
+    };
+    let between: [&dyn Fn(&mut World); 2] = [&planned, &stopped];
+    for between in between {
+        let mut world = two_of_the_knee();
+        role(&mut world, Role::Rest);
+        (0..70).for_each(|_| world.passing_day("lunge"));
+        between(&mut world);
+        role(&mut world, Role::Train);
+        world.day_report(DayClass::Within);
+        let load = world.today("squat").load;
+        assert!(load <= Some(kg(20.0)), "{load:?}");
+    }
+}
+
+/// What is printed is what is held, whatever floor a policy sets.
+#[test]
+fn a_floor_of_reserve_is_printed_where_no_plan_names_one() {
+    let mut all = parameters();
+    all.policy = all.policy.with_reserve_floor(Rir::whole(4));
+    let mut world = World::new(all);
+    world.day_report(DayClass::Within);
+    assert_eq!(world.today("squat").reserve, Rir::whole(4));
+    (0..5).for_each(|_| world.passing_day("squat"));
+    assert!(!blocked_by(&world.against("squat"), "reserve_short"));
+}
+
+/// An override that had run out was not ended by an illness that began later.
+#[test]
+fn what_ran_out_was_ended_by_time() {
+    let mut world = World::new(parameters());
+    world.passing_day("squat");
+    world.override_to("squat", 70.0, 4);
+    let from = world.day.plus(9).unwrap();
+    let ill = Layoff::new(from, LayoffReason::Ill).with_to(from.plus(1).unwrap());
+    world.add(EventKind::LayoffNoted(ill));
+    world.wait(12).day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(!says(&today, "override_ended"), "{:?}", today.reasons);
+}

@@ -117,7 +117,7 @@ impl Kept for Purpose {
     }
 }
 
-keep!(Held { load, since, lifted } cut |out| { days: (*days).min(FAR as u16) });
+keep!(Held { load, since, lifted, whole } cut |out| { days: (*days).min(FAR as u16) });
 keep!(Calibration { needed } cut |out| { done: *done.min(needed) });
 keep!(OverrideInForce { load, expires, eases } said { who: name("coach"), event: 1 });
 keep!(SetupSeen { kit } said { height: None, changed: None, pins: None, pins_moved: None });
