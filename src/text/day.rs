@@ -1,7 +1,7 @@
 //! Days and lengths as people write them.
 
 use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 
 use crate::numeric;
 use crate::quantity::{Day, Length};
@@ -32,6 +32,12 @@ pub fn tempo(tempo: Tempo) -> String {
     } else {
         format!("{down} s down, {hold} s hold, {up} s up")
     }
+}
+
+/// A range of a lift, or how far one may go, exactly: rounded, either could pass the other, and which way that is the lift's
+/// own list says.
+pub(super) fn range(length: Length) -> String {
+    length.to_string()
 }
 
 /// A length to the tenth of a millimetre.

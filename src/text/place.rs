@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::day::{millimetres, tempo};
+use super::day::{range as range_said, tempo};
 use super::words::Words;
 use crate::prescription::LiftToday;
 use crate::quantity::{Mass, Name};
@@ -111,7 +111,7 @@ fn named(set: Option<&LiftParameters>, place: &NamedPlace) -> String {
     let rung = place.rung.as_ref().map(|id| rung_label(set, id));
     let rung = rung.filter(|rung| set.is_none_or(|set| set.label() != *rung)).map(ToString::to_string);
     let from_rack = set.is_none_or(|set| set.starts_from == StartsFrom::Rack);
-    let range = place.range.map(millimetres);
+    let range = place.range.map(range_said);
     let range = range.map(|mm| if from_rack { format!("range {mm}") } else { format!("bar at {mm}") });
     let pace = place.tempo.map(tempo);
     [rung, range, pace].into_iter().flatten().collect::<Vec<_>>().join(", ")

@@ -12,7 +12,7 @@ use crate::quantity::{Day, Name};
 use crate::reason::Reason;
 use crate::record::{ClearanceLimits, ClearanceStatus, Grant};
 use crate::text::capital;
-use crate::text::day::{day, millimetres};
+use crate::text::day::{day, range as range_said};
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
 use crate::text::session::status_beside;
@@ -186,7 +186,7 @@ impl Words<'_> {
         let mut parts = Vec::new();
         parts.extend(limit.load.map(|load| self.say("limit.load", &[("load", self.at_most(load))])));
         parts.extend(limit.effort.map(|most| self.say("limit.effort", &[("rating", most.to_string())])));
-        parts.extend(limit.range.map(|range| self.say("limit.range", &[("range", millimetres(range))])));
+        parts.extend(limit.range.map(|range| self.say("limit.range", &[("range", range_said(range))])));
         if limit.no_loaded_flexion {
             parts.push(self.say("limit.no_loaded_flexion", &[]));
         }
@@ -231,9 +231,7 @@ impl Words<'_> {
             said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
-        said.extend(
-            lift.height.map(|height| self.say("handover.height", &[("height", millimetres(height))])),
-        );
+        said.extend(lift.height.map(|height| self.say("handover.height", &[("height", range_said(height))])));
         if let Purpose::Maintain { not_below } = lift.purpose {
             said.push(match not_below {
                 Some(load) => {
