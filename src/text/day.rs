@@ -71,4 +71,10 @@ impl Words<'_> {
         let tenths = numeric::round(length.mm() * 10.0) / 10.0;
         self.say("length.mm", &[("length", tenths.to_string())])
     }
+
+    /// A range of a lift, or how far one may go, exactly: rounded, either could pass the other, and which way that is the lift's
+    /// own list says.
+    pub(super) fn range(&self, length: Length) -> String {
+        self.say("length.mm", &[("length", length.mm().to_string())])
+    }
 }

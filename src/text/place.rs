@@ -113,7 +113,7 @@ impl Words<'_> {
         let rung = rung.filter(|rung| set.is_none_or(|set| set.label() != *rung)).map(ToString::to_string);
         let from_rack = set.is_none_or(|set| set.starts_from == StartsFrom::Rack);
         let key = if from_rack { "place.range_of" } else { "place.bar_at" };
-        let range = place.range.map(|range| self.say(key, &[("length", self.millimetres(range))]));
+        let range = place.range.map(|range| self.say(key, &[("length", self.range(range))]));
         let pace = place.tempo.map(|tempo| self.tempo(tempo));
         [rung, range, pace].into_iter().flatten().collect::<Vec<_>>().join(", ")
     }

@@ -3,11 +3,11 @@
 use bismar::prescription::{Change, Verdict};
 use bismar::quantity::{Mass, Unit};
 use bismar::reason::Reason;
-use bismar::record::ClearanceLimits;
+use bismar::record::{ClearanceLimits, Place};
 use bismar::text::Words;
 use proptest::prelude::*;
 
-use crate::gym::{discs, kg, lb, parameters, today};
+use crate::gym::{discs, kg, lb, mm, name, parameters, today};
 
 const UNITS: [Unit; 2] = [Unit::Kg, Unit::Lb];
 
@@ -88,6 +88,25 @@ fn what_is_to_be_kept_is_never_printed_below_what_it_is() {
     assert!(said(&pounds, lb(15.72)).contains("down to 15.72 lb"), "{}", said(&pounds, lb(15.72)));
     let coarse = Words::plain();
     assert!(said(&coarse, kg(52.3)).contains("down to 52.5 kg"), "{}", said(&coarse, kg(52.3)));
+}
+
+/// Deeper may be longer or shorter, so that a limit of range is rounded nowhere; neither is a range that is printed beside it.
+#[test]
+fn how_far_one_may_go_is_printed_as_it_was_told() {
+    let words = Words::plain();
+    for (told, printed) in
+        [(400.6, "400.6 mm"), (400.65, "400.65 mm"), (400.649, "400.649 mm"), (400.0, "400 mm")]
+    {
+        let limit = words.limit(&ClearanceLimits::default().with_range(mm(told)));
+        assert!(limit.contains(&format!("no deeper than {printed}")), "{limit}");
+        let mut all = parameters();
+        all.lifts[0].ranges = vec![mm(450.0), mm(told)];
+        all.lifts[1].ranges = vec![mm(450.0), mm(told)];
+        let words = Words::of(&all);
+        let place = |lift| words.place(&name(lift), Place::default().with_range(1));
+        assert!(place("sq").contains(&format!("range {printed}")), "{}", place("sq"));
+        assert!(place("dl").contains(&format!("bar at {printed}")), "{}", place("dl"));
+    }
 }
 
 /// The limit of the day's answer is a load on the bar, and is printed as that is printed beside it.

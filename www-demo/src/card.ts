@@ -6,7 +6,7 @@ import type { Face, Override, TodayLine } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { statusWords } from "./charts.ts";
-import { atMost, dayLong, face, mass, plain } from "./numbers.ts";
+import { atMost, dayLong, face, limitOfDay, mass, plain } from "./numbers.ts";
 import { barWords } from "./kit.ts";
 import { gateInWords } from "./plan_view.ts";
 import { limitsOf } from "./limits.ts";
@@ -87,7 +87,7 @@ export function cardView(app: App): Child {
           { class: "handover-lift" },
           el("h3", {}, `${app.liftName(lift.lift)}: ${statusWords(lift.status)}`),
           lift.sets > 0 && el("p", {}, `${placeWords(app, lift)}${lift.blocks ? ` \u00b7 blocks of ${plain(lift.blocks.mm, 0)} mm` : ""}.`),
-          el("p", {}, `Working load ${mass(lift.limit)}. Today: ${liftLine(lift).replace(/^[NL](?=othing|eave)/, (letter) => letter.toLowerCase())}.${lift.sets > 0 ? endsWords(lift.loaded && kindOf(lift.loaded.setting, "discs")) : ""}`),
+          el("p", {}, `Working load ${limitOfDay(lift)}. Today: ${liftLine(lift).replace(/^[NL](?=othing|eave)/, (letter) => letter.toLowerCase())}.${lift.sets > 0 ? endsWords(lift.loaded && kindOf(lift.loaded.setting, "discs")) : ""}`),
           el("p", {}, `Gate: ${gateInWords(gateOf(lift.lift))}. ${lift.gate.open ? "Open." : gateMissing(line)}`),
           points(lift.lift) && el("p", {}, `Watched for: ${points(lift.lift)}.`),
           overrides(lift.lift).map((one) => el("p", {}, one)),

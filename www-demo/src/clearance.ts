@@ -66,7 +66,7 @@ function limitFields(app: App, told: Told, redraw: () => void): Child {
       Object.assign(told, { refused: read.refused?.message, load: read.answer ?? told.load });
       redraw();
     }, unitNow()),
-    numberField("Deepest range", told.range === undefined ? "not said" : plain(told.range, 0), told.range === undefined ? "" : "mm", (value) => {
+    numberField("Deepest range", told.range === undefined ? "not said" : plain(told.range, 3), told.range === undefined ? "" : "mm", (value) => {
       told.range = value;
       redraw();
     }, "mm"),

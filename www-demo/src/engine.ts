@@ -1,6 +1,6 @@
 // The library: every number of the page comes through here.
 import init, { BismarError, call, type Allowed, type Code, type Functions } from "bismar-page-package";
-import { mass } from "./numbers.ts";
+import { atLeast, atMost, POUND, written, type Mass } from "./numbers.ts";
 
 /** The name of a function or of an answer, what it takes, and what it gives: all declared by the package. */
 export type Key = keyof Functions;
@@ -49,19 +49,26 @@ export class Refused extends Error {
   }
 }
 
-function allowed(rule: Allowed | undefined): string {
+/** A number as a mass, for the unit that the page shows; nothing where it is none. */
+function massOf(number: number | undefined, unit: string | undefined): Mass | undefined {
+  if (number === undefined || !Number.isFinite(number)) return undefined;
+  return unit === "kg" ? { kg: number } : unit === "lb" ? { kg: number * POUND } : undefined;
+}
+
+/** What would have been taken; both ends are allowed. */
+export function allowed(rule: Allowed | undefined): string {
   if (rule === undefined) return "";
   if (rule.oneOf) return ` Allowed: ${rule.oneOf.join(", ")}.`;
   if (rule.rule) return ` Allowed: ${rule.rule}.`;
-  // Masses in the unit that the page shows.
-  if (rule.unit === "kg") return ` Allowed: ${mass({ kg: rule.low })} to ${mass({ kg: rule.high })}.`;
+  const [low, high] = [massOf(rule.low, rule.unit), massOf(rule.high, rule.unit)];
+  if (low && high) return ` Allowed: ${atLeast(low)} to ${atMost(high)}.`;
   return ` Allowed: ${rule.low} to ${rule.high}${rule.unit ? ` ${rule.unit}` : ""}.`;
 }
 
 /** The refused value, a mass with its unit. */
 function valueWords(error: BismarError): string {
-  const number = Number(error.value);
-  return error.allowed?.unit === "kg" && Number.isFinite(number) ? mass({ kg: number }) : String(error.value);
+  const refused = massOf(Number(error.value), error.allowed?.unit);
+  return refused ? written(refused) : String(error.value);
 }
 
 function sentence(error: BismarError): string {

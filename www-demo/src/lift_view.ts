@@ -6,7 +6,7 @@ import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, Pass
 import { attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
 import { shownName } from "./names.ts";
-import { atMost, given, plain, unitNow } from "./numbers.ts";
+import { atMost, given, plain, rangeOf, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
 import { placesPart } from "./questions/told.ts";
@@ -244,7 +244,7 @@ function rangesPart(next: LiftParameters, redraw: () => void): Child {
     redraw();
   };
   return [
-    el("p", {}, ranges.length === 0 ? "Range is not measured for this lift." : `From easiest to full: ${ranges.map((one) => `${plain(one.mm, 0)} mm`).join(", ")}.`),
+    el("p", {}, ranges.length === 0 ? "Range is not measured for this lift." : `From easiest to full: ${ranges.map((one) => rangeOf(one)).join(", ")}.`),
     el(
       "div",
       { class: "choices" },

@@ -1,7 +1,7 @@
 // What a clearance limits, in plain words: on Today, in the log and on the card.
 import type { App } from "./app.ts";
 import type { ClearanceLimits, LiftParameters } from "bismar-page-package";
-import { atMost, plain } from "./numbers.ts";
+import { atMost, plain, rangeOf } from "./numbers.ts";
 
 /** One recorded limit in words. */
 export function limitWords(app: App, limit: ClearanceLimits): string {
@@ -10,7 +10,7 @@ export function limitWords(app: App, limit: ClearanceLimits): string {
     limit.noLoadedFlexion && "no loaded bending of the spine",
     limit.load && `no more than ${atMost(limit.load)}`,
     limit.effort !== undefined && `no effort above ${plain(limit.effort, 1)} of 10`,
-    limit.range && `no range beyond ${plain(limit.range.mm, 0)} mm`,
+    limit.range && `no range beyond ${rangeOf(limit.range)}`,
   ].filter(Boolean);
   return `${parts.join(", ")}${limit.region ? ` (${app.regionName(limit.region)})` : ""}`;
 }

@@ -6,8 +6,12 @@ export interface Mass {
   kg: number;
 }
 
+/** Kilograms in a pound, exactly. */
+export const POUND = 0.45359237;
+/** Beyond this the library takes no mass; one that it refused is said all the same. */
+const MOST_KG = 2000;
 function pounds(kg: number): number {
-  return flat.quantity.massInPounds(kg);
+  return Math.abs(kg) <= MOST_KG ? flat.quantity.massInPounds(kg) : kg / POUND;
 }
 
 let unit: Unit = "kg";
@@ -42,12 +46,13 @@ export function mass(mass: Mass): string {
 }
 /** By how much of a thousandth a number of the unit may be off a whole one and still be it: numbers here are binary. */
 const HAIR = 1e-6;
-function bound(mass: Mass, round: (steps: number) => number): number {
-  const value = unit === "kg" ? mass.kg : pounds(mass.kg);
+/** As it is where that is whole in thousandths, else in steps of which so many make a whole. */
+function rounded(value: number, steps: number, round: (steps: number) => number): number {
   const thousandths = Math.round(value * 1000);
-  if (Math.abs(value * 1000 - thousandths) < HAIR) return thousandths / 1000;
-  const steps = unit === "kg" ? 100 : 10;
-  return round(value * steps) / steps;
+  return Math.abs(value * 1000 - thousandths) < HAIR ? thousandths / 1000 : round(value * steps) / steps;
+}
+function bound(mass: Mass, round: (steps: number) => number): number {
+  return unit === "kg" ? rounded(mass.kg, 100, round) : rounded(pounds(mass.kg), 10, round);
 }
 function bounded(mass: Mass, round: (steps: number) => number): string {
   const value = bound(mass, round);
@@ -63,6 +68,43 @@ export function atMostNumber(mass: Mass): string {
 /** A mass that is to be kept: the same, rounded up. */
 export function atLeast(mass: Mass): string {
   return bounded(mass, Math.ceil);
+}
+/** A mass that somebody typed: the same, else the nearest. */
+export function written(mass: Mass): string {
+  return bounded(mass, Math.round);
+}
+export function writtenNumber(mass: Mass): string {
+  return plain(bound(mass, Math.round), 3);
+}
+/** A part of a whole that is not to be passed, in percent: as it was told, else rounded down to a tenth. */
+export function atMostPart(part: number): string {
+  return `${plain(rounded(part * 100, 10, Math.floor), 3)} %`;
+}
+/** A range of a lift, and how far one may go: as it is, so that neither looks past the other. */
+export function rangeOf(range: { mm: number }): string {
+  return `${plain(range.mm, 3)} mm`;
+}
+
+/** What a day says of the loads of a lift. */
+interface LoadsOfDay {
+  load?: Mass | undefined;
+  limit: Mass;
+  granted: { work: { load: Mass } };
+}
+/** A load that is not to be passed; one that is loaded is a load as any other, in one way wherever it stands. */
+export function atMostOf(most: Mass, ...loaded: (Mass | undefined)[]): string {
+  return loaded.some((one) => one?.kg === most.kg) ? mass(most) : atMost(most);
+}
+export function atMostNumberOf(most: Mass, loaded: Mass | undefined): string {
+  return loaded?.kg === most.kg ? massNumber(most) : atMostNumber(most);
+}
+/** The limit of a day. */
+export function limitOfDay({ limit, load, granted }: LoadsOfDay): string {
+  return atMostOf(limit, load, granted.work.load);
+}
+/** The load of a day, or its limit where nothing can be loaded. */
+export function loadOfDay({ load, limit }: Pick<LoadsOfDay, "load" | "limit">): string {
+  return load ? mass(load) : atMost(limit);
 }
 export function massNumber(mass: Mass): string {
   return unit === "kg" ? plain(mass.kg) : plain(pounds(mass.kg), 1);

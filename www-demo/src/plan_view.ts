@@ -6,7 +6,7 @@ import type { Gate, LifterPlace, LiftPlan, Pair, Plan, RecordParameters } from "
 import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
 import { barWords, firstBars, firstLifts } from "./kit.ts";
-import { dayShort, mass, plain, weekday } from "./numbers.ts";
+import { atMostPart, dayShort, mass, plain, weekday } from "./numbers.ts";
 import { openPad } from "./pad.ts";
 import { implementOf } from "./setup.ts";
 import { anotherBar, anotherRung } from "./write_down.ts";
@@ -233,7 +233,7 @@ function pairsPart(app: App, lifter: Loaded, names: string[]): Child {
         pairs.map((pair) => {
           const other = (one: Pair): boolean => one.strict !== pair.strict || one.forgiving !== pair.forgiving;
           const [strict, forgiving] = [app.liftName(pair.strict), app.liftName(pair.forgiving)];
-          const most = `${plain(pair.ratioCap * 100, 0)} %`;
+          const most = atMostPart(pair.ratioCap);
           return el(
             "li",
             {},

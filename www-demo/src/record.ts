@@ -3,7 +3,7 @@ import type { App, DraftSet } from "./app.ts";
 import { button, choices, el, fill, showBox, type Child } from "./element.ts";
 import type { Ask, Criterion, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
-import { dayLong, deviceDay, mass, type Mass } from "./numbers.ts";
+import { dayLong, deviceDay, loadOfDay, type Mass } from "./numbers.ts";
 import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
 import { overTheBody, setupEvent, setupFields, type Setup } from "./setup.ts";
 
@@ -195,7 +195,7 @@ export function goodBox(app: App, lift: LiftToday): void {
   const draw = (): void =>
     fill(
       box,
-      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${mass(lift.load ?? lift.limit)}`),
+      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${loadOfDay(lift)}`),
       choices("Was it watched?", [{ value: "yes", label: own.length > 0 ? "Watched: all points met" : "Watched: all good" }, { value: "no", label: "Not watched" }], watched, (value) => {
         watched = value as typeof watched;
         redraw();

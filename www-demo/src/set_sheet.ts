@@ -4,7 +4,7 @@ import { button, choices, el, fill, showBox, type Child } from "./element.ts";
 import type { Criterion, LiftToday, Mark, WorkSet } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { barWords } from "./kit.ts";
-import { difference, given, mass, massNumber, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
+import { difference, given, loadOfDay, mass, massNumber, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { implementOf, overTheBody, setupFields, type Setup } from "./setup.ts";
 
@@ -36,8 +36,8 @@ export function doubts(app: App, lift: LiftToday, facts: SetFacts): string[] {
     const entered = Number(massNumber(facts.load));
     const otherWay = asOther > 0 && Math.abs(entered - asOther) / asOther < SAME;
     const by = difference({ kg: facts.load.kg - today.kg });
-    if (otherWay) found.push(`${mass(facts.load)} was entered; today\u2019s load is ${mass(today)}, which is ${otherUnit(today)}. Is it the other unit?`);
-    else found.push(`${mass(facts.load)} was entered; today\u2019s load is ${mass(today)} (${by}).`);
+    if (otherWay) found.push(`${mass(facts.load)} was entered; today\u2019s load is ${loadOfDay(lift)}, which is ${otherUnit(today)}. Is it the other unit?`);
+    else found.push(`${mass(facts.load)} was entered; today\u2019s load is ${loadOfDay(lift)} (${by}).`);
   }
   if (bar && facts.load.kg < bar.mass.kg) found.push(`${mass(facts.load)} is less than the bar alone: ${barWords(implement)}.`);
   if (overTheBody(app, lift.lift) && facts.setup.company === "alone" && typeof facts.setup.pins !== "number") {

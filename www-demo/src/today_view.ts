@@ -6,7 +6,7 @@ import { caution, list } from "./answer.ts";
 import type { App } from "./app.ts";
 import type { EndMoves, Face, Handling, LiftToday, Loaded, RackSet, SessionPlan, TodayLine } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
-import { count, dayShort, face, mass, plain, weekday, weekdayName } from "./numbers.ts";
+import { atLeast, atMostOf, count, dayShort, face, mass, plain, rangeOf, weekday, weekdayName } from "./numbers.ts";
 import { barWords, discsOf } from "./kit.ts";
 import { finishBox } from "./finish.ts";
 import { dayBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
@@ -127,7 +127,7 @@ function handlingPart(app: App, sets: RackSet[]): Child {
     "details",
     { "data-handling": true },
     el("summary", {}, "In which order, end by end"),
-    el("p", { class: "soft" }, `The ends in turn: neither is ever more than ${mass(first.mostImbalance)} heavier than the other on the way. One end first and then the other would make it ${mass(first.oneEndFirst)}.`),
+    el("p", { class: "soft" }, `The ends in turn: neither is ever more than ${atLeast(first.mostImbalance)} heavier than the other on the way. One end first and then the other would make it ${mass(first.oneEndFirst)}.`),
     el("ol", { class: "so-far" }, lines.map(({ set, order }) => el("li", {}, el("b", {}, mass(set.load)), ` ${said(order)}`))),
   );
 }
@@ -155,7 +155,7 @@ export function placeWords(app: App, lift: LiftToday): string {
   const rung = set?.rungs?.[lift.place.rung];
   const range = set?.ranges?.[lift.place.range];
   const tempo = set?.tempos?.[lift.place.tempo];
-  const named = [rung && (rung.name ?? rung.id), range && `${plain(range.mm, 0)} mm`, tempo && `${plain(tempo.down, 0)} s down, ${plain(tempo.hold, 0)} s hold, ${plain(tempo.up, 0)} s up`].filter((one): one is string => one !== undefined);
+  const named = [rung && (rung.name ?? rung.id), range && rangeOf(range), tempo && `${plain(tempo.down, 0)} s down, ${plain(tempo.hold, 0)} s hold, ${plain(tempo.up, 0)} s up`].filter((one): one is string => one !== undefined);
   return [barWords(implementOf(app, lift)), ...named].join(" \u00b7 ");
 }
 
@@ -164,7 +164,7 @@ function slippedPart(app: App, lift: LiftToday): { big: string; why: string; end
   const then = slippedThen(app, lift);
   if (then === undefined) return undefined;
   const why = then.why.join(" ");
-  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${mass(then.down)} until that is worked out; to end the lift for today is as good.`, ends: false };
+  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${atMostOf(then.down, lift.load)} until that is worked out; to end the lift for today is as good.`, ends: false };
   if (then.ends) return { big: "End this lift for today", why, ends: true };
   if (then.down) return { big: `${mass(then.down)} for the next set`, why, ends: false };
   return { big: then.rung ? `An easier rung: ${then.rung}` : "Shorter set, or an easier rung", why, ends: false };

@@ -5,7 +5,7 @@ import { button, choices, el, type Child } from "./element.ts";
 import type { Ask, LayoffReason, Mass as Weight, PainAnswer, EverydayTest } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
-import { given, mass, massNumber, plain, unitNow } from "./numbers.ts";
+import { atMostNumber, given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
 import { NAME, who, writeBox } from "./write_box.ts";
@@ -128,7 +128,7 @@ function overrule(app: App): void {
         lift = value;
         redraw();
       }),
-      numberField("Load allowed", load ? massNumber(load) : "not yet", load ? unitNow() : "", (value) => {
+      numberField("Load allowed", load ? atMostNumber(load) : "not yet", load ? unitNow() : "", (value) => {
         load = attempt("page.mass", { mass: given(value) }).answer ?? load;
         redraw();
       }, unitNow()),

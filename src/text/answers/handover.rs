@@ -192,7 +192,7 @@ impl Words<'_> {
         let mut parts = Vec::new();
         parts.extend(limit.load.map(|load| self.say("limit.load", &[("load", self.at_most(load))])));
         parts.extend(limit.effort.map(|most| self.say("limit.effort", &[("rating", most.to_string())])));
-        parts.extend(limit.range.map(|range| self.say("limit.range", &[("range", self.millimetres(range))])));
+        parts.extend(limit.range.map(|range| self.say("limit.range", &[("range", self.range(range))])));
         if limit.no_loaded_flexion {
             parts.push(self.say("limit.no_loaded_flexion", &[]));
         }
@@ -238,7 +238,7 @@ impl Words<'_> {
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
         said.extend(
-            lift.height.map(|height| self.say("handover.height", &[("height", self.millimetres(height))])),
+            lift.height.map(|height| self.say("handover.height", &[("height", self.range(height))])),
         );
         if let Purpose::Maintain { not_below } = lift.purpose {
             said.push(match not_below {

@@ -6,7 +6,7 @@ import { button, choices, el, type Child } from "../element.ts";
 import { barWords, discsOf } from "../kit.ts";
 import type { Disc, EndMoves, Loaded } from "bismar-page-package";
 import { ask, attempt, type Answered, type Refused, type Tried } from "../engine.ts";
-import { count, difference, face, inPounds, mass, otherUnit, plain, signed, unitNow, type Mass } from "../numbers.ts";
+import { atLeast, atMost, count, difference, face, inPounds, mass, otherUnit, plain, signed, unitNow, written, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
 import { barChoice, countField, fields, kept, massField, put, usual, type Question } from "./shape.ts";
 
@@ -18,7 +18,7 @@ function load(app: App, target: Mass, policy: "below"): Tried<Answered<"loading.
 function notLoaded(app: App, target: Mass, no: Refused): HTMLElement {
   if (no.code !== "below_lightest") return refused(no.message);
   const bar = app.bar();
-  return answer({ big: bar.bar ? `Too light: the empty bar is ${mass(bar.bar.mass)}` : "Too light for this bar", why: `${mass(target)} is less than ${barWords(bar)} alone. A lighter bar, if there is one here.` });
+  return answer({ big: bar.bar ? `Too light: the empty bar is ${mass(bar.bar.mass)}` : "Too light for this bar", why: `${written(target)} is less than ${barWords(bar)} alone. A lighter bar, if there is one here.` });
 }
 
 function around(loaded: Loaded): string {
@@ -40,7 +40,7 @@ function eachSide(app: App): Child {
     fields(field, barChoice(app)),
     answer({
       big: `${mass(loaded.total)}: ${discsOf(loaded).length === 0 ? "the empty bar" : `each end ${sideWords(discsOf(loaded))}`}`,
-      why: `${exact ? "" : `${mass(value)} cannot be made here; this is the closest that is not over (${difference(loaded.difference)}, ${signed(loaded.differencePercent ?? 0, 1)} %). `}With ${barWords(app.bar())}; ${otherUnit(loaded.total)}, ${height(loaded)}.`,
+      why: `${exact ? "" : `${written(value)} cannot be made here; this is the closest that is not over (${difference(loaded.difference)}, ${signed(loaded.differencePercent ?? 0, 1)} %). `}With ${barWords(app.bar())}; ${otherUnit(loaded.total)}, ${height(loaded)}.`,
       body: loadedDrawing(loaded, app.kit().stock, barWords(app.bar())),
       working: el("p", {}, `Bar ${mass(app.bar().bar.mass)} and twice the discs of one end; discs are used in pairs. ${around(loaded)}.`),
       sources: ["loading.load_on"],
@@ -65,7 +65,7 @@ function readBar(app: App): Child {
       ? refused(found.refused.message)
       : answer({
           big: `${mass(found.answer.total)} = ${otherUnit(found.answer.total)}`,
-          why: on.length === 0 ? "The empty bar; tap discs to add them to both ends." : `Both ends alike. If every disc is within 2 % of its face: ${mass(found.answer.band.low)} to ${mass(found.answer.band.high)}.`,
+          why: on.length === 0 ? "The empty bar; tap discs to add them to both ends." : `Both ends alike. If every disc is within 2 % of its face: ${atMost(found.answer.band.low)} to ${atLeast(found.answer.band.high)}.`,
           body: barDrawing(side, stock, found.answer.centreHeight?.mm, barWords(app.bar())),
           // In pounds most sums have no last digit, and nothing in kilograms is shown.
           ...(unitNow() === "kg" ? { working: el("p", { "data-exact": true }, `Exactly ${ask("page.exact", { mass: found.answer.total })} kg. Masses are whole numbers of a millionth of a milligram here: sums are exact, and only what is shown is rounded.`) } : {}),
@@ -190,7 +190,7 @@ function twoOfUs(app: App): Child {
   const shared = found.answer;
   const wanted = [one.value, two.value];
   // A load that these discs cannot make is never changed in silence.
-  const changedWords = wanted.map((value, at) => (loads[at] && loads[at].kg !== value.kg ? `${mass(value)} cannot be made here; ${mass(loads[at])} is the closest that is not over. ` : "")).join("");
+  const changedWords = wanted.map((value, at) => (loads[at] && loads[at].kg !== value.kg ? `${written(value)} cannot be made here; ${mass(loads[at])} is the closest that is not over. ` : "")).join("");
   const names = ["First", "Second"];
   const rows = shared.turns.map((turn) => [names[turn.lifter] ?? "", mass(turn.moves.total), movesWords(turn.moves.off), movesWords(turn.moves.on)]);
   return [

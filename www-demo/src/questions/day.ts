@@ -5,7 +5,7 @@ import { loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, later, type Child } from "../element.ts";
 import type { ConditionsInput, DayClass, EventKindInput, LiftParameters, LiftToday, PainZone, StopSign, TimeOfDay, TodayAnswer, TodayLine } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
-import { count, dayShort, given, mass, massNumber, plain, unitNow, type Mass } from "../numbers.ts";
+import { atMost, atMostNumberOf, atMostOf, atMostPart, count, dayShort, given, limitOfDay, mass, massNumber, plain, unitNow, written, writtenNumber, type Mass } from "../numbers.ts";
 import type { Loaded } from "../store.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, firstLifts, offerWords } from "../kit.ts";
 import { numberField, takeBackBox } from "../pad.ts";
@@ -48,11 +48,16 @@ function eachLift(found: Found[], big: (one: Found) => string, why: (one: Found)
   );
 }
 
+/** So little above a load, what is typed may be within what the load is shown by: half of a tenth of a pound. */
+const CLOSE_KG = 0.025;
+
 function nextSet(app: App): Child {
   const lift = liftChoice(app, "of", liftOfToday(app));
   const own = lift.value === undefined ? undefined : lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
   const most: { kg: number } | undefined = own?.load ?? own?.limit;
-  const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad());
+  // Without a lift nothing limits what is asked of.
+  const [words, number] = own ? [(value: Mass) => atMostOf(value, own.load), (value: Mass) => atMostNumberOf(value, own.load)] : [written, writtenNumber];
+  const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad(), number);
   const reps = kept(app, "reps", () => 5);
   const felt = kept(app, "felt", () => 1);
   // As the plan asks of the lift; three where there is none (our choice).
@@ -70,7 +75,7 @@ function nextSet(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
-  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${mass(most)} today`, why: `${mass(load.value)} is more than this day allows; nothing is worked out from there.` })];
+  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${load.value.kg - most.kg < CLOSE_KG ? atMost(most) : words(most)} today`, why: `${written(load.value)} is more than this day allows; nothing is worked out from there.` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
@@ -80,7 +85,7 @@ function nextSet(app: App): Child {
   return [
     inputs,
     answer({
-      big: down ? mass(down) : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${mass(load.value)}`,
+      big: down ? mass(down) : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${words(load.value)}`,
       why: reasonsOf(next, why).join(" "),
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
@@ -202,7 +207,7 @@ function goUp(app: App): Child {
     }),
     eachLift(
       found,
-      (one) => (one.lift.verdict === "stop" ? liftLine(one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${mass(one.lift.limit)}`),
+      (one) => (one.lift.verdict === "stop" ? liftLine(one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${limitOfDay(one.lift)}`),
       (one) => (one.lift.verdict === "stop" ? mainReason(one.line) : one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
       (one) => (one.lift.verdict === "stop" ? undefined : list(one.line.blockers.map((each) => each.text))),
     ),
@@ -377,7 +382,7 @@ function afterBreak(app: App): Child {
     answer({
       big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
       why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
-      working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
+      working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row) => [String(row.fromDays), row.restart ? "lightest at the right height" : atMostPart(row.loadLeft), row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
     }),
     eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(one.lift) : one.line.verdict), (one) => mainReason(one.line)),
   ];
@@ -418,7 +423,7 @@ function slipped(app: App): Child {
   const { next, why } = found.answer;
   const down = kindOf(next.then, "downTo");
   const rung = kindOf(next.then, "easierRung") ?? next.instead;
-  const big = down ? `${mass(down)} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${mass(load.value)}`;
+  const big = down ? `${mass(down)} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${written(load.value)}`;
   return [
     answer({
       big,

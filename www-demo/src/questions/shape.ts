@@ -5,7 +5,7 @@ import { choices, el } from "../element.ts";
 import type { LiftParameters, LiftPlan, Plan, WorkSet } from "bismar-page-package";
 import { ask, attempt, kindOf, type Answered, type Tried } from "../engine.ts";
 import { barWords, implementName } from "../kit.ts";
-import { deviceDay, given, massNumber, unitNow, type Mass } from "../numbers.ts";
+import { deviceDay, given, unitNow, writtenNumber, type Mass } from "../numbers.ts";
 import { numberField } from "../pad.ts";
 import { answer } from "../answer.ts";
 
@@ -28,9 +28,9 @@ export function put(app: App, key: string, value: unknown): void {
 }
 
 /** A mass that the pad changes. */
-export function massField(app: App, key: string, label: string, begin: () => Mass): { field: HTMLElement; value: Mass } {
+export function massField(app: App, key: string, label: string, begin: () => Mass, shown = writtenNumber): { field: HTMLElement; value: Mass } {
   const value = kept(app, key, begin);
-  const field = numberField(label, massNumber(value), unitNow(), (number) => {
+  const field = numberField(label, shown(value), unitNow(), (number) => {
     const read = attempt("page.mass", { mass: given(number) });
     if (read.refused) {
       app.notice = read.refused.message;

@@ -5,7 +5,7 @@ import type { App } from "../app.ts";
 import { choices, el, type Child } from "../element.ts";
 import type { BlockAdvice, EasyWeekStatus, LiftParameters, RecordPlace, Sex, VerdictSkill, WhoMarks } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
-import { count, dayLong, dayShort, mass, plain, unitNow, type Mass } from "../numbers.ts";
+import { atMostPart, count, dayLong, dayShort, mass, plain, rangeOf, unitNow, type Mass } from "../numbers.ts";
 import { barWords, implementName } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { TESTS, testResult } from "../write_down.ts";
@@ -89,7 +89,7 @@ function easyWeek(app: App): Child {
       why: `${week.last ? `The last easy week, planned or made by life, began on ${dayLong(week.last)}. ` : ""}The coach decides; travel, illness and holidays count as easy.`,
       // Stops come first and stand above; then the status, which is said above too.
       body: list(belowStops(app, lifter, said).slice(week.status === undefined ? 0 : 1)),
-      working: el("p", {}, `A week counts as easy without a session, or at ${plain(easyShare * 100, 0)} % of the lifter\u2019s own usual trained week or less. \u201cA planned easy week\u201d is set under Plan and lifts.`),
+      working: el("p", {}, `A week counts as easy without a session, or at ${atMostPart(easyShare)} of the lifter\u2019s own usual trained week or less. \u201cA planned easy week\u201d is set under Plan and lifts.`),
       sources: week.sources,
     }),
   ];
@@ -256,7 +256,7 @@ export function placesPart(app: App, lift: LiftParameters): Child {
     el("p", { class: "soft" }, "Against where it stands now. One thing moves at a time: a place that is harder in more than one is no single step."),
     fields(
       rungs.length > 1 && choices("Rung there", rungs.map((one, value) => ({ value, label: one.name ?? one.id })), place.rung, (rung) => pick({ rung })),
-      ranges.length > 1 && choices("Range there", ranges.map((one, value) => ({ value, label: `${plain(one.mm, 0)} mm` })), place.range, (range) => pick({ range })),
+      ranges.length > 1 && choices("Range there", ranges.map((one, value) => ({ value, label: rangeOf(one) })), place.range, (range) => pick({ range })),
       tempos.length > 1 && choices("Tempo there", tempos.map((one, value) => ({ value, label: `${plain(one.down, 0)} s down, ${plain(one.hold, 0)} s hold, ${plain(one.up, 0)} s up` })), place.tempo, (tempo) => pick({ tempo })),
       !stopped && load.field,
     ),

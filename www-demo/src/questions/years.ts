@@ -6,7 +6,7 @@ import { decadesChart, courseChart, statusWords, trendChart, type Around } from 
 import { choices, el, later, type Child } from "../element.ts";
 import type { LifterPlace, LiftParameters, PairAnswer, Training, WeekDone } from "bismar-page-package";
 import { ask, attempt, kindOf, type Answered, type Tried } from "../engine.ts";
-import { count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, type Mass } from "../numbers.ts";
+import { atLeast, atMostPart, count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, written, type Mass } from "../numbers.ts";
 import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
 import type { Loaded } from "../store.ts";
@@ -104,7 +104,7 @@ function pairRatio(app: App): Child {
       body: review && el("p", {}, review),
       working: list([
         `The ratio of the two strengths is between ${plain(got.own.interval.low)} and ${plain(got.own.interval.high)}; ${weight} % of it is the lifter\u2019s own, the rest is what is believed beforehand: ${plain(got.prior.low)} to ${plain(got.prior.high)}.`,
-        `The strict lift may carry at most ${plain((got.cap ?? 1) * 100, 0)} % of what the forgiving one has proven.`,
+        `The strict lift may carry at most ${atMostPart(got.cap ?? 1)} of what the forgiving one has proven.`,
         "A forgiving lift that ran ahead is for looking at; it blocks nothing. A load never carries over from one lift to the other.",
       ]),
       sources: ["condition.variant_ratio", "one_rm.estimate"],
@@ -126,10 +126,10 @@ function rangeStep(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
-  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${mass(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
+  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${written(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
   // A load that these discs cannot make is never changed in silence.
   const now: Mass = attempt("loading.load_on", { implement, stock: app.kit().stock, target: load.value, policy: "below" }).answer?.total ?? load.value;
-  const other = now.kg === load.value.kg ? "" : `${mass(load.value)} cannot be made here; ${mass(now)} is the closest that is not over. `;
+  const other = now.kg === load.value.kg ? "" : `${written(load.value)} cannot be made here; ${mass(now)} is the closest that is not over. `;
   const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: from.value }, to: { mm: to.value } });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
@@ -169,10 +169,10 @@ function jump(app: App): Child {
     inputs,
     answer({
       big: `${words[got.size] ?? got.size}: ${plain(got.percent, 1)} %`,
-      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${plain(place.stepCap * 100, 1)} %.` : ""}`,
+      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${atMostPart(place.stepCap)}.` : ""}`,
       body: list([
         got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one) => mass(one)).join(", ")}, a pair each.`,
-        got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${mass(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
+        got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${written(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
       ].filter(Boolean) as Child[]),
       sources: ["loading.step_reality", "loading.rep_bridge", "loading.step_high"],
     }),
@@ -391,10 +391,10 @@ function ahead(app: App): Child {
     inputs,
     answer({
       big: `${estimate(got.strength.low)} to ${estimate(got.strength.high)} ${unitNow()}`,
-      why: `${mass(load.value)} at ${plain(age.value)}, seen at ${plain(to.value)}, if training is ${training === "consistent" ? "kept up" : "stopped"}. A band over groups of people: ${got.population}.`,
+      why: `${written(load.value)} at ${plain(age.value)}, seen at ${plain(to.value)}, if training is ${training === "consistent" ? "kept up" : "stopped"}. A band over groups of people: ${got.population}.`,
       body: rows.length > 1 && [
         decadesChart(rows, floor.value.kg),
-        el("p", { class: "soft" }, `Shade: slowest to fastest fall. Dashes: the floor of ${mass(floor.value)}.`),
+        el("p", { class: "soft" }, `Shade: slowest to fastest fall. Dashes: the floor of ${atLeast(floor.value)}.`),
       ],
       working: table(["Age", "Low", "Middle", "High"], rows.filter((row) => row.age % 5 === 0 || row.age === to.value).map((row) => [String(row.age), estimateOf(row.low), row.middle === undefined ? "\u2013" : estimateOf(row.middle), estimateOf(row.high)]), "Strength by age"),
       sources: ["horizon.projection", "horizon.planning_bands"],
