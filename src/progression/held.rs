@@ -1,15 +1,17 @@
-//! Work that something keeps below what is granted: a limit of a clearance, the ceiling of the plan, the coach's lower word, or a kit
-//! that makes no such load. Light work keeps its regions loaded, so that the layoff table alone would give the old load back whole on
-//! the day on which that ends, after however many months. The days of it are counted instead, as a break from the work granted; what
-//! was lifted last in them is not taken away (both our choice: nobody measured what light work keeps).
+//! Work that is lighter than what is granted, whatever makes it so: a limit of a clearance, the ceiling of the plan, the coach's lower
+//! word, a kit that makes no such load, pain and bad days, or the lifter's own choice. It keeps its regions loaded, so that the layoff
+//! table alone would give the old load back whole one day, after however many months. Its days are counted instead, as a break from
+//! the work granted; what was lifted last in them is not taken away (both our choice: nobody measured what light work keeps).
 
 use alloc::vec::Vec;
 
-use super::asked::Asked;
+use super::asked::Easing;
 use super::judge::Judged;
 use super::lift::Lift;
 use super::state::State;
+use super::status::Purpose;
 use super::view::View;
+use crate::condition::DayClass;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
 use crate::reason::Shortfall;
@@ -18,51 +20,77 @@ use crate::record::Policy;
 /// A kit that makes less than this part of the load granted keeps the lift below it (our choice: as much as the shortest break takes).
 const KIT_PART: f64 = 0.9;
 
-/// Days on which something kept a lift below the work granted, since that work was done last.
+/// Light sessions no further apart than this are one stretch of days: a longer gap has a row of its own (our choice).
+const APART: i32 = 10;
+
+/// Days of work below what is granted, since that was done last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[non_exhaustive]
 pub struct Held {
     /// The load granted when it began.
     pub load: Mass,
-    /// Days of stretches that are over.
+    /// Days of stretches before the last one.
     pub days: u16,
-    /// First day of the one that is not.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub since: Option<Day>,
-    /// The heaviest load that was not missed of the last session in it that no day eased, as it is made and no more than was allowed;
-    /// none where that was done on another rung.
+    /// First and last known day of that.
+    pub stretch: (Day, Day),
+    /// It goes on: a limit, a ceiling, the coach's word or the kit holds the lift there.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
+    pub goes_on: bool,
+    /// The heaviest load of its last session that was not missed, as it is made and no more than was allowed; none where that was done
+    /// on another rung.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lifted: Option<Mass>,
-    /// That was at the granted place, not in less range.
+    /// The same of the session before: one bad day takes nothing away.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub before: Option<Mass>,
+    /// Both were at the granted place, not in less range.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub whole: bool,
 }
 
 impl Held {
+    const fn new(load: Mass, on: Day) -> Held {
+        let (lifted, before) = (None, None);
+        Held { load, days: 0, stretch: (on, on), goes_on: false, lifted, before, whole: true }
+    }
+
     /// All days up to that one.
     pub(crate) fn days_by(&self, on: Day) -> u16 {
-        let going_on = self.since.and_then(|since| u16::try_from(on.since(since)).ok());
-        self.days.saturating_add(going_on.unwrap_or(0))
+        let (first, last) = self.stretch;
+        let last = if self.goes_on { on.max(last) } else { last };
+        self.days.saturating_add(u16::try_from(last.since(first)).unwrap_or(0))
     }
 
     /// What was lifted where the lift is to be done: in less range, where a limit still keeps it there.
     pub(crate) fn lifted_where(&self, less_range: bool) -> Option<Mass> {
-        self.lifted.filter(|_| self.whole || less_range)
+        self.lifted.max(self.before).filter(|_| self.whole || less_range)
     }
 
     /// What a session showed: of one that failed only that less was lifted.
-    fn show(&mut self, lifted: Option<Mass>, whole: bool, failed: bool) {
+    fn show(&mut self, lifted: Option<Mass>, whole: bool, (failed, same_day): (bool, bool)) {
+        self.whole &= whole;
         if failed {
             self.lifted = self.lifted.and_then(|before| lifted.map(|lifted| lifted.min(before)));
-            self.whole &= whole;
+        } else if same_day {
+            self.lifted = self.lifted.max(lifted);
         } else {
-            (self.lifted, self.whole) = (lifted, whole);
+            (self.before, self.lifted) = (self.lifted.or(lifted), lifted);
         }
     }
 
+    /// One more day of it: of the same stretch, or the first of another.
+    fn with_day(mut self, on: Day) -> Held {
+        if !self.goes_on && on.since(self.stretch.1) > APART {
+            (self.days, self.stretch.0) = (self.days_by(on), on);
+        }
+        self.stretch.1 = self.stretch.1.max(on);
+        self
+    }
+
     fn closed(self, on: Day) -> Held {
-        Held { days: self.days_by(on), since: None, ..self }
+        let last = if self.goes_on { on.max(self.stretch.0) } else { self.stretch.1 };
+        Held { stretch: (self.stretch.0, last), goes_on: false, ..self }
     }
 }
 
@@ -105,17 +133,50 @@ impl View<'_> {
         Some(if loads.is_as_printed(load, most) { most } else { loads.as_made(load).min(most) })
     }
 
-    /// What a session of a day that asked for so much means for it; none where it ends it: the work granted was done.
-    pub(crate) fn held_after(&self, result: &Judged, asked: Asked) -> Option<Held> {
+    /// What a session means for it; none where it ends it: the work granted was done.
+    pub(crate) fn held_after(&self, result: &Judged) -> Option<Held> {
         let now = &self.lift.now;
-        let shown = now.status.is_trained() && result.short.is_none() && result.outcome != Outcome::Fail;
         let is_held = self.is_held();
-        let mut held = self.noted(is_held).filter(|_| !shown || is_held)?;
-        let eased = asked.eased || asked.place != self.place() || self.shared.class_on(self.on).is_below();
-        if is_held && !eased {
-            held.show(self.lifted(result), !result.elsewhere, result.outcome == Outcome::Fail);
+        let noted = self.noted(is_held);
+        let failed = result.outcome == Outcome::Fail;
+        if !is_held && !self.is_light(result) {
+            let shown = now.status.is_trained() && result.short.is_none() && !failed;
+            return noted.filter(|_| !shown);
+        }
+        let mut held = noted.unwrap_or(Held::new(now.grant.load(), self.on)).with_day(self.on);
+        // Less because the day asked for less is no less.
+        if !self.is_as_eased(result) {
+            let same_day = now.last_session == Some(self.on);
+            held.show(self.lifted(result), !result.elsewhere, (failed, same_day));
         }
         Some(held)
+    }
+
+    /// Whether a session did no less than a day that eases asked for.
+    fn is_as_eased(&self, result: &Judged) -> bool {
+        let eased = self.is_bad_day() || self.pain_easings().next().is_some();
+        let enough = |load: Mass| !self.is_lighter(load, self.at_most_today());
+        eased && (result.as_asked_elsewhere || (!result.elsewhere && result.heaviest.is_some_and(enough)))
+    }
+
+    fn is_lighter(&self, load: Mass, than: Mass) -> bool {
+        let loads = self.lift.loadable.at(self.lift.now.grant.place);
+        load < than && !loads.is_as_printed(load, than)
+    }
+
+    /// Whether a session was below the work granted: lighter, on another rung or in less range. What is on plan for a kept lift is
+    /// none, nor what a day that eases asks for.
+    fn is_light(&self, result: &Judged) -> bool {
+        if self.is_as_eased(result) {
+            return false;
+        }
+        let elsewhere = matches!(result.short, Some(Shortfall::Rung | Shortfall::Range))
+            || (result.elsewhere && result.short == Some(Shortfall::Limit));
+        let planned = match self.lift.now.purpose {
+            Purpose::Maintain { not_below: Some(least) } => least.min(self.lift.granted_as_loaded()),
+            _ => self.lift.granted_as_loaded(),
+        };
+        elsewhere || result.heaviest.is_none_or(|load| self.is_lighter(load, planned))
     }
 
     /// The days as they stand on this one: they begin, go on or are over.
@@ -124,10 +185,23 @@ impl View<'_> {
         if !is_held {
             return before.map(|held| held.closed(self.on));
         }
-        let begun = Held { load, days: 0, since: Some(self.on), lifted: None, whole: false };
-        let held = before.unwrap_or(begun);
-        let lifted = held.lifted.map(|lifted| lifted.min(self.allowed_as_made()));
-        Some(Held { load: held.load.max(load), since: held.since.or(Some(self.on)), lifted, ..held })
+        let held = before.unwrap_or(Held::new(load, self.on));
+        let held = if held.goes_on { held } else { held.with_day(self.on) };
+        let allowed = self.allowed_as_made();
+        let (lifted, earlier) =
+            (held.lifted.map(|one| one.min(allowed)), held.before.map(|one| one.min(allowed)));
+        Some(Held { load: held.load.max(load), goes_on: true, lifted, before: earlier, ..held })
+    }
+
+    /// The most that is printed today: what is allowed, and less on a day that eases.
+    fn at_most_today(&self) -> Mass {
+        let allowed = self.allowed_as_made();
+        let eased = self.pain_easings().map(|(how, _)| how).chain(self.is_bad_day().then_some(Easing::Step));
+        eased.filter_map(|how| self.eased_load(how)).fold(allowed, Mass::min)
+    }
+
+    fn is_bad_day(&self) -> bool {
+        self.shared.class_on(self.on) == DayClass::Below
     }
 }
 
@@ -143,7 +217,7 @@ impl Lift {
     pub(crate) fn settle_held(&mut self) {
         let lightest = self.loadable.at(self.now.grant.place).lightest();
         if let Some(held) = self.now.held.as_mut().filter(|held| held.lifted_where(false).is_none()) {
-            (held.lifted, held.whole) = (lightest, lightest.is_some());
+            (held.lifted, held.before, held.whole) = (lightest, None, lightest.is_some());
         }
     }
 }

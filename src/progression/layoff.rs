@@ -100,7 +100,8 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
 /// Whether the lift stands no higher already than what held it leaves.
 fn is_lowered(view: &View<'_>, held: Break) -> bool {
     let granted = view.lift.now.grant.load();
-    held.load > granted && left_by(view, held) >= granted
+    let lifted = held.lifted.is_some_and(|lifted| lifted >= view.lift.granted_as_loaded());
+    (lifted || held.load > granted) && left_by(view, held) >= granted
 }
 
 /// The lift as it would come back on that day if nothing kept it below its work any more; none where it stands no higher already.

@@ -81,7 +81,7 @@ pub struct Now {
     /// Longest gap of a region of the lift that ended without it since it was last trained, in days.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_nought"))]
     pub missed: u16,
-    /// Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same.
+    /// Days of work below what is granted since that was done last, and what was lifted all the same.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub held: Option<Held>,
     /// Sessions that still have half the sets.

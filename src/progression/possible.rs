@@ -150,7 +150,7 @@ impl Now {
         for (field, day) in [
             ("last_session", self.last_session),
             ("here_on", self.here_on),
-            ("held", self.held.and_then(|held| held.since)),
+            ("held", self.held.map(|held| held.stretch.1)),
             ("unanswered", self.unanswered.map(|(_, day)| day)),
             ("proven", self.proven.map(|(day, _)| day)),
             ("restarted", self.restarted.map(|(day, _)| day)),

@@ -173,7 +173,7 @@ impl State {
             first: comes_first(&view),
             all: Arc::clone(&all),
         };
-        let held = view.held_after(&result, asked);
+        let held = view.held_after(&result);
         let parted = !again && result.outcome == Outcome::Pass && foreseen.is_parted(event, &done.lift);
         let lift = self.lift_mut(&done.lift)?;
         begun.into_iter().for_each(|begun| lift.now = begun);

@@ -16,7 +16,7 @@ pub struct WayBack {
     pub row: u8,
     /// Days of the break; 0 after a stop.
     pub gap: u16,
-    /// These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it.
+    /// These are days of lighter work, not days without any.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub held: bool,
     /// Load from which a step back was taken on it last.

@@ -62,8 +62,8 @@ macro_rules! with_those_of_the_work {
                 /// Load that is granted now.
                 load: Mass
             } "layoff",
-            /// Days on which a limit of a clearance, a ceiling, the coach's lower word or a kit that makes no such load kept the lift
-            /// below its work, and what is left of that by the layoff table, no less than what was lifted last.
+            /// Days of work below what was granted, whatever made it lighter, and what is left of that by the layoff table, no less
+            /// than what was lifted last.
             HeldLower {
                 /// Days.
                 days: u16,

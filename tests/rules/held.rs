@@ -396,24 +396,24 @@ fn only_the_days_of_the_word_count() {
     (0..30).for_each(|_| world.passing_day("lunge"));
     world.day_report(DayClass::Within);
     assert_eq!(afterwards(&world), (kg(60.0), None));
-    // A word of five days, and work of another load since.
+    // A word of five days, and heavier work since, as a word for more allows it.
     let mut world = trained();
     world.override_to("squat", 50.0, 5);
     light_days(&mut world, 6);
+    world.override_to("squat", 63.0, 20);
     for _ in 0..4 {
         world.day_report(DayClass::Within);
-        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(57.0), 2, true)));
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(63.0), 2, true)));
         world.morning();
         world.wait(2);
     }
-    world.day_report(DayClass::Within);
-    assert_eq!(afterwards(&world), (kg(60.0), None));
+    assert!(!says(&world.today("squat"), "held_lower"));
     // Stretches add up.
     let mut world = beside_a_lunge();
     for _ in 0..6 {
         world.override_to("squat", 20.0, 19);
         light_days(&mut world, 20);
-        (0..2).for_each(|_| world.passing_day("lunge"));
+        (0..4).for_each(|_| world.passing_day("lunge"));
     }
     world.day_report(DayClass::Within);
     assert_eq!(afterwards(&world).1, Some((120, 4)));
@@ -542,7 +542,7 @@ fn a_set_that_was_missed_keeps_nothing() {
     world.morning();
     world.clear();
     world.day_report(DayClass::Within);
-    assert_eq!(afterwards(&world).0, kg(39.0));
+    assert!(afterwards(&world).0 <= kg(48.0), "{:?}", afterwards(&world));
 }
 
 #[test]
@@ -569,4 +569,74 @@ fn a_lift_left_out_under_a_word_keeps_no_more_than_one_that_stays() {
     world.day_report(DayClass::Within);
     let load = world.today("squat").load.unwrap();
     assert!(load <= kg(20.0), "{load:?}");
+}
+
+/// Light for whatever reason is light: by one's own choice, by an easing of the day, without a word of why.
+#[test]
+fn months_of_light_work_without_a_word_count_too() {
+    let light = |days: i32, load: f64, class: DayClass| {
+        let mut world = trained();
+        for _ in 0..days / 3 {
+            world.day_report(class);
+            world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(load), 2, true)));
+            world.morning();
+            world.wait(2);
+        }
+        world.day_report(DayClass::Within);
+        afterwards(&world).0
+    };
+    // The days go from the first light session to the last.
+    assert_eq!(light(9, 30.0, DayClass::Within), kg(60.0));
+    assert!(light(120, 30.0, DayClass::Within) <= kg(39.0));
+    assert!(light(120, 24.0, DayClass::Below) <= kg(39.0));
+    // A heavy day a week keeps the load, whatever is light between.
+    let mut world = trained();
+    for number in 0..40 {
+        if number % 2 == 0 {
+            world.passing_day("squat");
+            continue;
+        }
+        world.day_report(DayClass::Within);
+        world.train_with(LiftSession::as_granted(name("squat"), World::sets(kg(40.0), 2, true)));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(60.0), None));
+}
+
+/// Lighter sets after the heavy one are no light work.
+#[test]
+fn back_off_sets_are_no_light_work() {
+    let mut world = trained();
+    for _ in 0..20 {
+        world.day_report(DayClass::Within);
+        let sets = [60.0, 54.0, 54.0].into_iter().flat_map(|load| World::sets(kg(load), 1, true)).collect();
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        world.morning();
+        world.wait(2);
+    }
+    world.day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(60.0), None));
+}
+
+/// A sore lifter who does what is printed is not taken down and down: while the day eases, nothing falls below what was lifted.
+#[test]
+fn pain_that_eases_every_day_leads_down_no_spiral() {
+    let mut world = trained();
+    let mut printed = Vec::new();
+    for _ in 0..40 {
+        let pain = bismar::quantity::Pain::new(4).unwrap();
+        let sore = PainAnswer::plain(name("knee"), pain);
+        world.add(EventKind::DayReport(
+            DayReport::all_well(DayClass::Within).with_pain(Some(vec![sore.clone()])),
+        ));
+        let today = world.today("squat");
+        let Some(load) = today.load else { break };
+        printed.push(load);
+        let sets = World::sets(load, today.sets, true);
+        world.train_all(vec![LiftSession::as_granted(name("squat"), sets)], Some(vec![sore]));
+        world.wait(3);
+    }
+    assert!(printed.len() > 30 && printed.iter().all(|load| *load >= kg(50.0)), "{printed:?}");
 }

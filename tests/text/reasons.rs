@@ -245,7 +245,7 @@ fn of_the_work(load: Mass) -> Vec<(Reason, Vec<&'static str>)> {
         (Reason::Layoff { gap: 30, row: 2, load }, vec!["30 days", "working load is 52.5 kg"]),
         (
             Reason::HeldLower { days: 120, row: 4, load },
-            vec!["120 days", "limit", "coach's word", "working load is 52.5 kg"],
+            vec!["120 days", "easier", "working load is 52.5 kg"],
         ),
         (Reason::HalfSets { sessions: 2 }, vec!["half the sets", "2 sessions"]),
         (Reason::OverrideInForce { load, who: who.clone(), until: None }, vec!["invented coach", "52.5 kg"]),

@@ -117,7 +117,7 @@ impl Kept for Purpose {
     }
 }
 
-keep!(Held { load, since, lifted, whole } cut |out| { days: (*days).min(FAR as u16) });
+keep!(Held { load, stretch, goes_on, lifted, before, whole } cut |out| { days: (*days).min(FAR as u16) });
 keep!(Calibration { needed } cut |out| { done: *done.min(needed) });
 keep!(OverrideInForce { load, expires, eases } said { who: name("coach"), event: 1 });
 keep!(SetupSeen { kit } said { height: None, changed: None, pins: None, pins_moved: None });
@@ -245,12 +245,9 @@ keep!(Now {
     watched: None,
     closed_since: None,
     reserve: None,
-    refused: None,
-    override_refused: false,
+    refused: None, override_refused: false,
     override_ended: None, other_implement: false, left: Vec::new(), begun_anew: false,
-    override_past: None,
-    restarted: None,
-    below_band: None,
+    override_past: None, restarted: None, below_band: None,
     last_place: None, moved: None,
     day_start: DayStart::default(),
 });

@@ -237,9 +237,7 @@ impl Words<'_> {
             said.push(self.say("handover.lift_limit", &[("load", limit)]));
         }
         said.extend(lift.ceiling.map(|load| self.say("handover.ceiling", &[("load", each(load))])));
-        said.extend(
-            lift.height.map(|height| self.say("handover.height", &[("height", self.range(height))])),
-        );
+        said.extend(lift.height.map(|height| self.say("handover.height", &[("height", self.range(height))])));
         if let Purpose::Maintain { not_below } = lift.purpose {
             said.push(match not_below {
                 Some(load) => {

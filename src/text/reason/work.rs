@@ -47,8 +47,7 @@ impl Telling<'_> {
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
             Reason::HeldLower { days, load, .. } => format!(
-                "For {} this lift was kept easier, by a limit, the coach's word or what there was to load: the working load is {} for \
-                 now.",
+                "For {} this lift was done easier than it stands: the working load is {} for now.",
                 counted(u32::from(*days), "day"),
                 self.standing(*load)
             ),
