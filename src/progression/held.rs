@@ -5,13 +5,11 @@
 
 use alloc::vec::Vec;
 
-use super::asked::Easing;
 use super::judge::Judged;
 use super::lift::Lift;
 use super::state::State;
 use super::status::Purpose;
 use super::view::View;
-use crate::condition::DayClass;
 use crate::gate::Outcome;
 use crate::quantity::{Day, Mass};
 use crate::reason::Shortfall;
@@ -144,19 +142,9 @@ impl View<'_> {
             return noted.filter(|_| !shown);
         }
         let mut held = noted.unwrap_or(Held::new(now.grant.load(), self.on)).with_day(self.on);
-        // Less because the day asked for less is no less.
-        if !self.is_as_eased(result) {
-            let same_day = now.last_session == Some(self.on);
-            held.show(self.lifted(result), !result.elsewhere, (failed, same_day));
-        }
+        let same_day = now.last_session == Some(self.on);
+        held.show(self.lifted(result), !result.elsewhere, (failed, same_day));
         Some(held)
-    }
-
-    /// Whether a session did no less than a day that eases asked for.
-    fn is_as_eased(&self, result: &Judged) -> bool {
-        let eased = self.is_bad_day() || self.pain_easings().next().is_some();
-        let enough = |load: Mass| !self.is_lighter(load, self.at_most_today());
-        eased && (result.as_asked_elsewhere || (!result.elsewhere && result.heaviest.is_some_and(enough)))
     }
 
     fn is_lighter(&self, load: Mass, than: Mass) -> bool {
@@ -164,12 +152,9 @@ impl View<'_> {
         load < than && !loads.is_as_printed(load, than)
     }
 
-    /// Whether a session was below the work granted: lighter, on another rung or in less range. What is on plan for a kept lift is
-    /// none, nor what a day that eases asks for.
+    /// Whether a session was below the work granted: lighter, on another rung or in less range, whatever the day asked for. What is
+    /// on plan for a kept lift is none.
     fn is_light(&self, result: &Judged) -> bool {
-        if self.is_as_eased(result) {
-            return false;
-        }
         let elsewhere = matches!(result.short, Some(Shortfall::Rung | Shortfall::Range))
             || (result.elsewhere && result.short == Some(Shortfall::Limit));
         let planned = match self.lift.now.purpose {
@@ -191,17 +176,6 @@ impl View<'_> {
         let (lifted, earlier) =
             (held.lifted.map(|one| one.min(allowed)), held.before.map(|one| one.min(allowed)));
         Some(Held { load: held.load.max(load), goes_on: true, lifted, before: earlier, ..held })
-    }
-
-    /// The most that is printed today: what is allowed, and less on a day that eases.
-    fn at_most_today(&self) -> Mass {
-        let allowed = self.allowed_as_made();
-        let eased = self.pain_easings().map(|(how, _)| how).chain(self.is_bad_day().then_some(Easing::Step));
-        eased.filter_map(|how| self.eased_load(how)).fold(allowed, Mass::min)
-    }
-
-    fn is_bad_day(&self) -> bool {
-        self.shared.class_on(self.on) == DayClass::Below
     }
 }
 

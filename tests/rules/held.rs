@@ -620,23 +620,28 @@ fn back_off_sets_are_no_light_work() {
     assert_eq!(afterwards(&world), (kg(60.0), None));
 }
 
-/// A sore lifter who does what is printed is not taken down and down: while the day eases, nothing falls below what was lifted.
+/// While pain eases every session, what is granted follows what is lifted, by no more than a step in eleven days.
 #[test]
-fn pain_that_eases_every_day_leads_down_no_spiral() {
+fn pain_that_eases_every_session_leads_down_slowly() {
     let mut world = trained();
-    let mut printed = Vec::new();
-    for _ in 0..40 {
-        let pain = bismar::quantity::Pain::new(4).unwrap();
-        let sore = PainAnswer::plain(name("knee"), pain);
-        world.add(EventKind::DayReport(
-            DayReport::all_well(DayClass::Within).with_pain(Some(vec![sore.clone()])),
-        ));
+    let mut granted: Vec<Mass> = Vec::new();
+    for _ in 0..20 {
+        let sore = PainAnswer::plain(name("knee"), bismar::quantity::Pain::new(4).unwrap());
+        let report = DayReport::all_well(DayClass::Within).with_pain(Some(vec![sore.clone()]));
+        world.add(EventKind::DayReport(report));
         let today = world.today("squat");
+        granted.push(today.granted.work.load);
         let Some(load) = today.load else { break };
-        printed.push(load);
         let sets = World::sets(load, today.sets, true);
         world.train_all(vec![LiftSession::as_granted(name("squat"), sets)], Some(vec![sore]));
         world.wait(3);
     }
-    assert!(printed.len() > 30 && printed.iter().all(|load| *load >= kg(50.0)), "{printed:?}");
+    assert_eq!(granted.len(), 20);
+    assert!(
+        granted.windows(2).all(|pair| pair[1] <= pair[0] && pair[1] >= kg(pair[0].kg() * 0.85)),
+        "{granted:?}"
+    );
+    // Four sessions in twelve days, and then one step at the most.
+    assert!(granted.windows(4).all(|four| four[3] >= kg(four[0].kg() * 0.85)), "{granted:?}");
+    assert!(granted[19] < granted[0], "{granted:?}");
 }
