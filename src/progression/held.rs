@@ -1,5 +1,5 @@
 //! Work that is lighter than what is granted, whatever makes it so: a limit of a clearance, the ceiling of the plan, the coach's lower
-//! word, a kit that makes no such load, pain and bad days, or the lifter's own choice. It keeps its regions loaded, so that the layoff
+//! word, a kit that makes no such load, pain and days below the usual, or the lifter's own choice. It keeps its regions loaded, so that the layoff
 //! table alone would give the old load back whole one day, after however many months. Its days are counted instead, as a break from
 //! the work granted; what was lifted last in them is not taken away (both our choice: nobody measured what light work keeps).
 
@@ -39,7 +39,7 @@ pub struct Held {
     /// on another rung.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lifted: Option<Mass>,
-    /// The same of the session before: one bad day takes nothing away.
+    /// The same of the session before: one day of less takes nothing away.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub before: Option<Mass>,
     /// Both were at the granted place, not in less range.
