@@ -2546,23 +2546,43 @@ class Handover(TypedDict):
 
 
 class Held(TypedDict):
-    """Since when a word keeps a lift below the work granted, until that work is done again."""
-    since: Day
-    """First day."""
+    """Days of work below what is granted, since that was done last."""
+    load: Mass
+    """The load granted when it began."""
+    days: float
+    """Days of stretches before the last one."""
+    stretch: list[Day]
+    """First and last known day of that."""
+    goes_on: NotRequired[bool]
+    """It goes on: a limit, a ceiling, the coach's word or the kit holds the lift there."""
     lifted: NotRequired[Mass]
-    """The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
-    before one.
+    """The heaviest load of its last session that was not missed, as it is made and no more than was allowed; none where that was done
+    on another rung.
     """
+    before: NotRequired[Mass]
+    """The same of the session before: one day of less takes nothing away."""
+    whole: NotRequired[bool]
+    """Both were at the granted place, not in less range."""
 
 
 class HeldInput(TypedDict):
-    """Since when a word keeps a lift below the work granted, until that work is done again."""
-    since: Day
-    """First day."""
+    """Days of work below what is granted, since that was done last."""
+    load: MassInput
+    """The load granted when it began."""
+    days: float
+    """Days of stretches before the last one."""
+    stretch: tuple[Day, Day]
+    """First and last known day of that."""
+    goes_on: NotRequired[bool]
+    """It goes on: a limit, a ceiling, the coach's word or the kit holds the lift there."""
     lifted: NotRequired[MassInput]
-    """The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
-    before one.
+    """The heaviest load of its last session that was not missed, as it is made and no more than was allowed; none where that was done
+    on another rung.
     """
+    before: NotRequired[MassInput]
+    """The same of the session before: one day of less takes nothing away."""
+    whole: NotRequired[bool]
+    """Both were at the granted place, not in less range."""
 
 
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
@@ -3951,7 +3971,7 @@ class Now(TypedDict):
     missed: NotRequired[float]
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
     held: NotRequired[Held]
-    """Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same."""
+    """Days of work below what is granted since that was done last, and what was lifted all the same."""
     half_sessions: float
     """Sessions that still have half the sets."""
     half_after: NotRequired[list[float]]
@@ -4059,7 +4079,7 @@ class NowInput(TypedDict):
     missed: NotRequired[float]
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
     held: NotRequired[HeldInput]
-    """Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same."""
+    """Days of work below what is granted since that was done last, and what was lifted all the same."""
     half_sessions: float
     """Sessions that still have half the sets."""
     half_after: NotRequired[tuple[float, float]]
@@ -4375,7 +4395,7 @@ class Override(TypedDict):
 
 
 # What ended the coach's override upward.
-OverrideEnd: TypeAlias = Union[Literal['break', 'illness', 'stop', 'step_back', 'step', 'move', 'place_gone', 'other_implement']]
+OverrideEnd: TypeAlias = Union[Literal['break', 'held_lower', 'illness', 'stop', 'step_back', 'step', 'move', 'place_gone', 'other_implement']]
 
 class OverrideInForce(TypedDict):
     """An override in force."""
@@ -5754,7 +5774,7 @@ class Reason_layoff_fields(TypedDict):
 Reason_layoff = TypedDict("Reason_layoff", {"layoff": "Reason_layoff_fields"})
 
 class Reason_held_lower_fields(TypedDict):
-    """Days on which a limit of a clearance, a ceiling or the coach's lower word kept the lift below its work, and what is left of that by the layoff table, no less than what was lifted last."""
+    """Days of work below what was granted, whatever made it lighter, and what is left of that by the layoff table, no less than what was lifted last."""
     days: float
     """Days."""
     row: float
@@ -8244,7 +8264,7 @@ class WayBack(TypedDict):
     gap: float
     """Days of the break; 0 after a stop."""
     held: NotRequired[bool]
-    """These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it."""
+    """These are days of lighter work, not days without any."""
     stepped_from: NotRequired[Mass]
     """Load from which a step back was taken on it last."""
     reopened: NotRequired[Day]
@@ -8264,7 +8284,7 @@ class WayBackInput(TypedDict):
     gap: float
     """Days of the break; 0 after a stop."""
     held: NotRequired[bool]
-    """These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it."""
+    """These are days of lighter work, not days without any."""
     stepped_from: NotRequired[MassInput]
     """Load from which a step back was taken on it last."""
     reopened: NotRequired[Day]
