@@ -164,9 +164,9 @@ function slippedPart(app: App, lift: LiftToday): { big: string; why: string; end
   const then = slippedThen(app, lift);
   if (then === undefined) return undefined;
   const why = then.why.join(" ");
-  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${mass(then.down)} until that is worked out; to end the lift for today is as good.`, ends: false };
+  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${mass(then.down)}${eachHand(app, lift.lift)} until that is worked out; to end the lift for today is as good.`, ends: false };
   if (then.ends) return { big: "End this lift for today", why, ends: true };
-  if (then.down) return { big: `${mass(then.down)} for the next set`, why, ends: false };
+  if (then.down) return { big: `${mass(then.down)}${eachHand(app, lift.lift)} for the next set`, why, ends: false };
   return { big: then.rung ? `An easier rung: ${then.rung}` : "Shorter set, or an easier rung", why, ends: false };
 }
 

@@ -12,7 +12,7 @@ import { limitLine, limitsFor } from "../limits.ts";
 import { numberField, takeBackBox } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
-import { implementOf, overTheBody, setupWords } from "../setup.ts";
+import { eachHand, implementOf, overTheBody, setupWords } from "../setup.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
@@ -53,6 +53,7 @@ function nextSet(app: App): Child {
   const lift = liftChoice(app, "of", liftOfToday(app));
   const own = lift.value === undefined ? undefined : lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
   const limits = limitsFor(app, lift.value);
+  const hand = eachHand(app, lift.value ?? "");
   const most: { kg: number } | undefined = own?.load ?? own?.limit ?? limits.load;
   const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad());
   const reps = kept(app, "reps", () => 5);
@@ -72,7 +73,7 @@ function nextSet(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
-  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${mass(most)} today`, why: `${mass(load.value)} is more than this day allows; nothing is worked out from there.${limitLine(limits.words)}` })];
+  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${mass(most)}${hand} today`, why: `${mass(load.value)} is more than this day allows; nothing is worked out from there.${limitLine(limits.words)}` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
@@ -82,7 +83,7 @@ function nextSet(app: App): Child {
   return [
     inputs,
     answer({
-      big: down ? mass(down) : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${mass(load.value)}`,
+      big: down ? `${mass(down)}${hand}` : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${mass(load.value)}${hand}`,
       why: reasonsOf(next, why).join(" "),
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
@@ -204,7 +205,7 @@ function goUp(app: App): Child {
     }),
     eachLift(
       found,
-      (one) => (one.lift.verdict === "stop" ? liftLine(app, one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${mass(one.lift.limit)}`),
+      (one) => (one.lift.verdict === "stop" ? liftLine(app, one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))}${eachHand(app, one.lift.lift)} is on offer` : `Stay at ${mass(one.lift.limit)}${eachHand(app, one.lift.lift)}`),
       (one) => (one.lift.verdict === "stop" ? mainReason(one.line) : one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
       (one) => (one.lift.verdict === "stop" ? undefined : list(one.line.blockers.map((each) => each.text))),
     ),
@@ -377,7 +378,7 @@ function afterBreak(app: App): Child {
   return [
     inputs,
     answer({
-      big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
+      big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? `${mass(first.lift.load)}${eachHand(app, first.lift.lift)}` : first.line.verdict}` : "No lift is planned",
       why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
       working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row) => [String(row.fromDays), row.restart ? "lightest at the right height" : `${plain(row.loadLeft * 100, 0)} %`, row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
     }),
@@ -422,7 +423,8 @@ function slipped(app: App): Child {
   const { next, why } = found.answer;
   const down = kindOf(next.then, "downTo");
   const rung = kindOf(next.then, "easierRung") ?? next.instead;
-  const big = down ? `${mass(down)} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${mass(load.value)}`;
+  const hand = eachHand(app, lift.value ?? "");
+  const big = down ? `${mass(down)}${hand} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${mass(load.value)}${hand}`;
   return [
     answer({
       big,
@@ -451,7 +453,7 @@ function lastTime(app: App): Child {
   const cues = sessions.flatMap((one) => one.lifts.filter((lift) => lift.cue).map((lift) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({
-      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
+      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}${eachHand(app, lift.lift)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
         last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.takenBack ? "did not pass: the next morning took it back" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),

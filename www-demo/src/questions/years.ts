@@ -11,7 +11,7 @@ import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { limitLine, limitsFor } from "../limits.ts";
-import { implementOf } from "../setup.ts";
+import { eachHand, implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
 import { curvePart, velocityWords, yearPart } from "./told.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
@@ -142,7 +142,7 @@ function rangeStep(app: App): Child {
   return [
     inputs,
     answer({
-      big: got.loaded ? `Start at ${mass(got.loaded.total)}` : "Start without a load",
+      big: got.loaded ? `Start at ${mass(got.loaded.total)}${eachHand(app, lift.value ?? "")}` : "Start without a load",
       why: `${other}From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.${limitLine(limits.words)}`,
       body: got.loaded && loadedDrawing(got.loaded, app.kit().stock, barWords(implement)),
       working: list([
@@ -177,7 +177,7 @@ function jump(app: App): Child {
     inputs,
     answer({
       big: `${words[got.size] ?? got.size}: ${plain(got.percent, 1)} %`,
-      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${plain(place.stepCap * 100, 1)} %.` : ""}${limitLine(limits.words)}`,
+      why: `The next load is ${mass(got.next.total)}${eachHand(app, lift.value ?? "")}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${plain(place.stepCap * 100, 1)} %.` : ""}${limitLine(limits.words)}`,
       body: list([
         got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one) => mass(one)).join(", ")}, a pair each.`,
         got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${mass(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,

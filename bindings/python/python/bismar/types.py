@@ -234,7 +234,7 @@ class BarOffer(TypedDict):
     off_by_mm: float
     """How far from its height the bar lies, mm; 0 where it is kept, or no part of the lift."""
     fits: bool
-    """Its lightest load is not above the working load of the lift."""
+    """Its lightest load is not above the working load of the lift, nor above a limit of the clearance in force."""
     now: bool
     """The lift is done with it now."""
 
@@ -2546,23 +2546,35 @@ class Handover(TypedDict):
 
 
 class Held(TypedDict):
-    """Since when a word keeps a lift below the work granted, until that work is done again."""
-    since: Day
-    """First day."""
+    """Days on which something kept a lift below the work granted, since that work was done last."""
+    load: Mass
+    """The load granted when it began."""
+    days: float
+    """Days of stretches that are over."""
+    since: NotRequired[Day]
+    """First day of the one that is not."""
     lifted: NotRequired[Mass]
-    """The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
-    before one.
+    """The heaviest load that was not missed of the last session in it that no day eased, as it is made and no more than was allowed;
+    none where that was done on another rung.
     """
+    whole: NotRequired[bool]
+    """That was at the granted place, not in less range."""
 
 
 class HeldInput(TypedDict):
-    """Since when a word keeps a lift below the work granted, until that work is done again."""
-    since: Day
-    """First day."""
+    """Days on which something kept a lift below the work granted, since that work was done last."""
+    load: MassInput
+    """The load granted when it began."""
+    days: float
+    """Days of stretches that are over."""
+    since: NotRequired[Day]
+    """First day of the one that is not."""
     lifted: NotRequired[MassInput]
-    """The lightest load of the last session at the granted place since then, as it is made and no more than was allowed; none
-    before one.
+    """The heaviest load that was not missed of the last session in it that no day eased, as it is made and no more than was allowed;
+    none where that was done on another rung.
     """
+    whole: NotRequired[bool]
+    """That was at the granted place, not in less range."""
 
 
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
@@ -4375,7 +4387,7 @@ class Override(TypedDict):
 
 
 # What ended the coach's override upward.
-OverrideEnd: TypeAlias = Union[Literal['break', 'illness', 'stop', 'step_back', 'step', 'move', 'place_gone', 'other_implement']]
+OverrideEnd: TypeAlias = Union[Literal['break', 'held_lower', 'illness', 'stop', 'step_back', 'step', 'move', 'place_gone', 'other_implement']]
 
 class OverrideInForce(TypedDict):
     """An override in force."""
@@ -5754,7 +5766,7 @@ class Reason_layoff_fields(TypedDict):
 Reason_layoff = TypedDict("Reason_layoff", {"layoff": "Reason_layoff_fields"})
 
 class Reason_held_lower_fields(TypedDict):
-    """Days on which a limit of a clearance, a ceiling or the coach's lower word kept the lift below its work, and what is left of that by the layoff table, no less than what was lifted last."""
+    """Days on which a limit of a clearance, a ceiling, the coach's lower word or a kit that makes no such load kept the lift below its work, and what is left of that by the layoff table, no less than what was lifted last."""
     days: float
     """Days."""
     row: float
