@@ -4,10 +4,11 @@ use alloc::boxed::Box;
 use alloc::vec::Vec;
 
 use super::first_lifts::{first_lift, first_settings};
+use super::right_bar::limits_for;
 use crate::error::{Code, Error};
 use crate::loading::{Implement, Loaded, Prepared, Rounding, Stock};
 use crate::progression::{MoveOutlook, State};
-use crate::quantity::{Day, Length, Mass};
+use crate::quantity::{Day, Length, Mass, Name};
 use crate::record::{Dimension, Event, EventKind, Lifter, Policy};
 
 /// How a longer range begins.
@@ -77,4 +78,47 @@ pub fn longer_range(
     let load_there = to.map_or(load, |to| to.load()).min(load);
     let loaded = Prepared::new(implement, stock, load)?.load(load_there, Rounding::Below).ok();
     Ok(LongerRange { loaded, load: load_there, settle: SETTLE, rung_part })
+}
+
+/// The same for a lift of somebody whose log tells of limits: never above a limit of load that concerns the lift. Absent
+/// under a limit of range, since whether a longer one keeps it is for whoever gave the limit to say.
+///
+/// # Errors
+/// As [`longer_range`].
+///
+/// ```
+/// use bismar::loading::{Bar, Implement, Stock};
+/// use bismar::prescription::longer_range_of;
+/// use bismar::progression::State;
+/// use bismar::quantity::{Length, Mass, Name};
+/// use bismar::record::Lifter;
+///
+/// let bar = Implement::Bar(Bar::new(Name::new("bar")?, Mass::from_kg(20.0)?, Mass::ZERO)?);
+/// let (from, to) = (Length::from_mm(100.0)?, Length::from_mm(50.0)?);
+/// let nothing_limited = State::new(Lifter::new(Name::new("A")?));
+/// let (lift, stock) = (Name::new("squat")?, Stock::new(Vec::new())?);
+/// let step = longer_range_of(&nothing_limited, &lift, &bar, &stock, Mass::from_kg(20.0)?, from, to)?;
+/// assert_eq!(step.map(|step| step.load.kg()), Some(20.0));
+/// # Ok::<(), bismar::Error>(())
+/// ```
+pub fn longer_range_of(
+    state: &State,
+    lift: &Name,
+    implement: &Implement,
+    stock: &Stock,
+    load: Mass,
+    from: Length,
+    to: Length,
+) -> Result<Option<LongerRange>, Error> {
+    let step = longer_range(implement, stock, load, from, to)?;
+    let limits = limits_for(state, lift);
+    if limits.iter().any(|limit| limit.range.is_some()) {
+        return Ok(None);
+    }
+    let Some(most) = limits.iter().filter_map(|limit| limit.load).min().filter(|most| *most < step.load)
+    else {
+        return Ok(Some(step));
+    };
+    let loaded = Prepared::new(implement, stock, load)?.load(most, Rounding::Below).ok();
+    Ok(Some(LongerRange { loaded, load: most, ..step }))
 }

@@ -7,7 +7,7 @@ use crate::error::{Allowed, Code, Error};
 use crate::loading::{AtHeight, Bar, BarKind, Implement, Loaded, Prepared, Rounding, Stock};
 use crate::progression::{HEAVIEST, Loadable, State};
 use crate::quantity::{Length, Mass, Name};
-use crate::record::{LiftParameters, Parameters, StartsFrom};
+use crate::record::{ClearanceLimits, LiftParameters, Parameters, StartsFrom};
 
 /// A bar that is right for a lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,7 +25,7 @@ pub struct BarOffer {
     pub blocks: Option<Length>,
     /// How far from its height the bar lies, mm; 0 where it is kept, or no part of the lift.
     pub off_by_mm: f64,
-    /// Its lightest load is not above the working load of the lift.
+    /// Its lightest load is not above the working load of the lift, nor above a limit of the clearance in force.
     pub fits: bool,
     /// The lift is done with it now.
     pub now: bool,
@@ -101,6 +101,63 @@ pub fn first_bars(
     let set = first_lift(lift, Name::new("bar")?, Mass::ZERO)?;
     let height = height(&set, set.start.place.range);
     offers(implements, |bar| is_hex(bar) == (lift == HEX), |bar| offer(bar, stock, blocks, height))
+}
+
+/// The limits of the clearance in force that concern a lift: one of the log, or one to begin with by the regions that it
+/// would load. All of them where nobody knows which regions those are.
+///
+/// ```
+/// use bismar::prescription::limits_for;
+/// use bismar::progression::State;
+/// use bismar::quantity::Name;
+/// use bismar::record::Lifter;
+///
+/// let nothing_limited = State::new(Lifter::new(Name::new("A")?));
+/// assert!(limits_for(&nothing_limited, &Name::new("box squat")?).is_empty());
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[must_use]
+pub fn limits_for(state: &State, lift: &Name) -> Vec<ClearanceLimits> {
+    state.limits_of(lift).unwrap_or_else(|| {
+        let set = Name::new("bar").and_then(|bar| first_lift(lift.as_str(), bar, Mass::ZERO)).ok();
+        let here = |limit: &&ClearanceLimits| match (&set, &limit.region) {
+            (Some(set), Some(region)) => set.regions.contains(region),
+            _ => true,
+        };
+        let all = state.clearance().map(|given| given.limits.as_slice()).unwrap_or_default();
+        all.iter().filter(here).cloned().collect()
+    })
+}
+
+/// [`first_bars`] for somebody whose log tells of limits: a bar whose lightest load is above one of them does not fit.
+///
+/// # Errors
+/// As [`first_bars`].
+///
+/// ```
+/// use bismar::loading::Stock;
+/// use bismar::prescription::first_bars_of;
+/// use bismar::progression::State;
+/// use bismar::quantity::Name;
+/// use bismar::record::Lifter;
+///
+/// let nothing_limited = State::new(Lifter::new(Name::new("A")?));
+/// assert!(first_bars_of(&nothing_limited, "box squat", &[], &Stock::new(Vec::new())?, &[])?.is_empty());
+/// # Ok::<(), bismar::Error>(())
+/// ```
+pub fn first_bars_of(
+    state: &State,
+    lift: &str,
+    implements: &[Implement],
+    stock: &Stock,
+    blocks: &[Length],
+) -> Result<Vec<BarOffer>, Error> {
+    let mut offers = first_bars(lift, implements, stock, blocks)?;
+    let most = limits_for(state, &Name::new(lift)?).iter().filter_map(|limit| limit.load).min();
+    for offer in &mut offers {
+        offer.fits = most.is_none_or(|most| offer.load <= most);
+    }
+    Ok(offers)
 }
 
 /// With which other bar may a lift be done? One of the same kind; none raises the working load.

@@ -14,7 +14,9 @@ use crate::canonical;
 use crate::condition::DayClass;
 use crate::error::{Code, Error};
 use crate::quantity::{Day, Mass, Name};
-use crate::record::{Event, Grant, LiftParameters, Lifter, Log, Parameters, Policy, VERSION};
+use crate::record::{
+    ClearanceLimits, Event, Grant, LiftParameters, Lifter, Log, Parameters, Policy, VERSION,
+};
 
 /// Version of the library, as decisions and states carry it.
 pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -181,6 +183,16 @@ impl State {
     #[must_use]
     pub fn lift_state(&self, id: &Name) -> Option<LiftState<'_>> {
         self.lifts().find(|lift| lift.id() == id)
+    }
+
+    /// The limits of the clearance in force that concern that lift; absent for a lift that is not set.
+    #[must_use]
+    pub fn limits_of(&self, id: &Name) -> Option<Vec<ClearanceLimits>> {
+        let lift = self.lifts.iter().find(|lift| lift.set.id == *id)?;
+        let limits = self.shared.limits().iter();
+        let here =
+            |limit: &&ClearanceLimits| limit.region.as_ref().is_none_or(|region| lift.has_region(region));
+        Some(limits.filter(here).cloned().collect())
     }
 
     /// Lifts that the parameters in force leave out, by id. They come back as they stood, under the layoff table.

@@ -1,7 +1,8 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
-import { damageWords, heldStops, heldWords, putStops, unfit } from "./damage.ts";
+import { carefulOf } from "./careful.ts";
+import { asideWords, damageWords, heldStops, heldWords, isCareful, putStops, unfit } from "./damage.ts";
 import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
 import { dayLong, deviceDay, setUnit, unitNow, type Mass } from "./numbers.ts";
 import { Store, type Loaded } from "./store.ts";
@@ -316,10 +317,12 @@ export class App {
     const today = this.day(lifter);
     return this.once(`stops ${this.mark(lifter)} ${today}`, () => ask("page.stops", { log: this.log(lifter), today }));
   }
-  /** What is damaged, whosever it is, until somebody has decided. */
-  damaged(): string[] {
+  /** What is damaged, whosever it is, until somebody has decided. What stops somebody is said only where that lifter is in
+   * view (`open`), and under Files. */
+  damaged(open: boolean): string[] {
     return this.store.ids().flatMap((id) => {
       const lifter = this.store.lifter(id);
+      if (lifter?.damage && !(this.view === "files" || (open && id === this.current))) return [asideWords(id)];
       return lifter?.damage ? [damageWords(lifter.damage, this.stops(lifter).inForce, this.stopsWritten(lifter).inForce)] : [];
     });
   }
@@ -372,8 +375,8 @@ export class App {
     return shownName(found?.name ?? id);
   }
   /** What people call a region; its id where it has no name. */
-  regionName(id: string): string {
-    const found = this.lifter && this.parameters(this.lifter)?.regions.find((one) => one.id === id);
+  regionName(id: string, lifter = this.lifter): string {
+    const found = lifter && this.parameters(lifter)?.regions.find((one) => one.id === id);
     return shownName(found?.name ?? id);
   }
 
@@ -530,8 +533,13 @@ export class App {
   /** Decides on what is damaged: what is brought back, and stops that count though the rest of theirs does not. */
   decide(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[], stops: (left: string[]) => string[]): void {
     const { texts, left } = this.joined(lifter, events);
-    const put = putStops(this.log(lifter), stops(left));
+    const found = stops(left);
+    // What makes a day more careful goes first: a clearance must not answer for a stop that comes with it.
+    const careful = carefulOf(this, lifter, [...lifter.events, ...texts], found.filter(isCareful));
+    texts.push(...this.joined(lifter, careful.texts).texts);
+    const put = putStops(this.log(lifter), found.filter((text) => !isCareful(text)));
     this.grown(lifter, [...texts, ...put.texts]);
+    if (careful.not.length > 0) this.notice = `${this.notice} Not put into the log, since it would open something or does not fit: ${careful.not.join("; ")}.`;
     const held = unfit(lifter.id, put.left);
     if (held) this.notice = `${this.notice} ${held.words} No load is shown until it fits: bring back what was set aside, or set what it needs.`;
     const behind = { events: [...texts, ...put.texts], draft, takes: taken(left), holds: { now: held } };

@@ -1,7 +1,8 @@
 // What was set aside: to be looked at, brought back, saved, emptied.
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
-import { piecesIn, stopsIn } from "./damage.ts";
+import { carefulOf, leaveWords } from "./careful.ts";
+import { isCareful, piecesIn, stopsIn } from "./damage.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { eraseBox, fileName, openDocument, saveFile } from "./files.ts";
 import { isDamage, type StoredEvent } from "./kept.ts";
@@ -126,7 +127,7 @@ export function damagePart(app: App): Child {
         const now = app.store.lifter(id);
         if (!now?.damage) return app.refresh();
         const { stops } = now.damage;
-        app.notice = back ? "Brought back as far as it fits. What does not fit stays set aside." : "Left out; it stays set aside. Signs and pain that can be read in it are in the log.";
+        app.notice = back ? "Brought back as far as it fits. What does not fit stays set aside." : "Left out; it stays set aside. Signs, pain and what makes a day more careful are in the log, as far as they can be read.";
         const fit = (left: string[]): string[] => (back ? events.filter((text) => !left.includes(text)) : []);
         const taken = (left: string[]): Taken[] => (back ? keys([...fit(left), ...sets]).map((key) => ({ key })) : []);
         app.decide(now, back ? events : [], back ? sets : [], taken, (left) => {
@@ -135,6 +136,11 @@ export function damagePart(app: App): Child {
           return stopsIn([...stops, ...left]).filter((text) => !whole.has(text));
         });
         app.refresh();
+      };
+      const leave = (): void => {
+        const now = app.store.lifter(id);
+        const careful = carefulOf(app, now ?? lifter, (now ?? lifter).events, (now?.damage?.stops ?? []).filter(isCareful));
+        confirmBox("Leave it out?", leaveWords(name, careful), "Leave it out", () => decide(false));
       };
       fill(
         inside,
@@ -145,7 +151,7 @@ export function damagePart(app: App): Child {
           "div",
           { class: "row" },
           events.length + sets.length > 0 && button("Bring back what fits", () => decide(true), { "data-act": "damage-back" }),
-          button("Leave it out", () => confirmBox("Leave it out?", `Signs, pain and refusals that can be read in it are put into the log of ${name}; the rest stays set aside, and loads are shown again.`, "Leave it out", () => decide(false)), { "data-act": "damage-leave" }),
+          button("Leave it out", () => leave(), { "data-act": "damage-leave" }),
         ),
       );
     });

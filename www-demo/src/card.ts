@@ -2,7 +2,7 @@
 import type { App } from "./app.ts";
 import { answer, caution } from "./answer.ts";
 import { button, choices, el, type Child } from "./element.ts";
-import type { Face, Override, TodayLine } from "bismar-page-package";
+import type { Face, LiftToday, Override, TodayLine } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { statusWords } from "./charts.ts";
@@ -11,6 +11,7 @@ import { barWords } from "./kit.ts";
 import { gateInWords } from "./plan_view.ts";
 import { limitsOf } from "./limits.ts";
 import { shownName } from "./names.ts";
+import { eachHand } from "./setup.ts";
 import { liftLine, placeWords } from "./today_view.ts";
 
 function endsWords(discs: { nominal: Face }[] | undefined): string {
@@ -65,11 +66,17 @@ export function cardView(app: App): Child {
   const limits: string[] = limitsOf(app);
   const hidden = /pain|clear|symptom|stop|day|morning|asks|limit|flexion|body_mass|suspended/i;
   const told = /pain|clear|clinician|ill\b|illness|unwell|fever|morning/i;
-  const reasons = (line: TodayLine): string[] => line.why.filter((one) => health || !(hidden.test(one.code) || told.test(one.text))).map((one) => one.text);
+  // A limit's own figure is health detail too: where less than the granted load is allowed, neither it nor what was rounded from it is said.
+  const less = (lift: LiftToday): boolean => lift.limit.kg < lift.granted.work.load.kg;
+  const reasons = (line: TodayLine, at: number): string[] => {
+    const lift = session.lifts[at];
+    const figure = (code: string): boolean => code === "rounded_down" && lift !== undefined && less(lift);
+    return line.why.filter((one) => health || !(hidden.test(one.code) || told.test(one.text) || figure(one.code))).map((one) => one.text);
+  };
   // What holds for every lift is said once.
   const [first = [], ...others] = lines.map(reasons);
   const shared: string[] = others.length > 0 ? first.filter((one) => others.every((all) => all.includes(one))) : [];
-  const own = (line: TodayLine): string[] => reasons(line).filter((one) => !shared.includes(one));
+  const own = (line: TodayLine, at: number): string[] => reasons(line, at).filter((one) => !shared.includes(one));
   return [
     el("div", { class: "no-print" }, asked, button("Print", () => globalThis.print(), { class: "main" })),
     el(
@@ -77,7 +84,7 @@ export function cardView(app: App): Child {
       { class: "handover", "aria-label": "Handover card" },
       el("h2", {}, shownName(lifter.id)),
       held && el("p", { "data-stop": true }, el("b", {}, STOP)),
-      el("p", { class: "big", "data-answer": true }, stopped || held ? "Stopped: a clearance comes first" : session.lifts.map((lift) => `${app.liftName(lift.lift)} ${lift.load ? mass(lift.load) : lift.verdict}`).join(", ")),
+      el("p", { class: "big", "data-answer": true }, stopped || held ? "Stopped: a clearance comes first" : session.lifts.map((lift) => `${app.liftName(lift.lift)} ${lift.load ? `${mass(lift.load)}${eachHand(app, lift.lift)}` : lift.verdict}`).join(", ")),
       el("p", { class: "soft", "data-why": true }, `${dayLong(session.today)}${health && history.age !== undefined ? `, ${history.age} years old` : ""}${app.header(lifter).invented ? ", invented" : ""}.`),
       el("div", { class: "handover-lifts" }, session.lifts.map((lift, at) => {
         const line = lines[at] as TodayLine;
@@ -87,12 +94,12 @@ export function cardView(app: App): Child {
           { class: "handover-lift" },
           el("h3", {}, `${app.liftName(lift.lift)}: ${statusWords(lift.status)}`),
           lift.sets > 0 && el("p", {}, `${placeWords(app, lift)}${lift.blocks ? ` \u00b7 blocks of ${plain(lift.blocks.mm, 0)} mm` : ""}.`),
-          el("p", {}, `Working load ${limitOfDay(lift)}. Today: ${liftLine(lift).replace(/^[NL](?=othing|eave)/, (letter) => letter.toLowerCase())}.${lift.sets > 0 ? endsWords(lift.loaded && kindOf(lift.loaded.setting, "discs")) : ""}`),
+          el("p", {}, `${health || !less(lift) ? `Working load ${limitOfDay(lift)}${eachHand(app, lift.lift)}. ` : ""}Today: ${liftLine(app, lift).replace(/^[NL](?=othing|eave)/, (letter) => letter.toLowerCase())}.${lift.sets > 0 ? endsWords(lift.loaded && kindOf(lift.loaded.setting, "discs")) : ""}`),
           el("p", {}, `Gate: ${gateInWords(gateOf(lift.lift))}. ${lift.gate.open ? "Open." : gateMissing(line)}`),
           points(lift.lift) && el("p", {}, `Watched for: ${points(lift.lift)}.`),
           overrides(lift.lift).map((one) => el("p", {}, one)),
           lastWords(lift.lift) && el("p", {}, `Last cue: ${lastWords(lift.lift)}.`),
-          own(line).length > 0 && el("p", {}, own(line).join(" ")),
+          own(line, at).length > 0 && el("p", {}, own(line, at).join(" ")),
         );
       })),
       !held && shared.length > 0 && el("p", {}, el("b", {}, "For every lift: "), shared.join(" ")),

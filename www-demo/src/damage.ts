@@ -19,9 +19,28 @@ interface Told {
   asks?: unknown[];
   status?: unknown;
   reason?: unknown;
+  role?: unknown;
+  lifts?: unknown;
 }
 
-/** What in an entry may stop a lift, each as an entry of its own, whatever else in it is damaged. */
+/** What of an entry makes a day more careful without stopping it; of settings their ceilings alone. */
+function carefulIn(name: string, body: Told): unknown {
+  if (name === "clearance_recorded") return body.status === "cleared_with_limits" ? body : undefined;
+  if (name === "role_set") return body.role === "rest" || body.role === "retire" ? body : undefined;
+  if (name === "coach_override" || name === "layoff_noted") return body;
+  if (name !== "parameters_changed" || !Array.isArray(body.lifts)) return undefined;
+  const lifts = (body.lifts as ({ id?: unknown; ceiling?: unknown } | null)[]).flatMap((one) => (one?.ceiling === undefined ? [] : [{ id: one.id, ceiling: one.ceiling }]));
+  return lifts.length > 0 ? { lifts } : undefined;
+}
+
+/** Whether an entry that stands alone makes a day more careful and stops nothing. */
+export function isCareful(text: string): boolean {
+  const [name, body] = Object.entries(((parsed(text) as Partial<StoredEvent> | null | undefined)?.kind ?? {}) as Record<string, Told | null>)[0] ?? [];
+  if (name === undefined || !body || (name === "layoff_noted" && body.reason === "ill")) return false;
+  return carefulIn(name, body) !== undefined;
+}
+
+/** What in an entry may stop a lift or make a day more careful, each as an entry of its own, whatever else in it is damaged. */
 function piecesOf(text: string): StoredEvent[] {
   const event = parsed(text) as Partial<StoredEvent> | null | undefined;
   const [name, body] = Object.entries((event?.kind ?? {}) as Record<string, Told | null>)[0] ?? [];
@@ -31,12 +50,14 @@ function piecesOf(text: string): StoredEvent[] {
   const alone = (kind: Record<string, unknown>): StoredEvent => ({ sequence: 1, day: String(event.day), kind });
   if (name === "symptom_report" || name === "pain_report") return [alone({ [name]: body })];
   if ((name === "clearance_recorded" && body.status === "not_cleared") || (name === "layoff_noted" && body.reason === "ill")) return [alone({ [name]: body })];
+  const careful = carefulIn(name, body);
+  if (careful) return [alone({ [name]: careful })];
   if (!["session_recorded", "day_report", "next_day_report"].includes(name)) return [];
   const asks = name === "day_report" && Array.isArray(body.asks) && body.asks.length > 0 ? [alone({ day_report: { asks: body.asks } })] : [];
   return [...asks, ...(Array.isArray(body.pain) ? body.pain : []).map((pain) => alone({ pain_report: pain }))];
 }
 
-/** All that may stop something, each alone. */
+/** All that may stop something or makes a day more careful, each alone. */
 export function piecesIn(texts: string[]): string[] {
   return texts.flatMap(piecesOf).map((one) => JSON.stringify(one));
 }
@@ -47,10 +68,11 @@ interface Pain {
   features?: unknown;
 }
 
-/** The entries that may stop something. Of what was told several times in the same words the last counts; of pain in a region
- * the worst, the last, and the last with each feature. */
+/** The entries that may stop something or make a day more careful. Of what was told several times in the same words the last counts; of pain in a region
+ * the worst, the last, and the last with each feature. A break is over where a session comes after it. */
 export function stopsIn(texts: string[]): string[] {
-  const all = texts.flatMap(piecesOf);
+  const trained = texts.findLastIndex((text) => (parsed(text) as Partial<StoredEvent> | null | undefined)?.kind?.session_recorded !== undefined);
+  const all = texts.flatMap((text, at) => piecesOf(text).filter((one) => at > trained || (one.kind.layoff_noted as Told | null | undefined)?.reason !== "planned"));
   const counts = new Map<string, number>();
   for (const [at, { kind }] of all.entries()) {
     const pain = kind.pain_report as Pain | null | undefined;
@@ -105,7 +127,7 @@ export function putStops(log: number, stops: string[]): { texts: string[]; left:
 function withThem(kept: Kept, events: string[], stops: string[], today: string): StopsAnswer {
   const log = ask("page.open", { log: logOf(kept, events) });
   try {
-    putStops(log, stops);
+    putStops(log, stops.filter((text) => !isCareful(text)));
     const { lastDay = today } = ask("page.lifter", { log });
     return ask("page.stops", { log, today: today < lastDay ? lastDay : today });
   } finally {
@@ -124,6 +146,11 @@ export function heldStops(kept: Kept, events: string[], { stops }: Damage, today
   const [first, ...rest] = found.lines;
   const held = heldWords(kept.id);
   return { ...found, lines: first === undefined ? [held] : [`${first} ${held}`, ...rest], lifts: lifts.map((lift) => ({ ...(found.lifts.find((one) => one.lift === lift) ?? { lift, why: held }) })) };
+}
+
+/** The same where others may read it: that something was set aside, and nothing of what it says. */
+export function asideWords(id: string): string {
+  return `Part of the log of ${shownName(id)} was damaged and is set aside. No load of ${shownName(id)} is shown until somebody has looked and decided, under Files.`;
 }
 
 /** What is said above every view until somebody has decided. */

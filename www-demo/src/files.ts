@@ -32,7 +32,7 @@ export function wholeDocument(app: App, ids: string[], health: boolean): string 
   const parts = ids.flatMap((id) => {
     const lifter = app.store.lifter(id);
     if (!lifter) return [];
-    if (!health) return [`{"log":${ask("page.without_health", { log: app.logText(lifter) }) as string},"plan":${lifter.plan}}`];
+    if (!health) return [`{"log":${ask("page.without_health", { log: app.logText(lifter) }) as string},"plan":${ask("page.plan_without_health", { plan: lifter.plan })}}`];
     const draft = app.draft(lifter);
     return [`{"log":${app.logText(lifter)},"plan":${lifter.plan}${draft.length > 0 ? `,"draft":${JSON.stringify(draft)}` : ""}${lifter.damage ? `,"damage":${JSON.stringify(lifter.damage)}` : ""}}`];
   });
@@ -103,7 +103,7 @@ function savePart(app: App): Child {
         button("Sets as a table (CSV)", () => saveFile(fileName("sets", "csv"), ask("page.sets_table", { log: app.logText(lifter) }), "text/csv"), { "data-act": "save-csv" }),
       ),
       el("p", { class: "soft" }, "A copy without health detail begins stopped wherever it is opened: what was left out may have held a limit, so a new clearance comes first."),
-      el("p", { class: "soft" }, "It leaves out what was written in own words: notes, cues, reasons, who said something, names of blocks, and the session going on. What stays as it was written: the lifter\u2019s name, and the names of lifts, bars, regions and points to watch. In the table and its file name, the lifter\u2019s name is not."),
+      el("p", { class: "soft" }, "It leaves out what was written in own words: notes, cues, reasons, who said something, names of blocks and of planned gaps, and the session going on. What stays as it was written: the lifter\u2019s name, and the names of lifts, bars, regions and points to watch. In the table and its file name, the lifter\u2019s name is not."),
     ),
     all.length > 1 && button("Full copy of every lifter", () => saveFile(fileName("all", "json"), wholeDocument(app, all, true), "application/json")),
   ];

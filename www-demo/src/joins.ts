@@ -1,7 +1,7 @@
 // Two windows may be open at once: each lifter has a revision that every write looks at and raises, so none writes over another;
 // what was entered while another wrote is put after that, and what does not fit there is set aside and said.
 import type { IDBPDatabase, IDBPTransaction } from "idb";
-import { stopsIn, together, unfit, type Damage } from "./damage.ts";
+import { isCareful, stopsIn, together, unfit, type Damage } from "./damage.ts";
 import { allOf, endsOf, find, part, rowOf, rowsOf, type Ends, type Found, type Loaded } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { countEntries } from "./numbers.ts";
@@ -176,7 +176,7 @@ export class Joins extends Turns {
     const lifter = { ...found.lifter };
     for (const { holds, decided } of entered) {
       if (!holds || decided) continue;
-      holding(lifter, together(holds.now, unfit(id, stopsIn(joined.left.events))));
+      holding(lifter, together(holds.now, unfit(id, stopsIn(joined.left.events).filter((text) => !isCareful(text)))));
     }
     const own = rowsOf(id, joined.events, lifter.seal, places.events);
     const sets = rowsOf(id, joined.draft, id, 0);

@@ -181,9 +181,9 @@ export function discsOf(loaded: Loaded | undefined): PlacedDisc[] {
   return (loaded && kindOf(loaded.setting, "discs")) ?? [];
 }
 
-/** The bars of a gym that are right for a lift, the one with the lightest load first. */
-export function firstBars(lift: string, kit: Kit): Offer[] {
-  return attempt("page.first_bars", { lift, implements: kit.implements, stock: kit.stock, blocks: kit.blocks ?? [] }).answer?.offers ?? [];
+/** The bars of a gym that are right for a lift, the one with the lightest load first; those that fit the limits of a log. */
+export function firstBars(lift: string, kit: Kit, log?: number): Offer[] {
+  return attempt("page.first_bars", { lift, implements: kit.implements, stock: kit.stock, blocks: kit.blocks ?? [], ...(log === undefined ? {} : { log }) }).answer?.offers ?? [];
 }
 
 /** The implement of that name. */

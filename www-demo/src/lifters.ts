@@ -8,6 +8,7 @@ import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, firstLifts, implementName, offerWords } from "./kit.ts";
 import { count, deviceDay, mass, plain } from "./numbers.ts";
 import { table } from "./answer.ts";
+import { standsUnder } from "./limits.ts";
 import { sameName, shownName } from "./names.ts";
 import type { Loaded } from "./store.ts";
 import { liftLine, movesInWords } from "./today_view.ts";
@@ -21,6 +22,8 @@ interface Next {
   bar: string;
   lift: LiftToday | undefined;
   words: string;
+  /** Under what the lifter trains: limits, a clearance that is missing or over, a day that was not asked about. */
+  under?: string;
 }
 
 function nextLift(app: App, id: string): Next {
@@ -36,11 +39,12 @@ function nextLift(app: App, id: string): Next {
   const left = found.answer.session.lifts.filter((one) => one.sets > 0 && so(one) < one.sets && !over(one));
   // In the middle of a lift nobody is sent to the next bar.
   const lift = left.find((one) => one.lift === sets.at(-1)?.lift) ?? left[0];
-  if (!lift) return { id, bar: "", lift: undefined, done: 0, words: sets.length > 0 || found.answer.session.lifts.some(over) ? "done for today" : "nothing to lift today" };
+  const under = standsUnder(app, lifter).join(" ");
+  if (!lift) return { id, bar: "", lift: undefined, done: 0, under, words: sets.length > 0 || found.answer.session.lifts.some(over) ? "done for today" : "nothing to lift today" };
   const discs = lift.loaded && kindOf(lift.loaded.setting, "discs");
   const ends = discs === undefined ? "" : discs.length === 0 ? ", the empty bar" : `, each end ${sideWords(discs)}`;
   const bar = app.parameters(lifter)?.lifts.find((one) => one.id === lift.lift)?.implement ?? "";
-  return { id, bar, lift, done: so(lift), words: `${app.liftName(lift.lift, lifter)}, set ${so(lift) + 1} of ${lift.sets}: ${liftLine(lift)}${ends}` };
+  return { id, bar, lift, done: so(lift), under, words: `${app.liftName(lift.lift, lifter)}, set ${so(lift) + 1} of ${lift.sets}: ${liftLine(app, lift, lifter)}${ends}` };
 }
 
 /** Where the list names those who are stopped; no bar has this name, since names hold no such sign. */
@@ -96,7 +100,7 @@ export function liftersView(app: App): Child {
             .filter((one) => one.bar === bar)
             .toSorted(order)
             .map((one) =>
-              el("li", {}, button([el("b", {}, shownName(one.id)), el("span", {}, one.words)], () => void app.choose(one.id), { "data-lifter": one.id, ...(one.id === app.current ? { "aria-current": "true" } : {}) })),
+              el("li", {}, button([el("b", {}, shownName(one.id)), el("span", {}, one.words), one.under && el("span", { class: "soft", "data-under": true }, one.under)], () => void app.choose(one.id), { "data-lifter": one.id, ...(one.id === app.current ? { "aria-current": "true" } : {}) })),
             ),
         ),
       ),

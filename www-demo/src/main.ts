@@ -110,7 +110,7 @@ function saysPart(app: App): Child {
 
 function faultPart(app: App): Child {
   const { fault } = app.store;
-  const said = [...app.damaged(), ...app.store.said.map(({ words }) => words)];
+  const said = [...app.damaged(!withoutHealth(app)), ...app.store.said.map(({ words }) => words)];
   return [
     fault &&
       el(

@@ -6,9 +6,10 @@ import type { Gate, LifterPlace, LiftPlan, Pair, Plan, RecordParameters } from "
 import { ask, attempt, kindOf } from "./engine.ts";
 import { statusWords } from "./charts.ts";
 import { barWords, firstBars, firstLifts } from "./kit.ts";
-import { atMostPart, dayShort, mass, plain, weekday } from "./numbers.ts";
+import { atMost, atMostPart, dayShort, mass, plain, weekday } from "./numbers.ts";
+import { limitLine, limitsFor, standsUnder } from "./limits.ts";
 import { openPad } from "./pad.ts";
-import { implementOf } from "./setup.ts";
+import { eachHand, implementOf } from "./setup.ts";
 import { anotherBar, anotherRung } from "./write_down.ts";
 import type { Loaded } from "./store.ts";
 
@@ -126,6 +127,8 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
   const word = (words: string, about: string, act: () => void): HTMLElement => button(words, act, { class: "word", "aria-label": `${app.liftName(lift.lift)}, ${about}: ${words}. Change` });
   const { work } = place.at;
   const stopped = app.stops(lifter).lifts.some((one) => one.lift === lift.lift);
+  const today = app.today(lifter).answer?.session.lifts.find((one) => one.lift === lift.lift);
+  const less = today && today.limit.kg < work.load.kg ? ` (for now no more than ${atMost(today.limit)})` : "";
   return el(
     "p",
     { class: "sentence", "data-sentence": lift.lift },
@@ -134,7 +137,7 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
     word(barWords(implementOf(app, lift)), "bar", () => anotherBar(app, lift.lift)),
     ", ",
     rung !== "" && [word(rung, "rung", () => (place.sideways.length > 0 ? anotherRung(app, lift.lift) : edit())), ", "],
-    stopped ? "no load until this is cleared" : `${mass(work.load)}, ${work.sets} \u00d7 ${work.reps}`.replace(/(\d) (?=kg|lb|\u00d7)|(\u00d7) /g, "$1$2\u00a0"),
+    stopped ? "no load until this is cleared" : `${mass(work.load)}${eachHand(app, lift.lift)}${less}, ${work.sets} \u00d7 ${work.reps}`.replace(/(\d) (?=kg|lb|\u00d7)|(\u00d7) /g, "$1$2\u00a0"),
     ", ",
     word(`leave ${plain(Number(lift.reserve ?? RESERVE), 1)}`, "left in reserve", () => reserveBox(app.liftName(lift.lift), Number(lift.reserve ?? RESERVE), leave)),
     ", ",
@@ -194,9 +197,10 @@ function notPlanned(app: App, lifter: Loaded, plan: Plan, names: string[]): Chil
 function newLift(app: App, lifter: Loaded, names: string[]): Child {
   const left = firstLifts().filter((lift) => !names.includes(lift));
   const begin = (lift: string): void => {
-    const [offer] = firstBars(lift, app.kit());
+    const right = firstBars(lift, app.kit(), app.log(lifter));
+    const offer = right.find((one) => one.fits);
     if (!offer) {
-      app.notice = `No bar here is right for a ${lift}; the bars stand under Gym.`;
+      app.notice = right.length === 0 ? `No bar here is right for a ${lift}; the bars stand under Gym.` : `Not begun: no bar here makes a load for a ${lift} that keeps the limits.${limitLine(limitsFor(app, lift).words)}`;
       app.refresh();
       return;
     }
@@ -269,6 +273,7 @@ export function planView(app: App): Child {
   return [
     el("h1", { tabindex: -1 }, `Plan of ${shownName(lifter.id)}`),
     el("p", { class: "soft" }, "Sets, repetitions and load come from where each lift has got to; the plan says which lifts, in which order, and how much to leave."),
+    standsUnder(app, lifter).length > 0 && el("p", { class: "caution", "data-under": true }, standsUnder(app, lifter).join(" ")),
     later(() => weekGrid(app, lifter, plan)),
     el("ol", { class: "cards planned" }, plan.lifts.map((lift, at) => planned(app, lifter, plan, lift, at))),
     choices("This week", [{ value: "usual", label: "A usual week" }, { value: "easy", label: "A planned easy week" }], plan.easyWeek ? "easy" : "usual", (value) => app.putPlan(lifter, (own) => ({ ...own, easyWeek: value === "easy" }))),

@@ -7,6 +7,8 @@ import { barWords, GYMS, implementName, type Kit } from "./kit.ts";
 import { shownName } from "./names.ts";
 import { count, face, given, mass, plain, setUnit, unitNow, type Unit } from "./numbers.ts";
 import { confirmBox, openPad } from "./pad.ts";
+import type { Loaded } from "./store.ts";
+import { anotherBar } from "./write_down.ts";
 
 export async function useUnit(app: App, unit: Unit): Promise<void> {
   setUnit(unit);
@@ -123,12 +125,29 @@ export function settingsView(app: App): Child {
           }
           const made = attempt("page.with_kit", { log: app.log(lifter), implements: kit.implements, stock: kit.stock, blocks });
           if (made.answer) void app.record(lifter, { parametersChanged: made.answer }).then(() => app.refresh());
-        }),
+        }, { "data-act": "use-kit" }),
+        otherBars(app, lifter, kit),
       ),
     el("h2", {}, "Does this device count right?"),
     bitsPart(app),
     el("h2", {}, "About"),
     el("p", {}, "The page does sums and keeps rules; it examines nobody. It sends nothing anywhere: what it keeps stays on this device until you save a file or erase it."),
+  ];
+}
+
+/** Lifts that are done with a bar which this gym has not, each with a way to another. */
+function otherBars(app: App, lifter: Loaded, kit: Kit): Child {
+  const all = app.parameters(lifter);
+  const here = new Set(kit.implements.map(implementName));
+  const without = (all?.lifts ?? []).filter((one) => !here.has(one.implement));
+  if (without.length === 0) return undefined;
+  const barOf = (id: string): string => {
+    const own = all?.implements.find((one) => implementName(one) === id);
+    return own ? barWords(own) : id;
+  };
+  return [
+    el("p", { class: "caution", "data-other-bars": true }, el("b", {}, "Not in this gym. "), without.map((one) => `${app.liftName(one.id)} is done with ${barOf(one.implement)}`).join("; "), ". Once this gym\u2019s bars are used, another can be chosen for each lift."),
+    el("div", { class: "stack" }, without.map((one) => button(`Another bar for ${app.liftName(one.id)}`, () => anotherBar(app, one.id), { "data-other-bar": one.id }))),
   ];
 }
 

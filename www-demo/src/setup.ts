@@ -2,6 +2,7 @@
 import type { App } from "./app.ts";
 import { choices, el, type Child } from "./element.ts";
 import type { Implement, Setup as Written } from "bismar-page-package";
+import { kindOf } from "./engine.ts";
 import { implementName } from "./kit.ts";
 import { numberField } from "./pad.ts";
 
@@ -76,4 +77,12 @@ export function implementOf(app: App, lift: { lift: string } | undefined): Imple
 export function setupWords(setup: Written): string {
   const company = setup.company === "alone" ? "Alone" : setup.company === "spotter" ? "Somebody spotted" : "Nothing written about who was there";
   return `${company}; ${setup.pins?.mm === undefined ? "no pins written down" : `pins at ${setup.pins.mm} mm`}.`;
+}
+
+/** Behind a load that is one of two, one in each hand; else nothing. */
+export function eachHand(app: App, lift: string, lifter = app.lifter): string {
+  const parameters = lifter && app.parameters(lifter);
+  const set = parameters?.lifts.find((one) => one.id === lift);
+  const own = parameters?.implements.find((one) => implementName(one) === set?.implement);
+  return own && (kindOf(own, "handle")?.handles === 2 || kindOf(own, "pieces")) ? " each hand" : "";
 }

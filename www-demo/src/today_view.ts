@@ -11,7 +11,7 @@ import { barWords, discsOf } from "./kit.ts";
 import { finishBox } from "./finish.ts";
 import { dayBox, goodBox, nextLoad, setBox, slippedThen } from "./record.ts";
 import { setInWords } from "./set_sheet.ts";
-import { implementOf } from "./setup.ts";
+import { eachHand, implementOf } from "./setup.ts";
 import { dayDoubts } from "./days.ts";
 import { limitsOf } from "./limits.ts";
 import { morningAfter } from "./write_down.ts";
@@ -19,9 +19,9 @@ import { morningAfter } from "./write_down.ts";
 const MARKS: Record<string, string> = { train: "\u25b6", "ease off": "\u25bd", "technique only": "\u25cb", rest: "\u2013", stop: "\u25a0" };
 
 /** Load, sets, repetitions and reserve of a lift in one line. */
-export function liftLine(lift: LiftToday): string {
+export function liftLine(app: App, lift: LiftToday, lifter = app.lifter): string {
   if (lift.sets === 0) return lift.verdict === "stop" ? "Nothing until this is cleared" : "Leave it out today";
-  const load = lift.load ? mass(lift.load) : "No load";
+  const load = lift.load ? `${mass(lift.load)}${eachHand(app, lift.lift, lifter)}` : "No load";
   // Lines break between the parts, not inside them.
   const parts = [load, `${lift.sets} \u00d7 ${lift.reps}`, `leave ${plain(lift.reserve, 1)}`];
   return parts.map((part) => part.replaceAll(" ", "\u00a0")).join(" \u00b7 ");
@@ -107,7 +107,7 @@ function warmUpList(app: App, lift: LiftToday): Child {
   const lines = lift.warmUp.map((set, at) => {
     const moves = racked[at]?.load.kg === set.load.kg ? racked[at].moves : undefined;
     const words = moves === undefined ? "" : movesInWords(moves) || (moves.side.length === 0 ? "the empty bar" : "as it is");
-    return el("li", {}, el("b", {}, `${mass(set.load)} \u00d7 ${set.reps}`), [words && ` ${words}`, set.reference ? ", the day\u2019s check" : ""].filter(Boolean).join(""));
+    return el("li", {}, el("b", {}, `${mass(set.load)}${eachHand(app, lift.lift)} \u00d7 ${set.reps}`), [words && ` ${words}`, set.reference ? ", the day\u2019s check" : ""].filter(Boolean).join(""));
   });
   const work = racked[lift.warmUp.length]?.moves;
   return [
@@ -164,9 +164,9 @@ function slippedPart(app: App, lift: LiftToday): { big: string; why: string; end
   const then = slippedThen(app, lift);
   if (then === undefined) return undefined;
   const why = then.why.join(" ");
-  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${atMostOf(then.down, lift.load)} until that is worked out; to end the lift for today is as good.`, ends: false };
+  if (then.unknown && then.down) return { big: "The next set could not be worked out", why: `${why} Nothing heavier than ${atMostOf(then.down, lift.load)}${eachHand(app, lift.lift)} until that is worked out; to end the lift for today is as good.`, ends: false };
   if (then.ends) return { big: "End this lift for today", why, ends: true };
-  if (then.down) return { big: `${mass(then.down)} for the next set`, why, ends: false };
+  if (then.down) return { big: `${mass(then.down)}${eachHand(app, lift.lift)} for the next set`, why, ends: false };
   return { big: then.rung ? `An easier rung: ${then.rung}` : "Shorter set, or an easier rung", why, ends: false };
 }
 
@@ -198,7 +198,7 @@ function liftRow(app: App, lift: LiftToday, line: TodayLine): HTMLElement {
     [
       el("b", {}, app.liftName(lift.lift)),
       el("span", { class: "verdict" }, `${MARKS[line.verdict] ?? ""} ${line.verdict}`),
-      el("span", {}, liftLine(lift)),
+      el("span", {}, liftLine(app, lift)),
       kindOf(lift.outlook, "onOffer") && !over && sets === 0 && el("span", { class: "soft" }, "a step is on offer"),
       over && el("span", { class: "done", "data-over": true }, "\u2713 done today"),
       !over && sets === 0 && meantFor(app, lift) && el("span", { class: "soft", "data-meant": true }, `planned for ${meantFor(app, lift)}`),
@@ -218,8 +218,8 @@ export function liftCard(app: App, lift: LiftToday, line: TodayLine): HTMLElemen
   const over = isOver(app, lift);
   const stopped = lift.verdict === "stop";
   const slipped = stopped ? undefined : slippedPart(app, lift);
-  const words = liftLine(lift);
-  const load = lift.sets > 0 && lift.load ? mass(lift.load).replaceAll(" ", "\u00a0") : "";
+  const words = liftLine(app, lift);
+  const load = lift.sets > 0 && lift.load ? `${mass(lift.load)}${eachHand(app, lift.lift)}`.replaceAll(" ", "\u00a0") : "";
   const next = done.length > 0 && !slipped && lift.load && lift.sets > 0 && nextLoad(app, lift).kg !== lift.load.kg ? nextLoad(app, lift) : undefined;
   return el(
     "article",
@@ -232,7 +232,7 @@ export function liftCard(app: App, lift: LiftToday, line: TodayLine): HTMLElemen
     !slipped && el("p", { class: "big", "data-answer": true }, load ? [el("span", { class: "load" }, load), el("span", { class: "between" }, " \u00b7 "), el("span", { class: "rest" }, words.slice(load.length + 3))] : words),
     !slipped && discChips(loadedNow(app, lift)),
     el("p", { class: "why", "data-why": true }, mainReason(line)),
-    next && el("p", { class: "soft" }, `The last set was done with ${mass(next)}.`),
+    next && el("p", { class: "soft" }, `The last set was done with ${mass(next)}${eachHand(app, lift.lift)}.`),
     !slipped && heightOff(line, lift),
     lift.blocks && el("p", { class: "soft" }, `On blocks of ${plain(lift.blocks.mm, 0)} mm under each end.`),
     line.cautions.filter((one) => one.code === "alone_without_pins" && !done.some((set) => set.setup?.company === "spotter" || typeof set.setup?.pins === "number")).map((one) => caution(one.code)),
@@ -340,7 +340,7 @@ function offer(app: App, lift: LiftToday): Child {
   return el(
     "section",
     { class: "offer", "aria-label": "A step is on offer", "data-offer": lift.lift },
-    el("p", {}, el("b", {}, `A step is on offer: ${mass(offered.to.work.load)}, if the coach wants it. `), "The gate is open. Staying is as good; nobody has to add weight today."),
+    el("p", {}, el("b", {}, `A step is on offer: ${mass(offered.to.work.load)}${eachHand(app, lift.lift)}, if the coach wants it. `), "The gate is open. Staying is as good; nobody has to add weight today."),
     el(
       "div",
       { class: "row" },

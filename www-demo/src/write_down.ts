@@ -111,6 +111,20 @@ function signOff(app: App): void {
   );
 }
 
+/** What is asked about a load that is more than a step above the working load, or more than was ever lifted. */
+function tooMuch(app: App, lift: string, load: Weight): string | undefined {
+  const lifter = app.lifter;
+  const place = lifter && app.facts(lifter).places.find((one) => one.lift === lift);
+  if (!lifter || !place) return undefined;
+  const working = place.at.work.load;
+  const most = app.history(lifter).sessions.flatMap((one) => one.lifts).filter((one) => one.lift === lift).flatMap((one) => one.sets.map((set) => set.load.kg)).reduce((high, one) => Math.max(high, one), 0);
+  const step = load.kg > working.kg + Math.abs(working.kg) * place.stepCap;
+  const ever = load.kg > working.kg && load.kg > most;
+  if (!step && !ever) return undefined;
+  const by = `That is ${mass({ kg: load.kg - working.kg })} more than the working load of ${mass(working)}`;
+  return `${by}${ever ? `, and more than was ever lifted here (${most > 0 ? mass({ kg: most }) : "nothing yet"})` : ""}. Is that right? Then write it down once more.`;
+}
+
 function overrule(app: App): void {
   const lifter = app.lifter;
   const lifts = (lifter && app.parameters(lifter)?.lifts) ?? [];
@@ -119,6 +133,7 @@ function overrule(app: App): void {
   const until = el("input", { type: "date", autocomplete: "off", id: "until" });
   let lift: string | undefined;
   let load: Weight | undefined;
+  let asked: string | undefined;
   writeBox(
     app,
     "The coach decides otherwise",
@@ -140,6 +155,11 @@ function overrule(app: App): void {
       if (lift === undefined) return "Which lift, please.";
       if (load === undefined) return "The load, please.";
       if (by.name() === "") return NAME;
+      const doubt = tooMuch(app, lift, load);
+      if (doubt !== undefined && asked !== `${lift} ${load.kg}`) {
+        asked = `${lift} ${load.kg}`;
+        return doubt;
+      }
       return { coachOverride: { lift, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };
     },
   );

@@ -18,6 +18,9 @@ pub(crate) struct First {
     stock: Stock,
     #[serde(default)]
     blocks: Vec<Length>,
+    /// Of somebody whose clearance may limit it.
+    #[serde(default)]
+    log: Option<Which>,
 }
 
 /// The question for a lift of a log.
@@ -36,7 +39,11 @@ pub(crate) struct Bars {
 
 /// With which bar, and which load, does a lift begin?
 pub(crate) fn first_bars(asked: First) -> Result<Bars, Error> {
-    let offers = prescription::first_bars(&asked.lift, &asked.implements, &asked.stock, &asked.blocks)?;
+    let First { lift, implements, stock, blocks, log } = asked;
+    let offers = match log {
+        Some(log) => prescription::first_bars_of(&log.open()?.state, &lift, &implements, &stock, &blocks)?,
+        None => prescription::first_bars(&lift, &implements, &stock, &blocks)?,
+    };
     Ok(Bars { offers })
 }
 
@@ -72,5 +79,11 @@ pub(crate) struct WithKit {
 
 /// What is set, with these bars, discs and blocks.
 pub(crate) fn with_kit(asked: WithKit) -> Result<Parameters, Error> {
-    prescription::with_kit(&asked.log.open()?.state, asked.implements, asked.stock, asked.blocks)
+    let here: Vec<Name> = asked.implements.iter().map(|one| one.id().clone()).collect();
+    let mut all =
+        prescription::with_kit(&asked.log.open()?.state, asked.implements, asked.stock, asked.blocks)?;
+    // A bar of another gym stays only as long as a lift is done with it.
+    let used: Vec<Name> = all.lifts.iter().map(|lift| lift.implement.clone()).collect();
+    all.implements.retain(|one| here.contains(one.id()) || used.contains(one.id()));
+    Ok(all)
 }

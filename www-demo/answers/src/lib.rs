@@ -15,7 +15,7 @@
 //! | `plans` | the plan, between its text and what the page changes |
 //! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
 //! | `told` | more of them with their sentences: own curve, missed session, easy week, verdicts, block, raters, year; how two places compare |
-//! | `range` | a longer range: what load? |
+//! | `range` | which limits concern a lift; a longer range: what load? |
 //! | `beginning` | a log for somebody new |
 //! | `first_day` | which bars are right for a lift, and with which load does it begin? |
 //! | `keeping` | may this plan or kit be kept, which entries are dated after a day, in what do two documents differ? |
@@ -95,6 +95,7 @@ entries! {
     "page.after_sets" doors::after_sets,
     "page.shared" doors::shared,
     "page.range_step" range::range_step,
+    "page.limits" range::limits,
     "page.lifter" lifter::lifter,
     "page.begin" beginning::begin,
     "page.first_lifts" beginning::first_lifts,
@@ -109,6 +110,7 @@ entries! {
     "page.check_kit" keeping::check_kit,
     "page.preview" transfer::preview,
     "page.without_health" transfer::without_health,
+    "page.plan_without_health" plans::without_health,
     "page.sets_table" transfer::sets_table,
     "page.table_in" table_in::table_in,
     "page.seal" seal::seal,

@@ -22,6 +22,19 @@ pub(crate) fn read(asked: Kept) -> Result<Plan, Error> {
     Plan::from_json(&asked.plan)
 }
 
+/// The text of a plan without what tells of health: what a planned gap is for, in somebody's own words, and that body
+/// mass is meant to fall.
+pub(crate) fn without_health(asked: Kept) -> Result<String, Error> {
+    let mut plan = Plan::from_json(&asked.plan)?;
+    if let Some(years) = &mut plan.years {
+        for gap in &mut years.gaps {
+            gap.name = Name::new("left out")?;
+        }
+        years.mass_loss_intended = false;
+    }
+    Ok(Value::write(&plan)?.to_json())
+}
+
 /// A plan to be kept.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

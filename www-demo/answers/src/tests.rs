@@ -217,9 +217,62 @@ fn a_longer_range_starts_as_the_rules_say_and_never_heavier() {
         ("from", mm(100.0)),
         ("to", mm(50.0)),
     ];
-    let answer = ask("page.range_step", &asked).unwrap();
-    let Some(Value::Number(kg)) = answer.field("load").unwrap().field("kg") else { panic!() };
-    assert!(*kg <= 60.0 && *kg > 0.0);
+    let load = |answer: &Value| match answer.field("step").unwrap().field("load").unwrap().field("kg") {
+        Some(Value::Number(kg)) => *kg,
+        _ => panic!(),
+    };
+    let kg = load(&ask("page.range_step", &asked).unwrap());
+    assert!(kg <= 60.0 && kg > 0.0);
+
+    // Of somebody with a limit: never above it, and nothing under one of range.
+    let under = |limit: &str| {
+        let log = limited(limit);
+        let of = map(&[("log", text(&log)), ("lift", text("deadlift"))]);
+        ask("page.range_step", &[asked.as_slice(), &[("of", of)]].concat()).unwrap()
+    };
+    assert_eq!(load(&under(r#"{"load":{"kg":45}}"#)), 45.0);
+    assert!((load(&under(r#"{"load":{"kg":45},"region":"shoulder"}"#)) - kg).abs() < 1e-9);
+    assert!(under(r#"{"range":{"mm":300}}"#).field("step").is_none());
+}
+
+/// The log with a clearance behind it that names this limit.
+fn limited(limit: &str) -> String {
+    let event = format!(
+        r#",{{"sequence":100000,"day":"2027-01-01","kind":{{"clearance_recorded":{{"status":"cleared_with_limits","who":"clinic","limits":[{limit}]}}}}}}]}}"#
+    );
+    let end = LOG.trim_end().strip_suffix('}').unwrap().trim_end().strip_suffix(']').unwrap();
+    format!("{}{event}", end.trim_end())
+}
+
+#[test]
+fn the_limits_of_a_lift_are_those_of_its_regions() {
+    let of = |limit: &str, lift: &str| {
+        let answer = ask("page.limits", &[("log", text(&limited(limit))), ("lift", text(lift))]).unwrap();
+        list(answer.field("limits").unwrap()).len()
+    };
+    let shoulder = r#"{"load":{"kg":45},"region":"shoulder"}"#;
+    assert_eq!(of(shoulder, "deadlift"), 0, "a lift of the log");
+    assert_eq!(of(r#"{"load":{"kg":45}}"#, "deadlift"), 1, "everywhere");
+    assert_eq!(of(shoulder, "strict press"), 1, "of its region");
+    assert_eq!(of(shoulder, "nobody knows it"), 1, "all of them where nobody knows its regions");
+}
+
+#[test]
+fn a_bar_above_a_limit_does_not_fit_a_first_day() {
+    let implement = r#"[{"bar":{"id":"bar 20","mass":{"kg":20},"collar":{"kg":0},"kind":"straight"}}]"#;
+    let fits = |limit: &str, lift: &str| {
+        let asked = [
+            ("lift", text(lift)),
+            ("implements", Value::from_json(implement).unwrap()),
+            ("stock", Value::from_json(r#"{"discs":[]}"#).unwrap()),
+            ("log", text(&limited(limit))),
+        ];
+        let answer = ask("page.first_bars", &asked).unwrap();
+        list(answer.field("offers").unwrap())[0].field("fits").cloned()
+    };
+    assert_eq!(fits(r#"{"load":{"kg":12}}"#, "bench press"), Some(Value::Bool(false)));
+    assert_eq!(fits(r#"{"load":{"kg":12},"region":"knee"}"#, "bench press"), Some(Value::Bool(true)));
+    assert_eq!(fits(r#"{"load":{"kg":25}}"#, "bench press"), Some(Value::Bool(true)));
 }
 
 #[test]

@@ -8,10 +8,11 @@ import { ask, attempt, kindOf } from "../engine.ts";
 import { atMost, atMostNumberOf, atMostOf, atMostPart, count, dayShort, given, limitOfDay, mass, massNumber, plain, unitNow, written, writtenNumber, type Mass } from "../numbers.ts";
 import type { Loaded } from "../store.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, firstLifts, offerWords } from "../kit.ts";
+import { limitLine, limitsFor } from "../limits.ts";
 import { numberField, takeBackBox } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
-import { implementOf, overTheBody, setupWords } from "../setup.ts";
+import { eachHand, implementOf, overTheBody, setupWords } from "../setup.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
@@ -54,7 +55,9 @@ const CLOSE_KG = 0.025;
 function nextSet(app: App): Child {
   const lift = liftChoice(app, "of", liftOfToday(app));
   const own = lift.value === undefined ? undefined : lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
-  const most: { kg: number } | undefined = own?.load ?? own?.limit;
+  const limits = limitsFor(app, lift.value);
+  const hand = eachHand(app, lift.value ?? "");
+  const most: { kg: number } | undefined = own?.load ?? own?.limit ?? limits.load;
   // Without a lift nothing limits what is asked of.
   const [words, number] = own ? [(value: Mass) => atMostOf(value, own.load), (value: Mass) => atMostNumberOf(value, own.load)] : [written, writtenNumber];
   const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad(), number);
@@ -75,7 +78,7 @@ function nextSet(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
-  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${load.value.kg - most.kg < CLOSE_KG ? atMost(most) : words(most)} today`, why: `${written(load.value)} is more than this day allows; nothing is worked out from there.` })];
+  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${load.value.kg - most.kg < CLOSE_KG ? atMost(most) : words(most)}${hand} today`, why: `${written(load.value)} is more than this day allows; nothing is worked out from there.${limitLine(limits.words)}` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
@@ -85,7 +88,7 @@ function nextSet(app: App): Child {
   return [
     inputs,
     answer({
-      big: down ? mass(down) : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${words(load.value)}`,
+      big: down ? `${mass(down)}${hand}` : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${words(load.value)}${hand}`,
       why: reasonsOf(next, why).join(" "),
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
@@ -207,7 +210,7 @@ function goUp(app: App): Child {
     }),
     eachLift(
       found,
-      (one) => (one.lift.verdict === "stop" ? liftLine(one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))} is on offer` : `Stay at ${limitOfDay(one.lift)}`),
+      (one) => (one.lift.verdict === "stop" ? liftLine(app, one.lift) : kindOf(one.lift.outlook, "onOffer") ? `Up to ${mass(offered(one.lift))}${eachHand(app, one.lift.lift)} is on offer` : `Stay at ${limitOfDay(one.lift)}${eachHand(app, one.lift.lift)}`),
       (one) => (one.lift.verdict === "stop" ? mainReason(one.line) : one.line.blockers.length === 0 ? "Nothing stands in the way." : `${count(one.line.blockers.length, "reason")} to stay:`),
       (one) => (one.lift.verdict === "stop" ? undefined : list(one.line.blockers.map((each) => each.text))),
     ),
@@ -349,14 +352,14 @@ function hurts(app: App): Child {
   if (worst?.lift.verdict === "stop") asks();
   return [
     answer({
-      big: worst ? `${worst.name}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(worst.lift)}` : ""}` : "No planned lift loads that region",
+      big: worst ? `${worst.name}: ${worst.line.verdict}${worst.lift.sets > 0 ? `, ${liftLine(app, worst.lift)}` : ""}` : "No planned lift loads that region",
       why: `Ask again next morning: more pain than before the session takes the pass back. Get it looked at if it is worse each week or above ${stopAbove}.`,
       cautions: ["see_clinician_first"],
       ...(worst?.lift.verdict === "stop" ? { tone: "stop" as const } : {}),
     }),
     inputs,
     writeIt,
-    eachLift(found, (one) => `${one.line.verdict}${one.lift.sets > 0 ? `: ${liftLine(one.lift)}` : ""}`, (one) => mainReason(one.line)),
+    eachLift(found, (one) => `${one.line.verdict}${one.lift.sets > 0 ? `: ${liftLine(app, one.lift)}` : ""}`, (one) => mainReason(one.line)),
   ];
 }
 
@@ -380,11 +383,11 @@ function afterBreak(app: App): Child {
   return [
     inputs,
     answer({
-      big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? mass(first.lift.load) : first.line.verdict}` : "No lift is planned",
+      big: ill ? "A clearance first, then lower" : first ? `${first.name}: ${first.lift.load ? `${mass(first.lift.load)}${eachHand(app, first.lift.lift)}` : first.line.verdict}` : "No lift is planned",
       why: ill ? "After an illness in bed or a stay in hospital nothing is loaded until somebody cleared it." : `After ${count(days, "day")}: ${first ? mainReason(first.line) : ""}`,
       working: table(["From days", "Load left", "Easier rung"], (app.parameters(app.lifter)?.policy.layoff ?? []).map((row) => [String(row.fromDays), row.restart ? "lightest at the right height" : atMostPart(row.loadLeft), row.easierRung ? "yes, strict lift of a pair" : "no"]), "The table for breaks, this project\u2019s choice"),
     }),
-    eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(one.lift) : one.line.verdict), (one) => mainReason(one.line)),
+    eachLift(found, (one) => (one.lift.sets > 0 ? liftLine(app, one.lift) : one.line.verdict), (one) => mainReason(one.line)),
   ];
 }
 
@@ -415,6 +418,8 @@ function slipped(app: App): Child {
   }
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
+  const limits = limitsFor(app, lift.value);
+  if (limits.load && load.value.kg > limits.load.kg) return [answer({ big: `At most ${atMost(limits.load)}`, why: `${mass(load.value)} is above a limit; nothing is worked out from there.${limitLine(limits.words)}` }), inputs];
   const point = criticalOf(app, lift.value);
   if (point === undefined) return [answer({ big: "No critical point is set", why: "Which point of this lift is critical is set under Plan and lifts; only such a one changes the next set." }), inputs];
   const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" as const }], rater: "coach" as const } };
@@ -423,7 +428,8 @@ function slipped(app: App): Child {
   const { next, why } = found.answer;
   const down = kindOf(next.then, "downTo");
   const rung = kindOf(next.then, "easierRung") ?? next.instead;
-  const big = down ? `${mass(down)} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${written(load.value)}`;
+  const hand = eachHand(app, lift.value ?? "");
+  const big = down ? `${mass(down)}${hand} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${written(load.value)}${hand}`;
   return [
     answer({
       big,
@@ -452,7 +458,7 @@ function lastTime(app: App): Child {
   const cues = sessions.flatMap((one) => one.lifts.filter((lift) => lift.cue).map((lift) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({
-      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}`).join(", "),
+      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}${eachHand(app, lift.lift)}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
         last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.takenBack ? "did not pass: the next morning took it back" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
@@ -490,10 +496,15 @@ function shortOf(app: App): Child {
     const set = liftsOf(app, one.lift.lift);
     return one.lift.sets === 0 || (sore !== "" && (set?.regions ?? []).includes(sore)) || taken.includes(set?.implement ?? "");
   };
-  const free = (other: string): boolean => {
+  const free = (other: string): LiftToday | undefined => {
     const set = liftsOf(app, other);
     const planned = found.find((one) => one.lift.lift === other);
-    return set !== undefined && !stopFirst(app, other) && (planned === undefined || planned.lift.sets > 0) && !(sore !== "" && set.regions.includes(sore)) && !taken.includes(set.implement);
+    if (set === undefined || stopFirst(app, other) || (sore !== "" && set.regions.includes(sore)) || taken.includes(set.implement)) return undefined;
+    if (planned) return planned.lift.sets > 0 ? planned.lift : undefined;
+    // One that is not planned is asked about as if it were: a limit may leave nothing of it.
+    const withIt = ask("page.plan_text", { plan: { ...app.plan(lifter), lifts: [...app.plan(lifter).lifts, { lift: other }] } });
+    const own = lifts(app, suppose, withIt).found.find((one) => one.lift.lift === other)?.lift;
+    return own && own.sets > 0 ? own : undefined;
   };
   return [
     inputs,
@@ -503,7 +514,7 @@ function shortOf(app: App): Child {
     }),
     eachLift(
       found,
-      (one) => (one.lift.sets > 0 ? liftLine(one.lift) : "Leave it out"),
+      (one) => (one.lift.sets > 0 ? liftLine(app, one.lift) : "Leave it out"),
       (one) => mainReason(one.line),
       (one) => (one.lift.verdict !== "stop" && touches(one) ? sidewaysPart(app, one.lift.lift, free) : undefined),
     ),
@@ -511,18 +522,18 @@ function shortOf(app: App): Child {
 }
 
 /** Where a lift may go instead: rungs that are not harder, and the other lift of its pair. */
-function sidewaysPart(app: App, lift: string, free: (other: string) => boolean): Child {
+function sidewaysPart(app: App, lift: string, free: (other: string) => LiftToday | undefined): Child {
   const { lifter } = app;
   if (!lifter) return undefined;
   const beside = app.facts(lifter).places.find((one) => one.lift === lift)?.sideways ?? [];
   const pair = app.parameters(lifter)?.pairs?.find((one) => one.strict === lift || one.forgiving === lift);
   const partner: string | undefined = pair && (pair.strict === lift ? pair.forgiving : pair.strict);
   // A partner that is left out today, sore itself or on a bar that is taken, is no way out.
-  const other = partner !== undefined && free(partner) ? partner : undefined;
+  const other = partner === undefined ? undefined : free(partner);
   if (beside.length === 0 && !other) return el("p", { class: "soft" }, "No rung beside or below this one is set; other lifts stay as planned.");
   return [
     beside.length > 0 && el("p", { "data-sideways": lift }, `Instead, with no more load: ${beside.map((one) => one.name).join(", ")}.`),
-    other && el("p", { class: "soft" }, `The other lift of its pair: ${app.liftName(other)}, at its own working load.`),
+    other && el("p", { class: "soft" }, `The other lift of its pair: ${app.liftName(other.lift)}, at its own load: ${liftLine(app, other)}.${limitLine(limitsFor(app, other.lift).words)}`),
     beside.length > 0 && button("Go to another rung", () => anotherRung(app, lift), { "aria-label": `${app.liftName(lift)}: go to another rung` }),
   ];
 }
@@ -534,7 +545,10 @@ function firstDay(app: App): Child {
   if (lift === "") return [answer({ big: "Which lift?", why: "The lightest right bar, at the height of the lift, is where it begins." }), fields(which)];
   const stop = stopFirst(app, lift);
   if (stop) return [stop, fields(which)];
-  const offers = firstBars(lift, kit);
+  const limits = limitsFor(app, lift);
+  const right = firstBars(lift, kit, app.lifter && app.log(app.lifter));
+  const offers = right.filter((one) => one.fits);
+  if (offers.length === 0 && right.length > 0) return [answer({ big: "No load: a limit is in force", why: `No bar here makes a load for a ${lift} that keeps it.${limitLine(limits.words)}` }), fields(which)];
   const chosen = kept(app, `bar ${lift}`, () => offers[0]?.implement ?? "");
   const offer = offers.find((one) => one.implement === chosen);
   if (!offer) return [answer({ big: "No bar here is right for it", why: `None of the bars here is one for a ${lift}; the list of bars stands under Gym.` }), fields(which)];
@@ -547,7 +561,7 @@ function firstDay(app: App): Child {
   return [
     answer({
       big: `Start at ${mass(offer.load)}`,
-      why: `${first ? "The lightest load at the right height" : "The lightest with this bar"}: ${words}${discsOf(offer.loaded).length === 0 ? ", empty" : `, each end ${sideWords(discsOf(offer.loaded))}`}.${blocks}${off} Five easy repetitions, four or more left.`,
+      why: `${first ? "The lightest load at the right height" : "The lightest with this bar"}: ${words}${discsOf(offer.loaded).length === 0 ? ", empty" : `, each end ${sideWords(discsOf(offer.loaded))}`}.${blocks}${off} Five easy repetitions, four or more left.${limitLine(limits.words)}`,
       body: loadedDrawing(offer.loaded, kit.stock, words, { height: floor, ...(offer.blocks ? { blocks: offer.blocks.mm } : {}) }),
       working: list(["Estimates by formula are no guide for a first day; how it moves is.", "A lift is learned more easily light; beginning too light costs a week at most."]),
       sources: ["prescription.first_load"],

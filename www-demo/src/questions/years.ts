@@ -10,7 +10,8 @@ import { atLeast, atMostPart, count, dayLong, dayShort, difference, estimate, ma
 import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
 import type { Loaded } from "../store.ts";
-import { implementOf } from "../setup.ts";
+import { limitLine, limitsFor } from "../limits.ts";
+import { eachHand, implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
 import { curvePart, velocityWords, yearPart } from "./told.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
@@ -130,14 +131,19 @@ function rangeStep(app: App): Child {
   // A load that these discs cannot make is never changed in silence.
   const now: Mass = attempt("loading.load_on", { implement, stock: app.kit().stock, target: load.value, policy: "below" }).answer?.total ?? load.value;
   const other = now.kg === load.value.kg ? "" : `${written(load.value)} cannot be made here; ${mass(now)} is the closest that is not over. `;
-  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: from.value }, to: { mm: to.value } });
+  const limits = limitsFor(app, lift.value);
+  const of = app.lifter ? { of: { log: app.log(app.lifter), lift: lift.value ?? "any lift" } } : {};
+  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: from.value }, to: { mm: to.value }, ...of });
   if (found.refused) return [inputs, refused(found.refused.message)];
-  const got = found.answer;
+  const got = found.answer.step;
+  if (!got) return [inputs, answer({ big: "No longer range: a limit of range is in force", why: `Whether a longer range keeps it, whoever gave the limit says.${limitLine(limits.words)}` })];
+  // A limit below the lightest load of the bar leaves none.
+  if (!got.loaded && limits.load) return [inputs, answer({ big: "No load: a limit is in force", why: `This bar makes no load that keeps it.${limitLine(limits.words)}` })];
   return [
     inputs,
     answer({
-      big: got.loaded ? `Start at ${mass(got.loaded.total)}` : "Start without a load",
-      why: `${other}From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.`,
+      big: got.loaded ? `Start at ${mass(got.loaded.total)}${eachHand(app, lift.value ?? "")}` : "Start without a load",
+      why: `${other}From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.${limitLine(limits.words)}`,
       body: got.loaded && loadedDrawing(got.loaded, app.kit().stock, barWords(implement)),
       working: list([
         "Technique shown at one range does not carry over to a longer one: what was counted before counts no more.",
@@ -164,12 +170,14 @@ function jump(app: App): Child {
   });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
+  const limits = limitsFor(app, lift.value);
+  if (limits.load && got.next.total.kg > limits.load.kg) return [inputs, answer({ big: "No larger load: a limit is in force", why: `Every larger load that the discs make here is above it.${limitLine(limits.words)}` })];
   const words: Record<string, string> = { above_range: "A larger step than is advised", in_range: "A usual step", below_range: "A small step" };
   return [
     inputs,
     answer({
       big: `${words[got.size] ?? got.size}: ${plain(got.percent, 1)} %`,
-      why: `The next load is ${mass(got.next.total)}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${atMostPart(place.stepCap)}.` : ""}`,
+      why: `The next load is ${mass(got.next.total)}${eachHand(app, lift.value ?? "")}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${atMostPart(place.stepCap)}.` : ""}${limitLine(limits.words)}`,
       body: list([
         got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one) => mass(one)).join(", ")}, a pair each.`,
         got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${written(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
