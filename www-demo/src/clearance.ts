@@ -61,8 +61,8 @@ function limitFields(app: App, told: Told, redraw: () => void): Child {
   };
   return [
     choices("Where the limit holds", [{ value: EVERYWHERE, label: "Everywhere" }, ...regionChoices(app)], told.where, put("where")),
-    numberField("Highest load", told.load ? atMostNumber(told.load) : "not said", told.load ? unitNow() : "", (value) => {
-      const read = attempt("page.mass", { mass: given(value) });
+    numberField("Highest load", told.load ? atMostNumber(told.load) : "not said", told.load ? unitNow() : "", (value, unit) => {
+      const read = attempt("page.mass", { mass: given(value, unit) });
       Object.assign(told, { refused: read.refused?.message, load: read.answer ?? told.load });
       redraw();
     }, unitNow()),

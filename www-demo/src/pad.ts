@@ -3,7 +3,7 @@ import { button, el, showBox } from "./element.ts";
 import { read } from "./numbers.ts";
 
 /** A button that shows a number and opens the pad. */
-export function numberField(label: string, shown: string, unit: string, take: (value: number) => void, asked = unit): HTMLElement {
+export function numberField(label: string, shown: string, unit: string, take: (value: number, unit: string) => void, asked = unit): HTMLElement {
   return el(
     "div",
     { class: "field" },
@@ -16,7 +16,8 @@ export function numberField(label: string, shown: string, unit: string, take: (v
   );
 }
 
-export function openPad(label: string, unit: string, take: (value: number) => void): void {
+/** The number goes with the unit that the pad names, whatever the page shows by then: another window may change that. */
+export function openPad(label: string, unit: string, take: (value: number, unit: string) => void): void {
   const field = el("input", {
     type: "text",
     inputmode: "none",
@@ -34,7 +35,7 @@ export function openPad(label: string, unit: string, take: (value: number) => vo
       return;
     }
     box.close();
-    take(value);
+    take(value, unit);
   };
   const type = (text: string): void => {
     if (field.value.length < 9) field.value += text;

@@ -137,8 +137,8 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
         { class: "stepper" },
         el("span", { class: "label" }, "Load"),
         button("\u2212", () => step("below"), { "aria-label": "Load: less" }),
-        button(mass(facts.load), () => openPad("Load", unitNow(), (value) => {
-          facts.load = attempt("page.mass", { mass: given(value) }).answer ?? facts.load;
+        button(mass(facts.load), () => openPad("Load", unitNow(), (value, unit) => {
+          facts.load = attempt("page.mass", { mass: given(value, unit) }).answer ?? facts.load;
           changed();
         }), { class: "number", "aria-label": `Load: ${mass(facts.load)}. Change` }),
         button("+", () => step("above"), { "aria-label": "Load: more" }),

@@ -128,8 +128,8 @@ function overrule(app: App): void {
         lift = value;
         redraw();
       }),
-      numberField("Load allowed", load ? massNumber(load) : "not yet", load ? unitNow() : "", (value) => {
-        load = attempt("page.mass", { mass: given(value) }).answer ?? load;
+      numberField("Load allowed", load ? massNumber(load) : "not yet", load ? unitNow() : "", (value, unit) => {
+        load = attempt("page.mass", { mass: given(value, unit) }).answer ?? load;
         redraw();
       }, unitNow()),
       by.field,
@@ -248,8 +248,8 @@ function everydayTest(app: App): void {
         result = undefined;
         redraw();
       }),
-      test !== undefined && numberField("Result", result === undefined ? "not yet" : testResult(test, result), "", (value) => {
-        result = test === "grip" ? attempt("page.mass", { mass: given(value) }).answer?.kg : value;
+      test !== undefined && numberField("Result", result === undefined ? "not yet" : testResult(test, result), "", (value, unit) => {
+        result = test === "grip" ? attempt("page.mass", { mass: given(value, unit) }).answer?.kg : value;
         redraw();
       }, testUnit(test)),
     ],
@@ -263,8 +263,8 @@ function bodyMass(app: App): void {
     app,
     "Body mass",
     (redraw) => [
-      numberField("Body mass", own ? massNumber(own) : "not yet", own ? unitNow() : "", (value) => {
-        own = attempt("page.mass", { mass: given(value) }).answer ?? own;
+      numberField("Body mass", own ? massNumber(own) : "not yet", own ? unitNow() : "", (value, unit) => {
+        own = attempt("page.mass", { mass: given(value, unit) }).answer ?? own;
         redraw();
       }, unitNow()),
     ],

@@ -165,7 +165,7 @@ function fixedSet(app: App, lifter: Loaded): { conditions: ConditionsInput; fiel
       el("p", { class: "soft" }, "The fixed warm-up set is compared only with the same set under the same conditions."),
       fields(
         lift.field,
-        numberField("Load of the fixed set", load ? massNumber(load) : "not said", load ? unitNow() : "", (value) => put(app, "fixed load", attempt("page.mass", { mass: given(value) }).answer ?? load), unitNow()),
+        numberField("Load of the fixed set", load ? massNumber(load) : "not said", load ? unitNow() : "", (value, unit) => put(app, "fixed load", attempt("page.mass", { mass: given(value, unit) }).answer ?? load), unitNow()),
         numberField("Repetitions of it", reps === undefined ? "not said" : String(reps), "", (value) => put(app, "fixed reps", value)),
         choices("Time of day", [{ value: "morning" as const, label: "Morning" }, { value: "afternoon" as const, label: "Afternoon" }, { value: "evening" as const, label: "Evening" }], hour, (value) => put(app, "fixed hour", value)),
         choices("Caffeine before", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], caffeine, (value) => put(app, "fixed caffeine", value)),
