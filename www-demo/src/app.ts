@@ -1,5 +1,5 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
-import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, Less, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
 import { damageWords, heldStops, heldWords, putStops, unfit } from "./damage.ts";
 import { ask, attempt, kindOf, Refused, type Tried } from "./engine.ts";
@@ -8,6 +8,7 @@ import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf, parsed, type StoredEvent } from "./kept.ts";
 import { shownName } from "./names.ts";
+import { capital, narrowing } from "./less.ts";
 import { leaveBox, type Unsaid } from "./pad.ts";
 import { dayAllowed } from "./days.ts";
 import { asSeen, read, repoint, setOtherwise, textAt, type Taken } from "./rejoin.ts";
@@ -89,6 +90,7 @@ export class App {
     this.store.onStored = said;
     this.store.onOther = (words) => {
       const was = this.drawn;
+      const before = this.logs.get(this.current ?? "");
       this.notice = words;
       if (this.current !== undefined && !this.store.lifter(this.current)) {
         // Nothing of somebody who was erased stays in view, nor in mind.
@@ -97,11 +99,27 @@ export class App {
         this.forgetAnswers();
       }
       this.readSettings();
+      const less = this.lessSince(was.id, before);
+      const held = narrowing(less).map(({ what }) => capital(what.replace(/,$/, "")));
+      if (held.length > 0) this.notice = `${words} ${held.join("; ")}: recorded there. Look at it first; what stood open here and might open it was closed.`;
       changed();
       const { id, stop } = this.drawn;
       if (id !== was.id) this.closeBoxes([]);
       else if (stop.some((one) => !was.stop.includes(one))) this.closeBoxes(stop);
+      else if (less.length > 0) {
+        if (held.length > 0) for (const box of document.querySelectorAll<HTMLDialogElement>("dialog[open][data-opens]")) box.close();
+        for (const box of document.querySelectorAll("dialog[open]")) box.dispatchEvent(new CustomEvent("less", { detail: held }));
+      }
     };
+  }
+  /** What narrows a lift of whoever is in view since another window wrote: the log that was open here is held against the new one. */
+  private lessSince(id: string | undefined, before: { number: number; mark: string } | undefined): Less[] {
+    const { lifter } = this;
+    if (!lifter || !before || lifter.id !== id || lifter.damage || this.logs.get(id) !== before || this.mark(lifter) === before.mark) return [];
+    this.logs.delete(id);
+    const tried = attempt("page.opens", { log: this.log(lifter), instead: before.number, today: this.day(lifter), unit: unitNow() });
+    ask("page.close", { log: before.number });
+    return tried.answer?.less ?? [];
   }
   /** What stands open belongs to what was seen before it; what asks the day of something entered already stays, with the
    * stop above it. */
@@ -265,10 +283,15 @@ export class App {
     return `${this.mark(lifter)}\u0000${lifter.plan}`;
   }
 
-  /** The device's day; for an invented lifter the day after the last session, so that the demo never grows old. */
+  /** Why the device's day is none that the library counts with; nothing where it is one. */
+  dayWrong(): string | undefined {
+    return attempt("page.day", { day: deviceDay(), plus: 0 }).refused?.message;
+  }
+  /** The device's day, or that of the last entry where the device has none that can be counted with; for an invented lifter the day after the last session, so that the demo never grows old. */
   day(lifter: Loaded): string {
     const last = this.lastDay(lifter);
     if (last === undefined) return deviceDay();
+    if (this.dayWrong() !== undefined) return last;
     if (!this.header(lifter).invented) return last > deviceDay() ? last : deviceDay();
     return ask("page.day", { day: last, plus: this.facts(lifter).dayOver ? 1 : 0 });
   }
@@ -310,6 +333,20 @@ export class App {
       const other = this.store.lifter(id);
       const found = other && this.stops(other);
       return found?.lines[0] !== undefined && found.inForce.some((one) => !own.includes(one.what)) ? [{ id, stop: found.lines[0] }] : [];
+    });
+  }
+  /** Of a copy of the lifter in view: what narrows a lift there and not here. */
+  lessElsewhere(): { id: string; less: Less[] }[] {
+    const { lifter } = this;
+    if (!lifter || lifter.damage) return [];
+    return this.copiesOf(lifter.id).flatMap((id) => {
+      const other = this.store.lifter(id);
+      if (!other || other.damage) return [];
+      const { answer } = this.once(`less ${this.mark(other)} ${this.mark(lifter)} ${this.day(other)} ${unitNow()}`, () =>
+        attempt("page.opens", { log: this.log(other), instead: this.log(lifter), today: this.day(other), unit: unitNow() }),
+      );
+      const less = narrowing(answer?.less ?? []);
+      return less.length > 0 ? [{ id, less }] : [];
     });
   }
   private stopsWritten(lifter: Loaded): StopsAnswer {
@@ -495,9 +532,8 @@ export class App {
     this.refresh();
   }
 
-  /** Entries from elsewhere at the end of a log that has grown, with new numbers: as they are there, and those that do not fit. */
-  private joined(lifter: Loaded, events: string[]): { texts: string[]; left: string[] } {
-    const log = this.log(lifter);
+  /** Entries from elsewhere at the end of an open log that has grown, with new numbers: as they are there, and those that do not fit. */
+  joined(log: number, events: string[]): { texts: string[]; left: string[] } {
     const numbers = new Map<number, number>();
     const left: string[] = [];
     const texts: string[] = [];
@@ -522,14 +558,14 @@ export class App {
   /** Brings back what was set aside, in its order, as far as it fits; `taken` says what that takes out of what is set aside. Gives
    * whether it was written, and what does not fit. */
   bringBack(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[]): { written: Promise<boolean>; left: string[] } {
-    const { texts, left } = this.joined(lifter, events);
+    const { texts, left } = this.joined(this.log(lifter), events);
     this.grown(lifter, texts);
     return { written: this.store.putBehind(lifter.id, { events: texts, draft, takes: taken(left) }), left };
   }
 
   /** Decides on what is damaged: what is brought back, and stops that count though the rest of theirs does not. */
   decide(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[], stops: (left: string[]) => string[]): void {
-    const { texts, left } = this.joined(lifter, events);
+    const { texts, left } = this.joined(this.log(lifter), events);
     const put = putStops(this.log(lifter), stops(left));
     this.grown(lifter, [...texts, ...put.texts]);
     const held = unfit(lifter.id, put.left);

@@ -7,7 +7,7 @@ import { limitWords } from "./limits.ts";
 import { atMostNumber, given, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { regionChoices } from "./record.ts";
-import { NAME, who, writeBox } from "./write_box.ts";
+import { NAME, openingBox, who } from "./write_box.ts";
 
 /** Where a limit holds that names no region. */
 const EVERYWHERE = "everywhere";
@@ -85,7 +85,7 @@ export function clearance(app: App): void {
   let status: Clearance["status"] | undefined;
   let told: Told = {};
   const named: ClearanceLimits[] = [];
-  writeBox(
+  openingBox(
     app,
     "A clearance",
     (redraw) => [

@@ -26,7 +26,7 @@ export function openPad(label: string, unit: string, take: (value: number, unit:
     class: "pad-field",
   });
   const wrong = el("p", { class: "wrong", role: "alert" });
-  const box = el("dialog", { class: "pad", "aria-label": label });
+  const box = el("dialog", { class: "pad", "aria-label": label, "data-opens": true });
   const done = (): void => {
     const value = read(field.value);
     if (value === undefined) {
@@ -70,11 +70,11 @@ export function openPad(label: string, unit: string, take: (value: number, unit:
 }
 
 /** A question that must be answered before something that cannot be taken back. */
-export function confirmBox(title: string, text: string, yes: string, act: () => void): void {
-  const box = el("dialog", { class: "pad wide", "aria-label": title });
+export function confirmBox(title: string, text: string | string[], yes: string, act: () => void): void {
+  const box = el("dialog", { class: "pad wide", "aria-label": title, "data-opens": true });
   box.append(
     el("h2", {}, title),
-    el("p", {}, text),
+    ...[text].flat().map((one) => el("p", {}, one)),
     el(
       "div",
       { class: "row" },
@@ -120,11 +120,4 @@ export function leaveBox({ title, text, write, leave }: Unsaid, yes: () => void,
     ),
   );
   showBox(box);
-}
-
-/** Asked before a stop is taken back, with what that opens; the same words wherever it is done. */
-export function takeBackBox(opens: { kind: string; what: string }[], act: () => void): void {
-  const title = opens.every((one) => one.kind === "sign") ? "Take the sign back?" : "Take the stop back?";
-  const what = opens.map((one) => `\u201c${one.what}\u201d`).join(", ");
-  confirmBox(title, `${what} ${opens.length === 1 ? "is" : "are"} taken out of the log, and what it stopped opens again. Only where it was a slip of the finger.`, "Take it back", act);
 }

@@ -8,7 +8,7 @@ import { offerWords, type Offer } from "./kit.ts";
 import { given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
-import { NAME, who, writeBox } from "./write_box.ts";
+import { NAME, openingBox, who, writeBox } from "./write_box.ts";
 
 /** The morning after a session: that one, or the last. */
 export function morningAfter(app: App, of?: { session: number }, said?: "yes"): void {
@@ -68,7 +68,7 @@ function askAnswered(app: App): void {
   const by = who("Who says that training may go on");
   let ask: Ask | undefined;
   let clinician: "no" | "yes" | undefined;
-  writeBox(
+  openingBox(
     app,
     "What was asked is answered",
     (redraw) => [
@@ -97,7 +97,7 @@ function signOff(app: App): void {
   const by = who("Coach");
   const scopes = [{ value: "everything", label: "Every lift" }, ...regionChoices(app)];
   let scope: string | undefined;
-  writeBox(
+  openingBox(
     app,
     "The coach signs off",
     (redraw) => [
@@ -119,7 +119,7 @@ function overrule(app: App): void {
   const until = el("input", { type: "date", autocomplete: "off", id: "until" });
   let lift: string | undefined;
   let load: Weight | undefined;
-  writeBox(
+  openingBox(
     app,
     "The coach decides otherwise",
     (redraw) => [
@@ -189,7 +189,7 @@ function usualPain(app: App): void {
   let region: string | undefined;
   let level: number | undefined;
   let clinician: string | undefined;
-  writeBox(
+  openingBox(
     app,
     "A usual level of pain",
     (redraw) => [

@@ -8,7 +8,8 @@ import { ask, attempt, kindOf } from "../engine.ts";
 import { count, dayShort, given, mass, massNumber, plain, unitNow, type Mass } from "../numbers.ts";
 import type { Loaded } from "../store.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, firstLifts, offerWords } from "../kit.ts";
-import { numberField, takeBackBox } from "../pad.ts";
+import { askCorrection, opensBy } from "../opens.ts";
+import { numberField } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
 import { implementOf, overTheBody, setupWords } from "../setup.ts";
@@ -298,8 +299,10 @@ function hurts(app: App): Child {
     return [
       answer({ big: "Stop. Every lift, now", why: `${label}. Rack the weight and sit down. ${HELP[sign] ?? "Call emergency help now."}${written === undefined ? "" : " It is written into the log: every lift stays stopped until a clearance and the coach\u2019s sign-off."}`, tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
       written !== undefined && button(`Undo: ${label.toLowerCase()} was tapped by mistake`, () => {
-        takeBackBox([{ kind: "sign", what: label }], () => {
-          void app.record(written.lifter, { correction: { replaces: written.sequence } }).then((done) => { if (done) put(app, "sign", ""); });
+        const by: EventKindInput = { correction: { replaces: written.sequence } };
+        const now = app.store.lifter(written.lifter.id);
+        askCorrection(now && opensBy(app, now, { suppose: by }), () => {
+          void app.record(written.lifter, by).then((done) => { if (done) put(app, "sign", ""); });
         });
       }, { class: "quiet", "data-act": "undo-sign" }),
       written === undefined && button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),
