@@ -1,5 +1,5 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
-import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, Less, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
 import { carefulOf } from "./careful.ts";
 import { asideWords, damageWords, heldStops, heldWords, isCareful, putStops, unfit } from "./damage.ts";
@@ -9,6 +9,7 @@ import { Store, type Loaded } from "./store.ts";
 import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf, parsed, type StoredEvent } from "./kept.ts";
 import { shownName } from "./names.ts";
+import { capital, narrowing } from "./less.ts";
 import { leaveBox, type Unsaid } from "./pad.ts";
 import { dayAllowed } from "./days.ts";
 import { asSeen, read, repoint, setOtherwise, textAt, type Taken } from "./rejoin.ts";
@@ -90,6 +91,7 @@ export class App {
     this.store.onStored = said;
     this.store.onOther = (words) => {
       const was = this.drawn;
+      const before = this.logs.get(this.current ?? "");
       this.notice = words;
       if (this.current !== undefined && !this.store.lifter(this.current)) {
         // Nothing of somebody who was erased stays in view, nor in mind.
@@ -98,11 +100,27 @@ export class App {
         this.forgetAnswers();
       }
       this.readSettings();
+      const less = this.lessSince(was.id, before);
+      const held = narrowing(less).map(({ what }) => capital(what.replace(/,$/, "")));
+      if (held.length > 0) this.notice = `${words} ${held.join("; ")}: recorded there. Look at it first; what stood open here and might open it was closed.`;
       changed();
       const { id, stop } = this.drawn;
       if (id !== was.id) this.closeBoxes([]);
       else if (stop.some((one) => !was.stop.includes(one))) this.closeBoxes(stop);
+      else if (less.length > 0) {
+        if (held.length > 0) for (const box of document.querySelectorAll<HTMLDialogElement>("dialog[open][data-opens]")) box.close();
+        for (const box of document.querySelectorAll("dialog[open]")) box.dispatchEvent(new CustomEvent("less", { detail: held }));
+      }
     };
+  }
+  /** What narrows a lift of whoever is in view since another window wrote: the log that was open here is held against the new one. */
+  private lessSince(id: string | undefined, before: { number: number; mark: string } | undefined): Less[] {
+    const { lifter } = this;
+    if (!lifter || !before || lifter.id !== id || lifter.damage || this.logs.get(id) !== before || this.mark(lifter) === before.mark) return [];
+    this.logs.delete(id);
+    const tried = attempt("page.opens", { log: this.log(lifter), instead: before.number, today: this.day(lifter), unit: unitNow() });
+    ask("page.close", { log: before.number });
+    return tried.answer?.less ?? [];
   }
   /** What stands open belongs to what was seen before it; what asks the day of something entered already stays, with the
    * stop above it. */
@@ -266,10 +284,15 @@ export class App {
     return `${this.mark(lifter)}\u0000${lifter.plan}`;
   }
 
-  /** The device's day; for an invented lifter the day after the last session, so that the demo never grows old. */
+  /** Why the device's day is none that the library counts with; nothing where it is one. */
+  dayWrong(): string | undefined {
+    return attempt("page.day", { day: deviceDay(), plus: 0 }).refused?.message;
+  }
+  /** The device's day, or that of the last entry where the device has none that can be counted with; for an invented lifter the day after the last session, so that the demo never grows old. */
   day(lifter: Loaded): string {
     const last = this.lastDay(lifter);
     if (last === undefined) return deviceDay();
+    if (this.dayWrong() !== undefined) return last;
     if (!this.header(lifter).invented) return last > deviceDay() ? last : deviceDay();
     return ask("page.day", { day: last, plus: this.facts(lifter).dayOver ? 1 : 0 });
   }
@@ -311,6 +334,20 @@ export class App {
       const other = this.store.lifter(id);
       const found = other && this.stops(other);
       return found?.lines[0] !== undefined && found.inForce.some((one) => !own.includes(one.what)) ? [{ id, stop: found.lines[0] }] : [];
+    });
+  }
+  /** Of a copy of the lifter in view: what narrows a lift there and not here. */
+  lessElsewhere(): { id: string; less: Less[] }[] {
+    const { lifter } = this;
+    if (!lifter || lifter.damage) return [];
+    return this.copiesOf(lifter.id).flatMap((id) => {
+      const other = this.store.lifter(id);
+      if (!other || other.damage) return [];
+      const { answer } = this.once(`less ${this.mark(other)} ${this.mark(lifter)} ${this.day(other)} ${unitNow()}`, () =>
+        attempt("page.opens", { log: this.log(other), instead: this.log(lifter), today: this.day(other), unit: unitNow() }),
+      );
+      const less = narrowing(answer?.less ?? []);
+      return less.length > 0 ? [{ id, less }] : [];
     });
   }
   private stopsWritten(lifter: Loaded): StopsAnswer {
@@ -498,9 +535,8 @@ export class App {
     this.refresh();
   }
 
-  /** Entries from elsewhere at the end of a log that has grown, with new numbers: as they are there, and those that do not fit. */
-  private joined(lifter: Loaded, events: string[]): { texts: string[]; left: string[] } {
-    const log = this.log(lifter);
+  /** Entries from elsewhere at the end of an open log that has grown, with new numbers: as they are there, and those that do not fit. */
+  joined(log: number, events: string[]): { texts: string[]; left: string[] } {
     const numbers = new Map<number, number>();
     const left: string[] = [];
     const texts: string[] = [];
@@ -525,18 +561,18 @@ export class App {
   /** Brings back what was set aside, in its order, as far as it fits; `taken` says what that takes out of what is set aside. Gives
    * whether it was written, and what does not fit. */
   bringBack(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[]): { written: Promise<boolean>; left: string[] } {
-    const { texts, left } = this.joined(lifter, events);
+    const { texts, left } = this.joined(this.log(lifter), events);
     this.grown(lifter, texts);
     return { written: this.store.putBehind(lifter.id, { events: texts, draft, takes: taken(left) }), left };
   }
 
   /** Decides on what is damaged: what is brought back, and stops that count though the rest of theirs does not. */
   decide(lifter: Loaded, events: string[], draft: string[], taken: (left: string[]) => Taken[], stops: (left: string[]) => string[]): void {
-    const { texts, left } = this.joined(lifter, events);
+    const { texts, left } = this.joined(this.log(lifter), events);
     const found = stops(left);
     // What makes a day more careful goes first: a clearance must not answer for a stop that comes with it.
     const careful = carefulOf(this, lifter, [...lifter.events, ...texts], found.filter(isCareful));
-    texts.push(...this.joined(lifter, careful.texts).texts);
+    texts.push(...this.joined(this.log(lifter), careful.texts).texts);
     const put = putStops(this.log(lifter), found.filter((text) => !isCareful(text)));
     this.grown(lifter, [...texts, ...put.texts]);
     if (careful.not.length > 0) this.notice = `${this.notice} Not put into the log, since it would open something or does not fit: ${careful.not.join("; ")}.`;

@@ -9,6 +9,7 @@ import { isDamage, type StoredEvent } from "./kept.ts";
 import { kindWords } from "./kinds.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayShort } from "./numbers.ts";
+import { askOpens, opensBehind } from "./opens.ts";
 import { confirmBox } from "./pad.ts";
 import { setsOf, type Taken } from "./rejoin.ts";
 import type { Aside } from "./store.ts";
@@ -59,16 +60,24 @@ const line = (text: string): string => {
 };
 
 /** Entries that are not in the log, at its end. */
-async function addBack(app: App, aside: Aside, inside: Inside): Promise<void> {
+function addBack(app: App, aside: Aside, inside: Inside): void {
   const lifter = app.store.lifter(aside.lifter);
   if (!lifter) return;
   const known = new Set(lifter.events.map((text) => content(text)));
   const events = inside.events.filter((text) => !known.has(content(text)));
   // What does not fit stays, without what was brought back.
   const rest = (left: string[]): { rest?: string } => (left.length === 0 ? {} : { rest: read(aside.text)?.kind ? aside.text : JSON.stringify({ events: left, draft: [] }) });
-  const { written, left } = app.bringBack(lifter, events, setsOf(inside.draft), (not) => [{ key: aside.key, ...rest(not) }]);
-  if (await written) app.notice = left.length === 0 ? `${countEntries(events.length)} brought back, ${inside.events.length - events.length} were there already.` : `${left.length} of them do not fit the log any more; they stay set aside.`;
-  app.refresh();
+  const act = async (): Promise<void> => {
+    const now = app.store.lifter(aside.lifter);
+    if (!now || app.seenBy(now) !== seen) return app.say("Nothing was brought back: the log changed meanwhile. Look at it, and bring it back again.");
+    const { written, left } = app.bringBack(now, events, setsOf(inside.draft), (not) => [{ key: aside.key, ...rest(not) }]);
+    if (await written) app.notice = left.length === 0 ? `${countEntries(events.length)} brought back, ${inside.events.length - events.length} were there already.` : `${left.length} of them do not fit the log any more; they stay set aside.`;
+    app.refresh();
+  };
+  const seen = app.seenBy(lifter);
+  // What lies in the log since was not seen by whoever wrote what is set aside.
+  const only = "What was set aside was written before that was seen. Bring it back only where it holds all the same.";
+  askOpens(opensBehind(app, lifter, events), () => void act(), { title: "Bring it back?", yes: "Bring it back", only });
 }
 /** An entry by what it says, whatever its number. */
 function content(text: string): string {
@@ -83,7 +92,7 @@ function asidePart(app: App, aside: Aside, found: HTMLElement): HTMLElement {
   const sets = inside.draft.length > 0 ? `, ${count(inside.draft.length, "set")} of a session going on` : "";
   const here = app.store.lifter(aside.lifter) !== undefined;
   const back = (): void => {
-    if (!inside.document) return void addBack(app, aside, inside);
+    if (!inside.document) return addBack(app, aside, inside);
     const text = JSON.stringify({ format: "bismar-lifters", version: 1, lifters: [inside.document] });
     try {
       openDocument(app, text, "something set aside was brought back", found, (words, way, whole) => {

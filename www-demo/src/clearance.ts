@@ -7,7 +7,7 @@ import { limitWords } from "./limits.ts";
 import { atMostNumber, given, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { regionChoices } from "./record.ts";
-import { NAME, who, writeBox } from "./write_box.ts";
+import { NAME, openingBox, who } from "./write_box.ts";
 
 /** Where a limit holds that names no region. */
 const EVERYWHERE = "everywhere";
@@ -61,8 +61,8 @@ function limitFields(app: App, told: Told, redraw: () => void): Child {
   };
   return [
     choices("Where the limit holds", [{ value: EVERYWHERE, label: "Everywhere" }, ...regionChoices(app)], told.where, put("where")),
-    numberField("Highest load", told.load ? atMostNumber(told.load) : "not said", told.load ? unitNow() : "", (value) => {
-      const read = attempt("page.mass", { mass: given(value) });
+    numberField("Highest load", told.load ? atMostNumber(told.load) : "not said", told.load ? unitNow() : "", (value, unit) => {
+      const read = attempt("page.mass", { mass: given(value, unit) });
       Object.assign(told, { refused: read.refused?.message, load: read.answer ?? told.load });
       redraw();
     }, unitNow()),
@@ -85,7 +85,7 @@ export function clearance(app: App): void {
   let status: Clearance["status"] | undefined;
   let told: Told = {};
   const named: ClearanceLimits[] = [];
-  writeBox(
+  openingBox(
     app,
     "A clearance",
     (redraw) => [

@@ -5,6 +5,7 @@ import type { Ahead, EventKindInput } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import { logOf, type Loaded } from "./kept.ts";
 import { dayLong, deviceDay } from "./numbers.ts";
+import { askCorrection, opensBy } from "./opens.ts";
 
 /** Days after the last entry from which the device's day is asked about (our choice: longer than most breaks). */
 const FAR_DAYS = 120;
@@ -50,12 +51,19 @@ export function daysSet(log: { version: number; header: string; id: string; plan
   return attempt("page.accepts", { log: logOf(log, [...events, ...next]) }).answer ? next : undefined;
 }
 
-async function daysRight(app: App, { id }: Loaded): Promise<void> {
+function daysRight(app: App, { id }: Loaded): void {
   const lifter = app.store.lifter(id);
   if (!lifter) return;
   const next = daysSet(lifter, lifter.events);
-  if (next) app.writing(app.store.append(lifter.id, next), "Their day is today now; what was written first stays in the log.");
-  else app.notice = "These days cannot be set to today: an entry would come before one that it speaks of. Correct them under Log.";
+  if (next) {
+    const { seal } = lifter;
+    askCorrection(opensBy(app, lifter, { instead: logOf(lifter, [...lifter.events, ...next]) }), () => {
+      if (app.store.lifter(id)?.seal === seal) app.writing(app.store.append(id, next), "Their day is today now; what was written first stays in the log.");
+      app.refresh();
+    });
+    return;
+  }
+  app.notice = "These days cannot be set to today: an entry would come before one that it speaks of. Correct them under Log.";
   app.refresh();
 }
 
@@ -68,7 +76,7 @@ export function dayDoubts(app: App, lifter: Loaded): Child {
       "section",
       { class: "caution", "data-ahead": later.length },
       el("p", {}, el("b", {}, "Which day is it? "), `${aheadWords(later)} One of the two is wrong.`),
-      one && el("div", { class: "row" }, button(`It is ${dayLong(deviceDay())}: set ${later.length === 1 ? "its day" : "their days"} to today`, () => void daysRight(app, lifter), { class: "main", "data-act": "days-right" })),
+      one && el("div", { class: "row" }, button(`It is ${dayLong(deviceDay())}: set ${later.length === 1 ? "its day" : "their days"} to today`, () => daysRight(app, lifter), { class: "main", "data-act": "days-right" })),
       el("p", { class: "soft" }, one ? "If the device is wrong, set its date. Under Log each entry can be given its own day." : "They are of several days: look at the date of this device first. If that is right, each can be given its own day under Log."),
     );
   }

@@ -5,12 +5,14 @@ import { aheadIn, aheadWords, daysSet } from "./days.ts";
 import { damageOf, together, type Damage } from "./damage.ts";
 import { button, el, type Child } from "./element.ts";
 import { fitted } from "./ending.ts";
-import type { ClearanceLimits, Difference, Preview, WorkSet } from "bismar-page-package";
+import type { ClearanceLimits, Difference, Less, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { logOf, usualPlan, type Kept, type StoredLog } from "./kept.ts";
+import { capital, onRecord } from "./less.ts";
 import { limitWords } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayLong } from "./numbers.ts";
+import { opensBy } from "./opens.ts";
 import { confirmBox } from "./pad.ts";
 
 /** One lifter of a file, read and checked. */
@@ -202,8 +204,14 @@ function limitsPart(app: App, one: Incoming): { gone: string[]; come: string[] }
 }
 
 /** What lets more be done than now, in words for a question; nothing where nothing does. */
-function opensWords({ preview }: Incoming, gone: string[]): string {
-  return [...preview.opens.map(({ what }) => `A stop would no longer be in force: ${what}.`), ...gone.map((words) => `A limit would go: ${words}.`)].join(" ");
+function openedWords({ preview }: Incoming, gone: string[], less: Less[]): string[] {
+  return [...preview.opens.map(({ what }) => `A stop would no longer be in force: ${what}.`), ...gone.map((words) => `A limit would go: ${words}.`), ...less.map(({ says }) => capital(says))];
+}
+
+/** What keeps a lift here below what it would be with the file: limits have words of their own. */
+function lessPart(less: Less[]): Child {
+  if (less.length === 0) return undefined;
+  return el("div", { class: "caution", role: "alert", "data-less": less.length }, el("p", {}, el("b", {}, "What opens: ")), list(less.map(({ says }) => capital(says))));
 }
 
 /** The stops in force here that would be gone: said before anything else. */
@@ -253,8 +261,15 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const { header, plan } = preview;
   const draft = draftPart(app, one);
   const { gone, come } = limitsPart(app, one);
-  const opened = opensWords(one, gone);
+  const all = here && opensBy(app, here, { instead: preview.log })?.less;
+  const less = (all ?? []).filter((each) => each.kind !== "limit");
+  const opened = openedWords(one, gone, less);
   const [stopHere] = here ? app.stops(here).lines : [];
+  const beside = `${shownName(freeName(app, id))} would come in beside, by the log of the file`;
+  const held = [
+    ...(stopHere === undefined ? [] : [`${name} is stopped here: ${stopHere.replace(/\.?$/, ".")} ${beside}. Where both are one person, nothing is lifted by either until it is cleared.`]),
+    ...onRecord(name, all ?? []).map((words) => `${words} ${beside}, without it. Where both are one person, it holds for either.`),
+  ];
   // Stops that were set aside where the file was saved, and that are not known here.
   const holds = one.damage?.stops.some((text) => !here?.damage?.stops.includes(text)) === true;
   const nothing = here && !other && !holds && preview.added.length === 0 && header.length + plan.length === 0 && !draft.comes;
@@ -277,13 +292,14 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
   const days = el("input", { type: "checkbox", id: `days-${id}` });
   days.addEventListener("change", () => (daysToday = days.checked));
   const words = here ? `Same: ${preview.same}. Added: ${preview.added.length}. Different: ${preview.changed.length}. Only on this device: ${preview.onlyHere}.` : `New here: ${count(preview.events, "event")}.`;
-  const replaced = `${opened}${opened ? " " : ""}The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
+  const replaced = `The log of ${name} on this device is set aside whole, as far as the file does not hold it; it can be brought back under Files.${draft.words ? ` ${draft.words}` : ""}`;
   return el(
     "article",
     { class: "card", "data-incoming": id },
     el("h2", {}, name),
     opensPart(preview),
     gone.map((words) => el("p", { class: "caution", role: "alert", "data-limit": "gone" }, el("b", {}, "A limit would go: "), `${words}. What the file says was cleared does not hold it.`)),
+    lessPart(less),
     come.map((words) => el("p", { class: "caution", "data-limit": "come" }, el("b", {}, "A limit would come: "), `${words}.`)),
     el("p", { class: "big", "data-answer": true }, words),
     one.damage && el("p", { class: "caution", "data-damage": true }, `${one.damage.words} No load is shown until somebody has looked and decided.`),
@@ -302,7 +318,7 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
       "div",
       { class: "row" },
       !here && button("Bring in", put(id, `${name} is here now.`), { class: "main", "data-act": "bring-in" }),
-      adds && button(preview.added.length > 0 ? "Add these" : draft.comes ? "Take its session going on" : "Take the stops that were set aside", () => (opened ? confirmBox("Add these?", opened, "Add them", adding) : adding()), { class: "main", "data-act": "bring-in" }),
+      adds && button(preview.added.length > 0 ? "Add these" : draft.comes ? "Take its session going on" : "Take the stops that were set aside", () => (opened.length > 0 ? confirmBox("Add these?", opened, "Add them", adding) : adding()), { class: "main", "data-act": "bring-in" }),
       plan.length > 0 && here && one.plan && button("Take only the plan", () => {
         const now = app.store.lifter(id);
         if (!now || app.seenBy(now) !== one.seen) return app.say(MEANWHILE);
@@ -310,8 +326,8 @@ export function previewPart(app: App, one: Incoming, why: string, done: Done): H
         app.putPlan(now, (plan) => (ask("page.plan_text", { plan }) === textNow ? taken : undefined));
         done("The plan is that of the file now.", app.wayTo("today"), false);
       }, { "data-act": "take-plan" }),
-      replaces && button("Keep both", () => (stopHere === undefined ? both() : confirmBox("Keep both?", `${name} is stopped here: ${stopHere.replace(/\.?$/, ".")} ${shownName(freeName(app, id))} would come in beside, by the log of the file. Where both are one person, nothing is lifted by either until it is cleared.`, "Keep both", both)), { class: "main", "data-act": "keep-both" }),
-      replaces && button("Replace what is here", () => confirmBox("Replace?", replaced, "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
+      replaces && button("Keep both", () => (held.length === 0 ? both() : confirmBox("Keep both?", held, "Keep both", both)), { class: "main", "data-act": "keep-both" }),
+      replaces && button("Replace what is here", () => confirmBox("Replace?", [...opened, replaced], "Replace", put(id, "Replaced; what it took the place of is set aside.")), { "data-act": "replace" }),
     ),
   );
 }

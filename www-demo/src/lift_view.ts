@@ -313,8 +313,8 @@ export function liftView(app: App): Child {
         { class: "field" },
         el("span", { class: "label" }, "Kept as it is; with the years it may drift down to a load that is still on plan"),
         el("div", { class: "choices" }, button("On plan down to \u2026", () =>
-          openPad("On plan down to", unitNow(), (value) => {
-            const load = attempt("page.mass", { mass: given(value) }).answer;
+          openPad("On plan down to", unitNow(), (value, unit) => {
+            const load = attempt("page.mass", { mass: given(value, unit) }).answer;
             if (load) void app.record(lifter, { roleSet: { lift: was.id, role: "maintain", notBelow: load } }).then(() => app.refresh());
           }), { "data-act": "not-below" })),
       ),
@@ -327,8 +327,8 @@ export function liftView(app: App): Child {
       else next.setsTop = top;
       redraw();
     }),
-    el("div", { class: "fields" }, numberField("Highest load the coach allows", next.ceiling === undefined ? "not set" : atMost(next.ceiling), next.ceiling === undefined ? "" : "(0 takes it away)", (value) => {
-      const ceiling = attempt("page.mass", { mass: given(value) }).answer;
+    el("div", { class: "fields" }, numberField("Highest load the coach allows", next.ceiling === undefined ? "not set" : atMost(next.ceiling), next.ceiling === undefined ? "" : "(0 takes it away)", (value, unit) => {
+      const ceiling = attempt("page.mass", { mass: given(value, unit) }).answer;
       if (value > 0 && ceiling) next.ceiling = ceiling;
       else delete next.ceiling;
       redraw();

@@ -2,42 +2,53 @@
 import type { App } from "./app.ts";
 import { button, el, fill, showBox, type Child } from "./element.ts";
 import type { EntriesEntry, EventKind, EventKindInput, LiftSession, PainAnswer, Session, Undo, WorkSet } from "bismar-page-package";
-import { attempt, kindOf } from "./engine.ts";
+import { kindOf } from "./engine.ts";
 import type { Loaded } from "./store.ts";
 import { shownName } from "./names.ts";
 import { atLeast, atMost, count, dayShort, mass, plain } from "./numbers.ts";
 import { limitWords } from "./limits.ts";
 import { kindWords } from "./kinds.ts";
-import { confirmBox, takeBackBox } from "./pad.ts";
+import { opensWords } from "./less.ts";
+import { askCorrection, opensBy } from "./opens.ts";
+import { confirmBox } from "./pad.ts";
 import { ROLES } from "./plan_view.ts";
 import { sheet } from "./set_sheet.ts";
 import { secondMarks } from "./second_marks.ts";
 import { coursePart } from "./questions/years.ts";
+import { refusal } from "./write_box.ts";
 import { TESTS, testResult, writeDownPart } from "./write_down.ts";
 
-/** Writes what corrects an entry; asks first where that opens a stop, or leaves nothing set for the lifts. */
+/** Writes what corrects an entry; asks first where that opens anything, or leaves nothing set for the lifts. */
 function correct(app: App, lifter: Loaded, by: EventKindInput): void {
   const write = (): void => void app.record(lifter, by).then(() => app.refresh());
   const now = app.store.lifter(lifter.id);
   // What is refused is refused in words where it is written.
-  const then = now && attempt("page.stops", { log: app.log(now), today: app.day(now), suppose: by }).answer;
-  if (then?.opens.length) return takeBackBox(then.opens, write);
-  if (then?.unsets) return confirmBox("Take the settings back?", "They are the last settings of the lifts: nothing can be worked out without settings.", "Take them back", write);
-  write();
+  const then = now && opensBy(app, now, { suppose: by });
+  if (then?.unsets && then.stops.length === 0) return confirmBox("Take the settings back?", ["They are the last settings of the lifts: nothing can be worked out without settings.", ...opensWords(then)], "Take them back", write);
+  askCorrection(then, write);
 }
 
 /** Another day for an entry: a correction that says nothing else. */
 function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
-  const box = el("dialog", { class: "pad wide", "aria-label": "Another day" });
+  const box = el("dialog", { class: "pad wide", "aria-label": "Another day", "data-opens": true });
   const day = el("input", { type: "date", id: "other-day", value: one.day, autocomplete: "off" });
+  const wrong = el("p", { class: "wrong", role: "alert" });
   const save = (): void => {
+    const by: EventKindInput = { correction: { replaces: one.last, day: day.value } };
+    const same = day.value === "" || day.value === one.day;
+    const refused = same ? undefined : refusal(app, lifter, by);
+    if (refused !== undefined) {
+      wrong.textContent = refused;
+      return;
+    }
     box.close();
-    if (day.value !== "" && day.value !== one.day) correct(app, lifter, { correction: { replaces: one.last, day: day.value } });
+    if (!same) correct(app, lifter, by);
   };
   fill(
     box,
     el("h2", {}, "On which day was it?"),
     el("div", { class: "field" }, el("label", { for: "other-day", class: "label" }, "Day"), day),
+    wrong,
     el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" }), button("Save", save, { class: "main", "data-act": "save-day" })),
   );
   showBox(box);

@@ -7,10 +7,11 @@ import { ask, start } from "./engine.ts";
 import { filesView, saveFile, wholeDocument } from "./files.ts";
 import { beginView, liftersView, loadDemo } from "./lifters.ts";
 import { liftView } from "./lift_view.ts";
+import { onRecord } from "./less.ts";
 import { logView } from "./log.ts";
 import { shownName } from "./names.ts";
 import { notesView } from "./notes.ts";
-import { deviceDay, unitNow } from "./numbers.ts";
+import { dayLong, deviceDay, unitNow } from "./numbers.ts";
 import { planView } from "./plan_view.ts";
 import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
@@ -44,7 +45,21 @@ function questionView(app: App, question: Question): Child {
   return [el("h1", { tabindex: -1 }, question.title), body];
 }
 
+/** Where the day of the device is none: stops, signs and the files stay within reach, and no load is shown. */
+const WITHOUT_DAY = ["q13", "files"];
+function withoutDay(app: App, why: string): Child {
+  const last = app.lifter && app.lastDay(app.lifter);
+  return [
+    el("h1", { tabindex: -1 }, "The date of this device"),
+    el("p", { class: "big", "data-answer": true }, "No load without a day that can be counted with"),
+    el("p", { class: "why", "data-why": true }, `This device says ${deviceDay()}. ${why} Set the date of the device, then come back to this page; nothing that was written is lost.`),
+    last !== undefined && el("p", { class: "soft" }, `Stops are shown as of the last entry, ${dayLong(last)}; a sign that is tapped now is written on that day.`),
+  ];
+}
+
 function viewOf(app: App): Child {
+  const why = app.dayWrong();
+  if (why !== undefined && !WITHOUT_DAY.includes(app.view)) return withoutDay(app, why);
   const question = /^q(\d+)$/.exec(app.view);
   if (question) {
     const found = QUESTIONS.find((one) => one.number === Number(question[1]));
@@ -147,17 +162,27 @@ function stopBand(app: App): Child {
   );
 }
 
-/** A stop of a lifter of the same name: said first, by both names. */
+/** A stop, or what narrows a lift, of a lifter of the same name: said first, by both names. */
 function copiesPart(app: App): Child {
   const name = shownName(app.current ?? "");
-  return app.stopElsewhere().map(({ id, stop }) =>
+  const look = (id: string): Child => el("div", { class: "row" }, button(`Look at ${shownName(id)}`, () => void app.choose(id), {}));
+  const narrower = app.lessElsewhere().map(({ id, less }) =>
+    el(
+      "section",
+      { class: "caution", role: "alert", "data-other-less": id, "data-no-print": withoutHealth(app) },
+      el("p", {}, onRecord(shownName(id), less).map((words) => el("b", {}, `${words} `)), `${name} is here under another name, and nothing of it is in this log. Where both are one person, it holds for either: is that one person? Then write it down here too.`),
+      look(id),
+    ),
+  );
+  const stopped = app.stopElsewhere().map(({ id, stop }) =>
     el(
       "section",
       { class: "caution", role: "alert", "data-other-stop": id, "data-no-print": withoutHealth(app) },
       el("p", {}, el("b", {}, `${shownName(id)} is stopped. `), `${stop.replace(/\.?$/, ".")} ${name} is here under another name and does not have that stop. Where both are one person, nothing is lifted by either until it is cleared.`),
-      el("div", { class: "row" }, button(`Look at ${shownName(id)}`, () => void app.choose(id), {})),
+      look(id),
     ),
   );
+  return [stopped, narrower];
 }
 
 /** How often a window that nobody comes back to looks at the day. */

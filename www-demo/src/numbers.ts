@@ -137,9 +137,9 @@ export function read(text: string): number | undefined {
   return Number.isFinite(value) ? value : undefined;
 }
 
-/** A mass in the unit in use, for the library. */
-export function given(value: number): { kg: number } | { lb: number } {
-  return unit === "kg" ? { kg: value } : { lb: value };
+/** A mass as it was asked for, for the library: in the unit of the pad, which may be another than the one in use by now. */
+export function given(value: number, asked: string): { kg: number } | { lb: number } {
+  return asked === "lb" ? { lb: value } : { kg: value };
 }
 
 /** Days of a plan count from Monday. */

@@ -3,7 +3,7 @@ import { button, el, showBox } from "./element.ts";
 import { read } from "./numbers.ts";
 
 /** A button that shows a number and opens the pad. */
-export function numberField(label: string, shown: string, unit: string, take: (value: number) => void, asked = unit): HTMLElement {
+export function numberField(label: string, shown: string, unit: string, take: (value: number, unit: string) => void, asked = unit): HTMLElement {
   return el(
     "div",
     { class: "field" },
@@ -16,7 +16,8 @@ export function numberField(label: string, shown: string, unit: string, take: (v
   );
 }
 
-export function openPad(label: string, unit: string, take: (value: number) => void): void {
+/** The number goes with the unit that the pad names, whatever the page shows by then: another window may change that. */
+export function openPad(label: string, unit: string, take: (value: number, unit: string) => void): void {
   const field = el("input", {
     type: "text",
     inputmode: "none",
@@ -25,7 +26,7 @@ export function openPad(label: string, unit: string, take: (value: number) => vo
     class: "pad-field",
   });
   const wrong = el("p", { class: "wrong", role: "alert" });
-  const box = el("dialog", { class: "pad", "aria-label": label });
+  const box = el("dialog", { class: "pad", "aria-label": label, "data-opens": true });
   const done = (): void => {
     const value = read(field.value);
     if (value === undefined) {
@@ -34,7 +35,7 @@ export function openPad(label: string, unit: string, take: (value: number) => vo
       return;
     }
     box.close();
-    take(value);
+    take(value, unit);
   };
   const type = (text: string): void => {
     if (field.value.length < 9) field.value += text;
@@ -69,11 +70,11 @@ export function openPad(label: string, unit: string, take: (value: number) => vo
 }
 
 /** A question that must be answered before something that cannot be taken back. */
-export function confirmBox(title: string, text: string, yes: string, act: () => void): void {
-  const box = el("dialog", { class: "pad wide", "aria-label": title });
+export function confirmBox(title: string, text: string | string[], yes: string, act: () => void): void {
+  const box = el("dialog", { class: "pad wide", "aria-label": title, "data-opens": true });
   box.append(
     el("h2", {}, title),
-    el("p", {}, text),
+    ...[text].flat().map((one) => el("p", {}, one)),
     el(
       "div",
       { class: "row" },
@@ -119,11 +120,4 @@ export function leaveBox({ title, text, write, leave }: Unsaid, yes: () => void,
     ),
   );
   showBox(box);
-}
-
-/** Asked before a stop is taken back, with what that opens; the same words wherever it is done. */
-export function takeBackBox(opens: { kind: string; what: string }[], act: () => void): void {
-  const title = opens.every((one) => one.kind === "sign") ? "Take the sign back?" : "Take the stop back?";
-  const what = opens.map((one) => `\u201c${one.what}\u201d`).join(", ");
-  confirmBox(title, `${what} ${opens.length === 1 ? "is" : "are"} taken out of the log, and what it stopped opens again. Only where it was a slip of the finger.`, "Take it back", act);
 }

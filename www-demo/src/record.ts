@@ -1,61 +1,13 @@
 // Writing down what happened, in few taps.
-import type { App, DraftSet } from "./app.ts";
+import type { App } from "./app.ts";
 import { button, choices, el, fill, showBox, type Child } from "./element.ts";
-import type { Ask, Criterion, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, RecordPlace, WorkSet } from "bismar-page-package";
+import type { Ask, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
-import { dayLong, deviceDay, loadOfDay, type Mass } from "./numbers.ts";
-import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
-import { overTheBody, setupEvent, setupFields, type Setup } from "./setup.ts";
-
-function criteria(app: App, lift: string): Criterion[] {
-  const lifter = app.lifter;
-  const parameters = lifter && app.parameters(lifter);
-  return parameters?.lifts.find((one) => one.id === lift)?.criteria ?? [];
-}
-
-function setEvent(facts: SetFacts): WorkSet {
-  const marks =
-    facts.good === undefined
-      ? undefined
-      : {
-          reps: facts.reps,
-          acceptable: facts.good,
-          ...(facts.good < facts.reps && facts.first !== undefined ? { firstFailingRep: facts.first } : {}),
-          marks: Object.entries(facts.marks).map(([criterion, mark]) => ({ criterion, mark })),
-          rater: "coach" as const,
-        };
-  return {
-    load: facts.load,
-    reps: facts.reps,
-    ...(facts.reserve === undefined ? {} : { effort: { rir: facts.reserve } }),
-    ...(facts.velocity === undefined ? {} : { velocity: facts.velocity }),
-    ...(marks ? { marks } : {}),
-  };
-}
-
-/** What was said of the setup of this lift earlier in the session. */
-function setupBefore(app: App, lift: string): Setup {
-  const lifter = app.lifter;
-  const sets = lifter ? app.draft(lifter) : [];
-  const before = sets.findLast((one) => one.lift === lift)?.setup;
-  // Who is there stays for the session; the pins are those of the lift.
-  return { company: before?.company ?? sets.findLast((one) => one.setup?.company)?.setup?.company, pins: before?.pins };
-}
-
-/** Where the set is done, unless that is the granted place. */
-function placeEvent(lift: LiftToday): RecordPlace | undefined {
-  const [place, granted] = [lift.place, lift.granted.place];
-  return place.rung === granted.rung && place.range === granted.range && place.tempo === granted.tempo ? undefined : place;
-}
-
-function draftEntry(lift: LiftToday, facts: SetFacts): DraftSet {
-  const [place, setup] = [placeEvent(lift), setupEvent(facts.setup)];
-  return { lift: lift.lift, set: setEvent(facts), reserve: Number(lift.reserve), ...(place ? { place } : {}), ...(facts.cue ? { cue: facts.cue } : {}), ...(setup ? { setup } : {}) };
-}
+import type { Mass } from "./numbers.ts";
 
 /** Whether a load may be gone on with: one above today's only while the lift is trained as granted, with nothing since that
  * asks for less. */
-function stands(lift: LiftToday, load: Mass): boolean {
+export function stands(lift: LiftToday, load: Mass): boolean {
   const asGranted = lift.verdict === "train" && lift.limit.kg >= lift.granted.work.load.kg;
   return asGranted || load.kg <= (lift.load ?? lift.limit).kg;
 }
@@ -117,105 +69,6 @@ export function slippedThen(app: App, lift: LiftToday): AfterSlip | undefined {
   const { then } = found.next;
   const down = kindOf(then, "downTo");
   return { ends: then === "stop", down: down && !stands(lift, down) ? today : down, rung: kindOf(then, "easierRung") ?? found.next.instead, why: reasonsOf(found.next, found.why) };
-}
-
-/** Words for a box that was opened on another day; a set that was lifted is saved all the same. */
-function turnedSince(opened: string): string[] {
-  const now = deviceDay();
-  return now === opened ? [] : [`The day has changed since this was opened: it is ${dayLong(now)} now, and today\u2019s load is worked out anew. Look at it first, unless this was lifted already.`];
-}
-
-/** One set: load, repetitions, which slipped, what was seen, how much was left. */
-export function setBox(app: App, lift: LiftToday, number: number): void {
-  const lifter = app.lifter;
-  if (!lifter || app.dayTurned()) return;
-  const opened = deviceDay();
-  const own = criteria(app, lift.lift);
-  const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
-  const facts: SetFacts = {
-    load: nextLoad(app, lift),
-    reps: lift.reps,
-    good: undefined,
-    first: undefined,
-    reserve: undefined,
-    // Nothing is taken as seen until somebody says so.
-    marks: Object.fromEntries(own.map((one) => [one.id, "not_seen" as const])),
-    cue: "",
-    setup: setupBefore(app, lift.lift),
-  };
-  // What was asked about an earlier set of this lift is not asked again.
-  const before = done.at(-1)?.set.load;
-  const settled = done.length > 0 ? doubts(app, lift, { ...facts, load: before && stands(lift, before) ? before : facts.load }) : [];
-  const far = done.map((one, at) => `Set ${at + 1}: ${setInWords(one.set)}`);
-  // One step lighter was offered by the page itself.
-  if (slippedThen(app, lift)?.down) settled.push(...doubts(app, lift, facts));
-  sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}${number < lift.sets ? ` of ${lift.sets}` : ""}`, facts, own, (given) => {
-    app.addDraft(lifter, [draftEntry(lift, given)]);
-  }, lift, { far, settled, turned: () => turnedSince(opened) });
-}
-
-/** Every planned set as it should be: whether it was watched and how much was left are asked, not taken. */
-export function goodBox(app: App, lift: LiftToday): void {
-  const lifter = app.lifter;
-  if (!lifter || app.dayTurned()) return;
-  const opened = deviceDay();
-  const own = criteria(app, lift.lift);
-  const box = el("dialog", { class: "pad wide", "aria-label": `${app.liftName(lift.lift)}: all sets` });
-  const setup = setupBefore(app, lift.lift);
-  const setupKnown = setup.company !== undefined || setup.pins !== undefined;
-  let watched: "yes" | "no" | undefined;
-  let reserve: number | "not_asked" | undefined;
-  let asking: string[] = [];
-  const redraw = (): void => {
-    asking = [];
-    draw();
-  };
-  const lacks = (): string | undefined => (watched === undefined ? "Watched or not, please." : reserve === undefined ? "How much was left, please; \u201cnot asked\u201d is an answer." : undefined);
-  const save = (): void => {
-    const facts: SetFacts = {
-      load: lift.load ?? lift.limit,
-      reps: lift.reps,
-      good: watched === "yes" ? lift.reps : undefined,
-      first: undefined,
-      reserve: typeof reserve === "number" ? reserve : undefined,
-      marks: Object.fromEntries(own.map((one) => [one.id, "met" as const])),
-      cue: "",
-      setup,
-    };
-    const open = [...turnedSince(opened), ...doubts(app, lift, facts)];
-    if (open.length > 0 && asking.length === 0) {
-      asking = open;
-      draw();
-      return;
-    }
-    box.close();
-    app.kept.open = undefined;
-    app.addDraft(lifter, Array.from({ length: lift.sets }, () => draftEntry(lift, facts)));
-  };
-  const draw = (): void =>
-    fill(
-      box,
-      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${loadOfDay(lift)}`),
-      choices("Was it watched?", [{ value: "yes", label: own.length > 0 ? "Watched: all points met" : "Watched: all good" }, { value: "no", label: "Not watched" }], watched, (value) => {
-        watched = value as typeof watched;
-        redraw();
-      }),
-      choices<number | string>("Left in reserve, in the hardest set", [...[0, 1, 2, 3, 4, 5].map((value) => ({ value, label: String(value) })), { value: "not_asked", label: "Not asked" }], reserve, (value) => {
-        reserve = value as typeof reserve;
-        redraw();
-      }),
-      overTheBody(app, lift.lift) && !setupKnown && setupFields(setup, redraw),
-      asking.length > 0 && el("div", { class: "asking", role: "alert" }, el("p", {}, el("b", {}, "Is that right?")), asking.map((one) => el("p", {}, one))),
-      lacks() && el("p", { class: "soft" }, lacks() ?? ""),
-      el(
-        "div",
-        { class: "row" },
-        button("Cancel", () => box.close(), { class: "quiet" }),
-        button(asking.length > 0 ? "Yes, save it so" : "Save", save, { class: "main", "data-act": "save-good", disabled: lacks() !== undefined }),
-      ),
-    );
-  draw();
-  showBox(box);
 }
 
 const FEATURES = [

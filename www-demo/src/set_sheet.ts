@@ -65,14 +65,16 @@ function seenAtFirst(facts: SetFacts, fresh: boolean): string | undefined {
 }
 
 /** The sheet for one set, also for correcting an old one. `asked` are the doubts that were settled before. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, lift?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[] } = {}): void {
+export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined } = {}): void {
   const box = el("dialog", { class: "pad wide set-sheet", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
   let slipped = slippedAtFirst(facts);
-  let seen = seenAtFirst(facts, lift !== undefined);
+  let seen = seenAtFirst(facts, planned !== undefined);
   let asking: string[] = [];
   let wrong = "";
   let unfolded = false;
+  let lift = planned;
+  let lighter: string[] = [];
   const setupKnown = facts.setup.company !== undefined || facts.setup.pins !== undefined;
   const changed = (): void => {
     asking = [];
@@ -111,13 +113,26 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
     count();
     changed();
   };
+  /** Another window may have written what makes today's load another. */
+  const follow = (): boolean => {
+    const now = so.now?.();
+    const [was, load] = [lift && (lift.load ?? lift.limit), now && (now.lift.load ?? now.lift.limit)];
+    if (!now || !was || !load) return false;
+    lift = now.lift;
+    if (load.kg === was.kg) return false;
+    if (facts.load.kg > now.load.kg) facts.load = now.load;
+    lighter = [`Today\u2019s load is ${mass(load)} now: it was ${mass(was)} when this was opened, and something was written down since. If the set was lifted before that, set what was lifted.`];
+    return true;
+  };
+  box.addEventListener("less", () => follow() && changed());
   const done = (): void => {
+    if (follow()) return changed();
     if (seen === undefined) {
       wrong = "Watched or not, please.";
       draw();
       return;
     }
-    const open = lift ? [...(so.turned?.() ?? []), ...doubts(app, lift, facts).filter((one) => !so.settled?.includes(one))] : [];
+    const open = lift ? [...lighter, ...(so.turned?.() ?? []), ...doubts(app, lift, facts).filter((one) => !so.settled?.includes(one))] : [];
     if (open.length > 0 && asking.length === 0) {
       asking = open;
       draw();
@@ -132,13 +147,14 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
     fill(
       box,
       el("h2", {}, title),
+      asking.length === 0 && lighter.map((one) => el("p", { class: "caution", role: "alert", "data-lighter": true }, one)),
       el(
         "div",
         { class: "stepper" },
         el("span", { class: "label" }, "Load"),
         button("\u2212", () => step("below"), { "aria-label": "Load: less" }),
-        button(mass(facts.load), () => openPad("Load", unitNow(), (value) => {
-          facts.load = attempt("page.mass", { mass: given(value) }).answer ?? facts.load;
+        button(mass(facts.load), () => openPad("Load", unitNow(), (value, unit) => {
+          facts.load = attempt("page.mass", { mass: given(value, unit) }).answer ?? facts.load;
           changed();
         }), { class: "number", "aria-label": `Load: ${mass(facts.load)}. Change` }),
         button("+", () => step("above"), { "aria-label": "Load: more" }),

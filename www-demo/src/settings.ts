@@ -75,15 +75,15 @@ export function settingsView(app: App): Child {
     ),
   );
   const addDisc = (): void =>
-    openPad("Mass of one disc", unitNow(), (value) => {
+    openPad("Mass of one disc", unitNow(), (value, unit) => {
       // Kept in the unit in which it was said: that is what is marked on the disc.
-      const nominal = given(value);
+      const nominal = given(value, unit);
       if (!attempt("page.mass", { mass: nominal }).answer) return;
       openPad("Diameter", "mm", (mm) => save({ ...kit, stock: { discs: [...kit.stock.discs, { nominal, diameter: { mm }, thickness: { mm: 24 }, count: 2 }] } }));
     });
   const addBar = (): void =>
-    openPad("Mass of the bar", unitNow(), (value) => {
-      const own = attempt("page.mass", { mass: given(value) }).answer;
+    openPad("Mass of the bar", unitNow(), (value, unit) => {
+      const own = attempt("page.mass", { mass: given(value, unit) }).answer;
       if (!own) return;
       const id = `bar ${mass(own)}`;
       if (kit.implements.some((one) => implementName(one) === id)) return;

@@ -8,16 +8,16 @@ import type { Loaded } from "./store.ts";
 type Made = EventKindInput | string;
 
 /** Why the log here takes no such event today; what was entered stays in the box then. */
-function refusal(app: App, { id }: Loaded, kind: EventKindInput): string | undefined {
+export function refusal(app: App, { id }: Loaded, kind: EventKindInput): string | undefined {
   const now = app.store.lifter(id);
   return now && attempt("page.takes", { log: app.log(now), day: app.day(now), kind }).refused?.message;
 }
 
 /** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing. */
-export function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
+export function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made, opens = false): void {
   const lifter = app.lifter;
   if (!lifter) return;
-  const box = el("dialog", { class: "pad wide", "aria-label": title });
+  const box = el("dialog", { class: "pad wide", "aria-label": title, "data-opens": opens });
   const wrong = el("p", { class: "wrong", role: "alert" });
   const draw = (): void =>
     fill(
@@ -49,6 +49,11 @@ export function writeBox(app: App, title: string, parts: (redraw: () => void) =>
     );
   draw();
   showBox(box);
+}
+
+/** The same of what may open something: it closes where another window records what it was not made for. */
+export function openingBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
+  writeBox(app, title, parts, make, true);
 }
 
 /** Who said it. */

@@ -8,7 +8,7 @@ import { offerWords, type Offer } from "./kit.ts";
 import { atMostNumber, given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
-import { NAME, who, writeBox } from "./write_box.ts";
+import { NAME, openingBox, who, writeBox } from "./write_box.ts";
 
 /** The morning after a session: that one, or the last. */
 export function morningAfter(app: App, of?: { session: number }, said?: "yes"): void {
@@ -68,7 +68,7 @@ function askAnswered(app: App): void {
   const by = who("Who says that training may go on");
   let ask: Ask | undefined;
   let clinician: "no" | "yes" | undefined;
-  writeBox(
+  openingBox(
     app,
     "What was asked is answered",
     (redraw) => [
@@ -97,7 +97,7 @@ function signOff(app: App): void {
   const by = who("Coach");
   const scopes = [{ value: "everything", label: "Every lift" }, ...regionChoices(app)];
   let scope: string | undefined;
-  writeBox(
+  openingBox(
     app,
     "The coach signs off",
     (redraw) => [
@@ -134,7 +134,7 @@ function overrule(app: App): void {
   let lift: string | undefined;
   let load: Weight | undefined;
   let asked: string | undefined;
-  writeBox(
+  openingBox(
     app,
     "The coach decides otherwise",
     (redraw) => [
@@ -143,8 +143,8 @@ function overrule(app: App): void {
         lift = value;
         redraw();
       }),
-      numberField("Load allowed", load ? atMostNumber(load) : "not yet", load ? unitNow() : "", (value) => {
-        load = attempt("page.mass", { mass: given(value) }).answer ?? load;
+      numberField("Load allowed", load ? atMostNumber(load) : "not yet", load ? unitNow() : "", (value, unit) => {
+        load = attempt("page.mass", { mass: given(value, unit) }).answer ?? load;
         redraw();
       }, unitNow()),
       by.field,
@@ -209,7 +209,7 @@ function usualPain(app: App): void {
   let region: string | undefined;
   let level: number | undefined;
   let clinician: string | undefined;
-  writeBox(
+  openingBox(
     app,
     "A usual level of pain",
     (redraw) => [
@@ -268,8 +268,8 @@ function everydayTest(app: App): void {
         result = undefined;
         redraw();
       }),
-      test !== undefined && numberField("Result", result === undefined ? "not yet" : testResult(test, result), "", (value) => {
-        result = test === "grip" ? attempt("page.mass", { mass: given(value) }).answer?.kg : value;
+      test !== undefined && numberField("Result", result === undefined ? "not yet" : testResult(test, result), "", (value, unit) => {
+        result = test === "grip" ? attempt("page.mass", { mass: given(value, unit) }).answer?.kg : value;
         redraw();
       }, testUnit(test)),
     ],
@@ -283,8 +283,8 @@ function bodyMass(app: App): void {
     app,
     "Body mass",
     (redraw) => [
-      numberField("Body mass", own ? massNumber(own) : "not yet", own ? unitNow() : "", (value) => {
-        own = attempt("page.mass", { mass: given(value) }).answer ?? own;
+      numberField("Body mass", own ? massNumber(own) : "not yet", own ? unitNow() : "", (value, unit) => {
+        own = attempt("page.mass", { mass: given(value, unit) }).answer ?? own;
         redraw();
       }, unitNow()),
     ],

@@ -9,6 +9,7 @@
 //! | `opened` | a log that is kept open: read once, asked many questions, added to at the end |
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
 //! | `stops` | what is stopped, whatever is planned; what would a correction open? |
+//! | `opens` | what would a correction, something brought back or a file open? |
 //! | `lifter` | what is set for this lifter, where does each lift stand? |
 //! | `history` | what was done, passed, said; how did the grant move? |
 //! | `entries` | the log as people read it: each entry with what corrections made of it; what undoing does |
@@ -35,6 +36,7 @@ mod history;
 mod keeping;
 mod lifter;
 mod opened;
+mod opens;
 mod pain;
 mod plans;
 mod range;
@@ -78,6 +80,7 @@ entries! {
     "page.planned_week" plans::week,
     "page.today" today::today,
     "page.stops" stops::stops,
+    "page.opens" opens::opens,
     "page.history" history::history,
     "page.day_against_own" doors::day,
     "page.trend" doors::trend,
@@ -129,6 +132,8 @@ entries! {
 mod asking;
 #[cfg(test)]
 mod keeping_tests;
+#[cfg(test)]
+mod opens_tests;
 #[cfg(test)]
 mod tests;
 #[cfg(test)]

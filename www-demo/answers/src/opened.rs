@@ -273,7 +273,17 @@ impl Opened {
         Ok(state)
     }
 
+    /// A correction puts no entry before the lifter's birth: refused as an entry of that day would be.
+    fn check_day(&self, event: &Event) -> Result<(), Error> {
+        let EventKind::Correction(correction) = &event.kind else { return Ok(()) };
+        let Some(day) = correction.day else { return Ok(()) };
+        let alone = Log::new(self.log.lifter.clone());
+        let put = Event::new(event.sequence, day, EventKind::BlockStarted(self.log.lifter.id.clone()));
+        alone.with_events(vec![put]).check()
+    }
+
     pub(crate) fn add(&mut self, event: Event) -> Result<(), Error> {
+        self.check_day(&event)?;
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
         // Taken once: by what questions about the whole log are asked of, where that was made, since it has the state too.

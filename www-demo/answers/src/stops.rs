@@ -167,7 +167,7 @@ pub(crate) fn gone(here: &Opened, there: &Log, state: &State) -> Result<Vec<Stop
 }
 
 /// A session of every lift there is.
-fn session(state: &State, today: Day) -> Result<SessionPlan, Error> {
+pub(crate) fn session(state: &State, today: Day) -> Result<SessionPlan, Error> {
     let plan = Plan::of([]).with_lifts(state.lifts().map(|lift| LiftPlan::new(lift.id().clone())).collect());
     next_session_from(state, &plan, today)
 }

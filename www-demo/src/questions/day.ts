@@ -9,7 +9,8 @@ import { atMost, atMostNumberOf, atMostOf, atMostPart, count, dayShort, given, l
 import type { Loaded } from "../store.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, firstLifts, offerWords } from "../kit.ts";
 import { limitLine, limitsFor } from "../limits.ts";
-import { numberField, takeBackBox } from "../pad.ts";
+import { askCorrection, opensBy } from "../opens.ts";
+import { numberField } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
 import { eachHand, implementOf, overTheBody, setupWords } from "../setup.ts";
@@ -173,7 +174,7 @@ function fixedSet(app: App, lifter: Loaded): { conditions: ConditionsInput; fiel
       el("p", { class: "soft" }, "The fixed warm-up set is compared only with the same set under the same conditions."),
       fields(
         lift.field,
-        numberField("Load of the fixed set", load ? massNumber(load) : "not said", load ? unitNow() : "", (value) => put(app, "fixed load", attempt("page.mass", { mass: given(value) }).answer ?? load), unitNow()),
+        numberField("Load of the fixed set", load ? massNumber(load) : "not said", load ? unitNow() : "", (value, unit) => put(app, "fixed load", attempt("page.mass", { mass: given(value, unit) }).answer ?? load), unitNow()),
         numberField("Repetitions of it", reps === undefined ? "not said" : String(reps), "", (value) => put(app, "fixed reps", value)),
         choices("Time of day", [{ value: "morning" as const, label: "Morning" }, { value: "afternoon" as const, label: "Afternoon" }, { value: "evening" as const, label: "Evening" }], hour, (value) => put(app, "fixed hour", value)),
         choices("Caffeine before", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], caffeine, (value) => put(app, "fixed caffeine", value)),
@@ -306,8 +307,10 @@ function hurts(app: App): Child {
     return [
       answer({ big: "Stop. Every lift, now", why: `${label}. Rack the weight and sit down. ${HELP[sign] ?? "Call emergency help now."}${written === undefined ? "" : " It is written into the log: every lift stays stopped until a clearance and the coach\u2019s sign-off."}`, tone: "stop", cautions: ["emergency_signs", "back_emergency"] }),
       written !== undefined && button(`Undo: ${label.toLowerCase()} was tapped by mistake`, () => {
-        takeBackBox([{ kind: "sign", what: label }], () => {
-          void app.record(written.lifter, { correction: { replaces: written.sequence } }).then((done) => { if (done) put(app, "sign", ""); });
+        const by: EventKindInput = { correction: { replaces: written.sequence } };
+        const now = app.store.lifter(written.lifter.id);
+        askCorrection(now && opensBy(app, now, { suppose: by }), () => {
+          void app.record(written.lifter, by).then((done) => { if (done) put(app, "sign", ""); });
         });
       }, { class: "quiet", "data-act": "undo-sign" }),
       written === undefined && button("Back to the signs", () => put(app, "sign", ""), { class: "quiet" }),

@@ -30,8 +30,8 @@ export function put(app: App, key: string, value: unknown): void {
 /** A mass that the pad changes. */
 export function massField(app: App, key: string, label: string, begin: () => Mass, shown = writtenNumber): { field: HTMLElement; value: Mass } {
   const value = kept(app, key, begin);
-  const field = numberField(label, shown(value), unitNow(), (number) => {
-    const read = attempt("page.mass", { mass: given(number) });
+  const field = numberField(label, shown(value), unitNow(), (number, unit) => {
+    const read = attempt("page.mass", { mass: given(number, unit) });
     if (read.refused) {
       app.notice = read.refused.message;
       app.refresh();
