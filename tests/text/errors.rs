@@ -93,19 +93,19 @@ fn an_error_is_said_by_its_translation() {
 #[test]
 fn a_range_of_masses_is_told_in_the_unit() {
     let said = |unit, error: Error| text::Words::plain().in_unit(unit).error(&error);
-    let beyond = Mass::from_kg(2000.000_001).unwrap_err();
+    let beyond = Mass::from_kg(2_000.000_001).unwrap_err();
     assert!(
         said(Unit::Lb, beyond.clone()).ends_with(": mass is 4409.25. Allowed: -4409.24 to 4409.24 lb."),
         "{}",
         said(Unit::Lb, beyond)
     );
-    let pounds = Mass::from_lb(4409.245_3).unwrap_err();
+    let pounds = Mass::from_lb(4_409.245_3).unwrap_err();
     assert!(
         said(Unit::Kg, pounds.clone()).ends_with(": mass is 2000.01. Allowed: -2000 to 2000 kg."),
         "{pounds}"
     );
     assert!(said(Unit::Lb, pounds.clone()).contains(": mass is 4409.2453. Allowed: -4409.24"), "{pounds}");
-    let below = Mass::from_lb(-4409.245_3).unwrap_err();
+    let below = Mass::from_lb(-4_409.245_3).unwrap_err();
     assert!(said(Unit::Kg, below.clone()).contains(": mass is -2000.01. Allowed"), "{below}");
     // What is no mass stays as it is.
     let rating = bismar::quantity::Rpe::new(11.0).unwrap_err();

@@ -138,7 +138,9 @@ export function goodBox(app: App, planned: LiftToday): void {
   box.addEventListener("less", () => follow());
   const lacks = (): string | undefined => (watched === undefined ? "Watched or not, please." : reserve === undefined ? "How much was left, please; \u201cnot asked\u201d is an answer." : undefined);
   const save = (): void => {
-    if (follow()) return;
+    const turned = turnedSince(opened);
+    // Over midnight the day itself is what changed, and that is asked about.
+    if (turned.length === 0 && follow()) return;
     const facts: SetFacts = {
       load: lift.load ?? lift.limit,
       reps: lift.reps,
@@ -149,7 +151,7 @@ export function goodBox(app: App, planned: LiftToday): void {
       cue: "",
       setup,
     };
-    const open = [...lighter, ...turnedSince(opened), ...doubts(app, lift, facts)];
+    const open = [...lighter, ...turned, ...doubts(app, lift, facts)];
     if (open.length > 0 && asking.length === 0) {
       asking = open;
       draw();

@@ -196,7 +196,7 @@ describe("rows", () => {
 
   it("row_17: dumbbells in their own steps", async () => {
     await today("A, invented");
-    await about("bell press", /8 kg · 2 × 5/, /4 kg × 3\s+6 kg × 2\s+8 kg/);
+    await about("bell press", /8 kg each hand · 2 × 5/, /4 kg each hand × 3\s+6 kg each hand × 2\s+8 kg/);
   });
 
   it("row_18: a step that is too large", async () => {
