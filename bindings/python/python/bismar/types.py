@@ -2546,35 +2546,43 @@ class Handover(TypedDict):
 
 
 class Held(TypedDict):
-    """Days on which something kept a lift below the work granted, since that work was done last."""
+    """Days of work below what is granted, since that was done last."""
     load: Mass
     """The load granted when it began."""
     days: float
-    """Days of stretches that are over."""
-    since: NotRequired[Day]
-    """First day of the one that is not."""
+    """Days of stretches before the last one."""
+    stretch: list[Day]
+    """First and last known day of that."""
+    goes_on: NotRequired[bool]
+    """It goes on: a limit, a ceiling, the coach's word or the kit holds the lift there."""
     lifted: NotRequired[Mass]
-    """The heaviest load that was not missed of the last session in it that no day eased, as it is made and no more than was allowed;
-    none where that was done on another rung.
+    """The heaviest load of its last session that was not missed, as it is made and no more than was allowed; none where that was done
+    on another rung.
     """
+    before: NotRequired[Mass]
+    """The same of the session before: one day of less takes nothing away."""
     whole: NotRequired[bool]
-    """That was at the granted place, not in less range."""
+    """Both were at the granted place, not in less range."""
 
 
 class HeldInput(TypedDict):
-    """Days on which something kept a lift below the work granted, since that work was done last."""
+    """Days of work below what is granted, since that was done last."""
     load: MassInput
     """The load granted when it began."""
     days: float
-    """Days of stretches that are over."""
-    since: NotRequired[Day]
-    """First day of the one that is not."""
+    """Days of stretches before the last one."""
+    stretch: tuple[Day, Day]
+    """First and last known day of that."""
+    goes_on: NotRequired[bool]
+    """It goes on: a limit, a ceiling, the coach's word or the kit holds the lift there."""
     lifted: NotRequired[MassInput]
-    """The heaviest load that was not missed of the last session in it that no day eased, as it is made and no more than was allowed;
-    none where that was done on another rung.
+    """The heaviest load of its last session that was not missed, as it is made and no more than was allowed; none where that was done
+    on another rung.
     """
+    before: NotRequired[MassInput]
+    """The same of the session before: one day of less takes nothing away."""
     whole: NotRequired[bool]
-    """That was at the granted place, not in less range."""
+    """Both were at the granted place, not in less range."""
 
 
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
@@ -3963,7 +3971,7 @@ class Now(TypedDict):
     missed: NotRequired[float]
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
     held: NotRequired[Held]
-    """Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same."""
+    """Days of work below what is granted since that was done last, and what was lifted all the same."""
     half_sessions: float
     """Sessions that still have half the sets."""
     half_after: NotRequired[list[float]]
@@ -4071,7 +4079,7 @@ class NowInput(TypedDict):
     missed: NotRequired[float]
     """Longest gap of a region of the lift that ended without it since it was last trained, in days."""
     held: NotRequired[HeldInput]
-    """Since when a limit, a ceiling or the coach's lower word keeps it from the work granted, and what was lifted all the same."""
+    """Days of work below what is granted since that was done last, and what was lifted all the same."""
     half_sessions: float
     """Sessions that still have half the sets."""
     half_after: NotRequired[tuple[float, float]]
@@ -5766,7 +5774,7 @@ class Reason_layoff_fields(TypedDict):
 Reason_layoff = TypedDict("Reason_layoff", {"layoff": "Reason_layoff_fields"})
 
 class Reason_held_lower_fields(TypedDict):
-    """Days on which a limit of a clearance, a ceiling, the coach's lower word or a kit that makes no such load kept the lift below its work, and what is left of that by the layoff table, no less than what was lifted last."""
+    """Days of work below what was granted, whatever made it lighter, and what is left of that by the layoff table, no less than what was lifted last."""
     days: float
     """Days."""
     row: float
@@ -8256,7 +8264,7 @@ class WayBack(TypedDict):
     gap: float
     """Days of the break; 0 after a stop."""
     held: NotRequired[bool]
-    """These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it."""
+    """These are days of lighter work, not days without any."""
     stepped_from: NotRequired[Mass]
     """Load from which a step back was taken on it last."""
     reopened: NotRequired[Day]
@@ -8276,7 +8284,7 @@ class WayBackInput(TypedDict):
     gap: float
     """Days of the break; 0 after a stop."""
     held: NotRequired[bool]
-    """These are days on which a limit, a ceiling or the coach's lower word kept the lift below its work, not days without it."""
+    """These are days of lighter work, not days without any."""
     stepped_from: NotRequired[MassInput]
     """Load from which a step back was taken on it last."""
     reopened: NotRequired[Day]
