@@ -57,7 +57,7 @@ def test_answers_in_sentences() -> None:
 def test_an_error_in_a_sentence() -> None:
     error = refused(lambda: bismar.one_rm.epley_1985(load={"kg": 2500}, reps=5))
     said = bismar.text.error(error=error.told, unit="lb")
-    assert said.endswith("mass is 5511.56. Allowed: -4409.24 to 4409.24 lb."), said
+    assert said.endswith("load is 5511.56. Allowed: -4409.24 to 4409.24 lb."), said
     own = bismar.text.error(error=error.told, unit="kg", phrases={"refused.allowed": "{refusal} Erlaubt: {allowed}."})
     assert own.endswith("Erlaubt: -2000 to 2000 kg."), own
     number = refused(lambda: bismar.one_rm.epley_1985(load={"kg": float("nan")}, reps=5))
