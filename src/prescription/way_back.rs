@@ -35,8 +35,7 @@ pub(super) fn way_back(way: WayBack, passes: u8, now: &Now, view: &View<'_>) -> 
 /// Sessions of calibration that come after what holds the lift now: those still open, and no fewer than what it has to learn
 /// again.
 pub(super) fn still_to_learn(now: &Now, again: u8) -> Option<Change> {
-    let open = now.calibration.needed.saturating_sub(now.calibration.done);
-    let count = open.max(again);
+    let count = now.calibration.left().max(again);
     (count > 0).then_some(Change::LearningSessions { count })
 }
 
@@ -80,8 +79,13 @@ pub(super) fn taken_up_again(view: &View<'_>) -> Vec<Change> {
 pub(super) fn way_of_a_role(view: &View<'_>) -> Vec<Change> {
     let taken_up = view.lift.standing(view.lift.now.taken_up(view.on));
     let view = View { lift: &taken_up, ..*view };
-    let back = returned(&view);
-    back.as_ref().and_then(|now| Some(way_back(now.status.way_back()?, 0, now, &view))).unwrap_or_default()
+    way_of(returned(&view).as_ref(), &view).unwrap_or_default()
+}
+
+/// The way back of a lift that comes back so.
+fn way_of(back: Option<&Now>, view: &View<'_>) -> Option<Vec<Change>> {
+    let now = back?;
+    Some(way_back(now.status.way_back()?, 0, now, view))
 }
 
 /// What a lift that rests goes on with: the way back that it had, or what it was learning.
@@ -147,10 +151,9 @@ pub(super) fn is_too_little((sets, reps): (u8, u8), view: &View<'_>) -> bool {
 pub(super) fn after_break(until: Day, status: &Status, view: &View<'_>) -> Vec<Change> {
     let over = until.plus(1).unwrap_or(until);
     let back = returned(&View { on: over, ..*view });
-    match back.as_ref().and_then(|now| Some((now, now.status.way_back()?))) {
-        Some((now, way)) => way_back(way, 0, now, view),
-        None => core::iter::once(Change::Sessions { count: 1 }).chain(after_rest(status, view)).collect(),
-    }
+    way_of(back.as_ref(), view).unwrap_or_else(|| {
+        core::iter::once(Change::Sessions { count: 1 }).chain(after_rest(status, view)).collect()
+    })
 }
 
 /// What keeps every day from the work granted, or from what the way back gives back: while it does, no session shows that
@@ -171,7 +174,7 @@ pub(super) fn of_the_limit(status: &Status, view: &View<'_>) -> Vec<Change> {
 /// The way back that waits where a word has kept the lift below its work for so long, once it keeps it no more.
 fn after_the_word(view: &View<'_>) -> Vec<Change> {
     let back = let_go(view).filter(|_| view.is_held());
-    back.as_ref().and_then(|now| Some(way_back(now.status.way_back()?, 0, now, view))).unwrap_or_default()
+    way_of(back.as_ref(), view).unwrap_or_default()
 }
 
 /// Whether all that can be loaded at the lift's place is heavier than this.

@@ -176,8 +176,7 @@ impl State {
         let free = now.status.is_trained()
             && !matches!(now.status, Status::Returning { .. } | Status::Resting { .. });
         if given.to.place.rung != from.place.rung {
-            let open = now.calibration.needed.saturating_sub(now.calibration.done);
-            now.calibration = Calibration::of(relearning.max(open));
+            now.calibration = Calibration::of(relearning.max(now.calibration.left()));
             now.status.forget_passes();
             if free {
                 now.enter(Status::Learning, on);
@@ -222,16 +221,15 @@ impl State {
         let learning = lift.set.learning(&all.policy);
         let now = &mut lift.now;
         let before = now.purpose;
-        let unused = |purpose: Purpose| matches!(purpose, Purpose::Rest | Purpose::Retire);
         now.purpose = match given.role {
             Role::Train => Purpose::Train,
             Role::Maintain => Purpose::Maintain { not_below: given.not_below },
             Role::Rest => Purpose::Rest,
             Role::Retire => Purpose::Retire,
         };
-        let unused_since = Some(now.since).filter(|_| unused(before) && !now.status.is_stopped());
+        let unused_since = Some(now.since).filter(|_| before.is_unused() && !now.status.is_stopped());
         // While it was not used nobody looked after it: those days count, whatever else loaded its regions.
-        if unused(before) && !unused(now.purpose) {
+        if before.is_unused() && !now.purpose.is_unused() {
             now.count_own_gap(unused_since, on);
         }
         match (now.purpose, &now.status) {
@@ -260,7 +258,7 @@ impl State {
             _ => {}
         }
         // Given up after a rest, or the other way round, it is unused all the while.
-        if let Some(since) = unused_since.filter(|_| unused(now.purpose)) {
+        if let Some(since) = unused_since.filter(|_| now.purpose.is_unused()) {
             now.since = since;
         }
         Ok(())

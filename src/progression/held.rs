@@ -1,7 +1,8 @@
-//! Work that is lighter than what is granted, whatever makes it so: a limit of a clearance, the ceiling of the plan, the coach's lower
-//! word, a kit that makes no such load, pain and days below the usual, or the lifter's own choice. It keeps its regions loaded, so that the layoff
-//! table alone would give the old load back whole one day, after however many months. Its days are counted instead, as a break from
-//! the work granted; what was lifted last in them is not taken away (both our choice: nobody measured what light work keeps).
+//! Light work: lighter than what is granted, whatever makes it so: a limit of a clearance, the ceiling of the plan, the coach's
+//! lower word, a kit that makes no such load, pain and days below the usual, or the lifter's own choice. It keeps its regions
+//! loaded, so that the layoff table alone would give the old load back whole one day, after however many months. Its days are
+//! counted instead, as a break from the work granted; what was lifted last in them is not taken away (both our choice: nobody
+//! measured what light work keeps).
 
 use alloc::vec::Vec;
 
@@ -173,9 +174,9 @@ impl View<'_> {
         let held = before.unwrap_or(Held::new(load, self.on));
         let held = if held.goes_on { held } else { held.with_day(self.on) };
         let allowed = self.allowed_as_made();
-        let (lifted, earlier) =
-            (held.lifted.map(|one| one.min(allowed)), held.before.map(|one| one.min(allowed)));
-        Some(Held { load: held.load.max(load), goes_on: true, lifted, before: earlier, ..held })
+        let within = |lifted: Option<Mass>| lifted.map(|lifted| lifted.min(allowed));
+        let (lifted, before) = (within(held.lifted), within(held.before));
+        Some(Held { load: held.load.max(load), goes_on: true, lifted, before, ..held })
     }
 }
 

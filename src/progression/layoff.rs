@@ -1,8 +1,8 @@
 //! Coming back after a break: the layoff table.
 //!
 //! The gap counts days since a region of the lift was loaded, by whichever lift. A gap that another lift ended counts
-//! once, when this lift is next trained, however often the other was trained meanwhile. Days on which something kept the lift below
-//! its work are counted by the same table (see `held`).
+//! once, when this lift is next trained, however often the other was trained meanwhile. Days of light work are counted by the same
+//! table (see `held`).
 
 use super::lift::{Lift, Now};
 use super::status::{Status, WayBack};
@@ -31,7 +31,7 @@ struct Break {
     /// Days, and the row for them, 1 being the shortest.
     gap: u16,
     row: u8,
-    /// The days are those on which something kept the lift below its work.
+    /// The days are those of light work.
     held: bool,
     /// The load before it.
     load: Mass,
@@ -57,7 +57,7 @@ fn untrained(view: &View<'_>) -> Option<Break> {
     Some(Break { gap: u16::try_from(gap).unwrap_or(u16::MAX), row, held: false, load, lifted: None })
 }
 
-/// The time in which something kept the lift below its work. Days without its regions take of what was lifted before them too.
+/// The days of light work. Days without its regions take of what was lifted before them too.
 fn held(view: &View<'_>) -> Option<Break> {
     let held = view.lift.now.held?;
     let gap = held.days_by(view.on);
@@ -73,8 +73,8 @@ pub(crate) fn row_today(view: &View<'_>) -> u8 {
     untrained(view).into_iter().chain(held(view)).map(|from| from.row).max().unwrap_or(0)
 }
 
-/// The lift as it comes back on that day, where a gap asks for it: one without its regions, or the days on which something kept it
-/// below its work, once that is over or leaves more than comes after it.
+/// The lift as it comes back on that day, where a gap asks for it: one without its regions, or days of light work, once what kept it
+/// there is over or leaves more than comes after it.
 pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     if !view.lift.now.status.is_trained() {
         return None;
@@ -82,22 +82,16 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     let untrained = untrained(view);
     let matters = |held: &Break| !view.is_held() || left_by(view, *held) < view.allowed_as_made();
     let held = held(view).filter(|held| !is_lowered(view, *held)).filter(matters);
-    match (untrained, held) {
-        // Of two breaks the load of the one that leaves less, the way back from the longer, and the sets of the one without training.
-        (Some(untrained), Some(held)) => {
-            let longer = if (held.row, held.gap) > (untrained.row, untrained.gap) { held } else { untrained };
-            let left = left_by(view, untrained).min(left_by(view, held));
-            Some(Now { held: None, ..come_back(view, longer, left, Some(untrained)) })
-        }
-        (Some(untrained), None) => {
-            Some(come_back(view, untrained, left_by(view, untrained), Some(untrained)))
-        }
-        (None, Some(held)) => Some(Now { held: None, ..come_back(view, held, left_by(view, held), None) }),
-        (None, None) => None,
-    }
+    // Of two breaks the load of the one that leaves less, the way back from the longer, and the sets of the one without training.
+    let both = || held.into_iter().chain(untrained);
+    let left = both().map(|from| left_by(view, from)).min()?;
+    let longer = both().max_by_key(|from| (from.row, from.gap))?;
+    let mut back = come_back(view, longer, left, untrained);
+    back.held.take_if(|_| held.is_some());
+    Some(back)
 }
 
-/// Whether the lift stands no higher already than what held it leaves.
+/// Whether the lift stands no higher already than what its light work leaves.
 fn is_lowered(view: &View<'_>, held: Break) -> bool {
     let granted = view.lift.now.grant.load();
     let lifted = held.lifted.is_some_and(|lifted| lifted >= view.lift.granted_as_loaded());
@@ -190,8 +184,8 @@ pub(crate) fn finish_return(lift: &mut Lift, on: Day, policy: &Policy, may_resto
     }
     let rows = policy.layoff.iter().take(usize::from(way.row_asked()));
     if rows.into_iter().any(|row| row.relearn) {
-        let open = lift.now.calibration.needed.saturating_sub(lift.now.calibration.done);
-        lift.now.calibration = super::status::Calibration::of(lift.set.relearning(policy).max(open));
+        let days = lift.set.relearning(policy).max(lift.now.calibration.left());
+        lift.now.calibration = super::status::Calibration::of(days);
     }
     lift.now.lead_on(on);
     if lift.now.purpose == super::status::Purpose::Rest {

@@ -17,7 +17,7 @@
 //! noted), `acts` (what a coach does), `change` (new parameters; lifts left out are `set_aside`), `unused` (out of use by a role). They change a state through
 //! `lift`, `status`, `shared` and `region`, and where a rule has something of its own to note through that rule: `offer`,
 //! `waiting`, `layoff`, `pair`, `probe`, `kinds`. `decision` then reads: `guard` lists what stands in the way of a move, `moves` where it would go, `layoff` what a break leaves, and
-//! what time under a limit does (`held`), `offer`
+//! what light work leaves (`held`), `offer`
 //! what the gate says, `pair`, `probe` and `waiting` the rest. Every rule is a function of one lift, of what concerns all
 //! lifts, and of the day: a `View`.
 //!

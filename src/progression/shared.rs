@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::asks::OpenAsk;
 use super::day_report::TodayReport;
+use super::lift::Lift;
 use super::region::RegionState;
 use super::set_aside::LaidBy;
 use super::status::Stop;
@@ -192,6 +193,13 @@ impl Shared {
     /// Limits of the clearance in force.
     pub(crate) fn limits(&self) -> &[ClearanceLimits] {
         self.clearance.as_ref().map(|clearance| clearance.limits.as_slice()).unwrap_or_default()
+    }
+
+    /// Those that concern a lift.
+    pub(crate) fn limits_of<'a>(&'a self, lift: &'a Lift) -> impl Iterator<Item = &'a ClearanceLimits> {
+        let here =
+            |limit: &&ClearanceLimits| limit.region.as_ref().is_none_or(|region| lift.has_region(region));
+        self.limits().iter().filter(here)
     }
 
     /// Regions with a limit that no lift loads any more: nobody can tell what the limit still concerns.

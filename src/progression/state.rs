@@ -189,10 +189,7 @@ impl State {
     #[must_use]
     pub fn limits_of(&self, id: &Name) -> Option<Vec<ClearanceLimits>> {
         let lift = self.lifts.iter().find(|lift| lift.set.id == *id)?;
-        let limits = self.shared.limits().iter();
-        let here =
-            |limit: &&ClearanceLimits| limit.region.as_ref().is_none_or(|region| lift.has_region(region));
-        Some(limits.filter(here).cloned().collect())
+        Some(self.shared.limits_of(lift).cloned().collect())
     }
 
     /// Lifts that the parameters in force leave out, by id. They come back as they stood, under the layoff table.

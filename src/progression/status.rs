@@ -220,6 +220,13 @@ pub enum Purpose {
     Retire,
 }
 
+impl Purpose {
+    /// Whether it keeps the lift out of use.
+    pub(crate) const fn is_unused(self) -> bool {
+        matches!(self, Purpose::Rest | Purpose::Retire)
+    }
+}
+
 /// Sessions of calibration: on how many days they were done, and how many are asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -244,7 +251,12 @@ impl Calibration {
     /// Whether days are still to come.
     #[must_use]
     pub const fn is_open(self) -> bool {
-        self.done < self.needed
+        self.left() > 0
+    }
+
+    /// How many days are still to come.
+    pub(crate) const fn left(self) -> u8 {
+        self.needed.saturating_sub(self.done)
     }
 }
 

@@ -201,7 +201,7 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
         Purpose::Train | Purpose::Maintain { .. } => Status::Returning { way, passes: 0 },
     };
     // What a role keeps out of use is so since before the stop.
-    if matches!(now.purpose, Purpose::Retire | Purpose::Rest) {
+    if now.purpose.is_unused() {
         now.count_own_gap(None, on);
     }
     now.enter(status, on);

@@ -45,11 +45,7 @@ impl<'a> View<'a> {
 
     /// The clearance's limits that concern the lift.
     pub(crate) fn limits(&self) -> impl Iterator<Item = &'a ClearanceLimits> {
-        let lift = self.lift;
-        self.shared
-            .limits()
-            .iter()
-            .filter(move |limit| limit.region.as_ref().is_none_or(|region| lift.has_region(region)))
+        self.shared.limits_of(self.lift)
     }
 
     /// Whether a limit of effort or breathing is on record for the lift, as blood pressure asks for.

@@ -228,7 +228,7 @@ keep!(Now {
     status, grant, purpose, calibration, last_session, short, stepped, half_sessions, proven, overruled, signed_off,
     partner_pain, ill, held, unguarded, rack_said, nothing_easier, setup, other_rater, fault, former,
 } cut |out| {
-    since: if matches!(purpose, Purpose::Rest | Purpose::Retire) { *since } else { out.on },
+    since: if purpose.is_unused() { *since } else { out.on },
     fails: (*fails).min(FEW),
     neutral: (*neutral).min(FEW),
     here: stands_since(*here, status, out),
