@@ -1,7 +1,7 @@
 // What is left out of a damaged log and made a day more careful stays in force: limits, the coach's lower word, breaks, lifts
 // at rest, ceilings. Each is tried on a copy of the log first; one that would open something is not put, and named.
 import type { App } from "./app.ts";
-import type { ClearanceLimits, EventKindInput, LifterAnswer, StopsAnswer, TodayAnswer } from "bismar-page-package";
+import type { ClearanceLimits, EventKindInput, LifterAnswer } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { logOf, parsed, type Loaded, type StoredEvent } from "./kept.ts";
 import { limitWords } from "./limits.ts";
@@ -14,45 +14,15 @@ export interface Careful {
   not: string[];
 }
 
-/** Where somebody stands with a log. */
-interface Standing {
-  facts: LifterAnswer;
-  stops: StopsAnswer["inForce"];
-  today: TodayAnswer | undefined;
-}
+/** What a careful entry must not open, beside stops; what else it takes the place of is its own affair. */
+const NOT_OPEN = ["limit", "work", "load"];
 
-function standing(app: App, lifter: Loaded, log: number): Standing {
-  const facts = ask("page.lifter", { log });
-  const device = app.day(lifter);
-  const today = facts.lastDay !== undefined && facts.lastDay > device ? facts.lastDay : device;
-  return { facts, stops: ask("page.stops", { log, today }).inForce, today: attempt("page.today", { log, plan: lifter.plan, today, unit: unitNow() }).answer };
-}
-
-/** Whether limits hold all that another one does. */
-function hold(all: ClearanceLimits[], one: ClearanceLimits): boolean {
-  const near = all.filter((other) => other.region === undefined || other.region === one.region);
-  const { load, effort, range } = one;
-  return (
-    (!one.noBreathHold || near.some((other) => other.noBreathHold)) &&
-    (!one.noLoadedFlexion || near.some((other) => other.noLoadedFlexion)) &&
-    (load === undefined || near.some((other) => other.load !== undefined && other.load.kg <= load.kg)) &&
-    (effort === undefined || near.some((other) => other.effort !== undefined && other.effort <= effort)) &&
-    (range === undefined || near.some((other) => other.range !== undefined && other.range.mm === range.mm))
-  );
-}
-
-/** Whether a stop, a limit or a lower load of the one is gone with the other. */
-function opens(before: Standing, after: Standing): { stop: boolean; limit: boolean; load: boolean } {
-  const lifts = before.today?.session.lifts ?? [];
-  const heavier = (lift: (typeof lifts)[number]): boolean => {
-    const then = after.today?.session.lifts.find((one) => one.lift === lift.lift);
-    return then !== undefined && then.sets > 0 && (lift.sets === 0 || (then.load?.kg ?? 0) > (lift.load?.kg ?? 0));
-  };
-  return {
-    stop: before.stops.some((one) => !after.stops.some((other) => other.kind === one.kind && other.what === one.what)),
-    limit: before.facts.limits.some((one) => !hold(after.facts.limits, one)),
-    load: lifts.some(heavier),
-  };
+/** An entry on a copy of the log, and whether the copy opens a stop, or more. */
+interface Trial {
+  copy: number;
+  text: string | undefined;
+  stop: boolean;
+  more: boolean;
 }
 
 interface Ceilings {
@@ -96,59 +66,52 @@ function wordsOf(app: App, lifter: Loaded, kind: Record<string, unknown>, limits
 export function carefulOf(app: App, lifter: Loaded, events: string[], entries: string[]): Careful {
   const found: Careful = { texts: [], kept: [], not: [] };
   const open = (): number => ask("page.open", { log: logOf(lifter, [...events, ...found.texts]) });
+  const close = (one: number): void => void ask("page.close", { log: one });
   let log = open();
-  let before = standing(app, lifter, log);
-  const again = (): void => {
-    ask("page.close", { log });
-    log = open();
+  const trial = (write: (copy: number) => string | undefined): Trial => {
+    const copy = open();
+    const text = write(copy);
+    const opened = attempt("page.opens", { log, instead: copy, today: app.day(lifter), unit: unitNow() }).answer;
+    return { copy, text, stop: !opened || opened.stops.length > 0, more: !opened || opened.less.some((one) => NOT_OPEN.includes(one.kind)) };
   };
-  const taken = (text: string, after: Standing, words: string): void => {
+  /** The copy takes the place of the log where the entry fits and opens nothing. */
+  const taken = ({ copy, text, stop, more }: Trial, words: string): boolean => {
+    if (text === undefined || stop || more) {
+      close(copy);
+      return false;
+    }
+    close(log);
+    log = copy;
     found.texts.push(text);
     found.kept.push(words);
-    before = after;
-  };
-  const append = (day: string, kind: EventKindInput, words: string): boolean => {
-    const { answer } = attempt("page.append", { log, day, kind });
-    if (!answer) return false;
-    const after = standing(app, lifter, log);
-    const opened = opens(before, after);
-    if (opened.stop || opened.limit || opened.load) return false;
-    taken(answer.text, after, words);
     return true;
   };
+  const append = (day: string, kind: EventKindInput, words: string): boolean => taken(trial((copy) => attempt("page.append", { log: copy, day, kind }).answer?.text), words);
   try {
     for (const text of entries) {
       const event = parsed(text) as StoredEvent;
-      const { lastDay = event.day } = before.facts;
+      const facts = ask("page.lifter", { log });
+      const { lastDay = event.day } = facts;
       const day = event.day < lastDay ? lastDay : event.day;
       const set = event.kind.parameters_changed as Ceilings | undefined;
       if (set) {
-        const lower = lowered(app, lifter, before.facts, set);
-        if (lower && !append(day, lower.kind, lower.words)) {
-          found.not.push(lower.words);
-          again();
-        }
+        const lower = lowered(app, lifter, facts, set);
+        if (lower && !append(day, lower.kind, lower.words)) found.not.push(lower.words);
         continue;
       }
-      const [one] = ask("page.join", { log, events: [JSON.stringify({ ...event, day })] }).texts;
-      const after = standing(app, lifter, log);
-      const given = (event.kind.clearance_recorded as Told | undefined)?.limits ? after.facts.limits : [];
+      const joined = trial((copy) => ask("page.join", { log: copy, events: [JSON.stringify({ ...event, day })] }).texts[0]);
+      const clearance = event.kind.clearance_recorded as Told | undefined;
+      const given = clearance?.limits ? ask("page.lifter", { log: joined.copy }).limits : [];
       const words = wordsOf(app, lifter, event.kind, given);
-      const opened = opens(before, after);
-      if (one !== undefined && !opened.stop && !opened.limit && !opened.load) {
-        taken(one, after, words);
-        continue;
-      }
-      again();
+      if (taken(joined, words)) continue;
       // One that takes the place of limits in force goes in together with them.
-      const { who = "", expires } = event.kind.clearance_recorded as Told | undefined ?? {};
-      const together = one !== undefined && given.length > 0 && !opened.stop && append(day, { clearanceRecorded: { status: "cleared_with_limits", who, limits: [...before.facts.limits, ...given], ...(expires ? { expires } : {}) } }, words);
-      if (together) continue;
-      again();
+      const { who = "", expires } = clearance ?? {};
+      const both = joined.text !== undefined && given.length > 0 && !joined.stop;
+      if (both && append(day, { clearanceRecorded: { status: "cleared_with_limits", who, limits: [...facts.limits, ...given], ...(expires ? { expires } : {}) } }, words)) continue;
       found.not.push(words);
     }
   } finally {
-    ask("page.close", { log });
+    close(log);
   }
   return found;
 }

@@ -8,7 +8,7 @@ import { fitted } from "./ending.ts";
 import type { ClearanceLimits, Difference, Less, Preview, WorkSet } from "bismar-page-package";
 import { ask, attempt } from "./engine.ts";
 import { logOf, usualPlan, type Kept, type StoredLog } from "./kept.ts";
-import { capital, onRecord } from "./less.ts";
+import { capital, onRecord, opensWords } from "./less.ts";
 import { limitWords } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { count, countEntries, dayLong } from "./numbers.ts";
@@ -205,7 +205,8 @@ function limitsPart(app: App, one: Incoming): { gone: string[]; come: string[] }
 
 /** What lets more be done than now, in words for a question; nothing where nothing does. */
 function openedWords({ preview }: Incoming, gone: string[], less: Less[]): string[] {
-  return [...preview.opens.map(({ what }) => `A stop would no longer be in force: ${what}.`), ...gone.map((words) => `A limit would go: ${words}.`), ...less.map(({ says }) => capital(says))];
+  const [stops, rest] = [opensWords({ stops: preview.opens, less: [] }), opensWords({ stops: [], less })];
+  return [...stops, ...gone.map((words) => `A limit would go: ${words}.`), ...rest];
 }
 
 /** What keeps a lift here below what it would be with the file: limits have words of their own. */

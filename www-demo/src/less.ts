@@ -1,5 +1,5 @@
 // What keeps a lift below what it would be without it, in words.
-import type { Less, OpensAnswer } from "bismar-page-package";
+import type { Less } from "bismar-page-package";
 
 /** A sentence that begins with what it is about. */
 export function capital(text: string): string {
@@ -7,7 +7,7 @@ export function capital(text: string): string {
 }
 
 /** What opens, a sentence each. */
-export function opensWords({ stops, less }: Pick<OpensAnswer, "stops" | "less">): string[] {
+export function opensWords({ stops, less }: { stops: { what: string }[]; less: Pick<Less, "says">[] }): string[] {
   return [...stops.map(({ what }) => `A stop would no longer be in force: ${what}.`), ...less.map(({ says }) => capital(says))];
 }
 

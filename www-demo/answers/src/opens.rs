@@ -90,7 +90,7 @@ fn part_words(words: &Words<'_>, part: &ClearanceLimits) -> String {
     } else if let Some(effort) = part.effort {
         format!("of effort {effort} of 10")
     } else if let Some(range) = part.range {
-        format!("of range, {} mm,", range.mm().round())
+        format!("of range, {range},")
     } else if part.no_loaded_flexion {
         "of no loaded bending of the spine".to_string()
     } else {

@@ -16,9 +16,6 @@ use crate::opened::{Opened, Which};
 pub(crate) struct Asked {
     log: Which,
     today: Day,
-    /// What if this were written down that day: one kind of event.
-    #[serde(default)]
-    suppose: Option<EventKind>,
 }
 
 /// The answer.
@@ -31,10 +28,6 @@ pub(crate) struct Answer {
     in_force: Vec<InForce>,
     /// Whether anything is set for the lifts.
     settings: bool,
-    /// Of a supposed correction: what is in force without it and not with it.
-    opens: Vec<InForce>,
-    /// It takes the last settings back.
-    unsets: bool,
 }
 
 /// A lift that is stopped.
@@ -172,12 +165,11 @@ pub(crate) fn session(state: &State, today: Day) -> Result<SessionPlan, Error> {
     next_session_from(state, &plan, today)
 }
 
-/// The stops of a log, or what they would be.
+/// The stops of a log.
 pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
-    let before = asked.log.open()?;
-    let today = before.state.last().map_or(asked.today, |(last, _)| asked.today.max(last));
-    let supposed = asked.suppose.map(|kind| before.supposing(vec![(today, kind)])).transpose()?;
-    let state = supposed.as_ref().unwrap_or(&before.state);
+    let opened = asked.log.open()?;
+    let state = &opened.state;
+    let today = state.last().map_or(asked.today, |(last, _)| asked.today.max(last));
     let settings = state.parameters().is_some();
     let words = state.parameters().map_or_else(Words::plain, Words::of);
     let mut lines = words.stops(&state.stops_on(today), Some(today));
@@ -191,12 +183,5 @@ pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
             .map(|lift| StoppedLift { lift: lift.lift.clone(), why: words.stop(lift).unwrap_or_default() })
             .collect();
     }
-    Ok(Answer {
-        lines,
-        lifts,
-        in_force: in_force(state, today),
-        settings,
-        opens: opened(&before.state, state, today),
-        unsets: before.state.parameters().is_some() && !settings,
-    })
+    Ok(Answer { lines, lifts, in_force: in_force(state, today), settings })
 }

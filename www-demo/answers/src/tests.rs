@@ -662,9 +662,12 @@ fn a_stop_is_told_without_settings() {
         let told = ask("page.stops", &[("log", without_settings(&more)), today.clone()]).unwrap();
         assert!(first_line(&told).contains(words), "{kind}: {}", first_line(&told));
         let by = Value::from_json(r#"{"correction":{"replaces":3}}"#).unwrap();
-        let back =
-            ask("page.stops", &[("log", without_settings(&more)), today.clone(), ("suppose", by)]).unwrap();
+        let undone =
+            format!(r#"{more},{{"sequence":4,"day":"2024-09-02","kind":{{"correction":{{"replaces":3}}}}}}"#);
+        let back = ask("page.stops", &[("log", without_settings(&undone)), today.clone()]).unwrap();
         assert_eq!(first_line(&back), "");
-        assert!(!back.to_json().contains(r#""opens":[]"#), "{}", back.to_json());
+        let asked = [("log", without_settings(&more)), today.clone(), ("unit", text("kg")), ("suppose", by)];
+        let opened = ask("page.opens", &asked).unwrap();
+        assert!(!opened.to_json().contains(r#""stops":[]"#), "{}", opened.to_json());
     }
 }
