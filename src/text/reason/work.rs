@@ -47,7 +47,7 @@ impl Telling<'_> {
             }
             Reason::Layoff { gap, row, load } => self.layoff(*gap, *row, *load),
             Reason::HeldLower { days, load, .. } => format!(
-                "For {} this lift was done easier than it stands: the working load is {} for now.",
+                "For {} no more than easier work was done in this lift: the working load is {} for now.",
                 counted(u32::from(*days), "day"),
                 self.standing(*load)
             ),
