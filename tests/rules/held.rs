@@ -504,6 +504,27 @@ fn sessions_on_a_kit_that_makes_less_are_no_passes_of_the_load_granted() {
     assert!(today.would_change.contains(&wanted), "{:?}", today.would_change);
 }
 
+/// A kit that makes nearly the load granted holds nothing: what it makes is what is printed, and shows it.
+#[test]
+fn a_kit_that_makes_nearly_as_much_holds_nothing() {
+    let mut world = trained();
+    let (mut home, gym) = kits(&world);
+    let small = gym.stock.discs().iter().filter(|disc| [kg(5.0), kg(2.5)].contains(&disc.nominal()));
+    let discs = home.stock.discs().iter().chain(small).copied().collect();
+    home.stock = bismar::loading::Stock::new(discs).unwrap();
+    world.add(EventKind::ParametersChanged(Box::new(home)));
+    assert_eq!(world.today("squat").load, Some(kg(55.0)));
+    (0..3).for_each(|_| world.passing_day("squat"));
+    world.day_report(DayClass::Within);
+    let today = world.today("squat");
+    assert!(!says(&today, "not_at_grant"), "{:?}", today.reasons);
+    let wanted = Change::MoreToLoad { up_to: kg(60.0) };
+    assert!(!today.would_change.contains(&wanted), "{:?}", today.would_change);
+    world.add(EventKind::ParametersChanged(Box::new(gym)));
+    world.wait(1).day_report(DayClass::Within);
+    assert_eq!(afterwards(&world), (kg(60.0), None));
+}
+
 /// Twelve days without training after months of light work leave no more than none.
 #[test]
 fn a_pause_after_light_work_gives_no_more_than_none() {
