@@ -47,6 +47,8 @@ mod kinds;
 mod late;
 #[path = "rules/limits.rs"]
 mod limits;
+#[path = "rules/loopholes.rs"]
+mod loopholes;
 #[path = "rules/mornings.rs"]
 mod mornings;
 #[cfg(feature = "english")]

@@ -14,18 +14,24 @@ use crate::record::{
 };
 
 impl State {
-    pub(crate) fn take_override(&mut self, given: &Override, on: Day, event: u32) -> Result<(), Error> {
+    pub(crate) fn take_override(
+        &mut self,
+        given: &Override,
+        on: Day,
+        (event, unread): (u32, bool),
+    ) -> Result<(), Error> {
         let view = self.view(&given.lift, on)?;
         view.all.check_load(&view.lift.set, given.load)?;
         let upward = given.load > view.lift.now.grant.load();
         // Whether it is upward depends on what came before, and a correction may change that: an override that
-        // lacks its reason or its end is refused, not an error that would make the log unreadable.
+        // lacks its reason or its end is refused, not an error that would make the log unreadable. So is one whose correction
+        // cannot be read: nobody knows whether it still stands.
         let reasoned =
             given.why.as_ref().is_some_and(|why| !why.trim().is_empty()) && given.expires.is_some();
         let held = !super::stop::reasons(&view).is_empty() || view.shared.ill_since.is_some();
         let over_ceiling = view.ceiling().is_some_and(|ceiling| given.load > ceiling);
         let now = &mut self.lift_mut(&given.lift)?.now;
-        if upward && (held || over_ceiling || !reasoned) {
+        if upward && (held || over_ceiling || !reasoned || unread) {
             now.refuse_override(event);
             return Ok(());
         }

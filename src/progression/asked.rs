@@ -1,6 +1,6 @@
 //! Where a day asks for a lift to be done: at the granted place within what a clearance allows, or on an easier rung of it where
 //! the day eases the lift and nothing is lighter. Today's session is made of this, and a session that leaves its place out was
-//! done there. What it came to is judged in `judge`.
+//! done there. What it came to is judged in `judge`. (What a lifter is asked before training is `asks`.)
 
 use super::region::RegionState;
 use super::view::View;
@@ -85,7 +85,7 @@ impl View<'_> {
     }
 
     /// Half of one set is one set, so that the lift is eased otherwise.
-    fn halves_one_set(&self) -> bool {
+    pub(super) fn halves_one_set(&self) -> bool {
         let now = &self.lift.now;
         now.half_sessions > 0 && now.grant.work.sets == 1 && !now.nothing_easier
     }

@@ -1,5 +1,6 @@
 //! What is asked before training: a fall, a new medicine, fever and the like. What was said stays open until somebody answers
-//! it, whatever later reports leave out.
+//! it, whatever later reports leave out. (Where a day asks for a lift to be done is `asked`; the strict reading of one event, which
+//! refuses a kind that nobody knows, is in `record::check`.)
 
 use super::shared::Shared;
 use super::state::State;

@@ -46,7 +46,8 @@ impl State {
             let now = match earlier {
                 Some(earlier) => {
                     let before = before.as_ref().map(|all| &*all.parameters);
-                    carried(earlier, before, (set, start, &loadable), parameters, on)
+                    let older = self.shared.is_older(parameters.policy.older_from_years, on);
+                    carried(earlier, before, (set, start, &loadable), parameters, (older, on))
                 }
                 None => self.shared.take_up(set, Now::new(start, on, set.learning(&parameters.policy)), on),
             };
@@ -142,7 +143,7 @@ fn carried(
     before: Option<&Parameters>,
     (set, start, loadable): (&LiftParameters, Grant, &Loadable),
     all: &Parameters,
-    on: Day,
+    (older, on): (bool, Day),
 ) -> Now {
     let kept = before.and_then(|before| earlier.kept_of(&before.policy, on));
     let (was, mut now) = (earlier.set, earlier.now);
@@ -165,7 +166,8 @@ fn carried(
             now.leave(before.and_then(|before| kind_in(before, &was.implement)), kept, on);
         }
         let kind = kind_in(all, &set.implement).filter(|_| other_kind);
-        let load = now.begins_at(kind, (&was, set), start.load(), &loadable.at(place), on);
+        let load =
+            now.begins_at(kind, (&was, set), start.load(), &loadable.at(place), (&all.policy, older, on));
         now.end_override(&was, &loadable.at(place));
         now.begun_anew = other_kind;
         forget_loads(&mut now, Grant { place, ..start.with_load(load) }, learning, on);

@@ -209,7 +209,9 @@ impl State {
                 Ok(())
             }
             EventKind::CoachSignOff(given) => self.take_sign_off(given, on, number),
-            EventKind::CoachOverride(given) => self.take_override(given, on, number),
+            EventKind::CoachOverride(given) => {
+                self.take_override(given, on, (number, foreseen.is_unread(number)))
+            }
             EventKind::AdvanceAccepted(given) => self.take_acceptance(given, on, (number, told)),
             EventKind::AdvanceDeclined(given) => self.take_decline(given, on),
             EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => {

@@ -16,10 +16,12 @@ use crate::quantity::{Day, Mass};
 use crate::reason::Shortfall;
 use crate::record::Policy;
 
-/// A kit that makes less than this part of the load granted keeps the lift below it (our choice: as much as the shortest break takes).
-const KIT_PART: f64 = 0.9;
+/// Less than this part of the load granted is light work, whether a kit makes no more of it or a kept lift's band reaches so far
+/// down (our choice: as much as the shortest break takes).
+const NEARLY: f64 = 0.9;
 
-/// Light sessions no further apart than this are one stretch of days: a longer gap has a row of its own (our choice).
+/// Words no further apart than this, without a light session between them, make one stretch of days (our choice: no row of the layoff
+/// table is shorter).
 const APART: i32 = 10;
 
 /// Days of work below what is granted, since that was done last.
@@ -69,22 +71,32 @@ impl Held {
     /// What a session showed: of one that failed only that less was lifted.
     fn show(&mut self, lifted: Option<Mass>, whole: bool, (failed, same_day): (bool, bool)) {
         self.whole &= whole;
-        if failed {
-            self.lifted = self.lifted.and_then(|before| lifted.map(|lifted| lifted.min(before)));
-        } else if same_day {
-            self.lifted = self.lifted.max(lifted);
-        } else {
-            (self.before, self.lifted) = (self.lifted.or(lifted), lifted);
+        let last = self.lifted;
+        self.lifted = match (failed, same_day) {
+            (true, _) => last.and_then(|last| lifted.map(|lifted| lifted.min(last))),
+            (false, true) => last.max(lifted),
+            (false, false) => lifted,
+        };
+        if !same_day {
+            self.before = last.or(self.lifted);
         }
     }
 
-    /// One more day of it: of the same stretch, or the first of another.
-    fn with_day(mut self, on: Day) -> Held {
-        if !self.goes_on && on.since(self.stretch.1) > APART {
-            (self.days, self.stretch.0) = (self.days_by(on), on);
-        }
+    /// With a light session on that day. The days between two of them are days of it too, whatever else loaded the regions meanwhile.
+    fn with_session(mut self, on: Day) -> Held {
         self.stretch.1 = self.stretch.1.max(on);
         self
+    }
+
+    /// With a word that begins on that day: of the same stretch, or the first day of another.
+    fn with_word(self, on: Day) -> Held {
+        if on.since(self.stretch.1) > APART { self.parted(on) } else { self.with_session(on) }
+    }
+
+    /// Another stretch begins, as after a break that has a row of its own: what lies between is no day of light work, where no word
+    /// goes on.
+    pub(crate) fn parted(self, on: Day) -> Held {
+        if self.goes_on { self } else { Held { days: self.days_by(on), stretch: (on, on), ..self } }
     }
 
     fn closed(self, on: Day) -> Held {
@@ -106,11 +118,15 @@ impl View<'_> {
         self.range_limited() && self.range_allowed(range) != Some(range)
     }
 
-    /// Whether nothing nearly so heavy as the load granted is made.
+    /// Whether what is made of the load granted is not nearly so heavy.
     pub(crate) fn is_kit_held(&self) -> bool {
+        self.lift.granted_as_loaded() < self.nearly_granted()
+    }
+
+    /// The least that is nearly the load granted.
+    fn nearly_granted(&self) -> Mass {
         let granted = self.lift.now.grant;
-        let loads = self.lift.loadable.at(granted.place);
-        loads.heaviest().is_some_and(|heaviest| heaviest < loads.share(granted.load(), KIT_PART))
+        self.lift.loadable.at(granted.place).share(granted.load(), NEARLY)
     }
 
     /// Whether the load granted may be loaded, as printed.
@@ -142,7 +158,7 @@ impl View<'_> {
             let shown = now.status.is_trained() && result.short.is_none() && !failed;
             return noted.filter(|_| !shown);
         }
-        let mut held = noted.unwrap_or(Held::new(now.grant.load(), self.on)).with_day(self.on);
+        let mut held = noted.unwrap_or(Held::new(now.grant.load(), self.on)).with_session(self.on);
         let same_day = now.last_session == Some(self.on);
         held.show(self.lifted(result), !result.elsewhere, (failed, same_day));
         Some(held)
@@ -154,12 +170,14 @@ impl View<'_> {
     }
 
     /// Whether a session was below the work granted: lighter, on another rung or in less range, whatever the day asked for. What is
-    /// on plan for a kept lift is none.
+    /// on plan for a kept lift and nearly as heavy is none.
     fn is_light(&self, result: &Judged) -> bool {
         let elsewhere = matches!(result.short, Some(Shortfall::Rung | Shortfall::Range))
             || (result.elsewhere && result.short == Some(Shortfall::Limit));
         let planned = match self.lift.now.purpose {
-            Purpose::Maintain { not_below: Some(least) } => least.min(self.lift.granted_as_loaded()),
+            Purpose::Maintain { not_below: Some(least) } => {
+                least.max(self.nearly_granted()).min(self.lift.granted_as_loaded())
+            }
             _ => self.lift.granted_as_loaded(),
         };
         elsewhere || result.heaviest.is_none_or(|load| self.is_lighter(load, planned))
@@ -172,7 +190,7 @@ impl View<'_> {
             return before.map(|held| held.closed(self.on));
         }
         let held = before.unwrap_or(Held::new(load, self.on));
-        let held = if held.goes_on { held } else { held.with_day(self.on) };
+        let held = if held.goes_on { held } else { held.with_word(self.on) };
         let allowed = self.allowed_as_made();
         let within = |lifted: Option<Mass>| lifted.map(|lifted| lifted.min(allowed));
         let (lifted, before) = (within(held.lifted), within(held.before));

@@ -1,17 +1,18 @@
 //! Another kind of implement: a load on one says nothing about a load on another, so the lift begins anew. What made it
 //! easier is not lost on the way.
 //!
-//! The lift begins at its start, but never above where it stood when it left that kind of implement; at the lightest load
-//! where it was on its way back, a step easier or under the coach's lower word, and where the number of the start is still
-//! that of the other kind.
+//! The lift begins at its start, but never above what the days since, by the layoff table, leave of where it stood when it left that kind
+//! of implement; at the lightest load where it was on its way back, a step easier or under the coach's lower word, and where the
+//! number of the start is still that of the other kind.
 
+use super::layoff::left_after;
 use super::lift::Now;
 use super::loadable::Loads;
 use super::status::{Calibration, OverrideInForce, Purpose, Status, WayBack};
 use crate::loading::Implement;
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::OverrideEnd;
-use crate::record::{Grant, LiftParameters, Parameters};
+use crate::record::{Grant, LiftParameters, Parameters, Policy};
 
 /// The kind of the implement with that id.
 pub(crate) fn kind_in(all: &Parameters, id: &Name) -> Option<&'static str> {
@@ -25,8 +26,8 @@ impl Now {
         let granted = self.grant.load();
         let lower = self.overruled.as_ref().filter(|given| given.expires >= on).map(|given| given.load);
         let stood = lower.into_iter().chain(kept).fold(granted, Mass::min);
-        self.left.retain(|(known, _)| *known != kind);
-        self.left.push((kind, stood));
+        self.left.retain(|(known, ..)| *known != kind);
+        self.left.push((kind, stood, on));
     }
 
     /// The load that it begins at on another kind of implement, of that start.
@@ -36,10 +37,12 @@ impl Now {
         (was, set): (&LiftParameters, &LiftParameters),
         start: Mass,
         loads: &Loads<'_>,
-        on: Day,
+        (policy, older, on): (&Policy, bool, Day),
     ) -> Mass {
-        let known = self.left.iter().find(|(known, _)| kind.is_some_and(|kind| known.as_str() == kind));
-        let stood = known.map_or(start, |(_, stood)| (*stood).min(start));
+        let known = self.left.iter().find(|(known, ..)| kind.is_some_and(|kind| known.as_str() == kind));
+        let stood = known.map_or(start, |(_, stood, left)| {
+            left_after(policy, older, on.since(*left), *stood, loads).min(start)
+        });
         // On its way back, or a step easier to look again, it does not begin at what was meant for somebody in training.
         let lower = self.overruled.as_ref().filter(|given| given.eases && given.expires >= on);
         let lost = |given: &OverrideInForce| known.is_none() || loads.not_above(given.load).is_none();

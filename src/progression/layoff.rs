@@ -5,6 +5,7 @@
 //! table (see `held`).
 
 use super::lift::{Lift, Now};
+use super::loadable::Loads;
 use super::status::{Status, WayBack};
 use super::view::View;
 use crate::quantity::{Day, Mass};
@@ -16,12 +17,14 @@ const ROWS_AFTER_ILLNESS: usize = 2;
 /// First sessions after a break with half the sets (our choice).
 pub(super) const HALF_SESSIONS: u8 = 2;
 
-/// Days since the region of the lift that has waited longest was loaded; none before the lift's first session.
+/// Days since the region of the lift that has waited longest was loaded, or since its own last session where it is stopped; none before
+/// that.
 pub(crate) fn gap(view: &View<'_>) -> Option<i32> {
     let own = view.lift.now.last_session?;
     let loaded = view.shared.regions.iter().filter(|region| view.lift.set.regions.contains(&region.id));
     // A lift that has never been trained has nothing to come back to.
     let last = loaded.filter_map(|region| region.loaded).min().unwrap_or(own);
+    let last = if view.lift.now.status.is_stopped() { last.min(own) } else { last };
     Some(view.on.since(last))
 }
 
@@ -42,9 +45,13 @@ struct Break {
 /// The row for so many days; none for none.
 fn row_for(view: &View<'_>, days: i32, ill: bool) -> Option<u8> {
     let policy = view.policy();
+    row_of(policy, view.shared.is_older(policy.older_from_years, view.on), days, ill)
+}
+
+fn row_of(policy: &Policy, older: bool, days: i32, ill: bool) -> Option<u8> {
     let row = policy.layoff.iter().filter(|row| days >= i32::from(row.from_days)).count();
     // An illness makes a break of any gap, so that age counts on top of it too.
-    let older = (row > 0 || ill) && view.shared.is_older(policy.older_from_years, view.on);
+    let older = older && (row > 0 || ill);
     let further = if ill { ROWS_AFTER_ILLNESS } else { 0 } + usize::from(older);
     u8::try_from((row + further).min(policy.layoff.len())).ok().filter(|row| *row > 0)
 }
@@ -87,7 +94,7 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     let left = both().map(|from| left_by(view, from)).min()?;
     let longer = both().max_by_key(|from| (from.row, from.gap))?;
     let mut back = come_back(view, longer, left, untrained);
-    back.held.take_if(|_| held.is_some());
+    back.held = back.held.filter(|_| held.is_none()).map(|held| held.parted(view.on));
     Some(back)
 }
 
@@ -114,12 +121,22 @@ fn left_by(view: &View<'_>, from: Break) -> Mass {
 fn left_of(view: &View<'_>, load: Mass, row: u8) -> Mass {
     let (lift, policy) = (view.lift, view.policy());
     let place = lift.now.grant.place;
+    let one_back = super::moves::one_load_back(lift, place, load, policy).unwrap_or(load);
+    left_by_rows(policy, row, (load, one_back), &lift.loadable.at(place))
+}
+
+fn left_by_rows(policy: &Policy, row: u8, (load, one_back): (Mass, Mass), loads: &Loads<'_>) -> Mass {
     let rows = || policy.layoff.iter().take(usize::from(row));
     let left = rows().fold(1.0, |left, row| crate::numeric::smaller(left, row.load_left));
-    let loads = lift.loadable.at(place);
-    let one_back = super::moves::one_load_back(lift, place, load, policy).unwrap_or(load);
     let at_most = loads.share(load, left).min(one_back);
     if rows().any(|row| row.restart) { loads.lightest().unwrap_or(at_most).min(at_most) } else { at_most }
+}
+
+/// What so many days on other equipment leave of a load: the next lighter one that is made at the least.
+pub(crate) fn left_after(policy: &Policy, older: bool, days: i32, load: Mass, loads: &Loads<'_>) -> Mass {
+    let Some(row) = row_of(policy, older, days, false) else { return load };
+    let made = loads.rounded_down(load);
+    left_by_rows(policy, row, (load, loads.below(made).unwrap_or(made)), loads)
 }
 
 /// The lift after that break, with no more than so much left of its load; half of the sets is for one without training.

@@ -112,9 +112,9 @@ pub struct Now {
     /// While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub other_implement: bool,
-    /// Kinds of implement that it was done with before, each with the highest load that was allowed when it left it.
+    /// Kinds of implement that it was done with before, each with the highest load that was allowed when it left it, and that day.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub left: Vec<(Name, Mass)>,
+    pub left: Vec<(Name, Mass, Day)>,
     /// Its implement became another kind, and it has not been trained since.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "core::ops::Not::not"))]
     pub begun_anew: bool,

@@ -55,6 +55,8 @@ fn next_load(set: &LiftParameters, load: Mass, loads: &Loads<'_>) -> Result<Mass
     if loads.lacks_body_mass() {
         return Err(Reason::BodyMassMissing);
     }
+    // From what is loaded: a kit that makes less of the load granted makes no larger step of it.
+    let load = loads.rounded_down(load);
     let cap = loads.grown(load, set.cap());
     let wanted = match set.step_policy() {
         StepPolicy::Part(part) => loads.grown(load, part),

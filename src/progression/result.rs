@@ -79,8 +79,11 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         return;
     }
     if !facts.first {
-        now.half_sessions = now.half_sessions.saturating_sub(1);
-        now.half_after.take_if(|_| now.half_sessions == 0);
+        // Less than what was asked for, or what failed, is none of the sessions with half the sets.
+        if result.did_as_asked && result.outcome != Outcome::Fail {
+            now.half_sessions = now.half_sessions.saturating_sub(1);
+            now.half_after.take_if(|_| now.half_sessions == 0);
+        }
         now.partner_pain = false;
     }
     if counts_here(result.short) {

@@ -200,9 +200,7 @@ fn reopen_lower(lift: &mut Lift, way: Option<WayBack>, on: Day, policy: &Policy)
         Purpose::Rest => Status::Resting { way: Some(way) },
         Purpose::Train | Purpose::Maintain { .. } => Status::Returning { way, passes: 0 },
     };
-    // What a role keeps out of use is so since before the stop.
-    if now.purpose.is_unused() {
-        now.count_own_gap(None, on);
-    }
+    // Nobody trained it meanwhile, whatever else loaded its regions.
+    now.count_own_gap(None, on);
     now.enter(status, on);
 }

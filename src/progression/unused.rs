@@ -1,4 +1,4 @@
-//! A lift out of use: left out of the parameters, or rested or given up by a role. Nobody looks after it meanwhile, so that its own
+//! A lift out of use: left out of the parameters, rested or given up by a role, or stopped. Nobody looks after it meanwhile, so that its own
 //! days make a break, whatever else loaded its regions.
 
 use super::lift::Now;

@@ -3,8 +3,11 @@
 use alloc::vec::Vec;
 
 use super::absence::{Layoff, LayoffReason};
+use super::coach::Role;
 use super::event::{Correction, Event, EventKind};
 use super::health::{Clearance, ClearanceStatus, PainAnswer};
+use super::session::WorkSet;
+use crate::condition::DayClass;
 use crate::error::{Allowed, Code, Error};
 use crate::quantity::{Day, Pain};
 use crate::sign::{Ask, StopSign};
@@ -65,7 +68,7 @@ impl<'a> Found<'a> {
     fn correct(&mut self, by: &Link<'a>, events: &[&'a Event]) {
         let before = self.kind(events);
         // What nobody here can read takes nothing back, nor is its day that of what stands.
-        if by.said.with.as_deref().is_some_and(is_unknown) && before.is_some_and(opens) {
+        if by.said.with.as_deref().is_some_and(is_unknown) && before.is_some_and(stands_unread) {
             self.unread = true;
             return;
         }
@@ -131,6 +134,29 @@ fn opens(kind: &EventKind) -> bool {
         || !opened.pain.iter().all(is_none)
         || opened.ill.is_some()
         || opened.clearance.is_some_and(limits)
+}
+
+/// Whether it stands where its correction cannot be read: what opens anything, and every word, day or session for less. A word that gives
+/// something, as a clearance or a clean session, does not. Of one that may do either the fold looks which it is: a word for more that
+/// is not read is refused there.
+fn stands_unread(kind: &EventKind) -> bool {
+    let less = match kind {
+        EventKind::LayoffNoted(_)
+        | EventKind::CoachOverride(_)
+        | EventKind::AdvanceDeclined(_)
+        | EventKind::VariantChanged(_)
+        | EventKind::RangeChanged(_)
+        | EventKind::ParametersChanged(_)
+        | EventKind::BarOrDiscsChanged(_)
+        | EventKind::RaterChanged(_) => true,
+        EventKind::RoleSet(given) => matches!(given.role, Role::Rest | Role::Retire),
+        EventKind::DayReport(report) => report.class.is_some_and(DayClass::is_below),
+        EventKind::SessionRecorded(session) => {
+            session.lifts.iter().flat_map(|lift| &lift.sets).any(WorkSet::shows_less)
+        }
+        _ => false,
+    };
+    less || opens(kind)
 }
 
 fn is_none(answer: &PainAnswer) -> bool {

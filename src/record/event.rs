@@ -240,7 +240,7 @@ pub struct Correction {
     pub day: Option<Day>,
     /// What happened instead. Absent beside a day, what happened stays and only its day was wrong; absent without one, it did
     /// not happen at all. A kind that this version does not know is counted as unknown, and takes back no stop, pain, question,
-    /// illness, limit or end of a clearance that it stands in the place of.
+    /// illness, limit or end of a clearance, and no word, day or session for less, that it stands in the place of.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     #[setters(into, rename = "with_kind")]
     pub with: Option<Box<EventKind>>,

@@ -1,4 +1,6 @@
-//! Who is meant: lifts and regions by a stable id, with a name for people beside it.
+//! Who is meant: lifts and regions by a stable id, with a name for people beside it. An id that is not declared is refused here, with
+//! what is declared; what becomes of a lift that new parameters leave out is `progression::change` and `set_aside`, and what a region
+//! that no lift loads any more halts is `progression::stop`.
 
 use derive_setters::Setters;
 

@@ -10,7 +10,7 @@ use super::health::{PainAnswer, one_answer_a_region};
 use super::place::Place;
 use crate::canonical::{canonical_fields, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
-use crate::gate::{Rater, SetMarks};
+use crate::gate::{Mark, Rater, SetMarks};
 use crate::quantity::{Length, Mass, Name, Reps, Rir, Rpe};
 
 /// The most lifts in a session and work sets in a lift.
@@ -263,6 +263,15 @@ impl WorkSet {
             velocity: None,
             also_marked: Vec::new(),
         }
+    }
+
+    /// Whether something in it was missed or did not hold.
+    pub(crate) fn shows_less(&self) -> bool {
+        let lost = |marks: &SetMarks| {
+            marks.acceptable.is_some_and(|held| held < marks.reps)
+                || marks.marks.iter().any(|each| each.mark == Mark::NotMet)
+        };
+        self.failed || self.all_marks().any(lost)
     }
 
     /// Everybody's marks of the set, those that count first.

@@ -107,7 +107,7 @@ fn back_on_the_earlier_kind_it_begins_no_higher_than_where_it_stood_there() {
     let stood = world.today("squat").load.unwrap();
     assert!(stood < kg(60.0), "{stood:?}");
     set(&mut world, on_bells(8.0));
-    (0..4).for_each(|_| world.passing_day("squat"));
+    (0..3).for_each(|_| world.passing_day("squat"));
     set(&mut world, parameters());
     world.day_report(DayClass::Within);
     let today = world.today("squat");
@@ -126,5 +126,6 @@ fn back_on_the_earlier_kind_a_lower_word_of_that_time_is_remembered() {
     world.day_report(DayClass::Within);
     let today = world.today("squat");
     assert!(!says(&today, "override_in_force"), "{:?}", today.reasons);
-    assert_eq!(today.load, Some(kg(40.0)), "{:?}", today.reasons);
+    // Thirty-three days on another kind leave 90 % of it.
+    assert_eq!(today.load, Some(kg(36.0)), "{:?}", today.reasons);
 }

@@ -303,10 +303,14 @@ fn step_fits(s: &Situation<'_>) -> Vec<Reason> {
     if to.place.range != place.range {
         reasons.extend(s.view.height_not_made(to.place));
     }
-    let (lift, from) = (s.view.lift, s.now().grant.load());
-    let loads = lift.loadable.at(to.place);
+    let lift = s.view.lift;
+    // A load that stays need not be made. One that rises is counted from what is loaded.
+    if to.load() <= s.now().grant.load() {
+        return reasons;
+    }
+    let (from, loads) = (lift.granted_as_loaded(), lift.loadable.at(to.place));
     let cap = loads.grown(from, lift.set.cap());
-    if to.load() > cap || (to.load() > from && loads.not_above(to.load()) != Some(to.load())) {
+    if to.load() > cap || loads.not_above(to.load()) != Some(to.load()) {
         reasons.push(Reason::NoLoadableStep { cap, next: loads.above(from) });
     }
     reasons
