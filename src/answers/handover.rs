@@ -22,6 +22,7 @@ use crate::sign::{PainFeature, StopSign};
 /// A stop in force by a sign or by pain, and what of its reopening is there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct StopNow {
     /// The region; absent where everything is stopped.
@@ -42,6 +43,7 @@ pub struct StopNow {
 /// What is known of pain in a region.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct PainNow {
     /// Where.
@@ -60,6 +62,7 @@ pub struct PainNow {
 /// An override in force, with what was said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct OverrideNow {
     /// Load allowed by it.
@@ -79,6 +82,7 @@ pub struct OverrideNow {
 /// The last session of a lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LastDone {
     /// Its day.
@@ -107,6 +111,7 @@ pub struct LastDone {
 /// One lift, to be handed on.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LiftHandover {
     /// Its id.
@@ -154,6 +159,7 @@ pub struct LiftHandover {
 /// How a lift stood on the day asked about, and stands now.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LiftMoved {
     /// Its id.
@@ -168,6 +174,7 @@ pub struct LiftMoved {
 /// Something that a coach, a clinician or the lifter did beside training.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ActSince {
     /// When.
@@ -187,6 +194,7 @@ pub struct ActSince {
 /// What changed since a day.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ChangedSince {
     /// The end of this day is what is compared with.
@@ -203,6 +211,7 @@ pub struct ChangedSince {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Handover {
     /// Every stop of the lifter; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -43,6 +43,7 @@ constant! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct TrendOptions {
@@ -71,6 +72,7 @@ default_of! {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum TrendVerdict {
     /// Too few estimates, or over too few days.
     NotEnoughHistory,
@@ -85,6 +87,7 @@ pub enum TrendVerdict {
 /// The latent level at one day.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct StrengthLevel {
     /// The day.
@@ -101,6 +104,7 @@ pub struct StrengthLevel {
 /// The slope over the window.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Slope {
     /// Change in kg a week.
@@ -118,6 +122,7 @@ pub struct Slope {
 /// Where the level may lie later.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct StrengthForecast {
     /// The day.
@@ -131,6 +136,7 @@ pub struct StrengthForecast {
 /// The trend of one lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TrendReport {
     /// What the slope says.

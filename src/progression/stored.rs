@@ -40,6 +40,7 @@ pub const STATE_FORMAT: &str = "bismar-state";
 /// without the field `seal`. It keeps no secret and proves nobody's word.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StoredState {
     format: String,
     version: String,
