@@ -26,11 +26,6 @@ pub(crate) const LIBRARY_VERSION: &str = env!("CARGO_PKG_VERSION");
 /// What a lift is set to, how it stands and what it can load lie in one value a lift, and a status carries its own
 /// numbers, so that they cannot contradict each other. Stored, it is a [`StoredState`](super::StoredState).
 #[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(
-    feature = "schema",
-    derive(schemars::JsonSchema),
-    schemars(from = "super::StoredState", into = "super::StoredState")
-)]
 pub struct State {
     pub(crate) log_version: u32,
     pub(crate) last: Option<(Day, u32)>,

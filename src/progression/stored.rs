@@ -209,6 +209,20 @@ fn check_digest(own: &str, stored: &str) -> Result<(), Error> {
     Err(Error::new(Code::ParametersAltered, "digest", stored, rule))
 }
 
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for State {
+    fn schema_name() -> Cow<'static, str> {
+        "State".into()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let mut schema = generator.subschema_for::<StoredState>();
+        let told = "Everything the fold knows after the last event. The host keeps the log; this can always be made again.";
+        schema.insert("description".into(), told.into());
+        schema
+    }
+}
+
 #[cfg(feature = "serde")]
 impl serde::Serialize for State {
     fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {

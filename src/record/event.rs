@@ -65,7 +65,7 @@ macro_rules! kinds {
             /// A kind of a newer version, in a log that says it is of one: kept, counted, and a block on every upward move.
             #[cfg_attr(feature = "serde", serde(untagged))]
             // Nobody can say here what a newer version writes.
-            #[cfg_attr(feature = "schema", schemars(skip))]
+            #[cfg_attr(feature = "schema", schemars(skip, !untagged))]
             Unknown(UnknownEvent),
         }
 

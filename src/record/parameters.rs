@@ -27,7 +27,7 @@ const MOST_BLOCKS: usize = 16;
 /// and its limits, and a region keeps what was said of it.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "RecordParameters"))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Parameters {

@@ -104,7 +104,11 @@ pub struct Phrase {
     derive(serde::Deserialize),
     serde(try_from = "alloc::collections::BTreeMap<String, String>")
 )]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema),
+    schemars(into = "alloc::collections::BTreeMap<String, String>")
+)]
 pub struct Translation {
     texts: Vec<(String, String)>,
 }

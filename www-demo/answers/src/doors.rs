@@ -14,7 +14,7 @@ use crate::words::spoken;
 
 /// Was this week a jump?
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "DoorsOfWeek"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfWeek {
     log: Which,
@@ -111,7 +111,7 @@ struct AtTheBar {
 
 /// What is left to do, and in which order the fewest discs move.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "DoorsShared"))]
 pub(crate) struct Shared {
     /// Loads of each lifter that are still to be lifted.
     left: Vec<Vec<Mass>>,
@@ -130,7 +130,7 @@ struct Turns {
 
 /// One turn at the bar.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "DoorsTurn"))]
 struct Turn {
     /// Whose turn: the place in the list given.
     lifter: u16,

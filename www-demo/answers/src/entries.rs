@@ -11,7 +11,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -21,7 +21,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesAnswer"))]
 pub(crate) struct Answer {
     /// Events in the log, corrections among them.
     events: u32,
@@ -36,7 +36,7 @@ pub(crate) struct Answer {
 
 /// An entry with what corrections made of it.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesEntry"))]
 pub(crate) struct Entry {
     sequence: u32,
     day: Day,
@@ -58,7 +58,7 @@ pub(crate) struct Entry {
 
 /// What was said the morning after.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesMorning"))]
 pub(crate) struct Morning {
     /// Absent where nobody asked.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -67,7 +67,7 @@ pub(crate) struct Morning {
 
 /// What the last event did.
 #[derive(Clone, Copy, Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesChange"))]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum Change {
     Entry,

@@ -12,7 +12,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "HistoryAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -21,7 +21,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "HistoryAnswer"))]
 pub(crate) struct Answer {
     #[serde(skip_serializing_if = "Option::is_none")]
     parameters: Option<Parameters>,
@@ -45,7 +45,7 @@ pub(crate) struct Answer {
 
 /// An event in one line.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "HistoryEntry"))]
 struct Entry {
     sequence: u32,
     day: Day,

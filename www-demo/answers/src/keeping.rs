@@ -15,7 +15,7 @@ use crate::opened::Which;
 
 /// A plan beside its log.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "KeepingOfPlan"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPlan {
     plan: String,
@@ -39,7 +39,7 @@ pub(crate) fn check_plan(asked: OfPlan) -> Result<bool, Error> {
 
 /// A log.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "KeepingOfLog"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfLog {
     log: Which,

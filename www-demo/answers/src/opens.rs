@@ -17,7 +17,7 @@ use crate::words::spoken;
 
 /// The question.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "OpensAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -34,7 +34,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "OpensAnswer"))]
 pub(crate) struct Answer {
     /// Stops that would no longer be in force.
     stops: Vec<InForce>,

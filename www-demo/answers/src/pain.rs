@@ -10,7 +10,7 @@ use crate::opened::Which;
 
 /// The question, for somebody with a log or for anybody.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "PainAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     #[serde(default)]

@@ -51,7 +51,7 @@ pub(crate) fn text(asked: Shown) -> Result<String, Error> {
 
 /// A log and the plan beside it.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "PlansOfWeek"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfWeek {
     log: Which,

@@ -11,7 +11,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "RangeAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     implement: Implement,
@@ -35,7 +35,7 @@ pub(crate) struct Limited {
 
 /// The answer.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "RangeAnswer"))]
 pub(crate) struct Answer {
     /// Absent under a limit of range.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// A text and the seal before it.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "SealAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     before: String,

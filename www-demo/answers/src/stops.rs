@@ -12,7 +12,7 @@ use crate::opened::{Opened, Which};
 
 /// The question.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "StopsAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -21,7 +21,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "StopsAnswer"))]
 pub(crate) struct Answer {
     /// What stands above everything else; empty where nothing is stopped.
     lines: Vec<String>,

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 /// A table, with what the coach says about it, for a log as text.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TableInTable"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Table {
     log: String,

@@ -14,7 +14,7 @@ use crate::words::spoken;
 
 /// The question.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TodayAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     /// Which log.
@@ -43,7 +43,7 @@ struct Away {
 
 /// The answer: the library's own, and its sentences lift by lift.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TodayAnswer"))]
 pub(crate) struct Answer {
     session: SessionPlan,
     /// What stands above everything else where something is stopped; else empty.
@@ -54,7 +54,7 @@ pub(crate) struct Answer {
 
 /// One lift in sentences.
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TodayLine"))]
 struct Line {
     verdict: &'static str,
     why: Vec<Said>,

@@ -13,7 +13,7 @@ use crate::words::spoken;
 
 /// A question about the whole log.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "ToldOfLog"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfLog {
     log: Which,
@@ -35,7 +35,7 @@ pub(crate) struct OfLift {
 
 /// The same with the plan, as JSON text.
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "ToldOfPlan"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPlan {
     log: Which,

@@ -52,7 +52,7 @@ pub(crate) struct Preview {
 }
 
 #[derive(Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TransferChange"))]
 struct Change {
     sequence: u32,
     day: Day,

@@ -55,7 +55,7 @@ pub(crate) fn explain(asked: Coded) -> Result<String, Error> {
 }
 
 #[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "WordsKey"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Key {
     key: String,
