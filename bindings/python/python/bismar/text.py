@@ -10,7 +10,7 @@ from bismar import types as _t
 from bismar._native import call as _call
 
 
-def compare(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, to: _t.GrantInput, from_: _t.GrantInput | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def compare(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, to: _t.GrantInput, from_: _t.GrantInput | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.compare` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "lift": lift, "today": today, "to": to, "unit": unit}
     if from_ is not None:
@@ -20,7 +20,7 @@ def compare(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, to: _t.GrantInput
     return _call("text.compare", given)  # type: ignore[no-any-return]
 
 
-def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.handover` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "since": since, "unit": unit}
     if phrases is not None:
@@ -28,7 +28,7 @@ def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day, unit: _t.Unit, p
     return _call("text.handover", given)  # type: ignore[no-any-return]
 
 
-def missed(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, next: _t.NextPlanned | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def missed(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, next: _t.NextPlanned | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.missed` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today, "unit": unit}
     if next is not None:
@@ -38,7 +38,7 @@ def missed(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, next: _t.Next
     return _call("text.missed", given)  # type: ignore[no-any-return]
 
 
-def next_set(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, done: _t.SetsTodayInput, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def next_set(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, done: _t.SetsTodayInput, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.next_set` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today, "done": done, "unit": unit}
     if phrases is not None:
@@ -46,7 +46,7 @@ def next_set(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, done: _t.Se
     return _call("text.next_set", given)  # type: ignore[no-any-return]
 
 
-def rack(*, log: _t.LogInput, plan: _t.PlanInput, lift: _t.Name, today: _t.Day, tolerance: _t.Tolerance | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def rack(*, log: _t.LogInput, plan: _t.PlanInput, lift: _t.Name, today: _t.Day, tolerance: _t.Tolerance | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.rack` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "lift": lift, "today": today, "unit": unit}
     if tolerance is not None:
@@ -56,7 +56,7 @@ def rack(*, log: _t.LogInput, plan: _t.PlanInput, lift: _t.Name, today: _t.Day, 
     return _call("text.rack", given)  # type: ignore[no-any-return]
 
 
-def raters(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def raters(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.raters` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if lift is not None:
@@ -66,7 +66,7 @@ def raters(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day, unit
     return _call("text.raters", given)  # type: ignore[no-any-return]
 
 
-def review(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def review(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.review` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if phrases is not None:
@@ -74,7 +74,7 @@ def review(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Transl
     return _call("text.review", given)  # type: ignore[no-any-return]
 
 
-def block_review(*, log: _t.LogInput, today: _t.Day, name: _t.Name | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def block_review(*, log: _t.LogInput, today: _t.Day, name: _t.Name | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.block_review` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if name is not None:
@@ -84,7 +84,7 @@ def block_review(*, log: _t.LogInput, today: _t.Day, name: _t.Name | None = None
     return _call("text.block_review", given)  # type: ignore[no-any-return]
 
 
-def curve(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def curve(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.curve` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "lift": lift, "today": today, "unit": unit}
     if phrases is not None:
@@ -92,7 +92,7 @@ def curve(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, unit: _t.Unit, phra
     return _call("text.curve", given)  # type: ignore[no-any-return]
 
 
-def day(*, log: _t.LogInput, today: _t.Day, answers: _t.DayAnswersInput | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def day(*, log: _t.LogInput, today: _t.Day, answers: _t.DayAnswersInput | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.day` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if answers is not None:
@@ -102,7 +102,7 @@ def day(*, log: _t.LogInput, today: _t.Day, answers: _t.DayAnswersInput | None =
     return _call("text.day", given)  # type: ignore[no-any-return]
 
 
-def easy_week(*, log: _t.LogInput, plan: _t.PlanInput | None = None, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def easy_week(*, log: _t.LogInput, plan: _t.PlanInput | None = None, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.easy_week` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if plan is not None:
@@ -112,7 +112,7 @@ def easy_week(*, log: _t.LogInput, plan: _t.PlanInput | None = None, today: _t.D
     return _call("text.easy_week", given)  # type: ignore[no-any-return]
 
 
-def pair(*, log: _t.LogInput, strict: _t.Name, forgiving: _t.Name, today: _t.Day, loads: _t.PairLoadsInput | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def pair(*, log: _t.LogInput, strict: _t.Name, forgiving: _t.Name, today: _t.Day, loads: _t.PairLoadsInput | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.pair` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "strict": strict, "forgiving": forgiving, "today": today, "unit": unit}
     if loads is not None:
@@ -122,7 +122,7 @@ def pair(*, log: _t.LogInput, strict: _t.Name, forgiving: _t.Name, today: _t.Day
     return _call("text.pair", given)  # type: ignore[no-any-return]
 
 
-def trend(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, weeks: float | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def trend(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, weeks: float | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.trend` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "lift": lift, "today": today, "unit": unit}
     if weeks is not None:
@@ -132,7 +132,7 @@ def trend(*, log: _t.LogInput, lift: _t.Name, today: _t.Day, weeks: float | None
     return _call("text.trend", given)  # type: ignore[no-any-return]
 
 
-def verdicts(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def verdicts(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.verdicts` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if phrases is not None:
@@ -140,7 +140,7 @@ def verdicts(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Tran
     return _call("text.verdicts", given)  # type: ignore[no-any-return]
 
 
-def week(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def week(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.week` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
     if phrases is not None:
@@ -148,7 +148,7 @@ def week(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translat
     return _call("text.week", given)  # type: ignore[no-any-return]
 
 
-def year(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, sex: _t.Sex | None = None, phases: Sequence[_t.Phase] | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def year(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, sex: _t.Sex | None = None, phases: Sequence[_t.Phase] | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.year` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today, "unit": unit}
     if sex is not None:
@@ -160,7 +160,7 @@ def year(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, sex: _t.Sex | N
     return _call("text.year", given)  # type: ignore[no-any-return]
 
 
-def share(*, lifters: Sequence[_t.SharingInput], today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def share(*, lifters: Sequence[_t.SharingInput], today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.share` say, in sentences? Each lift by the name that its own log has for it."""
     given: dict[str, Any] = {"lifters": lifters, "today": today, "unit": unit}
     if phrases is not None:
@@ -168,7 +168,7 @@ def share(*, lifters: Sequence[_t.SharingInput], today: _t.Day, unit: _t.Unit, p
     return _call("text.share", given)  # type: ignore[no-any-return]
 
 
-def sets_to_log(*, table: _t.SetsTable, log: _t.LogInput, reading: _t.TableReading | None = None, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> list[str]:
+def sets_to_log(*, table: _t.SetsTable, log: _t.LogInput, reading: _t.TableReading | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.sets_to_log` say of the table, in sentences?"""
     given: dict[str, Any] = {"table": table, "log": log, "unit": unit}
     if reading is not None:
@@ -178,7 +178,7 @@ def sets_to_log(*, table: _t.SetsTable, log: _t.LogInput, reading: _t.TableReadi
     return _call("text.sets_to_log", given)  # type: ignore[no-any-return]
 
 
-def session(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> _t.SaidSession:
+def session(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> _t.SaidSession:
     """What does this lifter do today, in sentences: a stop first; and beside them one for everything in the plan, by the whole log?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today, "unit": unit}
     if phrases is not None:
@@ -186,7 +186,7 @@ def session(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, unit: _t.Uni
     return _call("text.session", given)  # type: ignore[no-any-return]
 
 
-def session_from(*, state: _t.StateInput, plan: _t.PlanInput, today: _t.Day, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> _t.SaidSession:
+def session_from(*, state: _t.StateInput, plan: _t.PlanInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> _t.SaidSession:
     """The same by the state that was folded before."""
     given: dict[str, Any] = {"state": state, "plan": plan, "today": today, "unit": unit}
     if phrases is not None:
@@ -194,7 +194,7 @@ def session_from(*, state: _t.StateInput, plan: _t.PlanInput, today: _t.Day, uni
     return _call("text.session_from", given)  # type: ignore[no-any-return]
 
 
-def error(*, error: _t.ToldErrorInput, unit: _t.Unit, phrases: _t.TranslationInput | None = None) -> str:
+def error(*, error: _t.ToldErrorInput, unit: _t.Unit, phrases: _t.Translation | None = None) -> str:
     """What was refused, and why, as one or two sentences: an error of this library as it was thrown, a range of masses in the unit."""
     given: dict[str, Any] = {"error": error, "unit": unit}
     if phrases is not None:

@@ -7365,53 +7365,11 @@ class Spread(TypedDict):
 # What holds the bar before the first repetition, and so what its height depends on.
 StartsFrom: TypeAlias = Union[Literal['rack', 'floor', 'pins']]
 
-class State(TypedDict):
-    """Everything the fold knows after the last event. The host keeps the log; this can always be made again.
+# Everything the fold knows after the last event. The host keeps the log; this can always be made again.
+State: TypeAlias = Union["StoredState"]
 
-    What a lift is set to, how it stands and what it can load lie in one value a lift, and a status carries its own
-    numbers, so that they cannot contradict each other. Stored, it is a `StoredState`(super::StoredState).
-    """
-    format: str
-    version: str
-    log_version: float
-    last: NotRequired[list[Day | float]]
-    told: float
-    """How many different events the log told, corrections too."""
-    events: str
-    """Digest of the events that were folded, in hexadecimal."""
-    parameters: NotRequired[RecordParameters]
-    digest: str
-    shared: Shared
-    lifts: list[list[Name | Now]]
-    """Each lift of the parameters by its id."""
-    set_aside: NotRequired[list[list[LiftParameters | Now]]]
-    seal: NotRequired[str]
-    """Over everything else in this form."""
-
-
-class StateInput(TypedDict):
-    """Everything the fold knows after the last event. The host keeps the log; this can always be made again.
-
-    What a lift is set to, how it stands and what it can load lie in one value a lift, and a status carries its own
-    numbers, so that they cannot contradict each other. Stored, it is a `StoredState`(super::StoredState).
-    """
-    format: str
-    version: str
-    log_version: float
-    last: NotRequired[tuple[Day, float]]
-    told: float
-    """How many different events the log told, corrections too."""
-    events: str
-    """Digest of the events that were folded, in hexadecimal."""
-    parameters: NotRequired[RecordParametersInput]
-    digest: str
-    shared: SharedInput
-    lifts: Sequence[tuple[Name, NowInput]]
-    """Each lift of the parameters by its id."""
-    set_aside: NotRequired[Sequence[tuple[LiftParametersInput, NowInput]]]
-    seal: NotRequired[str]
-    """Over everything else in this form."""
-
+# Everything the fold knows after the last event. The host keeps the log; this can always be made again.
+StateInput: TypeAlias = Union["StoredStateInput"]
 
 class Status_ready_to_advance_fields(TypedDict):
     """The gate is open and a move waits to be taken."""
@@ -7615,6 +7573,76 @@ class StoppingEffect(TypedDict):
 
 # What a pooled effect is about.
 StoppingOutcome: TypeAlias = Union[Literal['submaximal_strength', 'maximal_force', 'power', 'size_through_training', 'size_after_stopping', 'size_after_12_to_24_weeks', 'size_after_31_to_52_weeks', 'strength_kept_4_to_6_weeks', 'strength_kept_8_to_16_weeks', 'strength_kept_after_long_training']]
+
+class StoredState(TypedDict):
+    """A state as it is stored: bounded in size, checked on its way in. The host keeps the log; a state of another version of
+    the library is not used, but folded anew from it.
+
+    # What is checked
+    Format and version; the digest of the parameters, and the parameters themselves; that each lift of them is there once, by its
+    id; that grant and last place are on its lists; that no list is longer than the fold makes it and nothing named twice; that no
+    day lies after the last event and no list of days is out of order; that no counter goes beyond what any policy may ask for;
+    that a status goes with what the lift is for and with its own numbers (no return past the load before it, no more granted
+    than ever was); that what a stop in force concerns is stopped; and, last, the seal over all of it, which a slip of the pen or
+    of a disk breaks. Whether the state is the one after a log only `State::from_value_or_fold` can tell, and what somebody
+    writes who makes the seal anew only the log itself.
+
+    # The seal
+    The 64-bit FNV-1a hash, in hexadecimal, of `Value::canonical_bytes`(crate::value::Value::canonical_bytes) of the document
+    without the field `seal`. It keeps no secret and proves nobody's word.
+    """
+    format: str
+    version: str
+    log_version: float
+    last: NotRequired[list[Day | float]]
+    told: float
+    """How many different events the log told, corrections too."""
+    events: str
+    """Digest of the events that were folded, in hexadecimal."""
+    parameters: NotRequired[RecordParameters]
+    digest: str
+    shared: Shared
+    lifts: list[list[Name | Now]]
+    """Each lift of the parameters by its id."""
+    set_aside: NotRequired[list[list[LiftParameters | Now]]]
+    seal: NotRequired[str]
+    """Over everything else in this form."""
+
+
+class StoredStateInput(TypedDict):
+    """A state as it is stored: bounded in size, checked on its way in. The host keeps the log; a state of another version of
+    the library is not used, but folded anew from it.
+
+    # What is checked
+    Format and version; the digest of the parameters, and the parameters themselves; that each lift of them is there once, by its
+    id; that grant and last place are on its lists; that no list is longer than the fold makes it and nothing named twice; that no
+    day lies after the last event and no list of days is out of order; that no counter goes beyond what any policy may ask for;
+    that a status goes with what the lift is for and with its own numbers (no return past the load before it, no more granted
+    than ever was); that what a stop in force concerns is stopped; and, last, the seal over all of it, which a slip of the pen or
+    of a disk breaks. Whether the state is the one after a log only `State::from_value_or_fold` can tell, and what somebody
+    writes who makes the seal anew only the log itself.
+
+    # The seal
+    The 64-bit FNV-1a hash, in hexadecimal, of `Value::canonical_bytes`(crate::value::Value::canonical_bytes) of the document
+    without the field `seal`. It keeps no secret and proves nobody's word.
+    """
+    format: str
+    version: str
+    log_version: float
+    last: NotRequired[tuple[Day, float]]
+    told: float
+    """How many different events the log told, corrections too."""
+    events: str
+    """Digest of the events that were folded, in hexadecimal."""
+    parameters: NotRequired[RecordParametersInput]
+    digest: str
+    shared: SharedInput
+    lifts: Sequence[tuple[Name, NowInput]]
+    """Each lift of the parameters by its id."""
+    set_aside: NotRequired[Sequence[tuple[LiftParametersInput, NowInput]]]
+    seal: NotRequired[str]
+    """Over everything else in this form."""
+
 
 class StrengthChange(TypedDict):
     """Two maxima of one person, compared."""
@@ -7904,7 +7932,7 @@ class TrainingDay(TypedDict):
 
 
 # Phrases in another language, or a host's own words. What it does not say is said in English.
-TranslationInput: TypeAlias = Union["Mapping[str, str]"]
+Translation: TypeAlias = Union["Mapping[str, str]"]
 
 class Trend(TypedDict):
     """The trend of one lift."""
