@@ -133,7 +133,16 @@ pub struct Row {
     /// Arguments and result as JSON Schema.
     #[cfg(feature = "schema")]
     #[serde(skip)]
-    pub schemas: Schemas,
+    pub(crate) schemas: Schemas,
+}
+
+#[cfg(feature = "schema")]
+impl Row {
+    /// Arguments and result as JSON Schema.
+    #[must_use]
+    pub const fn schemas(&self) -> Schemas {
+        self.schemas
+    }
 }
 
 /// One callable entry of the dispatch table.

@@ -44,7 +44,7 @@ pub struct Door {
     pub call: Call,
     /// Arguments and result as JSON Schema, where they were told.
     #[cfg(feature = "schema")]
-    pub schemas: Option<Schemas>,
+    schemas: Option<Schemas>,
 }
 
 impl Door {
@@ -66,6 +66,13 @@ impl Door {
             #[cfg(feature = "schema")]
             schemas: None,
         }
+    }
+
+    /// Arguments and result as JSON Schema, where they were told.
+    #[cfg(feature = "schema")]
+    #[must_use]
+    pub const fn schemas(&self) -> Option<Schemas> {
+        self.schemas
     }
 
     /// The same with its arguments and result as JSON Schema.

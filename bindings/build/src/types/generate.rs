@@ -21,9 +21,9 @@ pub(crate) fn generate() -> Result<Types, Failure> {
 
 /// The same with more functions that are called by name.
 pub(crate) fn generate_with(more: &[(&str, Schemas)]) -> Result<Types, Failure> {
-    let mut all: Vec<(&str, Schemas)> = registry::rows().map(|row| (row.key, row.schemas)).collect();
+    let mut all: Vec<(&str, Schemas)> = registry::rows().map(|row| (row.key, row.schemas())).collect();
     for door in doors::lists(None).into_iter().chain(doors::lists(Some("english"))).flatten() {
-        let schemas = door.schemas.ok_or_else(|| format!("{} has no schemas", door.key))?;
+        let schemas = door.schemas().ok_or_else(|| format!("{} has no schemas", door.key))?;
         all.push((door.key, schemas));
     }
     all.extend(more);
