@@ -54,6 +54,7 @@
 //! - `json`: JSON text in and out.
 //! - `english`: sentences for errors, reasons and cautions.
 //! - `rehearsal`: check a plan before anyone lifts; seeded what-if.
+//! - `schema`: JSON Schema of every type that is read or written, as serde's attributes say it, for tools.
 #![no_std]
 #![forbid(unsafe_code)]
 #![cfg_attr(docsrs, feature(doc_cfg))]

@@ -5,16 +5,23 @@
 //! from these declarations, so that none of them can drift from the code.
 
 mod declare;
+#[cfg(feature = "schema")]
+mod schemas;
 
 use core::fmt;
 
 #[cfg(feature = "serde")]
 pub(crate) use declare::call;
 pub(crate) use declare::{arguments, constant, default_of, fixed, formula, known, rows};
+#[cfg(feature = "schema")]
+pub use schemas::Schemas;
+#[cfg(feature = "schema")]
+pub(crate) use schemas::schemas;
 
 /// A work that numbers come from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Source {
     /// Short name, `author-year`.
@@ -28,6 +35,7 @@ pub struct Source {
 /// What kind of authority a number has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Standing {
     /// Printed in the cited work.
     Published,
@@ -44,6 +52,7 @@ pub enum Standing {
 /// How the number reached this project.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Seen {
     /// Read in the cited work, or in an abstract of it.
     Read,
@@ -59,6 +68,7 @@ pub enum Seen {
 /// Whether a row describes something to compute or something to look up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Kind {
     /// A function of its arguments.
     Function,
@@ -69,6 +79,7 @@ pub enum Kind {
 /// One argument of a function in the dispatch table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Argument {
     /// Its name, the key in a map of arguments.
@@ -88,6 +99,7 @@ impl Argument {
 /// One row of the registry.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Row {
     /// Key in the dispatch table, `module.function`.
@@ -118,6 +130,19 @@ pub struct Row {
     pub domain: &'static str,
     /// Error that the source prints; empty where it prints none.
     pub published_error: &'static str,
+    /// Arguments and result as JSON Schema.
+    #[cfg(feature = "schema")]
+    #[serde(skip)]
+    pub(crate) schemas: Schemas,
+}
+
+#[cfg(feature = "schema")]
+impl Row {
+    /// Arguments and result as JSON Schema.
+    #[must_use]
+    pub const fn schemas(&self) -> Schemas {
+        self.schemas
+    }
 }
 
 /// One callable entry of the dispatch table.

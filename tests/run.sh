@@ -14,11 +14,11 @@ targets() {
   rustup target add thumbv7em-none-eabihf wasm32-unknown-unknown
 }
 
-# Features are additive: the library must build with every set of them (json implies serde).
+# Features are additive: the library must build with every set of them (json and schema imply serde).
 features() {
   local set
   for set in "" english rehearsal english,rehearsal serde serde,english serde,rehearsal serde,english,rehearsal \
-    json json,english json,rehearsal json,english,rehearsal; do
+    json json,english json,rehearsal json,english,rehearsal schema; do
     echo "   features: ${set:-none}"
     cargo check --quiet --lib --no-default-features --features "$set"
   done

@@ -19,6 +19,7 @@ use crate::record::{Lifter, Log, Plan};
 /// A lift to begin with, what it is done with, and its first load.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FirstLift {
     /// One of [`first_lifts`](crate::prescription::first_lifts()).
@@ -40,6 +41,7 @@ impl FirstLift {
 /// A log with its first events, and the plan for the first session.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Beginning {
     /// What is set, and who said that training may begin, where somebody did.

@@ -32,6 +32,7 @@ const LONGEST_WINDOW: u32 = 365;
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum BlockAdvice {
     /// Nothing speaks for a change: the place is right. Holding is a success.
     Keep,
@@ -62,6 +63,7 @@ pub enum BlockAdvice {
 /// One lift over a block.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct BlockLift {
     /// Its id.
@@ -99,6 +101,7 @@ pub struct BlockLift {
 /// A block of weeks.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Block {
     /// Its name.
@@ -115,6 +118,7 @@ pub struct Block {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct BlockReview {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

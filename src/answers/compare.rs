@@ -13,6 +13,7 @@ use crate::record::{Dimension, Grant, Log};
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Comparison {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

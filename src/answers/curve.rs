@@ -15,6 +15,7 @@ use crate::record::{Log, Place};
 /// Sets that could not speak, by the first reason against them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RefusedSets {
     /// The reason.
@@ -27,6 +28,7 @@ pub struct RefusedSets {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LiftCurve {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -25,6 +25,7 @@ const ASKED_OVER: usize = 12;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct DayAnswers {
@@ -38,6 +39,7 @@ pub struct DayAnswers {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct DayAnswer {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -1,18 +1,31 @@
 //! The doors by name: what is called like a function of the registry, and has no row since no number comes from it.
 
 use super::beginning::{first_lifts, other_bars, with_bar, with_kit};
+#[cfg(feature = "schema")]
+use super::{
+    Beginning, BlockReview, Comparison, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet,
+    PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
+};
 use super::{
     DayAnswers, FirstLift, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, begin,
     block_review, compare, curve, day, easy_week, handover, missed, next_set, pair, rack, raters, review,
     sets_to_log, share, trend, verdicts, week, year,
 };
+#[cfg(feature = "schema")]
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::horizon::{Phase, Sex};
 use crate::loading::{Implement, Stock, Tolerance};
+#[cfg(feature = "schema")]
+use crate::prescription::{BarOffer, LongerRange};
 use crate::prescription::{first_bars, first_lift, longer_range};
 use crate::quantity::{Day, Length, Mass, Name};
 use crate::record::{Grant, Lifter, Log, Plan};
+#[cfg(feature = "schema")]
+use crate::record::{LiftParameters, Parameters};
+#[cfg(feature = "schema")]
+use crate::source::Schemas;
 use crate::source::{Argument, Call};
 
 /// A function of whole logs, plans and states, called by name like those of the registry.
@@ -29,6 +42,9 @@ pub struct Door {
     pub result: &'static str,
     /// Reads the arguments strictly, calls, writes the result.
     pub call: Call,
+    /// Arguments and result as JSON Schema, where they were told.
+    #[cfg(feature = "schema")]
+    schemas: Option<Schemas>,
 }
 
 impl Door {
@@ -41,19 +57,45 @@ impl Door {
         result: &'static str,
         call: Call,
     ) -> Door {
-        Door { key, doc, arguments, result, call }
+        Door {
+            key,
+            doc,
+            arguments,
+            result,
+            call,
+            #[cfg(feature = "schema")]
+            schemas: None,
+        }
+    }
+
+    /// Arguments and result as JSON Schema, where they were told.
+    #[cfg(feature = "schema")]
+    #[must_use]
+    pub const fn schemas(&self) -> Option<Schemas> {
+        self.schemas
+    }
+
+    /// The same with its arguments and result as JSON Schema.
+    #[cfg(feature = "schema")]
+    #[must_use]
+    pub const fn with_schemas(self, schemas: Schemas) -> Door {
+        Door { schemas: Some(schemas), ..self }
     }
 }
 
 /// A door: reads its arguments strictly, calls the function, writes what it gives.
 macro_rules! door {
-    ($key:expr, $doc:expr, $function:path, $out:expr, [$($args:tt)*]) => {
-        $crate::answers::Door::new($key, $doc, $crate::source::arguments!([] $($args)*), $out, |given| {
+    ($key:expr, $doc:expr, $function:path, $out:ty, [$($args:tt)*]) => {{
+        let arguments = $crate::source::arguments!([] $($args)*);
+        let door = $crate::answers::Door::new($key, $doc, arguments, stringify!($out), |given| {
             #[allow(unused_mut, reason = "a door may take nothing")]
             let mut arguments = $crate::value::Arguments::new(given)?;
             $crate::source::call!(arguments, $function, [] $($args)*)
-        })
-    };
+        });
+        #[cfg(feature = "schema")]
+        let door = door.with_schemas($crate::source::schemas!($out; $($args)*));
+        door
+    }};
 }
 #[cfg(feature = "english")]
 pub(crate) use door;
@@ -61,7 +103,7 @@ pub(crate) use door;
 macro_rules! doors {
     ($list:ident $about:literal $($key:literal $doc:literal $function:ident ($($args:tt)*) -> $out:ty;)*) => {
         #[doc = $about]
-        pub static $list: &[Door] = &[$(door!($key, $doc, $function, stringify!($out), [$($args)*]),)*];
+        pub static $list: &[Door] = &[$(door!($key, $doc, $function, $out, [$($args)*]),)*];
     };
 }
 

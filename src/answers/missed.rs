@@ -25,6 +25,7 @@ const WEEK: i32 = 7;
 /// The next session that is planned.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct NextPlanned {
@@ -45,6 +46,7 @@ impl NextPlanned {
 /// What becomes of one lift of the missed session.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct MissedLift {
     /// Id of the lift.
@@ -61,6 +63,7 @@ pub struct MissedLift {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Missed {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -42,6 +42,7 @@ mod door;
 mod easy_week;
 mod evidence;
 mod followed;
+mod handed_on;
 mod handover;
 mod lacking;
 mod missed;
@@ -71,10 +72,8 @@ pub(crate) use door::door;
 #[cfg(feature = "serde")]
 pub use door::{Door, OF_BEGINNINGS, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, doors};
 pub use easy_week::{EasyLift, EasyWeek, easy_week};
-pub use handover::{
-    ActSince, ChangedSince, Handover, LastDone, LiftHandover, LiftMoved, OverrideNow, PainNow, StopNow,
-    handover,
-};
+pub use handed_on::{LastDone, OverrideNow, PainNow, StopNow};
+pub use handover::{ActSince, ChangedSince, Handover, LiftHandover, LiftMoved, handover};
 pub use lacking::Lacking;
 pub use missed::{Missed, MissedLift, NextPlanned, missed};
 pub use next_set::{NextSet, SetReason, SetWork, SetsToday, Then, next_set, next_set_from};

@@ -9,6 +9,7 @@ use crate::sign::Ask;
 /// How a number may have been mistyped. To be asked about, never corrected in silence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Slip {
     /// The number of pounds stands as kilograms: 2.2 times what was expected.
@@ -31,6 +32,7 @@ impl From<UnitSlip> for Slip {
 /// Something that looks odd: where, and what.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Oddity {
     /// The day that it concerns; of a stretch, its last day.
@@ -62,6 +64,7 @@ macro_rules! odds {
         #[non_exhaustive]
         #[derive(Clone, Debug, PartialEq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum Odd {
             $($(#[doc = $doc])+ $variant $({ $($(#[doc = $field_doc])+ $field: $type),+ })?,)+
         }

@@ -41,6 +41,7 @@ const OWN_WEIGHT: f64 = 0.75;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct PairLoads {
@@ -57,6 +58,7 @@ pub struct PairLoads {
 /// Where the two loads stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum PairPlace {
     /// Too few weeks to say, or a load is missing.
@@ -75,6 +77,7 @@ pub enum PairPlace {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct PairAnswer {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -19,6 +19,7 @@ const LEVEL: f64 = 0.95;
 /// Somebody who marks.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct WhoMarks {
@@ -41,6 +42,7 @@ impl WhoMarks {
 /// How two people agree over the marks that both gave.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Alike {
     /// Marks that both gave to the same thing in the same set.
@@ -56,6 +58,7 @@ pub struct Alike {
 /// Two people who marked the same sets.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RaterPair {
     /// The one.
@@ -78,6 +81,7 @@ pub struct RaterPair {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Raters {
     /// Every stop of the lifter, whatever is asked about, as far as the log can be read; empty where nothing is stopped. Shown
     /// before anything else.

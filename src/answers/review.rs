@@ -299,6 +299,7 @@ fn contradiction(set: &WorkSet) -> Option<Effort> {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Review {
     /// Every stop of the lifter, whatever is asked about, as far as the log can be read; empty where nothing is stopped. Shown
     /// before anything else.

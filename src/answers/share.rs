@@ -19,6 +19,7 @@ use crate::record::{Log, Plan, StartsFrom};
 /// One of several who share a bar today.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Sharing {
@@ -44,6 +45,7 @@ impl Sharing {
 /// The work of one lifter at the bar.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SharedLoads {
     /// Every stop of the lifter, whatever is planned; empty where nothing is stopped. Shown before anything else.
@@ -65,6 +67,7 @@ pub struct SharedLoads {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Share {
     /// The day it was made for.
     pub today: Day,

@@ -3,7 +3,7 @@
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
-use super::handover::{PainNow, StopNow};
+use super::handed_on::{PainNow, StopNow};
 use crate::progression::{State, fold, fold_on};
 use crate::quantity::{Day, Pain};
 use crate::reason::Reason;

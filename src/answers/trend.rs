@@ -24,6 +24,7 @@ const WEEK: i32 = 7;
 /// One session: its estimate with its range, and the level behind it with its band, kg.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TrendPoint {
     /// The day.
@@ -45,6 +46,7 @@ pub struct TrendPoint {
 /// What the estimates are of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum TrendScale {
     /// The load.
@@ -56,6 +58,7 @@ pub enum TrendScale {
 /// By what the sets were turned into estimates.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum EstimatedBy {
     /// Published equations.
@@ -67,6 +70,7 @@ pub enum EstimatedBy {
 /// How the velocity at one and the same load moves.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct VelocityTrend {
     /// The load: that with the most sessions in the window.
@@ -85,6 +89,7 @@ pub struct VelocityTrend {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Trend {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -21,6 +21,7 @@ const WEEK: i32 = 7;
 /// In what a week is held against the weeks before it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum WeekMeasure {
     /// Load times repetitions.
@@ -32,6 +33,7 @@ pub enum WeekMeasure {
 /// What was done in seven days.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WeekDone {
     /// First day of the seven.
@@ -56,6 +58,7 @@ pub struct WeekDone {
 /// One lift or one region in this week.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WeekPart {
     /// Id of the lift or region.
@@ -76,6 +79,7 @@ pub struct WeekPart {
 /// The sessions of the week as they felt: rating times minutes.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WeekFelt {
     /// Total, monotony and strain over the seven days; absent while a session of the week is not rated.
@@ -89,6 +93,7 @@ pub struct WeekFelt {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Week {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,

@@ -14,6 +14,7 @@ macro_rules! cautions {
             derive(serde::Serialize, serde::Deserialize),
             serde(rename_all = "snake_case")
         )]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum Caution {
             $(#[doc = $meaning] $variant,)+
         }

@@ -26,6 +26,7 @@ constant! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DriftOptions {
     /// Sessions between false alarms, both alarms together.
@@ -72,6 +73,7 @@ default_of! {
 /// The form of one session: reading less prediction, in standard deviations.
 #[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct SessionForm {
@@ -93,6 +95,7 @@ impl SessionForm {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum DriftKind {
     /// The weighted mean of the form has wandered off.
     Slow,
@@ -103,6 +106,7 @@ pub enum DriftKind {
 /// An alarm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DriftAlarm {
     /// When it rang.
@@ -118,6 +122,7 @@ pub struct DriftAlarm {
 /// The alarms and how they were set.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DriftReport {
     /// Alarms in order; after one, its sum starts anew.

@@ -33,6 +33,7 @@ constant! {
 /// A verdict of the past and what the work sets then showed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct PastVerdict {
@@ -54,6 +55,7 @@ impl PastVerdict {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum VerdictSkill {
     /// Too few sessions to say.
     NotEnoughSessions,
@@ -68,6 +70,7 @@ pub enum VerdictSkill {
 /// The four counts and what follows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ClassCalibration {
     /// Called below the usual, fell short.

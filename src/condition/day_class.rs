@@ -15,6 +15,7 @@ use crate::canonical::canonical_kinds;
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum DayClass {
     /// Below the usual: several markers agree, or technique slipped on a critical point.
     Below,

@@ -14,6 +14,7 @@ use crate::statistics::robust::median_of;
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum EvidenceKind {
     /// A set with repetitions and effort.
     RepsAndEffort,
@@ -26,6 +27,7 @@ pub enum EvidenceKind {
 /// An estimate of the one-repetition maximum on one day.
 #[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct StrengthEvidence {

@@ -14,6 +14,7 @@ use crate::statistics::robust::{median_of, spread_about};
 /// Chances that an ordinary day is called one below the usual.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FalseAlarms {
     /// Of each marker alone, in the order given.

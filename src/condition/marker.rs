@@ -53,6 +53,7 @@ constant! {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum MarkerKind {
     /// Bar speed at one fixed warm-up load, in metres a second.
     WarmUpVelocity,
@@ -123,6 +124,7 @@ impl MarkerKind {
 /// When in the day, as far as it changes what is ordinary.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum TimeOfDay {
     /// Before noon.
@@ -138,6 +140,7 @@ canonical_kinds!(TimeOfDay: 0 Morning, 1 Afternoon, 2 Evening);
 /// Under what conditions a marker was read. Only equal conditions are compared.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Conditions {
@@ -179,6 +182,7 @@ impl Conditions {
 /// One past value of a marker.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct MarkerReading {
@@ -202,6 +206,7 @@ impl MarkerReading {
 /// One marker today, with its past.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Marker {

@@ -23,6 +23,7 @@ mod marker;
 mod mixture;
 mod ratio;
 mod strength;
+mod trend_report;
 mod verdict;
 
 pub use alarm::{
@@ -40,10 +41,8 @@ pub use marker::{
 };
 pub use own_baseline::{Baseline, DayOptions, baseline};
 pub use ratio::{HEX_TO_STRAIGHT_RATIO, PairedEstimate, RatioPrior, VariantRatio, variant_ratio};
-pub use strength::{
-    DAY_TO_DAY_MAXIMUM, Slope, StrengthForecast, StrengthLevel, TREND_WINDOW, TrendOptions, TrendReport,
-    TrendVerdict, trend,
-};
+pub use strength::{DAY_TO_DAY_MAXIMUM, TREND_WINDOW, TrendOptions, trend};
+pub use trend_report::{Slope, StrengthForecast, StrengthLevel, TrendReport, TrendVerdict};
 pub use verdict::{DayAdvice, DayVerdict, MarkerVote, Vote, WarmUpTechnique, judge_day};
 
 pub(crate) static DECLARED: crate::source::Declarations = &[

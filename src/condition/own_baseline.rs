@@ -16,6 +16,7 @@ use crate::statistics::robust::{median_of, spread_about};
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DayOptions {
     /// Most past values used, the newest first.
@@ -61,6 +62,7 @@ default_of! {
 /// What is ordinary for this lifter.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Baseline {
     /// The middle of the values.

@@ -25,6 +25,7 @@ constant! {
 /// Invariant: `0 < low < high`, both at most 10.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct RatioPrior {
     low: f64,
     high: f64,
@@ -62,8 +63,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "RatioPrior")]
-    struct Wire {
+    pub(super) struct Wire {
         low: f64,
         high: f64,
     }
@@ -79,6 +81,7 @@ mod wire {
 /// Estimates of both variants from the same days or weeks, in kg with standard errors.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct PairedEstimate {
     /// The strict variant.
@@ -94,6 +97,7 @@ pub struct PairedEstimate {
 /// Forgiving over strict.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct VariantRatio {
     /// The ratio most believed.

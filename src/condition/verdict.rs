@@ -17,6 +17,7 @@ const MOST_MARKERS: usize = 20;
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Vote {
     /// Below the lifter's ordinary range.
     Below,
@@ -33,6 +34,7 @@ pub enum Vote {
 /// One marker's vote with its numbers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct MarkerVote {
     /// Which marker.
@@ -51,6 +53,7 @@ pub struct MarkerVote {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum WarmUpTechnique {
     /// As usual.
     AsUsual,
@@ -65,6 +68,7 @@ pub enum WarmUpTechnique {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum DayAdvice {
     /// Technique only, or one step less and fewer sets.
     EaseOff,
@@ -81,6 +85,7 @@ pub enum DayAdvice {
 /// Today's class with everything that made it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DayVerdict {
     /// The class.

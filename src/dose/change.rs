@@ -22,6 +22,7 @@ pub(super) fn median(values: &mut [f64]) -> Option<f64> {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct BandOptions {
     /// Past weeks looked at, the latest: 12.
@@ -74,6 +75,7 @@ impl BandOptions {
 /// Where the week lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum WeekVerdict {
     /// Inside the lifter's own band.
     Usual,
@@ -88,6 +90,7 @@ pub enum WeekVerdict {
 /// Why nothing is said about a week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum QuietReason {
     /// The week has a day that was not recorded.
@@ -107,6 +110,7 @@ pub enum QuietReason {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WeekChange {
     /// Where the week lies.

@@ -15,6 +15,7 @@ use crate::numeric;
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("minimum" = 0, "maximum" = 1_000_000_000)))]
 pub struct LoadTotal(f64);
 
 /// No training day comes near it; beyond lies a mistaken unit.
@@ -51,6 +52,7 @@ impl LoadTotal {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum DailyLoad {
     /// Trained, with this total.
     Recorded(LoadTotal),

@@ -34,6 +34,7 @@ const YANG_2022: Source = Source {
 /// The two groups that were compared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum BreakGroup {
     /// 20 to 30 years.
     Young,
@@ -132,6 +133,7 @@ formula! {
 /// What a pooled effect is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum StoppingOutcome {
     /// Strength below the maximum.
@@ -167,6 +169,7 @@ pub enum StoppingOutcome {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct StoppingEffect {
     /// What it is about.

@@ -26,6 +26,7 @@ const BELL_2022: Source = Source {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EasyWeekPractice {
     /// Length in days.
@@ -73,6 +74,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EasyWeekRange {
     /// Fewest days.
@@ -120,6 +122,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EasyWeekOptions {
     /// Weeks from one easy week to the next: 6, the upper end that coaches report.
@@ -145,6 +148,7 @@ default_of! {
 /// Where the next easy week stands. Never an order: the coach decides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum EasyWeekStatus {
     /// The last easy week, planned or made by life, was so many weeks ago; nothing to add.

@@ -31,6 +31,7 @@ const LARGEST_GAIN: f64 = 1e9;
 /// The two time constants of a response, in days: fitness fades more slowly than fatigue.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Times"))]
 pub struct TimeConstants {
     fitness_days: f64,
     fatigue_days: f64,
@@ -77,6 +78,7 @@ impl TimeConstants {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Response"))]
 pub struct ImpulseResponse {
     baseline: f64,
     fitness_gain: f64,
@@ -147,6 +149,7 @@ impl ImpulseResponse {
 /// What the lifter brings to the first day, at the end of the day before it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum InitialState {
     /// No training at all before: false for anyone already trained, whose curve then falls on the first day.
@@ -199,6 +202,7 @@ impl Fade {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ResponseDay {
     /// Trace of fitness, in units of load.
@@ -212,6 +216,7 @@ pub struct ResponseDay {
 /// When on the day the curve is read: before the day's session counts, or after.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum ResponseForm {
     /// The load of a day acts from the next day on.
     BeforeSession,
@@ -353,8 +358,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "TimeConstants")]
-    struct Times {
+    pub(super) struct Times {
         fitness_days: f64,
         fatigue_days: f64,
     }
@@ -367,8 +373,9 @@ mod wire {
     }
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "ImpulseResponse")]
-    struct Response {
+    pub(super) struct Response {
         baseline: f64,
         fitness_gain: f64,
         fatigue_gain: f64,

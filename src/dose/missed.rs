@@ -9,6 +9,7 @@ use crate::source::{COMMON_PRACTICE, formula, rows};
 /// What becomes of a missed session. The load and the sets stay as planned, always.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum MissedSession {
     /// Do it on this day, as planned.
@@ -26,6 +27,7 @@ pub enum MissedSession {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct MissedFacts {

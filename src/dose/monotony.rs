@@ -9,6 +9,7 @@ use crate::source::{formula, rows};
 /// Which standard deviation.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Deviation {
     /// Divided by the number of values (7 for a week): the default.
     #[default]
@@ -20,6 +21,7 @@ pub enum Deviation {
 /// Over which values the mean and the deviation were taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum WeekBasis {
     /// Seven day totals, rest days 0: the text of the 1998 paper, as recalled.
@@ -31,6 +33,7 @@ pub enum WeekBasis {
 /// Mean over deviation, or why there is none.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Monotony {
     /// The ratio.
     Value(f64),
@@ -45,6 +48,7 @@ pub enum Monotony {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WeekLoad {
     /// Sum of the week's daily loads.

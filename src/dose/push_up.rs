@@ -31,6 +31,7 @@ const GOUVALI_2005: Source = Source {
 /// A form of the push-up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum PushUp {
     /// Hands and feet on the floor.
@@ -54,6 +55,7 @@ pub enum PushUp {
 /// Where in the push-up the body is held still.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum PushUpPosition {
     /// Arms straight, on the feet.
@@ -146,6 +148,7 @@ formula! {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct MeanAndDeviation {
     /// Mean.

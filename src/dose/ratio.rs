@@ -25,6 +25,7 @@ const LOLLI_2019: Source = Source {
 /// How recent and usual load are taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum RatioMethod {
     /// Plain means; the recent days are part of the usual ones.
@@ -42,6 +43,7 @@ pub enum RatioMethod {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RatioOptions {
     /// Method.
@@ -106,6 +108,7 @@ default_of! {
 /// The quotient, or why there is none.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum RatioAnswer {
     /// Recent over usual.
     Value(f64),
@@ -116,6 +119,7 @@ pub enum RatioAnswer {
 /// Why there is no quotient.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum RatioGap {
     /// The last day was not recorded.
@@ -135,6 +139,7 @@ pub enum RatioGap {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RecentVersusUsual {
     /// Mean daily load of the recent days.

@@ -19,6 +19,7 @@ use crate::quantity::Interval;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct MeasuredDay {
@@ -43,6 +44,7 @@ impl MeasuredDay {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DaysRange {
     /// The fewest days.
@@ -70,6 +72,7 @@ impl DaysRange {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FitOptions {
     /// Whether performance was measured before or after the day's session.
@@ -150,6 +153,7 @@ const MOST_STARTS: usize = 64;
 /// One of the five parameters of a response.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum ResponseParameter {
     /// Performance without training.
@@ -179,6 +183,7 @@ impl ResponseParameter {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum RefusalReason {
     /// Too few days were measured.
     TooFewMeasurements {
@@ -235,6 +240,7 @@ pub enum RefusalReason {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ResponseErrors {
     /// Of the baseline.
@@ -256,6 +262,7 @@ pub struct ResponseErrors {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ParameterCorrelation {
     /// One parameter of the pair.
@@ -273,6 +280,7 @@ pub struct ParameterCorrelation {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SimulatedDay {
     /// Which day; 1 is the first.
@@ -290,6 +298,7 @@ pub struct SimulatedDay {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ResponseFit {
     /// The parameters.
@@ -317,6 +326,7 @@ pub struct ResponseFit {
 /// A fit, or why there is none.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum FitAnswer {
     /// The data carry it.
     Fitted(Box<ResponseFit>),

@@ -16,6 +16,7 @@ const CATERISANO_2019: Source = Source {
 /// Who comes back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum ReturnGroup {
     /// After two weeks off or more, or under a new head coach: two limited weeks.
     AfterBreak,
@@ -30,6 +31,7 @@ pub enum ReturnGroup {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ReturnWeek {
     /// Week since the return; 1 is the first.
@@ -136,6 +138,7 @@ formula! {
 /// Relative volume against the rule for the first two weeks back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum ReturnVolume {
     /// Below 11.
     BelowRange,

@@ -82,6 +82,7 @@ formula! {
 /// How fast a weighted mean forgets.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Fading {
     /// By a span of N days: today's share is `2 / (N + 1)`. N is not a time constant.
     Span(u16),
@@ -92,6 +93,7 @@ pub enum Fading {
 /// What a weighted mean starts from; the source leaves it open, and the first weeks depend on it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum WeightedStart {
     /// The first day's load.

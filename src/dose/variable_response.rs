@@ -20,6 +20,7 @@ pub(super) const BUSSO_2003: Source = Source {
 /// Invariant: finite, gains and time constants above 0, fitness slower than fatigue.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct VariableResponse {
     baseline: f64,
     fitness_gain: f64,
@@ -60,6 +61,7 @@ impl VariableResponse {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct VariableDay {
     /// Trace of fitness, in units of load.
@@ -128,8 +130,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "VariableResponse")]
-    struct Wire {
+    pub(super) struct Wire {
         baseline: f64,
         fitness_gain: f64,
         fatigue_gain_rate: f64,

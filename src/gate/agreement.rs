@@ -25,6 +25,7 @@ const MOST_PAIRS: usize = 100_000;
 /// How much a near miss counts as agreement, categories being in order.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum AgreementWeights {
     /// Only the same category counts.
@@ -51,6 +52,7 @@ impl AgreementWeights {
 /// Agreement beyond chance.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Agreement {
     /// Pairs that were compared.

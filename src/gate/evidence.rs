@@ -24,6 +24,7 @@ const MOST_DAYS: u8 = 10;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum EvidenceRule {
     /// A sequential probability ratio test between two rates of acceptable repetitions.
@@ -79,6 +80,7 @@ canonical_kinds!(EvidenceRule:
     derive(serde::Serialize, serde::Deserialize),
     serde(try_from = "wire::Evidence", into = "wire::Evidence")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Evidence {
     rule: EvidenceRule,
     most_reps: u16,
@@ -313,6 +315,7 @@ mod wire {
     use super::{Error, EvidenceRule};
 
     #[derive(Clone, serde::Serialize, serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Evidence {
         rule: EvidenceRule,

@@ -18,6 +18,7 @@ const REPS_IN_A_SESSION: u32 = 20_000;
 /// One session of a lift as a gate sees it.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct SessionFact {
@@ -122,6 +123,7 @@ impl SessionFact {
 /// A condition with a name that holds or does not.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct NamedCondition {
@@ -148,6 +150,7 @@ impl NamedCondition {
     derive(serde::Serialize, serde::Deserialize),
     serde(default, deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct GateFacts {

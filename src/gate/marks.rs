@@ -15,6 +15,7 @@ pub const REPS_IN_A_SET: u16 = 200;
 /// Result of one criterion in one set.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Mark {
     /// Held throughout the set.
     Met,
@@ -32,6 +33,7 @@ canonical_kinds!(Mark: 0 Met, 1 Borderline, 2 NotMet, 3 NotSeen);
 /// Who gave the marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Rater {
     /// The coach, watching.
@@ -47,6 +49,7 @@ canonical_kinds!(Rater: 0 Coach, 1 Lifter, 2 Video);
 /// One criterion with its mark.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct CriterionMark {
@@ -77,6 +80,7 @@ impl CriterionMark {
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct SetMarks {

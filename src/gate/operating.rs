@@ -22,6 +22,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// ```
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Skill {
@@ -64,6 +65,7 @@ impl Skill {
 /// How a gate treats a lifter of some skill.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct OperatingCharacteristic {
     /// Chance that one session passes.

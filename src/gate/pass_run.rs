@@ -75,6 +75,7 @@ const MOST_NEUTRAL_FAILS: u8 = 5;
     derive(serde::Serialize, serde::Deserialize),
     serde(try_from = "wire::PassRun", into = "wire::PassRun")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct PassRun {
     acceptable: u16,
     of: u16,
@@ -305,6 +306,7 @@ mod wire {
     use super::{Error, NEUTRAL_FAILS};
 
     #[derive(Clone, serde::Serialize, serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct PassRun {
         acceptable: u16,

@@ -34,6 +34,7 @@ const LONGEST: u16 = 3_660;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Requirement {
     /// Passing sessions in a row.
     PassRun(PassRun),
@@ -104,6 +105,7 @@ canonical_kinds!(Requirement:
     derive(serde::Serialize, serde::Deserialize),
     serde(try_from = "Requirement", into = "Requirement")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Gate(Requirement);
 
 impl Canonical for Gate {

@@ -12,6 +12,7 @@ use crate::quantity::{Day, Name};
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Met {
     /// Enough passing sessions in a row.
     PassingSessions {
@@ -71,6 +72,7 @@ pub enum Met {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Missing {
     /// Passing sessions in a row, on other days.
     PassingSessions {
@@ -183,6 +185,7 @@ pub enum Missing {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Note {
     /// Another person gave the marks within the run; two people agree less than one with himself.
     RaterChanged {
@@ -203,6 +206,7 @@ pub enum Note {
 /// The answer of a gate.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct GateState {
     /// Whether it is open.

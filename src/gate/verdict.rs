@@ -7,6 +7,7 @@ use crate::quantity::Name;
 /// Outcome of a set or a session.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Outcome {
     /// Passed.
     Pass,
@@ -24,6 +25,7 @@ pub enum Outcome {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum PassReason {
     /// There was no work set.
     NoWorkSet,
@@ -130,6 +132,7 @@ pub(super) fn outcome_of(reasons: &[PassReason]) -> Outcome {
 /// What one work set came to.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SetVerdict {
     /// Pass, fail or not scored.
@@ -157,6 +160,7 @@ pub struct SetVerdict {
 /// A repetition that was not acceptable.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FailingRep {
     /// Work set, 1 being the first.
@@ -168,6 +172,7 @@ pub struct FailingRep {
 /// What a session came to.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SessionVerdict {
     /// Pass, fail or not scored.

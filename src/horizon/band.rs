@@ -11,6 +11,7 @@ use crate::numeric;
 /// Invariant: all finite, `low <= middle <= high`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct Band {
     low: f64,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -76,8 +77,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "Band")]
-    struct Wire {
+    pub(super) struct Wire {
         low: f64,
         #[serde(default)]
         middle: Option<f64>,

@@ -14,6 +14,7 @@ use crate::source::{OURS, default_of, rows};
 /// A function test and when it was last done; the result is kept by the record.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TestDone {
     /// Which test.
@@ -25,6 +26,7 @@ pub struct TestDone {
 /// Body mass on a day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct BodyMassOn {
     /// The day.
@@ -40,6 +42,7 @@ pub struct BodyMassOn {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct YearlyFacts {
@@ -73,6 +76,7 @@ pub struct YearlyFacts {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct CardSettings {
     /// A clearance, days.
     pub clearance_days: u16,
@@ -129,6 +133,7 @@ default_of! {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum CardItem {
     /// A new clearance.
     Clearance,
@@ -158,6 +163,7 @@ pub enum CardItem {
 /// How a line stands today.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum CardState {
     /// Never done: due today.
@@ -175,6 +181,7 @@ pub enum CardState {
 /// One line of the card.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct CardLine {
     /// What is due.
@@ -195,6 +202,7 @@ pub struct CardLine {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum CardNote {
     /// Body mass lost without intending to.
     MassLost {
@@ -212,6 +220,7 @@ pub enum CardNote {
 /// The yearly card.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct YearlyCard {
     /// What is due, by day.

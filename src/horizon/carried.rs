@@ -30,6 +30,7 @@ pub(super) fn in_order(earlier: Age, later: Age) -> Result<(), Error> {
 /// A strength carried along one curve.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Carried {
     /// Strength at the other age, in the unit given.

@@ -22,6 +22,7 @@ use crate::source::{ARITHMETIC, formula, rows};
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum YearsToFloor {
     /// It is at or below the floor already.
     AtOrBelow,
@@ -34,6 +35,7 @@ pub enum YearsToFloor {
 /// When a steady loss meets a floor.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SteadyLoss {
     /// After how many years.
@@ -95,6 +97,7 @@ formula! {
 /// The person: day of birth, and sex where it is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Person {
@@ -144,6 +147,7 @@ impl Person {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Crossing {
     /// The strength is at or below the floor already.
     AtOrBelow,
@@ -178,6 +182,7 @@ impl Crossing {
 /// The years in which a floor is met, as a band.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FloorCrossing {
     /// Along the fastest fall of the model.

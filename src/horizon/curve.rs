@@ -14,6 +14,7 @@ use crate::numeric;
 /// A yearly loss that holds between two ages.
 #[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct LossBand {
@@ -36,6 +37,7 @@ impl LossBand {
 /// A strength at an age, as tables and centile curves give it.
 #[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct AgePoint {
@@ -64,6 +66,7 @@ impl AgePoint {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Curve {
     /// A part of the present strength each year, by bands of age that join without a gap.
     Compound(Vec<LossBand>),

@@ -19,6 +19,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// A strength that must still be there at an age.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct DatedFloor {
@@ -47,6 +48,7 @@ impl DatedFloor {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Deadline {
     /// What is there now is enough.
@@ -69,6 +71,7 @@ pub enum Deadline {
 /// Deadlines along the fastest, the middle and the slowest fall of the model.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Deadlines {
     /// If strength falls as fast as the model allows: the careful reading.
@@ -83,6 +86,7 @@ pub struct Deadlines {
 /// What one dated floor asks of today.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FloorPlan {
     /// The floor's name.

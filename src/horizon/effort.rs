@@ -21,6 +21,7 @@ const HORTOBAGYI_2003: Source = Source {
 /// An everyday task stated as a load.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EverydayTask {
     /// A key for the task.
@@ -80,6 +81,7 @@ formula! {
 /// What a task takes of the strength a person has.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RelativeEffort {
     /// Part of the maximum that the task takes; above 1 it cannot be done.
@@ -167,6 +169,7 @@ formula! {
 /// What one everyday movement takes of knee-extensor strength, old and young.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct MovementEffort {
     /// The movement.

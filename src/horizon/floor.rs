@@ -14,6 +14,7 @@ use crate::source::{ARITHMETIC, Seen, formula, rows};
 /// A published figure below which (above which, for times) everyday life was found to get hard.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Floor {
     /// What is tested.
@@ -80,6 +81,7 @@ pub(super) fn by_sex(sex: Option<Sex>, women: f64, men: f64) -> Result<Band, Err
 /// Where a result lies against a floor.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum FloorPlace {
     /// On the wrong side of the whole range.
     Below,
@@ -92,6 +94,7 @@ pub enum FloorPlace {
 /// How far a result lies above a floor.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FloorMargin {
     /// Where the result lies.

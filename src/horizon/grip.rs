@@ -92,6 +92,7 @@ pub(super) fn centile_curves(sex: Sex) -> Vec<Curve> {
 /// Grip strength of a population at one age, kg; each centile is one figure, or a range where sex is not known.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct GripCentiles {
     /// 10th centile, kg.
@@ -182,6 +183,7 @@ formula! {
 /// Distance from the peak mean of young adults of the same sex, in their standard deviations.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct GripScore {
     /// Standard deviations above (positive) or below the peak mean; a range where sex is not known.

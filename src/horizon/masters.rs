@@ -40,6 +40,7 @@ const ALL_ROUND: Source = Source {
 /// An age coefficient: a result times it compares with results of the reference age.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct AgeCoefficient {
     /// The factor.
@@ -59,6 +60,7 @@ pub struct AgeCoefficient {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum AgeRule {
     /// McCulloch, masters powerlifting, 40 to 90; 1 from 24 to 39.
     Mcculloch,
@@ -319,6 +321,7 @@ formula! {
 /// A lift carried from one age to another by a federation's age coefficients.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct CarriedResult {
     /// The result at the other age.

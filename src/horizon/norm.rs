@@ -33,6 +33,7 @@ const POPULATION: &str = "visitors of one gymnasium in Dallas, on machines; ever
 /// Between which centiles of a population a result lies.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct CentileRange {
     /// Highest printed centile that the result reaches; absent below the lowest one.

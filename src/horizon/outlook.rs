@@ -18,6 +18,7 @@ use crate::source::{ARITHMETIC, OURS, formula, rows};
 /// Whether the person trains for strength all year, year after year.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Training {
     /// No regular strength training.
@@ -29,6 +30,7 @@ pub enum Training {
 /// A decline of the caller's own.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct OwnOutlook {
@@ -63,6 +65,7 @@ impl OwnOutlook {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Outlook {
     /// The planning bands from 30 to 90: a judgement over the studies, slowest, middle and fastest.
     Planning(Training),
@@ -93,6 +96,7 @@ impl Course {
 /// One line of the planning bands.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct PlanningBand {
     /// First age.
@@ -231,6 +235,7 @@ impl Outlook {
 /// A strength carried to another age by one model.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Projection {
     /// Strength at the other age, in the unit given.
@@ -290,6 +295,7 @@ formula! {
 /// A strength now against what the years alone would have left.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct AgainstExpectation {
     /// What the model would have left, in the unit given.
@@ -309,6 +315,7 @@ pub struct AgainstExpectation {
 /// Where a strength lies against the band that was expected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum ExpectationPlace {
     /// Below the whole band.
     Below,

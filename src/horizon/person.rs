@@ -11,6 +11,7 @@ use crate::quantity::Day;
 /// Where it is not known, `Option::None` gives a range over both or an error; nothing guesses.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Sex {
     /// Figures given for women.
     Female,
@@ -40,6 +41,7 @@ impl Sex {
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("minimum" = 0, "maximum" = 120)))]
 pub struct Age(f64);
 
 impl Age {
@@ -112,6 +114,7 @@ impl fmt::Display for Age {
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("minimum" = 0, "exclusiveMaximum" = 1)))]
 pub struct AnnualLoss(f64);
 
 impl AnnualLoss {

@@ -26,6 +26,7 @@ const BODY_MASS_RANGE: (f64, f64) = (20.0, 350.0);
 /// Strength divided by a power of body mass.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ScaledStrength {
     /// Kilograms lifted for each kilogram of body mass to the power of `exponent`.

@@ -27,6 +27,7 @@ const IPF_GL_2020: Source = Source {
 /// A federation's score: a result times a coefficient of body mass.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Score {
     /// The score, unrounded; result sheets print two decimals.
@@ -72,6 +73,7 @@ impl Issue {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Olympiad {
     /// 2001 to 2004.
     #[cfg_attr(feature = "serde", serde(rename = "2001-2004"))]
@@ -215,6 +217,7 @@ fn sinclair_coefficient(pair: &SinclairPair, mass: f64) -> f64 {
 /// What a powerlifter wears.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Equipment {
     /// No supportive suit or shirt.
@@ -226,6 +229,7 @@ pub enum Equipment {
 /// What a powerlifting result is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Contest {
     /// Squat, bench press and deadlift.

@@ -16,6 +16,7 @@ use crate::numeric;
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Study {
     /// Knee extension over 3 years, 70 to 79 at entry.
     #[cfg_attr(feature = "serde", serde(rename = "goodpaster-2006"))]

@@ -38,6 +38,7 @@ constant! {
 /// Invariant: `low <= middle <= high`, all from 0 to below 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct Spread {
     low: f64,
     middle: f64,
@@ -98,6 +99,7 @@ impl Spread {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum PhaseCourse {
     /// Strength is kept as it is, by training.
     Hold,
@@ -116,6 +118,7 @@ pub enum PhaseCourse {
 /// A stretch of years.
 #[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Phase {
@@ -176,6 +179,7 @@ impl Phase {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct ScenarioSettings {
     /// Seed of the generator: the same seed gives the same bits.
     pub seed: u32,
@@ -205,6 +209,7 @@ default_of! {
 /// Strength at one age over all courses drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ScenarioYear {
     /// The age.
@@ -221,6 +226,7 @@ pub struct ScenarioYear {
 /// A what-if over the years.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ScenarioBands {
     /// At the start, every year after, and at the end.
@@ -359,8 +365,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "Spread")]
-    struct Wire {
+    pub(super) struct Wire {
         low: f64,
         middle: f64,
         high: f64,

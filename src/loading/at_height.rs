@@ -18,6 +18,7 @@ use crate::quantity::{Length, Mass};
 /// One load at its height.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LoadAtHeight {
     /// The load; its `centre_height` is counted from what the discs stand on, its neighbours are the next loads at

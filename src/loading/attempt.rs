@@ -15,6 +15,7 @@ const ESSENTIALS: Source = Source {
 /// Which half of the body a lift is done with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum BodyHalf {
     /// Presses and pulls.
     Upper,
@@ -26,6 +27,7 @@ pub enum BodyHalf {
 /// 40 lb are 25 %): take the percentage, and a load that can be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct AttemptStep {
     /// 5 to 10 % of the load for the upper body, 10 to 20 % for the lower.

@@ -12,6 +12,7 @@ use crate::quantity::{Length, Mass, Name};
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum BarKind {
     /// Gripped on the line through the centres of the discs.
     #[default]
@@ -41,6 +42,7 @@ canonical_kinds!(BarKind: 0 Straight, 1 Hex { low_handle, high_handle });
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Bar"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Bar {
     id: Name,
     mass: Mass,
@@ -160,6 +162,7 @@ mod wire {
     use super::{BarKind, Error, Length, Mass, Name};
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Bar {
         id: Name,

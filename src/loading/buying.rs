@@ -15,6 +15,7 @@ const MOST_OFFERS: usize = 20;
 /// One pair that could be bought.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Offer {
     /// Mass of one disc of the pair.
@@ -27,6 +28,7 @@ pub struct Offer {
 /// What each pair would do.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Purchase {
     /// The largest gap as it is.

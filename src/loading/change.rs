@@ -17,6 +17,7 @@ const MOST_LOOKS: u32 = 100_000;
 /// A load, and how the ends get there from what is on them.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct DiscChange {
     /// The load.

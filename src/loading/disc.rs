@@ -45,8 +45,10 @@ pub const fn face_unit(face: Mass) -> Unit {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Disc"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Disc {
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_face"))]
+    #[cfg_attr(feature = "schema", schemars(with = "crate::quantity::Face"))]
     nominal: Mass,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     measured: Option<Mass>,
@@ -188,6 +190,7 @@ pub(crate) fn between(field: &'static str, length: Length, highest: Length) -> R
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Stock"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Stock {
     discs: Vec<Disc>,
 }
@@ -240,6 +243,7 @@ mod wire {
     use super::{Error, Length, Mass, Vec};
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Disc {
         nominal: Mass,
@@ -253,6 +257,7 @@ mod wire {
     }
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Stock {
         discs: Vec<super::Disc>,

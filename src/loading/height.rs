@@ -95,6 +95,7 @@ formula! {
 /// Heights of what the hands hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct GripHeight {
     /// The bar itself, or the low handles.
@@ -142,6 +143,7 @@ formula! {
 /// Two ways to lift this load from this height.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct KeepHeight {
     /// The load with discs that hold the height, where the policy finds one.

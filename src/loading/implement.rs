@@ -22,6 +22,7 @@ const MOST_ADD_ONS: usize = 4;
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Implement {
     /// A bar with discs on two sleeves.
     Bar(Bar),
@@ -91,6 +92,7 @@ impl Implement {
 /// One or two adjustable dumbbell handles, loaded alike.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Handle"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Handle {
     id: Name,
     mass: Mass,
@@ -142,6 +144,7 @@ impl Handle {
 /// Dumbbells or kettlebells of fixed mass.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Pieces"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Pieces {
     id: Name,
     masses: Vec<Mass>,
@@ -188,6 +191,7 @@ impl Pieces {
     derive(serde::Serialize, serde::Deserialize),
     serde(try_from = "wire::MachineStack")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct MachineStack {
     id: Name,
     start: Mass,
@@ -273,6 +277,7 @@ impl MachineStack {
 /// A loading pin, or a belt with a chain: discs on one end only, odd ones included.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "wire::Pin"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Pin {
     id: Name,
     mass: Mass,
@@ -311,6 +316,7 @@ mod wire {
     use super::{Error, Length, Mass, Name, Vec};
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Handle {
         id: Name,
@@ -322,6 +328,7 @@ mod wire {
     }
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Pieces {
         id: Name,
@@ -329,6 +336,7 @@ mod wire {
     }
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct MachineStack {
         id: Name,
@@ -339,6 +347,7 @@ mod wire {
     }
 
     #[derive(serde::Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
     pub(super) struct Pin {
         id: Name,

@@ -9,6 +9,7 @@ use crate::quantity::{Length, Mass, Unit};
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Rounding {
     /// The wanted load or an error.
     Exact,
@@ -24,12 +25,14 @@ pub enum Rounding {
 /// One disc in its place on the bar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct PlacedDisc {
     /// Its kind: the place in the stock, from 0.
     pub kind: u16,
     /// Face value; written in the unit in which the disc is marked.
     #[cfg_attr(feature = "serde", serde(serialize_with = "super::disc::write_face"))]
+    #[cfg_attr(feature = "schema", schemars(with = "crate::quantity::Face"))]
     pub nominal: Mass,
     /// Best known mass.
     pub mass: Mass,
@@ -54,6 +57,7 @@ impl PlacedDisc {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Setting {
     /// These discs on each end, from the inside out.
     Discs(Vec<PlacedDisc>),
@@ -71,6 +75,7 @@ pub enum Setting {
 /// A load that can be made, and how far it lies from the one wanted.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Loaded {
     /// How it is made.

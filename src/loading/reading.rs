@@ -13,6 +13,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// What a bar with these discs weighs.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct BarReading {
     /// The whole load from the best known masses.

@@ -9,6 +9,7 @@ use crate::source::{OURS, constant, formula, rows};
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum UnitSlip {
     /// The number may be pounds although kilograms were meant to be read: 2.2 times the last load.
     PoundsReadAsKilograms,

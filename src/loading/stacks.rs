@@ -248,6 +248,7 @@ impl Prepared {
 /// What happens on each end on the way to one load of a row.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EndMoves {
     /// The whole load afterwards.

@@ -9,6 +9,7 @@ use crate::source::{formula, rows};
 /// The least and the most that something may weigh.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct MassBand {
     /// The least.
@@ -21,6 +22,7 @@ pub struct MassBand {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Tolerance {
     /// Weightlifting rules ([`iwf_tolerance`]).
     Iwf,

@@ -21,6 +21,7 @@ const MOST_STEPS: usize = 12;
 /// One wanted warm-up set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct WarmUpStep {
@@ -45,6 +46,7 @@ impl WarmUpStep {
 /// One set of the answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LoadedWarmUpSet {
     /// Place of the step in the wanted list; none for the work set.
@@ -57,6 +59,7 @@ pub struct LoadedWarmUpSet {
 /// The warm-up sets in order, the work load last.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WarmUp {
     /// The sets.

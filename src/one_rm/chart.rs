@@ -16,6 +16,7 @@ const NSCA: Source = Source {
 /// Which print to follow above 10 repetitions, where they disagree.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum ChartAboveTen {
     /// The one-page chart: 12 repetitions at 70 %, nothing longer (read).

@@ -18,6 +18,7 @@ use crate::source::{formula, rows};
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct SetToFailure {
@@ -39,6 +40,7 @@ impl SetToFailure {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum CriticalLoadDoubt {
     /// Fewer than the four loads that the protocol asks for.
     FewerThanFourLoads,
@@ -51,6 +53,7 @@ pub enum CriticalLoadDoubt {
 /// A fitted critical load.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct CriticalLoad {
     /// Load that could be lifted very often.

@@ -21,6 +21,7 @@ const READ_LOW: (f64, f64) = (11.0, 19.0);
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum EquationDoubt {
     /// Not measured at this many repetitions.
     OutsideMeasured {

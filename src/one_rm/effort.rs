@@ -20,6 +20,7 @@ const ZOURDOS_2016: Source = Source {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct ReserveBias {
     reps: f64,
     /// Whether long sets take what was measured in long sets instead.
@@ -77,6 +78,7 @@ impl ReserveBias {
 /// Part of the maximum from `low` to `high`; both the same where the rating names one reserve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct FractionBand {
     /// With the larger reserve.
@@ -88,6 +90,7 @@ pub struct FractionBand {
 /// How hard a set should feel.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ExpectedEffort {
     /// Repetitions in reserve, not rounded.
@@ -336,15 +339,17 @@ mod wire {
     use super::ReserveBias;
     use serde::{Deserialize, Deserializer, de};
 
+    #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+    #[serde(deny_unknown_fields, rename = "ReserveBias")]
+    pub(super) struct Wire {
+        reps: f64,
+        #[serde(default)]
+        by_length_of_set: bool,
+    }
+
     impl<'de> Deserialize<'de> for ReserveBias {
         fn deserialize<D: Deserializer<'de>>(from: D) -> Result<ReserveBias, D::Error> {
-            #[derive(Deserialize)]
-            #[serde(deny_unknown_fields, rename = "ReserveBias")]
-            struct Wire {
-                reps: f64,
-                #[serde(default)]
-                by_length_of_set: bool,
-            }
             let wire = Wire::deserialize(from)?;
             let bias = ReserveBias::new(wire.reps).map_err(de::Error::custom)?;
             Ok(ReserveBias { by_length_of_set: wire.by_length_of_set, ..bias })

@@ -44,6 +44,7 @@ macro_rules! equations {
         #[non_exhaustive]
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum Equation {
             $(#[doc = $meaning] #[cfg_attr(feature = "serde", serde(rename = $name))] $variant,)+
         }

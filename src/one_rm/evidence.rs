@@ -13,6 +13,7 @@ use crate::quantity::{Day, Mass, Reps, Rir, Rpe};
 /// How near to failure a set went.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum SetEffort {
     /// One more was tried and failed: nothing is left to misjudge.
@@ -28,6 +29,7 @@ pub enum SetEffort {
 /// Whether the movement held up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum TechniqueVerdict {
     /// It passed.
     Passed,
@@ -44,6 +46,7 @@ pub enum TechniqueVerdict {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct SetEvidence {
@@ -73,6 +76,7 @@ impl SetEvidence {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum SetRefusal {
     /// The movement failed: the number would inflate the plan.
     TechniqueFailed,
@@ -98,6 +102,7 @@ pub enum SetRefusal {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum SetFlag {
     /// Longer than the usual 1 to 10 repetitions.
     MoreRepsThanUsual,
@@ -120,6 +125,7 @@ pub enum SetFlag {
 /// What became of one set.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SetUse {
     /// Repetitions to failure that it stands for, bias included; absent where there is no reserve.

@@ -21,6 +21,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// Shares of the variance behind the interval; they add up to 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WidthParts {
     /// Which equation, and how this lifter differs from it.
@@ -34,6 +35,7 @@ pub struct WidthParts {
 /// What one equation alone would have said.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EquationEstimate {
     /// The equation.
@@ -48,6 +50,7 @@ pub struct EquationEstimate {
 /// An estimate of the usual one-repetition maximum.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Estimate {
     /// The estimate.

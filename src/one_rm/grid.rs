@@ -12,6 +12,7 @@ use crate::source::{ARITHMETIC, formula, rows};
 /// One cell of the effort grid.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct GridCell {
     /// Repetitions in reserve.
@@ -29,6 +30,7 @@ pub struct GridCell {
 /// One row of the effort grid: a number of repetitions, every reserve.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct GridRow {
     /// Repetitions done.

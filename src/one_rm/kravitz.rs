@@ -10,6 +10,7 @@ use crate::source::{Source, rows};
 /// The three lifts of the study.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum PowerLift {
     /// Squat, a set at 70 % of the maximum.

@@ -15,6 +15,7 @@ const BRAITH_1993: Source = Source {
 /// How long the lifter has trained this lift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Practice {
     /// Not at all.
@@ -57,6 +58,7 @@ const PART_AFTER: f64 = 0.791;
 /// What a rise of an estimate may be made of.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct NewcomersGain {
     /// The rise as the equation gives it, in percent.

@@ -51,6 +51,7 @@ device_curve!(LEG_EXTENSION_CURVE, LEG_EXTENSION);
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Device {
     /// Lat pull.
     LatPull,

@@ -109,6 +109,7 @@ constant! {
     derive(serde::Serialize, serde::Deserialize),
     serde(default, deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct EstimateOptions {
     /// Equations that speak; the value is their geometric mean, their spread is part of the width.
     pub equations: Vec<Equation>,

@@ -11,6 +11,7 @@ use crate::source::{ARITHMETIC, OURS, constant, formula, rows};
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum CurveForm {
     /// `w = 1RM exp(-b (r - 1))`: best simple form for individuals (Mitter et al. 2023).
     Exponential,

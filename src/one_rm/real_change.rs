@@ -39,6 +39,7 @@ constant! {
 /// Two maxima of one person, compared.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct StrengthChange {
     /// After less before, kg.

@@ -114,6 +114,7 @@ constant! {
 /// By how much a call is off, in repetitions: what was left less what was called.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ReserveError {
     /// On average; above 0 where more was left than called.

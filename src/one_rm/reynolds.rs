@@ -43,6 +43,7 @@ pub(super) const LEG_CURVE: Curve = Curve::new(HIGHEST, (1.0, 20.0), |r| LEG.mul
 /// The two lifts of the study.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum PressLift {
     /// Barbell bench press.

@@ -27,6 +27,7 @@ const SANCHEZ_MEDINA_2017: Source = Source {
 /// Which mean of the bar's velocity was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum MeanVelocity {
     /// Over the part of the lift in which the bar is still pushed.
@@ -38,6 +39,7 @@ pub enum MeanVelocity {
 /// The two lifts of the 2014 study, both by mean propulsive velocity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum BenchLift {
     /// Bench press.

@@ -57,6 +57,7 @@ const FASTEST: f64 = 10.0;
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, rename_all = "snake_case")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct LoadVelocity {
@@ -77,6 +78,7 @@ impl LoadVelocity {
 /// A line of velocity on load, and the maximum where it reaches the velocity of a maximum.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct VelocityProfile {
     /// Change of velocity, m/s for each kg; below 0.
@@ -254,6 +256,7 @@ formula! {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum VelocityLift {
     /// Bench press, guided bar, mean propulsive (Gonzalez-Badillo & Sanchez-Medina 2010).
     BenchPress,
@@ -274,6 +277,7 @@ pub enum VelocityLift {
 /// Velocity of a maximum: mean, and standard deviation between people where printed; m/s.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct MaximumVelocity {
     /// Mean velocity.

@@ -15,6 +15,7 @@ use crate::reason::{Reason, Unasked};
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Change {
     /// The coach takes the move.
     CoachAccepts,

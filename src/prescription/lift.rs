@@ -15,6 +15,7 @@ use crate::record::{Grant, Place};
 /// What to do with a lift today, from the lightest intervention to the gravest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Verdict {
     /// Train as granted.
     Train,
@@ -45,6 +46,7 @@ impl Verdict {
 /// One lift of today's session, with everything that made it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LiftToday {
     /// Id of the lift.

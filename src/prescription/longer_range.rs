@@ -14,6 +14,7 @@ use crate::record::{Dimension, Event, EventKind, Lifter, Policy};
 /// How a longer range begins.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LongerRange {
     /// How its load is made; absent where that cannot be loaded.

@@ -18,6 +18,7 @@ use crate::record::{Log, Plan};
 /// Today's session: for each lift of the plan what to do, and why.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SessionPlan {
     /// Every stop of the lifter, whatever is planned, the gravest first; then what stops a lift of the plan beyond them. Each

@@ -12,6 +12,7 @@ use crate::record::{ClearanceLimits, LiftParameters, Parameters, StartsFrom};
 /// A bar that is right for a lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct BarOffer {
     /// Id of the bar.

@@ -29,6 +29,7 @@ const KNIGHT_1979: Source = Source {
 /// What double progression asks for next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum NextStep {
     /// The same load and more repetitions.
     MoreRepetitions,
@@ -150,6 +151,7 @@ formula! {
 /// A step from the least to the most; negative where the load goes down.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct StepRange {
     /// The smallest step, in kg.
@@ -205,6 +207,7 @@ formula! {
 /// What a critical fault in a set asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum TechniqueStop {
     /// Go on.
     GoOn,

@@ -10,6 +10,7 @@ const STEPS: [(i64, u8); 3] = [(40, 5), (60, 3), (80, 2)];
 /// One warm-up set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WarmUpSet {
     /// Its load.

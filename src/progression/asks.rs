@@ -11,6 +11,7 @@ use crate::sign::Ask;
 /// Something said when asked before training, that nobody has answered yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct OpenAsk {
     /// What.

@@ -13,6 +13,7 @@ use crate::sign::Ask;
 /// The day's answers as the state keeps them.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct TodayReport {
     /// Which day.
     pub(crate) day: Day,

@@ -18,6 +18,7 @@ use crate::record::{Grant, Work};
 /// Whether the lift may move up, and if not, everything that stands in the way.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum MoveOutlook {
     /// One move waits to be taken.
     OnOffer {
@@ -53,6 +54,7 @@ impl MoveOutlook {
 /// The decision for one lift on one day.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Decision {
     /// Every stop of the lifter, the gravest first, whatever lift it is of; empty where nothing is stopped. Shown before anything

@@ -27,6 +27,7 @@ const APART: i32 = 10;
 /// Days of work below what is granted, since that was done last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Held {
     /// The load granted when it began.

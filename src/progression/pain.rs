@@ -13,6 +13,7 @@ pub(crate) const STEADY_SESSIONS: u8 = 3;
 /// What one answer about pain in one region asks for, the least first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum PainZone {
     /// No more than usual and no feature.

@@ -13,6 +13,7 @@ pub(crate) const LAST_SCORES: usize = 3;
 /// One region of the body.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RegionState {
     /// Its id.

@@ -22,6 +22,7 @@ pub(crate) const MOST_LAID_BY: usize = 64;
 /// What is kept of a lift that was left out long ago.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct LaidBy {
     pub(crate) id: Name,
     /// Day of its last session; absent where it was never trained.

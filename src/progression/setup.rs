@@ -17,6 +17,7 @@ use crate::record::{LiftSession, Setup};
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SetupSeen {
     /// Stance, box, shoes, belt, straps, in order of their names; absent where nobody ever said.

@@ -23,6 +23,7 @@ pub(crate) const MOST_MASSES: usize = 28;
 /// What concerns every lift.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Shared {
     /// Whose log it is.
     pub(crate) lifter: Lifter,
@@ -74,6 +75,7 @@ pub(crate) struct Shared {
 /// The clearance in force.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ClearanceInForce {
     /// What was said.

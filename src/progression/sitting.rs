@@ -14,6 +14,7 @@ pub(crate) const SITTINGS: usize = 12;
     derive(serde::Serialize, serde::Deserialize),
     serde(from = "SittingLine", into = "SittingLine")
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Sitting {
     /// Number of the session's event.

@@ -8,6 +8,7 @@ use crate::reason::SignOffRefusal;
 /// A way back after a break or a stop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct WayBack {
     /// Granted load before it; the way back never goes past.
@@ -70,6 +71,7 @@ impl WayBack {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum Status {
     /// Calibration on a new lift or rung.
@@ -205,6 +207,7 @@ impl Status {
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Purpose {
     /// To be learned or advanced through its gate.
     Train,
@@ -230,6 +233,7 @@ impl Purpose {
 /// Sessions of calibration: on how many days they were done, and how many are asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Calibration {
     /// Days with a session.
@@ -263,6 +267,7 @@ impl Calibration {
 /// A stop that only a clearance and a sign-off lift.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Stop {
     /// When.
@@ -305,6 +310,7 @@ impl Stop {
 /// An override in force.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct OverrideInForce {
     /// Load allowed by it.

@@ -40,6 +40,7 @@ pub const STATE_FORMAT: &str = "bismar-state";
 /// without the field `seal`. It keeps no secret and proves nobody's word.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StoredState {
     format: String,
     version: String,
@@ -206,6 +207,20 @@ fn check_digest(own: &str, stored: &str) -> Result<(), Error> {
     }
     let rule = Allowed::rule("the digest of the parameters");
     Err(Error::new(Code::ParametersAltered, "digest", stored, rule))
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for State {
+    fn schema_name() -> Cow<'static, str> {
+        "State".into()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let mut schema = generator.subschema_for::<StoredState>();
+        let told = "Everything the fold knows after the last event. The host keeps the log; this can always be made again.";
+        schema.insert("description".into(), told.into());
+        schema
+    }
 }
 
 #[cfg(feature = "serde")]

@@ -24,6 +24,7 @@ const JULIAN_DAY_OF_ZERO: i32 = 2_440_588;
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "alloc::string::String", into = "alloc::string::String", description = "A calendar day, `YYYY-MM-DD`, from 1900 to 2199.", extend("pattern" = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$")))]
 pub struct Day(i32);
 
 impl Canonical for Day {

@@ -18,6 +18,7 @@ use crate::error::Error;
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("minimum" = 0, "maximum" = 30, "multipleOf" = 0.5)))]
 pub struct Rir(u16);
 
 impl Canonical for Rir {
@@ -85,6 +86,7 @@ impl fmt::Display for Rir {
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("minimum" = 0, "maximum" = 10, "multipleOf" = 0.5)))]
 pub struct Rpe(u16);
 
 impl Canonical for Rpe {
@@ -96,6 +98,7 @@ impl Canonical for Rpe {
 /// What a rating says about repetitions in reserve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Reserve {
     /// This many.
     Exactly(Rir),

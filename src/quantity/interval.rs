@@ -17,6 +17,7 @@ use crate::numeric;
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct Interval {
     low: f64,
     high: f64,
@@ -95,8 +96,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "Interval")]
-    struct Wire {
+    pub(super) struct Wire {
         low: f64,
         high: f64,
         level: f64,

@@ -15,6 +15,15 @@ use crate::numeric;
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema),
+    schemars(
+        from = "super::mass::wire::Wire",
+        into = "super::mass::wire::InKilograms",
+        description = "A calculated mass, such as an estimate: kilograms or pounds may be given, kilograms are answered."
+    )
+)]
 pub struct Kilograms(f64);
 
 impl Kilograms {

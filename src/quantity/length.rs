@@ -22,6 +22,15 @@ const MILLIMETRES_PER_INCH: f64 = 25.4;
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema),
+    schemars(
+        from = "wire::Wire",
+        into = "wire::Wire",
+        description = "A height or thickness in millimetres."
+    )
+)]
 pub struct Length(i32);
 
 impl Canonical for Length {
@@ -155,8 +164,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
     #[derive(Serialize, Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields)]
-    struct Wire {
+    pub(super) struct Wire {
         mm: f64,
     }
 

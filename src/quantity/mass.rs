@@ -18,6 +18,7 @@ const NANOGRAMS_PER_KILOGRAM: i64 = 1_000_000_000_000;
 /// The unit a mass is read or shown in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Unit {
     /// Kilogram.
     Kg,
@@ -75,6 +76,15 @@ impl Unit {
 ///
 /// The pound: NIST Special Publication 811, appendix B (row `quantity.pound`).
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema),
+    schemars(
+        from = "wire::Wire",
+        into = "wire::InKilograms",
+        description = "A mass: kilograms or pounds may be given, kilograms are answered. Exact; from -2000 kg to 2000 kg."
+    )
+)]
 pub struct Mass(i64);
 
 impl Canonical for Mass {
@@ -272,12 +282,29 @@ pub(super) mod wire {
     use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
     #[derive(Serialize, Deserialize)]
+    #[cfg_attr(
+        feature = "schema",
+        derive(schemars::JsonSchema),
+        schemars(
+            rename = "Face",
+            description = "The face value of a disc: answered in the unit in which the disc is marked."
+        )
+    )]
     #[serde(deny_unknown_fields)]
-    pub(in crate::quantity) enum Wire {
+    pub(crate) enum Wire {
         #[serde(rename = "kg")]
         Kg(f64),
         #[serde(rename = "lb")]
         Lb(f64),
+    }
+
+    /// What is answered of a mass.
+    #[cfg(feature = "schema")]
+    #[derive(schemars::JsonSchema)]
+    #[schemars(deny_unknown_fields)]
+    #[allow(dead_code, reason = "it is described, not made")]
+    pub(in crate::quantity) struct InKilograms {
+        kg: f64,
     }
 
     impl Wire {

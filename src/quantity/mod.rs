@@ -35,6 +35,9 @@ pub use effort::{Reserve, Rir, Rpe};
 pub use interval::Interval;
 pub use kilograms::Kilograms;
 pub use length::Length;
+/// A mass as it is written on a disc: in either unit.
+#[cfg(feature = "schema")]
+pub(crate) use mass::wire::Wire as Face;
 pub use mass::{Mass, Unit};
 pub use name::Name;
 pub use pound::{POUND, mass_in_pounds};

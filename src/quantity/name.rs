@@ -22,6 +22,7 @@ use crate::error::{Allowed, Code, Error};
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "alloc::string::String", into = "alloc::string::String", extend("minLength" = 1, "maxLength" = 40)))]
 pub struct Name(Text);
 
 /// Longest text kept in place, in bytes: with its length no larger than a pointer, a length and a capacity.

@@ -30,6 +30,7 @@ pub(super) fn half_steps(field: &'static str, value: f64, highest: f64) -> Resul
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("minimum" = 0, "maximum" = 200, "multipleOf" = 0.5)))]
 pub struct Reps(u16);
 
 impl Reps {
@@ -97,6 +98,7 @@ impl fmt::Display for Reps {
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "f64", into = "f64", extend("exclusiveMinimum" = 0, "maximum" = 1.5)))]
 pub struct Fraction(f64);
 
 impl Fraction {
@@ -136,6 +138,7 @@ impl Fraction {
 /// # Ok::<(), bismar::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "u8", into = "u8", extend("maximum" = 10)))]
 pub struct Pain(u8);
 
 impl Pain {

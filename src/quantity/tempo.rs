@@ -8,6 +8,7 @@ use crate::error::{Allowed, Code, Error};
 /// Seconds down, hold and up.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Tempo {

@@ -6,6 +6,7 @@ macro_rules! reasons {
         #[non_exhaustive]
         #[derive(Clone, Debug, PartialEq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case", deny_unknown_fields))]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum Reason {
             $($(#[doc = $doc])+ $variant $({ $($(#[doc = $field_doc])+ $field: $type),+ })?,)+
         }

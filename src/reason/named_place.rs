@@ -9,6 +9,7 @@ use crate::quantity::{Length, Name, Tempo};
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct NamedPlace {
     /// Id of the rung; absent where the lift has none.

@@ -18,6 +18,7 @@ use crate::quantity::{Day, Mass, Name};
 /// One event of a log.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Event {
@@ -58,10 +59,13 @@ macro_rules! kinds {
         #[non_exhaustive]
         #[derive(Clone, Debug, PartialEq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum EventKind {
             $($(#[doc = $doc])+ $variant($body),)+
             /// A kind of a newer version, in a log that says it is of one: kept, counted, and a block on every upward move.
             #[cfg_attr(feature = "serde", serde(untagged))]
+            // Nobody can say here what a newer version writes.
+            #[cfg_attr(feature = "schema", schemars(skip, !untagged))]
             Unknown(UnknownEvent),
         }
 
@@ -228,6 +232,7 @@ impl serde::Serialize for UnknownEvent {
 /// An earlier event was wrong: what stands in its place, or nothing.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Correction {

@@ -14,6 +14,7 @@ pub use crate::sign::PainFeature;
 /// Joint, tendon or spine pain in one region. Muscle soreness is recorded apart.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct PainAnswer {
@@ -78,6 +79,7 @@ pub(crate) fn one_answer_a_region(answers: &[PainAnswer]) -> Result<(), Error> {
 /// An agreed usual level of pain in a region, below which work may go on.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct UsualPain {
@@ -105,6 +107,7 @@ impl UsualPain {
 /// Answers of the morning after a session.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct NextDayReport {
@@ -133,6 +136,7 @@ impl NextDayReport {
 /// Symptoms that stop everything.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SymptomReport {
     /// Which signs; at least one.
@@ -152,6 +156,7 @@ impl SymptomReport {
 /// What a clinician, or a screening answer, allows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum ClearanceStatus {
     /// Cleared.
     Cleared,
@@ -169,6 +174,7 @@ canonical_kinds!(ClearanceStatus: 0 Cleared, 1 ClearedWithLimits, 2 NotCleared);
 /// training (a fall, palpitations) is closed by its own answer only, which says whether it is a clinician's.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Clearance {
@@ -219,6 +225,7 @@ pub(crate) const MOST_LIMITS: usize = 64;
 /// One set of limits, for one region or for the whole body.
 #[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct ClearanceLimits {

@@ -46,6 +46,7 @@ fn told_tempo(tempo: &Tempo) -> Given {
 /// Which half of the body a lift loads; sets the default size of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Body {
     /// Arms and shoulders: steps of at most 2.5 %.
     Upper,
@@ -58,6 +59,7 @@ canonical_kinds!(Body: 0 Upper, 1 Lower);
 /// What holds the bar before the first repetition, and so what its height depends on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum StartsFrom {
     /// A rack, the hands, a machine: the height of the start is no part of the lift.
@@ -74,6 +76,7 @@ canonical_kinds!(StartsFrom: 0 Rack, 1 Floor, 2 Pins);
 /// What a coach sets for one lift.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct LiftParameters {

@@ -27,6 +27,7 @@ const MOST_BLOCKS: usize = 16;
 /// and its limits, and a region keeps what was said of it.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "RecordParameters"))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Parameters {
@@ -75,6 +76,7 @@ canonical_fields!(Parameters: regions, lifts, pairs, implements, stock, blocks, 
 /// A strict lift and the forgiving lift trained beside it.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Pair {

@@ -14,6 +14,7 @@ use crate::source::{OURS, default_of, rows};
 /// One row of the layoff table.
 #[derive(Clone, Copy, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 #[setters(prefix = "with_", no_std)]
 pub struct LayoffRow {
@@ -46,6 +47,7 @@ canonical_fields!(LayoffRow: from_days, load_left, easier_rung, relearn, restart
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Policy {

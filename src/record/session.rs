@@ -24,6 +24,7 @@ pub(crate) const MOST_KIT: usize = 16;
 /// One training session: the lifts that were done and how the person was.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Session {
@@ -57,6 +58,7 @@ impl Session {
 /// One lift of a session.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct LiftSession {
@@ -116,6 +118,7 @@ impl LiftSession {
 /// One work set.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct WorkSet {
@@ -151,6 +154,7 @@ canonical_fields!(WorkSet: load, reps, effort, failed, marks, velocity, also_mar
 /// How hard a set was, in one of the two ways people say it. The two run opposite ways and are never mixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Effort {
     /// Repetitions in reserve.
     Rir(Rir),
@@ -163,6 +167,7 @@ canonical_kinds!(Effort: 0 Rir(reserve), 1 Rpe(rating));
 /// Who is by the bar. One answer, so that nobody can be alone with a spotter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum ByTheBar {
     /// Nobody else is in the room.
@@ -179,6 +184,7 @@ canonical_kinds!(ByTheBar: 0 Alone, 1 Others, 2 Spotter);
 /// and leaves what was last said.
 #[derive(Clone, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct Setup {

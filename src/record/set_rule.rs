@@ -13,6 +13,7 @@ use crate::quantity::Rpe;
     derive(serde::Serialize, serde::Deserialize),
     serde(rename_all = "snake_case", deny_unknown_fields)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum SetRule {
     /// Only technique, pain and missed repetitions change anything.
     TechniqueStop,

@@ -9,6 +9,7 @@ use crate::record::Dimension;
 /// How much a finding matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Severity {
     /// As it stands, the plan cannot do what it says.
     Blocks,
@@ -21,6 +22,7 @@ pub enum Severity {
 /// One finding.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Finding {
     /// How much it matters.
@@ -58,6 +60,7 @@ macro_rules! findings {
         #[non_exhaustive]
         #[derive(Clone, Debug, PartialEq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case", deny_unknown_fields))]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum Found {
             $($(#[doc = $doc])+ $variant $({ $($(#[doc = $field_doc])+ $field: $type),+ })?,)+
         }

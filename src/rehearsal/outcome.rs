@@ -11,6 +11,7 @@ use crate::quantity::Name;
 /// there by the end.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Centiles {
     /// The value that 10 % did not exceed.
@@ -46,6 +47,7 @@ impl Centiles {
 /// How the planned sessions of a lift went, as parts of all of them. The five add up to 1.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Shares {
     /// Trained, and the place stayed.
@@ -63,6 +65,7 @@ pub struct Shares {
 /// One lift over all rehearsed lifters.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LiftRehearsal {
     /// Which lift.
@@ -86,6 +89,7 @@ pub struct LiftRehearsal {
 /// What came of playing the rules through. It is about the rules, not about a person.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Rehearsal {
     /// Lifters played.

@@ -36,6 +36,8 @@ macro_rules! formula {
                 population: concat!($($population)?),
                 domain: concat!($($domain)?),
                 published_error: concat!($($error)?),
+                #[cfg(feature = "schema")]
+                schemas: $crate::source::schemas!($out; $($args)*),
             };
 
             static ENTRY: $crate::source::Entry = $crate::source::Entry {
@@ -154,6 +156,8 @@ macro_rules! fixed {
                 population: $population,
                 domain: $domain,
                 published_error: $error,
+                #[cfg(feature = "schema")]
+        schemas: $crate::source::schemas!($type;),
             };
 
             static ENTRY: $crate::source::Entry = $crate::source::Entry {

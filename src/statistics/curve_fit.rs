@@ -15,6 +15,7 @@ const NIST_STRD: Source =
 /// A fitted curve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct CurveFit {
     /// Factor in front: what the curve is scaled by.

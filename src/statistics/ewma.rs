@@ -31,6 +31,7 @@ pub(super) fn weight_of(weight: f64) -> Result<f64, Error> {
 /// One point of the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EwmaPoint {
     /// The weighted mean.
@@ -46,6 +47,7 @@ pub struct EwmaPoint {
 /// The chart with its limits far from the start.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct EwmaChart {
     /// One point a value.

@@ -26,6 +26,7 @@ const ROOT_TWO: f64 = core::f64::consts::SQRT_2;
 /// A flat prior on the true change of one athlete; not a claim about a group.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ChangeChances {
     /// The true change is at least the smallest worthwhile one.

@@ -31,6 +31,7 @@ constant! {
 /// An individuals and moving-range chart.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct IndividualsChart {
     /// Mean of the values.

@@ -39,6 +39,7 @@ constant! {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case", deny_unknown_fields))]
 pub enum Outliers {
     /// Nothing: every reading counts by its variance.
@@ -79,6 +80,7 @@ impl Outliers {
 /// One stop of the path: a reading, or a day that was asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LevelStop {
     /// The day.
@@ -116,6 +118,7 @@ pub struct LevelStop {
 /// The whole path of a level.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LevelPath {
     /// Stops in order of days.

@@ -22,6 +22,7 @@ const DURBIN_KOOPMAN_2012: Source = Source {
 /// Maximum-likelihood variances of a wandering level.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LevelFit {
     /// Factor on the variances of the readings; 1 where they were taken as known.

@@ -23,6 +23,7 @@ const NIST_STRD: Source =
 /// Mean and standard deviation.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct Summary {
     /// How many values.

@@ -24,6 +24,7 @@ const GELMAN_2013: Source = Source {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct BetaPrior {
     successes: f64,
     failures: f64,
@@ -89,8 +90,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "BetaPrior")]
-    struct Wire {
+    pub(super) struct Wire {
         successes: f64,
         failures: f64,
     }
@@ -106,6 +108,7 @@ mod wire {
 /// What is believed of a rate after the trials.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct BetaPosterior {
     /// Weight of successes, imagined and real.

@@ -18,6 +18,7 @@ const MOST_PREDICTORS: usize = 32;
 /// A fitted straight line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LinearFit {
     /// Value at `x = 0`; 0 for a line through the origin.
@@ -47,6 +48,7 @@ pub struct LinearFit {
 /// A fitted linear model.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct LinearModel {
     /// Intercept first, then one coefficient a predictor.

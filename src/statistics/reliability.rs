@@ -52,6 +52,7 @@ constant! {
 /// How two trials of the same people differ.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TestRetest {
     /// Mean of second less first: learning, or fatigue.
@@ -65,6 +66,7 @@ pub struct TestRetest {
 /// Agreement of repeated trials.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct IntraclassCorrelation {
     /// Form (1,1): trials are interchangeable.

@@ -124,6 +124,7 @@ formula! {
 /// One person's change against what two tests wander by.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct ReliableChange {
     /// What one test wanders by.

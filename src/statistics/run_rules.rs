@@ -30,6 +30,7 @@ const CHAMP_WOODALL_1987: Source = Source {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum RunRule {
     /// One value beyond three spreads.
     OneBeyondThree,
@@ -54,6 +55,7 @@ pub enum RunRule {
 /// Where a pattern was completed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RunSignal {
     /// Place of the value that completed it, from 0.

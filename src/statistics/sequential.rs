@@ -20,6 +20,7 @@ const NIST_HANDBOOK: Source = Source {
 /// The test as two parallel lines in the plane of faults over trials.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SequentialLines {
     /// Faults per trial along both lines.
@@ -35,6 +36,7 @@ pub struct SequentialLines {
 /// Whole-number limits after so many trials.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SequentialCounts {
     /// Accept at this many faults or fewer; none while acceptance is not yet possible.
@@ -49,6 +51,7 @@ pub struct SequentialCounts {
 #[non_exhaustive]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum SequentialDecision {
     /// The fault rate is taken as acceptable.
     Accept,

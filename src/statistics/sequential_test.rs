@@ -18,6 +18,7 @@ use crate::numeric::{ln, ln_1p};
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(from = "wire::Wire"))]
 pub struct SequentialTest {
     acceptable_rate: f64,
     unacceptable_rate: f64,
@@ -104,8 +105,9 @@ mod wire {
     use serde::{Deserialize, Deserializer, de};
 
     #[derive(Deserialize)]
+    #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
     #[serde(deny_unknown_fields, rename = "SequentialTest")]
-    struct Wire {
+    pub(super) struct Wire {
         acceptable_rate: f64,
         unacceptable_rate: f64,
         false_rejection: f64,

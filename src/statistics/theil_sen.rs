@@ -23,6 +23,7 @@ const MOST_POINTS: usize = 1000;
 /// A line through the middle of all pairs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct RobustLine {
     /// Median of all pairwise slopes.

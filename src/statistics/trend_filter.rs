@@ -20,6 +20,7 @@ const DURBIN_KOOPMAN_2012: Source = Source {
 /// One stop of the path of a trend.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TrendStop {
     /// The day.
@@ -43,6 +44,7 @@ pub struct TrendStop {
 /// The whole path of a trend.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TrendPath {
     /// Stops in order of days.

@@ -20,6 +20,7 @@ const DURBIN_KOOPMAN_2012: Source = Source {
 /// Maximum-likelihood drifts of a trend.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct TrendFit {
     /// Variance by which the level moves per day beside its slope.

@@ -5,6 +5,7 @@ use derive_setters::Setters;
 /// Level and slope with their variances and covariance.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct TrendState {

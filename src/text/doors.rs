@@ -16,6 +16,8 @@ use crate::progression::{State, fold};
 use crate::quantity::{Day, Name, Unit};
 use crate::record::{Event, EventKind, Grant, Log, Parameters, Plan};
 use crate::source::arguments;
+#[cfg(feature = "schema")]
+use crate::source::schemas;
 use crate::value::{Arguments, Value};
 
 /// The names of these parameters, that unit, those phrases.
@@ -61,7 +63,7 @@ macro_rules! doors {
                 concat!("text.", stringify!($name)),
                 concat!("What does `answers.", stringify!($name), "` say, in sentences?"),
                 $name,
-                "Vec<String>",
+                Vec<String>,
                 [log: &Log, $($argument: $($type)*,)* unit: Unit, phrases: Option<&Translation>]
             ),)*
             $($other,)*
@@ -91,24 +93,43 @@ doors! {{
         "text.share",
         "What does `answers.share` say, in sentences? Each lift by the name that its own log has for it.",
         share,
-        "Vec<String>",
+        Vec<String>,
         [lifters: &[Sharing], today: Day, unit: Unit, phrases: Option<&Translation>]
     );
     door!(
         "text.sets_to_log",
         "What does `answers.sets_to_log` say of the table, in sentences?",
         sets_to_log,
-        "Vec<String>",
+        Vec<String>,
         [table: &SetsTable, log: &Log, reading: Option<&TableReading>, unit: Unit, phrases: Option<&Translation>]
     );
     door!(
         "text.session",
         "What does this lifter do today, in sentences: a stop first; and beside them one for everything in the plan, by the whole log?",
         session,
-        "SaidSession",
+        SaidSession,
         [log: &Log, plan: &Plan, today: Day, unit: Unit, phrases: Option<&Translation>]
     );
-    Door::new(
+    SESSION_FROM;
+    door!(
+        "text.error",
+        "What was refused, and why, as one or two sentences: an error of this library as it was thrown, a range of masses in the unit.",
+        in_a_sentence,
+        String,
+        [error: &ToldError, unit: Unit, phrases: Option<&Translation>]
+    );
+    door!(
+        "text.phrases",
+        "Every phrase with its key, in English: what a translation has to say.",
+        all_phrases,
+        Vec<Phrase>,
+        []
+    );
+}}
+
+/// A stored state is read as a whole, with its seal.
+const SESSION_FROM: Door = {
+    let door = Door::new(
         "text.session_from",
         "The same by the state that was folded before.",
         arguments!([] state: &State, plan: &Plan, today: Day, unit: Unit, phrases: Option<&Translation>),
@@ -124,21 +145,12 @@ doors! {{
             Value::write(&session_from(&state, &plan, today, unit, phrases.as_ref())?)
         },
     );
-    door!(
-        "text.error",
-        "What was refused, and why, as one or two sentences: an error of this library as it was thrown, a range of masses in the unit.",
-        in_a_sentence,
-        "String",
-        [error: &ToldError, unit: Unit, phrases: Option<&Translation>]
-    );
-    door!(
-        "text.phrases",
-        "Every phrase with its key, in English: what a translation has to say.",
-        all_phrases,
-        "Vec<Phrase>",
-        []
-    );
-}}
+    #[cfg(feature = "schema")]
+    let door = door.with_schemas(schemas!(
+        SaidSession; state: &State, plan: &Plan, today: Day, unit: Unit, phrases: Option<&Translation>
+    ));
+    door
+};
 
 fn all_phrases() -> Result<Vec<Phrase>, Error> {
     Ok(super::phrases().into_iter().map(|(key, text)| Phrase { key, text }).collect())

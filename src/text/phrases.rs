@@ -80,6 +80,7 @@ pub fn phrases() -> Vec<(String, String)> {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Phrase {
     /// Its key.
     pub key: String,
@@ -102,6 +103,11 @@ pub struct Phrase {
     feature = "serde",
     derive(serde::Deserialize),
     serde(try_from = "alloc::collections::BTreeMap<String, String>")
+)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema),
+    schemars(into = "alloc::collections::BTreeMap<String, String>")
 )]
 pub struct Translation {
     texts: Vec<(String, String)>,

@@ -17,6 +17,7 @@ use crate::reason::Reason;
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SaidSession {
     /// What is to be shown, in its order.
     pub sheet: Sheet,
@@ -32,6 +33,7 @@ pub struct SaidSession {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SaidLift {
     /// Id of the lift.
     pub lift: Name,

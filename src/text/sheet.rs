@@ -20,6 +20,7 @@ use crate::reason::Reason;
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Sheet {
     /// Every stop: the sign, what to do at once, then the clinician. Empty where nothing is stopped.
     pub stop: Vec<String>,
@@ -35,6 +36,7 @@ pub struct Sheet {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LiftSheet {
     /// Id of the lift.
     pub lift: Name,

@@ -12,6 +12,7 @@ use crate::error::{Allowed, Code, Error, Given};
 /// An error of this library as another language has it, to be told in a sentence.
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ToldError {
     /// Stable code.
@@ -36,6 +37,14 @@ pub struct ToldError {
 /// A value that was refused.
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema),
+    schemars(
+        description = "A value that was refused; `NaN`, `Infinity` and `-Infinity` stand for the numbers that JSON cannot say.",
+        untagged
+    )
+)]
 pub enum ToldValue {
     /// A number.
     Number(f64),
@@ -46,6 +55,7 @@ pub enum ToldValue {
 /// What would have been accepted: a range, one of some names, or a rule in words.
 #[non_exhaustive]
 #[derive(Clone, Debug, Default, PartialEq, serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ToldAllowed {
     /// Lowest value allowed.

@@ -1,5 +1,5 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
-import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, Less, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, RecordPlace, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, Less, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, Place, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
 import { el } from "./element.ts";
 import { carefulOf } from "./careful.ts";
 import { asideWords, damageWords, heldStops, heldWords, isCareful, putStops, unfit } from "./damage.ts";
@@ -21,7 +21,7 @@ export interface DraftSet {
   /** On which day it was lifted. */
   day?: string;
   /** Where it was done; absent means as granted. */
-  place?: RecordPlace;
+  place?: Place;
   /** How many repetitions were to be left in reserve. */
   reserve?: number;
   cue?: string;

@@ -2,7 +2,7 @@
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
-import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, PassRun, RecordPlace, Requirement, Role, Rung } from "bismar-page-package";
+import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, PassRun, Place, Requirement, Role, Rung } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
 import { shownName } from "./names.ts";
@@ -189,7 +189,7 @@ function criteriaPart(next: LiftParameters, redraw: () => void): Child {
   ];
 }
 
-function rungsPart(next: LiftParameters, at: RecordPlace, redraw: () => void): Child {
+function rungsPart(next: LiftParameters, at: Place, redraw: () => void): Child {
   const { rungs } = next;
   const put = (all: Rung[]): void => {
     next.rungs = all;

@@ -1,7 +1,7 @@
 // A set and all sets of a lift, written down in a few taps; the sheet follows what another window records meanwhile.
 import type { App, DraftSet } from "./app.ts";
 import { button, choices, el, fill, showBox } from "./element.ts";
-import type { Criterion, LiftToday, RecordPlace, WorkSet } from "bismar-page-package";
+import type { Criterion, LiftToday, Place, WorkSet } from "bismar-page-package";
 import { dayLong, deviceDay, loadOfDay, mass } from "./numbers.ts";
 import { nextLoad, slippedThen, stands } from "./record.ts";
 import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
@@ -43,7 +43,7 @@ function setupBefore(app: App, lift: string): Setup {
 }
 
 /** Where the set is done, unless that is the granted place. */
-function placeEvent(lift: LiftToday): RecordPlace | undefined {
+function placeEvent(lift: LiftToday): Place | undefined {
   const [place, granted] = [lift.place, lift.granted.place];
   return place.rung === granted.rung && place.range === granted.range && place.tempo === granted.tempo ? undefined : place;
 }

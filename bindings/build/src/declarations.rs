@@ -9,7 +9,7 @@ use bismar_bindings::names::camel;
 
 use crate::Failure;
 use crate::javascript::{Chosen, Named, modules};
-use crate::types::{Direction, Shape, Types, comment, declarations, spelled};
+use crate::types::{Direction, Shape, Signature, Types, comment, declarations, spelled};
 
 /// Hand-written part of the declarations.
 const HEAD: &str = include_str!("../../javascript/head.d.ts");
@@ -33,13 +33,14 @@ fn unit(kind: &str) -> &'static str {
 /// Types of everything that the functions take and give.
 pub(crate) struct Surface {
     pub(crate) text: String,
-    /// Types of the source that could not be found.
+    /// Types that say nothing of a part of theirs.
     pub(crate) unknown: Vec<String>,
 }
 
 /// A function that is called by its key only.
 pub(crate) struct More<'a> {
     pub(crate) key: &'a str,
+    /// What it takes as one argument, and what it gives.
     pub(crate) takes: Shape,
     pub(crate) gives: Shape,
 }
@@ -61,9 +62,9 @@ pub(crate) fn write_with(
     given.extend(more.iter().map(|one| one.takes.clone()));
     answered.extend(more.iter().map(|one| one.gives.clone()));
     for member in modules.values().flatten() {
-        let shape = |written: &str| types.of_row(member.key, written);
-        given.extend(member.arguments.iter().map(|argument| shape(argument.r#type)));
-        answered.push(shape(member.result));
+        let Signature { takes, gives } = types.of(member.key);
+        given.extend(takes);
+        answered.push(gives);
     }
     let mut out = String::from(HEAD);
     codes(&mut out);
@@ -81,8 +82,9 @@ pub(crate) fn write_with(
     functions(&mut out, types, &modules, more);
     flats(&mut out, &modules);
     batches(&mut out, &modules);
-    given.extend(answered);
-    Ok(Surface { text: out, unknown: types.unknown(&given).into_iter().collect() })
+    let mut unknown = types.unknown(&given, Direction::Given);
+    unknown.extend(types.unknown(&answered, Direction::Answered));
+    Ok(Surface { text: out, unknown: unknown.into_iter().collect() })
 }
 
 fn codes(out: &mut String) {
@@ -103,7 +105,8 @@ fn documented(one: &Named) -> String {
 }
 
 fn method(out: &mut String, types: &Types, one: &Named) {
-    let answer = spelled(types, &types.of_row(one.key, one.result), Direction::Answered);
+    let Signature { takes, gives } = types.of(one.key);
+    let answer = spelled(types, &gives, Direction::Answered);
     if one.kind == Kind::Constant {
         comment(out, "  ", one.doc);
         _ = writeln!(out, "  readonly {}: {answer};", one.name);
@@ -112,8 +115,7 @@ fn method(out: &mut String, types: &Types, one: &Named) {
     comment(out, "  ", &documented(one));
     let mut fields = Vec::new();
     let mut all_optional = true;
-    for argument in one.arguments {
-        let shape = types.of_row(one.key, argument.r#type);
+    for (argument, shape) in one.arguments.iter().zip(takes) {
         let mark = if matches!(shape, Shape::Optional(_)) { "?" } else { "" };
         all_optional &= mark == "?";
         fields.push(format!("{}{mark}: {}", camel(argument.name), spelled(types, &shape, Direction::Given)));
@@ -127,11 +129,13 @@ fn method(out: &mut String, types: &Types, one: &Named) {
 
 /// The class of kept states, in the types that the doors take and give.
 fn progress(out: &mut String, types: &Types) {
-    let given = |written: &str| spelled(types, &types.of_row("progression.fold", written), Direction::Given);
-    let answered = |written: &str| {
-        spelled(types, &types.of_row("prescription.next_session", written), Direction::Answered)
+    let given = |key, argument| {
+        let shape = types.of(key).takes.get(argument).cloned().unwrap_or(Shape::Any);
+        spelled(types, &shape, Direction::Given)
     };
-    let decisions = spelled(types, &types.of_row("progression.decide", "Vec<Decision>"), Direction::Answered);
+    let answered = |key| spelled(types, &types.of(key).gives, Direction::Answered);
+    let (fold, apply, decide) = ("progression.fold", "progression.apply", "progression.decide");
+    let next_session = "prescription.next_session";
     _ = writeln!(
         out,
         "/** A folded log that stays inside the instance, so that only what is new crosses. */
@@ -146,7 +150,7 @@ export declare class Progress {{
   /** Applies one more event; `needs_refold` if it changes the past. The state is unchanged on an error. */
   apply(event: {}): void;
   /** What may each lift do today, and what stands in its way? */
-  decide(today: {}): {decisions};
+  decide(today: {}): {};
   /** What does this lifter do today? */
   nextSession(plan: {}, today: {}): {};
   /** The state as a value, to be stored. */
@@ -155,15 +159,16 @@ export declare class Progress {{
   close(): void;
 }}
 ",
-        given("Log"),
-        given("State"),
-        given("Log"),
-        given("Event"),
-        given("Day"),
-        given("Plan"),
-        given("Day"),
-        answered("SessionPlan"),
-        answered("State"),
+        given(fold, 0),
+        given(apply, 0),
+        given(fold, 0),
+        given(apply, 1),
+        given(decide, 1),
+        answered(decide),
+        given(next_session, 1),
+        given(next_session, 2),
+        answered(next_session),
+        answered(fold),
     );
 }
 

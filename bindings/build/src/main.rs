@@ -4,7 +4,7 @@
 //! |---|---|
 //! | `compile` | the wasm and its glue: cargo, wasm-bindgen, wasm-opt |
 //! | `identity` | the build id: a digest of everything the wasm is made from |
-//! | `types` | the crate's serialised types, read from its source, as TypeScript and as JSON Schema |
+//! | `types` | the library's own schemas, as TypeScript, as Python and as JSON Schema |
 //! | `javascript`, `declarations` | the generated JavaScript surface and its `.d.ts` |
 //! | `c_header` | the header of the C interface |
 //! | `python` | the generated part of the Python package |
@@ -70,8 +70,8 @@ fn run() -> Result<(), Failure> {
         ["page"] => page::build(&root()),
         ["page-types"] => page::write_types(&root()),
         ["serve-page"] => page::serve(&root()),
-        ["python"] => python::write(&root(), &root().join("bindings/python/python/bismar")),
-        ["python", folder] => python::write(&root(), folder.as_ref()),
+        ["python"] => python::write(&root().join("bindings/python/python/bismar")),
+        ["python", folder] => python::write(folder.as_ref()),
         ["c-header"] => c_header::write(&root()),
         ["corpus", folder] => corpus::write(&root(), folder.as_ref(), Spelling::JavaScript),
         ["corpus", "--plain", folder] => corpus::write(&root(), folder.as_ref(), Spelling::Plain),

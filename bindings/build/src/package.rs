@@ -15,9 +15,8 @@ const NODE: &str = include_str!("../../javascript/node.js");
 const SLIM: &str = include_str!("../../javascript/slim.js");
 const INLINE: &str = include_str!("../../javascript/inline.js");
 
-/// Documents with a JSON Schema: file, module, type.
-const DOCUMENTS: &[(&str, &str, &str)] =
-    &[("log", "record", "Log"), ("plan", "record", "Plan"), ("state", "progression", "State")];
+/// Documents with a JSON Schema: file and type.
+const DOCUMENTS: &[(&str, &str)] = &[("log", "Log"), ("plan", "Plan"), ("state", "State")];
 
 /// Builds the package: the whole, and those parts.
 pub(crate) fn build(root: &Path, parts: &[&'static Part]) -> Result<(), Failure> {
@@ -45,8 +44,8 @@ pub(crate) fn build(root: &Path, parts: &[&'static Part]) -> Result<(), Failure>
     let inline = format!("{alone}{}", INLINE.replace("WASM", &base64(&compiled.wasm)));
     write("inline.js", inline.as_bytes())?;
 
-    let types = types::read(root)?;
-    let surface = declarations::write(&types, None, &documents(&types))?;
+    let types = types::generate()?;
+    let surface = declarations::write(&types, None, &documents())?;
     for name in &surface.unknown {
         println!("  warning: no TypeScript for {name}");
     }
@@ -100,7 +99,7 @@ fn write_part(
     for (name, text) in [("index.js", INDEX), ("node.js", NODE), ("slim.js", SLIM)] {
         write(name, text.replace("EXPORTS", &exports).as_bytes())?;
     }
-    let documents = if part.keeps { documents(types) } else { Vec::new() };
+    let documents = if part.keeps { documents() } else { Vec::new() };
     let surface = declarations::write(types, Some(part), &documents)?;
     write("index.d.ts", surface.text.as_bytes())?;
     write("slim.d.ts", SLIM_TYPES.as_bytes())?;
@@ -124,17 +123,15 @@ const INLINE_TYPES: &str = "export * from \"./index.js\";\nimport type { Instanc
     /** Makes a new instance from the wasm inside the file. */\n\
     export declare function create(): Promise<Instance>;\n";
 
-pub(crate) fn documents(types: &Types) -> Vec<Shape> {
-    DOCUMENTS.iter().filter_map(|(_, module, name)| types.find(module, name)).map(Shape::Type).collect()
+pub(crate) fn documents() -> Vec<Shape> {
+    DOCUMENTS.iter().map(|(_, name)| Shape::Type(name.to_string())).collect()
 }
 
 fn schemas(types: &Types, folder: &Path) -> Result<(), Failure> {
-    for (file, module, name) in DOCUMENTS {
-        if let Some(at) = types.find(module, name) {
-            let schema = types::schema(types, at, &format!("bismar {file}"));
-            let path = folder.join(format!("schemas/{file}.schema.json"));
-            std::fs::write(path, format!("{}\n", serde_json::to_string_pretty(&schema)?))?;
-        }
+    for (file, name) in DOCUMENTS {
+        let schema = types::schema(types, name, &format!("bismar {file}"));
+        let path = folder.join(format!("schemas/{file}.schema.json"));
+        std::fs::write(path, format!("{}\n", serde_json::to_string_pretty(&schema)?))?;
     }
     Ok(())
 }

@@ -33,7 +33,7 @@ pub(crate) fn build(root: &Path) -> Result<(), Failure> {
 pub(crate) fn write_types(root: &Path) -> Result<(), Failure> {
     let folder = root.join(FOLDER);
     std::fs::create_dir_all(&folder)?;
-    let text = page_types::write(root)?;
+    let text = page_types::write()?;
     let (index, slim) = (folder.join("index.d.ts"), folder.join("slim.d.ts"));
     std::fs::write(index, text)?;
     Ok(std::fs::write(slim, SLIM_TYPES)?)

@@ -11,11 +11,11 @@ use bismar_bindings::parts::PARTS;
 use crate::Failure;
 use crate::javascript::{Named, modules};
 use crate::types::python::{KEYWORDS, declarations, docstring, spelled};
-use crate::types::{self, Direction, Shape, Types};
+use crate::types::{self, Direction, Shape, Signature, Types};
 
 /// Writes the files into the folder of the package.
-pub(crate) fn write(root: &Path, folder: &Path) -> Result<(), Failure> {
-    let types = types::read(root)?;
+pub(crate) fn write(folder: &Path) -> Result<(), Failure> {
+    let types = types::generate()?;
     let mut members: BTreeMap<String, Vec<Named>> = BTreeMap::new();
     let words = PARTS.iter().find(|part| part.name == "english");
     // The sentences are a part of their own in the npm package; here they are in the whole.
@@ -25,11 +25,12 @@ pub(crate) fn write(root: &Path, folder: &Path) -> Result<(), Failure> {
     }
     let (mut given, mut answered) = (Vec::new(), Vec::new());
     for one in members.values().flatten() {
-        let shape = |written: &str| types.of_row(one.key, written);
-        given.extend(one.arguments.iter().map(|argument| shape(argument.r#type)));
-        answered.push(shape(one.result));
+        let Signature { takes, gives } = types.of(one.key);
+        given.extend(takes);
+        answered.push(gives);
     }
-    for name in types.unknown(&[given.clone(), answered.clone()].concat()) {
+    let unknown = [types.unknown(&given, Direction::Given), types.unknown(&answered, Direction::Answered)];
+    for name in unknown.iter().flatten() {
         println!("  warning: no Python type for {name}");
     }
     std::fs::create_dir_all(folder)?;
@@ -130,13 +131,12 @@ fn documented(one: &Named) -> String {
 }
 
 fn answer(types: &Types, one: &Named) -> String {
-    spelled(types, &types.of_row(one.key, one.result), Direction::Answered, "_t.")
+    spelled(types, &types.of(one.key).gives, Direction::Answered, "_t.")
 }
 
 fn function(out: &mut String, types: &Types, one: &Named) {
     let (mut list, mut always, mut sometimes) = (Vec::new(), Vec::new(), Vec::new());
-    for argument in one.arguments {
-        let shape = types.of_row(one.key, argument.r#type);
+    for (argument, shape) in one.arguments.iter().zip(types.of(one.key).takes) {
         let text = spelled(types, &shape, Direction::Given, "_t.");
         let name = spared(argument.name);
         if matches!(shape, Shape::Optional(_)) {

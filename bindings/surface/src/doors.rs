@@ -5,6 +5,8 @@
 
 use bismar::answers::{self, Door};
 use bismar::prescription::{SessionPlan, next_session, next_session_from};
+#[cfg(feature = "schema")]
+use bismar::progression::Decision;
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
 use bismar::record::{Event, Log, Plan};
@@ -12,11 +14,19 @@ use bismar::source::Argument;
 use bismar::value::{Arguments, Value};
 use bismar::{Code, Error};
 
-const LOG: Argument = Argument::new("log", "&Log");
-const STATE: Argument = Argument::new("state", "&State");
-const PLAN: Argument = Argument::new("plan", "&Plan");
-const EVENT: Argument = Argument::new("event", "&Event");
-const TODAY: Argument = Argument::new("today", "Day");
+/// A door with its arguments by name and type, and the type of what it gives.
+macro_rules! state_door {
+    ($key:literal, $doc:literal, [$($name:ident: $type:ty),+] -> $out:ty, $call:expr $(,)?) => {{
+        let arguments = const { &[$(Argument::new(stringify!($name), stringify!($type))),+] };
+        let door = Door::new($key, $doc, arguments, stringify!($out), $call);
+        #[cfg(feature = "schema")]
+        let door = door.with_schemas(bismar::source::Schemas::new(
+            |generator| vec![$(generator.subschema_for::<$type>()),+],
+            |generator| generator.subschema_for::<$out>(),
+        ));
+        door
+    }};
+}
 
 /// Those of the whole, and those of the part for sessions.
 const WHOLE: [&[Door]; 6] = [
@@ -66,11 +76,10 @@ pub(crate) fn doors() -> impl Iterator<Item = &'static Door> {
 
 /// Those of a state; those of a whole log are the library's own lists.
 static STATES: &[Door] = &[
-    Door::new(
+    state_door!(
         "progression.fold",
         "What is the state after this log? Order in the list does not matter; day and number do.",
-        &[LOG],
-        "State",
+        [log: &Log] -> State,
         |given| {
             let mut arguments = Arguments::new(given)?;
             let log: Log = arguments.take("log")?;
@@ -78,11 +87,10 @@ static STATES: &[Door] = &[
             Value::write(&fold(&log)?)
         },
     ),
-    Door::new(
+    state_door!(
         "progression.apply",
         "What is the state after one more event? `needs_refold` if the event changes the past.",
-        &[STATE, EVENT],
-        "State",
+        [state: &State, event: &Event] -> State,
         |given| {
             let mut arguments = Arguments::new(given)?;
             let (mut state, event): (State, Event) = (state(&mut arguments)?, arguments.take("event")?);
@@ -91,11 +99,10 @@ static STATES: &[Door] = &[
             Value::write(&state)
         },
     ),
-    Door::new(
+    state_door!(
         "progression.decide",
         "What may each lift do today, and what stands in its way?",
-        &[STATE, TODAY],
-        "Vec<Decision>",
+        [state: &State, today: Day] -> Vec<Decision>,
         |given| {
             let mut arguments = Arguments::new(given)?;
             let (state, today): (State, Day) = (state(&mut arguments)?, arguments.take("today")?);
@@ -103,11 +110,10 @@ static STATES: &[Door] = &[
             Value::write(&state.decide(today)?)
         },
     ),
-    Door::new(
+    state_door!(
         "prescription.next_session",
         "What does this lifter do today, by the whole log?",
-        &[LOG, PLAN, TODAY],
-        "SessionPlan",
+        [log: &Log, plan: &Plan, today: Day] -> SessionPlan,
         |given| {
             let mut arguments = Arguments::new(given)?;
             let (log, plan): (Log, Plan) = (arguments.take("log")?, arguments.take("plan")?);
@@ -116,11 +122,10 @@ static STATES: &[Door] = &[
             Value::write(&next_session(&log, &plan, today)?)
         },
     ),
-    Door::new(
+    state_door!(
         "prescription.next_session_from",
         "What does this lifter do today, by the state that was folded before?",
-        &[STATE, PLAN, TODAY],
-        "SessionPlan",
+        [state: &State, plan: &Plan, today: Day] -> SessionPlan,
         |given| {
             let mut arguments = Arguments::new(given)?;
             let (state, plan): (State, Plan) = (state(&mut arguments)?, arguments.take("plan")?);

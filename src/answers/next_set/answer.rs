@@ -13,6 +13,7 @@ use crate::record::{PainAnswer, Place, SetRule, WorkSet};
 /// The sets of one lift done so far today.
 #[derive(Clone, Debug, PartialEq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct SetsToday {
@@ -38,6 +39,7 @@ impl SetsToday {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Then {
     /// The first set of today.
     Begin,
@@ -56,6 +58,7 @@ pub enum Then {
 /// The work of the next set.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub struct SetWork {
     /// Where it is done.
@@ -77,6 +80,7 @@ pub struct SetWork {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct NextSet {
     /// Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else.
     pub stops: Vec<Reason>,
@@ -115,6 +119,7 @@ macro_rules! set_reasons {
         #[non_exhaustive]
         #[derive(Clone, Debug, PartialEq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum SetReason {
             $($(#[doc = $doc])+ $variant $({ $($(#[doc = $field_doc])+ $field: $type),+ })?,)+
         }

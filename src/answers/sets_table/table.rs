@@ -11,6 +11,7 @@ use crate::record::Log;
 /// A table of sets: a head, then a row a set.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum SetsTable {
     /// As text, the cells between commas, semicolons or tabs.
@@ -22,6 +23,7 @@ pub enum SetsTable {
 /// A table as cells.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct TableRows {
@@ -46,6 +48,7 @@ impl TableRows {
     derive(serde::Serialize, serde::Deserialize),
     serde(deny_unknown_fields, default)
 )]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct TableReading {
@@ -65,6 +68,7 @@ pub struct TableReading {
 /// Which number of a day comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum DayOrder {
     /// 29.3.2026.
     DayFirst,
@@ -75,6 +79,7 @@ pub enum DayOrder {
 /// A lift as a table calls it.
 #[derive(Clone, Debug, PartialEq, Eq, Setters)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[setters(prefix = "with_", no_std)]
 #[non_exhaustive]
 pub struct LiftSpelling {
@@ -96,6 +101,7 @@ impl LiftSpelling {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum TableGuess {
     /// Cells stand between these.
     Separator(String),
@@ -138,6 +144,7 @@ pub enum TableGuess {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct RowLeftOut {
     /// The line where it begins; of a table as cells the number of the row, where the head is 1.
     pub line: u32,
@@ -153,6 +160,7 @@ pub struct RowLeftOut {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SetsToLog {
     /// The log that was given, with the sessions of the table behind its events.
     pub log: Log,

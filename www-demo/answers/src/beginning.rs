@@ -13,6 +13,7 @@ use crate::words::Nothing;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "BeginningAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     lifter: Lifter,
@@ -29,6 +30,7 @@ pub(crate) struct Asked {
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "BeginningAnswer"))]
 pub(crate) struct Answer {
     log: String,
     plan: String,

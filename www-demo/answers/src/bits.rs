@@ -10,6 +10,7 @@ use crate::words::Nothing;
 
 /// What was counted here.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct SameBits {
     /// Functions of the library that gave an answer.
     functions: u32,

@@ -14,6 +14,7 @@ use crate::words::spoken;
 
 /// Was this week a jump?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "DoorsOfWeek"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfWeek {
     log: Which,
@@ -26,6 +27,7 @@ pub(crate) fn week(asked: OfWeek) -> Result<Week, Error> {
 
 /// Does today lie below, within or above the usual?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfDay {
     log: Which,
@@ -39,6 +41,7 @@ pub(crate) fn day(asked: OfDay) -> Result<DayAnswer, Error> {
 
 /// Is the strength of a lift moving?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfTrend {
     log: Which,
@@ -53,6 +56,7 @@ pub(crate) fn trend(asked: OfTrend) -> Result<Trend, Error> {
 
 /// How do the two lifts of a pair stand to each other?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPair {
     log: Which,
@@ -70,6 +74,7 @@ pub(crate) fn pair(asked: OfPair) -> Result<PairAnswer, Error> {
 
 /// How is each load of today made, disc by disc?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfRack {
     log: Which,
@@ -85,6 +90,7 @@ pub(crate) fn rack(asked: OfRack) -> Result<Rack, Error> {
 
 /// Several at one bar: who goes first, and which discs move, from here on?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfShare {
     lifters: Vec<AtTheBar>,
@@ -93,6 +99,7 @@ pub(crate) struct OfShare {
 
 /// One of them.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 struct AtTheBar {
     log: Which,
@@ -104,6 +111,7 @@ struct AtTheBar {
 
 /// What is left to do, and in which order the fewest discs move.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "DoorsShared"))]
 pub(crate) struct Shared {
     /// Loads of each lifter that are still to be lifted.
     left: Vec<Vec<Mass>>,
@@ -113,6 +121,7 @@ pub(crate) struct Shared {
 
 /// The turns in order, with what is drawn of each.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Turns {
     turns: Vec<Turn>,
     moves_each_end: u32,
@@ -121,6 +130,7 @@ struct Turns {
 
 /// One turn at the bar.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "DoorsTurn"))]
 struct Turn {
     /// Whose turn: the place in the list given.
     lifter: u16,
@@ -132,6 +142,7 @@ struct Turn {
 
 /// Discs that move on each end before a set.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Moved {
     total: Mass,
     off: Vec<PlacedDisc>,
@@ -161,6 +172,7 @@ pub(crate) fn shared(asked: OfShare) -> Result<Shared, Error> {
 
 /// What comes after the sets of a lift done so far today?
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfSets {
     log: Which,
@@ -175,6 +187,7 @@ pub(crate) struct OfSets {
 
 /// The answer, with its sentences.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct AfterSets {
     next: NextSet,
     why: Vec<String>,

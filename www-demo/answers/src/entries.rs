@@ -11,6 +11,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -20,6 +21,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesAnswer"))]
 pub(crate) struct Answer {
     /// Events in the log, corrections among them.
     events: u32,
@@ -34,6 +36,7 @@ pub(crate) struct Answer {
 
 /// An entry with what corrections made of it.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesEntry"))]
 pub(crate) struct Entry {
     sequence: u32,
     day: Day,
@@ -55,6 +58,7 @@ pub(crate) struct Entry {
 
 /// What was said the morning after.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesMorning"))]
 pub(crate) struct Morning {
     /// Absent where nobody asked.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -63,6 +67,7 @@ pub(crate) struct Morning {
 
 /// What the last event did.
 #[derive(Clone, Copy, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "EntriesChange"))]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum Change {
     Entry,
@@ -73,6 +78,7 @@ pub(crate) enum Change {
 
 /// Undoing the last event.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Undo {
     /// Day and kind of the entry that it is about.
     day: Day,

@@ -11,6 +11,7 @@ use crate::opened::Which;
 
 /// The question for a lift of the first list.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct First {
     lift: String,
@@ -25,6 +26,7 @@ pub(crate) struct First {
 
 /// The question for a lift of a log.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Another {
     log: Which,
@@ -33,6 +35,7 @@ pub(crate) struct Another {
 
 /// The answer: the lightest first; those at the height before those that cannot be brought there.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Bars {
     offers: Vec<BarOffer>,
 }
@@ -54,6 +57,7 @@ pub(crate) fn other_bars(asked: Another) -> Result<Bars, Error> {
 
 /// The question: what is set, with another bar for one lift.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct WithBar {
     log: Which,
@@ -68,6 +72,7 @@ pub(crate) fn with_bar(asked: WithBar) -> Result<Parameters, Error> {
 
 /// The question: what is set, with other bars, discs and blocks.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct WithKit {
     log: Which,

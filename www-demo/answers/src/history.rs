@@ -12,6 +12,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "HistoryAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -20,6 +21,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "HistoryAnswer"))]
 pub(crate) struct Answer {
     #[serde(skip_serializing_if = "Option::is_none")]
     parameters: Option<Parameters>,
@@ -43,6 +45,7 @@ pub(crate) struct Answer {
 
 /// An event in one line.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "HistoryEntry"))]
 struct Entry {
     sequence: u32,
     day: Day,
@@ -56,6 +59,7 @@ struct Entry {
 
 /// A session that was done.
 #[derive(Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Done {
     sequence: u32,
     day: Day,
@@ -70,6 +74,7 @@ struct Done {
 }
 
 #[derive(Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct DoneLift {
     lift: Name,
     /// Heaviest work set.
@@ -92,6 +97,7 @@ struct DoneLift {
 
 /// A lift's place after an event.
 #[derive(Clone, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Step {
     sequence: u32,
     day: Day,

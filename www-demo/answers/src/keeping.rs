@@ -15,6 +15,7 @@ use crate::opened::Which;
 
 /// A plan beside its log.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "KeepingOfPlan"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPlan {
     plan: String,
@@ -38,6 +39,7 @@ pub(crate) fn check_plan(asked: OfPlan) -> Result<bool, Error> {
 
 /// A log.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "KeepingOfLog"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfLog {
     log: Which,
@@ -50,6 +52,7 @@ pub(crate) fn accepts(asked: OfLog) -> Result<bool, Error> {
 
 /// Bars, discs and blocks as a setting.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 #[allow(dead_code, reason = "reading them is the check")]
 pub(crate) struct Kit {
@@ -69,6 +72,7 @@ pub(crate) fn check_kit(asked: Kit) -> Result<bool, Error> {
 
 /// A log and a day.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct After {
     log: Which,
@@ -77,6 +81,7 @@ pub(crate) struct After {
 
 /// An entry in force that is dated after it.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Ahead {
     /// The last number of its chain of corrections: what another correction replaces.
     last: u32,
@@ -108,6 +113,7 @@ pub(crate) fn ahead(asked: After) -> Result<Vec<Ahead>, Error> {
 
 /// One place in which two documents differ: what stands here, and what there, as JSON text; absent where nothing does.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Difference {
     at: String,
     #[serde(skip_serializing_if = "Option::is_none")]

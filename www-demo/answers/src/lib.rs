@@ -60,11 +60,26 @@ fn through<A: serde::de::DeserializeOwned, B: serde::Serialize>(
     Value::write(&answer(given.read()?)?)
 }
 
+/// What an answer takes and gives.
+#[cfg(feature = "schema")]
+const fn schemas<A: schemars::JsonSchema, B: schemars::JsonSchema>(
+    _: fn(A) -> Result<B, Error>,
+) -> bismar::source::Schemas {
+    bismar::source::Schemas::new(
+        |generator| vec![generator.subschema_for::<A>()],
+        |generator| generator.subschema_for::<B>(),
+    )
+}
+
 macro_rules! entries {
     ($($key:literal $answer:path),+ $(,)?) => {
         /// Every answer by its name.
         pub static ENTRIES: &[Entry] =
             &[$(Entry::new($key, |given| through(given, $answer))),+];
+
+        /// What each of them takes and gives, as JSON Schema.
+        #[cfg(feature = "schema")]
+        pub static SCHEMAS: &[(&str, bismar::source::Schemas)] = &[$(($key, schemas($answer))),+];
     };
 }
 

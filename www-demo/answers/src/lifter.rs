@@ -11,6 +11,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "LifterAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -18,6 +19,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "LifterAnswer"))]
 pub(crate) struct Answer {
     #[serde(skip_serializing_if = "Option::is_none")]
     parameters: Option<Parameters>,
@@ -44,6 +46,7 @@ fn limits(state: &State) -> Vec<ClearanceLimits> {
 
 /// A session whose morning after is not told.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "LifterMorning"))]
 struct Morning {
     session: u32,
     day: Day,
@@ -68,6 +71,7 @@ fn open_morning(log: &Log) -> Result<Option<Morning>, Error> {
 
 /// Where a lift stands.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "LifterPlace"))]
 struct Place {
     lift: Name,
     /// What it is for: train, maintain, rest or retire.
@@ -84,12 +88,14 @@ struct Place {
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Beside {
     rung: u8,
     name: Name,
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Usual {
     region: Name,
     level: Pain,

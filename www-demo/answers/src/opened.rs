@@ -43,6 +43,7 @@ thread_local! {
 
 /// Which log is asked: the number of one that is kept open, or a log's text.
 #[derive(Clone)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(untagged))]
 pub(crate) enum Which {
     Kept(u32),
     Text(String),
@@ -96,6 +97,7 @@ fn read(text: &str) -> Result<Opened, Error> {
 
 /// A log as text.
 #[derive(serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Text {
     log: String,
@@ -116,6 +118,7 @@ pub(crate) fn keep(asked: Text) -> Result<u32, Error> {
 
 /// What happened, for the end of a log that is open.
 #[derive(serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Addition {
     log: u32,
@@ -127,6 +130,7 @@ pub(crate) struct Addition {
 
 /// An event that was added: its number, and its text as it is kept.
 #[derive(serde::Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Added {
     sequence: u32,
     text: String,
@@ -145,6 +149,7 @@ pub(crate) fn append(asked: Addition) -> Result<Added, Error> {
 
 /// What may happen.
 #[derive(serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Trial {
     log: Which,
@@ -170,6 +175,7 @@ fn changed<T>(log: u32, change: impl FnOnce(&mut Opened) -> Result<T, Error>) ->
 
 /// Events that were entered elsewhere, each as JSON text, for the end of a log that has grown meanwhile.
 #[derive(serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Others {
     log: u32,
@@ -178,6 +184,7 @@ pub(crate) struct Others {
 
 /// What became of them.
 #[derive(serde::Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Joined {
     /// Those that were added, with new numbers, each as its text is kept.
     texts: Vec<String>,
@@ -221,6 +228,7 @@ pub(crate) fn join(asked: Others) -> Result<Joined, Error> {
 
 /// The number of a log that is open.
 #[derive(serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Number {
     log: u32,

@@ -17,6 +17,7 @@ use crate::words::spoken;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "OpensAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -33,6 +34,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "OpensAnswer"))]
 pub(crate) struct Answer {
     /// Stops that would no longer be in force.
     stops: Vec<InForce>,
@@ -44,6 +46,7 @@ pub(crate) struct Answer {
 
 /// One thing that keeps a lift below what it would be without it.
 #[derive(PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Less {
     /// Name of its kind: limit, word (of the coach, until a day), ceiling, break, rest, work (working load) or load (today).
     kind: &'static str,

@@ -10,6 +10,7 @@ use crate::opened::Which;
 
 /// The question, for somebody with a log or for anybody.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "PainAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     #[serde(default)]
@@ -19,6 +20,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct PainTold {
     zone: PainZone,
     /// From which score it blocks, above which it stops, and the clear sessions before a step up.

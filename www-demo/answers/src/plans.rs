@@ -12,6 +12,7 @@ use crate::opened::Which;
 
 /// A plan as JSON text.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Kept {
     plan: String,
@@ -37,6 +38,7 @@ pub(crate) fn without_health(asked: Kept) -> Result<String, Error> {
 
 /// A plan to be kept.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Shown {
     plan: Plan,
@@ -49,6 +51,7 @@ pub(crate) fn text(asked: Shown) -> Result<String, Error> {
 
 /// A log and the plan beside it.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "PlansOfWeek"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfWeek {
     log: Which,

@@ -11,6 +11,7 @@ use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "RangeAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     implement: Implement,
@@ -25,6 +26,7 @@ pub(crate) struct Asked {
 
 /// A lift of somebody: one of the log, or another.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Limited {
     log: Which,
@@ -33,6 +35,7 @@ pub(crate) struct Limited {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "RangeAnswer"))]
 pub(crate) struct Answer {
     /// Absent under a limit of range.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -53,6 +56,7 @@ pub(crate) fn range_step(asked: Asked) -> Result<Answer, Error> {
 
 /// The limits of a lift.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Limits {
     limits: Vec<ClearanceLimits>,
     /// The lowest load of them.

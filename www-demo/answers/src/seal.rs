@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// A text and the seal before it.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "SealAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     before: String,
@@ -31,6 +32,7 @@ pub(crate) fn seal(asked: Asked) -> Result<String, Error> {
 
 /// Texts with their seals in order.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Chain {
     start: String,
@@ -39,6 +41,7 @@ pub(crate) struct Chain {
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Checked {
     /// How many are whole from the beginning on.
     whole: u32,

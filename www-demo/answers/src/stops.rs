@@ -12,6 +12,7 @@ use crate::opened::{Opened, Which};
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "StopsAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     log: Which,
@@ -20,6 +21,7 @@ pub(crate) struct Asked {
 
 /// The answer.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "StopsAnswer"))]
 pub(crate) struct Answer {
     /// What stands above everything else; empty where nothing is stopped.
     lines: Vec<String>,
@@ -32,6 +34,7 @@ pub(crate) struct Answer {
 
 /// A lift that is stopped.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct StoppedLift {
     lift: Name,
     why: String,
@@ -39,6 +42,7 @@ struct StoppedLift {
 
 /// One thing that stops.
 #[derive(Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct InForce {
     /// Name of its kind: sign, refused, pain, illness or ask.
     kind: &'static str,
@@ -52,6 +56,7 @@ pub(crate) struct InForce {
 
 /// A stop that is in force here and would not be with a file.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct StopGone {
     what: String,
     since: Day,

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 /// A table, with what the coach says about it, for a log as text.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TableInTable"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Table {
     log: String,
@@ -17,6 +18,7 @@ pub(crate) struct Table {
 
 /// What became of it.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct TableIn {
     /// What was read, guessed and left out; its log is empty, since the page has it.
     told: SetsToLog,

@@ -14,6 +14,7 @@ use crate::words::spoken;
 
 /// The question.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TodayAsked"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Asked {
     /// Which log.
@@ -33,6 +34,7 @@ pub(crate) struct Asked {
 }
 
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 struct Away {
     days: u16,
@@ -41,6 +43,7 @@ struct Away {
 
 /// The answer: the library's own, and its sentences lift by lift.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TodayAnswer"))]
 pub(crate) struct Answer {
     session: SessionPlan,
     /// What stands above everything else where something is stopped; else empty.
@@ -51,6 +54,7 @@ pub(crate) struct Answer {
 
 /// One lift in sentences.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TodayLine"))]
 struct Line {
     verdict: &'static str,
     why: Vec<Said>,
@@ -64,6 +68,7 @@ struct Line {
 
 /// A code and its sentence.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Said {
     pub(crate) code: &'static str,
     pub(crate) text: String,

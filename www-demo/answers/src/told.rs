@@ -13,6 +13,7 @@ use crate::words::spoken;
 
 /// A question about the whole log.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "ToldOfLog"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfLog {
     log: Which,
@@ -23,6 +24,7 @@ pub(crate) struct OfLog {
 
 /// The same of one lift.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfLift {
     log: Which,
@@ -33,6 +35,7 @@ pub(crate) struct OfLift {
 
 /// The same with the plan, as JSON text.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "ToldOfPlan"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfPlan {
     log: Which,
@@ -43,6 +46,7 @@ pub(crate) struct OfPlan {
 
 /// A missed session.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfMissed {
     log: Which,
@@ -56,6 +60,7 @@ pub(crate) struct OfMissed {
 
 /// A year.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OfYear {
     log: Which,
@@ -70,30 +75,35 @@ pub(crate) struct OfYear {
 // in the answer by its code.
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct CurveTold {
     curve: LiftCurve,
     said: Vec<String>,
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct MissedTold {
     missed: Missed,
     said: Vec<String>,
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct EasyWeekTold {
     week: EasyWeek,
     said: Vec<String>,
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct VerdictsTold {
     verdicts: Verdicts,
     said: Vec<String>,
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct BlockTold {
     review: BlockReview,
     /// The lifts one by one, each in its own sentences.
@@ -102,12 +112,14 @@ pub(crate) struct BlockTold {
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct RatersTold {
     raters: Raters,
     said: Vec<String>,
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct YearTold {
     year: Year,
     /// What is due, and what is worth a talk.
@@ -207,6 +219,7 @@ pub(crate) fn year(asked: OfYear) -> Result<YearTold, Error> {
 
 /// Two places of a lift.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct TwoPlaces {
     log: Which,
@@ -218,6 +231,7 @@ pub(crate) struct TwoPlaces {
 
 /// In what the other one is harder, and in what it is easier.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Compared {
     harder: Vec<Dimension>,
     easier: Vec<Dimension>,

@@ -15,6 +15,7 @@ use crate::stops::{self, StopGone};
 
 /// A log that came in, and the one that is here, if any.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Incoming {
     incoming: String,
@@ -29,6 +30,7 @@ pub(crate) struct Incoming {
 
 /// What it would change.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Preview {
     lifter: Lifter,
     events: u32,
@@ -50,6 +52,7 @@ pub(crate) struct Preview {
 }
 
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "TransferChange"))]
 struct Change {
     sequence: u32,
     day: Day,
@@ -136,6 +139,7 @@ fn set(state: &State) -> Result<Value, Error> {
 
 /// A log as text.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Whole {
     log: String,

@@ -16,6 +16,7 @@ pub(crate) fn spoken(state: &State, unit: Unit) -> Words<'_> {
 }
 
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Nothing {}
 
@@ -39,6 +40,7 @@ pub(crate) fn cautions(_: Nothing) -> Result<Vec<Said>, Error> {
 }
 
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Coded {
     code: String,
@@ -53,6 +55,7 @@ pub(crate) fn explain(asked: Coded) -> Result<String, Error> {
 }
 
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename = "WordsKey"))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Key {
     key: String,
@@ -60,6 +63,7 @@ pub(crate) struct Key {
 
 /// Where a function's numbers come from.
 #[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct SourceSaid {
     citation: String,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -101,6 +105,7 @@ pub(crate) fn source(asked: Key) -> Result<SourceSaid, Error> {
 
 /// A day and how many days to add.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Shift {
     day: Day,
@@ -114,6 +119,7 @@ pub(crate) fn day(asked: Shift) -> Result<Day, Error> {
 
 /// A mass in any unit.
 #[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Weighed {
     mass: Mass,

@@ -3,7 +3,7 @@
 import { answer, list, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { choices, el, type Child } from "../element.ts";
-import type { BlockAdvice, EasyWeekStatus, LiftParameters, RecordPlace, Sex, VerdictSkill, WhoMarks } from "bismar-page-package";
+import type { BlockAdvice, EasyWeekStatus, LiftParameters, Place, Sex, VerdictSkill, WhoMarks } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
 import { atMostPart, count, dayLong, dayShort, mass, plain, rangeOf, unitNow, type Mass } from "../numbers.ts";
 import { barWords, implementName } from "../kit.ts";
@@ -246,8 +246,8 @@ export function placesPart(app: App, lift: LiftParameters): Child {
   const at = lifter && app.facts(lifter).places.find((one) => one.lift === lift.id)?.at;
   if (!lifter || !at) return undefined;
   const { rungs, ranges = [], tempos = [] } = lift;
-  const place = kept<RecordPlace>(app, "other place", () => ({ ...at.place }));
-  const pick = (more: Partial<RecordPlace>) => put(app, "other place", { ...place, ...more });
+  const place = kept<Place>(app, "other place", () => ({ ...at.place }));
+  const pick = (more: Partial<Place>) => put(app, "other place", { ...place, ...more });
   const stopped = stopFirst(app, lift.id) !== undefined;
   const load = massField(app, "other load", "Load there", () => at.work.load);
   const other = { place, work: { ...at.work, load: stopped ? at.work.load : load.value } };

@@ -1,32 +1,38 @@
-//! The crate's serialised types, read from its source.
+//! The types that are given and answered, from the library's own schemas.
 //!
-//! What serde writes and reads follows from the declarations and their attributes; reading them here gives
-//! TypeScript and JSON Schema for every type without a line written twice. A test holds the result against
-//! real values.
+//! Each function says what it takes and gives as JSON Schema, which `schemars` makes from the types and from serde's
+//! attributes. Reading and writing may differ, so each type is described both ways; a test holds the result against real
+//! values.
 
-mod bodies;
-pub(crate) mod by_hand;
+mod generate;
 pub(crate) mod python;
-mod reader;
+mod read;
 mod schema;
-mod serde_attributes;
-mod shape;
+#[cfg(test)]
+mod tests;
 mod typescript;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-pub(crate) use reader::{read, read_all};
+use serde_json::{Map, Value};
+
+pub(crate) use generate::{generate, generate_with};
 pub(crate) use schema::schema;
-pub(crate) use typescript::{Direction, comment, declarations, spelled};
+pub(crate) use typescript::{comment, declarations, spelled};
+
+/// Which way a value goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Direction {
+    /// Given by the caller.
+    Given,
+    /// Answered.
+    Answered,
+}
 
 /// What a value looks like.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Shape {
     Number,
-    Whole {
-        low: f64,
-        high: f64,
-    },
     Text,
     Flag,
     Nothing,
@@ -34,36 +40,34 @@ pub(crate) enum Shape {
     List(Box<Shape>),
     Tuple(Vec<Shape>),
     Table(Box<Shape>),
-    /// Another type, by its place in the list.
-    Type(usize),
-    /// A type that could not be found, by its name.
-    Unknown(String),
+    /// One of several, told apart by what it is.
+    Either(Vec<Shape>),
+    /// Another type, by its name.
+    Type(String),
+    /// Whatever JSON holds.
+    Any,
 }
 
 /// A named field.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Field {
     pub(crate) name: String,
     pub(crate) doc: String,
     pub(crate) shape: Shape,
-    /// May be left out when given.
-    pub(crate) optional_in: bool,
-    /// May be absent when answered.
-    pub(crate) optional_out: bool,
-    pub(crate) flattened: bool,
+    /// May be left out.
+    pub(crate) optional: bool,
 }
 
 /// What stands behind the name of a kind.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Inside {
     Nothing,
     One(Shape),
-    Several(Vec<Shape>),
     Fields(Vec<Field>),
 }
 
 /// One kind of an enum.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Kind {
     pub(crate) name: String,
     pub(crate) doc: String,
@@ -71,100 +75,111 @@ pub(crate) struct Kind {
 }
 
 /// What a type is made of.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Body {
     Alias(Shape),
     Fields(Vec<Field>),
     Kinds(Vec<Kind>),
-    /// Written by hand in `by_hand`.
-    ByHand(&'static by_hand::ByHand),
 }
 
-/// A type that serde reads or writes.
-#[derive(Clone, Debug)]
+/// A type that is read or written.
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Type {
-    pub(crate) module: String,
-    /// Name shown in TypeScript: the Rust name, with the module in front where two modules share it.
-    pub(crate) name: String,
     pub(crate) doc: String,
     pub(crate) body: Body,
 }
 
-/// All types.
+/// What a function takes, in the order of its arguments, and what it gives.
+#[derive(Clone, Debug)]
+pub(crate) struct Signature {
+    pub(crate) takes: Vec<Shape>,
+    pub(crate) gives: Shape,
+}
+
+/// All types by name, each as it is given and as it is answered; and every function by its key.
 #[derive(Debug)]
 pub(crate) struct Types {
-    pub(crate) all: Vec<Type>,
-    places: Vec<reader::Place>,
-    imports: reader::Imports,
+    given: BTreeMap<String, Type>,
+    answered: BTreeMap<String, Type>,
+    /// The schemas of what is given, as they were made.
+    definitions: Map<String, Value>,
+    functions: BTreeMap<String, Signature>,
 }
 
 impl Types {
-    /// The shape of a type as written in a row of the registry, seen from the module of its key.
-    pub(crate) fn of_row(&self, key: &str, written: &str) -> Shape {
-        let module = key.split('.').next().unwrap_or_default();
-        match syn::parse_str::<syn::Type>(written) {
-            Ok(parsed) => shape::shape(&parsed, &shape::From::module(self, module)),
-            Err(_) => Shape::Unknown(written.into()),
+    /// What the function with that key takes and gives; nothing and whatever, for an unknown one.
+    pub(crate) fn of(&self, key: &str) -> Signature {
+        let nobody = Signature { takes: Vec::new(), gives: Shape::Any };
+        self.functions.get(key).cloned().unwrap_or(nobody)
+    }
+
+    /// The type of that name.
+    fn get(&self, name: &str, direction: Direction) -> Option<&Type> {
+        match direction {
+            Direction::Given => self.given.get(name),
+            Direction::Answered => self.answered.get(name),
         }
     }
 
-    /// The shape of a type as written in a file.
-    pub(crate) fn seen_from(&self, file: &str, written: &syn::Type) -> Shape {
-        shape::shape(written, &shape::From { types: self, file: file.into(), inside: Vec::new() })
-    }
-
-    /// The type with that name in that module.
-    pub(crate) fn find(&self, module: &str, name: &str) -> Option<usize> {
-        self.all.iter().position(|one| one.module == module && one.name == name)
-    }
-
     /// Every type that the shapes mention, directly or inside others.
-    pub(crate) fn reachable(&self, shapes: &[Shape]) -> BTreeSet<usize> {
+    pub(crate) fn reachable(&self, shapes: &[Shape], direction: Direction) -> BTreeSet<String> {
         let mut found = BTreeSet::new();
         let mut waiting: Vec<Shape> = shapes.to_vec();
         while let Some(shape) = waiting.pop() {
             match shape {
-                Shape::Optional(inner) | Shape::List(inner) | Shape::Table(inner) => waiting.push(*inner),
-                Shape::Tuple(items) => waiting.extend(items),
-                Shape::Type(at) if found.insert(at) => waiting.extend(self.parts(at)),
-                _ => {}
+                Shape::Type(name) if !found.contains(&name) => {
+                    waiting.extend(self.get(&name, direction).map_or(Vec::new(), Type::parts));
+                    found.insert(name);
+                }
+                other => waiting.extend(other.parts()),
             }
         }
         found
     }
 
-    /// Shapes directly inside a type.
-    fn parts(&self, at: usize) -> Vec<Shape> {
+    /// Which of the types that the shapes mention say nothing of a part of theirs; `?` for a shape itself.
+    pub(crate) fn unknown(&self, shapes: &[Shape], direction: Direction) -> BTreeSet<String> {
+        let any = |shapes: Vec<Shape>| shapes.iter().any(Shape::is_any);
+        let mut found: BTreeSet<String> = self.reachable(shapes, direction);
+        found.retain(|name| self.get(name, direction).is_none_or(|one| any(one.parts())));
+        if any(shapes.to_vec()) {
+            found.insert("?".into());
+        }
+        found
+    }
+}
+
+impl Shape {
+    /// Shapes directly inside.
+    fn parts(&self) -> Vec<Shape> {
+        match self {
+            Shape::Optional(inner) | Shape::List(inner) | Shape::Table(inner) => vec![(**inner).clone()],
+            Shape::Tuple(items) | Shape::Either(items) => items.clone(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Whether it, or something in it that has no name, is whatever JSON holds.
+    fn is_any(&self) -> bool {
+        *self == Shape::Any || self.parts().iter().any(Shape::is_any)
+    }
+}
+
+impl Type {
+    /// Shapes directly inside.
+    fn parts(&self) -> Vec<Shape> {
         let fields = |fields: &[Field]| fields.iter().map(|field| field.shape.clone()).collect::<Vec<_>>();
-        match self.all.get(at).map(|one| &one.body) {
-            Some(Body::Alias(shape)) => vec![shape.clone()],
-            Some(Body::Fields(inside)) => fields(inside),
-            Some(Body::Kinds(kinds)) => kinds
+        match &self.body {
+            Body::Alias(shape) => vec![shape.clone()],
+            Body::Fields(inside) => fields(inside),
+            Body::Kinds(kinds) => kinds
                 .iter()
                 .flat_map(|kind| match &kind.inside {
                     Inside::Nothing => Vec::new(),
                     Inside::One(shape) => vec![shape.clone()],
-                    Inside::Several(shapes) => shapes.clone(),
                     Inside::Fields(inside) => fields(inside),
                 })
                 .collect(),
-            Some(Body::ByHand(_)) | None => Vec::new(),
         }
-    }
-
-    /// Names that could not be found among the shapes and everything inside them.
-    pub(crate) fn unknown(&self, shapes: &[Shape]) -> BTreeSet<String> {
-        let mut parts: Vec<Shape> = shapes.to_vec();
-        parts.extend(self.reachable(shapes).iter().flat_map(|at| self.parts(*at)));
-        let mut found = BTreeSet::new();
-        while let Some(shape) = parts.pop() {
-            match shape {
-                Shape::Optional(inner) | Shape::List(inner) | Shape::Table(inner) => parts.push(*inner),
-                Shape::Tuple(items) => parts.extend(items),
-                Shape::Unknown(name) => _ = found.insert(name),
-                _ => {}
-            }
-        }
-        found
     }
 }

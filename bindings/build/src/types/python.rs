@@ -4,14 +4,14 @@
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
-use super::typescript::{name, tidy};
+use super::typescript::{named, tidy, wanted};
 use super::{Body, Direction, Field, Inside, Kind, Shape, Types};
 
 /// A shape in Python; names of types are looked up in `prefix` (empty inside the file of the types).
 pub(crate) fn spelled(types: &Types, shape: &Shape, direction: Direction, prefix: &str) -> String {
     let inner = |shape: &Shape| spelled(types, shape, direction, prefix);
     match shape {
-        Shape::Number | Shape::Whole { .. } => "float".into(),
+        Shape::Number => "float".into(),
         Shape::Text => "str".into(),
         Shape::Flag => "bool".into(),
         Shape::Nothing => "None".into(),
@@ -33,41 +33,19 @@ pub(crate) fn spelled(types: &Types, shape: &Shape, direction: Direction, prefix
         }
         Shape::Table(value) if direction == Direction::Given => format!("Mapping[str, {}]", inner(value)),
         Shape::Table(value) => format!("dict[str, {}]", inner(value)),
-        Shape::Type(at) => format!("{prefix}{}", name(types, *at, direction)),
-        Shape::Unknown(_) => "Any".into(),
-    }
-}
-
-/// A type written by hand, by what it says in TypeScript.
-fn by_hand(text: &str) -> &'static str {
-    match text {
-        "number" => "float",
-        "string" => "str",
-        "number | string" => "float | str",
-        "{ kg: number }" => "InKilograms",
-        "{ mm: number }" => "InMillimetres",
-        _ => "InKilograms | InPounds",
+        Shape::Either(some) => some.iter().map(inner).collect::<Vec<_>>().join(" | "),
+        Shape::Type(name) => format!("{prefix}{}", named(types, name, direction)),
+        Shape::Any => "Any".into(),
     }
 }
 
 /// The file of all types that the shapes need.
 pub(crate) fn declarations(types: &Types, given: &[Shape], answered: &[Shape]) -> String {
-    let mut wanted: BTreeSet<(String, usize, bool)> = BTreeSet::new();
-    for (shapes, direction) in [(given, Direction::Given), (answered, Direction::Answered)] {
-        for at in types.reachable(shapes) {
-            wanted.insert((name(types, at, direction), at, direction == Direction::Given));
-        }
-    }
-    let (mut out, mut last) = (String::from(HEAD), String::new());
-    for (name, at, is_given) in wanted {
-        if name == last {
-            continue; // both faces are the same
-        }
-        let direction = if is_given { Direction::Given } else { Direction::Answered };
-        if let Some(one) = types.all.get(at) {
+    let mut out = String::from(HEAD);
+    for (name, (plain, direction)) in wanted(types, given, answered) {
+        if let Some(one) = types.get(&plain, direction) {
             declaration(&mut out, types, &name, &one.doc, &one.body, direction);
         }
-        last = name;
     }
     out
 }
@@ -86,19 +64,6 @@ from numpy.typing import NDArray
 
 Numbers: TypeAlias = Union[Sequence[float], NDArray[np.float64]]
 
-
-class InKilograms(TypedDict):
-    kg: float
-
-
-class InPounds(TypedDict):
-    lb: float
-
-
-class InMillimetres(TypedDict):
-    mm: float
-
-
 ";
 
 fn declaration(out: &mut String, types: &Types, name: &str, doc: &str, body: &Body, direction: Direction) {
@@ -113,11 +78,6 @@ fn declaration(out: &mut String, types: &Types, name: &str, doc: &str, body: &Bo
                 format!("Union[\"{text}\"]")
             };
             _ = writeln!(out, "{name}: TypeAlias = {text}\n");
-        }
-        Body::ByHand(one) => {
-            comment(out, doc);
-            let text = if direction == Direction::Given { one.given } else { one.answered };
-            _ = writeln!(out, "{name}: TypeAlias = {}\n", by_hand(text));
         }
         Body::Fields(fields) => dict(out, types, name, doc, fields, direction),
         Body::Kinds(kinds) => union(out, types, name, doc, kinds, direction),
@@ -134,7 +94,6 @@ fn union(out: &mut String, types: &Types, name: &str, doc: &str, kinds: &[Kind],
                 continue;
             }
             Inside::One(shape) => spelled(types, shape, direction, ""),
-            Inside::Several(shapes) => spelled(types, &Shape::Tuple(shapes.clone()), direction, ""),
             Inside::Fields(fields) => {
                 let inner = format!("{name}_{}_fields", kind.name);
                 dict(out, types, &inner, &kind.doc, fields, direction);
@@ -156,51 +115,32 @@ fn union(out: &mut String, types: &Types, name: &str, doc: &str, kinds: &[Kind],
 }
 
 fn dict(out: &mut String, types: &Types, name: &str, doc: &str, fields: &[Field], direction: Direction) {
-    let mut members = Vec::new();
-    flatten(types, fields, &mut members);
     let spelled_field = |field: &Field| {
-        let optional = match direction {
-            Direction::Given => field.optional_in,
-            Direction::Answered => field.optional_out,
-        };
         // A field that is left out when empty is never None.
         let shape = match &field.shape {
-            Shape::Optional(inner) if optional => inner,
+            Shape::Optional(inner) if field.optional => inner,
             shape => shape,
         };
         let text = spelled(types, shape, direction, "");
-        if optional { format!("NotRequired[{text}]") } else { text }
+        if field.optional { format!("NotRequired[{text}]") } else { text }
     };
-    if members.iter().any(|field| KEYWORDS.contains(&field.name.as_str())) {
+    if fields.iter().any(|field| KEYWORDS.contains(&field.name.as_str())) {
         let list: Vec<_> =
-            members.iter().map(|field| format!("\"{}\": \"{}\"", field.name, spelled_field(field))).collect();
+            fields.iter().map(|field| format!("\"{}\": \"{}\"", field.name, spelled_field(field))).collect();
         comment(out, doc);
         _ = writeln!(out, "{name} = TypedDict(\"{name}\", {{{}}})\n", list.join(", "));
         return;
     }
     _ = writeln!(out, "class {name}(TypedDict):");
     docstring(out, "    ", doc);
-    for field in &members {
+    for field in fields {
         _ = writeln!(out, "    {}: {}", field.name, spelled_field(field));
         docstring(out, "    ", &field.doc);
     }
-    if members.is_empty() {
+    if fields.is_empty() {
         out.push_str("    pass\n");
     }
     out.push_str("\n\n");
-}
-
-fn flatten<'a>(types: &'a Types, fields: &'a [Field], members: &mut Vec<&'a Field>) {
-    for field in fields {
-        match (&field.shape, field.flattened) {
-            (Shape::Type(at), true) => {
-                if let Some(Body::Fields(inner)) = types.all.get(*at).map(|one| &one.body) {
-                    flatten(types, inner, members);
-                }
-            }
-            _ => members.push(field),
-        }
-    }
 }
 
 /// Names that Python keeps for itself.

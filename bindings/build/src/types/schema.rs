@@ -1,112 +1,83 @@
-//! A type as JSON Schema (draft 2020-12), in the spelling of the JSON documents: snake_case.
+//! A document's JSON Schema (draft 2020-12), in the spelling of the JSON documents: snake_case.
 
+use schemars::Schema;
+use schemars::transform::{RecursiveTransform, Transform};
 use serde_json::{Map, Value, json};
 
 use super::typescript::tidy;
-use super::{Body, Field, Inside, Kind, Shape, Types};
+use super::{Direction, Shape, Types};
+
+/// Whole numbers beyond this are not exact in f64, and the reader refuses them.
+const EXACT: f64 = 9_007_199_254_740_992.0;
 
 /// The schema of a document of that type.
-pub(crate) fn schema(types: &Types, at: usize, title: &str) -> Value {
+pub(crate) fn schema(types: &Types, name: &str, title: &str) -> Value {
     let mut definitions = Map::new();
-    for part in types.reachable(&[Shape::Type(at)]) {
-        definitions.insert(name(types, part), of_type(types, part));
+    for part in types.reachable(&[Shape::Type(name.into())], Direction::Given) {
+        if let Some(mut made) =
+            types.definitions.get(&part).and_then(|made| Schema::try_from(made.clone()).ok())
+        {
+            RecursiveTransform(as_read).transform(&mut made);
+            definitions.insert(part, made.into());
+        }
     }
     json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": title,
-        "$ref": format!("#/$defs/{}", name(types, at)),
+        "$ref": format!("#/$defs/{name}"),
         "$defs": definitions,
     })
 }
 
-fn name(types: &Types, at: usize) -> String {
-    types.all.get(at).map_or(String::new(), |one| format!("{}.{}", one.module, one.name))
+/// What the crate's own reader does otherwise than serde's for JSON: no null stands for what is absent, a whole number is
+/// whole and within its type, a list may say a thing twice. And no Rust in what is told.
+fn as_read(schema: &mut Schema) {
+    let Some(object) = schema.as_object_mut() else { return };
+    without_null(object);
+    if let Some(Value::String(format)) = object.remove("format") {
+        within(object, &format);
+    }
+    object.remove("uniqueItems");
+    if let Some(Value::String(doc)) = object.get_mut("description") {
+        *doc = tidy(doc);
+    }
+    if object.get("default").is_some_and(Value::is_null) {
+        object.remove("default");
+    }
 }
 
-fn of_type(types: &Types, at: usize) -> Value {
-    let Some(one) = types.all.get(at) else { return json!(true) };
-    let mut schema = match &one.body {
-        Body::Alias(shape) => of_shape(types, shape),
-        Body::ByHand(by_hand) => serde_json::from_str(by_hand.schema).unwrap_or(json!(true)),
-        Body::Fields(fields) => object(types, fields),
-        Body::Kinds(kinds) => {
-            json!({ "oneOf": kinds.iter().map(|kind| of_kind(types, kind)).collect::<Vec<_>>() })
+fn without_null(object: &mut Map<String, Value>) {
+    if let Some(Value::Array(kinds)) = object.get_mut("type") {
+        kinds.retain(|kind| kind != "null");
+        if let [one] = kinds.as_slice() {
+            let one = one.clone();
+            object.insert("type".into(), one);
         }
+    }
+    let Some(Value::Array(branches)) = object.get_mut("anyOf") else { return };
+    branches.retain(|branch| branch.get("type").is_none_or(|kind| kind != "null"));
+    if let [Value::Object(one)] = branches.as_slice() {
+        let one = one.clone();
+        object.remove("anyOf");
+        for (key, inner) in one {
+            object.entry(key).or_insert(inner);
+        }
+    }
+}
+
+/// The range of a whole number's type, where nothing narrower is said.
+fn within(object: &mut Map<String, Value>, format: &str) {
+    let (low, high) = match format {
+        "uint8" => (0.0, f64::from(u8::MAX)),
+        "uint16" => (0.0, f64::from(u16::MAX)),
+        "uint32" => (0.0, f64::from(u32::MAX)),
+        "uint64" | "uint" => (0.0, EXACT),
+        "int8" => (f64::from(i8::MIN), f64::from(i8::MAX)),
+        "int16" => (f64::from(i16::MIN), f64::from(i16::MAX)),
+        "int32" => (f64::from(i32::MIN), f64::from(i32::MAX)),
+        "int64" | "int" => (-EXACT, EXACT),
+        _ => return,
     };
-    describe(&mut schema, &one.doc);
-    schema
-}
-
-fn describe(schema: &mut Value, doc: &str) {
-    if let Some(object) = schema.as_object_mut()
-        && !doc.is_empty()
-    {
-        object.insert("description".into(), json!(tidy(doc)));
-    }
-}
-
-fn of_kind(types: &Types, kind: &Kind) -> Value {
-    let inside = match &kind.inside {
-        Inside::Nothing => {
-            let mut schema = json!({ "const": kind.name });
-            describe(&mut schema, &kind.doc);
-            return schema;
-        }
-        Inside::One(shape) => of_shape(types, shape),
-        Inside::Several(shapes) => of_shape(types, &Shape::Tuple(shapes.clone())),
-        Inside::Fields(fields) => object(types, fields),
-    };
-    let mut schema = json!({
-        "type": "object",
-        "properties": { kind.name.as_str(): inside },
-        "required": [kind.name],
-        "additionalProperties": false,
-    });
-    describe(&mut schema, &kind.doc);
-    schema
-}
-
-fn object(types: &Types, fields: &[Field]) -> Value {
-    let (mut properties, mut required) = (Map::new(), Vec::new());
-    collect(types, fields, &mut properties, &mut required);
-    json!({ "type": "object", "properties": properties, "required": required, "additionalProperties": false })
-}
-
-fn collect(types: &Types, fields: &[Field], properties: &mut Map<String, Value>, required: &mut Vec<String>) {
-    for field in fields {
-        if field.flattened {
-            if let Shape::Type(at) = field.shape
-                && let Some(Body::Fields(inner)) = types.all.get(at).map(|one| &one.body)
-            {
-                collect(types, inner, properties, required);
-            }
-            continue;
-        }
-        let mut schema = of_shape(types, &field.shape);
-        describe(&mut schema, &field.doc);
-        properties.insert(field.name.clone(), schema);
-        if !field.optional_in {
-            required.push(field.name.clone());
-        }
-    }
-}
-
-fn of_shape(types: &Types, shape: &Shape) -> Value {
-    match shape {
-        Shape::Number => json!({ "type": "number" }),
-        Shape::Whole { low, high } => json!({ "type": "integer", "minimum": low, "maximum": high }),
-        Shape::Text => json!({ "type": "string" }),
-        Shape::Flag => json!({ "type": "boolean" }),
-        Shape::Nothing => json!({ "type": "null" }),
-        Shape::Optional(inner) => of_shape(types, inner),
-        Shape::List(inner) => json!({ "type": "array", "items": of_shape(types, inner) }),
-        Shape::Tuple(items) => {
-            let each: Vec<_> = items.iter().map(|item| of_shape(types, item)).collect();
-            let length = each.len();
-            json!({ "type": "array", "prefixItems": each, "minItems": length, "maxItems": length })
-        }
-        Shape::Table(value) => json!({ "type": "object", "additionalProperties": of_shape(types, value) }),
-        Shape::Type(at) => json!({ "$ref": format!("#/$defs/{}", name(types, *at)) }),
-        Shape::Unknown(_) => json!(true),
-    }
+    object.entry("minimum").or_insert(json!(low));
+    object.entry("maximum").or_insert(json!(high));
 }

@@ -1,27 +1,18 @@
 //! Types as TypeScript. Where what may be given differs from what is answered, there are two declarations:
 //! `Name` for the answer and `NameInput` for what may be given.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use bismar_bindings::names::camel;
 
-use super::{Body, Field, Inside, Kind, Shape, Types};
-
-/// Which way a value goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Direction {
-    /// Given by the caller.
-    Given,
-    /// Answered.
-    Answered,
-}
+use super::{Body, Direction, Field, Inside, Kind, Shape, Type, Types};
 
 /// A shape in TypeScript.
 pub(crate) fn spelled(types: &Types, shape: &Shape, direction: Direction) -> String {
     let inner = |shape: &Shape| spelled(types, shape, direction);
     match shape {
-        Shape::Number | Shape::Whole { .. } => "number".into(),
+        Shape::Number => "number".into(),
         Shape::Text => "string".into(),
         Shape::Flag => "boolean".into(),
         Shape::Nothing => "null".into(),
@@ -34,17 +25,17 @@ pub(crate) fn spelled(types: &Types, shape: &Shape, direction: Direction) -> Str
         Shape::List(one) => format!("{}[]", bracketed(&inner(one))),
         Shape::Tuple(items) => format!("[{}]", items.iter().map(inner).collect::<Vec<_>>().join(", ")),
         Shape::Table(value) => format!("{{ [key: string]: {} }}", inner(value)),
-        Shape::Type(at) => name(types, *at, direction),
-        Shape::Unknown(_) => "unknown".into(),
+        Shape::Either(some) => some.iter().map(inner).collect::<Vec<_>>().join(" | "),
+        Shape::Type(name) => named(types, name, direction),
+        Shape::Any => "unknown".into(),
     }
 }
 
 pub(super) fn is_number(types: &Types, shape: &Shape) -> bool {
     match shape {
-        Shape::Number | Shape::Whole { .. } => true,
-        Shape::Type(at) => match types.all.get(*at).map(|one| &one.body) {
+        Shape::Number => true,
+        Shape::Type(name) => match types.get(name, Direction::Given).map(|one| &one.body) {
             Some(Body::Alias(shape)) => is_number(types, shape),
-            Some(Body::ByHand(by_hand)) => by_hand.given == "number",
             _ => false,
         },
         _ => false,
@@ -55,7 +46,7 @@ fn bracketed(text: &str) -> String {
     if text.contains('|') || text.contains(' ') { format!("({text})") } else { text.into() }
 }
 
-/// Names that TypeScript itself gives a meaning.
+/// Names that TypeScript itself gives a meaning, or the package: no type may be called so.
 const TAKEN: &[&str] = &[
     "Parameters",
     "Record",
@@ -76,73 +67,41 @@ const TAKEN: &[&str] = &[
     "Progress",
 ];
 
-/// The name of a type, with its module in front where two modules share it.
-pub(super) fn name(types: &Types, at: usize, direction: Direction) -> String {
-    let Some(one) = types.all.get(at) else { return "unknown".into() };
-    let shared = types.all.iter().enumerate().any(|(other_at, other)| {
-        other_at != at
-            && other.name == one.name
-            && types.places.get(other_at).is_some_and(|place| place.is_public())
-    });
-    let mut text =
-        if shared || TAKEN.contains(&one.name.as_str()) { pascal(&one.module) } else { String::new() };
-    text.push_str(&one.name);
-    if direction == Direction::Given && differs(types, at) {
-        text.push_str("Input");
-    }
-    text
+/// Whether a type cannot be called by its name.
+pub(super) fn is_taken(name: &str) -> bool {
+    TAKEN.contains(&name)
 }
 
-fn pascal(name: &str) -> String {
-    name.split('_').map(|word| word[..1].to_uppercase() + &word[1..]).collect()
+/// The name of a type as it goes one way: with `Input` behind it where what is given differs from what is answered.
+pub(super) fn named(types: &Types, name: &str, direction: Direction) -> String {
+    let input = if direction == Direction::Given && differs(types, name) { "Input" } else { "" };
+    format!("{name}{input}")
 }
 
 /// Whether a type has two faces.
-fn differs(types: &Types, at: usize) -> bool {
-    types.reachable(&[Shape::Type(at)]).iter().any(|part| {
-        let fields_differ = |fields: &[Field]| {
-            fields.iter().any(|field| {
-                field.optional_in != field.optional_out
-                    || matches!(field.shape, Shape::List(ref inner) if is_number(types, inner))
-            })
-        };
-        match types.all.get(*part).map(|one| &one.body) {
-            Some(Body::Fields(fields)) => fields_differ(fields),
-            Some(Body::ByHand(by_hand)) => by_hand.given != by_hand.answered,
-            Some(Body::Kinds(kinds)) => kinds.iter().any(|kind| match &kind.inside {
-                Inside::Fields(fields) => fields_differ(fields),
-                _ => false,
-            }),
-            _ => false,
-        }
+fn differs(types: &Types, name: &str) -> bool {
+    let parts = types.reachable(&[Shape::Type(name.into())], Direction::Given);
+    parts.iter().any(|part| {
+        let (given, answered) = (types.get(part, Direction::Given), types.get(part, Direction::Answered));
+        given.map(|one| &one.body) != answered.map(|one| &one.body)
+            // A list of numbers is given in more forms than it is answered in.
+            || given.is_some_and(|one| has_numbers(types, one))
     })
+}
+
+fn has_numbers(types: &Types, one: &Type) -> bool {
+    one.parts().iter().any(|part| matches!(part, Shape::List(inner) if is_number(types, inner)))
 }
 
 /// Declarations of all types that the shapes need.
 pub(crate) fn declarations(types: &Types, given: &[Shape], answered: &[Shape]) -> String {
-    let mut wanted: BTreeSet<(String, usize, bool)> = BTreeSet::new();
-    for at in types.reachable(given) {
-        wanted.insert((name(types, at, Direction::Given), at, true));
-    }
-    for at in types.reachable(answered) {
-        wanted.insert((name(types, at, Direction::Answered), at, false));
-    }
     let mut out = String::new();
-    let mut last = String::new();
-    for (name, at, is_given) in wanted {
-        if name == last {
-            continue; // both faces are the same
-        }
-        let direction = if is_given { Direction::Given } else { Direction::Answered };
-        let Some(one) = types.all.get(at) else { continue };
+    for (name, (plain, direction)) in wanted(types, given, answered) {
+        let Some(one) = types.get(&plain, direction) else { continue };
         comment(&mut out, "", &one.doc);
         match &one.body {
             Body::Alias(shape) => {
                 _ = writeln!(out, "export type {name} = {};\n", spelled(types, shape, direction))
-            }
-            Body::ByHand(by_hand) => {
-                let text = if is_given { by_hand.given } else { by_hand.answered };
-                _ = writeln!(out, "export type {name} = {text};\n");
             }
             Body::Fields(fields) => {
                 _ = writeln!(out, "export interface {name} {{");
@@ -153,27 +112,45 @@ pub(crate) fn declarations(types: &Types, given: &[Shape], answered: &[Shape]) -
                 _ = writeln!(out, "export type {name} =");
                 for kind in kinds {
                     comment(&mut out, "  ", &kind.doc);
-                    _ = writeln!(out, "  | {}", kind_text(types, kind, direction));
+                    _ = writeln!(out, "  | {}", kind_text(types, kind, kinds, direction));
                 }
                 out.truncate(out.trim_end().len());
                 out.push_str(if kinds.is_empty() { " never;\n\n" } else { ";\n\n" });
             }
         }
-        last = name;
     }
     out
 }
 
-fn kind_text(types: &Types, kind: &Kind, direction: Direction) -> String {
-    let key = key(&camel(&kind.name));
+/// The declarations to write, in the order of their names: of a type with one face, the answer's.
+pub(super) fn wanted(
+    types: &Types,
+    given: &[Shape],
+    answered: &[Shape],
+) -> BTreeMap<String, (String, Direction)> {
+    let mut wanted = BTreeMap::new();
+    for (shapes, direction) in [(given, Direction::Given), (answered, Direction::Answered)] {
+        for plain in types.reachable(shapes, direction) {
+            wanted.insert(named(types, &plain, direction), (plain, direction));
+        }
+    }
+    wanted
+}
+
+fn kind_text(types: &Types, kind: &Kind, all: &[Kind], direction: Direction) -> String {
+    let own = key(&camel(&kind.name));
     match &kind.inside {
         Inside::Nothing => format!("{:?}", kind.name),
-        Inside::One(shape) => format!("{{ {key}: {} }}", spelled(types, shape, direction)),
-        Inside::Several(shapes) => {
-            format!("{{ {key}: {} }}", spelled(types, &Shape::Tuple(shapes.clone()), direction))
+        // A number in one of several units: each of them may be asked for.
+        Inside::One(Shape::Number) if direction == Direction::Answered && are_units(all) => {
+            let others = all.iter().filter(|other| other.name != kind.name);
+            let never: String =
+                others.map(|other| format!("; {}?: never", key(&camel(&other.name)))).collect();
+            format!("{{ {own}: number{never} }}")
         }
+        Inside::One(shape) => format!("{{ {own}: {} }}", spelled(types, shape, direction)),
         Inside::Fields(fields) => {
-            let mut text = format!("{{\n    {key}: {{\n");
+            let mut text = format!("{{\n    {own}: {{\n");
             members(&mut text, types, fields, direction, "      ");
             text.push_str("    };\n  }");
             text
@@ -181,28 +158,20 @@ fn kind_text(types: &Types, kind: &Kind, direction: Direction) -> String {
     }
 }
 
+/// Whether every kind is a number alone.
+fn are_units(kinds: &[Kind]) -> bool {
+    kinds.iter().all(|kind| kind.inside == Inside::One(Shape::Number))
+}
+
 fn members(out: &mut String, types: &Types, fields: &[Field], direction: Direction, indent: &str) {
     for field in fields {
-        if field.flattened {
-            // The fields of the inner type stand here.
-            if let Shape::Type(at) = field.shape
-                && let Some(Body::Fields(inner)) = types.all.get(at).map(|one| &one.body)
-            {
-                members(out, types, inner, direction, indent);
-            }
-            continue;
-        }
         comment(out, indent, &field.doc);
-        let optional = match direction {
-            Direction::Given => field.optional_in,
-            Direction::Answered => field.optional_out,
-        };
         // A field that is left out when empty is never null.
         let shape = match &field.shape {
-            Shape::Optional(inner) if optional => inner,
+            Shape::Optional(inner) if field.optional => inner,
             shape => shape,
         };
-        let mark = if optional { "?" } else { "" };
+        let mark = if field.optional { "?" } else { "" };
         _ = writeln!(
             out,
             "{indent}{}{mark}: {};",

@@ -11,19 +11,6 @@ from numpy.typing import NDArray
 
 Numbers: TypeAlias = Union[Sequence[float], NDArray[np.float64]]
 
-
-class InKilograms(TypedDict):
-    kg: float
-
-
-class InPounds(TypedDict):
-    lb: float
-
-
-class InMillimetres(TypedDict):
-    mm: float
-
-
 class ActSince(TypedDict):
     """Something that a coach, a clinician or the lifter did beside training."""
     day: Day
@@ -1058,9 +1045,7 @@ class DatedFloor(TypedDict):
     """What the person has now."""
 
 
-# A calendar day in the lifter's own calendar, as a day number (1970-01-01 is 0), from year 1900 to 2199.
-#
-# The library reads no clock and knows no time zone: the host decides which day a session belongs to.
+# A calendar day, `YYYY-MM-DD`, from 1900 to 2199.
 Day: TypeAlias = str
 
 # What to do about it. Never more load.
@@ -1266,7 +1251,7 @@ class DiscInput(TypedDict):
 
     Written and read with its face in the unit in which it is marked: `{ "lb": 5 }` stays that.
     """
-    nominal: FaceInput
+    nominal: MassInput
     measured: NotRequired[MassInput]
     diameter: NotRequired[Length]
     thickness: NotRequired[Length]
@@ -1821,11 +1806,12 @@ class ExpectedEffort(TypedDict):
     """The rating, where the scale names one: reserve 0 to 3 rounded to whole repetitions."""
 
 
-# The face value of a disc: answered in the unit in which the disc is marked.
-Face: TypeAlias = InKilograms | InPounds
+Face_kg = TypedDict("Face_kg", {"kg": "float"})
+
+Face_lb = TypedDict("Face_lb", {"lb": "float"})
 
 # The face value of a disc: answered in the unit in which the disc is marked.
-FaceInput: TypeAlias = InKilograms | InPounds
+Face: TypeAlias = Union["Face_kg", "Face_lb"]
 
 Fading_span = TypedDict("Fading_span", {"span": "float"})
 
@@ -2073,7 +2059,9 @@ class Found_reserve_below_gate_fields(TypedDict):
 Found_reserve_below_gate = TypedDict("Found_reserve_below_gate", {"reserve_below_gate": "Found_reserve_below_gate_fields"})
 
 class Found_start_not_loadable_fields(TypedDict):
-    """The equipment does not make the start load at the height of the start, so that recording the parameters is refused."""
+    """The equipment does not make the start load at the height of the start, so that recording the parameters is
+    refused.
+    """
     load: Mass
     """Start load."""
     below: NotRequired[Mass]
@@ -2732,15 +2720,17 @@ class KeptLoad(TypedDict):
     """
 
 
-# A calculated mass in kilograms: an estimate, a mean, a difference. Not a mass on a bar.
-#
-# Invariant: finite, and never `-0.0`.
-Kilograms: TypeAlias = InKilograms
+class Kilograms(TypedDict):
+    """A calculated mass, such as an estimate: kilograms or pounds may be given, kilograms are answered."""
+    kg: float
 
-# A calculated mass in kilograms: an estimate, a mean, a difference. Not a mass on a bar.
-#
-# Invariant: finite, and never `-0.0`.
-KilogramsInput: TypeAlias = InKilograms | InPounds
+
+KilogramsInput_kg = TypedDict("KilogramsInput_kg", {"kg": "float"})
+
+KilogramsInput_lb = TypedDict("KilogramsInput_lb", {"lb": "float"})
+
+# A calculated mass, such as an estimate: kilograms or pounds may be given, kilograms are answered.
+KilogramsInput: TypeAlias = Union["KilogramsInput_kg", "KilogramsInput_lb"]
 
 Lacking_session_of = TypedDict("Lacking_session_of", {"session_of": "Name"})
 
@@ -2830,8 +2820,10 @@ class LayoffRow(TypedDict):
     """Back to the lightest load at the right height."""
 
 
-# A height, depth or thickness, exact to the micrometre, from -10 m to 10 m.
-Length: TypeAlias = InMillimetres
+class Length(TypedDict):
+    """A height or thickness in millimetres."""
+    mm: float
+
 
 class LevelFit(TypedDict):
     """Maximum-likelihood variances of a wandering level."""
@@ -3444,8 +3436,10 @@ class MarkerVote(TypedDict):
     """What it was held against: this lifter's own ordinary values."""
 
 
-# A mass: kilograms or pounds may be given, kilograms are answered. Exact; from -2000 kg to 2000 kg.
-Mass: TypeAlias = InKilograms
+class Mass(TypedDict):
+    """A mass: kilograms or pounds may be given, kilograms are answered. Exact; from -2000 kg to 2000 kg."""
+    kg: float
+
 
 class MassBand(TypedDict):
     """The least and the most that something may weigh."""
@@ -3455,8 +3449,12 @@ class MassBand(TypedDict):
     """The most."""
 
 
+MassInput_kg = TypedDict("MassInput_kg", {"kg": "float"})
+
+MassInput_lb = TypedDict("MassInput_lb", {"lb": "float"})
+
 # A mass: kilograms or pounds may be given, kilograms are answered. Exact; from -2000 kg to 2000 kg.
-MassInput: TypeAlias = InKilograms | InPounds
+MassInput: TypeAlias = Union["MassInput_kg", "MassInput_lb"]
 
 class MaximumVelocity(TypedDict):
     """Velocity of a maximum: mean, and standard deviation between people where printed; m/s."""
@@ -5484,7 +5482,9 @@ class Reason_maintaining_band_fields(TypedDict):
 Reason_maintaining_band = TypedDict("Reason_maintaining_band", {"maintaining_band": "Reason_maintaining_band_fields"})
 
 class Reason_probe_due_fields(TypedDict):
-    """A scored session at the granted place is due by then: the lift is kept, or a point of technique was weak before the last move."""
+    """A scored session at the granted place is due by then: the lift is kept, or a point of technique was weak
+    before the last move.
+    """
     by: Day
     """Last day of it."""
     criterion: NotRequired[Name]
@@ -5678,7 +5678,9 @@ class Reason_pins_moved_fields(TypedDict):
 Reason_pins_moved = TypedDict("Reason_pins_moved", {"pins_moved": "Reason_pins_moved_fields"})
 
 class Reason_reserve_short_fields(TypedDict):
-    """Sets left less in reserve than was asked for, or than a step needs at the least, in so many of the last three sessions."""
+    """Sets left less in reserve than was asked for, or than a step needs at the least, in so many of the last three
+    sessions.
+    """
     sessions: float
     """Sessions."""
     more: float
@@ -5706,7 +5708,9 @@ class Reason_easier_rung_fields(TypedDict):
 Reason_easier_rung = TypedDict("Reason_easier_rung", {"easier_rung": "Reason_easier_rung_fields"})
 
 class Reason_override_suspended_fields(TypedDict):
-    """The coach's override upward waits: until everything is asked today, while pain, a day below the usual, an ask, a way back or easing stands, and alone without pins."""
+    """The coach's override upward waits: until everything is asked today, while pain, a day below the usual, an ask, a
+    way back or easing stands, and alone without pins.
+    """
     load: Mass
     """Load allowed by it."""
 
@@ -5734,7 +5738,9 @@ class Reason_height_off_fields(TypedDict):
 Reason_height_off = TypedDict("Reason_height_off", {"height_off": "Reason_height_off_fields"})
 
 class Reason_height_not_made_fields(TypedDict):
-    """No discs and blocks put the bar's centre at this height: no step to it, and none from it. Where the nearest way lies lower, today is the lightest load there, or none."""
+    """No discs and blocks put the bar's centre at this height: no step to it, and none from it. Where the nearest way lies
+    lower, today is the lightest load there, or none.
+    """
     height: Length
     """The height."""
     off_mm: float
@@ -5774,7 +5780,9 @@ class Reason_layoff_fields(TypedDict):
 Reason_layoff = TypedDict("Reason_layoff", {"layoff": "Reason_layoff_fields"})
 
 class Reason_held_lower_fields(TypedDict):
-    """Days of work below what was granted, whatever made it lighter, and what is left of that by the layoff table, no less than what was lifted last."""
+    """Days of work below what was granted, whatever made it lighter, and what is left of that by the layoff table, no less
+    than what was lifted last.
+    """
     days: float
     """Days."""
     row: float
@@ -7358,15 +7366,9 @@ class Spread(TypedDict):
 StartsFrom: TypeAlias = Union[Literal['rack', 'floor', 'pins']]
 
 # Everything the fold knows after the last event. The host keeps the log; this can always be made again.
-#
-# What a lift is set to, how it stands and what it can load lie in one value a lift, and a status carries its own
-# numbers, so that they cannot contradict each other. Stored, it is a `StoredState`(super::StoredState).
 State: TypeAlias = Union["StoredState"]
 
 # Everything the fold knows after the last event. The host keeps the log; this can always be made again.
-#
-# What a lift is set to, how it stands and what it can load lie in one value a lift, and a status carries its own
-# numbers, so that they cannot contradict each other. Stored, it is a `StoredState`(super::StoredState).
 StateInput: TypeAlias = Union["StoredStateInput"]
 
 class Status_ready_to_advance_fields(TypedDict):
@@ -7911,7 +7913,7 @@ class ToldErrorInput(TypedDict):
 
 
 # A value that was refused; `NaN`, `Infinity` and `-Infinity` stand for the numbers that JSON cannot say.
-ToldValue: TypeAlias = float | str
+ToldValue: TypeAlias = Union["float | str"]
 
 Tolerance_part = TypedDict("Tolerance_part", {"part": "float"})
 
