@@ -85,7 +85,7 @@ impl View<'_> {
     }
 
     /// Half of one set is one set, so that the lift is eased otherwise.
-    pub(super) fn halves_one_set(&self) -> bool {
+    fn halves_one_set(&self) -> bool {
         let now = &self.lift.now;
         now.half_sessions > 0 && now.grant.work.sets == 1 && !now.nothing_easier
     }

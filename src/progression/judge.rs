@@ -3,7 +3,7 @@
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
-use super::asked::{Asked, Easing};
+use super::asked::Asked;
 use super::lift::Lift;
 use super::view::View;
 use crate::error::Error;
@@ -40,8 +40,8 @@ pub(crate) struct Judged {
     pub(crate) effort_unsaid: bool,
     /// All that is not known is which repetition was missed.
     pub(crate) miss_unplaced: bool,
-    /// It was done with the load and at the place that the day allows, and no token of it.
-    pub(crate) did_as_asked: bool,
+    /// No set had half of the repetitions granted: a plan may ask for fewer than those, which no log tells (our choice).
+    pub(crate) is_token: bool,
     /// The heaviest load of its sets.
     pub(crate) heaviest: Option<Mass>,
     /// The heaviest load of those that were not missed.
@@ -130,7 +130,7 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         miss_unplaced: outcome == Outcome::NotScored
             && verdict.passed == Outcome::NotScored
             && verdict.reasons.iter().all(|reason| matches!(reason, PassReason::EarlyMissPossible { .. })),
-        did_as_asked: did_as_asked(view, said, elsewhere.is_some()),
+        is_token: !said.sets.iter().any(|set| set.reps.halves() >= u16::from(now.grant.work.reps)),
         heaviest: said.sets.iter().map(|set| set.load).max(),
         completed: said.sets.iter().filter(|set| !set.failed).map(|set| set.load).max(),
     })
@@ -175,25 +175,6 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
     let whole = said.sets.iter().all(|done| done.reps.halves() >= 2 * reps);
     (!whole).then_some(Shortfall::Reps)
-}
-
-/// Whether a session did what the day asks for, which may be less than what is granted: at the place that it asked for, with the load
-/// that is allowed, as it is made, or with the one below it where half of one set is that or the strict lift beside it hurt. A plan may ask for fewer sets and repetitions,
-/// which no log tells: half of the repetitions granted are enough (our choice).
-fn did_as_asked(view: &View<'_>, said: &Said<'_>, elsewhere: bool) -> bool {
-    let (lift, grant) = (view.lift, view.lift.now.grant);
-    let loads = lift.loadable.at(grant.place);
-    let allowed = lift.granted_as_loaded().min(view.allowed_as_made());
-    let a_step_less =
-        view.halves_one_set() || view.pain_easings().any(|(how, _)| how == Easing::UntilTrained);
-    let eased = a_step_less.then(|| view.eased_load(Easing::Step)).flatten();
-    let asked = eased.unwrap_or(allowed).min(allowed);
-    let half = u16::from(grant.work.reps).div_ceil(2);
-    let is_done = |set: &WorkSet| {
-        (set.load >= asked || loads.is_as_printed(set.load, asked)) && set.reps.halves() >= 2 * half
-    };
-    let there = !elsewhere || said.is_elsewhere_as_asked(grant.place);
-    there && said.sets.iter().all(|set| is_done(set))
 }
 
 /// In what the place differed from the granted one. Left out means where the day asked for it to be done. A day that asks for

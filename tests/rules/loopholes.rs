@@ -180,7 +180,7 @@ fn light_sessions_that_are_rare_keep_no_more_than_frequent_ones() {
 }
 
 #[test]
-fn sessions_that_do_not_do_what_is_asked_use_up_no_half_sets() {
+fn a_token_of_the_work_and_what_failed_use_up_no_half_sets() {
     let back = || {
         let mut world = trained();
         world.wait(45).day_report(DayClass::Within);
