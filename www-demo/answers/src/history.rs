@@ -1,5 +1,7 @@
 //! What was done, what passed, and how the granted load moved, in the order in which it counts.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use bismar::Error;
 use bismar::gate::{Outcome, session_pass};
 use bismar::progression::{State, fold};
@@ -8,7 +10,7 @@ use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
 use bismar::text::Words;
 use serde::{Deserialize, Serialize};
 
-use crate::opened::Which;
+use crate::opened::{Which, may_open};
 
 /// The question.
 #[derive(Deserialize)]
@@ -169,11 +171,12 @@ impl Walk {
     fn follow(self, log: &Log, events: &[Event]) -> Result<Walk, Error> {
         let Walk { taken, first, mut state, mut sessions, mut steps, mut stood } = self;
         let first = first.or_else(|| events.first().map(|event| event.day));
+        let told = Told::of(log);
         for (at, event) in events.iter().enumerate().skip(taken) {
             let mut before = None;
-            if state.changes_the_past(event) {
-                // It reaches back: the state of the whole beginning, folded anew.
-                let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
+            if state.changes_the_past(event) || told.by_correction(event) {
+                // It reaches back, or was told later than it is numbered: the state of the whole beginning, folded anew.
+                let beginning = told.beginning(log, events.get(..=at).unwrap_or_default());
                 before = Some(std::mem::replace(&mut state, fold(&beginning)?));
             } else {
                 state = state.applied(event)?;
@@ -192,6 +195,53 @@ impl Walk {
             stood = now;
         }
         Ok(Walk { taken: events.len(), first, state, sessions, steps, stood })
+    }
+}
+
+/// Of each correction in a log the event that it corrects in the end, and these events.
+#[derive(Default)]
+struct Told {
+    first: BTreeMap<u32, u32>,
+    events: BTreeSet<u32>,
+}
+
+impl Told {
+    /// A log that was read has no corrections in a circle.
+    fn of(log: &Log) -> Told {
+        let said = log.events.iter().filter_map(|event| match &event.kind {
+            EventKind::Correction(correction) => Some((event.sequence, correction.replaces)),
+            _ => None,
+        });
+        let said: BTreeMap<u32, u32> = said.collect();
+        let mut told = Told::default();
+        for from in said.keys() {
+            let (mut path, mut at) = (Vec::new(), *from);
+            while let (None, Some(replaced)) = (told.first.get(&at), said.get(&at)) {
+                path.push(at);
+                at = *replaced;
+            }
+            let first = told.first(at);
+            told.first.extend(path.into_iter().map(|link| (link, first)));
+            told.events.insert(first);
+        }
+        told
+    }
+
+    /// The event that is spoken of.
+    fn first(&self, sequence: u32) -> u32 {
+        self.first.get(&sequence).copied().unwrap_or(sequence)
+    }
+
+    /// Whether it matters when it was told, and a correction told it.
+    fn by_correction(&self, event: &Event) -> bool {
+        may_open(&event.kind) && self.events.contains(&event.sequence)
+    }
+
+    /// The log of these events in force, with the corrections that tell them.
+    fn beginning(&self, log: &Log, events: &[Event]) -> Log {
+        let taken: BTreeSet<u32> = events.iter().map(|event| event.sequence).collect();
+        let of_them = |event: &&Event| taken.contains(&self.first(event.sequence));
+        log.clone().with_events(log.events.iter().filter(of_them).cloned().collect())
     }
 }
 
