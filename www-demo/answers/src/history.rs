@@ -4,10 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use bismar::Error;
 use bismar::gate::{Outcome, session_pass};
+use bismar::loading::Implement;
 use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
 use bismar::text::Words;
+use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
 use crate::opened::{Which, may_open};
@@ -76,6 +78,8 @@ struct DoneLift {
     lift: Name,
     /// Heaviest work set.
     load: Mass,
+    /// Its load was one of two, one in each hand.
+    each_hand: bool,
     sets: Vec<bismar::record::WorkSet>,
     /// What it came to in the end: what was told the next morning may take a pass back.
     passed: Outcome,
@@ -101,6 +105,8 @@ struct Step {
     at: i32,
     lift: Name,
     load: Mass,
+    /// It is one of two, one in each hand.
+    each_hand: bool,
     /// Name of the state.
     status: &'static str,
     cause: &'static str,
@@ -191,7 +197,7 @@ impl Walk {
                 }
             }
             let now = places(&state);
-            steps.extend(moved(event, &stood, &now, first));
+            steps.extend(moved(event, (&stood, &now), first, state.parameters()));
             stood = now;
         }
         Ok(Walk { taken: events.len(), first, state, sessions, steps, stood })
@@ -248,7 +254,12 @@ impl Told {
 type Stood = (Name, Mass, &'static str);
 
 /// Lifts that stand elsewhere than before, or were trained.
-fn moved(event: &Event, stood: &[Stood], now: &[Stood], first: Option<Day>) -> Vec<Step> {
+fn moved(
+    event: &Event,
+    (stood, now): (&[Stood], &[Stood]),
+    first: Option<Day>,
+    set: Option<&Parameters>,
+) -> Vec<Step> {
     let at = first.map_or(0, |first| event.day.since(first));
     let trained = |lift: &Name| match &event.kind {
         EventKind::SessionRecorded(session) => session.lifts.iter().any(|done| done.lift == *lift),
@@ -262,6 +273,7 @@ fn moved(event: &Event, stood: &[Stood], now: &[Stood], first: Option<Day>) -> V
             at,
             lift: lift.clone(),
             load: *load,
+            each_hand: each_hand(set, lift),
             status,
             cause: event.kind.name(),
         })
@@ -306,6 +318,18 @@ impl Done {
     }
 }
 
+/// Whether a load of that lift is one of two, one in each hand.
+pub(crate) fn each_hand(set: Option<&Parameters>, lift: &Name) -> bool {
+    let implement = set.and_then(|all| all.implement(&all.lift(lift)?.implement));
+    match implement {
+        Some(Implement::Handle(handle)) => {
+            Value::write(handle).is_ok_and(|told| told.field("handles") == Some(&Value::Number(2.0)))
+        }
+        Some(Implement::Pieces(_)) => true,
+        _ => false,
+    }
+}
+
 fn places(state: &State) -> Vec<Stood> {
     state.lifts().map(|lift| (lift.id().clone(), lift.grant().load(), lift.status().as_str())).collect()
 }
@@ -336,6 +360,7 @@ fn done_lift(lift: &LiftSession, session: u32, state: &State) -> DoneLift {
     let verdict = set.and_then(|set| session_pass(&set.pass, &set.criteria, &marks).ok());
     DoneLift {
         lift: lift.lift.clone(),
+        each_hand: each_hand(state.parameters(), &lift.lift),
         load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),
         sets: lift.sets.clone(),
         passed: outcome(state, &lift.lift, session)
