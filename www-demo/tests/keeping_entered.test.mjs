@@ -259,7 +259,7 @@ describe("the pain that is told at the end of a session", () => {
     await says(boxes(hand).last(), /knee, 8 of 10: that is a stop/);
     await hand.tap('[data-act="leave-not"]');
     await counts(boxes(hand), 1);
-    await hand.page.locator("dialog .quiet").click();
+    await boxes(hand).locator(".quiet").click();
     await hand.tap('[data-act="leave-write"]');
     await stored(hand, "events", 704);
     assert.match(await last(hand), /session_recorded.*"score":8/);
