@@ -398,8 +398,8 @@ fn what_a_correction_tells_is_told_when_it_is_corrected_also_where_a_log_is_kept
     let status = |log: &Value| {
         let answer = ask("page.history", &[("log", log.clone()), ("today", text("2026-09-05"))]).unwrap();
         let steps = list(answer.field("steps").unwrap()).to_vec();
-        let own = steps.into_iter().filter(|step| step.field("lift") == Some(&text("box squat")));
-        own.last().unwrap().field("status").unwrap().clone()
+        let mut own = steps.into_iter().filter(|step| step.field("lift") == Some(&text("box squat")));
+        own.next_back().unwrap().field("status").unwrap().clone()
     };
     for (kind, day) in kinds.iter().zip(1..) {
         let added = append(&open, &format!("2026-09-{day:02}"), kind).unwrap();
