@@ -322,7 +322,12 @@ const ACTS = {
     const save = page.locator('[data-act="save-lift"]');
     if ((await save.count()) === 0) return {};
     await save.click();
-    if (!(await answerDay(page))) return {};
+    if (!(await answerDay(page))) {
+      // What was changed and not written down is asked about.
+      await go(page, "today");
+      await page.waitForTimeout(60);
+      return leave(page);
+    }
     const { stuck, text } = await says(page);
     return { [id]: { events: [[(event) => event.kind.parameters_changed?.lifts.some((lift) => lift.criteria.some((one) => one.id === name))]], must: !stuck && /Recorded\./.test(text) } };
   },
@@ -336,8 +341,10 @@ const ACTS = {
     for (let times = below(3); times >= 0; times -= 1) {
       await page.keyboard.press("Escape");
       const asked = page.locator("dialog", { hasText: "it is not in the log yet" });
-      await asked.waitFor({ timeout: 2_000 }).catch(() => fail("a sign that was tapped was left without a question"));
-      if (times > 0) await page.locator('[data-act="leave-not"]').click();
+      await asked.waitFor({ timeout: 2_000 }).catch((error) => fail(`a sign that was tapped was left without a question: ${error.message}`));
+      if (times === 0) break;
+      await page.locator('[data-act="leave-not"]').click();
+      await asked.waitFor({ state: "detached" });
     }
     const act = oneOf(["leave-write", "leave-so"]);
     await page.locator(`[data-act="${act}"]`).click();
@@ -374,6 +381,9 @@ const ACTS = {
     const add = page.locator('[data-act="bring-in"]');
     if ((await add.count()) === 0) return {};
     await add.click();
+    await page.waitForTimeout(60);
+    // Asked where a load opens by it.
+    if ((await page.locator("dialog [data-yes]").count()) > 0) await page.locator("dialog [data-yes]").click();
     await says(page);
     const more = log.events.slice(was.texts.length);
     return { [id]: { events: [more.map((one) => (event) => event.sequence === one.sequence && Object.keys(event.kind)[0] === Object.keys(one.kind)[0])] } };
