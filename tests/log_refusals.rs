@@ -22,7 +22,7 @@ use bismar::condition::DayClass;
 use bismar::error::{Error, Given};
 use bismar::loading::{Bar, Disc, Implement, Stock};
 use bismar::progression::{State, fold};
-use bismar::quantity::Reps;
+use bismar::quantity::{Day, Reps};
 use bismar::record::*;
 use bismar::value::Value;
 use serde_json::{Value as Json, json};
@@ -289,6 +289,82 @@ fn nobody_is_born_after_a_day_of_their_log() {
     // One by one it is no different.
     let log = log("2026-01-06");
     assert_eq!(State::before(&log).apply(&log.events[0]), Err(error));
+}
+
+/// A correction puts an entry on no day on which an entry of its own is refused, and in no other words; one that a later
+/// correction moves on is refused all the same, as an entry is that was taken back.
+#[test]
+fn a_correction_puts_nothing_before_the_birth() {
+    let day = |text: &str| -> Day { text.parse().unwrap() };
+    let mut world = World::new(parameters());
+    world.log.lifter.born = Some(day("2026-01-03"));
+    world.add(EventKind::BodyMassRecorded(kg(80.0)));
+    let to = |on: &str| Correction::new(3).with_day(day(on));
+    let mass = || Box::new(EventKind::BodyMassRecorded(kg(81.0)));
+    assert!(world.clone().try_add(EventKind::Correction(to("2026-01-03"))).is_ok(), "the day itself");
+    for said in [to("2026-01-02"), to("2026-01-02").with_kind(Some(mass()))] {
+        let kind = EventKind::Correction(said);
+        let mut log = world.log.clone();
+        log.events.push(Event::new(4, world.day, kind.clone()));
+        log.events.push(Event::new(5, world.day, EventKind::Correction(to("2026-01-05"))));
+        let mut direct = world.log.clone();
+        direct.events.push(Event::new(4, day("2026-01-02"), EventKind::BodyMassRecorded(kg(80.0))));
+        let error = fold(&direct).unwrap_err();
+        assert_eq!((told(&error), error.event()), ((Code::BornLater, "lifter.born"), Some(4)));
+        assert_eq!(fold(&log).unwrap_err(), error);
+        assert_eq!(Log::from_json(&log.to_json().unwrap()), Err(error.clone()));
+        // One by one it is no different.
+        assert_eq!(State::before(&world.log).apply(&log.events[3]), Err(error));
+    }
+}
+
+/// What a correction says is checked as the entry that it stands for, and so is the last day there is.
+#[test]
+fn a_correction_is_checked_as_what_it_stands_for() {
+    let world = World::new(parameters());
+    let mut none = parameters();
+    none.lifts.clear();
+    let mut twice = parameters();
+    twice.lifts.push(twice.lifts[0].clone());
+    let mut nowhere = parameters();
+    nowhere.lifts[0].start.place.rung = 40;
+    for wrong in [none, twice, nowhere] {
+        let kind = || EventKind::ParametersChanged(Box::new(wrong.clone()));
+        let read = |kind: EventKind| {
+            let mut log = world.log.clone();
+            log.events.push(Event::new(3, world.day, kind));
+            Log::from_json(&log.to_json().unwrap()).map(drop)
+        };
+        let (alone, inside) =
+            (read(kind()), read(EventKind::Correction(Correction::new(1).with_kind(Some(Box::new(kind()))))));
+        let (alone, inside) = (alone.unwrap_err(), inside.unwrap_err());
+        assert_eq!((inside.code(), inside.event()), (alone.code(), Some(3)), "{alone}");
+        let field = alone.field().replace("kind.", "kind.correction.with.");
+        assert_eq!((inside.field(), inside.given()), (field.as_str(), alone.given()));
+    }
+    // Read whole, what refers to another lift of the log is refused in both as well.
+    let mut gone = parameters();
+    gone.lifts[0].implement = name("a bar that is not there");
+    let kind = EventKind::ParametersChanged(Box::new(gone));
+    let alone = world.clone().turned_away(kind.clone());
+    let inside =
+        world.clone().turned_away(EventKind::Correction(Correction::new(1).with_kind(Some(Box::new(kind)))));
+    assert_eq!(alone.code(), inside.code());
+    let last: Day = "2199-12-31".parse().unwrap();
+    let mass = || EventKind::BodyMassRecorded(kg(80.0));
+    let mut direct = world.log.clone();
+    direct.events.push(Event::new(3, last, mass()));
+    let mut moved = world.log.clone();
+    moved.events.push(Event::new(3, world.day, mass()));
+    moved.events.push(Event::new(4, world.day, EventKind::Correction(Correction::new(3).with_day(last))));
+    let (direct, moved) = (fold(&direct).unwrap(), fold(&moved).unwrap());
+    assert_eq!((direct.last(), direct.stops_on(last)), (moved.last(), moved.stops_on(last)));
+    for beyond in ["2200-01-01", "9999-12-31", "2026-02-30"] {
+        let said = json!({"sequence": 4, "day": "2026-01-05", "kind": {"correction": {"replaces": 3, "day": beyond}}});
+        let alone = json!({"sequence": 4, "day": beyond, "kind": {"body_mass_recorded": {"kg": 80}}});
+        let code = |event: Json| Event::from_json(&event.to_string()).unwrap_err().code();
+        assert_eq!(code(said), code(alone));
+    }
 }
 
 #[test]

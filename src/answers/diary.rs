@@ -16,7 +16,7 @@ use crate::progression::{OPEN_SESSIONS, Sitting, State, When, fold_on, fold_told
 use crate::quantity::{Day, Mass, Name};
 use crate::reason::NamedPlace;
 use crate::record::{
-    Corrected, Effective, Event, EventKind, LiftSession, Lifter, Log, Parameters, Place, Session, WorkSet,
+    Corrected, Effective, Event, EventKind, LiftSession, Log, Parameters, Place, Session, WorkSet,
 };
 
 /// A log that was read and folded once, to be asked many questions. Each door is a function of a log, and the same as a
@@ -200,28 +200,29 @@ impl<'a> Diary<'a> {
         &self.state
     }
 
-    /// Whose log it is.
-    pub(super) fn lifter(&self) -> &Lifter {
-        &self.head.lifter
+    /// Whose log it is, and of which version; its events are those of the diary.
+    pub(super) fn head(&self) -> &Log {
+        &self.head
     }
 
     /// The same of that log, which has some of these events, as they were told.
     pub(super) fn of_some<'b>(&self, log: &'b Log) -> Result<Diary<'b>, Error> {
-        let events: Vec<Cow<'b, Event>> = log.events.iter().map(Cow::Borrowed).collect();
-        let count = events.len() as u32;
-        Diary::of_told(log, Effective { events, count, corrected: self.corrected.clone() })
+        Diary::of_told(log, self.as_told(log.events.iter().map(Cow::Borrowed).collect()))
     }
 
     /// The log with other events, in the same order.
     pub(super) fn log_of(&self, events: Vec<Event>) -> Log {
-        let (format, version, lifter) =
-            (self.head.format.clone(), self.head.version, self.head.lifter.clone());
-        Log { format, version, lifter, events }
+        let (format, lifter) = (self.head.format.clone(), self.head.lifter.clone());
+        Log { format, version: self.head.version, lifter, events }
     }
 
-    /// What of them was told by corrections.
-    pub(super) const fn corrected(&self) -> &Corrected {
-        &self.corrected
+    /// The events that count, with what of them was told by corrections.
+    pub(super) fn told(&self) -> Effective<'_> {
+        self.as_told(self.events().map(Cow::Borrowed).collect())
+    }
+
+    fn as_told<'b>(&self, events: Vec<Cow<'b, Event>>) -> Effective<'b> {
+        Effective { count: events.len() as u32, events, corrected: self.corrected.clone() }
     }
 
     /// The events that count, in order.

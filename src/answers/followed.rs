@@ -3,22 +3,21 @@
 use alloc::vec::Vec;
 
 use super::oddity::{Odd, Oddity};
-use crate::progression::{State, When, fold_watched};
+use crate::progression::{State, When, fold_told};
 use crate::quantity::Name;
 use crate::reason::NamedPlace;
-use crate::record::{Event, EventKind, Log};
+use crate::record::{Effective, Event, EventKind, Log};
 
 /// Says of each load that looks like a slip where the lift was done, or stood, and finds answers to what was not open. A log
 /// that cannot be followed is looked at without: it says so by every other door.
-pub(super) fn follow(found: &mut Vec<Oddity>, events: &[&Event], log: &dyn Fn() -> Log) {
+pub(super) fn follow(found: &mut Vec<Oddity>, log: &Log, told: &Effective<'_>) {
     let is_slip = |odd: &Oddity| matches!(odd.what, Odd::LoadSlip { .. });
-    let answers = events.iter().any(|event| matches!(event.kind, EventKind::AskAnswered(_)));
+    let answers = told.events.iter().any(|event| matches!(event.kind, EventKind::AskAnswered(_)));
     if !answers && !found.iter().any(is_slip) {
         return;
     }
     let mut unasked: Vec<Oddity> = Vec::new();
-    let log = log();
-    let watched = fold_watched(&log, |state, _, event, when| {
+    let watched = fold_told(log, told, |state, _, event, when| {
         if let (EventKind::AskAnswered(answer), When::Before) = (&event.kind, when)
             && !state.is_asked(answer.ask)
         {

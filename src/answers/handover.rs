@@ -201,8 +201,8 @@ impl Diary<'_> {
         Ok(Handover {
             stops: state.stops_on(today),
             today,
-            lifter: self.lifter().id.clone(),
-            age: self.lifter().oldest_on(today),
+            lifter: self.head().lifter.id.clone(),
+            age: self.head().lifter.oldest_on(today),
             reopening: stops(state),
             asks: state.asks().to_vec(),
             ill_since: state.ill_since_on(today),

@@ -14,7 +14,7 @@ use crate::progression::{FALL_DAYS, FALL_PART};
 use crate::quantity::{Day, Mass, Name, Reserve};
 use crate::reason::Reason;
 use crate::record::{
-    Effort, Event, EventKind, LiftSession, Lifter, Log, Override, Parameters, Session, WorkSet,
+    Effective, Effort, Event, EventKind, LiftSession, Log, Override, Parameters, Session, WorkSet,
 };
 
 /// Sessions in a row without one doubtful mark, from which a gate is said to tell nothing (our choice).
@@ -346,35 +346,23 @@ pub fn review(log: &Log, today: Day) -> Result<Review, Error> {
     log.check()?;
     let told = log.as_told()?;
     let stops = super::standing::stops_as_far_as_read(log, today);
-    let events = told.events.iter().map(AsRef::as_ref).collect::<Vec<&Event>>();
-    let unread = told.corrected.unread();
-    Ok(look_through((&events, unread), (&log.lifter, &|| log.clone()), stops, today))
+    Ok(look_through(&told, log, stops, today))
 }
 
 impl Diary<'_> {
     /// What looks odd in this log? See [`review`].
     #[must_use]
     pub fn review(&self, today: Day) -> Review {
-        let events = self.events().collect::<Vec<&Event>>();
-        let log = || self.log_of(self.events().cloned().collect());
-        let unread = self.corrected().unread();
-        look_through((&events, unread), (self.lifter(), &log), self.state().stops_on(today), today)
+        look_through(&self.told(), self.head(), self.state().stops_on(today), today)
     }
 }
 
-/// The whole log is asked for only where something has to be followed through it.
-type Whose<'l> = (&'l Lifter, &'l dyn Fn() -> Log);
-
-/// The events, and how many of them have a correction that could not be read.
-fn look_through(
-    (events, unread): (&[&Event], u32),
-    (lifter, log): Whose<'_>,
-    stops: Vec<Reason>,
-    today: Day,
-) -> Review {
-    let mut looking = Looking { unknown: unread, ..Looking::default() };
+/// What counts of a log, with what its corrections told of it; of the log itself only whose it is.
+fn look_through(told: &Effective<'_>, log: &Log, stops: Vec<Reason>, today: Day) -> Review {
+    let events: Vec<&Event> = told.events.iter().map(AsRef::as_ref).collect();
+    let mut looking = Looking { unknown: told.corrected.unread(), ..Looking::default() };
     events.iter().for_each(|event| looking.look(event));
-    looking.found.extend(super::dates::odd_days(events, lifter, today));
+    looking.found.extend(super::dates::odd_days(&events, &log.lifter, today));
     if let (true, Some(last)) = (looking.unknown > 0, events.last()) {
         let what = Odd::UnknownEvents { count: looking.unknown };
         looking.found.push(Oddity::new(last.day, what));
@@ -387,7 +375,7 @@ fn look_through(
         missing.push(Lacking::BodyMass);
     }
     let (sessions, unknown) = (looking.sessions, looking.unknown);
-    super::followed::follow(&mut looking.found, events, log);
+    super::followed::follow(&mut looking.found, log, told);
     let findings = looking.finish(today);
     let mut cautions = alloc::vec![Caution::ExaminesNobody];
     if findings.iter().any(|oddity| matches!(oddity.what, Odd::MassFalling { .. })) {

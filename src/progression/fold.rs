@@ -2,7 +2,6 @@
 
 use alloc::borrow::Cow;
 use alloc::sync::Arc;
-use alloc::vec::Vec;
 
 use super::foreseen::Foreseen;
 use super::state::{State, Told};
@@ -25,7 +24,8 @@ use crate::record::{Corrected, Effective, Event, EventKind, Log};
 /// # Ok::<(), bismar::Error>(())
 /// ```
 pub fn fold(log: &Log) -> Result<State, Error> {
-    fold_watched(log, |_, _, _, _| {}).map(|(_, state)| state)
+    log.check()?;
+    fold_told(log, &log.as_told()?, |_, _, _, _| {})
 }
 
 /// The state around an event: as the event found it, and as it left it.
@@ -35,18 +35,8 @@ pub(crate) enum When {
     After,
 }
 
-/// The same fold, watched: what each event in turn (with its place among them) found and left. Also the events that count, in order.
-pub(crate) fn fold_watched(
-    log: &Log,
-    watch: impl FnMut(&State, usize, &Event, When),
-) -> Result<(Vec<Cow<'_, Event>>, State), Error> {
-    log.check()?;
-    let told = log.as_told()?;
-    let state = fold_told(log, &told, watch)?;
-    Ok((told.events, state))
-}
-
-/// The same of the events of a log which count, checked before.
+/// The same of the events of a log which count, checked before; watched: what each event in turn (with its place among them) found
+/// and left.
 pub(crate) fn fold_told(
     log: &Log,
     told: &Effective<'_>,
@@ -127,7 +117,7 @@ impl State {
         lifter.check()?;
         event
             .check_in(self.log_version)
-            .and_then(|()| lifter.check_born_by(event.day))
+            .and_then(|()| lifter.check_days_of(event))
             .map_err(|error| error.at_event(event.sequence))?;
         if self.changes_the_past(event) {
             return Err(Error::plain(Code::NeedsRefold, "event").at_event(event.sequence));

@@ -79,7 +79,7 @@ pub(crate) use asked::{Easing, RESERVE, RESERVE_ALONE, reserve_of_limit};
 pub use asks::OpenAsk;
 pub use decision::{Decision, MoveOutlook};
 pub use fold::fold;
-pub(crate) use fold::{When, fold_on, fold_told, fold_watched};
+pub(crate) use fold::{When, fold_on, fold_told};
 pub use guard::GUARD_NAMES;
 pub use held::Held;
 pub(crate) use layoff::{gap, let_go, returned, row_today};

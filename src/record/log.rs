@@ -97,6 +97,15 @@ impl Lifter {
         }
     }
 
+    /// Nobody is born after the day of an event, nor after one on which a correction puts another.
+    pub(crate) fn check_days_of(&self, event: &Event) -> Result<(), Error> {
+        self.check_born_by(event.day)?;
+        match &event.kind {
+            EventKind::Correction(correction) => correction.day.map_or(Ok(()), |day| self.check_born_by(day)),
+            _ => Ok(()),
+        }
+    }
+
     /// Nobody is born after a day on which they train.
     pub(crate) fn check_born_by(&self, day: Day) -> Result<(), Error> {
         match self.born {
@@ -170,7 +179,7 @@ impl Log {
             let inside = |error: Error| error.within(&alloc::format!("events[{at}]"));
             let checked = event.check_in(self.version).map_err(inside);
             checked
-                .and_then(|()| self.lifter.check_born_by(event.day))
+                .and_then(|()| self.lifter.check_days_of(event))
                 .map_err(|error| error.at_event(event.sequence))?;
         }
         Ok(())

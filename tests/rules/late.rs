@@ -339,6 +339,25 @@ fn the_next_set_knows_what_was_told_by_a_correction() {
     assert!(!answer.stops.is_empty(), "{answer:?}");
 }
 
+/// A diary looks through what is in force, and knows all the same what a correction told: the answer given before it closes
+/// nothing, so that the one given since answers what is open.
+#[test]
+fn the_review_of_a_diary_knows_what_was_told_by_a_correction() {
+    use bismar::answers::{Diary, Odd, review};
+    let mut world = World::new(parameters());
+    world.add(EventKind::DayReport(DayReport::all_well(DayClass::Within)));
+    let first = last_number(&world);
+    world.wait(3).add(answer(Ask::Fall));
+    correct(&mut world, first, report(Ask::Fall));
+    assert!(is_open(&world, Ask::Fall));
+    world.wait(1).add(answer(Ask::Fall));
+    assert!(!is_open(&world, Ask::Fall));
+    let anew = review(&world.log, world.day).unwrap();
+    assert!(!anew.findings.iter().any(|found| matches!(found.what, Odd::AnswerWithoutQuestion { .. })));
+    assert_eq!(Diary::of(&world.log).unwrap().review(world.day), anew);
+    assert_eq!(Diary::of(&world.log).unwrap().into_owned().review(world.day), anew);
+}
+
 fn of_a_newer_version() -> EventKind {
     EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true)))
 }

@@ -1,5 +1,6 @@
 // What the page knows at any moment: lifters, the one in view, the day, the gym's kit.
 import type { AfterSets, Bar, EntriesAnswer, EventKindInput, HistoryAnswer, Implement, Less, LifterAnswer, Plan, PlanInput, Rack, Lifter, RecordParameters, Place, StopsAnswer, TodayAnswer, TodayAskedInput, WorkSet } from "bismar-page-package";
+import { closeFor } from "./boxes.ts";
 import { el } from "./element.ts";
 import { carefulOf } from "./careful.ts";
 import { asideWords, damageWords, heldStops, heldWords, isCareful, putStops, unfit } from "./damage.ts";
@@ -10,9 +11,10 @@ import { homeKit, implementName, poundsKit, type Kit } from "./kit.ts";
 import { logOf, parsed, type StoredEvent } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { capital, narrowing } from "./less.ts";
-import { leaveBox, type Unsaid } from "./pad.ts";
+import { leaveBox, type Unsaid } from "./leave.ts";
 import { dayAllowed } from "./days.ts";
 import { asSeen, read, repoint, setOtherwise, textAt, type Taken } from "./rejoin.ts";
+import type { SetFacts } from "./set_sheet.ts";
 import type { SetSetup } from "./setup.ts";
 
 export interface DraftSet {
@@ -59,12 +61,18 @@ export class App {
   constructor(store: Store) {
     this.store = store;
     this.readSettings();
-    const first = store.setting("lifter");
-    this.current = first !== undefined && store.ids().includes(first) ? first : store.ids()[0];
+    this.current = this.firstInView();
+  }
+  /** Who was in view last, else anybody who is here. */
+  private firstInView(): string | undefined {
+    const [first, ids] = [this.store.setting("lifter"), this.store.ids()];
+    return first !== undefined && ids.includes(first) ? first : ids[0];
   }
   current: string | undefined;
   /** Who is in view, and what stands stopped for them, as it was drawn last. */
   drawn: { id: string | undefined; stop: string[] } = { id: undefined, stop: [] };
+  /** A set that was half entered when it hurt. */
+  half: { of: string; lift: string; number: number; facts: SetFacts } | undefined;
   /** The device's day, where somebody said that it is right although it is far from the log. */
   daySaid: string | undefined;
 
@@ -93,6 +101,8 @@ export class App {
       const was = this.drawn;
       const before = this.logs.get(this.current ?? "");
       this.notice = words;
+      // Storage that answered late: nobody could be in view before.
+      if (this.current === undefined && this.view === "today") this.current = this.firstInView();
       if (this.current !== undefined && !this.store.lifter(this.current)) {
         // Nothing of somebody who was erased stays in view, nor in mind.
         this.current = this.store.ids()[0];
@@ -108,7 +118,7 @@ export class App {
       if (id !== was.id) this.closeBoxes([]);
       else if (stop.some((one) => !was.stop.includes(one))) this.closeBoxes(stop);
       else if (less.length > 0) {
-        if (held.length > 0) for (const box of document.querySelectorAll<HTMLDialogElement>("dialog[open][data-opens]")) box.close();
+        if (held.length > 0) for (const box of document.querySelectorAll<HTMLDialogElement>("dialog[open][data-opens]")) closeFor(box, held);
         for (const box of document.querySelectorAll("dialog[open]")) box.dispatchEvent(new CustomEvent("less", { detail: held }));
       }
     };
@@ -126,7 +136,7 @@ export class App {
    * stop above it. */
   private closeBoxes(stop: string[]): void {
     for (const box of document.querySelectorAll<HTMLDialogElement>("dialog[open]")) {
-      if (box.dataset.stays === undefined || stop.length === 0) box.close();
+      if (box.dataset.stays === undefined || stop.length === 0) closeFor(box, stop.slice(0, 1));
       else box.prepend(el("p", { class: "wrong", role: "alert" }, stop[0]));
     }
   }

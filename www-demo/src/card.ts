@@ -11,7 +11,7 @@ import { barWords } from "./kit.ts";
 import { gateInWords } from "./plan_view.ts";
 import { limitsOf } from "./limits.ts";
 import { shownName } from "./names.ts";
-import { eachHand } from "./setup.ts";
+import { EACH_HAND, eachHand } from "./setup.ts";
 import { liftLine, placeWords } from "./today_view.ts";
 
 function endsWords(discs: { nominal: Face }[] | undefined): string {
@@ -57,7 +57,7 @@ export function cardView(app: App): Child {
     decided
       .filter((one) => one.lift === lift && !(one.expires && one.expires < session.today))
       .slice(-1)
-      .map((one) => `The coach decided: at most ${atMost(one.load)}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
+      .map((one) => `The coach decided: at most ${atMost(one.load)}${eachHand(app, one.lift)}${one.expires ? ` until ${dayLong(one.expires)}` : ""}${health ? `, ${one.who}` : ""}.`);
   const lastWords = (lift: string): string | undefined => {
     const cue = history.sessions.flatMap((one) => one.lifts).filter((one) => one.lift === lift && one.cue).at(-1)?.cue;
     // Words of somebody's own may tell of health.
@@ -104,7 +104,7 @@ export function cardView(app: App): Child {
       })),
       !held && shared.length > 0 && el("p", {}, el("b", {}, "For every lift: "), shared.join(" ")),
       el("h3", {}, "Last session"),
-      last && held ? el("p", {}, `${dayLong(last.day)}.`) : last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)} \u00d7 ${lift.sets.map((set) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
+      last && held ? el("p", {}, `${dayLong(last.day)}.`) : last ? el("p", {}, `${dayLong(last.day)}: ${last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}${lift.eachHand ? EACH_HAND : ""} \u00d7 ${lift.sets.map((set) => plain(set.reps)).join(", ")}${lift.cue && health ? ` (\u201c${lift.cue}\u201d)` : ""}`).join("; ")}.`) : el("p", {}, "None yet."),
       health && last !== undefined && last.pain.length > 0 && el("p", {}, `Pain then: ${last.pain.join(", ")}.`),
       health && limits.length > 0 && el("p", { "data-limits": true }, `Limits: ${limits.join("; ")}.`),
       !health && limits.length > 0 && el("p", {}, "There is more to ask about before lifting; it is left out here."),

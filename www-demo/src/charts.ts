@@ -2,6 +2,7 @@
 import type uPlot from "uplot";
 import type { Done, Status, Step, TrendPoint } from "bismar-page-package";
 import { el } from "./element.ts";
+import { EACH_HAND } from "./setup.ts";
 import { dayOfMonth, mass, massNumber, plain, unitNow } from "./numbers.ts";
 
 function colour(name: string): string {
@@ -10,9 +11,9 @@ function colour(name: string): string {
 
 const FONT = "14px system-ui, sans-serif";
 
-/** The axis of loads, with its unit. */
-function loadAxis(): uPlot.Axis {
-  return axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56, label: unitNow(), labelSize: 20, labelFont: FONT });
+/** The axis of loads, with its unit; `hand` where they are one of two. */
+function loadAxis(hand = ""): uPlot.Axis {
+  return axis({ values: (_u, values) => values.map((kg) => massNumber({ kg })), size: 56, label: `${unitNow()}${hand}`, labelSize: 20, labelFont: FONT });
 }
 
 /** The axis of days; with years where it spans more than one. */
@@ -160,7 +161,7 @@ function around(own: Step[], extra: Around): (u: uPlot) => void {
       if (at > 0 && own[at - 1].load.kg === step.load.kg) return;
       const x = across(step.day);
       if (x < free) return;
-      ctx.fillText(massNumber(step.load), x + 2 * scale, up(step.load.kg) - 8 * scale);
+      ctx.fillText(`${massNumber(step.load)}${handOf(step)}`, x + 2 * scale, up(step.load.kg) - 8 * scale);
       free = x + LABEL_ROOM * scale;
     });
     if (extra.today.load) {
@@ -176,6 +177,9 @@ function around(own: Step[], extra: Around): (u: uPlot) => void {
   };
 }
 
+/** Said behind a load that was one of two. */
+const handOf = (step: Step): string => (step.eachHand ? EACH_HAND : "");
+
 /** The working load over time, with passed and failed sessions by shape, its steps labelled, breaks, pain, today's load. */
 export function courseChart(lift: string, name: string, steps: Step[], sessions: Done[], extra: Around): HTMLElement {
   const own = steps.filter((step) => step.lift === lift);
@@ -189,7 +193,7 @@ export function courseChart(lift: string, name: string, steps: Step[], sessions:
   const passed = own.map((step) => (marks.get(step.day) === "pass" ? step.load.kg : null));
   const failed = own.map((step) => (marks.get(step.day) === "fail" ? step.load.kg : null));
   const [first, last] = [own[0], own.at(-1)];
-  const told = first && last ? `: from ${mass(first.load)} on ${dayOfMonth(first.day)} to ${mass(last.load)} on ${dayOfMonth(last.day)}` : "";
+  const told = first && last ? `: from ${mass(first.load)}${handOf(first)} on ${dayOfMonth(first.day)} to ${mass(last.load)}${handOf(last)} on ${dayOfMonth(last.day)}` : "";
   return draw(
     (width, plot) => ({
       width,
@@ -198,7 +202,7 @@ export function courseChart(lift: string, name: string, steps: Step[], sessions:
       legend: { show: false },
       hooks: { draw: [around(own, extra)] },
       scales: { y: { range: (_u, low, high) => [Math.min(low, extra.today.load?.kg ?? low) - 2, Math.max(high, extra.today.load?.kg ?? high) + 3] } },
-      axes: [dayAxis(), loadAxis()],
+      axes: [dayAxis(), loadAxis(own.every((step) => step.eachHand) ? EACH_HAND : "")],
       series: [
         {},
         { stroke: colour("--accent"), width: 3, paths: plot.paths.stepped?.({ align: 1 }), points: { show: false } },
@@ -212,7 +216,7 @@ export function courseChart(lift: string, name: string, steps: Step[], sessions:
 }
 
 /** Estimates of single sessions, the level behind them, and the band of that level. */
-export function trendChart(points: TrendPoint[]): HTMLElement {
+export function trendChart(points: TrendPoint[], hand: string): HTMLElement {
   const column = (key: "value" | "low" | "high" | "level" | "levelLow" | "levelHigh"): number[] => points.map((point) => point[key]);
   const hidden = { stroke: "transparent", points: { show: false } };
   return draw(
@@ -222,7 +226,7 @@ export function trendChart(points: TrendPoint[]): HTMLElement {
       cursor: { show: false },
       legend: { show: false },
       scales: { y: { range: (_u, low, high) => [low - 1, high + 1] } },
-      axes: [dayAxis(), loadAxis()],
+      axes: [dayAxis(), loadAxis(hand)],
       series: [
         {},
         { stroke: colour("--ink"), paths: () => null, points: { show: true, size: 8, fill: colour("--paper"), width: 2 } },
@@ -233,7 +237,7 @@ export function trendChart(points: TrendPoint[]): HTMLElement {
       bands: [{ series: [3, 2], fill: colour("--band") }],
     }),
     [points.map((point) => seconds(point.day)), column("value"), column("levelLow"), column("levelHigh"), column("level")] as uPlot.AlignedData,
-    "Estimates of the maximum, the level behind them and its band",
+    `Estimates of the maximum${hand}, the level behind them and its band`,
   );
 }
 

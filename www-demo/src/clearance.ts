@@ -3,8 +3,9 @@ import type { App } from "./app.ts";
 import type { Clearance, ClearanceLimits } from "bismar-page-package";
 import { button, choices, el, type Child } from "./element.ts";
 import { attempt } from "./engine.ts";
-import { limitWords } from "./limits.ts";
+import { limitsOf, limitWords } from "./limits.ts";
 import { atMostNumber, given, plain, unitNow } from "./numbers.ts";
+import { opensBy } from "./opens.ts";
 import { numberField } from "./pad.ts";
 import { regionChoices } from "./record.ts";
 import { NAME, openingBox, who } from "./write_box.ts";
@@ -78,6 +79,30 @@ function limitFields(app: App, told: Told, redraw: () => void): Child {
   ];
 }
 
+/** Who says it makes no difference to what goes. */
+const ANYBODY = "somebody";
+
+/** Limits in force that a clearance within these would end, as the library says; all of them where it cannot say. */
+function goneBy(app: App, limits: ClearanceLimits[]): string[] {
+  const { lifter } = app;
+  const status = limits.length > 0 ? "cleared_with_limits" : "cleared";
+  const opens = lifter && opensBy(app, lifter, { suppose: { clearanceRecorded: { status, who: ANYBODY, ...(limits.length > 0 ? { limits } : {}) } } });
+  return opens ? opens.less.filter((one) => one.kind === "limit").map(({ what }) => what.replace(/,$/, "")) : limitsOf(app);
+}
+
+/** Said before anything is written: a clearance takes the place of the limits that were recorded before. */
+function goesPart(app: App, all: string[], limits: ClearanceLimits[]): Child {
+  if (all.length === 0) return undefined;
+  const gone = limits.length > 0 ? goneBy(app, limits) : all;
+  const stay = all.filter((one) => !gone.includes(one));
+  return el(
+    "div",
+    { class: "caution", "data-goes": true },
+    gone.length > 0 && el("p", { "data-gone": true }, el("b", {}, "No longer in force once this is written: "), `${gone.join("; ")}.`),
+    el("p", { "data-stay": true }, stay.length > 0 ? `Still in force: ${stay.join("; ")}.` : "Of the limits recorded before none stays in force."),
+  );
+}
+
 /** What a clearance says is written down as it was told: several limits, each with where it holds. */
 export function clearance(app: App): void {
   const by = who("Who said so");
@@ -85,6 +110,15 @@ export function clearance(app: App): void {
   let status: Clearance["status"] | undefined;
   let told: Told = {};
   const named: ClearanceLimits[] = [];
+  /** The limits in force, of the log as it was looked at last: another window may write one while this is open. */
+  let inForce: { seal: string | undefined; all: string[] } | undefined;
+  const all = (): string[] => {
+    const seal = app.lifter?.seal;
+    if (inForce?.seal !== seal || !inForce) inForce = { seal, all: goneBy(app, []) };
+    return inForce.all;
+  };
+  /** The limits that are named so far, the one that is being told too once it is one. */
+  const soFar = (): ClearanceLimits[] => (status !== "cleared_with_limits" ? [] : lacks(told) === undefined && !limitsNothing(limitOf(told)) ? [...named, limitOf(told)] : named);
   openingBox(
     app,
     "A clearance",
@@ -107,6 +141,7 @@ export function clearance(app: App): void {
           }),
       ],
       (status === "cleared" || status === "cleared_with_limits") && el("div", { class: "field" }, el("label", { class: "label", for: "holds-to" }, "Last day it holds, where one was said"), lastDay),
+      status !== undefined && status !== "not_cleared" && goesPart(app, all(), soFar()),
       by.field,
     ],
     () => {

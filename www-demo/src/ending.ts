@@ -69,7 +69,7 @@ function isWritten({ events }: Loaded, pain: PainAnswer, day: string): boolean {
 
 /** Writes pain by itself: every one that the log takes, on the session's day where the log takes it there, else today.
  * Gives words for those that were refused. */
-async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string): Promise<string[]> {
+export async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string): Promise<string[]> {
   const not: string[] = [];
   for (const one of pain) {
     const now = app.store.lifter(seen.id);
@@ -81,14 +81,15 @@ async function painAlone(app: App, seen: Loaded, pain: PainAnswer[], day: string
   return not;
 }
 
-/** Ends the session: all of it, or what fits. Nothing is left of it on the list then, and nothing is lost. */
-export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], pain: PainAnswer[] | undefined, entries: DraftSet[], on: string | undefined): Promise<void> {
+/** Ends the session: all of it, or what fits. Nothing is left of it on the list then, and nothing is lost. Gives whether it is ended. */
+export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], pain: PainAnswer[] | undefined, entries: DraftSet[], on: string | undefined): Promise<boolean> {
   const now = app.store.lifter(seen.id);
   const day = on ?? (now && app.day(now));
   const whole = { lifts, ...(pain ? { pain } : {}) };
   if (!now || day === undefined || refusal(app.log(now), day, lifts, pain) === undefined) {
-    await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
-    return app.refresh();
+    const done = await app.record(seen, { sessionRecorded: whole }, undefined, entries, on);
+    app.refresh();
+    return done;
   }
   const log = app.log(now);
   const tried = lifts.map((lift) => ({ was: lift, fit: fitted(log, day, lift) }));
@@ -100,7 +101,8 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   const not = inside ? [] : await painAlone(app, seen, pain ?? [], day);
   if (not.length > 0) {
     app.notice = `The session is not ended. ${not.join(" ")}${not.length < (pain ?? []).length ? " The other pain that was told is in the log." : ""}`;
-    return app.refresh();
+    app.refresh();
+    return false;
   }
   const notes = unmarked.map((one) => marksWords(app, one));
   const said = ["Recorded."];
@@ -108,8 +110,9 @@ export async function endSession(app: App, seen: Loaded, lifts: LiftSession[], p
   const own = (lift: string): DraftSet[] => entries.filter((one) => one.lift === lift);
   for (const { lift, why } of out) said.push(`${app.liftName(lift)}: ${count(own(lift).length, "set")} not recorded. ${why} Set aside, see Files.`);
   if (fits.length === 0) app.endList(seen.id, entries, said.join(" ").replace(/^Recorded\. /, (pain ?? []).length > 0 ? "The pain is recorded. " : ""));
-  else if (!(await app.record(seen, { sessionRecorded: { lifts: fits, ...(inside && pain ? { pain } : {}) } }, notes.length > 0 ? `Marks left out: ${notes.join(". ")}` : undefined, entries, on, said.join(" ")))) return;
+  else if (!(await app.record(seen, { sessionRecorded: { lifts: fits, ...(inside && pain ? { pain } : {}) } }, notes.length > 0 ? `Marks left out: ${notes.join(". ")}` : undefined, entries, on, said.join(" ")))) return false;
   // Only what is off the list is set aside: what was refused is still on it.
   for (const { lift } of out) void app.store.setAside(seen.id, JSON.stringify({ events: [], draft: own(lift).map((one) => JSON.stringify(one)) }), "sets of a session that do not fit what is set for the lifts");
   app.refresh();
+  return true;
 }

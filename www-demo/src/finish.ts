@@ -1,11 +1,13 @@
 // Ending a session: on which day it was, who was there, pain; the whole is written as one entry.
 import type { App, DraftSet } from "./app.ts";
-import { button, choices, el, fill, showBox } from "./element.ts";
-import { endSession } from "./ending.ts";
+import { showEntry } from "./boxes.ts";
+import { button, choices, el, fill } from "./element.ts";
+import { endSession, painAlone } from "./ending.ts";
 import type { LiftSession, PainAnswer } from "bismar-page-package";
 import { count, dayShort } from "./numbers.ts";
-import { morePains, painFields, painsLack, painsOf, type PainFacts } from "./record.ts";
+import { morePains, painFields, painLacks, painsLack, painsOf, type PainFacts } from "./record.ts";
 import { overTheBody, setupEvent, setupFields, setupOf, type Setup } from "./setup.ts";
+import { stopsTold } from "./stops_told.ts";
 import type { Loaded } from "./store.ts";
 
 /** Ends the session: pain is always asked, and the whole is written as one event. */
@@ -23,6 +25,7 @@ export function finishBox(app: App): void {
   let on: string | undefined;
   let setups = new Map<string, Setup>();
   let changed = "";
+  let busy = false;
   /** Takes in the list as it is now; what was answered stays. */
   const read = (now: Loaded): void => {
     entries = app.draft(now);
@@ -39,9 +42,7 @@ export function finishBox(app: App): void {
     const next = now ? app.draft(now) : [];
     if (JSON.stringify(next) === JSON.stringify(entries)) return true;
     if (!now || next.length === 0) {
-      box.close();
-      app.notice = "Not recorded here: this session was ended in another window. Look under Log.";
-      app.refresh();
+      void endedElsewhere();
       return false;
     }
     read(now);
@@ -49,8 +50,22 @@ export function finishBox(app: App): void {
     draw();
     return false;
   };
-  const write = (asked: boolean): void => {
-    if (!asSeen()) return;
+  /** Another window ended it: the sets are there, and the pain that was told here is written by itself. */
+  const endedElsewhere = async (): Promise<void> => {
+    const not = told().length > 0 ? await painAlone(app, lifter, told(), on ?? begun) : [];
+    if (not.length > 0) {
+      changed = `This session was ended in another window. ${not.join(" ")}`;
+      return draw();
+    }
+    entry.close();
+    app.notice = `Not recorded here: this session was ended in another window. ${told().length > 0 ? "The pain that was told here is in the log. " : ""}Look under Log.`;
+    app.refresh();
+  };
+  const told = (): PainAnswer[] => (!hurt ? [] : painLacks(facts) === undefined ? painsOf(facts, pains) : pains);
+  /** The box goes once what was told in it is in the log. */
+  const write = async (asked: boolean): Promise<boolean> => {
+    if (busy || !asSeen()) return false;
+    busy = true;
     const done = lifts.map((lift): LiftSession => {
       const own = entries.filter((one) => one.lift === lift);
       const cue = own.findLast((one) => one.cue)?.cue;
@@ -62,8 +77,15 @@ export function finishBox(app: App): void {
       const setup = setupOf(own.map((one) => (said ? setupEvent(said) : one.setup)));
       return { lift, ...(place ? { place } : {}), ...reserve, sets: own.map((one) => one.set), ...(setup ? { setup } : {}), ...(cue ? { cue } : {}) };
     });
-    box.close();
-    void endSession(app, lifter, done, asked ? (hurt ? painsOf(facts, pains) : []) : undefined, entries, on);
+    return endSession(app, lifter, done, asked ? (hurt ? painsOf(facts, pains) : []) : undefined, entries, on).then((ended) => {
+      busy = false;
+      if (ended) entry.close();
+      else {
+        changed = app.notice;
+        draw();
+      }
+      return ended;
+    });
   };
   const draw = (): void =>
     fill(
@@ -81,15 +103,15 @@ export function finishBox(app: App): void {
       el(
         "div",
         { class: "stack" },
-        !hurt && button("None. Save the session", () => write(true), { class: "main", "data-act": "no-pain", disabled: on === undefined }),
+        !hurt && button("None. Save the session", () => void write(true), { class: "main", "data-act": "no-pain", disabled: on === undefined }),
         !hurt && button("Yes, some", () => { hurt = true; draw(); }, {}),
         hurt && painsLack(facts, pains) && el("p", { class: "soft" }, painsLack(facts, pains) ?? ""),
-        hurt && button("Save the session", () => write(true), { class: "main", disabled: painsLack(facts, pains) !== undefined || on === undefined }),
-        !hurt && button("Not asked. Save the session", () => write(false), { disabled: on === undefined }),
-        button("Not yet", () => box.close(), { class: "quiet" }),
+        hurt && button("Save the session", () => void write(true), { class: "main", disabled: painsLack(facts, pains) !== undefined || on === undefined }),
+        !hurt && button("Not asked. Save the session", () => void write(false), { disabled: on === undefined }),
+        button("Not yet", () => entry.cancel(), { class: "quiet" }),
       ),
     );
   read(lifter);
   draw();
-  showBox(box);
+  const entry = showEntry(box, { stops: () => stopsTold(app, { pain: told() }), write: () => (hurt && painsLack(facts, pains) === undefined && on !== undefined ? () => write(true) : undefined) });
 }

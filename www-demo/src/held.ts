@@ -1,5 +1,6 @@
 // What this window holds of what is on the device: every lifter as read, the settings, and what was found wrong.
 import type { IDBPDatabase } from "idb";
+import { Silent } from "./silence.ts";
 import { ask } from "./engine.ts";
 import { endsOf, type Ends, type Found, type Loaded, type Unreadable } from "./kept.ts";
 import { shownName } from "./names.ts";
@@ -30,6 +31,8 @@ interface Joining {
 
 export class Held {
   fault: Fault | undefined;
+  /** What lies on the device was not read: whoever is there is not known, nor what stops them. */
+  unread = false;
   /** What was found damaged and mended, in words, and whose it is; said until the page is opened anew. */
   readonly said: { id?: string; words: string }[] = [];
   /** Logs that cannot be read; they are left as they lie. */
@@ -49,7 +52,7 @@ export class Held {
   protected left: { lifter: Loaded; seal: string; log: number } | undefined;
 
   protected failed(what: string, error: unknown): void {
-    const detail = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+    const detail = error instanceof Silent ? error.message : error instanceof Error ? `${error.name}: ${error.message}` : String(error);
     this.fault = { what, detail };
   }
 

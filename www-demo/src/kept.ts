@@ -1,6 +1,7 @@
 // What lies on the device, read and mended: each event is sealed to the one before, and so are header, plan and the end of
 // the log. What is not as it was written is set aside and said; nothing that can be read is kept from anybody for it.
 import type { IDBPDatabase } from "idb";
+import { answers, Silent } from "./silence.ts";
 import { stopsIn, type Damage } from "./damage.ts";
 import { ask, attempt } from "./engine.ts";
 import { shownName } from "./names.ts";
@@ -144,7 +145,7 @@ export async function everybody(base: IDBPDatabase): Promise<string[]> {
       cursor = await rows.openKeyCursor(IDBKeyRange.lowerBound([id, PLACES_MOST], true));
     }
   }
-  return [...ids];
+  return [...ids].filter((id) => typeof id === "string");
 }
 
 /** A list as far as it is as it was written, and the rest. */
@@ -250,8 +251,22 @@ export async function find(base: IDBPDatabase, id: string, lying?: Lying, open =
     said,
     ...(open ? { log: opened.answer } : {}),
   };
-  if (said.length + hurt.length > 0) await mend(base, found, aside, [own.torn, draft.torn]);
+  if (said.length + hurt.length > 0) await mend(base, found, aside, [own.torn, draft.torn], JSON.stringify([row, events, drafts]));
   return found;
+}
+
+/** The same; where reading fails, that lifter is left as it lies, and said: nobody else is kept from anything for it. */
+export async function findOrLeave(base: IDBPDatabase, id: string, lying?: Lying, open = false, again = false): Promise<Found | Unreadable | undefined> {
+  try {
+    return await find(base, id, lying ?? (await answers(lyingOf(base, id))), open);
+  } catch (error) {
+    if (error instanceof Silent) throw error;
+    // Another window may have written in between.
+    if (error instanceof Otherwise && lying) return findOrLeave(base, id, undefined, open);
+    if (error instanceof Otherwise && !again) return findOrLeave(base, id, undefined, open, true);
+    const detail = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+    return { id, words: `Reading it from this device failed (${detail}). Nothing of it was changed; open the page anew to try again, and go by no load until it can be read.`, row: undefined, events: [], draft: [] };
+  }
 }
 
 type List = ReturnType<typeof whole>;
@@ -273,16 +288,32 @@ export function part(request: Promise<unknown>): void {
   request.catch(() => undefined);
 }
 
-/** Writes down what was mended, with what was set aside, in one piece. */
-async function mend(base: IDBPDatabase, found: Found, aside: Torn[], torn: [Row[], Row[]]): Promise<void> {
+/** What was read is not what is read a second time. */
+class Otherwise extends Error {
+  constructor() {
+    super("what was read is not what lies there");
+  }
+}
+
+/** Writes down what was mended, with what was set aside, in one piece: only where what was read is what lies there when it is read
+ * a second time. */
+async function mend(base: IDBPDatabase, found: Found, aside: Torn[], torn: [Row[], Row[]], read: string): Promise<void> {
   const { lifter } = found;
   const writing = base.transaction(["lifters", "events", "drafts", "asides"], "readwrite", { durability: "strict" });
+  const finished = writing.done;
+  finished.catch(() => undefined);
+  const lists = (["events", "drafts"] as const).map((name) => writing.objectStore(name).getAll(allOf(lifter.id)));
+  const again = await Promise.all([writing.objectStore("lifters").get(lifter.id), ...lists]);
+  if (JSON.stringify(again) !== read) {
+    writing.abort();
+    throw new Otherwise();
+  }
   for (const one of aside) part(writing.objectStore("asides").add(one));
   for (const row of torn[0]) part(writing.objectStore("events").delete([row.lifter, row.place]));
   for (const row of torn[1]) part(writing.objectStore("drafts").delete([row.lifter, row.place]));
   found.revision += 1;
   part(writing.objectStore("lifters").put(rowOf(lifter, found.revision, endsOf(lifter, found.draftSeal))));
-  await writing.done;
+  await finished;
 }
 
 export function endsOf(lifter: Loaded, draftLast: string): Ends {

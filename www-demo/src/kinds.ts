@@ -29,3 +29,12 @@ const KINDS: Record<string, string> = {
 export function kindWords(kind: string): string {
   return KINDS[kind] ?? kind.replaceAll("_", " ");
 }
+
+/** What is asked before training, each with its words. */
+export const ASKS = [
+  ["fever", "Fever"],
+  ["dizziness", "Dizzy"],
+  ["palpitations", "Heart racing or irregular"],
+  ["fall", "A fall since last time"],
+  ["new_medicine", "A new medicine"],
+] as const;

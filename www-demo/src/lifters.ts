@@ -146,7 +146,7 @@ export function beginView(app: App): Child {
   const wrong = el("p", { class: "wrong", role: "alert" });
   const begin = (): void => {
     const id = name.value.trim();
-    if (id === "" || app.store.ids().some((other) => sameName(other, id))) {
+    if (id === "" || [...app.store.ids(), ...app.store.unreadable.keys()].some((other) => sameName(other, id))) {
       wrong.textContent = id === "" ? "A name, or any sign to know the lifter by." : "Somebody with this name is here already.";
       name.focus();
       return;

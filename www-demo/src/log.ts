@@ -1,5 +1,6 @@
 // The log: what is in it, taking back, correcting. Nothing is overwritten; a correction is an event of its own.
 import type { App } from "./app.ts";
+import { showEntry } from "./boxes.ts";
 import { button, el, fill, showBox, type Child } from "./element.ts";
 import type { EntriesEntry, EventKind, EventKindInput, LiftSession, PainAnswer, Session, Undo, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
@@ -14,6 +15,7 @@ import { confirmBox } from "./pad.ts";
 import { ROLES } from "./plan_view.ts";
 import { sheet } from "./set_sheet.ts";
 import { secondMarks } from "./second_marks.ts";
+import { EACH_HAND, eachHand } from "./setup.ts";
 import { coursePart } from "./questions/years.ts";
 import { refusal } from "./write_box.ts";
 import { TESTS, testResult, writeDownPart } from "./write_down.ts";
@@ -41,7 +43,7 @@ function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
       wrong.textContent = refused;
       return;
     }
-    box.close();
+    entry.close();
     if (!same) correct(app, lifter, by);
   };
   fill(
@@ -49,9 +51,9 @@ function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
     el("h2", {}, "On which day was it?"),
     el("div", { class: "field" }, el("label", { for: "other-day", class: "label" }, "Day"), day),
     wrong,
-    el("div", { class: "row" }, button("Cancel", () => box.close(), { class: "quiet" }), button("Save", save, { class: "main", "data-act": "save-day" })),
+    el("div", { class: "row" }, button("Cancel", () => entry.cancel(), { class: "quiet" }), button("Save", save, { class: "main", "data-act": "save-day" })),
   );
-  showBox(box);
+  const entry = showEntry(box);
 }
 
 const DAYS: Record<string, string> = { below: "several signs below the usual", below_single: "one sign below the usual", within: "within the usual", above: "above the usual", unknown: "cannot say" };
@@ -75,9 +77,9 @@ function told(app: App, said: EventKind, of: string | undefined): string | undef
     const [region, lift] = [kindOf(signOff.scope, "region"), kindOf(signOff.scope, "gate")];
     return `${region ? app.regionName(region) : lift ? app.liftName(lift) : "every lift"}; ${signOff.who}`;
   }
-  if (role) return `${app.liftName(role.lift)}: ${(ROLES[role.role] ?? role.role).toLowerCase()}${role.notBelow ? `, on plan down to ${atLeast(role.notBelow)}` : ""}`;
+  if (role) return `${app.liftName(role.lift)}: ${(ROLES[role.role] ?? role.role).toLowerCase()}${role.notBelow ? `, on plan down to ${atLeast(role.notBelow)}${eachHand(app, role.lift)}` : ""}`;
   if (layoff) return `from ${dayShort(layoff.from)}; ${layoff.reason}`;
-  if (override) return `${app.liftName(override.lift)}: at most ${atMost(override.load)}${override.expires ? ` until ${dayShort(override.expires)}` : ""}; ${override.who}${override.why ? `: ${override.why}` : ""}`;
+  if (override) return `${app.liftName(override.lift)}: at most ${atMost(override.load)}${eachHand(app, override.lift)}${override.expires ? ` until ${dayShort(override.expires)}` : ""}; ${override.who}${override.why ? `: ${override.why}` : ""}`;
   if (test) return `${TESTS[test.test][0]}: ${testResult(test.test, test.result)}`;
   return sign?.signs.map(spaced).join(", ");
 }
@@ -97,8 +99,11 @@ function summary(app: App, said: EventKind, of: string | undefined): string {
     .join(", ");
 }
 
+/** Said behind a load of a lift that was one of two in that session. */
+const handOf = (hands: string[], lift: string): string => (hands.includes(lift) ? EACH_HAND : "");
+
 /** Correcting a session: pick the set, change it. */
-function correctBox(app: App, lifter: Loaded, last: number, was: Session): void {
+function correctBox(app: App, lifter: Loaded, last: number, was: Session, hands: string[]): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "Correct a session" });
   const session = structuredClone(was);
   const criteriaOf = (lift: string) => app.parameters(lifter)?.lifts.find((one) => one.id === lift)?.criteria ?? [];
@@ -147,12 +152,14 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session): void 
         };
         correct(app, lifter, { correction: { replaces: last, with: { sessionRecorded: session } } });
       },
+      undefined,
+      { hand: handOf(hands, lift.lift) },
     );
   };
   fill(
     box,
     el("h2", {}, "Which set was wrong?"),
-    el("div", { class: "stack" }, session.lifts.map((lift) => lift.sets.map((set, at) => button(`${app.liftName(lift.lift)}: set ${at + 1}, ${mass(set.load)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
+    el("div", { class: "stack" }, session.lifts.map((lift) => lift.sets.map((set, at) => button(`${app.liftName(lift.lift)}: set ${at + 1}, ${mass(set.load)}${handOf(hands, lift.lift)} \u00d7 ${plain(set.reps)}`, () => edit(lift, at), { "data-act": "correct-set" })))),
     button("Cancel", () => box.close(), { class: "quiet" }),
   );
   showBox(box);
@@ -200,7 +207,7 @@ function repDots(set: WorkSet): HTMLElement {
 }
 
 /** A session as it was done: each lift with its loads, a dot a repetition, pain, and the morning after. */
-function sessionBlock(app: App, session: Session, morning: EntriesEntry["morning"]): Child {
+function sessionBlock(app: App, session: Session, { morning, eachHand: hands }: Pick<EntriesEntry, "morning" | "eachHand">): Child {
   const pain = painWords(app, session.pain);
   const after = morning ? painWords(app, morning.pain).replace("no pain", "no more pain than before") : "not told";
   return [
@@ -209,7 +216,7 @@ function sessionBlock(app: App, session: Session, morning: EntriesEntry["morning
         "p",
         { class: "done-lift" },
         el("b", {}, app.liftName(lift.lift)),
-        lift.sets.map((set) => [" ", el("span", { class: "set" }, `${mass(set.load)} \u00d7 ${set.reps}\u00a0`, repDots(set), set.velocity === undefined ? "" : ` ${plain(set.velocity)} m/s`)]),
+        lift.sets.map((set) => [" ", el("span", { class: "set" }, `${mass(set.load)}${handOf(hands, lift.lift)} \u00d7 ${set.reps}\u00a0`, repDots(set), set.velocity === undefined ? "" : ` ${plain(set.velocity)} m/s`)]),
         lift.cue && el("span", { class: "soft" }, ` \u201c${lift.cue}\u201d`),
       ),
     ),
@@ -226,12 +233,12 @@ function entry(app: App, lifter: Loaded, one: EntriesEntry): HTMLElement {
     "li",
     { class: takenBack ? "gone" : "" },
     el("p", {}, el("b", {}, kindWords(one.kind)), takenBack ? " (taken back)" : one.corrected ? " (corrected)" : ""),
-    session ? sessionBlock(app, session, one.morning) : el("p", { class: "soft" }, summary(app, said, one.of)),
+    session ? sessionBlock(app, session, one) : el("p", { class: "soft" }, summary(app, said, one.of)),
     el(
       "div",
       { class: "row" },
-      session && !takenBack && button("Correct", () => correctBox(app, lifter, last, session), { "aria-label": `Correct the session of ${dayShort(one.day)}`, "data-act": "correct" }),
-      session && !takenBack && button("Somebody else\u2019s marks", () => secondMarks(app, session, (lift) => app.parameters(lifter)?.lifts.find((each) => each.id === lift)?.criteria ?? [], (kind) => correct(app, lifter, kind), last), { class: "quiet", "aria-label": `Somebody else\u2019s marks for the session of ${dayShort(one.day)}`, "data-act": "second-marks" }),
+      session && !takenBack && button("Correct", () => correctBox(app, lifter, last, session, one.eachHand), { "aria-label": `Correct the session of ${dayShort(one.day)}`, "data-act": "correct" }),
+      session && !takenBack && button("Somebody else\u2019s marks", () => secondMarks(app, session, (lift) => app.parameters(lifter)?.lifts.find((each) => each.id === lift)?.criteria ?? [], (kind) => correct(app, lifter, kind), { last, hands: one.eachHand }), { class: "quiet", "aria-label": `Somebody else\u2019s marks for the session of ${dayShort(one.day)}`, "data-act": "second-marks" }),
       !takenBack && one.kind !== "parameters_changed" && button("Take back", () => correct(app, lifter, { correction: { replaces: last } }), { "aria-label": `Take back ${named}` }),
       !takenBack && button("Another day", () => dayBox(app, lifter, one), { class: "quiet", "aria-label": `Another day for ${named}`, "data-act": "other-day" }),
       takenBack && button("Put back", () => correct(app, lifter, { correction: { replaces: last, with: said } }), { "aria-label": `Put back ${named}` }),

@@ -1,6 +1,7 @@
 // The shell: header, views, the way between them.
 import { App } from "./app.ts";
 import { openBase } from "./base.ts";
+import { somethingEntered } from "./boxes.ts";
 import { withoutHealth } from "./card.ts";
 import { button, el, fill, type Child } from "./element.ts";
 import { ask, start } from "./engine.ts";
@@ -11,7 +12,7 @@ import { onRecord } from "./less.ts";
 import { logView } from "./log.ts";
 import { shownName } from "./names.ts";
 import { notesView } from "./notes.ts";
-import { dayLong, deviceDay, unitNow } from "./numbers.ts";
+import { dayLong, deviceDay, setLimiting, unitNow } from "./numbers.ts";
 import { planView } from "./plan_view.ts";
 import { BAR } from "./questions/bar.ts";
 import { DAY } from "./questions/day.ts";
@@ -205,7 +206,9 @@ function render(app: App, root: HTMLElement): void {
   const here = placeOf(app.view);
   app.unsaid = undefined;
   let body: Child;
+  setLimiting([]);
   try {
+    setLimiting(app.lifter ? app.facts(app.lifter).most : []);
     body = viewOf(app);
   } catch (error) {
     body = [el("h1", { tabindex: -1 }, "Something went wrong"), el("p", { class: "wrong" }, error instanceof Error ? error.message : String(error)), el("p", {}, "Nothing was written. Save a file under Files, then open the page anew.")];
@@ -301,9 +304,10 @@ async function begin(): Promise<void> {
   });
   // What is not on the device goes with the page.
   addEventListener("beforeunload", (event) => {
-    if (!store.fault || store.ids().length === 0) return;
+    const unkept = store.fault !== undefined && store.ids().length > 0;
+    if (!unkept && !app.unsaid && !somethingEntered()) return;
     event.preventDefault();
-    app.say("What was entered is not kept on this device yet. Save a file before you leave.");
+    app.say(unkept ? "What was entered is not kept on this device yet. Save a file before you leave." : "What is entered here is not written down yet.");
   });
   fromAddress();
   followDay(app);

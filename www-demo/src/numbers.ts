@@ -39,10 +39,25 @@ export function kilograms(mass: Mass): string {
 export function inPounds(mass: Mass): string {
   return `${plain(pounds(mass.kg), 1)} lb`;
 }
+/** Masses that limit a load of whoever is in view: no load that is within one of them is shown past it. */
+let limiting: Mass[] = [];
+export function setLimiting(next: Mass[]): void {
+  limiting = next;
+}
+/** A number that stands for a mass, and where that would look past a limit which the mass is within, the mass rounded down. */
+function within(mass: Mass, number: number): number {
+  const passed = limiting.some((most) => most.kg >= mass.kg && number > bound(most, Math.floor));
+  if (!passed) return number;
+  return unit === "kg" ? Math.floor(mass.kg * 100) / 100 : Math.floor(pounds(mass.kg) * 10) / 10;
+}
+/** A mass as it is loaded, in the unit in use: the nearest. */
+function nearest(mass: Mass): number {
+  return within(mass, Number(unit === "kg" ? mass.kg.toFixed(2) : pounds(mass.kg).toFixed(1)));
+}
 /** In the unit in use; what helps is said as help. */
 export function mass(mass: Mass): string {
-  const words = unit === "kg" ? kilograms : inPounds;
-  return mass.kg < 0 ? `${words({ kg: -mass.kg })} of help` : words(mass);
+  const value = nearest(mass);
+  return mass.kg < 0 ? `${plain(-value)} ${unit} of help` : `${plain(value)} ${unit}`;
 }
 /** By how much of a thousandth a number of the unit may be off a whole one and still be it: numbers here are binary. */
 const HAIR = 1e-6;
@@ -55,7 +70,9 @@ function bound(mass: Mass, round: (steps: number) => number): number {
   return unit === "kg" ? rounded(mass.kg, 100, round) : rounded(pounds(mass.kg), 10, round);
 }
 function bounded(mass: Mass, round: (steps: number) => number): string {
-  const value = bound(mass, round);
+  return inUnit(bound(mass, round));
+}
+function inUnit(value: number): string {
   return value < 0 ? `${plain(-value, 3)} ${unit} of help` : `${plain(value, 3)} ${unit}`;
 }
 /** A mass that is not to be passed: as it is where that is whole in thousandths, else rounded down. */
@@ -71,10 +88,10 @@ export function atLeast(mass: Mass): string {
 }
 /** A mass that somebody typed: the same, else the nearest. */
 export function written(mass: Mass): string {
-  return bounded(mass, Math.round);
+  return inUnit(within(mass, bound(mass, Math.round)));
 }
 export function writtenNumber(mass: Mass): string {
-  return plain(bound(mass, Math.round), 3);
+  return plain(within(mass, bound(mass, Math.round)), 3);
 }
 /** A part of a whole that is not to be passed, in percent: as it was told, else rounded down to a tenth. */
 export function atMostPart(part: number): string {
@@ -107,7 +124,7 @@ export function loadOfDay({ load, limit }: Pick<LoadsOfDay, "load" | "limit">): 
   return load ? mass(load) : atMost(limit);
 }
 export function massNumber(mass: Mass): string {
-  return unit === "kg" ? plain(mass.kg) : plain(pounds(mass.kg), 1);
+  return plain(nearest(mass));
 }
 export function otherUnit(mass: Mass): string {
   return unit === "kg" ? inPounds(mass) : kilograms(mass);

@@ -1,4 +1,5 @@
 // A number pad: big keys, comma or point, the device's own keyboard as well.
+import { showEntry } from "./boxes.ts";
 import { button, el, showBox } from "./element.ts";
 import { read } from "./numbers.ts";
 
@@ -34,7 +35,7 @@ export function openPad(label: string, unit: string, take: (value: number, unit:
       field.focus();
       return;
     }
-    box.close();
+    entry.close();
     take(value, unit);
   };
   const type = (text: string): void => {
@@ -55,7 +56,7 @@ export function openPad(label: string, unit: string, take: (value: number, unit:
     el(
       "div",
       { class: "row" },
-      button("Cancel", () => box.close(), { class: "quiet" }),
+      button("Cancel", () => entry.cancel(), { class: "quiet" }),
       button("OK", done, { class: "main", "data-key": "ok" }),
     ),
   );
@@ -65,7 +66,7 @@ export function openPad(label: string, unit: string, take: (value: number, unit:
       done();
     }
   });
-  showBox(box);
+  const entry = showEntry(box);
   field.focus();
 }
 
@@ -87,36 +88,6 @@ export function confirmBox(title: string, text: string | string[], yes: string, 
         },
         { class: "main", "data-yes": true },
       ),
-    ),
-  );
-  showBox(box);
-}
-
-/** What was entered and not written down: what it is, how it is written, and what leaving it means. */
-export interface Unsaid {
-  title: string;
-  text: string;
-  /** Whether it was written; nothing where it cannot be. */
-  write?: () => Promise<boolean>;
-  leave: string;
-}
-
-/** Asked before something entered is left. */
-export function leaveBox({ title, text, write, leave }: Unsaid, yes: () => void, no: () => void): void {
-  const box = el("dialog", { class: "pad wide", "aria-label": title });
-  const then = (act: () => void) => (): void => {
-    box.close();
-    act();
-  };
-  box.append(
-    el("h2", {}, title),
-    el("p", {}, text),
-    el(
-      "div",
-      { class: "stack" },
-      write && button("Write it down", then(yes), { class: "main", "data-act": "leave-write" }),
-      button(leave, then(no), { "data-act": "leave-so" }),
-      button("Stay here", () => box.close(), { class: "quiet", "data-act": "leave-not" }),
     ),
   );
   showBox(box);

@@ -128,7 +128,7 @@ function sentence(app: App, lift: LiftPlan, place: LifterPlace, leave: (reserve:
   const { work } = place.at;
   const stopped = app.stops(lifter).lifts.some((one) => one.lift === lift.lift);
   const today = app.today(lifter).answer?.session.lifts.find((one) => one.lift === lift.lift);
-  const less = today && today.limit.kg < work.load.kg ? ` (for now no more than ${atMost(today.limit)})` : "";
+  const less = today && today.limit.kg < work.load.kg ? ` (for now no more than ${atMost(today.limit)}${eachHand(app, lift.lift)})` : "";
   return el(
     "p",
     { class: "sentence", "data-sentence": lift.lift },

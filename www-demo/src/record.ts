@@ -1,9 +1,13 @@
 // Writing down what happened, in few taps.
 import type { App } from "./app.ts";
-import { button, choices, el, fill, showBox, type Child } from "./element.ts";
-import type { Ask, DayClass, LiftToday, NextSet, PainAnswer, PainFeature, WorkSet } from "bismar-page-package";
+import { showEntry } from "./boxes.ts";
+import { button, choices, el, fill, type Child } from "./element.ts";
+import type { Ask, DayClass, EventKindInput, LiftToday, NextSet, PainAnswer, PainFeature, WorkSet } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
+import { ASKS } from "./kinds.ts";
 import type { Mass } from "./numbers.ts";
+import { stopsTold } from "./stops_told.ts";
+import { recordEntry } from "./write_box.ts";
 
 /** Whether a load may be gone on with: one above today's only while the lift is trained as granted, with nothing since that
  * asks for less. */
@@ -180,14 +184,6 @@ export function painFields(app: App, facts: PainFacts, redraw: () => void): Chil
   ];
 }
 
-export const ASKS = [
-  ["fever", "Fever"],
-  ["dizziness", "Dizzy"],
-  ["palpitations", "Heart racing or irregular"],
-  ["fall", "A fall since last time"],
-  ["new_medicine", "A new medicine"],
-] as const;
-
 const CLASSES: { value: DayClass; label: string }[] = [
   { value: "within", label: "Within the usual" },
   { value: "above", label: "Above the usual" },
@@ -203,10 +199,23 @@ export function dayBox(app: App): void {
   const box = el("dialog", { class: "pad wide", "aria-label": "The day\u2019s questions" });
   const pain: PainFacts = { region: undefined, score: undefined, features: undefined };
   const named: PainAnswer[] = [];
+  const wrong = el("p", { class: "wrong", role: "alert" });
   let hurt: "no" | "yes" | undefined;
   // Nothing tapped is not an answer.
   let asks: Ask[] | undefined;
   let shape: DayClass | undefined;
+  const pains = (): PainAnswer[] => (painLacks(pain) === undefined ? painsOf(pain, named) : named);
+  const lacks = (): string | undefined => (hurt === "yes" ? painsLack(pain, named) : undefined);
+  const nothing = (): boolean => hurt === undefined && asks === undefined && shape === undefined;
+  /** What was answered; a pain of which something is missing is none yet. */
+  const report = (): EventKindInput => ({
+    dayReport: {
+      ...(shape ? { class: shape } : {}),
+      ...(hurt === undefined || (hurt === "yes" && pains().length === 0) ? {} : { pain: hurt === "yes" ? pains() : [] }),
+      ...(asks ? { asks } : {}),
+    },
+  });
+  const save = (): Promise<boolean> => recordEntry(app, lifter, report(), wrong, () => own.close());
   const draw = (): void =>
     fill(
       box,
@@ -222,25 +231,13 @@ export function dayBox(app: App): void {
       ),
       choices("Pain now, in a joint, a tendon or the spine?", [{ value: "no", label: "None" }, { value: "yes", label: "Some" }], hurt, (value) => { hurt = value; draw(); }),
       hurt === "yes" ? [painFields(app, pain, draw), morePains(app, pain, named, draw)] : undefined,
-      hurt === "yes" && painsLack(pain, named) ? el("p", { class: "soft" }, painsLack(pain, named) ?? "") : undefined,
+      lacks() && el("p", { class: "soft" }, lacks() ?? ""),
       choices("Against this lifter\u2019s own usual days, today is", CLASSES, shape, (value) => { shape = value; draw(); }),
-      el(
-        "div",
-        { class: "row" },
-        button("Cancel", () => box.close(), { class: "quiet" }),
-        button("Save", () => {
-          const pains = hurt === "yes" ? painsOf(pain, named) : [];
-          box.close();
-          void app.record(lifter, {
-            dayReport: {
-              ...(shape ? { class: shape } : {}),
-              ...(hurt === undefined ? {} : { pain: pains }),
-              ...(asks ? { asks } : {}),
-            },
-          }).then(() => app.refresh());
-        }, { class: "main", "data-act": "save-day", disabled: (hurt === "yes" && painsLack(pain, named) !== undefined) || (hurt === undefined && asks === undefined && shape === undefined) }),
-      ),
+      wrong,
+      el("div", { class: "row" }, button("Cancel", () => own.cancel(), { class: "quiet" }), button("Save", () => void save(), { class: "main", "data-act": "save-day", disabled: lacks() !== undefined || nothing() })),
     );
   draw();
-  showBox(box);
+  const stops = (): string[] => stopsTold(app, { asks, pain: hurt === "yes" ? pains() : [] });
+  // What stops something is written down also where the rest is half told.
+  const own = showEntry(box, { stops, write: () => (nothing() || (lacks() !== undefined && stops().length === 0) ? undefined : save) });
 }

@@ -1,11 +1,12 @@
 // A set and all sets of a lift, written down in a few taps; the sheet follows what another window records meanwhile.
 import type { App, DraftSet } from "./app.ts";
-import { button, choices, el, fill, showBox } from "./element.ts";
+import { showEntry } from "./boxes.ts";
+import { button, choices, el, fill } from "./element.ts";
 import type { Criterion, LiftToday, Place, WorkSet } from "bismar-page-package";
 import { dayLong, deviceDay, loadOfDay, mass } from "./numbers.ts";
 import { nextLoad, slippedThen, stands } from "./record.ts";
 import { doubts, setInWords, sheet, type SetFacts } from "./set_sheet.ts";
-import { overTheBody, setupEvent, setupFields, type Setup } from "./setup.ts";
+import { eachHand, loadOf, overTheBody, setupEvent, setupFields, type Setup } from "./setup.ts";
 
 function criteria(app: App, lift: string): Criterion[] {
   const lifter = app.lifter;
@@ -72,8 +73,12 @@ export function setBox(app: App, lift: LiftToday, number: number): void {
   const opened = deviceDay();
   const own = criteria(app, lift.lift);
   const done = app.draft(lifter).filter((one) => one.lift === lift.lift);
-  const facts: SetFacts = {
-    load: nextLoad(app, lift),
+  // What was entered before pain was told stands here again; its load only where that is still today's or less.
+  const half = app.half?.of === lifter.id && app.half.lift === lift.lift && app.half.number === number ? app.half.facts : undefined;
+  app.half = undefined;
+  const next = nextLoad(app, lift);
+  const facts: SetFacts = half ? { ...half, load: half.load.kg > next.kg ? next : half.load } : {
+    load: next,
     reps: lift.reps,
     good: undefined,
     first: undefined,
@@ -86,14 +91,17 @@ export function setBox(app: App, lift: LiftToday, number: number): void {
   // What was asked about an earlier set of this lift is not asked again.
   const before = done.at(-1)?.set.load;
   const settled = done.length > 0 ? doubts(app, lift, { ...facts, load: before && stands(lift, before) ? before : facts.load }) : [];
-  const far = done.map((one, at) => `Set ${at + 1}: ${setInWords(one.set)}`);
+  const far = done.map((one, at) => `Set ${at + 1}: ${setInWords(one.set, eachHand(app, one.lift))}`);
   // One step lighter was offered by the page itself.
   if (slippedThen(app, lift)?.down) settled.push(...doubts(app, lift, facts));
   sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}${number < lift.sets ? ` of ${lift.sets}` : ""}`, facts, own, (given) => {
     app.addDraft(lifter, [draftEntry(liftNow(app, lifter.id, lift.lift) ?? lift, given)]);
   }, lift, {
     far,
+    hand: eachHand(app, lift.lift),
     settled,
+    begun: half !== undefined,
+    half: (facts) => void (app.half = { of: lifter.id, lift: lift.lift, number, facts }),
     turned: () => turnedSince(opened),
     now: () => {
       const now = liftNow(app, lifter.id, lift.lift);
@@ -121,7 +129,7 @@ export function goodBox(app: App, planned: LiftToday): void {
     draw();
   };
   const close = (words: string): void => {
-    box.close();
+    entry.close();
     app.say(words);
   };
   /** Another window may have written what makes today's work another. */
@@ -130,7 +138,7 @@ export function goodBox(app: App, planned: LiftToday): void {
     const [was, load] = [lift.load ?? lift.limit, now && (now.load ?? now.limit)];
     if (!now || !load || (load.kg === was.kg && now.sets === lift.sets && now.reps === lift.reps)) return false;
     lift = now;
-    lighter = [`It is ${now.sets} \u00d7 ${now.reps} with ${mass(load)} now: something was written down since this was opened, when it was ${mass(was)}. Sets that were lifted before that are saved one by one.`];
+    lighter = [`It is ${now.sets} \u00d7 ${now.reps} with ${loadOf(app, lift.lift, load)} now: something was written down since this was opened, when it was ${mass(was)}. Sets that were lifted before that are saved one by one.`];
     if (now.sets === 0) close(`Not saved: ${app.liftName(lift.lift)} is left out now, by something written down since. Sets that were lifted before that go into the log one by one.`);
     else redraw();
     return true;
@@ -157,14 +165,14 @@ export function goodBox(app: App, planned: LiftToday): void {
       draw();
       return;
     }
-    box.close();
+    entry.close();
     app.kept.open = undefined;
     app.addDraft(lifter, Array.from({ length: lift.sets }, () => draftEntry(lift, facts)));
   };
   const draw = (): void =>
     fill(
       box,
-      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${loadOfDay(lift)}`),
+      el("h2", {}, `${app.liftName(lift.lift)}: ${lift.sets} \u00d7 ${lift.reps} with ${loadOfDay(lift)}${eachHand(app, lift.lift)}`),
       asking.length === 0 && lighter.map((one) => el("p", { class: "caution", role: "alert", "data-lighter": true }, one)),
       choices("Was it watched?", [{ value: "yes", label: own.length > 0 ? "Watched: all points met" : "Watched: all good" }, { value: "no", label: "Not watched" }], watched, (value) => {
         watched = value as typeof watched;
@@ -180,10 +188,10 @@ export function goodBox(app: App, planned: LiftToday): void {
       el(
         "div",
         { class: "row" },
-        button("Cancel", () => box.close(), { class: "quiet" }),
+        button("Cancel", () => entry.close(), { class: "quiet" }),
         button(asking.length > 0 ? "Yes, save it so" : "Save", save, { class: "main", "data-act": "save-good", disabled: lacks() !== undefined }),
       ),
     );
   draw();
-  showBox(box);
+  const entry = showEntry(box);
 }

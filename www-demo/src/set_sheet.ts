@@ -1,12 +1,13 @@
 // One set, written down: a circle a repetition, what was seen, what was left; what looks wrong is asked once.
 import type { App } from "./app.ts";
-import { button, choices, el, fill, showBox, type Child } from "./element.ts";
+import { showEntry } from "./boxes.ts";
+import { button, choices, el, fill, type Child } from "./element.ts";
 import type { Criterion, LiftToday, Mark, WorkSet } from "bismar-page-package";
 import { attempt, kindOf } from "./engine.ts";
 import { barWords } from "./kit.ts";
 import { difference, given, loadOfDay, mass, massNumber, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
-import { implementOf, overTheBody, setupFields, type Setup } from "./setup.ts";
+import { eachHand, implementOf, loadOf, overTheBody, setupFields, type Setup } from "./setup.ts";
 
 export interface SetFacts {
   load: Mass;
@@ -35,9 +36,10 @@ export function doubts(app: App, lift: LiftToday, facts: SetFacts): string[] {
     const asOther = Number(otherUnit(today).split(" ")[0]);
     const entered = Number(massNumber(facts.load));
     const otherWay = asOther > 0 && Math.abs(entered - asOther) / asOther < SAME;
+    const hand = eachHand(app, lift.lift);
     const by = difference({ kg: facts.load.kg - today.kg });
-    if (otherWay) found.push(`${mass(facts.load)} was entered; today\u2019s load is ${loadOfDay(lift)}, which is ${otherUnit(today)}. Is it the other unit?`);
-    else found.push(`${mass(facts.load)} was entered; today\u2019s load is ${loadOfDay(lift)} (${by}).`);
+    if (otherWay) found.push(`${mass(facts.load)}${hand} was entered; today\u2019s load is ${loadOfDay(lift)}${hand}, which is ${otherUnit(today)}. Is it the other unit?`);
+    else found.push(`${mass(facts.load)}${hand} was entered; today\u2019s load is ${loadOfDay(lift)}${hand} (${by}).`);
   }
   if (bar && facts.load.kg < bar.mass.kg) found.push(`${mass(facts.load)} is less than the bar alone: ${barWords(implement)}.`);
   if (overTheBody(app, lift.lift) && facts.setup.company === "alone" && typeof facts.setup.pins !== "number") {
@@ -64,10 +66,12 @@ function seenAtFirst(facts: SetFacts, fresh: boolean): string | undefined {
   return Object.values(facts.marks).every((one) => one === "met") ? "all" : "some";
 }
 
-/** The sheet for one set, also for correcting an old one. `asked` are the doubts that were settled before. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined } = {}): void {
+/** The sheet for one set, also for correcting an old one. `settled` are the doubts that were answered before; `half` keeps what is
+ * entered while pain is told first; `hand` is said behind a load that is one of two. */
+export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined; half?: (facts: SetFacts) => void; begun?: boolean; hand?: string } = {}): void {
   const box = el("dialog", { class: "pad wide set-sheet", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
+  cue.value = facts.cue;
   let slipped = slippedAtFirst(facts);
   let seen = seenAtFirst(facts, planned !== undefined);
   let asking: string[] = [];
@@ -121,7 +125,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
     lift = now.lift;
     if (load.kg === was.kg) return false;
     if (facts.load.kg > now.load.kg) facts.load = now.load;
-    lighter = [`Today\u2019s load is ${mass(load)} now: it was ${mass(was)} when this was opened, and something was written down since. If the set was lifted before that, set what was lifted.`];
+    lighter = [`Today\u2019s load is ${loadOf(app, now.lift.lift, load)} now: it was ${mass(was)} when this was opened, and something was written down since. If the set was lifted before that, set what was lifted.`];
     return true;
   };
   box.addEventListener("less", () => follow() && changed());
@@ -140,7 +144,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       return;
     }
     facts.cue = cue.value.trim();
-    box.close();
+    entry.close();
     save({ ...facts });
   };
   const draw = (): void => {
@@ -153,10 +157,10 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
         { class: "stepper" },
         el("span", { class: "label" }, "Load"),
         button("\u2212", () => step("below"), { "aria-label": "Load: less" }),
-        button(mass(facts.load), () => openPad("Load", unitNow(), (value, unit) => {
+        button(`${mass(facts.load)}${so.hand ?? ""}`, () => openPad(`Load${so.hand ?? ""}`, unitNow(), (value, unit) => {
           facts.load = attempt("page.mass", { mass: given(value, unit) }).answer ?? facts.load;
           changed();
-        }), { class: "number", "aria-label": `Load: ${mass(facts.load)}. Change` }),
+        }), { class: "number", "aria-label": `Load: ${mass(facts.load)}${so.hand ?? ""}. Change` }),
         button("+", () => step("above"), { "aria-label": "Load: more" }),
       ),
       el(
@@ -203,7 +207,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       el(
         "div",
         { class: "row" },
-        button("Cancel", () => box.close(), { class: "quiet" }),
+        button("Cancel", () => entry.cancel(), { class: "quiet" }),
         button(asking.length > 0 ? "Yes, save it so" : "Save set", done, { class: "main", "data-act": "save-set" }),
       ),
     );
@@ -235,18 +239,18 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       ),
       lift && overTheBody(app, lift.lift) && setupKnown && setupFields(facts.setup, changed),
       so.far && so.far.length > 0 && el("ul", {}, so.far.map((one) => el("li", {}, one))),
-      lift && button("It hurt", () => { box.close(); app.go("q13"); }, {}),
+      lift && button("It hurt", () => { so.half?.({ ...facts, cue: cue.value.trim() }); entry.close(); app.go("q13"); }, {}),
     );
   draw();
-  showBox(box);
+  const entry = showEntry(box, {}, so.begun);
 }
 
-/** A set in a few words. */
-export function setInWords(set: WorkSet): string {
+/** A set in a few words; `hand` where its load is one of two. */
+export function setInWords(set: WorkSet, hand: string): string {
   const good: number | undefined = set.marks?.acceptable;
   const seen = good === undefined ? "not watched" : good === set.reps ? "all good" : `${good} good`;
   const not = (set.marks?.marks ?? []).filter((one) => one.mark === "not_met").map((one) => one.criterion);
   const rir = set.effort && kindOf(set.effort, "rir");
   const left = rir === undefined ? "" : `, ${plain(rir, 1)} left`;
-  return `${mass(set.load)} \u00d7 ${set.reps}, ${seen}${not.length > 0 ? `, not met: ${not.join(", ")}` : ""}${left}${set.velocity === undefined ? "" : `, ${plain(set.velocity)} m/s`}`;
+  return `${mass(set.load)}${hand} \u00d7 ${set.reps}, ${seen}${not.length > 0 ? `, not met: ${not.join(", ")}` : ""}${left}${set.velocity === undefined ? "" : `, ${plain(set.velocity)} m/s`}`;
 }

@@ -4,6 +4,7 @@ import { choices, el, type Child } from "./element.ts";
 import type { Implement, Setup as Written } from "bismar-page-package";
 import { kindOf } from "./engine.ts";
 import { implementName } from "./kit.ts";
+import { mass, type Mass } from "./numbers.ts";
 import { numberField } from "./pad.ts";
 
 /** Whether the lift is one that falls on the lifter: a bench press, a squat. */
@@ -79,10 +80,16 @@ export function setupWords(setup: Written): string {
   return `${company}; ${setup.pins?.mm === undefined ? "no pins written down" : `pins at ${setup.pins.mm} mm`}.`;
 }
 
+/** Said behind a load that is one of two. */
+export const EACH_HAND = " each hand";
+/** A load of a lift as it is set now. */
+export function loadOf(app: App, lift: string, load: Mass, lifter = app.lifter): string {
+  return `${mass(load)}${eachHand(app, lift, lifter)}`;
+}
 /** Behind a load that is one of two, one in each hand; else nothing. */
 export function eachHand(app: App, lift: string, lifter = app.lifter): string {
   const parameters = lifter && app.parameters(lifter);
   const set = parameters?.lifts.find((one) => one.id === lift);
   const own = parameters?.implements.find((one) => implementName(one) === set?.implement);
-  return own && (kindOf(own, "handle")?.handles === 2 || kindOf(own, "pieces")) ? " each hand" : "";
+  return own && (kindOf(own, "handle")?.handles === 2 || kindOf(own, "pieces")) ? EACH_HAND : "";
 }

@@ -4,12 +4,15 @@ import type { IDBPDatabase } from "idb";
 import type { Damage } from "./damage.ts";
 import { REFUSED, Joins, holding, type Aside, type Writing } from "./joins.ts";
 import type { Memory } from "./held.ts";
-import { allOf, endsOf, everybody, find, lyingOf, part, rowOf, rowsOf, type Kept, type Loaded, type Row } from "./kept.ts";
+import { answers, Silent } from "./silence.ts";
+import { allOf, endsOf, everybody, find, findOrLeave, lyingOf, part, rowOf, rowsOf, type Kept, type Loaded, type Row } from "./kept.ts";
 import { shownName } from "./names.ts";
 import { less, setsOf, type Entered, type Taken } from "./rejoin.ts";
 
 export type { Kept, Loaded } from "./kept.ts";
 export type { Aside } from "./joins.ts";
+
+const NOT_READ = "What is kept on this device could not be read: whoever is there is not shown, nor what stops them.";
 
 /** What is put behind a log and its list in one piece. */
 export interface Behind {
@@ -26,31 +29,69 @@ export class Store extends Joins {
   static async open(base: Promise<IDBPDatabase>, ready: Promise<void>): Promise<Store> {
     const store = new Store();
     try {
-      store.base = await base;
-      await store.readAll(store.base, ready);
-      store.listen();
-      void navigator.storage?.persist?.().catch(() => false);
+      await store.begin(await answers(base), ready);
     } catch (error) {
       store.base = undefined;
-      store.failed("This device does not let the page keep anything.", error);
+      const silent = error instanceof Silent;
+      store.failed(silent ? NOT_READ : "This device does not let the page keep anything.", error);
+      store.unread = silent;
+      store.forgetRead();
+      if (silent) void base.then((late) => store.late(late, ready)).catch(() => undefined);
     }
     return store;
   }
 
+  private async begin(base: IDBPDatabase, ready: Promise<void>): Promise<void> {
+    this.base = base;
+    await this.readAll(base, ready);
+    this.listen();
+    void navigator.storage?.persist?.().catch(() => false);
+  }
+
+  /** Whoever was read before storage fell silent is not shown beside others who were not. */
+  private forgetRead(): void {
+    this.base = undefined;
+    for (const [id, { stored }] of this.memory) if (stored) this.install(id, undefined);
+    this.unreadable.clear();
+    this.settings.clear();
+    this.left = undefined;
+  }
+
+  /** Storage answers after all. What was entered meanwhile is in memory only, and is not put beside a log that nobody saw. */
+  private async late(base: IDBPDatabase, ready: Promise<void>): Promise<void> {
+    await base.count("lifters");
+    try {
+      if (this.lifters.size === 0) await this.begin(base, ready);
+    } catch {
+      return this.forgetRead();
+    }
+    if ([...this.memory.values()].some(({ stored }) => !stored)) {
+      this.forgetRead();
+      this.failed("The storage of this device did not answer when the page was opened. It answers now.", "What was entered here is in this window only: save it, then open the page anew and add the file to what is kept there");
+      return this.onStored();
+    }
+    this.fault = undefined;
+    this.unread = false;
+    this.onOther("The storage of this device answers now: what is kept there is shown.");
+  }
+
   private async readAll(base: IDBPDatabase, ready: Promise<void>): Promise<void> {
     const reading = base.transaction("settings");
-    const [keys, values] = (await Promise.all([reading.store.getAllKeys(), reading.store.getAll()])) as [string[], unknown[]];
+    const [keys, values] = (await answers(Promise.all([reading.store.getAllKeys(), reading.store.getAll()]))) as [string[], unknown[]];
     keys.forEach((key, at) => this.settings.set(key, String(values[at])));
-    const ids = await everybody(base);
+    const ids = await answers(everybody(base));
     const wanted = this.settings.get("lifter");
     const first = wanted !== undefined && ids.includes(wanted) ? wanted : ids[0];
-    const lying = first === undefined ? undefined : await lyingOf(base, first);
+    // What fails here is read again below, and said there.
+    const orNothing = <T>(read: Promise<T>): Promise<T | undefined> => answers(read.catch(() => undefined));
+    const lying = first === undefined ? undefined : await orNothing(lyingOf(base, first));
     await ready;
     // Another window may have written meanwhile: then it is read again.
-    const now = first === undefined ? undefined : ((await base.get("lifters", first)) as { revision?: number } | undefined);
+    const now = first === undefined ? undefined : ((await orNothing(base.get("lifters", first))) as { revision?: number } | undefined);
     const stands = now?.revision === lying?.[0]?.revision;
     for (const id of ids) {
-      const found = await find(base, id, id === first && stands ? lying : undefined, id === first);
+      if (this.lifters.has(id)) continue;
+      const found = await findOrLeave(base, id, id === first && stands ? lying : undefined, id === first);
       this.install(id, found);
       if (found && "lifter" in found && found.log !== undefined) this.left = { lifter: found.lifter, seal: found.lifter.seal, log: found.log };
     }
@@ -229,7 +270,12 @@ export class Store extends Joins {
   async asides(): Promise<Aside[]> {
     if (!this.base) return [];
     const reading = this.base.transaction("asides");
-    const [keys, rows] = (await Promise.all([reading.store.getAllKeys(), reading.store.getAll()])) as [IDBValidKey[], Omit<Aside, "key">[]];
+    const asked = Promise.all([reading.store.getAllKeys(), reading.store.getAll()]) as Promise<[IDBValidKey[], Omit<Aside, "key">[]]>;
+    const [keys, rows] = await answers(asked).catch((error: unknown) => {
+      this.failed("What was set aside could not be read.", error);
+      this.onStored();
+      return [[], []] as Awaited<typeof asked>;
+    });
     return rows.map((row, at) => ({ ...row, key: keys[at] as IDBValidKey }));
   }
 

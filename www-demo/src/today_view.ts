@@ -250,7 +250,7 @@ export function liftCard(app: App, lift: LiftToday, line: TodayLine): HTMLElemen
       ),
     offer(app, lift),
     done.length > 0 && el("p", { class: "done", role: "status" }, `\u2713 ${count(done.length, "set")} on the list of this session.`),
-    done.length > 0 && el("ol", { class: "so-far" }, done.map((one) => el("li", {}, setInWords(one.set)))),
+    done.length > 0 && el("ol", { class: "so-far" }, done.map((one) => el("li", {}, setInWords(one.set, eachHand(app, one.lift))))),
     done.length === 0 && warmUp(app, lift),
     !slipped && lift.loaded && loadedDrawing(loadedNow(app, lift) ?? lift.loaded, app.kit().stock, barWords(implementOf(app, lift)), { height: startsLow(app, lift), blocks: lift.blocks?.mm }),
     el("details", {}, el("summary", {}, "Why, and what is missing"), whyPart(line, lift)),
@@ -389,6 +389,13 @@ export function todayView(app: App): Child {
 }
 
 export function welcome(app: App): Child {
+  if (app.store.unread)
+    return [
+      el("h1", { tabindex: -1 }, "What is kept here was not read"),
+      el("p", { class: "big", "data-answer": true }, "Nobody is shown, and no load"),
+      el("p", { class: "why", "data-why": true }, "The storage of this device does not answer. Whoever is kept on it may be stopped or limited: go by what is known of them, not by this page. Close other windows of this page, then open it anew. What is entered until then is kept in this window only."),
+      el("div", { class: "stack" }, button("Begin with somebody new", () => app.go("begin"), { "data-act": "begin" }), button("Open a file", () => app.go("files"), { "data-act": "open" })),
+    ];
   return [
     el("h1", { tabindex: -1 }, "What does the lifter do today?"),
     el("p", { class: "big", "data-answer": true }, "No lifter here yet"),

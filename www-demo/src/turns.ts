@@ -2,11 +2,13 @@
 // are kept here too.
 import type { IDBPDatabase } from "idb";
 import { Held } from "./held.ts";
-import { allOf, find, part } from "./kept.ts";
+import { answers } from "./silence.ts";
+import { allOf, findOrLeave, part } from "./kept.ts";
 import { shownName } from "./names.ts";
 
 /** How often what the device refused is tried again, while nobody does anything, in milliseconds. */
 const TRY_EVERY = 5_000;
+const UNWRITTEN = "The last entries could not be written to this device.";
 /** What is said of a setting that another window changed; others need no words. */
 const SETTINGS_SAID: Record<string, string> = {
   kit: "Another window changed the list of bars and discs.",
@@ -16,12 +18,14 @@ const SETTINGS_SAID: Record<string, string> = {
 export class Turns extends Held {
   private unwritten: (() => Promise<void>)[] = [];
   private turn: Promise<unknown> = Promise.resolve();
+  /** How much of what was asked of storage it has not answered for long. */
+  private waiting = 0;
   private channel: BroadcastChannel | undefined;
 
   /** Other windows say what they wrote; whoever was away looks when coming back. */
   protected listen(): void {
     const look = (): void => void this.lookForOthers();
-    setInterval(() => this.unwritten.length > 0 && look(), TRY_EVERY);
+    setInterval(() => this.unwritten.length > 0 && this.waiting === 0 && look(), TRY_EVERY);
     addEventListener("focus", look);
     document.addEventListener("visibilitychange", () => document.hidden || look());
     try {
@@ -34,12 +38,28 @@ export class Turns extends Held {
 
   /** Takes in what other windows wrote. */
   private lookForOthers(): Promise<void> {
-    const waited = this.fault !== undefined;
-    const looked = this.turn.then(() => this.look()).then(() => {
-      if (waited && this.fault === undefined) this.onStored();
-    });
+    const looked = this.turn.then(() => this.look()).then(() => true);
     this.turn = looked;
-    return looked;
+    return this.heard(looked, "What other windows wrote could not be read.").then(() => undefined);
+  }
+
+  /** Whether it was done; where storage does not answer, that is said, and it counts as refused until it does. */
+  private async heard(done: Promise<boolean>, what: string): Promise<boolean> {
+    try {
+      return await answers(done);
+    } catch (error) {
+      // What waits to be written is the worse of two things that wait.
+      if (!this.fault || what === UNWRITTEN) this.failed(what, error);
+      const { fault } = this;
+      this.waiting += 1;
+      this.onStored();
+      void done.then(() => {
+        this.waiting -= 1;
+        if (this.fault === fault) this.fault = undefined;
+        this.onStored();
+      });
+      return false;
+    }
   }
 
   private async look(): Promise<void> {
@@ -64,11 +84,14 @@ export class Turns extends Held {
           if (known?.stored) words.push(this.forget(id));
           continue;
         }
-        const fresh = await find(base, id);
+        const fresh = await findOrLeave(base, id);
         // Asked only now: what was entered while it was read finds out by itself when it is written.
         if (known && (!known.stored || known.entered.length > 0 || this.memory.get(id) !== known)) continue;
+        const before = this.unreadable.get(id);
         this.install(id, fresh);
-        words.push(`Another window wrote to ${shownName(id)}.`);
+        // Tried again at every look; only what came of it is said.
+        if (before && fresh && "words" in fresh && fresh.words === before.words) continue;
+        words.push(before ? `${shownName(id)} was read anew.` : `Another window wrote to ${shownName(id)}.`);
       }
       let drawnAnew = words.length > 0;
       for (const [at, key] of keys.entries()) {
@@ -93,7 +116,7 @@ export class Turns extends Held {
     this.unwritten.push(() => work(base));
     const done = this.turn.then(() => this.writeAll());
     this.turn = done;
-    return done;
+    return this.heard(done, UNWRITTEN);
   }
 
   private async writeAll(): Promise<boolean> {
@@ -102,11 +125,13 @@ export class Turns extends Held {
         await (this.unwritten[0] as () => Promise<void>)();
         this.unwritten.shift();
       }
+      const before = this.fault;
       this.fault = undefined;
+      if (before) this.onStored();
       this.channel?.postMessage("written");
       return true;
     } catch (error) {
-      this.failed("The last entries could not be written to this device.", error);
+      this.failed(UNWRITTEN, error);
       return false;
     }
   }

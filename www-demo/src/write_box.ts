@@ -1,8 +1,10 @@
 // A box that asks a few things and writes one event down.
 import type { App } from "./app.ts";
 import type { EventKindInput } from "bismar-page-package";
-import { button, el, fill, showBox, type Child } from "./element.ts";
+import { showEntry } from "./boxes.ts";
+import { button, el, fill, type Child } from "./element.ts";
 import { attempt } from "./engine.ts";
+import { stopsOf } from "./stops_told.ts";
 import type { Loaded } from "./store.ts";
 
 type Made = EventKindInput | string;
@@ -13,12 +15,39 @@ export function refusal(app: App, { id }: Loaded, kind: EventKindInput): string 
   return now && attempt("page.takes", { log: app.log(now), day: app.day(now), kind }).refused?.message;
 }
 
-/** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing. */
-export function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made, opens = false): void {
+/** Writes what a box holds. The box goes once that is in the log; what refuses it is said where it was entered. */
+export async function recordEntry(app: App, lifter: Loaded, kind: EventKindInput, wrong: HTMLElement, close: () => void): Promise<boolean> {
+  // A second tap while it is on its way.
+  if (wrong.dataset.busy !== undefined) return false;
+  wrong.dataset.busy = "";
+  const refused = refusal(app, lifter, kind);
+  const done = refused === undefined && (await app.record(lifter, kind));
+  delete wrong.dataset.busy;
+  if (done) close();
+  else {
+    wrong.textContent = refused ?? app.notice;
+    // Not below the edge of a small screen.
+    wrong.scrollIntoView({ block: "center" });
+  }
+  app.refresh();
+  return done;
+}
+
+/** A box that asks a few things and writes one event; `make` gives the event, or words for what is missing; where it only
+ * looks (`peek`), nothing is taken as asked by it. `begun` where the tap
+ * that opened it said something already. */
+export function writeBox(app: App, title: string, parts: (redraw: () => void) => Child, make: (peek?: boolean) => Made, { opens = false, begun = false } = {}): void {
   const lifter = app.lifter;
   if (!lifter) return;
   const box = el("dialog", { class: "pad wide", "aria-label": title, "data-opens": opens });
   const wrong = el("p", { class: "wrong", role: "alert" });
+  const write = async (): Promise<boolean> => {
+    const made = make();
+    if (typeof made !== "string") return recordEntry(app, lifter, made, wrong, () => own.close());
+    wrong.textContent = made;
+    wrong.scrollIntoView({ block: "center" });
+    return false;
+  };
   const draw = (): void =>
     fill(
       box,
@@ -28,32 +57,26 @@ export function writeBox(app: App, title: string, parts: (redraw: () => void) =>
       el(
         "div",
         { class: "row" },
-        button("Cancel", () => box.close(), { class: "quiet" }),
-        button(
-          "Write it down",
-          () => {
-            const made = make();
-            const missing = typeof made === "string" ? made : refusal(app, lifter, made);
-            if (typeof made === "string" || missing !== undefined) {
-              wrong.textContent = missing ?? "";
-              // Not below the edge of a small screen.
-              wrong.scrollIntoView({ block: "center" });
-              return;
-            }
-            box.close();
-            void app.record(lifter, made).then(() => app.refresh());
-          },
-          { class: "main", "data-act": "write-down" },
-        ),
+        button("Cancel", () => own.cancel(), { class: "quiet" }),
+        button("Write it down", () => void write(), { class: "main", "data-act": "write-down" }),
       ),
     );
   draw();
-  showBox(box);
+  box.addEventListener("told", draw);
+  const made = (): EventKindInput | undefined => {
+    const kind = make(true);
+    return typeof kind === "string" ? undefined : kind;
+  };
+  const stops = (): string[] => {
+    const kind = made();
+    return kind ? stopsOf(app, kind) : [];
+  };
+  const own = showEntry(box, { stops, write: () => made() && write }, begun);
 }
 
 /** The same of what may open something: it closes where another window records what it was not made for. */
-export function openingBox(app: App, title: string, parts: (redraw: () => void) => Child, make: () => Made): void {
-  writeBox(app, title, parts, make, true);
+export function openingBox(app: App, title: string, parts: (redraw: () => void) => Child, make: (peek?: boolean) => Made): void {
+  writeBox(app, title, parts, make, { opens: true });
 }
 
 /** Who said it. */

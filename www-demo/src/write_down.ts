@@ -7,7 +7,9 @@ import { attempt, kindOf } from "./engine.ts";
 import { offerWords, type Offer } from "./kit.ts";
 import { atMostNumber, given, mass, massNumber, plain, unitNow } from "./numbers.ts";
 import { numberField } from "./pad.ts";
-import { ASKS, morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
+import { ASKS } from "./kinds.ts";
+import { morePains, painFields, painsLack, painsOf, regionChoices, type PainFacts } from "./record.ts";
+import { eachHand, loadOf } from "./setup.ts";
 import { NAME, openingBox, who, writeBox } from "./write_box.ts";
 
 /** The morning after a session: that one, or the last. */
@@ -36,6 +38,7 @@ export function morningAfter(app: App, of?: { session: number }, said?: "yes"): 
       const answers = more === "yes" ? painsOf(pain, named) : [];
       return { nextDayReport: { session: last, pain: answers } };
     },
+    { begun: said !== undefined },
   );
 }
 
@@ -121,8 +124,8 @@ function tooMuch(app: App, lift: string, load: Weight): string | undefined {
   const step = load.kg > working.kg + Math.abs(working.kg) * place.stepCap;
   const ever = load.kg > working.kg && load.kg > most;
   if (!step && !ever) return undefined;
-  const by = `That is ${mass({ kg: load.kg - working.kg })} more than the working load of ${mass(working)}`;
-  return `${by}${ever ? `, and more than was ever lifted here (${most > 0 ? mass({ kg: most }) : "nothing yet"})` : ""}. Is that right? Then write it down once more.`;
+  const by = `That is ${mass({ kg: load.kg - working.kg })} more than the working load of ${loadOf(app, lift, working)}`;
+  return `${by}${ever ? `, and more than was ever lifted here (${most > 0 ? loadOf(app, lift, { kg: most }) : "nothing yet"})` : ""}. Is that right? Then write it down once more.`;
 }
 
 function overrule(app: App): void {
@@ -143,7 +146,7 @@ function overrule(app: App): void {
         lift = value;
         redraw();
       }),
-      numberField("Load allowed", load ? atMostNumber(load) : "not yet", load ? unitNow() : "", (value, unit) => {
+      numberField(`Load allowed${lift === undefined ? "" : eachHand(app, lift)}`, load ? atMostNumber(load) : "not yet", load ? unitNow() : "", (value, unit) => {
         load = attempt("page.mass", { mass: given(value, unit) }).answer ?? load;
         redraw();
       }, unitNow()),
@@ -151,13 +154,13 @@ function overrule(app: App): void {
       el("div", { class: "field" }, el("label", { class: "label", for: "why" }, "Why"), why),
       el("div", { class: "field" }, el("label", { class: "label", for: "until" }, "Until (needed for more load)"), until),
     ],
-    () => {
+    (peek) => {
       if (lift === undefined) return "Which lift, please.";
       if (load === undefined) return "The load, please.";
       if (by.name() === "") return NAME;
       const doubt = tooMuch(app, lift, load);
       if (doubt !== undefined && asked !== `${lift} ${load.kg}`) {
-        asked = `${lift} ${load.kg}`;
+        if (!peek) asked = `${lift} ${load.kg}`;
         return doubt;
       }
       return { coachOverride: { lift, load, who: by.name(), ...(why.value.trim() ? { why: why.value.trim() } : {}), ...(until.value ? { expires: until.value } : {}) } };

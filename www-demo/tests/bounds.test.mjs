@@ -59,6 +59,27 @@ describe("a limit that nothing here can load", () => {
   });
 });
 
+describe("a load that is just within a limit", () => {
+  // 20 kg are 44.092 lb: the limit is 44 lb in words, and the empty bar of 20 kg would be 44.1 lb.
+  it("is nowhere shown above it: 44 lb, never 44.1 lb", async () => {
+    const hand = await limited([{ load: { kg: 20 } }]);
+    await hand.tap('main [data-lift="box squat"]');
+    assert.doesNotMatch(await shows(hand, /no more than 44 lb/, /44 lb · \d × \d/), /44\.1 lb/);
+    await hand.tap('article[data-lift="box squat"] [data-act="set"]');
+    await says(hand.page.locator("dialog .stepper .number"), /^44 lb$/);
+    await hand.tap('[data-act="all-met"]');
+    await hand.tap('[data-act="save-set"]');
+    assert.doesNotMatch(await shows(hand, /44 lb × \d, all good/), /44\.1 lb/);
+    for (const [number, words] of [[11, /Stay at 44 lb/], [24, /44 lb/], [9, /44\s+lb/]]) {
+      await hand.ask(number);
+      if (number === 9) await hand.tap("[aria-label='Lift'] [data-value='box squat']");
+      if (number === 24) await hand.tap('[aria-label="Health detail on the card"] [data-value="yes"]');
+      assert.doesNotMatch(await shows(hand, words), /44\.1 lb/, `question ${number}`);
+    }
+    await hand.close();
+  });
+});
+
 describe("the load of the day", () => {
   it("is never called the most in the words of what is more", async () => {
     const hand = await limited([{ effort: 6 }], undefined, "kg");
@@ -199,6 +220,32 @@ describe("numbers", () => {
     // As it was told, though 0.57 times 100 and 0.669 times 100 are no whole numbers in binary.
     for (const [part, words] of [[0.57, "57 %"], [0.666, "66.6 %"], [0.669, "66.9 %"], [0.9, "90 %"], [1, "100 %"], [0.0255, "2.55 %"], [2 / 3, "66.6 %"], [0, "0 %"]])
       assert.equal(numbers.atMostPart(part), words);
+  });
+
+  it("no load passes a limit that it is within, in words, in either unit", () => {
+    const read = (text) => Number.parseFloat(text) * (text.endsWith("of help") ? -1 : 1);
+    let sooner = 0;
+    for (const unit of ["kg", "lb"]) {
+      numbers.setUnit(unit);
+      for (let at = -150; at < 400; at += 1) {
+        const most = { kg: at * 0.50021 + 0.0005 * (at % 7) };
+        for (const less of [0, 1e-4, 0.004, 0.0226, 0.05, 3]) {
+          const load = { kg: most.kg - less };
+          numbers.setLimiting([]);
+          const alone = [numbers.mass(load), numbers.written(load)].map(read);
+          numbers.setLimiting([{ kg: most.kg + 40 }, most]);
+          const shown = [numbers.mass(load), numbers.written(load), numbers.atMostOf(most, load)].map(read);
+          const limit = read(numbers.atMost(most));
+          for (const one of shown.slice(0, 2)) assert.ok(one <= limit, `${load.kg} kg as ${one} under ${limit} ${unit}`);
+          if (less > 0) assert.ok(shown[2] <= limit);
+          sooner += alone.some((one) => one > limit) ? 1 : 0;
+          // No further down than the last digit that is shown.
+          for (const [which, one] of shown.slice(0, 2).entries()) assert.ok(alone[which] - one <= 0.11);
+        }
+      }
+    }
+    numbers.setLimiting([]);
+    assert.ok(sooner > 100, `${sooner} loads would have been shown above their limit`);
   });
 
   it("no bound passes itself, in either unit, with help and without", () => {

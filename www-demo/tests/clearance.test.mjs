@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, demoPlan, fileOf, go, handOn, logOf, main, stored } from "./keep.mjs";
+import { bringIn, demoPlan, fileOf, further, go, handOn, logOf, main, stored } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -284,4 +284,37 @@ describe("a limit of load", () => {
       await hand.close();
     });
   }
+});
+
+describe("the limits that a clearance ends", () => {
+  const LIMITS = [{ load: { kg: 30 } }, { region: "knee", effort: 7, no_loaded_flexion: true }];
+  const limited = (log) => further(log, "2026-08-28", { clearance_recorded: { status: "cleared_with_limits", who: "invented clinic", limits: LIMITS } });
+
+  it("are named before it is saved: all of them by one without limits", async () => {
+    const hand = await somebody("Cleo", { change: limited });
+    await boxOf(hand, null);
+    await counts(hand.page.locator("dialog [data-goes]"), 0);
+    await choose(hand, "What was said", "cleared");
+    const gone = hand.page.locator("dialog [data-gone]");
+    await says(gone, /No longer in force once this is written:.*limit of 30 kg/);
+    await says(gone, /effort.*7/);
+    await says(gone, /bending/);
+    await says(hand.page.locator("dialog [data-stay]"), /none stays in force/);
+    await stored(hand, "events", 704);
+    await hand.close();
+  });
+
+  it("and those that stay beside them, as they are told again", async () => {
+    const hand = await somebody("Cleo", { change: limited });
+    await boxOf(hand);
+    await says(hand.page.locator("dialog [data-gone]"), /limit of 30 kg/);
+    await tell(hand, { load: 30 });
+    await says(hand.page.locator("dialog [data-stay]"), /Still in force:.*limit of 30 kg/);
+    await says(hand.page.locator("dialog [data-gone]"), /effort.*7/);
+    assert.doesNotMatch(await hand.page.locator("dialog [data-gone]").innerText(), /30 kg/);
+    await save(hand);
+    const facts = await kept(hand, 705);
+    assert.deepEqual(facts.limits, [{ load: { kg: 30 } }]);
+    await hand.close();
+  });
 });

@@ -159,4 +159,21 @@ export async function tells(hand, pattern, where) {
   await hand.page.locator("main").filter({ hasText: pattern }).waitFor({ timeout: 5_000 }).catch(() => undefined);
   assert.match(await main(hand), pattern, where);
 }
+
+
+/** Runs in the page: storage takes what it is asked and answers nothing, from the beginning or from `hold` on, until `speak`. */
+export function mute(from) {
+  let held = from;
+  const waiting = [];
+  globalThis.hold = () => { held = true; };
+  globalThis.speak = () => {
+    held = false;
+    for (const act of waiting.splice(0)) act();
+  };
+  const { addEventListener: listen } = EventTarget.prototype;
+  EventTarget.prototype.addEventListener = function (name, act, ...rest) {
+    const own = typeof act === "function" && ["success", "complete", "error", "abort"].includes(name) && (this instanceof IDBTransaction || this instanceof IDBRequest);
+    listen.call(this, name, own ? (event) => (held ? waiting.push(() => act.call(this, event)) : act.call(this, event)) : act, ...rest);
+  };
+}
 export { FILE, Hand };

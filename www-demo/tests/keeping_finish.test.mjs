@@ -196,7 +196,10 @@ describe("pain of a session none of which fits", () => {
     await says(one.page.locator("main"), /The session is not ended\..*hip.*The other pain that was told is in the log/);
     await stored(one, "events", less.events.length + 1);
     await stored(one, "drafts", 1);
-    // The hip is made known, and all is told again.
+    // What was told stays until it is left; then the hip is made known, and all is told again.
+    await says(one.page.locator("dialog [data-named]"), /knee 4 of 10/);
+    await one.page.keyboard.press("Escape");
+    await one.tap('[data-act="leave-so"]');
     await one.view("plan");
     await one.page.locator("summary", { hasText: "More about front squat" }).click();
     await one.page.getByRole("button", { name: "front squat: gate, rungs, regions" }).click();

@@ -127,7 +127,9 @@ describe("one wrong clock", () => {
     const box = hand.page.locator("dialog", { hasText: "Is it really" });
     await box.waitFor();
     await box.locator('[data-act="not-today"]').click();
-    await hand.page.getByText("Not recorded.").waitFor();
+    await says(hand.page.locator("dialog .wrong"), /Not recorded\. Set the date of this device first/);
+    await says(hand.page.locator('dialog [data-pad="Body mass"]'), /80/, "what was entered stays");
+    await hand.page.locator("dialog .quiet").click();
     await hand.ask(13);
     await hand.page.locator("main .sign", { hasText: /chest/i }).click();
     await hand.page.locator(".stop-band").waitFor();

@@ -182,11 +182,29 @@ describe("what another window records", () => {
     await bringIn(hand, fileOf(logOf("Abe", asked)));
     return { hand, other: await second(hand, false) };
   };
-  it("closes a box that would take a limit away, and says so", async () => {
+  it("holds a box in which something is entered that would take a limit away: it is named there, and seen first", async () => {
     const { hand, other } = await both();
     await box(hand, "A clearance");
     await pick(hand, "What was said", "cleared");
     await hand.page.locator("dialog #who").fill("invented clinic");
+    await other.page.bringToFront();
+    await writeLimit(other);
+    await turnTo(hand);
+    await says(hand.page.locator("dialog [data-happened]"), /A limit of 30 kg for every lift/);
+    await tells(hand, /A limit of 30 kg for every lift: recorded there/);
+    const written = await number(hand);
+    assert.equal(await hand.page.locator('dialog [data-act="write-down"]').click({ timeout: 500 }).then(() => true, () => false), false, "nothing is tapped before it was seen");
+    await hand.tap('[data-act="seen"]');
+    await says(hand.page.locator("dialog [data-gone]"), /limit of 30 kg/, "what it would end is named");
+    await hand.page.locator("dialog .quiet").click();
+    await counts(hand.page.locator("dialog"), 0);
+    assert.equal(await number(hand), written);
+    await hand.context.close();
+  });
+
+  it("closes one in which nothing is entered, and says so", async () => {
+    const { hand, other } = await both();
+    await box(hand, "A clearance");
     await other.page.bringToFront();
     await writeLimit(other);
     await turnTo(hand);

@@ -172,4 +172,52 @@ describe("one in each hand", () => {
     assert.deepEqual(hand.complaints, []);
     await hand.close();
   });
+
+  it("is said with the sets that were done so, and with none that was done with a bar", async () => {
+    const hand = await withLog(fileOf(logOf("Abe", (log) => {
+      const set = settings(log);
+      const lift = set.lifts.find((one) => one.id === "supported row");
+      set.implements.push({ handle: { id: "handles", mass: { kg: 2 }, collar: { kg: 0 }, handles: 2 } });
+      lift.implement = "handles";
+      lift.start.work.load = { kg: 2 };
+      further(log, DAY, { parameters_changed: set });
+    })));
+    const done = async (times) => {
+      for (let time = 0; time < times; time += 1) {
+        await hand.page.locator('article[data-lift="supported row"] [data-act="set"]').click();
+        await says(hand.page.locator("dialog .stepper .number"), /kg each hand$/);
+        await hand.tap('[data-act="all-met"]');
+        await hand.tap('[data-act="save-set"]');
+      }
+    };
+    await hand.view("today");
+    await hand.page.locator('main [data-lift="supported row"]').click();
+    await done(2);
+    await says(hand.page.locator(".so-far").first(), /kg each hand × \d+, all good/);
+    await hand.tap('[data-act="finish"]');
+    await hand.tap('[data-act="no-pain"]');
+    await hand.page.getByText("Recorded.").waitFor();
+    await hand.view("log");
+    const lines = hand.page.locator(".done-lift", { hasText: "supported row" });
+    await says(lines.first(), /supported row.*kg each hand × \d/s);
+    assert.doesNotMatch(await lines.nth(1).innerText(), /each hand/, "a set of a bar");
+    await counts(hand.page.locator(".done-lift", { hasText: /squat.*each hand/s }), 0);
+    await hand.page.locator('[data-act="correct"]').first().click();
+    await says(hand.page.locator('dialog [data-act="correct-set"]').first(), /set 1, .*kg each hand/);
+    await hand.page.locator('dialog [data-act="correct-set"]').first().click();
+    await says(hand.page.locator("dialog .stepper .number"), /kg each hand$/);
+    await hand.page.locator("dialog .quiet").click();
+    await hand.page.locator('[data-act="second-marks"]').first().click();
+    await says(hand.page.locator('dialog [aria-label="Which set"]'), /set 1, .*kg each hand/);
+    await hand.page.locator("dialog .quiet").click();
+    await hand.ask(27);
+    assert.match(await hand.big(), /supported row .*kg each hand/);
+    await says(hand.page.locator("main"), /kg each hand × \d+, all good/);
+    await hand.ask(18);
+    await hand.tap('[aria-label="Lift"] [data-value="supported row"]');
+    await says(hand.page.locator('[data-track="supported row"]'), /Today: .*kg each hand|Today: no load/);
+    const label = await hand.page.locator('figure[aria-label^="Working load of supported row"]').getAttribute("aria-label");
+    assert.match(label, /from [\d.]+ kg on .* to [\d.]+ kg each hand on/, "from a bar to one in each hand");
+    await hand.close();
+  });
 });

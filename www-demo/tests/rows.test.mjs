@@ -211,7 +211,7 @@ describe("rows", () => {
   it("row_19: repetitions bridge it", async () => {
     // By Epley 1985: 8 (1 + r/30) >= 10 (1 + 5/30) from r = 13.75 on.
     await ask(17, [lift("bell press")], "A, invented");
-    await shows(/14 at 8 kg, then 5 at 10 kg/);
+    await shows(/14 at 8 kg each hand, then 5 at 10 kg each hand/);
   });
 
   it("row_20: more help is less load", async () => {

@@ -11,7 +11,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
 import { FILE } from "./browser.mjs";
-import { demoPlan, fileOf, further, logOf } from "./keep.mjs";
+import { demoPlan, fileOf, further, logOf, mute } from "./keep.mjs";
 
 const option = (name, usual) => {
   const at = process.argv.indexOf(`--${name}`);
@@ -69,6 +69,7 @@ async function open() {
       };
     });
   }
+  await page.addInitScript(mute, false);
   await page.goto(FILE);
   await page.waitForSelector("html[data-ready]");
   windows.push(page);
@@ -220,6 +221,17 @@ async function answerDay(page) {
   await box.locator(`[data-act="${taken}"]`).click();
   return taken !== "not-today";
 }
+/** Leaves whatever box is open, with what is entered in it. */
+async function leave(page) {
+  for (let times = 0; times < 6 && (await page.locator("dialog[open]").count()) > 0; times += 1) {
+    const so = page.locator('dialog [data-act="leave-so"], dialog [data-act="leave-entered"]');
+    if ((await so.count()) > 0) await so.last().click();
+    else await page.keyboard.press("Escape");
+    await page.waitForTimeout(60);
+  }
+  if ((await page.locator("dialog[open]").count()) > 0) fail("a box could not be left");
+  return {};
+}
 /** What the page says of its writing. */
 async function says(page) {
   await page.waitForTimeout(120);
@@ -246,7 +258,7 @@ const ACTS = {
     for (const digit of String(kg)) await page.locator(`dialog [data-key="${digit}"]`).click();
     await page.locator('dialog [data-key="ok"]').click();
     await page.locator("dialog button.main").last().click();
-    if (!(await answerDay(page))) return {};
+    if (!(await answerDay(page))) return leave(page);
     const { stuck } = await says(page);
     return { [id]: { events: [[(event) => event.kind.body_mass_recorded?.kg === kg]], must: !stuck } };
   },
@@ -278,9 +290,9 @@ const ACTS = {
     const days = page.locator('dialog [aria-label="On which day was it lifted?"] button');
     if ((await days.count()) > 0) await days.nth(below(await days.count())).click();
     const none = page.locator('[data-act="no-pain"]');
-    if (!(await none.isEnabled())) return void (await page.keyboard.press("Escape")), {};
+    if (!(await none.isEnabled())) return leave(page);
     await none.click();
-    if (!(await answerDay(page))) return {};
+    if (!(await answerDay(page))) return leave(page);
     const { stuck, text } = await says(page);
     return { [id]: { events: [[(event) => event.kind.session_recorded !== undefined]], must: !stuck && /Recorded\./.test(text) } };
   },
@@ -293,7 +305,7 @@ const ACTS = {
     await undo.click();
     await page.waitForTimeout(60);
     // It asks where something opens again; then nothing is taken back.
-    if ((await page.locator("dialog[open]").count()) > 0) return void (await page.keyboard.press("Escape")), {};
+    if ((await page.locator("dialog[open]").count()) > 0) return leave(page);
     const { stuck, text } = await says(page);
     return { [id]: { events: [[(event) => event.kind.correction !== undefined]], must: !stuck && /Recorded\./.test(text) } };
   },
@@ -310,9 +322,36 @@ const ACTS = {
     const save = page.locator('[data-act="save-lift"]');
     if ((await save.count()) === 0) return {};
     await save.click();
-    if (!(await answerDay(page))) return {};
+    if (!(await answerDay(page))) {
+      // What was changed and not written down is asked about.
+      await go(page, "today");
+      await page.waitForTimeout(60);
+      return leave(page);
+    }
     const { stuck, text } = await says(page);
     return { [id]: { events: [[(event) => event.kind.parameters_changed?.lifts.some((lift) => lift.criteria.some((one) => one.id === name))]], must: !stuck && /Recorded\./.test(text) } };
+  },
+  /** A sign that is tapped among the day's questions and left by Escape: asked about, and written or knowingly left. */
+  async entered(page, id) {
+    await go(page, "today");
+    const open = page.locator('main [data-act="day"]');
+    if ((await open.count()) === 0) return {};
+    await open.first().click();
+    await page.locator("dialog").getByRole("button", { name: "A fall since last time" }).click();
+    for (let times = below(3); times >= 0; times -= 1) {
+      await page.keyboard.press("Escape");
+      const asked = page.locator("dialog", { hasText: "it is not in the log yet" });
+      await asked.waitFor({ timeout: 2_000 }).catch((error) => fail(`a sign that was tapped was left without a question: ${error.message}`));
+      if (times === 0) break;
+      await page.locator('[data-act="leave-not"]').click();
+      await asked.waitFor({ state: "detached" });
+    }
+    const act = oneOf(["leave-write", "leave-so"]);
+    await page.locator(`[data-act="${act}"]`).click();
+    if (act === "leave-so") return {};
+    const { stuck } = await says(page);
+    await leave(page);
+    return { [id]: { events: [[(event) => event.kind.day_report?.asks?.includes("fall")]], must: !stuck } };
   },
   async stop(page, id) {
     await page.locator(".stop-button").click();
@@ -342,6 +381,9 @@ const ACTS = {
     const add = page.locator('[data-act="bring-in"]');
     if ((await add.count()) === 0) return {};
     await add.click();
+    await page.waitForTimeout(60);
+    // Asked where a load opens by it.
+    if ((await page.locator("dialog [data-yes]").count()) > 0) await page.locator("dialog [data-yes]").click();
     await says(page);
     const more = log.events.slice(was.texts.length);
     return { [id]: { events: [more.map((one) => (event) => event.sequence === one.sequence && Object.keys(event.kind)[0] === Object.keys(one.kind)[0])] } };
@@ -479,7 +521,7 @@ function browserPid() {
 async function step() {
   const page = oneOf(windows);
   await page.bringToFront();
-  const names = ["mass", "mass", "sets", "sets", "sets", "finish", "finish", "undo", "takeBack", "stop", "point", "point", "fileAdds", "fileAdds", "fileReplaces", "fileBroken", "newLifter", "erase", "back", "reload", "dayRight", "dayRight", "clock", "room", "kill", "both", "both"];
+  const names = ["mass", "mass", "sets", "sets", "sets", "finish", "finish", "undo", "takeBack", "stop", "point", "point", "fileAdds", "fileAdds", "fileReplaces", "fileBroken", "newLifter", "erase", "back", "reload", "dayRight", "dayRight", "entered", "entered", "clock", "room", "silent", "kill", "both", "both"];
   let name = oneOf(names);
   if (model.size === 0 || (name === "newLifter" && model.size > 4)) name = model.size === 0 ? "newLifter" : "mass";
   const id = model.size > 0 ? oneOf([...model.keys()]) : "";
@@ -527,6 +569,23 @@ async function step() {
     if (page.deaf) await ACTS.mass(page, id).then((more) => Object.assign(may, merged(may, { [id]: { events: [[(event) => event.kind.body_mass_recorded !== undefined], ...pairs(may[id]?.events, more[id]?.events)], sets: may[id]?.sets } })));
     await page.waitForTimeout(200);
     return compare(page.deaf ? unsure(may) : may);
+  }
+  if (name === "silent") {
+    const inner = oneOf(["mass", "sets", "entered", "stop"]);
+    steps.push(`   storage says nothing while: ${inner}`);
+    await page.evaluate(() => globalThis.hold());
+    const may = await ACTS[inner](page, id);
+    if (Object.keys(may).length === 0) {
+      await page.evaluate(() => globalThis.speak());
+      await page.waitForTimeout(200);
+      return compare(unsure(may));
+    }
+    if (/Recorded\./.test(await page.locator(".says").innerText())) fail("what storage never answered was called recorded");
+    await page.locator(".fault", { hasText: "does not answer" }).first().waitFor({ timeout: 12_000 }).catch(() => fail("storage that says nothing was not said"));
+    await page.evaluate(() => globalThis.speak());
+    // What was held up is tried again after some seconds.
+    await page.locator(".fault", { hasText: "Not kept on this device" }).waitFor({ state: "detached", timeout: 20_000 }).catch(() => fail("storage that answers again was not taken up"));
+    return compare(page.deaf ? apart(unsure(may)) : may);
   }
   if (name === "both") {
     const other = windows.find((one) => one !== page);

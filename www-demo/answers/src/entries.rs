@@ -3,10 +3,11 @@
 use std::collections::BTreeMap;
 
 use bismar::Error;
-use bismar::quantity::Day;
+use bismar::quantity::{Day, Name};
 use bismar::record::{Correction, Event, EventKind, PainAnswer};
 use serde::{Deserialize, Serialize};
 
+use crate::history::each_hand;
 use crate::opened::Which;
 
 /// The question.
@@ -51,6 +52,8 @@ pub(crate) struct Entry {
     /// Of a report of the morning after: the day of its session.
     #[serde(skip_serializing_if = "Option::is_none")]
     of: Option<Day>,
+    /// Of a session: its lifts whose load was one of two, one in each hand.
+    each_hand: Vec<Name>,
     /// Of a session: the morning after it, where somebody told it.
     #[serde(skip_serializing_if = "Option::is_none")]
     morning: Option<Morning>,
@@ -182,6 +185,19 @@ pub(crate) fn entries(asked: Asked) -> Result<Answer, Error> {
             _ => None,
         })
     };
+    let effective = opened.log.effective()?;
+    let in_two_hands = |chain: &Chain<'_>| -> Vec<Name> {
+        let EventKind::SessionRecorded(session) = chain.told() else { return Vec::new() };
+        // As the lifts were set when it was done.
+        let upto = effective
+            .partition_point(|event| (event.day, event.sequence) <= (chain.day, chain.event.sequence));
+        let set = effective.iter().take(upto).rev().find_map(|event| match &event.kind {
+            EventKind::ParametersChanged(all) => Some(all.as_ref()),
+            _ => None,
+        });
+        let lifts = session.lifts.iter().map(|lift| &lift.lift);
+        lifts.filter(|lift| each_hand(set, lift)).cloned().collect()
+    };
     let entry = |chain: &Chain<'_>| {
         let told = chain.told();
         Entry {
@@ -197,6 +213,7 @@ pub(crate) fn entries(asked: Asked) -> Result<Answer, Error> {
                 EventKind::NextDayReport(report) => day_of(report.session),
                 _ => None,
             },
+            each_hand: in_two_hands(chain),
             morning: match told {
                 EventKind::SessionRecorded(_) => morning(chain),
                 _ => None,

@@ -1,14 +1,18 @@
 //! What was done, what passed, and how the granted load moved, in the order in which it counts.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use bismar::Error;
 use bismar::gate::{Outcome, session_pass};
+use bismar::loading::Implement;
 use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Mass, Name};
 use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
 use bismar::text::Words;
+use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
-use crate::opened::Which;
+use crate::opened::{Which, may_open};
 
 /// The question.
 #[derive(Deserialize)]
@@ -79,6 +83,8 @@ struct DoneLift {
     lift: Name,
     /// Heaviest work set.
     load: Mass,
+    /// Its load was one of two, one in each hand.
+    each_hand: bool,
     sets: Vec<bismar::record::WorkSet>,
     /// What it came to in the end: what was told the next morning may take a pass back.
     passed: Outcome,
@@ -105,6 +111,8 @@ struct Step {
     at: i32,
     lift: Name,
     load: Mass,
+    /// It is one of two, one in each hand.
+    each_hand: bool,
     /// Name of the state.
     status: &'static str,
     cause: &'static str,
@@ -175,11 +183,12 @@ impl Walk {
     fn follow(self, log: &Log, events: &[Event]) -> Result<Walk, Error> {
         let Walk { taken, first, mut state, mut sessions, mut steps, mut stood } = self;
         let first = first.or_else(|| events.first().map(|event| event.day));
+        let told = Told::of(log);
         for (at, event) in events.iter().enumerate().skip(taken) {
             let mut before = None;
-            if state.changes_the_past(event) {
-                // It reaches back: the state of the whole beginning, folded anew.
-                let beginning = log.clone().with_events(events.iter().take(at + 1).cloned().collect());
+            if state.changes_the_past(event) || told.by_correction(event) {
+                // It reaches back, or was told later than it is numbered: the state of the whole beginning, folded anew.
+                let beginning = told.beginning(log, events.get(..=at).unwrap_or_default());
                 before = Some(std::mem::replace(&mut state, fold(&beginning)?));
             } else {
                 state = state.applied(event)?;
@@ -194,17 +203,69 @@ impl Walk {
                 }
             }
             let now = places(&state);
-            steps.extend(moved(event, &stood, &now, first));
+            steps.extend(moved(event, (&stood, &now), first, state.parameters()));
             stood = now;
         }
         Ok(Walk { taken: events.len(), first, state, sessions, steps, stood })
     }
 }
 
+/// Of each correction in a log the event that it corrects in the end, and these events.
+#[derive(Default)]
+struct Told {
+    first: BTreeMap<u32, u32>,
+    events: BTreeSet<u32>,
+}
+
+impl Told {
+    /// A log that was read has no corrections in a circle.
+    fn of(log: &Log) -> Told {
+        let said = log.events.iter().filter_map(|event| match &event.kind {
+            EventKind::Correction(correction) => Some((event.sequence, correction.replaces)),
+            _ => None,
+        });
+        let said: BTreeMap<u32, u32> = said.collect();
+        let mut told = Told::default();
+        for from in said.keys() {
+            let (mut path, mut at) = (Vec::new(), *from);
+            while let (None, Some(replaced)) = (told.first.get(&at), said.get(&at)) {
+                path.push(at);
+                at = *replaced;
+            }
+            let first = told.first(at);
+            told.first.extend(path.into_iter().map(|link| (link, first)));
+            told.events.insert(first);
+        }
+        told
+    }
+
+    /// The event that is spoken of.
+    fn first(&self, sequence: u32) -> u32 {
+        self.first.get(&sequence).copied().unwrap_or(sequence)
+    }
+
+    /// Whether it matters when it was told, and a correction told it.
+    fn by_correction(&self, event: &Event) -> bool {
+        may_open(&event.kind) && self.events.contains(&event.sequence)
+    }
+
+    /// The log of these events in force, with the corrections that tell them.
+    fn beginning(&self, log: &Log, events: &[Event]) -> Log {
+        let taken: BTreeSet<u32> = events.iter().map(|event| event.sequence).collect();
+        let of_them = |event: &&Event| taken.contains(&self.first(event.sequence));
+        log.clone().with_events(log.events.iter().filter(of_them).cloned().collect())
+    }
+}
+
 type Stood = (Name, Mass, &'static str);
 
 /// Lifts that stand elsewhere than before, or were trained.
-fn moved(event: &Event, stood: &[Stood], now: &[Stood], first: Option<Day>) -> Vec<Step> {
+fn moved(
+    event: &Event,
+    (stood, now): (&[Stood], &[Stood]),
+    first: Option<Day>,
+    set: Option<&Parameters>,
+) -> Vec<Step> {
     let at = first.map_or(0, |first| event.day.since(first));
     let trained = |lift: &Name| match &event.kind {
         EventKind::SessionRecorded(session) => session.lifts.iter().any(|done| done.lift == *lift),
@@ -218,6 +279,7 @@ fn moved(event: &Event, stood: &[Stood], now: &[Stood], first: Option<Day>) -> V
             at,
             lift: lift.clone(),
             load: *load,
+            each_hand: each_hand(set, lift),
             status,
             cause: event.kind.name(),
         })
@@ -262,6 +324,18 @@ impl Done {
     }
 }
 
+/// Whether a load of that lift is one of two, one in each hand.
+pub(crate) fn each_hand(set: Option<&Parameters>, lift: &Name) -> bool {
+    let implement = set.and_then(|all| all.implement(&all.lift(lift)?.implement));
+    match implement {
+        Some(Implement::Handle(handle)) => {
+            Value::write(handle).is_ok_and(|told| told.field("handles") == Some(&Value::Number(2.0)))
+        }
+        Some(Implement::Pieces(_)) => true,
+        _ => false,
+    }
+}
+
 fn places(state: &State) -> Vec<Stood> {
     state.lifts().map(|lift| (lift.id().clone(), lift.grant().load(), lift.status().as_str())).collect()
 }
@@ -292,6 +366,7 @@ fn done_lift(lift: &LiftSession, session: u32, state: &State) -> DoneLift {
     let verdict = set.and_then(|set| session_pass(&set.pass, &set.criteria, &marks).ok());
     DoneLift {
         lift: lift.lift.clone(),
+        each_hand: each_hand(state.parameters(), &lift.lift),
         load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),
         sets: lift.sets.clone(),
         passed: outcome(state, &lift.lift, session)

@@ -2,8 +2,8 @@
 
 use bismar::Error;
 use bismar::prescription::sideways;
-use bismar::progression::{Purpose, State};
-use bismar::quantity::{Day, Name, Pain};
+use bismar::progression::{LiftState, Purpose, State};
+use bismar::quantity::{Day, Mass, Name, Pain};
 use bismar::record::{Ask, ClearanceLimits, EventKind, Grant, LiftParameters, Log, Parameters};
 use serde::{Deserialize, Serialize};
 
@@ -30,6 +30,8 @@ pub(crate) struct Answer {
     asks: Vec<Ask>,
     /// What the clearance in force limits.
     limits: Vec<ClearanceLimits>,
+    /// Every mass that limits the load of a lift: of a clearance, a ceiling, the coach's word.
+    most: Vec<Mass>,
     /// The last session, as long as nobody has said how the morning after it was.
     #[serde(skip_serializing_if = "Option::is_none")]
     morning: Option<Morning>,
@@ -42,6 +44,13 @@ pub(crate) struct Answer {
 
 fn limits(state: &State) -> Vec<ClearanceLimits> {
     state.clearance().map(|clearance| clearance.limits.clone()).unwrap_or_default()
+}
+
+fn most(state: &State) -> Vec<Mass> {
+    let cleared = limits(state).into_iter().filter_map(|limit| limit.load);
+    let of_lift =
+        |lift: LiftState<'_>| [lift.parameters().ceiling, lift.now().overruled.as_ref().map(|by| by.load)];
+    cleared.chain(state.lifts().flat_map(of_lift).flatten()).collect()
 }
 
 /// A session whose morning after is not told.
@@ -138,6 +147,7 @@ pub(crate) fn lifter(asked: Asked) -> Result<Answer, Error> {
         places: places.collect(),
         usual: usual.collect(),
         limits: limits(state),
+        most: most(state),
         morning: open_morning(&opened.log)?,
         asks: state.asks().iter().map(|open| open.ask).collect(),
         next_sequence: opened.next(),

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use bismar::answers::Diary;
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
-use bismar::record::{Event, EventKind, Log};
+use bismar::record::{Event, EventKind, Log, PainAnswer};
 use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::de::{Deserialize, Deserializer, Visitor};
@@ -281,17 +281,7 @@ impl Opened {
         Ok(state)
     }
 
-    /// A correction puts no entry before the lifter's birth: refused as an entry of that day would be.
-    fn check_day(&self, event: &Event) -> Result<(), Error> {
-        let EventKind::Correction(correction) = &event.kind else { return Ok(()) };
-        let Some(day) = correction.day else { return Ok(()) };
-        let alone = Log::new(self.log.lifter.clone());
-        let put = Event::new(event.sequence, day, EventKind::BlockStarted(self.log.lifter.id.clone()));
-        alone.with_events(vec![put]).check()
-    }
-
     pub(crate) fn add(&mut self, event: Event) -> Result<(), Error> {
-        self.check_day(&event)?;
         let events = self.log.events.len();
         let used = self.log.events.iter().any(|known| known.sequence == event.sequence);
         // Taken once: by what questions about the whole log are asked of, where that was made, since it has the state too.
@@ -332,14 +322,15 @@ impl Opened {
             .map_or_else(|| fold(&self.log), Ok)
     }
 
-    /// None where what comes later reaches back before that state.
+    /// None where what comes later reaches back before that state, or a correction in it opens what waits for a word: that is told
+    /// when it is corrected, which only the whole log knows.
     fn folded_from(&self, before: &Before) -> Option<State> {
         let (earlier, later) = self.log.events.split_at_checked(before.events)?;
         let known = |number: u32| earlier.iter().any(|event| event.sequence == number);
         // A correction of a correction is one of the event that was corrected first.
         let reaches_back = |event: &Event| {
             let EventKind::Correction(correction) = &event.kind else { return known(event.sequence) };
-            known(correction.replaces)
+            known(correction.replaces) || correction.with.as_deref().is_some_and(may_open)
         };
         if later.iter().any(reaches_back) {
             return None;
@@ -349,5 +340,16 @@ impl Opened {
             state.apply(event).ok()?;
         }
         Some(state)
+    }
+}
+
+/// Whether what is told may wait for somebody's word: a stop, pain, an ask, an illness, a limit. Then it counts when it was told.
+pub(crate) fn may_open(kind: &EventKind) -> bool {
+    let some = |pain: &Option<Vec<PainAnswer>>| pain.as_ref().is_some_and(|pain| !pain.is_empty());
+    match kind {
+        EventKind::SessionRecorded(session) => some(&session.pain),
+        EventKind::NextDayReport(report) => some(&report.pain),
+        EventKind::BodyMassRecorded(_) | EventKind::ParametersChanged(_) => false,
+        _ => true,
     }
 }

@@ -377,6 +377,47 @@ fn a_log_that_is_kept_open_answers_after_every_addition_as_one_that_is_read_whol
     assert_eq!(ask("page.lifter", &[("log", open)]).unwrap_err().code(), bismar::Code::NotReady);
 }
 
+/// A pain that is corrected to a stop after a clearance was given: the clearance knew nothing of it, whatever day it is of.
+#[test]
+fn what_a_correction_tells_is_told_when_it_is_corrected_also_where_a_log_is_kept_open() {
+    let mut whole = Value::from_json(LOG).unwrap().to_json();
+    let open = ask("page.open", &[("log", text(&whole))]).unwrap();
+    let last = bismar::record::Log::from_json(LOG).unwrap().events.iter().map(|event| event.sequence).max();
+    let last = last.unwrap();
+    let cleared = r#"{"clearance_recorded":{"status":"cleared","who":"invented clinic"}}"#;
+    let signed = r#"{"coach_sign_off":{"who":"coach","scope":{"region":"knee"}}}"#;
+    let worse = format!(
+        r#"{{"correction":{{"replaces":{},"with":{{"pain_report":{{"region":"knee","score":9}}}}}}}}"#,
+        last + 1
+    );
+    let kinds = [r#"{"pain_report":{"region":"knee","score":1}}"#, cleared, signed, worse.as_str()];
+    let stops = |log: &Value| {
+        let answer = ask("page.stops", &[("log", log.clone()), ("today", text("2026-09-05"))]).unwrap();
+        list(answer.field("in_force").unwrap()).len()
+    };
+    let status = |log: &Value| {
+        let answer = ask("page.history", &[("log", log.clone()), ("today", text("2026-09-05"))]).unwrap();
+        let steps = list(answer.field("steps").unwrap()).to_vec();
+        let mut own = steps.into_iter().filter(|step| step.field("lift") == Some(&text("box squat")));
+        own.next_back().unwrap().field("status").unwrap().clone()
+    };
+    for (kind, day) in kinds.iter().zip(1..) {
+        let added = append(&open, &format!("2026-09-{day:02}"), kind).unwrap();
+        let Some(Value::Text(event)) = added.field("text") else { panic!("no text") };
+        whole = format!("{},{event}]}}", whole.strip_suffix("]}").unwrap());
+    }
+    assert_eq!(stops(&text(&whole)), 1);
+    assert_eq!(stops(&open), 1, "kept open");
+    assert_eq!(status(&text(&whole)), text("stopped_refer"));
+    assert_eq!(status(&open), text("stopped_refer"), "kept open");
+    // Followed on from there.
+    append(&open, "2026-09-05", cleared).unwrap();
+    assert_eq!(status(&open), text("stopped_refer"));
+    append(&open, "2026-09-05", signed).unwrap();
+    assert_ne!(status(&open), text("stopped_refer"));
+    assert_eq!(stops(&open), 0);
+}
+
 #[test]
 fn undoing_the_last_event_brings_back_what_was_said_before_it() {
     let open = ask("page.open", &[("log", text(LOG))]).unwrap();

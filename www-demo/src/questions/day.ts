@@ -13,7 +13,7 @@ import { askCorrection, opensBy } from "../opens.ts";
 import { numberField } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
 import { setInWords } from "../set_sheet.ts";
-import { eachHand, implementOf, overTheBody, setupWords } from "../setup.ts";
+import { EACH_HAND, eachHand, implementOf, overTheBody, setupWords } from "../setup.ts";
 import { dayWords, liftLine, mainReason, todayView, whyPart } from "../today_view.ts";
 import { kindWords } from "../kinds.ts";
 import { anotherRung } from "../write_down.ts";
@@ -61,7 +61,7 @@ function nextSet(app: App): Child {
   const most: { kg: number } | undefined = own?.load ?? own?.limit ?? limits.load;
   // Without a lift nothing limits what is asked of.
   const [words, number] = own ? [(value: Mass) => atMostOf(value, own.load), (value: Mass) => atMostNumberOf(value, own.load)] : [written, writtenNumber];
-  const load = massField(app, `load ${lift.value ?? ""}`, "Load", () => most ?? app.startLoad(), number);
+  const load = massField(app, `load ${lift.value ?? ""}`, `Load${hand}`, () => most ?? app.startLoad(), number);
   const reps = kept(app, "reps", () => 5);
   const felt = kept(app, "felt", () => 1);
   // As the plan asks of the lift; three where there is none (our choice).
@@ -79,7 +79,7 @@ function nextSet(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
-  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${load.value.kg - most.kg < CLOSE_KG ? atMost(most) : words(most)}${hand} today`, why: `${written(load.value)} is more than this day allows; nothing is worked out from there.${limitLine(limits.words)}` })];
+  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${load.value.kg - most.kg < CLOSE_KG ? atMost(most) : words(most)}${hand} today`, why: `${written(load.value)}${hand} is more than this day allows; nothing is worked out from there.${limitLine(limits.words)}` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
@@ -174,7 +174,7 @@ function fixedSet(app: App, lifter: Loaded): { conditions: ConditionsInput; fiel
       el("p", { class: "soft" }, "The fixed warm-up set is compared only with the same set under the same conditions."),
       fields(
         lift.field,
-        numberField("Load of the fixed set", load ? massNumber(load) : "not said", load ? unitNow() : "", (value, unit) => put(app, "fixed load", attempt("page.mass", { mass: given(value, unit) }).answer ?? load), unitNow()),
+        numberField(`Load of the fixed set${eachHand(app, lift.value ?? "")}`, load ? massNumber(load) : "not said", load ? unitNow() : "", (value, unit) => put(app, "fixed load", attempt("page.mass", { mass: given(value, unit) }).answer ?? load), unitNow()),
         numberField("Repetitions of it", reps === undefined ? "not said" : String(reps), "", (value) => put(app, "fixed reps", value)),
         choices("Time of day", [{ value: "morning" as const, label: "Morning" }, { value: "afternoon" as const, label: "Afternoon" }, { value: "evening" as const, label: "Evening" }], hour, (value) => put(app, "fixed hour", value)),
         choices("Caffeine before", [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }], caffeine, (value) => put(app, "fixed caffeine", value)),
@@ -400,7 +400,8 @@ function slipped(app: App): Child {
     const found = lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
     return found?.load ?? app.startLoad();
   };
-  const load = massField(app, `load ${lift.value ?? ""}`, "Load", start);
+  const hand = eachHand(app, lift.value ?? "");
+  const load = massField(app, `load ${lift.value ?? ""}`, `Load${hand}`, start);
   const sets = kept(app, "sets", () => 1);
   const pain = kept(app, "pain", () => "");
   const yesNo = [{ value: "no", label: "No" }, { value: "yes", label: "Yes" }];
@@ -422,7 +423,7 @@ function slipped(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   const limits = limitsFor(app, lift.value);
-  if (limits.load && load.value.kg > limits.load.kg) return [answer({ big: `At most ${atMost(limits.load)}`, why: `${mass(load.value)} is above a limit; nothing is worked out from there.${limitLine(limits.words)}` }), inputs];
+  if (limits.load && load.value.kg > limits.load.kg) return [answer({ big: `At most ${atMost(limits.load)}${hand}`, why: `${mass(load.value)}${hand} is above a limit; nothing is worked out from there.${limitLine(limits.words)}` }), inputs];
   const point = criticalOf(app, lift.value);
   if (point === undefined) return [answer({ big: "No critical point is set", why: "Which point of this lift is critical is set under Plan and lifts; only such a one changes the next set." }), inputs];
   const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" as const }], rater: "coach" as const } };
@@ -431,7 +432,6 @@ function slipped(app: App): Child {
   const { next, why } = found.answer;
   const down = kindOf(next.then, "downTo");
   const rung = kindOf(next.then, "easierRung") ?? next.instead;
-  const hand = eachHand(app, lift.value ?? "");
   const big = down ? `${mass(down)}${hand} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${written(load.value)}${hand}`;
   return [
     answer({
@@ -461,10 +461,10 @@ function lastTime(app: App): Child {
   const cues = sessions.flatMap((one) => one.lifts.filter((lift) => lift.cue).map((lift) => `${app.liftName(lift.lift)}: \u201c${lift.cue}\u201d (${dayShort(one.day)})`));
   return [
     answer({
-      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}${eachHand(app, lift.lift)}`).join(", "),
+      big: last.lifts.map((lift) => `${app.liftName(lift.lift)} ${mass(lift.load)}${lift.eachHand ? EACH_HAND : ""}`).join(", "),
       why: `${dayShort(last.day)}, ${count(last.daysAgo, "day")} ago. ${cues.length > 0 ? `Last cue: ${cues.at(-1)}.` : "No cue was written down."}`,
       body: [
-        last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.takenBack ? "did not pass: the next morning took it back" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map(setInWords))]),
+        last.lifts.map((lift) => [el("h2", {}, `${app.liftName(lift.lift)}: ${lift.passed === "pass" ? "passed" : lift.takenBack ? "did not pass: the next morning took it back" : lift.passed === "fail" ? "did not pass" : "not scored"}`), (lift.setup || overTheBody(app, lift.lift)) && el("p", { class: "soft" }, setupWords(lift.setup ?? {})), list(lift.sets.map((set) => setInWords(set, lift.eachHand ? EACH_HAND : "")))]),
         last.pain.length > 0 ? el("p", {}, `Pain: ${last.pain.join(", ")}.`) : el("p", {}, last.painAsked ? "No pain when asked." : "Pain was not asked."),
         last.note && el("p", {}, last.note),
         after.length > 0 && [el("h2", {}, "Since then"), list(after)],

@@ -11,7 +11,7 @@ import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { limitLine, limitsFor } from "../limits.ts";
-import { eachHand, implementOf } from "../setup.ts";
+import { EACH_HAND, eachHand, loadOf, implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
 import { curvePart, velocityWords, yearPart } from "./told.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
@@ -81,8 +81,8 @@ function pairRatio(app: App): Child {
   const { lifter } = app;
   const first = app.told(lifter, `pair ${own.strict} ${own.forgiving}`, () => attempt("page.pair", asked));
   const last: Partial<PairAnswer> = first.answer ?? {};
-  const strict = massField(app, `strict ${which}`, app.liftName(own.strict), () => last.loads?.strict ?? { kg: 60 });
-  const forgiving = massField(app, `forgiving ${which}`, app.liftName(own.forgiving), () => last.loads?.forgiving ?? { kg: 100 });
+  const strict = massField(app, `strict ${which}`, `${app.liftName(own.strict)}${eachHand(app, own.strict)}`, () => last.loads?.strict ?? { kg: 60 });
+  const forgiving = massField(app, `forgiving ${which}`, `${app.liftName(own.forgiving)}${eachHand(app, own.forgiving)}`, () => last.loads?.forgiving ?? { kg: 100 });
   const inputs = fields(
     pairs.length > 1 && choices("Pair", pairs.map((one, at) => ({ value: at, label: `${app.liftName(one.strict)}, ${app.liftName(one.forgiving)}` })), which, (value) => put(app, "pair", value)),
     strict.field,
@@ -122,15 +122,15 @@ function rangeStep(app: App): Child {
   const lift = liftChoice(app);
   const from = countField(app, "from", "Blocks now", () => 100, "mm");
   const to = countField(app, "to", "Blocks then", () => 50, "mm");
-  const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => placeOf(app, lift.value)?.at.work.load ?? { kg: 60 });
+  const load = massField(app, `load ${lift.value ?? ""}`, `Load now${eachHand(app, lift.value ?? "")}`, () => placeOf(app, lift.value)?.at.work.load ?? { kg: 60 });
   const inputs = fields(lift.field, from.field, to.field, load.field);
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
-  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${written(load.value)}`, why: "Not a longer range: nothing has to be learned anew." })];
+  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${written(load.value)}${eachHand(app, lift.value ?? "")}`, why: "Not a longer range: nothing has to be learned anew." })];
   // A load that these discs cannot make is never changed in silence.
   const now: Mass = attempt("loading.load_on", { implement, stock: app.kit().stock, target: load.value, policy: "below" }).answer?.total ?? load.value;
-  const other = now.kg === load.value.kg ? "" : `${written(load.value)} cannot be made here; ${mass(now)} is the closest that is not over. `;
+  const other = now.kg === load.value.kg ? "" : `${written(load.value)} cannot be made here; ${mass(now)}${eachHand(app, lift.value ?? "")} is the closest that is not over. `;
   const limits = limitsFor(app, lift.value);
   const of = app.lifter ? { of: { log: app.log(app.lifter), lift: lift.value ?? "any lift" } } : {};
   const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: from.value }, to: { mm: to.value }, ...of });
@@ -157,7 +157,7 @@ function rangeStep(app: App): Child {
 function jump(app: App): Child {
   const lift = liftChoice(app);
   const place = placeOf(app, lift.value);
-  const load = massField(app, `load ${lift.value ?? ""}`, "Load now", () => place?.at.work.load ?? { kg: 25 });
+  const load = massField(app, `load ${lift.value ?? ""}`, `Load now${eachHand(app, lift.value ?? "")}`, () => place?.at.work.load ?? { kg: 25 });
   const reps = countField(app, "reps", "Repetitions", () => 5);
   const inputs = fields(lift.field, load.field, reps.field, lift.value ? undefined : barChoice(app));
   const stop = stopFirst(app, lift.value);
@@ -180,7 +180,7 @@ function jump(app: App): Child {
       why: `The next load is ${mass(got.next.total)}${eachHand(app, lift.value ?? "")}. Published advice is 2 to 10 %.${place ? ` As set for ${app.liftName(lift.value ?? "")}, no step is larger than ${atMostPart(place.stepCap)}.` : ""}${limitLine(limits.words)}`,
       body: list([
         got.discsThatHelp.length > 0 && `Smaller discs that help: ${got.discsThatHelp.map((one) => mass(one)).join(", ")}, a pair each.`,
-        got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${written(load.value)}, then ${reps.value} at ${mass(got.next.total)}.`,
+        got.repsFirst !== undefined && `Or more repetitions first: ${plain(got.repsFirst)} at ${written(load.value)}${eachHand(app, lift.value ?? "")}, then ${reps.value} at ${mass(got.next.total)}${eachHand(app, lift.value ?? "")}.`,
       ].filter(Boolean) as Child[]),
       sources: ["loading.step_reality", "loading.rep_bridge", "loading.step_high"],
     }),
@@ -205,6 +205,7 @@ function trendReal(app: App): Child {
   const found = app.told(lifter, `trend ${lift.value} ${weeks}`, () => attempt("page.trend", { log: app.log(lifter), lift: lift.value ?? "", today: app.day(lifter), weeks }));
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer;
+  const hand = eachHand(app, lift.value);
   const slope = got.report?.slope;
   const verdict: string = got.report?.verdict ?? "not_enough_history";
   const words: Record<string, string> = { not_enough_history: "Too few sessions to say", within_noise: "Within noise", rising: "Rising, by more than chance", falling: "Falling, by more than chance" };
@@ -213,16 +214,16 @@ function trendReal(app: App): Child {
     answer({
       big: words[verdict] ?? verdict,
       why: slope
-        ? `${difference({ kg: slope.kgPerWeek })} a week, ${difference({ kg: slope.interval.low })} to ${difference({ kg: slope.interval.high })} with 95 % confidence. Two estimates closer than ${mass({ kg: slope.smallestRealDifference })} do not differ for certain. Holding a load is no fall.`
+        ? `${difference({ kg: slope.kgPerWeek })} a week, ${difference({ kg: slope.interval.low })} to ${difference({ kg: slope.interval.high })} with 95 % confidence. Two estimates closer than ${mass({ kg: slope.smallestRealDifference })}${hand} do not differ for certain. Holding a load is no fall.`
         : "Four estimates on three days over two weeks are the least.",
       body: [
         got.points.length > 1 && [
-          trendChart(got.points),
+          trendChart(got.points, hand),
           el("p", { class: "soft" }, "Circles: estimates of single sessions. Line: the level behind them. Shade: where that level may lie."),
         ],
         el("p", { "data-velocity": true }, velocityWords(got.velocity) ?? "Bar speed: not measured at one load in four sessions over two weeks. It can be written down with each set."),
       ],
-      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}`, `${estimate(one.low)} to ${estimate(one.high)} ${unitNow()}`]), "Estimates session by session"),
+      working: got.points.length > 0 && table(["Day", "Estimate", "Range"], got.points.map((one) => [dayShort(one.day), `${estimate(one.value)} ${unitNow()}${hand}`, `${estimate(one.low)} to ${estimate(one.high)} ${unitNow()}`]), "Estimates session by session"),
       sources: ["condition.trend", got.estimatedBy === "own_curve" ? "one_rm.own_curve" : "one_rm.estimate"],
       cautions: ["estimates_are_ranges"],
     }),
@@ -262,11 +263,11 @@ export function coursePart(app: App, lift: string): Child {
     courseChart(lift, app.liftName(lift), history.steps, history.sessions, extra),
     el("p", { class: "soft" }, "Line: the working load, labelled where it moved. Full dots: sessions that passed. Open dots: sessions that did not. Triangles: something hurt. Shade: a break. Dashes: today\u2019s load."),
     el("p", { "data-track": lift }, [
-      extra.today.load ? `Today: ${mass(extra.today.load)}.` : "Today: no load.",
+      extra.today.load ? `Today: ${loadOf(app, lift, extra.today.load)}.` : "Today: no load.",
       extra.breaks.length > 0 ? `Breaks: ${extra.breaks.map((one) => `${dayLong(one.from)} to ${dayLong(one.to)}`).join(", ")}.` : "No break is written down.",
       extra.pain.length > 0 ? `Pain in ${count(extra.pain.length, "session")}, last ${dayLong(extra.pain.at(-1)?.day ?? "")}: ${extra.pain.at(-1)?.words}.` : "No pain in any session.",
     ].join(" ")),
-    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), mass(one.load), statusWords(one.status), kindWords(one.cause)]), `Moves of ${app.liftName(lift)}, latest first`)),
+    el("details", {}, el("summary", {}, "Each move and why"), table(["Day", "Load", "State", "By"], moves.toReversed().slice(0, 40).map((one) => [dayShort(one.day), `${mass(one.load)}${one.eachHand ? EACH_HAND : ""}`, statusWords(one.status), kindWords(one.cause)]), `Moves of ${app.liftName(lift)}, latest first`)),
   ];
 }
 
