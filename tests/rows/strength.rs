@@ -4,8 +4,8 @@ use bismar::answers::{Lacking, PairPlace, SetReason, SetsToday, Then, curve, nex
 use bismar::condition::{DayClass, TrendVerdict};
 use bismar::gate::{Mark, Rater, SetMarks};
 use bismar::one_rm::{
-    Equation, EstimateOptions, ReserveBias, SetEffort, SetEvidence, TechniqueVerdict, estimate, load_for,
-    reps_for, smallest_real_change,
+    Equation, Estimate, EstimateOptions, ReserveBias, SetEffort, SetEvidence, TechniqueVerdict, estimate,
+    load_for, reps_for, smallest_real_change,
 };
 use bismar::prescription::next_session;
 use bismar::quantity::{Day, Fraction, Kilograms, Reps, Reserve, Rir, Rpe};
@@ -49,7 +49,9 @@ fn five_at_100() -> (Log, Vec<SetEvidence>) {
 /// Epley 100 (1 + 5/30) = 116.667; Brzycki 100 x 36/32 = 112.5; O'Conner 100 (1 + 5/40) = 112.5; Lombardi 100 x 5^0.1 = 117.462.
 #[test]
 fn row_21_published_equations_over_a_set_of_the_log() {
-    let (_, sets) = five_at_100();
+    let (log, sets) = five_at_100();
+    let newest = trend(&log, &name("squat"), monday(1), None).unwrap().newest.unwrap();
+    assert_eq!(newest.day, monday(0));
     for (equation, kilograms) in [
         (Equation::Epley1985, 116.666_667),
         (Equation::Brzycki1993, 112.5),
@@ -61,6 +63,9 @@ fn row_21_published_equations_over_a_set_of_the_log() {
         // The estimate of that equation alone is the same.
         let alone = estimate(&sets, &EstimateOptions::only(equation)).unwrap().value.value();
         assert!((alone - kilograms).abs() < 1e-5, "{equation:?}: {alone}");
+        // And so is what the log answers.
+        let told = newest.as_called.by_equation.iter().find(|one| one.equation == equation).unwrap();
+        assert!((told.value.unwrap().value() - kilograms).abs() < 1e-5, "{told:?}");
     }
 }
 
@@ -75,6 +80,12 @@ fn row_22_an_estimate_is_a_range_over_the_equations() {
     assert!(each.len() >= 6);
     assert!(each.iter().all(|one| point.low < *one && *one < point.high), "{each:?} in {point:?}");
     assert!(each.iter().any(|one| *one < point.value) && each.iter().any(|one| *one > point.value));
+    let newest = found.newest.unwrap().as_called;
+    assert_eq!(
+        (newest.value.value(), newest.interval.low(), newest.interval.high()),
+        (point.value, point.low, point.high)
+    );
+    assert_eq!(newest.by_equation, all.by_equation);
 }
 
 /// Of 116.667 kg five with 3 left are 116.667 / (1 + 8/30) = 92.105 kg, and at 92.105 kg with 3 left it is five. From a log: five
@@ -127,7 +138,8 @@ fn row_25_ratings_and_reserves_are_two_ways_to_say_it() {
 }
 
 /// Five with 2 called are 7 to failure, 100 (1 + 7/30) = 123.333 by Epley; people leave 0.95 more than they say (Halperin 2022):
-/// 7.95, 126.5. Off by default, and the upper end of the range leaves room for it.
+/// 7.95, 126.5. Off by default, and the upper end of the range leaves room for it. A log answers with both, the trend goes by what was
+/// called, and a set to failure leaves nothing unsaid.
 #[test]
 fn row_26_what_people_leave_unsaid_can_be_counted() {
     let (_, sets) = five_at_100();
@@ -141,6 +153,25 @@ fn row_26_what_people_leave_unsaid_can_be_counted() {
     assert!((plain.value.value() - 123.333_333).abs() < 1e-5);
     assert!((with(ReserveBias::halperin_2022()).value.value() - 126.5).abs() < 1e-5);
     assert!(plain.left_unsaid > 0.0 && plain.interval.high() > 126.5);
+    let called = |set: WorkSet| {
+        let log = weekly(1, |_| vec![("squat", vec![set.clone()])]);
+        trend(&log, &name("squat"), monday(1), None).unwrap()
+    };
+    let two_left = missed_after(100.0, 5).with_failed(false).with_effort(Effort::Rir(Rir::whole(2)));
+    let found = called(two_left);
+    let newest = found.newest.unwrap();
+    let epley = |one: &Estimate| {
+        let alone = one.by_equation.iter().find(|one| one.equation == Equation::Epley1985).unwrap();
+        alone.value.unwrap().value()
+    };
+    let with_unsaid = newest.with_unsaid.unwrap();
+    assert!((epley(&newest.as_called) - 123.333_333).abs() < 1e-5);
+    assert!((epley(&with_unsaid) - 126.5).abs() < 1e-5);
+    assert!(newest.as_called.value < with_unsaid.value);
+    assert!(newest.as_called.interval.high() > with_unsaid.value.value());
+    assert_eq!(found.points[0].value, newest.as_called.value.value());
+    assert!(found.sources.contains(&"one_rm.halperin_2022_under_call"));
+    assert_eq!(called(missed_after(100.0, 5)).newest.unwrap().with_unsaid, None);
 }
 
 /// A simulated lifter of 100 kg who loses 4 % with each repetition: 88.69, 81.87 and 69.77 kg for 4, 6 and 10.
