@@ -37,8 +37,10 @@
 //! | What does another coach need to know? | [`answers::handover`] |
 //! | What looks odd in this log? | [`answers::review`] |
 //! | How is each load of today made, disc by disc? For several at one bar? | [`answers::rack`], [`answers::share`] |
+//! | In what is another place of a lift harder or easier? | [`answers::compare`] |
+//! | Somebody new, or a table of sets from elsewhere: a log? | [`answers::begin`], [`answers::sets_to_log`] |
 //! | Which equation do I take? | [`guide::choose_an_equation`] |
-//! | The answer in plain sentences, or in another language? | [`text::Words`], [`text::Translation`] |
+//! | The answer in plain sentences, in kilograms or pounds, or in another language? | [`text::Show`] with [`text::Words`], [`text::Translation`] |
 //! | What can I not expect of it? | [`guide::not_claimed`] |
 //! | Where does this number come from? | [`registry::row`]; all of them: [`guide::provenance`] |
 //!

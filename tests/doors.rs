@@ -24,6 +24,8 @@ mod beginning;
 mod block;
 #[path = "doors/compare.rs"]
 mod compare;
+#[path = "doors/drawn.rs"]
+mod drawn;
 #[path = "doors/evidence.rs"]
 mod evidence;
 #[path = "doors/handover.rs"]

@@ -2,19 +2,14 @@
 // Where a Rust test of the same row (tests/rows, tests/doors) has a number that was worked out by hand, over the demo log or
 // over the small world of rows_world.mjs, the number here is the same.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import test from "node:test";
 import * as bismar from "../pkg/node.js";
-import { keys, pkg, registry } from "./files.mjs";
+import { keys, pkg, registry, root } from "./files.mjs";
 import { allWell, bar, code, copy, demo, disc, done, gym, kg, kindOf, lb, lift, logOf, marks, mm, parameters, planOf, plus, session, sets, work, World } from "./rows_world.mjs";
 
 const { answers, BismarError, fromJson, gate, loading, oneRm, prescription, progression, Progress, quantity, rehearsal, toJson } = bismar;
-
-/** Not shown by the package, with the reason; tests/rows/count.rs reads the lines of this list. */
-export const NOT_HERE = {
-  row_78: "the page is no part of the package",
-};
 
 const near = (found, expected, by, what) => assert.ok(Math.abs(found - expected) <= by, `${what ?? ""} ${found}, not ${expected}`);
 const codes = (reasons) => reasons.map(code);
@@ -86,13 +81,24 @@ test("row_07: weighed discs count as weighed", () => {
   const { loaded } = squatOf(all);
   assert.deepEqual([loaded.total, loaded.nominal], [kg(60.2), kg(60)]);
   const { band } = loading.readBar({ bar: all.implements[0].bar, stock: all.stock, left: [0], right: [0], uneven: false, tolerance: "iwf" });
-  assert.ok(band.low.kg <= 60.2 && 60.2 <= band.high.kg && band.high.kg < 61, JSON.stringify(band));
+  // Of the bar alone 0.05 % less and 0.1 % more; with discs that nobody weighed of all 60 kg.
+  assert.deepEqual(band, { low: kg(60.19), high: kg(60.22) });
+  const unweighed = loading.readBar({ bar: all.implements[0].bar, stock: { discs: [disc(20, 2)] }, left: [0], right: [0], uneven: false, tolerance: "iwf" });
+  assert.deepEqual(unweighed.band, { low: kg(59.97), high: kg(60.06) });
 });
 
 test("row_08: collars and kinds of bar count", () => {
   const discs = [disc(20, 2), disc(10, 2)];
   assert.deepEqual(faces(squatOf(gym(bar(20, 2.5), discs, 65))), [20]);
   assert.deepEqual(faces(squatOf(gym(bar(15), discs, 55))), [20]);
+  // Each kind of bar with 20 kg on each end: the bar, two collars, 40 kg.
+  const hex = { hex: { lowHandle: mm(0) } };
+  for (const [mass, collar, kind, total] of [[20, 0, "straight", 60], [20, 2.5, "straight", 65], [15, 0, "straight", 55], [15, 0.25, "straight", 55.5], [7.5, 0, "straight", 47.5], [25, 0, hex, 65], [32, 2.5, hex, 77]]) {
+    const own = { bar: { ...bar(mass, collar).bar, kind } };
+    const today = squatOf(gym(own, discs, total));
+    assert.deepEqual([faces(today), today.load], [[20], kg(total)], `${mass} ${collar}`);
+    assert.deepEqual(loading.readBar({ bar: own.bar, stock: { discs }, left: [0], right: [0], uneven: false, tolerance: "iwf" }).total, kg(total));
+  }
 });
 
 test("row_09: the loads that can be made, and their largest gap", () => {
@@ -156,19 +162,23 @@ test("row_15: two share a bar", () => {
 });
 
 test("row_16: the bar does not tip on the way", () => {
+  // 24, 36, 48 and 60 kg: 2 on each end; 2 off, then 5, 2 and 1 on; those off, then 10 and two of 2 on; two of 2 off, 10 on. The
+  // most by which one end is heavier, followed here disc by disc: the ends in turn, and one end first and then the other.
   const { discs } = parameters().stock;
-  let most = 0;
-  for (const { handling } of atTheRack(new World().well(), "squat").sets) {
+  const followed = (order) => {
     const ends = { left: 0, right: 0 };
-    for (const { end, kind, on } of handling.order) {
+    return Math.max(...order.map(({ end, kind, on }) => {
       ends[end] += on ? discs[kind].nominal.kg : -discs[kind].nominal.kg;
-      const off = Math.abs(ends.left - ends.right);
-      assert.ok(off <= handling.mostImbalance.kg);
-      most = Math.max(most, off);
-    }
-    assert.equal(ends.left, ends.right);
-  }
-  assert.ok(most === 20 || most === 10, String(most));
+      return Math.abs(ends.left - ends.right);
+    }));
+  };
+  const sets = atTheRack(new World().well(), "squat").sets.map(({ load, handling: { order, mostImbalance, oneEndFirst } }) => {
+    const inTurn = followed(order);
+    const oneFirst = followed(["left", "right"].flatMap((end) => order.filter((one) => one.end === end)));
+    assert.deepEqual([mostImbalance, oneEndFirst], [kg(inTurn), kg(oneFirst)]);
+    return [load.kg, inTurn, oneFirst];
+  });
+  assert.deepEqual(sets, [[24, 2, 2], [36, 5, 8], [48, 10, 14], [60, 10, 10]]);
 });
 
 const withBells = () =>
@@ -218,10 +228,15 @@ test("row_20: more help is less load", () => {
 const evidence = (effort = "failure") => [{ load: kg(100), reps: 5, effort, technique: "passed", day: monday(0) }];
 const epley = { ...oneRm.estimateOptionsDefault, equations: ["epley_1985"] };
 
+/** What the log of that set says about the squat, and what one equation alone says there. */
+const newestOf = (set) => answers.trend({ log: weekly(1, () => ({ squat: [set] })), lift: "squat", today: monday(1) }).newest;
+const alone = (estimate, equation) => estimate.byEquation.find((one) => one.equation === equation).value.kg;
+
 test("row_21: published equations over a set of the log", () => {
   for (const [name, spelled, kilograms] of [["epley1985", "epley_1985", 116.666667], ["brzycki1993", "brzycki_1993", 112.5], ["oconner1989", "oconner_1989", 112.5], ["lombardi1989", "lombardi_1989", 117.461894]]) {
     near(oneRm[name]({ load: kg(100), reps: 5 }).kg, kilograms, 1e-5, name);
     near(oneRm.estimate({ evidence: evidence(), options: { ...oneRm.estimateOptionsDefault, equations: [spelled] } }).value.kg, kilograms, 1e-5, name);
+    near(alone(newestOf(missedAfter(100, 5)).asCalled, spelled), kilograms, 1e-5, name);
   }
 });
 
@@ -241,6 +256,14 @@ test("row_23: the load for repetitions and reserve, and back", () => {
   const load = oneRm.loadFor({ oneRm: max, reps: 5, rir: 3, equation: "epley_1985" });
   near(load.kg, 92.105263, 1e-5);
   near(oneRm.repsFor({ fraction: load.kg / max.kg, rir: 3, equation: "epley_1985" }), 5, 1e-9);
+  // From a log: five at 60 kg with 1 left are 72 kg, of which five with 3 left are 56.842; 56 can be made. What five at 61 ask for
+  // is 5.58 repetitions at 60.
+  const world = new World().well();
+  const next = world.after([done(60, 5, { effort: { rir: 1 } })]);
+  assert.deepEqual([next.then, next.work.reps], [{ downTo: kg(56) }, 5]);
+  near(next.reasons.find((one) => one.byEffort).byEffort.part, 56.842105 / 60 - 1, 1e-6);
+  const { step } = atTheRack(world, "squat");
+  assert.deepEqual([step.next.total, step.repsFirst], [kg(61), 6]);
 });
 
 test("row_24: the own curve recovers a simulated lifter", () => {
@@ -263,6 +286,12 @@ test("row_26: what people leave unsaid can be counted", () => {
   near(with_(0).value.kg, 123.333333, 1e-5);
   near(with_(oneRm.halperin2022UnderCall).value.kg, 126.5, 1e-5);
   assert.ok(with_(0).leftUnsaid > 0 && with_(0).interval.high > 126.5);
+  // A log answers with both; a set to failure leaves nothing unsaid.
+  const { asCalled, withUnsaid } = newestOf(done(100, 5, { effort: { rir: 2 }, marks: marks(5, 5, "met") }));
+  near(alone(asCalled, "epley_1985"), 123.333333, 1e-5);
+  near(alone(withUnsaid, "epley_1985"), 126.5, 1e-5);
+  assert.ok(asCalled.interval.high > withUnsaid.value.kg);
+  assert.equal(newestOf(missedAfter(100, 5)).withUnsaid, undefined);
 });
 
 /** How a squat of sets with those marks ended. */
@@ -288,8 +317,17 @@ test("row_28: the first repetition that failed is kept", () => {
   assert.deepEqual(gate.sessionPass({ rules: pass, criteria, sets: last.sets.map((set) => set.marks) }).firstFailing, { set: 2, rep: 3 });
 });
 
-test("row_29: the first set counts like any other", () => {
-  assert.equal(afterMarks([marks(5, 5, "not_met"), marks(5, 5, "met")]), "fail");
+test("row_29: the cold first set is judged by itself", () => {
+  // Of 20 repetitions 2 may be missed, of the 5 of one set 1, and none of the first two of the first set.
+  const missed = (acceptable, firstFailingRep) => ({ ...marks(5, acceptable, "met"), firstFailingRep });
+  const inSet = (number, one) => afterMarks([1, 2, 3, 4].map((at) => (at === number ? one : marks(5, 5, "met"))));
+  for (const [one, cold, later] of [
+    [missed(4, 3), "pass", "pass"],
+    [missed(4, 2), "fail", "pass"],
+    [missed(3, 3), "fail", "pass"],
+    [marks(5, 5, "not_met"), "fail", "fail"],
+    [undefined, "not_scored", "not_scored"],
+  ]) assert.deepEqual([inSet(1, one), inSet(2, one)], [cold, later], JSON.stringify(one));
 });
 
 const passing = (world) => {
@@ -352,6 +390,23 @@ test("row_34: a decision names everything in its way", () => {
   world.morning();
   const then = codes(world.well().against("squat"));
   assert.deepEqual(["gate_not_open", "passProvisional", "day_below"].map((one) => then.includes(one)), [true, false, false]);
+  // With a step on offer each guard alone is in its way, and is the only one.
+  const offered = new World().passing("squat", 4).well();
+  for (const [guard, expected] of [
+    [(own) => own.well("below"), ["day_below"]],
+    [(own) => own.well("below_single"), ["day_below_single"]],
+    [(own) => own.wait(1), ["painNotAsked", "day_unknown", "asks_not_asked"]],
+    [(own) => own.pain("knee", 4), ["painBlock"]],
+    [(own) => own.add({ roleSet: { lift: "squat", role: "maintain" } }), ["maintaining"]],
+    [(own) => own.add({ dayReport: { class: "within", pain: [], asks: ["new_medicine"] } }), ["asksFirst"]],
+    [(own) => own.add({ clearanceRecorded: { status: "cleared", who: "clinic", expires: own.day } }) && own.wait(1).well(), ["clearanceExpired"]],
+    [(own) => own.train("squat"), ["gate_not_open", "passProvisional"]],
+  ]) {
+    const own = Object.assign(new World(), { log: offered.log, day: offered.day });
+    assert.deepEqual(own.against("squat"), []);
+    guard(own);
+    assert.deepEqual(codes(own.against("squat")), expected);
+  }
 });
 
 test("row_35: pain falls into zones", () => {
@@ -425,6 +480,17 @@ test("row_41: a missed session is shifted, merged or dropped", () => {
   const log = logOf([start(), ["2026-03-02", session({ squat: sets(2, 5, 60) })], ["2026-03-04", { sessionMissed: { reason: "travel" } }]]);
   const then = (day) => answers.missed({ log, plan: planOf(["squat"]), today: "2026-03-05", next: { day, lifts: ["squat"] } }).lifts[0].then;
   assert.deepEqual([then("2026-03-07"), then("2026-03-15")], ["drop", { shiftTo: "2026-03-05" }]);
+  // On Saturday the other lift of the knee is planned: the squats go into that session. Nothing is added to what would have been done.
+  const both = parameters((all) => all.lifts.push(lift("box squat", "knee", 50)));
+  const events = [start(both), ["2026-03-02", session({ squat: sets(2, 5, 60) })]];
+  const [kept, missed] = [events, [...events, ["2026-03-04", { sessionMissed: { reason: "travel" } }]]].map((one) => logOf(one));
+  const plan = planOf(["squat", "box squat"]);
+  const found = answers.missed({ log: missed, plan, today: "2026-03-05", next: { day: "2026-03-07", lifts: ["box squat"] } });
+  assert.deepEqual(found.lifts[0].then, { mergeInto: "2026-03-07" });
+  for (const today of ["2026-03-05", "2026-03-07", "2026-03-15"]) {
+    const asked = (of) => prescription.nextSession({ log: of, plan, today }).lifts.map((one) => [one.load, one.sets, one.reps, one.limit]);
+    assert.deepEqual(asked(missed), asked(kept), today);
+  }
 });
 
 /** Two ways up from the easy rung, and one rung above both. */
@@ -455,7 +521,7 @@ test("row_43: a range grows by one height", () => {
   assert.deepEqual(world.today("squat").height, mm(262.5));
 });
 
-test("row_44: a tempo is seconds down, held and up, and stays so in a log", () => {
+test("row_44: a tempo is seconds down, held and up, and stays so in a log", async () => {
   const slow = { down: 3, hold: 1, up: 1 };
   const at = (tempos) => new World(parameters((all) => {
     all.lifts[0].tempos = tempos;
@@ -467,6 +533,9 @@ test("row_44: a tempo is seconds down, held and up, and stays so in a log", () =
   const [, { grant: { place } }] = progression.fold({ log: read }).lifts[0];
   assert.deepEqual(read.events[0].kind.parametersChanged.lifts[0].tempos[place.tempo], slow);
   assert.match(refusal(() => at([slow, { down: 300, hold: 0, up: 1 }])).field, /tempos\[1\]\.down$/);
+  // In words where the sentences are built; they are read from words in Rust alone.
+  const said = (await sentences())?.handover({ log: read, today: "2026-01-05", since: "2026-01-05", unit: "kg" }) ?? ["3 s down, 1 s hold, 1 s up"];
+  assert.ok(said.some((line) => line.includes("3 s down, 1 s hold, 1 s up")), String(said));
 });
 
 test("row_45: two places are compared one thing at a time", () => {
@@ -534,6 +603,17 @@ test("row_50: a marker is read against the own baseline", () => {
   const [vote] = judged(six(["recovery"], 7, {}), [{ kind: "recovery", value: 5, conditions: {} }]).votes;
   near(vote.score, -2 / 0.59, 1e-9);
   assert.equal(vote.baseline.values, 6);
+  // 5, 6, 7, 7, 8, 9: the middle is 7, the middle distance from it 1, so the spread is 1.4826; moved by one it is the same, of
+  // stress more is worse, and who scatters twice as much is half as far below with the same 3.
+  const score = (kind, values, now) => {
+    const log = logOf([start(), ...values.map((value, at) => [plus("2026-02-02", at), { dayReport: { markers: [{ kind, value, conditions: {} }] } }])]);
+    const [own] = judged(log, [{ kind, value: now, conditions: {} }]).votes;
+    assert.equal(own.baseline.floored, false);
+    return own.score;
+  };
+  const own = [5, 9, 7, 6, 7, 8];
+  for (const [kind, by, now] of [["recovery", 0, 4], ["recovery", 1, 3], ["stress", 3, 7]]) near(score(kind, own.map((value) => value - by), now), -3 / 1.4826, 1e-3, kind);
+  near(score("recovery", [3, 9, 6, 4, 6, 8], 3), -3 / (2 * 1.4826), 1e-3);
 });
 
 test("row_51: markers vote, and what is missing is never good", () => {
@@ -566,6 +646,19 @@ test("row_54: velocity is compared at its load and makes no maximum", () => {
   const found = answers.trend({ log, lift: "squat", today: monday(6) });
   near(found.velocity.perWeek, 0.01, 1e-12);
   assert.deepEqual([found.report, found.missing], [undefined, [{ usableSet: "squat" }]]);
+  // Sets that do speak about strength: with and without a velocity, slow or fast, every estimate and the day's load are the same.
+  const told = (velocity) => {
+    const own = weekly(10, (week) => ({ squat: [[88.69, 4], [81.87, 6], [69.77, 10]].map(([load, reps]) => ({ ...missedAfter(load, reps), ...velocity(week) })) }));
+    const { velocity: seen, ...strength } = answers.trend({ log: own, lift: "squat", today: monday(10) });
+    return [seen?.perWeek, [strength, answers.curve({ log: own, lift: "squat", today: monday(10) }), prescription.nextSession({ log: own, plan: planOf(["squat"]), today: monday(10) }).lifts[0].load]];
+  };
+  const [none, plain] = told(() => ({}));
+  assert.ok(none === undefined && plain[0].report);
+  for (const [from, by] of [[0.5, 0.01], [1.6, -0.01]]) {
+    const [perWeek, same] = told((week) => ({ velocity: from + by * week }));
+    near(perWeek, by, 1e-9);
+    assert.deepEqual(same, plain);
+  }
 });
 
 /** A squat of 4 x 5 at 60 kg. */
@@ -602,6 +695,14 @@ test("row_58: the table of repetitions", () => {
   assert.deepEqual([2, 4].map((reps) => then(rule, [clean(60, reps, { rir: 0 })])), [{ downTo: kg(55) }, "same"]);
   const more = four().after([clean(60, 6, { rir: 0 })], { rule });
   assert.deepEqual([more.then, codes(more.reasons)], ["same", ["byTable", "limited"]]);
+  // Every row, from 50 kg: of a decrease the larger, of an increase the smaller; 52.5 kg cannot be made, 52 can.
+  const rows = [[0, 2, -5, -2.5, { downTo: kg(45) }], [3, 4, 0, 0, "same"], [5, 6, 2.5, 5, { upTo: kg(52) }], [7, 10, 2.5, 7.5, { upTo: kg(52) }], [11, 15, 5, 10, { upTo: kg(55) }]];
+  for (const [from, to, least, most, expected] of rows) {
+    for (let reps = from; reps <= to; reps += 1) {
+      const found = four().after([clean(50, reps, { rir: 0 })], { rule });
+      assert.deepEqual([found.then, found.reasons], [expected, [{ byTable: { least: kg(least), most: kg(most) } }]], String(reps));
+    }
+  }
 });
 
 test("row_59: technique ends the set, and then the lift", () => {
@@ -618,6 +719,13 @@ test("row_60: nothing passes the day, and rounding goes down", () => {
   assert.deepEqual([50, 58].map((load) => then(rule, [clean(load, 5, { rir: 4 })])), [{ upTo: kg(52) }, { upTo: kg(60) }]);
   assert.deepEqual(four().after([clean(64, 5, { rir: 3 })], { rule }).work.load, kg(60));
   assert.equal(four().after([clean(50, 5, { rir: 4 })], { rule, pain: [{ region: "knee", score: 1, features: [] }] }).then, "same");
+  // From 59 kg the rule asks for 61.36, which can be made as 61: only the cap keeps it at 60. At most 58.6 kg by the coach: 59 is
+  // the nearest to it, and what is given is 58, in the session and after a set that asks for 59.28.
+  assert.deepEqual(then(rule, [clean(59, 5, { rir: 4 })]), { upTo: kg(60) });
+  const capped = four().overruled("squat", 58.6, 7);
+  const { load, limit, loaded } = capped.today("squat");
+  assert.deepEqual([limit, load, loaded.nextAbove], [kg(58.6), kg(58), kg(59)]);
+  assert.deepEqual(capped.after([clean(57, 5, { rir: 4 })], { rule }).then, { upTo: kg(58) });
 });
 
 test("row_61: volume load and sets by region", () => {
@@ -657,8 +765,11 @@ test("row_65: the trend has an interval", () => {
   const rising = answers.trend({ log: weekly(9, (week) => ({ squat: [missedAfter(100 + week, 1)] })), lift: "squat", today: monday(9) }).report;
   assert.equal(rising.verdict, "rising");
   assert.ok(rising.slope.interval.low < 1 && 1 < rising.slope.interval.high);
-  const { slope } = answers.trend({ log: demo.log, lift: "strict press", today: demo.today }).report;
-  assert.ok(slope.interval.low < slope.kgPerWeek && slope.kgPerWeek < slope.interval.high);
+  assert.ok(rising.slope.interval.high - rising.slope.interval.low < 2, JSON.stringify(rising.slope));
+  // Holding at 100 kg is told apart from it: the interval holds nought, and nobody says "rising".
+  const held = answers.trend({ log: weekly(9, () => ({ squat: [missedAfter(100, 1)] })), lift: "squat", today: monday(9) }).report;
+  assert.equal(held.verdict, "within_noise");
+  assert.ok(held.slope.interval.low < 0 && 0 < held.slope.interval.high && held.slope.interval.high < 1);
 });
 
 test("row_66: the smallest difference that is real", () => {
@@ -806,6 +917,19 @@ test("row_77: one function, one number, by every way in", () => {
   assert.ok(keys().length > 400);
 });
 
+test("row_78: what the page asks of the library is in the package, and the page reckons with nothing else", () => {
+  // The questions themselves are answered in the tests of the page; the texts of the page are read here.
+  const source = join(root, "www-demo/src");
+  const texts = readdirSync(source, { recursive: true }).filter((name) => name.endsWith(".ts")).map((name) => readFileSync(join(source, name), "utf8"));
+  const all = (pattern) => [...new Set(texts.flatMap((text) => [...text.matchAll(pattern)].map((found) => found[1])))];
+  const asked = all(/\b(?:ask|attempt)\("([a-z_]+\.[a-z0-9_]+)"/g).filter((key) => !key.startsWith("page."));
+  assert.ok(asked.length > 10, String(asked));
+  const known = new Set(keys());
+  assert.deepEqual(asked.filter((key) => !known.has(key)), []);
+  const from = all(/\bfrom "([^".][^"]*(?:\.[^"]*)?)";/g).filter((name) => !name.endsWith(".txt"));
+  assert.deepEqual(from.sort(), ["bismar-page-package", "idb", "uplot"]);
+});
+
 test("row_79: a handover says place, gate, override, limits, pain and what was said", () => {
   const world = new World();
   const since = world.day;
@@ -840,12 +964,16 @@ test("row_80: invented lifters are made anew from their seed, and a lifter witho
   assert.deepEqual([reached, days.half], [1, 14]);
 });
 
-test("row_81: every phrase is data that a translation can replace, a missing key is found", () => {
+/** The sentences, where their part is built. */
+async function sentences() {
+  if (!existsSync(join(pkg, "english/node.js"))) return undefined;
+  const part = await import("../pkg/english/node.js");
+  await part.default();
+  return part.text;
+}
+
+test("row_81: every safety text is data that a translation can replace, and a key that there is not is found", async () => {
   const { phrases } = registry();
-  const missing = (translation) => Object.keys(phrases).filter((key) => !(key in translation));
-  const but = { ...phrases };
-  delete but["caution.mass_falling"];
-  assert.deepEqual([missing(phrases), missing(but)], [[], ["caution.mass_falling"]]);
   // Every caution, verdict and missing thing of answers over the demo log has its sentence.
   const { log, plan, today } = demo;
   const { lifts } = prescription.nextSession({ log, plan, today });
@@ -855,6 +983,21 @@ test("row_81: every phrase is data that a translation can replace, a missing key
   ];
   assert.ok(said.includes("verdict.ease_off") && said.includes("caution.gates_unproven"), String(said));
   for (const key of said) assert.match(phrases[key] ?? "", /\S/, key);
+  // By the library's own look-up, where the sentences are built: each safety text replaced stands in its place in the answer of a
+  // stop, and a key that there is not, as of a phrase that went away, is found and named.
+  const english = await sentences();
+  if (!english) return;
+  const stopped = new World();
+  stopped.add({ symptomReport: { signs: ["chest_pain"] } });
+  const asked = { log: stopped.log, plan: planOf(["squat"]), today: stopped.day, unit: "kg" };
+  const plain = english.session(asked).cautions;
+  for (const key of Object.keys(phrases).filter((one) => one.startsWith("caution."))) {
+    const own = english.session({ ...asked, phrases: fromJson({ [key]: "Eigene Worte." }) }).cautions;
+    assert.deepEqual(own, plain.map((line) => (line === phrases[key] ? "Eigene Worte." : line)), key);
+  }
+  assert.ok(plain.includes(phrases["caution.emergency_signs"]), String(plain));
+  const gone = refusal(() => english.session({ ...asked, phrases: fromJson({ "caution.went_away": "x" }) }));
+  assert.deepEqual([gone.code, gone.field], ["unknown_name", "phrases.key"]);
 });
 
 test("row_82: kappa between two who marked the same sets", () => {

@@ -29,6 +29,8 @@
 //! | In what is another place of this lift harder or easier? | [`compare`] |
 //! | What does a table of sets from elsewhere add to this log? | [`sets_to_log`] |
 //! | Somebody new: a log that begins? | [`begin`] |
+//!
+//! Any of them is told in sentences by `text::Show`, in kilograms or pounds and with the names that the log has for its lifts.
 
 mod beginning;
 mod block_review;
@@ -87,7 +89,9 @@ pub use sets_table::{
     sets_to_log,
 };
 pub use share::{Share, SharedLoads, Sharing, share};
-pub use trend::{EstimatedBy, TREND_WEEKS, Trend, TrendPoint, TrendScale, VelocityTrend, trend};
+pub use trend::{
+    EstimatedBy, SessionEstimate, TREND_WEEKS, Trend, TrendPoint, TrendScale, VelocityTrend, trend,
+};
 pub use verdicts::{Verdicts, verdicts};
 pub use week::{Week, WeekDone, WeekFelt, WeekMeasure, WeekPart, week};
 pub use year::{KeptLoad, TestedFunction, Year, year};

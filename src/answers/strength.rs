@@ -4,11 +4,13 @@ use alloc::vec::Vec;
 
 use super::diary::{Diary, LiftDone};
 use super::evidence::of_set;
+use super::trend::SessionEstimate;
 use crate::condition::{EvidenceKind, StrengthEvidence};
 use crate::error::Error;
 use crate::numeric::normal::normal_reach;
 use crate::one_rm::{
-    CurveForm, EstimateOptions, OwnCurve, SetEvidence, estimate, estimate_by_own_curve, own_curve,
+    CurveForm, EstimateOptions, OwnCurve, ReserveBias, SetEvidence, estimate, estimate_by_own_curve,
+    own_curve,
 };
 use crate::quantity::{Day, Interval, Name};
 use crate::record::Place;
@@ -130,6 +132,18 @@ impl<'d> Sessions<'d> {
             }
         }
         Ok(found)
+    }
+
+    /// The newest session since that day whose sets can speak, by published equations: as its reserve was called, and with the
+    /// published mean of what people leave beyond it.
+    pub(super) fn newest(&self, since: Day) -> Option<SessionEstimate> {
+        self.done.iter().rev().filter(|done| done.day >= since).find_map(|done| {
+            let (sets, options) = (Self::sets(done), self.options(done.day));
+            let as_called = estimate(&sets, &options).ok()?;
+            let options = EstimateOptions { bias: ReserveBias::halperin_2022(), ..options };
+            let with_unsaid = estimate(&sets, &options).ok().filter(|one| one.value != as_called.value);
+            Some(SessionEstimate { day: done.day, as_called, with_unsaid })
+        })
     }
 
     /// The estimates by whatever is surer over all of them, and whether that is the own curve.

@@ -9,6 +9,7 @@ use crate::caution::Caution;
 use crate::condition::{StrengthEvidence, TrendOptions, TrendReport, TrendVerdict, trend as judge};
 use crate::error::Error;
 use crate::numeric::normal::normal_reach;
+use crate::one_rm::Estimate;
 use crate::quantity::{Day, Interval, Mass, Name};
 use crate::reason::Reason;
 use crate::record::{Log, Place};
@@ -85,6 +86,22 @@ pub struct VelocityTrend {
     pub verdict: TrendVerdict,
 }
 
+/// What the sets of one session say about the maximum by published equations.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct SessionEstimate {
+    /// The day.
+    pub day: Day,
+    /// With the reserve as it was called: value, range, and each equation alone.
+    pub as_called: Estimate,
+    /// What it would be if this lifter left as much unsaid as people do on average
+    /// ([`ReserveBias::halperin_2022`](crate::one_rm::ReserveBias::halperin_2022)); nothing is set by it. Absent where no reserve
+    /// was called that would make it another.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub with_unsaid: Option<Estimate>,
+}
+
 /// The trend of one lift.
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
@@ -114,6 +131,9 @@ pub struct Trend {
     pub velocity: Option<VelocityTrend>,
     /// The sessions of the window.
     pub points: Vec<TrendPoint>,
+    /// The newest session of the window whose sets can speak, equation by equation; absent without one.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub newest: Option<SessionEstimate>,
     /// Sessions on another rung or in another range, left out.
     pub elsewhere: u32,
     /// What nobody wrote down.
@@ -130,7 +150,9 @@ pub struct Trend {
 /// One estimate a session, from sets that passed technique and told their reserve, by published equations or, where it is
 /// surer, by the lifter's own curve; only sessions on the rung and in the range of the last one. A helped lift is read as
 /// the body less the help, with the body mass last weighed before. As many days again before the window let the level
-/// settle (our choice). Velocities are compared at one and the same load only, and make no maximum.
+/// settle (our choice). Velocities are compared at one and the same load only, and make no maximum. The newest session stands
+/// there equation by equation, by published ones also where the own curve is surer; what people leave unsaid is counted there
+/// beside the value as called, and in no estimate of the trend.
 ///
 /// # Errors
 /// What [`fold`](crate::progression::fold) reports; `before_last_event`; `unknown_lift`; `out_of_range` for weeks outside 2
@@ -183,6 +205,15 @@ impl Diary<'_> {
         if !self.is_stopped() {
             cautions.push(Caution::HoldingIsGood);
         }
+        let newest = sessions.newest(from);
+        let mut sources = alloc::vec![
+            "condition.trend",
+            if by_curve { "one_rm.own_curve" } else { "one_rm.estimate" },
+            "statistics.robust_line",
+        ];
+        sources.extend((by_curve && newest.is_some()).then_some("one_rm.estimate"));
+        let unsaid = newest.as_ref().is_some_and(|newest| newest.with_unsaid.is_some());
+        sources.extend(unsaid.then_some("one_rm.halperin_2022_under_call"));
         Ok(Trend {
             stops: self.state().stops_on(today),
             today,
@@ -194,13 +225,10 @@ impl Diary<'_> {
             report,
             velocity: velocity(&sessions, from, today)?,
             points,
+            newest,
             elsewhere: sessions.elsewhere,
             missing,
-            sources: alloc::vec![
-                "condition.trend",
-                if by_curve { "one_rm.own_curve" } else { "one_rm.estimate" },
-                "statistics.robust_line",
-            ],
+            sources,
             cautions,
         })
     }

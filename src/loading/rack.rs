@@ -215,8 +215,8 @@ formula! {
         }
         let all = |masses: &[Mass]| masses.iter().skip(kept).try_fold(Mass::ZERO, |sum, mass| sum.plus(*mass));
         let (emptied, filled) = (all(old)?, all(new)?);
-        let change = if filled > emptied { filled.minus(emptied)? } else { emptied.minus(filled)? };
-        Ok(HandlingOrder { order, most_imbalance, one_end_first: emptied.max(change) })
+        // While the other end is emptied, the first holds all of its new discs already.
+        Ok(HandlingOrder { order, most_imbalance, one_end_first: emptied.max(filled) })
     }
     source: ARITHMETIC, place: "definition", standing: Derived, seen: NotApplicable,
 }

@@ -10,9 +10,16 @@ use bismar::value::Value;
 use crate::made::{day, log_of, monday, of, single};
 use crate::world::{kg, name, parameters};
 
-/// Numbers of an answer over an empty log that are no measure: which version, which level, what is taken until there is more (of
-/// a pair the belief that stands in for the own ratio).
-const NO_MEASURE: [&str; 7] = ["weeks", "version", "prior", "level", "limits", "practice", "own"];
+/// Numbers of an answer that are no measure of a lifter: which version, which level, which weeks were asked for, what the policy
+/// says, what is believed of everybody until there is more.
+const NO_MEASURE: [&str; 5] = ["weeks", "version", "prior", "level", "practice"];
+
+/// Counts, which are nought where nothing was found.
+const COUNTS: [&str; 9] =
+    ["sessions", "days", "sets", "usable", "elsewhere", "lifts", "unweighed", "trained_weeks", "days_left"];
+
+/// Doors that answer from what is set for a lift: over a log in which nothing is set they refuse, with that code.
+const OF_SET_LIFTS: [&str; 4] = ["answers.compare", "answers.next_set", "answers.rack", "answers.share"];
 
 fn measures(value: &Value, at: &str, found: &mut Vec<(String, f64)>) {
     match value {
@@ -27,67 +34,104 @@ fn measures(value: &Value, at: &str, found: &mut Vec<(String, f64)>) {
     }
 }
 
-/// Each door by name, over a log without an event. What needs parameters says so; every other names what is missing, and
-/// whatever number it gives is a count of nothing found, not a load, a rate or an interval.
-#[test]
-fn every_door_says_of_an_empty_log_what_is_missing() {
-    let log = Value::write(&Log::new(Lifter::new(name("invented")))).unwrap();
-    let plan = Value::write(&Plan::of([name("squat")])).unwrap();
+/// Every door of a log, asked about the squat of that log.
+pub(crate) fn asked_all(
+    log: &Log,
+    plan: &Plan,
+    today: &str,
+) -> Vec<(&'static str, Result<Value, bismar::Error>)> {
+    let (log, plan) = (Value::write(log).unwrap(), Value::write(plan).unwrap());
     let text = |text: &str| Value::Text(text.to_string().into());
-    let mut wrong = Vec::new();
+    let json = |text: &str| Value::from_json(text).unwrap();
+    let one = Value::Map(vec![
+        ("log".into(), log.clone()),
+        ("plan".into(), plan.clone()),
+        ("lift".into(), text("squat")),
+    ]);
     // A table of sets is no question to a log: its own tests try empty ones.
-    for door in doors().filter(|door| door.key != "answers.sets_to_log") {
-        let mut given = Vec::new();
-        for argument in door.arguments {
+    let doors = doors().filter(|door| door.key != "answers.sets_to_log");
+    let asked = doors.map(|door| {
+        let given = door.arguments.iter().filter_map(|argument| {
             let value = match argument.name {
                 "log" => log.clone(),
                 "plan" => plan.clone(),
-                "today" | "since" => text("2026-01-05"),
+                "today" | "since" => text(today),
                 "lift" | "strict" => text("squat"),
                 "forgiving" => text("press"),
-                "done" => Value::from_json(r#"{"lift":"squat","sets":[]}"#).unwrap(),
-                "to" => Value::from_json(r#"{"work":{"sets":1,"reps":1,"load":{"kg":20}}}"#).unwrap(),
-                "lifters" => Value::List(Vec::new()),
-                _ => continue,
+                "done" => json(r#"{"lift":"squat","sets":[]}"#),
+                "to" => json(r#"{"work":{"sets":1,"reps":1,"load":{"kg":20}}}"#),
+                "lifters" => Value::List(vec![one.clone()]),
+                _ => return None,
             };
-            given.push((argument.name.into(), value));
-        }
-        let answer = match (door.call)(&Value::Map(given)) {
-            Ok(answer) => answer,
-            Err(error) => {
-                assert!(
-                    ["no_parameters", "unknown_lift"].contains(&error.code().as_str()),
-                    "{}: {error:?}",
-                    door.key
-                );
-                continue;
+            Some((argument.name.into(), value))
+        });
+        (door.key, (door.call)(&Value::Map(given.collect())))
+    });
+    asked.collect()
+}
+
+/// What an answer names as missing.
+pub(crate) fn missing(answer: &Value) -> &[Value] {
+    let Some(Value::List(missing)) = answer.field("missing") else { return &[] };
+    missing
+}
+
+/// Holds the numbers of an answer to what nobody has measured: counts are nought, and the own ratio of a pair is what is believed
+/// of everybody, 1.5 between 0.9 and 2.5, none of it the lifter's own.
+fn holds_no_measure(key: &str, answer: &Value) {
+    let mut found = Vec::new();
+    measures(answer, key, &mut found);
+    for (at, number) in found {
+        let last = at.rsplit('.').next().unwrap();
+        let believed = match &*at {
+            "answers.pair.own.ratio" => 1.5,
+            "answers.pair.own.interval.low" => 0.9,
+            "answers.pair.own.interval.high" => 2.5,
+            "answers.pair.own.own_weight" | "answers.pair.own.pairs" => 0.0,
+            _ => {
+                assert!(COUNTS.contains(&last), "{at}: {number}");
+                0.0
             }
         };
-        // Who shares a bar with nobody misses nothing.
-        if door.key != "answers.share" {
-            let Some(Value::List(missing)) = answer.field("missing") else { panic!("{}", door.key) };
-            assert!(!missing.is_empty(), "{}", door.key);
-        }
-        let mut found = Vec::new();
-        measures(&answer, door.key, &mut found);
-        // What was never done is due now, in no days.
-        let counts = [
-            "sessions",
-            "days",
-            "sets",
-            "usable",
-            "elsewhere",
-            "lifts",
-            "unweighed",
-            "trained_weeks",
-            "days_left",
-        ];
-        wrong.extend(found.into_iter().filter(|(at, number)| {
-            let last = at.rsplit('.').next().unwrap();
-            *number != 0.0 || !counts.contains(&last)
-        }));
+        assert!((number - believed).abs() < 1e-12, "{at}: {number}");
     }
-    assert!(wrong.is_empty(), "{wrong:?}");
+}
+
+/// Over a log without an event each door either refuses, since no lift is set, or names what is missing; and whatever number it
+/// gives is a count of nothing found, not a load, a rate or an interval.
+#[test]
+fn every_door_says_of_an_empty_log_what_is_missing() {
+    let log = Log::new(Lifter::new(name("invented")));
+    let mut refused = Vec::new();
+    for (key, answer) in asked_all(&log, &Plan::of([name("squat")]), "2026-01-05") {
+        match answer {
+            Ok(answer) => {
+                assert!(!missing(&answer).is_empty(), "{key}");
+                holds_no_measure(key, &answer);
+            }
+            Err(error) => {
+                assert_eq!(error.code().as_str(), "no_parameters", "{key}: {error:?}");
+                refused.push(key);
+            }
+        }
+    }
+    assert_eq!(refused, OF_SET_LIFTS);
+}
+
+/// Lifts and equipment are set, and nobody has lifted: every door answers. Those of a set lift answer from what is set alone, and
+/// every other names what is missing.
+#[test]
+fn every_door_answers_before_the_first_session() {
+    let log = log_of(parameters(), []);
+    for (key, answer) in asked_all(&log, &Plan::of([name("squat")]), "2026-01-05") {
+        let answer = answer.unwrap_or_else(|error| panic!("{key}: {error:?}"));
+        let none_missing = missing(&answer).is_empty();
+        assert_eq!(none_missing, OF_SET_LIFTS.contains(&key), "{key}: {:?}", missing(&answer));
+        // What is granted is handed over with what is missing.
+        if !none_missing && key != "answers.handover" {
+            holds_no_measure(key, &answer);
+        }
+    }
 }
 
 /// A single of 100 kg every Monday: with every further week the slope is known better, and the least difference that is real

@@ -6,7 +6,7 @@ use bismar::caution::Caution;
 use bismar::condition::DayClass;
 use bismar::gate::{Mark, Rater, SetMarks};
 use bismar::progression::fold;
-use bismar::quantity::{Pain, Reps, Rir, Rpe};
+use bismar::quantity::{Kilograms, Pain, Reps, Rir, Rpe};
 use bismar::record::*;
 use bismar::text::{Show, Words};
 use proptest::prelude::*;
@@ -131,6 +131,29 @@ fn row_58_the_table_of_repetitions() {
     assert_eq!((&more.then, codes(&more)), (&Then::Same, vec!["by_table", "limited"]));
 }
 
+/// Every row of the table (Knight 1979, the next session's column), from 50 kg on a day of 60: of a decrease the larger, of an
+/// increase the smaller, and 52.5 kg would need a quarter kilogram a side, so 52.
+#[test]
+fn row_58_every_row_of_the_table() {
+    let rows: [(std::ops::RangeInclusive<u16>, f64, f64, Then); 5] = [
+        (0..=2, -5.0, -2.5, Then::DownTo(kg(45.0))),
+        (3..=4, 0.0, 0.0, Then::Same),
+        (5..=6, 2.5, 5.0, Then::UpTo(kg(52.0))),
+        (7..=10, 2.5, 7.5, Then::UpTo(kg(52.0))),
+        (11..=15, 5.0, 10.0, Then::UpTo(kg(55.0))),
+    ];
+    for (row, least, most, then) in rows {
+        for reps in row {
+            let next = after(SetRule::RepetitionTable, &[set(50.0, reps, rir(0))]);
+            let by = SetReason::ByTable {
+                least: Kilograms::new(least).unwrap(),
+                most: Kilograms::new(most).unwrap(),
+            };
+            assert_eq!((&next.then, &next.reasons[..]), (&then, &[by][..]), "{reps}");
+        }
+    }
+}
+
 #[test]
 fn row_59_technique_ends_the_set_and_then_the_lift() {
     for rule in [SetRule::TechniqueStop, PER_POINT, SetRule::OwnCurve] {
@@ -168,6 +191,31 @@ fn row_60_nothing_passes_the_day_and_rounding_goes_down() {
     let known = vec![PainAnswer::plain(name("knee"), Pain::new(1).unwrap())];
     assert_eq!(asked(&world(), Some(PER_POINT), &[set(50.0, 5, rir(4))], Some(known)).then, Then::Same);
     assert_eq!(after(PER_POINT, &[lost(50.0), set(46.0, 5, rir(4))]).then, Then::Same);
+    // From 59 kg the rule asks for 61.36, which can be made as 61: only the cap keeps it at 60.
+    assert_eq!(after(PER_POINT, &[set(59.0, 5, rir(4))]).then, Then::UpTo(kg(60.0)));
+}
+
+/// At most 58.6 kg by the coach: the nearest that can be made is 59, and what is given is 58, in the session and after a set
+/// that asks for 57 x 1.04 = 59.28. The cap holds after the rounding as before it.
+#[test]
+fn row_60_rounding_never_takes_a_load_over_its_cap() {
+    let mut world = world();
+    world.override_to("squat", 58.6, 7);
+    let today = world.today("squat");
+    assert_eq!((today.limit, today.load), (kg(58.6), Some(kg(58.0))));
+    assert_eq!(today.loaded.unwrap().next_above, Some(kg(59.0)));
+    let next = asked(&world, Some(PER_POINT), &[set(57.0, 5, rir(4))], Some(Vec::new()));
+    assert_eq!(next.then, Then::UpTo(kg(58.0)));
+    // A clearance limit is such a cap too.
+    let mut world = self::world();
+    world.add(EventKind::ClearanceRecorded(
+        Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"))
+            .with_expires(world.day.plus(100).unwrap())
+            .with_limits(vec![ClearanceLimits::default().with_load(kg(58.6))]),
+    ));
+    assert_eq!(world.today("squat").load, Some(kg(58.0)));
+    let next = asked(&world, Some(PER_POINT), &[set(57.0, 5, rir(4))], Some(Vec::new()));
+    assert_eq!(next.then, Then::UpTo(kg(58.0)));
 }
 
 #[test]

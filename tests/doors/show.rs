@@ -47,9 +47,9 @@ impl ShowFirst for Words<'_> {
     }
 }
 
-/// A translation of everything misses nothing; with one phrase less it misses that one.
+/// The safety texts are data with a key each: a translation of everything misses nothing; with one phrase less it misses that one.
 #[test]
-fn a_missing_key_is_found() {
+fn row_81_every_safety_text_has_its_key_and_a_missing_one_is_found() {
     let all = phrases();
     let full = |but: Option<&str>| {
         let kept = all.iter().filter(|(key, _)| Some(key.as_str()) != but);
@@ -76,6 +76,25 @@ fn a_missing_key_is_found() {
     ] {
         assert_eq!(full(Some(key)).missing(), [key]);
     }
+    // Each safety text can be replaced, and then stands in the answer of a stop in place of the English one.
+    let mut stopped = World::new(parameters());
+    stopped.add(EventKind::SymptomReport(SymptomReport::new(vec![StopSign::ChestPain])));
+    let answer = next_session(&stopped.log, &Plan::of([name("squat")]), stopped.day).unwrap();
+    for caution in Caution::ALL {
+        let key = format!("caution.{}", caution.as_str());
+        assert_eq!(full(Some(&key)).missing(), [key.as_str()]);
+        let own = Translation::new([(key.as_str(), "Eigene Worte.")]).unwrap();
+        let (english, own) = (Words::plain().caution(*caution), Words::plain().translated(&own));
+        assert_eq!(own.caution(*caution), "Eigene Worte.");
+        let said = answer.show(&own);
+        assert!(!said.contains(&english), "{said:?}");
+        assert_eq!(
+            said.contains(&"Eigene Worte.".to_string()),
+            answer.show(&Words::plain()).contains(&english),
+            "{caution:?}"
+        );
+    }
+    assert!(answer.show(&Words::plain()).contains(&Words::plain().caution(Caution::EmergencySigns)));
     for name in bismar::progression::Status::NAMES {
         assert!(all.iter().any(|(key, _)| *key == format!("status.{name}")), "{name}");
     }

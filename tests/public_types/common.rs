@@ -51,6 +51,7 @@ const _: () = {
     common::<bismar::answers::RefusedSets>();
     common::<bismar::answers::Review>();
     common::<bismar::answers::RowLeftOut>();
+    common::<bismar::answers::SessionEstimate>();
     common::<bismar::answers::SetReason>();
     common::<bismar::answers::SetWork>();
     common::<bismar::answers::SetsTable>();

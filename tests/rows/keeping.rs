@@ -1,9 +1,9 @@
-//! Rows 72 to 76: sources, stored states, corrections, days, errors.
+//! Rows 72 to 77: sources, stored states, corrections, days, errors, calls by name.
 
 use bismar::Code;
 use bismar::answers::{
-    SetsToday, block_review, curve, day as of_day, easy_week, handover, missed, next_set, pair, raters,
-    review, trend, verdicts, week, year,
+    SetsToday, block_review, curve, day as of_day, doors, easy_week, handover, missed, next_set, pair,
+    raters, review, trend, verdicts, week, year,
 };
 use bismar::condition::DayClass;
 use bismar::prescription::{next_session, next_session_from};
@@ -12,6 +12,7 @@ use bismar::quantity::Reps;
 use bismar::record::*;
 use bismar::registry;
 use bismar::text;
+use bismar::value::Value;
 
 use crate::world::{World, parameters};
 use crate::{day, demo, done, kg, log_of, name, session, sets};
@@ -58,10 +59,15 @@ fn row_73_a_state_is_kept_and_read_again() {
     let text = bismar::progression::fold(&log).unwrap().to_json().unwrap();
     let kept = State::from_json(&text).unwrap();
     assert_eq!(next_session_from(&kept, &plan, today), next_session(&log, &plan, today));
-    // A state of another version is folded anew from its log.
+    // A state of another version is folded anew from its log. Logs have one format until the first release, so that there is no
+    // older one to move to a newer; a log of a format that is not known is refused, never guessed at.
     let older = text.replacen(env!("CARGO_PKG_VERSION"), "0.0.9", 1);
     assert!(older != text && State::from_json(&older).is_err());
     assert!(State::from_json_or_fold(&older, &log).unwrap() == kept);
+    let text = log.to_json().unwrap();
+    let other = text.replacen("bismar-log", "another-log", 1);
+    assert!(other != text);
+    assert_eq!(Log::from_json(&other).map(|_| ()).unwrap_err().field(), "format");
 }
 
 /// 600 kg was meant to be 60: corrected, the week is 2 x 5 x 60 = 600 kg, and the log still holds what was written first.
@@ -100,6 +106,25 @@ fn row_75_days_are_counted_without_a_clock() {
         world.day_report(DayClass::Within);
         assert_eq!(world.today("squat").load, Some(kg(load)), "{on}");
     }
+}
+
+/// By name, as the bindings call, a function and a door of the log give what they give in Rust, to the last bit. That the same bits
+/// come natively, in Node and in a browser is for the tests of the package (`row_77` there).
+#[test]
+fn row_77_one_function_one_number_by_every_way_in() {
+    let given = Value::from_json(r#"{"load":{"kg":100},"reps":7}"#).unwrap();
+    let direct = bismar::one_rm::epley_1985(kg(100.0), Reps::whole(7).unwrap()).unwrap();
+    let by_name = registry::call("one_rm.epley_1985", &given).unwrap();
+    assert_eq!(by_name, Value::write(&direct).unwrap());
+    let (log, today) = (demo(), day("2026-08-28"));
+    let door = doors().find(|door| door.key == "answers.trend").unwrap();
+    let given = Value::Map(vec![
+        ("log".into(), Value::write(&log).unwrap()),
+        ("lift".into(), Value::Text("box squat".into())),
+        ("today".into(), Value::Text("2026-08-28".into())),
+    ]);
+    let direct = trend(&log, &name("box squat"), today, None).unwrap();
+    assert_eq!((door.call)(&given).unwrap(), Value::write(&direct).unwrap());
 }
 
 /// What is wrong has its code, its field and a sentence.

@@ -1,11 +1,12 @@
-//! Rows 61 to 63: the week.
+//! Rows 61 to 63 and 80: the week, and weeks of invented lifters.
 
 use bismar::answers::week;
 use bismar::dose::{Monotony, QuietReason, WeekVerdict};
-use bismar::record::EventKind;
+use bismar::record::{EventKind, Plan};
+use bismar::rehearsal::{LiftSkill, Milestone, Rehearsal, SkillModel, TrainingDay, simulate};
 
 use crate::world::parameters;
-use crate::{day, demo, done, log_of, session, sets};
+use crate::{day, demo, done, kg, log_of, name, session, sets};
 
 /// The demo log's last session, 24 August 2026: front squat 3 x 5 at 33.5 kg, strict press 3 x 5 at 23.5359237 kg. So 6 sets, 30
 /// repetitions, 15 x 33.5 + 15 x 23.5359237 = 855.5388555 kg.
@@ -47,4 +48,22 @@ fn row_63_week_against_the_own_band_is_quiet_after_a_holiday() {
         let found = week(&log_of(events), monday(8 + away).plus(6).unwrap()).unwrap();
         assert_eq!(found.change.verdict, verdict);
     }
+}
+
+/// Thirteen Mondays of squats from 60 kg, until 66 kg are granted.
+fn played(acceptable: f64, seed: u32) -> Rehearsal {
+    let skill = LiftSkill::of(name("squat"), acceptable).with_milestone(Some(Milestone::Load(kg(66.0))));
+    let model = SkillModel::new(vec![skill], vec![TrainingDay::new(0, vec![name("squat")])]);
+    simulate(&parameters(), &Plan::of([name("squat")]), &model, 13, 20, seed).unwrap()
+}
+
+/// A seed makes the same invented lifters every time, another one others. Without a miss luck has no say: the sessions on days 0
+/// and 7 pass, the gate is open, and the step from 60 to 66 kg is taken on day 14.
+#[test]
+fn row_80_invented_lifters_are_made_anew_from_their_seed() {
+    assert_eq!(played(0.9, 7), played(0.9, 7));
+    assert_ne!(played(0.9, 7).lifts, played(0.9, 8).lifts);
+    let sure = played(1.0, 7).lifts.remove(0);
+    assert_eq!(sure.reached, Some(1.0));
+    assert_eq!(sure.days.half, Some(14));
 }

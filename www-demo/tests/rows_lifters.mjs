@@ -167,3 +167,16 @@ export function lifterJ() {
   });
   return { log, plan: plan({ lift: "front squat" }) };
 }
+
+/** One session of four sets of five, in one of which the third and the fourth repetition were missed; six days with answers before. */
+export function lifterK(number) {
+  const log = begun(`K with set ${number} missed, invented`, "2026-03-01", (own) => {
+    [5, 9, 7, 6, 7, 8].forEach((value, at) => further(own, plus("2026-03-01", at), { day_report: { markers: [{ kind: "recovery", value }] } }));
+    // At what is granted: above it nothing is shown.
+    const granted = own.events[0].kind.parameters_changed.lifts.find((one) => one.id === "front squat").start.work.load.kg;
+    const clean = seen(granted, 5);
+    const missed = seen(granted, 5, { marks: { ...clean.marks, acceptable: 3, first_failing_rep: 3 } });
+    further(own, "2026-03-07", front(...[1, 2, 3, 4].map((at) => (at === number ? missed : clean))));
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}

@@ -19,7 +19,7 @@ use serde_json::{Map, json};
 use sha2::{Digest, Sha256};
 
 use crate::identity::hex;
-use crate::{Failure, javascript};
+use crate::{Failure, javascript, told_lifter};
 
 /// Inputs a function gets, unless they are large or slow.
 const INPUTS: usize = 2_000;
@@ -178,14 +178,50 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
         if door.key == "answers.year" {
             own.push(asked(door, &Documents { plan: &ahead, ..of_log })?);
         }
+        own.push(told(root, door)?);
     }
     for door in OF_WORDS {
-        seeds.entry(door.key.into()).or_default().push(asked(door, &of_log)?);
+        let own = seeds.entry(door.key.into()).or_default();
+        own.push(asked(door, &of_log)?);
+        let in_kilograms = told(root, door)?;
+        own.push(in_unit(&in_kilograms, "lb"));
+        own.push(in_kilograms);
     }
     for (key, given) in beginnings(&log)? {
         seeds.entry(key.into()).or_default().push(given);
     }
     Ok(())
+}
+
+/// What a door is asked about the lifter of whom everything is told, with whatever it may be told beside the log.
+fn told(root: &Path, door: &Door) -> Result<Value, Failure> {
+    let demo = std::fs::read_to_string(root.join("examples/data/demo-log.json"))?;
+    let demo: serde_json::Value = serde_json::from_str(&demo)?;
+    let read = |json: &serde_json::Value| Value::from_json(&json.to_string());
+    let log = read(&told_lifter::log(&demo["events"][0]["kind"]))?;
+    let plan = read(&told_lifter::plan())?;
+    let state = Value::write(&bismar_bindings::doors::open(&map(&[("log", &log)]))?)?;
+    let today = Value::Text(told_lifter::today().into());
+    let mut given = asked(door, &Documents { log: &log, plan: &plan, state: &state, today: &today })?;
+    if let Value::Map(fields) = &mut given {
+        for argument in door.arguments {
+            let Some(more) = told_lifter::also(argument.name) else { continue };
+            fields.retain(|(name, _)| name != argument.name);
+            fields.push((argument.name.into(), read(&more)?));
+        }
+    }
+    Ok(in_unit(&given, "kg"))
+}
+
+/// The same in that unit, where it is asked in one.
+fn in_unit(given: &Value, unit: &'static str) -> Value {
+    let mut given = given.clone();
+    if let Value::Map(fields) = &mut given {
+        for (_, value) in fields.iter_mut().filter(|(name, _)| name == "unit") {
+            *value = Value::Text(unit.into());
+        }
+    }
+    given
 }
 
 /// What is asked for somebody new, and of other equipment for the demo log.
@@ -474,5 +510,97 @@ fn other_text(text: &mut String, chance: &mut Chance) {
         1 => text.push('ü'),
         _ if day => *text = format!("{}{:02}", &text.get(..8).unwrap_or_default(), 1 + chance.below(31)),
         _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use bismar::answers::doors;
+
+    use super::*;
+
+    fn answers(key: &str) -> Value {
+        let door = doors().chain(OF_WORDS).find(|door| door.key == key).unwrap();
+        (door.call)(&told(&crate::root(), door).unwrap()).unwrap_or_else(|error| panic!("{key}: {error:?}"))
+    }
+
+    /// A list, or a map, with something in it; a number, a text or a flag that is there.
+    fn holds(value: &Value) -> bool {
+        match value {
+            Value::Null => false,
+            Value::List(items) => !items.is_empty(),
+            Value::Map(fields) => !fields.is_empty(),
+            _ => true,
+        }
+    }
+
+    /// The corpus compares answers and not only what is missing: no door of the log misses anything about the told lifter, and
+    /// what each door is asked for is there.
+    #[test]
+    fn every_door_has_an_answer_in_the_corpus() {
+        for door in doors() {
+            let missing = answers(door.key).field("missing").cloned();
+            assert!(
+                missing.is_none_or(|missing| !holds(&missing)),
+                "{}: {:?}",
+                door.key,
+                answers(door.key).field("missing")
+            );
+        }
+        for (key, fields) in [
+            ("answers.day", &["verdict.votes", "verdict.class"][..]),
+            ("answers.next_set", &["work", "reasons"]),
+            ("answers.raters", &["pairs"]),
+            ("answers.block_review", &["block", "lifts"]),
+            ("answers.curve", &["curve.slope"]),
+            ("answers.missed", &["missed", "next", "lifts"]),
+            ("answers.year", &["tests", "keep"]),
+            ("answers.trend", &["report.slope", "velocity", "newest.as_called", "points"]),
+            ("answers.verdicts", &["calibration"]),
+            ("answers.pair", &["ratio", "own"]),
+            ("answers.week", &["total", "felt.load"]),
+            ("answers.easy_week", &["status", "would_be"]),
+            ("answers.handover", &["lifts"]),
+            ("answers.rack", &["sets"]),
+            ("answers.share", &["lifters"]),
+            ("answers.compare", &["harder"]),
+        ] {
+            let answer = answers(key);
+            for path in fields {
+                let found = path.split('.').try_fold(&answer, |value, field| value.field(field));
+                assert!(found.is_some_and(holds), "{key}: no {path} in {answer:?}");
+            }
+        }
+    }
+
+    /// The years of a load to keep are reckoned too, as they were asked.
+    #[test]
+    fn a_load_to_keep_is_reckoned_in_the_corpus() {
+        let year = answers("answers.year");
+        let Some(Value::List(keep)) = year.field("keep") else { panic!("{year:?}") };
+        assert!(keep.iter().all(|kept| {
+            ["plan", "what_if", "shown"].iter().all(|field| kept.field(field).is_some_and(holds))
+        }));
+    }
+
+    /// Sentences are compared in both units.
+    #[test]
+    fn every_sentence_is_asked_in_both_units() {
+        for door in OF_WORDS.iter().filter(|door| door.arguments.iter().any(|one| one.name == "unit")) {
+            let given = told(&crate::root(), door).unwrap();
+            let said = ["kg", "lb"].map(|unit| (door.call)(&in_unit(&given, unit)).unwrap());
+            assert!(said.iter().all(holds), "{}", door.key);
+        }
+        let week = |unit| {
+            (doors_of("text.week").call)(&in_unit(
+                &told(&crate::root(), doors_of("text.week")).unwrap(),
+                unit,
+            ))
+        };
+        assert_ne!(week("kg").unwrap(), week("lb").unwrap());
+    }
+
+    fn doors_of(key: &str) -> &'static Door {
+        OF_WORDS.iter().find(|door| door.key == key).unwrap()
     }
 }

@@ -30,6 +30,7 @@ mod panics;
 mod python;
 mod sizes;
 mod texts;
+mod told_lifter;
 mod types;
 
 use std::path::PathBuf;

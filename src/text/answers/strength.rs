@@ -3,9 +3,11 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use crate::answers::{EstimatedBy, LiftCurve, PairAnswer, PairPlace, Trend, TrendScale, VelocityTrend};
+use crate::answers::{
+    EstimatedBy, LiftCurve, PairAnswer, PairPlace, SessionEstimate, Trend, TrendScale, VelocityTrend,
+};
 use crate::condition::{Slope, TrendVerdict};
-use crate::one_rm::OwnCurve;
+use crate::one_rm::{Estimate, HALPERIN_2022_UNDER_CALL, OwnCurve};
 use crate::text::capital;
 use crate::text::phrases::Phrases;
 use crate::text::words::Words;
@@ -23,6 +25,16 @@ pub(in crate::text) const STRENGTH: Phrases = &[
         "Estimates are by the lifter's own curve, which is surer than published equations.",
     ),
     ("strength.equations", "Estimates are by published equations."),
+    (
+        "strength.newest",
+        "{lift}: by the sets of {day} the maximum lies between {low} and {high}, most likely near {value}; the published equations alone \
+         say {least} to {most}.",
+    ),
+    (
+        "strength.with_unsaid",
+        "{lift}: people leave {reps} repetitions more than they say on average; if this lifter does, that is {low} to {high}, most \
+         likely near {value}. Nothing is set by it.",
+    ),
     ("strength.elsewhere", "{sessions} on another rung or in another range are left out."),
     (
         "strength.velocity",
@@ -75,6 +87,7 @@ impl Words<'_> {
             };
             said.push(self.say(by, &[]));
         }
+        said.extend(trend.newest.iter().flat_map(|newest| self.session_estimate(trend, newest)));
         said.extend(trend.velocity.as_ref().map(|velocity| self.velocity(trend, velocity)));
         if trend.elsewhere > 0 {
             said.push(
@@ -82,6 +95,32 @@ impl Words<'_> {
             );
         }
         self.end(&mut said, (&trend.stops, trend.today), &trend.missing, &trend.cautions);
+        said
+    }
+
+    fn session_estimate(&self, trend: &Trend, of: &SessionEstimate) -> Vec<String> {
+        let lift = capital(&match trend.place {
+            Some(place) => self.lift_at(&trend.lift, place),
+            None => self.lift_name(&trend.lift).to_string(),
+        });
+        let range = |one: &Estimate| {
+            [
+                ("lift", lift.clone()),
+                ("low", self.about(one.interval.low())),
+                ("high", self.about(one.interval.high())),
+                ("value", self.about(one.value.value())),
+            ]
+        };
+        let alone = of.as_called.by_equation.iter().filter_map(|one| one.value);
+        let (least, most) = alone.fold((f64::INFINITY, 0.0), |(least, most), one| {
+            (crate::numeric::smaller(least, one.value()), crate::numeric::larger(most, one.value()))
+        });
+        let each = [("day", self.day(of.day)), ("least", self.about(least)), ("most", self.about(most))];
+        let mut said = alloc::vec![self.say("strength.newest", &[&range(&of.as_called)[..], &each].concat())];
+        said.extend(of.with_unsaid.as_ref().map(|one| {
+            let reps = [("reps", self.rounded(HALPERIN_2022_UNDER_CALL, 2))];
+            self.say("strength.with_unsaid", &[&range(one)[..], &reps].concat())
+        }));
         said
     }
 

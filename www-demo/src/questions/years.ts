@@ -13,49 +13,9 @@ import type { Loaded } from "../store.ts";
 import { limitLine, limitsFor } from "../limits.ts";
 import { EACH_HAND, eachHand, loadOf, implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
+import { estimated, estimateOf } from "./estimated.ts";
 import { curvePart, velocityWords, yearPart } from "./told.ts";
 import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
-
-/** An estimate with its unit. */
-function estimateOf(kg: number): string {
-  return `${estimate(kg)}\u00a0${unitNow()}`;
-}
-
-function estimated(app: App): Child {
-  const load = massField(app, "load", "Load", usual(60, 150));
-  const reps = countField(app, "reps", "Repetitions", () => 5);
-  const rpe = kept(app, "rpe", () => 7);
-  const good = kept<"passed" | "failed">(app, "good", () => "passed");
-  const counted = kept<"no" | "yes">(app, "unsaid", () => "no");
-  const inputs = fields(
-    load.field,
-    reps.field,
-    choices("It felt like, of 10", [7, 7.5, 8, 8.5, 9, 9.5, 10].map((value) => ({ value, label: plain(value, 1) })), rpe, (value) => put(app, "rpe", value)),
-    choices("Technique", [{ value: "passed" as const, label: "Passed" }, { value: "failed" as const, label: "Slipped" }], good, (value) => put(app, "good", value)),
-    choices("What people leave unsaid", [{ value: "no" as const, label: "Not counted" }, { value: "yes" as const, label: "Counted" }], counted, (value) => put(app, "unsaid", value)),
-  );
-  const underCall = ask("one_rm.halperin_2022_under_call", {});
-  const bias = counted === "yes" ? { reps: underCall } : undefined;
-  const found = attempt("one_rm.estimate", { evidence: [{ load: load.value, reps: reps.value, effort: { rpe }, technique: good }], options: bias ? { bias } : {} });
-  if (found.refused) {
-    return [inputs, good === "failed" ? answer({ big: "No estimate from that set", why: "A set in which technique slipped says nothing about strength.", cautions: ["estimates_are_ranges"] }) : refused(found.refused.message)];
-  }
-  const got = found.answer;
-  return [
-    inputs,
-    answer({
-      big: `${estimate(got.interval.low)} to ${estimate(got.interval.high)} ${unitNow()}`,
-      why: `A range, most likely near ${estimateOf(got.value.kg)}${bias ? `, with ${plain(bias.reps)} repetitions more than called` : ""}. No line of a day is set by it.`,
-      working: [
-        el("p", {}, `People call fewer repetitions left than there are: by ${plain(underCall)} repetitions on average, and more the further they are from failure. Counted, an estimate is higher; it is off until somebody turns it on.`),
-        el("p", {}, `Where the width comes from: the equations differ by ${plain(got.parts.equation * 100, 0)} %, judging what was left is off by ${plain(got.parts.reserve * 100, 0)} %, one day differs from the next by ${plain(got.parts.dayToDay * 100, 0)} %.`),
-        table(["Equation", "Says"], got.byEquation.flatMap((one) => (one.value === undefined ? [] : [[one.equation.replaceAll("_", " "), `${estimate(one.value.kg)} ${unitNow()}`]])), "Each equation alone"),
-      ],
-      sources: ["one_rm.estimate", ...(bias ? ["one_rm.halperin_2022_under_call"] : []), ...got.byEquation.map((one) => `one_rm.${one.equation}`)],
-      cautions: ["estimates_are_ranges"],
-    }),
-  ];
-}
 
 const PLACES: Record<string, string> = {
   unknown: "Too few weeks to say",

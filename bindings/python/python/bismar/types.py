@@ -6566,6 +6566,19 @@ class Session(TypedDict):
     """One rating for the whole session."""
 
 
+class SessionEstimate(TypedDict):
+    """What the sets of one session say about the maximum by published equations."""
+    day: Day
+    """The day."""
+    as_called: Estimate
+    """With the reserve as it was called: value, range, and each equation alone."""
+    with_unsaid: NotRequired[Estimate]
+    """What it would be if this lifter left as much unsaid as people do on average
+    (`ReserveBias::halperin_2022`(crate::one_rm::ReserveBias::halperin_2022)); nothing is set by it. Absent where no reserve
+    was called that would make it another.
+    """
+
+
 class SessionFact(TypedDict):
     """One session of a lift as a gate sees it."""
     day: Day
@@ -7956,6 +7969,8 @@ class Trend(TypedDict):
     """Velocity at one load, where it was measured often enough."""
     points: list[TrendPoint]
     """The sessions of the window."""
+    newest: NotRequired[SessionEstimate]
+    """The newest session of the window whose sets can speak, equation by equation; absent without one."""
     elsewhere: float
     """Sessions on another rung or in another range, left out."""
     missing: list[Lacking]
