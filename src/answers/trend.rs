@@ -90,6 +90,7 @@ pub struct VelocityTrend {
 #[non_exhaustive]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SessionEstimate {
     /// The day.
     pub day: Day,
