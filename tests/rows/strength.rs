@@ -271,7 +271,7 @@ fn row_65_the_trend_has_an_interval() {
 #[test]
 fn row_66_the_smallest_difference_that_is_real() {
     let change = smallest_real_change(Kilograms::new(100.0).unwrap(), 0.029, 0.95).unwrap();
-    assert!((change.value() - 1.96 * 2.0_f64.sqrt() * 2.9).abs() < 0.01, "{change:?}");
+    assert!((change.value() - 1.96 * std::f64::consts::SQRT_2 * 2.9).abs() < 0.01, "{change:?}");
     let least = |middle: f64, off: f64| {
         let sets = |week| {
             vec![("squat", vec![missed_after(if week % 2 == 0 { middle - off } else { middle + off }, 1)])]

@@ -198,7 +198,7 @@ fn told(root: &Path, door: &Door) -> Result<Value, Failure> {
     let demo = std::fs::read_to_string(root.join("examples/data/demo-log.json"))?;
     let demo: serde_json::Value = serde_json::from_str(&demo)?;
     let read = |json: &serde_json::Value| Value::from_json(&json.to_string());
-    let log = read(&told_lifter::log(&demo["events"][0]["kind"]))?;
+    let log = read(&told_lifter::log(demo.pointer("/events/0/kind").unwrap_or(&serde_json::Value::Null)))?;
     let plan = read(&told_lifter::plan())?;
     let state = Value::write(&bismar_bindings::doors::open(&map(&[("log", &log)]))?)?;
     let today = Value::Text(told_lifter::today().into());
