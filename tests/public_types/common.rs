@@ -495,6 +495,7 @@ const _: () = {
     common::<bismar::source::Entry>();
     common::<bismar::source::Kind>();
     common::<bismar::source::Row>();
+    common::<bismar::source::Schemas>();
     common::<bismar::source::Seen>();
     common::<bismar::source::Source>();
     common::<bismar::source::Standing>();

@@ -3990,8 +3990,8 @@ class Now(TypedDict):
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
     other_implement: NotRequired[bool]
     """While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back."""
-    left: NotRequired[list[list[Mass | Name]]]
-    """Kinds of implement that it was done with before, each with the highest load that was allowed when it left it."""
+    left: NotRequired[list[list[Day | Mass | Name]]]
+    """Kinds of implement that it was done with before, each with the highest load that was allowed when it left it, and that day."""
     begun_anew: NotRequired[bool]
     """Its implement became another kind, and it has not been trained since."""
     signed_off: bool
@@ -4098,8 +4098,8 @@ class NowInput(TypedDict):
     """Heaviest load of the last session of a maintained lift, where that lay below its band."""
     other_implement: NotRequired[bool]
     """While the lift was left out, its implement became another kind or was gone: it begins anew when it is taken back."""
-    left: NotRequired[Sequence[tuple[Name, MassInput]]]
-    """Kinds of implement that it was done with before, each with the highest load that was allowed when it left it."""
+    left: NotRequired[Sequence[tuple[Name, MassInput, Day]]]
+    """Kinds of implement that it was done with before, each with the highest load that was allowed when it left it, and that day."""
     begun_anew: NotRequired[bool]
     """Its implement became another kind, and it has not been trained since."""
     signed_off: bool
