@@ -79,8 +79,8 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         return;
     }
     if !facts.first {
-        // A token of the work, or what failed, is none of the sessions with half the sets.
-        if !result.is_token && result.outcome != Outcome::Fail {
+        // A token of the work is none of the sessions with half the sets.
+        if !result.is_token {
             now.half_sessions = now.half_sessions.saturating_sub(1);
             now.half_after.take_if(|_| now.half_sessions == 0);
         }
