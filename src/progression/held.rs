@@ -20,8 +20,8 @@ use crate::record::Policy;
 /// down (our choice: as much as the shortest break takes).
 const NEARLY: f64 = 0.9;
 
-/// Words no further apart than this, without a light session between them, make one stretch of days (our choice: no row of the layoff
-/// table is shorter).
+/// Words no further apart than this, without a light session between them, make one stretch of days (our choice: no row of the table
+/// as it comes is shorter).
 const APART: i32 = 10;
 
 /// Days of work below what is granted, since that was done last.

@@ -1,5 +1,5 @@
-//! A lift out of use: left out of the parameters, rested or given up by a role, or stopped. Nobody looks after it meanwhile, so that its own
-//! days make a break, whatever else loaded its regions.
+//! A lift out of use: left out of the parameters, rested or given up by a role, or stopped. Nobody looks after it meanwhile, so that
+//! its own days make a break, whatever else loaded its regions.
 
 use super::lift::Now;
 use super::status::{Purpose, Status};

@@ -15,12 +15,12 @@ fn limited(limit: ClearanceLimits) -> EventKind {
     EventKind::ClearanceRecorded(given.with_limits(vec![limit.with_region(name("knee"))]))
 }
 
-fn to_load(load: f64) -> EventKind {
+pub fn to_load(load: f64) -> EventKind {
     limited(ClearanceLimits::default().with_load(kg(load)))
 }
 
 /// The squat has been seen at its 60 kg, once.
-fn trained() -> World {
+pub fn trained() -> World {
     let mut world = World::new(parameters());
     world.passing_day("squat");
     world
@@ -243,7 +243,7 @@ fn what_would_change_it_names_the_way_back_after_the_word() {
 }
 
 /// Two lifts of one region, so that either keeps it loaded.
-fn beside_a_lunge() -> World {
+pub fn beside_a_lunge() -> World {
     let mut all = parameters();
     all.lifts.push(lift("lunge", "knee", 30.0));
     let mut world = World::new(all);
@@ -251,7 +251,7 @@ fn beside_a_lunge() -> World {
     world
 }
 
-fn of(world: &World) -> Parameters {
+pub fn of(world: &World) -> Parameters {
     world.state().parameters().unwrap().clone()
 }
 

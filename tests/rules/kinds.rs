@@ -6,7 +6,7 @@ use bismar::loading::{Implement, MachineStack};
 use bismar::record::*;
 
 /// The squat with dumbbells, from that load in each hand.
-fn on_bells(start: f64) -> Parameters {
+pub fn on_bells(start: f64) -> Parameters {
     let mut all = parameters();
     all.lifts[0].implement = name("bells");
     all.lifts[0].start.work.load = kg(start);
@@ -22,7 +22,7 @@ fn on_a_machine() -> Parameters {
     all
 }
 
-fn set(world: &mut World, all: Parameters) {
+pub fn set(world: &mut World, all: Parameters) {
     world.add(EventKind::ParametersChanged(Box::new(all)));
 }
 

@@ -16,12 +16,12 @@ fn late(world: &mut World, days: i32, kind: EventKind) {
     world.wait(days);
 }
 
-fn correct(world: &mut World, replaces: u32, with: EventKind) {
+pub fn correct(world: &mut World, replaces: u32, with: EventKind) {
     let said = Correction::new(replaces).with_kind(Some(Box::new(with)));
     world.add(EventKind::Correction(said));
 }
 
-fn last_number(world: &World) -> u32 {
+pub fn last_number(world: &World) -> u32 {
     world.log.events.iter().map(|event| event.sequence).max().unwrap()
 }
 
@@ -358,7 +358,7 @@ fn the_review_of_a_diary_knows_what_was_told_by_a_correction() {
     assert_eq!(Diary::of(&world.log).unwrap().into_owned().review(world.day), anew);
 }
 
-fn of_a_newer_version() -> EventKind {
+pub fn of_a_newer_version() -> EventKind {
     EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true)))
 }
 

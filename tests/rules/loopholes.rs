@@ -7,31 +7,11 @@ use bismar::prescription::Change;
 use bismar::quantity::{Mass, Reps};
 use bismar::reason::Reason;
 use bismar::record::*;
-use bismar::value::Value;
 
+use crate::held::{beside_a_lunge, of, to_load, trained};
+use crate::kinds::{on_bells, set};
+use crate::late::{correct, last_number, of_a_newer_version};
 use crate::world::{World, kg, lift, name, parameters, says};
-
-fn trained() -> World {
-    let mut world = World::new(parameters());
-    world.passing_day("squat");
-    world
-}
-
-fn beside_a_lunge() -> World {
-    let mut all = parameters();
-    all.lifts.push(lift("lunge", "knee", 30.0));
-    let mut world = World::new(all);
-    world.passing_day("squat");
-    world
-}
-
-fn of(world: &World) -> Parameters {
-    world.state().parameters().unwrap().clone()
-}
-
-fn set(world: &mut World, all: Parameters) {
-    world.add(EventKind::ParametersChanged(Box::new(all)));
-}
 
 /// A session of one's own choice, and the morning after.
 fn done(world: &mut World, load: f64, clean: bool) {
@@ -114,9 +94,7 @@ fn rule_12_a_step_is_counted_from_what_is_loaded() {
 fn a_light_session_that_failed_keeps_no_more_than_a_clean_one() {
     let left = |clean: bool, missed: bool| {
         let mut world = trained();
-        let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(54.0));
-        let given = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic"));
-        world.add(EventKind::ClearanceRecorded(given.with_limits(vec![limit])));
+        world.add(to_load(54.0));
         (0..40).for_each(|_| done(&mut world, 54.0, true));
         done(&mut world, 30.0, true);
         if missed {
@@ -208,9 +186,7 @@ fn a_token_of_the_work_uses_up_no_half_sets() {
     assert!(!says(&next(&mut world), "half_sets"), "two as asked are");
     // As a limit allows it is as asked.
     let mut world = back();
-    let limit = ClearanceLimits::default().with_region(name("knee")).with_load(kg(30.0));
-    let given = Clearance::new(ClearanceStatus::ClearedWithLimits, name("clinic")).with_limits(vec![limit]);
-    world.add(EventKind::ClearanceRecorded(given));
+    world.add(to_load(30.0));
     world.train("squat", true);
     assert!(says(&next(&mut world), "half_sets"));
     world.train("squat", true);
@@ -220,9 +196,7 @@ fn a_token_of_the_work_uses_up_no_half_sets() {
 #[test]
 fn a_year_on_another_kind_of_implement_is_a_break_from_the_bar() {
     let bar = parameters();
-    let mut bells = bar.clone();
-    bells.lifts[0].implement = name("bells");
-    bells.lifts[0].start.work.load = kg(8.0);
+    let bells = on_bells(8.0);
     for (days, most) in [(6, 60.0), (30, 54.0), (60, 48.0), (100, 39.0), (300, 20.0)] {
         let mut world = trained();
         set(&mut world, bells.clone());
@@ -236,12 +210,7 @@ fn a_year_on_another_kind_of_implement_is_a_break_from_the_bar() {
 }
 
 fn unread(world: &mut World, first: u32) {
-    let unknown = EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true)));
-    world.add(EventKind::Correction(Correction::new(first).with_kind(Some(Box::new(unknown)))));
-}
-
-fn last_number(world: &World) -> u32 {
-    world.log.events.iter().map(|event| event.sequence).max().unwrap()
+    correct(world, first, of_a_newer_version());
 }
 
 #[test]

@@ -34,6 +34,13 @@ export async function handOn(browser, day = NEXT_DAY, options = {}) {
   await setDay(hand, day);
   return hand;
 }
+/** Somebody at a page whose lifter has the demo log's events, stored. */
+export async function begun(browser, id) {
+  const hand = await handOn(browser);
+  await bringIn(hand, fileOf(logOf(id)));
+  await stored(hand, "events", 703);
+  return hand;
+}
 export async function setDay(hand, day) {
   await hand.page.clock.setFixedTime(new Date(`${day}T12:00:00`));
   await reload(hand);

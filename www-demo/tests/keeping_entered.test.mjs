@@ -3,18 +3,12 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, keeps, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, go, handOn, logOf, second, setDay, stored, turnTo } from "./keep.mjs";
+import { begun, everything, go, second, setDay, stored, turnTo } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
 
-async function begun(id) {
-  const hand = await handOn(browser);
-  await bringIn(hand, fileOf(logOf(id)));
-  await stored(hand, "events", 703);
-  return hand;
-}
 const escape = (hand) => hand.page.keyboard.press("Escape");
 const boxes = (hand) => hand.page.locator("dialog[open]");
 const last = async (hand) => (await everything(hand)).events.at(-1).value.text;
@@ -92,7 +86,7 @@ const BOXES = [
 describe("a box in which something is entered", () => {
   for (const { name, open, enter, entered, stops, written } of BOXES) {
     it(`is not closed by Escape without a question: ${name}`, async () => {
-      const hand = await begun("Una");
+      const hand = await begun(browser, "Una");
       await open(hand);
       await enter(hand);
       // Some browsers close what was asked before and not tapped since.
@@ -117,7 +111,7 @@ describe("a box in which something is entered", () => {
     });
 
     it(`stays beside a stop that another window records: ${name}`, async () => {
-      const hand = await begun("Una");
+      const hand = await begun(browser, "Una");
       const other = await second(hand, false);
       await go(hand, "today");
       await open(hand);
@@ -143,7 +137,7 @@ describe("a box in which something is entered", () => {
   }
 
   it("is closed at once where nothing is entered, and by Cancel where that stops nothing", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     for (const { open } of BOXES) {
       await go(hand, "today");
       await open(hand);
@@ -167,7 +161,7 @@ describe("a box in which something is entered", () => {
   });
 
   it("writes a sign although a pain beside it is half told", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await hand.tap('[data-act="day"]');
     await hand.page.locator("dialog").getByRole("button", { name: "Fever" }).click();
     await hand.page.locator("dialog").getByRole("button", { name: "Some", exact: true }).click();
@@ -180,7 +174,7 @@ describe("a box in which something is entered", () => {
   });
 
   it("stays where what it holds is not recorded", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await setDay(hand, "2029-01-01");
     await inLog(hand, "A session was missed");
     await hand.tap('dialog [data-value="work"]');
@@ -198,7 +192,7 @@ describe("a box in which something is entered", () => {
   });
 
   it("is asked about by the browser before the page goes", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     const asked = [];
     hand.page.on("dialog", (box) => { asked.push(box.type()); void box.accept(); });
     await hand.tap('[data-act="day"]');
@@ -213,7 +207,7 @@ describe("a box in which something is entered", () => {
   });
 
   it("keeps a number that is half typed", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await hand.page.locator('article [data-act="set"]').click();
     await hand.page.locator("dialog .stepper .number").click();
     for (const key of ["4", "0"]) await hand.tap(`dialog [data-key="${key}"]`);
@@ -225,7 +219,7 @@ describe("a box in which something is entered", () => {
   });
 
   it("stands again after pain was told from it", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await hand.page.locator('article [data-act="set"]').click();
     await hand.tap('dialog [aria-label="Left in reserve"] [data-value="4"]');
     await hand.tap('[data-act="all-met"]');
@@ -253,7 +247,7 @@ describe("the pain that is told at the end of a session", () => {
   }
 
   it("is asked about before it is left", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await ending(hand);
     await escape(hand);
     await says(boxes(hand).last(), /knee, 8 of 10: that is a stop/);
@@ -268,7 +262,7 @@ describe("the pain that is told at the end of a session", () => {
   });
 
   it("is in the log where another window ended the session", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     const other = await second(hand, false);
     await ending(hand);
     await other.page.bringToFront();

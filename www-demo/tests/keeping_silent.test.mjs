@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, further, go, handOn, logOf, main, mute, NEXT_DAY, saved, stored, tells } from "./keep.mjs";
+import { begun, bringIn, everything, fileOf, further, go, handOn, logOf, main, mute, NEXT_DAY, saved, stored, tells } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -59,9 +59,7 @@ describe("storage that does not answer when the page is opened", () => {
 
 describe("storage that falls silent while the page is open", () => {
   async function open(id) {
-    const hand = await handOn(browser);
-    await bringIn(hand, fileOf(logOf(id)));
-    await stored(hand, "events", 703);
+    const hand = await begun(browser, id);
     await hand.page.addInitScript(mute, false);
     await hand.page.reload();
     await hand.ready();

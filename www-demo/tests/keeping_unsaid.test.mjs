@@ -3,18 +3,12 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "node:test";
 import { counts, launch, says } from "./browser.mjs";
-import { bringIn, everything, fileOf, go, handOn, logOf, main, stored } from "./keep.mjs";
+import { begun, everything, go, main, stored } from "./keep.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
 
-async function begun(id) {
-  const hand = await handOn(browser);
-  await bringIn(hand, fileOf(logOf(id)));
-  await stored(hand, "events", 703);
-  return hand;
-}
 async function hurts(hand, score = 8) {
   await hand.page.locator(".stop-button").click();
   await hand.tap('[data-act="no-sign"]');
@@ -24,7 +18,7 @@ async function hurts(hand, score = 8) {
 
 describe("pain that comes to a stop", () => {
   it("is asked about before the view is left, by a tap or by going back", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await hurts(hand);
     for (const away of [() => go(hand, "today"), () => hand.page.goBack()]) {
       await away();
@@ -42,7 +36,7 @@ describe("pain that comes to a stop", () => {
   });
 
   it("is left where it was not so, and nothing is asked where it is no stop or was written", async () => {
-    const hand = await begun("Una");
+    const hand = await begun(browser, "Una");
     await hurts(hand);
     await go(hand, "today");
     await hand.tap('[data-act="leave-so"]');
@@ -62,7 +56,7 @@ describe("pain that comes to a stop", () => {
 
 describe("the speed of a set that is corrected", () => {
   it("is written as it was said, and taken away where it was taken away", async () => {
-    const hand = await begun("Wyn");
+    const hand = await begun(browser, "Wyn");
     const correct = async (speed) => {
       await go(hand, "log");
       await hand.page.locator('[data-act="correct"]').first().click();
@@ -85,7 +79,7 @@ describe("the speed of a set that is corrected", () => {
 
 describe("what is set for a lift", () => {
   it("is asked about before the view is left, and written or left", async () => {
-    const hand = await begun("Val");
+    const hand = await begun(browser, "Val");
     const change = async () => {
       await hand.view("plan");
       await hand.page.locator("summary", { hasText: "More about box squat" }).click();
@@ -109,7 +103,7 @@ describe("what is set for a lift", () => {
 
 describe("sets beside a stop", () => {
   it("are not counted against none, and not called all that is planned", async () => {
-    const hand = await begun("Wim");
+    const hand = await begun(browser, "Wim");
     await hand.allGood();
     await stored(hand, "drafts", 3);
     await hand.page.locator(".stop-button").click();

@@ -11,6 +11,15 @@ after(() => browser.close());
 const DAY = "2026-08-27";
 const clearance = (...limits) => ({ clearance_recorded: { status: "cleared_with_limits", who: "Dr Inv", limits } });
 const settings = (log) => structuredClone(log.events.findLast((one) => one.kind.parameters_changed).kind.parameters_changed);
+/** The supported row is done with two handles from that day on. */
+function inTwoHands(log) {
+  const set = settings(log);
+  const lift = set.lifts.find((one) => one.id === "supported row");
+  set.implements.push({ handle: { id: "handles", mass: { kg: 2 }, collar: { kg: 0 }, handles: 2 } });
+  lift.implement = "handles";
+  lift.start.work.load = { kg: 2 };
+  further(log, DAY, { parameters_changed: set });
+}
 async function withLog(...files) {
   const hand = await handOn(browser);
   for (const file of files) await bringIn(hand, file);
@@ -154,12 +163,7 @@ describe("other equipment", () => {
 describe("one in each hand", () => {
   it("is said with the load, and with a limit", async () => {
     const hand = await withLog(fileOf(logOf("Abe", (log) => {
-      const set = settings(log);
-      const lift = set.lifts.find((one) => one.id === "supported row");
-      set.implements.push({ handle: { id: "handles", mass: { kg: 2 }, collar: { kg: 0 }, handles: 2 } });
-      lift.implement = "handles";
-      lift.start.work.load = { kg: 2 };
-      further(log, DAY, { parameters_changed: set });
+      inTwoHands(log);
       further(log, NEXT_DAY, clearance({ load: { kg: 30 } }));
     })));
     await says(hand.page.locator('main [data-lift="supported row"]'), /kg each hand · 3 × 5|kg each hand · \d × \d/);
@@ -175,12 +179,7 @@ describe("one in each hand", () => {
 
   it("is said with the sets that were done so, and with none that was done with a bar", async () => {
     const hand = await withLog(fileOf(logOf("Abe", (log) => {
-      const set = settings(log);
-      const lift = set.lifts.find((one) => one.id === "supported row");
-      set.implements.push({ handle: { id: "handles", mass: { kg: 2 }, collar: { kg: 0 }, handles: 2 } });
-      lift.implement = "handles";
-      lift.start.work.load = { kg: 2 };
-      further(log, DAY, { parameters_changed: set });
+      inTwoHands(log);
     })));
     const done = async (times) => {
       for (let time = 0; time < times; time += 1) {
