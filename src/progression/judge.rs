@@ -81,6 +81,19 @@ impl<'a> Said<'a> {
         })
     }
 
+    /// What was done at the granted place and load, where that is all of the work granted and more was done elsewhere or lighter.
+    fn granted_alone(&self, view: &View<'_>, due: usize) -> Option<Said<'a>> {
+        let (lift, grant) = (view.lift, view.lift.now.grant);
+        let (loads, printed) = (lift.loadable.at(grant.place), lift.granted_as_loaded());
+        let there = |part: &LiftSession, asked: &Asked| {
+            place_shortfall(lift, grant.place, asked.place, part).is_none()
+        };
+        let parts = self.parts.iter().zip(&self.asked).filter(|(part, asked)| there(part, asked));
+        let mut granted = Said::new(parts.map(|(part, asked)| (*part, *asked)));
+        granted.sets.retain(|done| loads.is_as_printed(done.load, printed));
+        (granted.sets.len() >= due && granted.sets.len() < self.sets.len()).then_some(granted)
+    }
+
     /// The day asked for less than the work granted. Whoever did more than that shows no more than who did as asked.
     fn eased(&self) -> Option<Shortfall> {
         self.asked.iter().any(|asked| asked.eased).then_some(Shortfall::Limit)
@@ -95,6 +108,21 @@ impl<'a> Said<'a> {
 /// Judges a lift of a session. Evidence counts only for the place and load at which it was shown: anything else done is
 /// training, unless it failed.
 pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
+    let all = judge_sets(view, said, hurts)?;
+    // The work granted, done and failed, is failed, however much easier work was done well beside it.
+    if all.outcome != Outcome::Pass
+        && let Some(granted) = said.granted_alone(view, sets_due(view))
+    {
+        let alone = judge_sets(view, &granted, hurts)?;
+        if alone.outcome == Outcome::Fail {
+            let (short_of_reserve, effort_unsaid) = (all.short_of_reserve, all.effort_unsaid);
+            return Ok(Judged { short_of_reserve, effort_unsaid, ..alone });
+        }
+    }
+    Ok(all)
+}
+
+fn judge_sets(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
     let (set, now) = (&*view.lift.set, &view.lift.now);
     let careful = careful_marks(&said.sets);
     let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
@@ -163,18 +191,21 @@ fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     if !said.sets.iter().all(|done| loads.is_as_printed(done.load, printed)) {
         return Some(Shortfall::Load);
     }
-    let due = usize::from(grant.work.sets);
-    // Where nothing is lighter than the work granted, less of it is asked for.
-    let less = lift.now.half_sessions > 0 || lift.now.nothing_easier;
-    let due = if less { due.div_ceil(2) } else { due };
     let reps = u16::from(grant.work.reps);
     let reps = if view.halves_repetitions() { reps.div_ceil(2) } else { reps };
-    if said.sets.len() < due {
+    if said.sets.len() < sets_due(view) {
         return Some(Shortfall::Sets);
     }
     // Fewer repetitions than granted may be what the plan asked for: no pass, and no fail either.
     let whole = said.sets.iter().all(|done| done.reps.halves() >= 2 * reps);
     (!whole).then_some(Shortfall::Reps)
+}
+
+/// Sets of the work granted. Where nothing is lighter than it, less of it is asked for.
+fn sets_due(view: &View<'_>) -> usize {
+    let now = &view.lift.now;
+    let sets = usize::from(now.grant.work.sets);
+    if now.half_sessions > 0 || now.nothing_easier { sets.div_ceil(2) } else { sets }
 }
 
 /// In what the place differed from the granted one. Left out means where the day asked for it to be done. A day that asks for

@@ -4,6 +4,7 @@
 //! once, when this lift is next trained, however often the other was trained meanwhile. Days of light work are counted by the same
 //! table (see `held`).
 
+use super::held::Held;
 use super::lift::{Lift, Now};
 use super::loadable::Loads;
 use super::status::{Status, WayBack};
@@ -94,15 +95,20 @@ pub(crate) fn returned(view: &View<'_>) -> Option<Now> {
     let left = both().map(|from| left_by(view, from)).min()?;
     let longer = both().max_by_key(|from| (from.row, from.gap))?;
     let mut back = come_back(view, longer, left, untrained);
-    back.held = back.held.filter(|_| held.is_none()).map(|held| held.parted(view.on));
+    // Light work too short for a row of its own is over with a break that has one: what comes after is held against what is left.
+    let counts =
+        |kept: &Held| kept.goes_on || row_for(view, i32::from(kept.days_by(view.on)), false).is_some();
+    back.held = back.held.filter(|_| held.is_none()).filter(counts).map(|held| held.parted(view.on));
     Some(back)
 }
 
-/// Whether the lift stands no higher already than what its light work leaves.
+/// Whether the lift stands no higher already than what its light work leaves, each as it is made: what differs by less than the
+/// next load is the same.
 fn is_lowered(view: &View<'_>, held: Break) -> bool {
-    let granted = view.lift.now.grant.load();
-    let lifted = held.lifted.is_some_and(|lifted| lifted >= view.lift.granted_as_loaded());
-    (lifted || held.load > granted) && left_by(view, held) >= granted
+    let (granted, made) = (view.lift.now.grant.load(), view.lift.granted_as_loaded());
+    let lifted = held.lifted.is_some_and(|lifted| lifted >= made);
+    let left = view.lift.loadable.at(view.lift.now.grant.place).rounded_down(left_by(view, held));
+    (lifted || held.load > granted) && left >= made
 }
 
 /// The lift as it would come back on that day if nothing kept it below its work any more; none where it stands no higher already.

@@ -28,7 +28,7 @@ impl State {
     ) -> Result<(), Error> {
         self.check_session(session)?;
         let loaded = self.loaded_regions(session);
-        self.come_back_where_due(session, &loaded, on);
+        self.come_back_where_due(session, &loaded, on, (event, foreseen));
         // What is said in the session eases nothing that was asked before it.
         let asked = self.asked_of(session, on, event)?;
         if let Some(answers) = &session.pain {
@@ -97,10 +97,19 @@ impl State {
     }
 
     /// The lifts of the session come back from their breaks; the others, and those trained in spite of a stop or after
-    /// they were retired, remember the gap that it ended for a region of theirs.
-    fn come_back_where_due(&mut self, session: &Session, loaded: &[Name], on: Day) {
+    /// they were retired, remember the gap that it ended for a region of theirs. A later part of a day comes back from nothing:
+    /// the day was begun.
+    fn come_back_where_due(
+        &mut self,
+        session: &Session,
+        loaded: &[Name],
+        on: Day,
+        (event, foreseen): (u32, &Foreseen),
+    ) {
         let trained = |lift: &Lift| {
-            lift.now.status.is_trained() && session.lifts.iter().any(|done| done.lift == lift.set.id)
+            lift.now.status.is_trained()
+                && session.lifts.iter().any(|done| done.lift == lift.set.id)
+                && !foreseen.is_later_part(event, &lift.set.id)
         };
         let back: Vec<_> = self.views(on).map(|view| trained(view.lift).then(|| returned(&view))).collect();
         let regions = &self.shared.regions;
@@ -164,7 +173,8 @@ impl State {
         if let Some(begun) = &begun {
             result = judged(&View { lift: begun, ..view })?;
         }
-        let begun = begun.filter(|_| result.takes_back()).map(|lift| lift.now);
+        let mut begun = begun.filter(|_| result.takes_back()).map(|lift| lift.now);
+        begun.iter_mut().for_each(|begun| begun.count_again(&result, on));
         let strict_hurt = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
             // A day below the usual excuses technique, not pain.

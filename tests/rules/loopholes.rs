@@ -2,6 +2,7 @@
 //! session, a low band, rare light sessions, token sessions of a way back, another kind of implement, what nobody can read.
 
 use bismar::condition::DayClass;
+use bismar::gate::{Mark, Rater, SetMarks};
 use bismar::loading::Stock;
 use bismar::prescription::Change;
 use bismar::quantity::{Mass, Reps};
@@ -303,4 +304,35 @@ fn a_lift_stopped_by_a_former_region_comes_back_by_its_own_days() {
     world.sign_off(SignOffScope::Region(name("knee")));
     let load = load_now(&mut world);
     assert!(load <= kg(20.0), "{load:?}, {:?}", world.today("squat").reasons);
+}
+
+#[test]
+fn a_fail_at_the_work_granted_is_not_made_good_by_easier_work_beside_it() {
+    // Five of ten were acceptable at the work granted, 60 kg. Ten easier sets, all good, make 55 of 60: more than nine of ten.
+    let fails = |easier: Option<LiftSession>, same_session: bool| {
+        let mut world = trained();
+        let mut sets = World::sets(kg(60.0), 2, true);
+        for set in &mut sets {
+            let marks = SetMarks::scored(5, 2, Rater::Coach).with("brace", Mark::Met).unwrap();
+            set.marks = Some(marks);
+        }
+        world.day_report(DayClass::Within);
+        match easier {
+            Some(easier) if same_session => {
+                sets.extend(easier.sets);
+                world.train_with(LiftSession::as_granted(name("squat"), sets));
+            }
+            easier => {
+                world.train_with(LiftSession::as_granted(name("squat"), sets));
+                easier.into_iter().for_each(|easier| world.train_with(easier));
+            }
+        }
+        world.state().lift_state(&name("squat")).unwrap().now().fails
+    };
+    let lighter = || LiftSession::as_granted(name("squat"), World::sets(kg(40.0), 10, true));
+    let on_an_easier_rung = lighter().with_place(Some(Place::at_rung(0)));
+    assert_eq!(fails(None, false), 1);
+    assert_eq!(fails(Some(lighter()), true), 1);
+    assert_eq!(fails(Some(lighter()), false), 1);
+    assert_eq!(fails(Some(on_an_easier_rung), false), 1);
 }
