@@ -311,7 +311,7 @@ fn still_kept() -> Case {
 }
 
 /// A lift with help fails twice before the first weighing where marks are lost, and after it where they are not.
-fn body_unknown() -> Case {
+fn weighed_since() -> Case {
     let clean = |lifts| trained(lifts, Quality::Clean);
     let steps = vec![
         trained(8, Quality::ManyMisses),
@@ -359,13 +359,13 @@ fn every_exception_from_worse_is_never_better_is_met() {
     let (better, worse) = without_its_rise();
     let mut met = held(better, worse, 0, Worse::Pain { region: 0, more: 3 }).unwrap().met;
     assert!(met.contains_key(&Excuse::NoRise), "{met:?}");
-    for case in [still_kept(), body_unknown()] {
+    for case in [still_kept(), weighed_since()] {
         let (better, told, at) = both(&course(&case).log, case.from, case.worse).unwrap();
         met.extend(held(better, told, at, case.worse).unwrap().met);
     }
     let (better, worse) = parted_alone();
     met.extend(held(better, worse, 0, Worse::Discs).unwrap().met);
-    for rare in [Excuse::StillKept, Excuse::BodyUnknown, Excuse::PartedAlone] {
+    for rare in [Excuse::StillKept, Excuse::WeighedSince, Excuse::PartedAlone] {
         assert!(met.contains_key(&rare), "{rare:?} of {met:?}");
     }
     for _ in 0..EXCUSED_COURSES {

@@ -56,9 +56,9 @@ pub enum Excuse {
     /// Something still keeps the worse course below its work: what light work has cost it is settled when it is let go. The better one
     /// has come back from its light work already.
     StillKept,
-    /// It went a step back from the same load before anybody knew what its help leaves to be moved: one step of the equipment. The
-    /// better course goes back later, by a part of what is known by then.
-    BodyUnknown,
+    /// It went a step back from the same load before the last weighing. What a help leaves to be moved is another part of another body:
+    /// the better course, which goes back later, goes further.
+    WeighedSince,
     /// A change of discs parts a day of the better course in two that are judged apart; with discs that stay as they are the same
     /// day is one.
     PartedAlone,
@@ -128,7 +128,7 @@ impl Excuse {
         Excuse::NoRise,
         Excuse::OneBreakOfTwo,
         Excuse::StillKept,
-        Excuse::BodyUnknown,
+        Excuse::WeighedSince,
         Excuse::PartedAlone,
     ];
 }
@@ -238,14 +238,11 @@ impl Held {
             return Ok(Some(Excuse::OneBreakOfTwo));
         }
         let from = one.stepped_from().filter(|from| other.stepped_from() == Some(*from));
-        let weighed = |event: &Event| matches!(event.kind, EventKind::BodyMassRecorded(_));
-        let unknown = !self.worse.log.events.iter().any(|event| event.day <= one.since && weighed(event));
-        if from.is_some()
-            && unknown
-            && self.better.state.body_mass().is_some()
-            && one.grant.load() > other.grant.load()
-        {
-            return Ok(Some(Excuse::BodyUnknown));
+        let weighed = |event: &&Event| matches!(event.kind, EventKind::BodyMassRecorded(_));
+        let mut weighings = self.worse.log.events.iter().filter(weighed);
+        let weighed_since = weighings.any(|event| event.day > one.since && event.day <= on);
+        if from.is_some() && weighed_since && one.grant.load() > other.grant.load() {
+            return Ok(Some(Excuse::WeighedSince));
         }
         if worse == Worse::Discs && one.last_session == Some(on) && self.is_parted_alone(on) {
             return Ok(Some(Excuse::PartedAlone));
