@@ -66,23 +66,26 @@ function seenAtFirst(facts: SetFacts, fresh: boolean): string | undefined {
   return Object.values(facts.marks).every((one) => one === "met") ? "all" : "some";
 }
 
+/** What is done with a set once it is as it should be: the sheet stays until `close`, and says what is wrong with it in `wrong`. */
+type Save = (facts: SetFacts, wrong: HTMLElement, close: () => void) => void;
+
 /** The sheet for one set, also for correcting an old one. `settled` are the doubts that were answered before; `half` keeps what is
  * entered while pain is told first; `hand` is said behind a load that is one of two. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined; half?: (facts: SetFacts) => void; begun?: boolean; hand?: string } = {}): void {
+export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: Save, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined; half?: (facts: SetFacts) => void; begun?: boolean; hand?: string } = {}): void {
   const box = el("dialog", { class: "pad wide set-sheet", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
   cue.value = facts.cue;
   let slipped = slippedAtFirst(facts);
   let seen = seenAtFirst(facts, planned !== undefined);
   let asking: string[] = [];
-  let wrong = "";
+  const wrong = el("p", { class: "wrong", role: "alert" });
   let unfolded = false;
   let lift = planned;
   let lighter: string[] = [];
   const setupKnown = facts.setup.company !== undefined || facts.setup.pins !== undefined;
   const changed = (): void => {
     asking = [];
-    wrong = "";
+    wrong.textContent = "";
     draw();
   };
   const step = (policy: "above" | "below"): void => {
@@ -132,8 +135,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
   const done = (): void => {
     if (follow()) return changed();
     if (seen === undefined) {
-      wrong = "Watched or not, please.";
-      draw();
+      wrong.textContent = "Watched or not, please.";
       return;
     }
     const open = lift ? [...lighter, ...(so.turned?.() ?? []), ...doubts(app, lift, facts).filter((one) => !so.settled?.includes(one))] : [];
@@ -144,8 +146,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       return;
     }
     facts.cue = cue.value.trim();
-    entry.close();
-    save({ ...facts });
+    save({ ...facts }, wrong, entry.close);
   };
   const draw = (): void => {
     fill(
@@ -202,7 +203,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       }),
       lift && overTheBody(app, lift.lift) && !setupKnown && setupFields(facts.setup, changed),
       asking.length > 0 && el("div", { class: "asking", role: "alert" }, el("p", {}, el("b", {}, "Is that right?")), asking.map((one) => el("p", {}, one))),
-      wrong && el("p", { class: "wrong", role: "alert" }, wrong),
+      wrong,
       lift ? more() : speed(),
       el(
         "div",
