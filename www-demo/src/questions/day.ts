@@ -91,7 +91,7 @@ function nextSet(app: App): Child {
     inputs,
     answer({
       big,
-      why: `${passed ? `${written(load.value)}${hand} is more than this day allows. ` : ""}${reasonsOf(next, why).join(" ")}${limitLine(limits.words)}`,
+      why: `${passed ? `${written(load.value)}${hand} is more than this day allows. ` : ""}${reasonsOf(next, why).join(" ")}${passed || next.then === "stop" ? limitLine(limits.words) : ""}`,
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
       sources: next.sources,
@@ -447,7 +447,7 @@ function slipped(app: App): Child {
   return [
     answer({
       big,
-      why: `${reasonsOf(next, why).join(" ")}${limitLine(limits.words)}`,
+      why: `${reasonsOf(next, why).join(" ")}${aboveToday(next, lift.value) ? limitLine(limits.words) : ""}`,
       body: down && next.work && [el("p", {}, `Each end: ${sideWords(discsOf(next.work.loaded))}.`), loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement))],
       working: list(["One loadable step down. After two sets in which a critical point was lost the lift ends (common practice)."]),
       sources: next.sources,

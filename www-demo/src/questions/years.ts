@@ -83,14 +83,15 @@ function rangesAsked(app: App, lift: string | undefined): { field: Child; from: 
   const ranges = lifts(app).find((one) => one.id === lift)?.ranges ?? [];
   const at = placeOf(app, lift)?.at.place.range ?? 0;
   const [now, further] = [ranges[at], ranges.slice(at + 1)];
-  if (now === undefined || ranges.length < 2) {
-    const from = countField(app, "from", "Blocks now", () => 100, "mm");
-    const to = countField(app, "to", "Blocks then", () => 50, "mm");
+  // Of one that is at its fullest what is typed begins there.
+  if (now === undefined || further.length === 0) {
+    const from = countField(app, `from ${lift ?? ""}`, "Blocks now", () => now?.mm ?? 100, "mm");
+    const to = countField(app, `to ${lift ?? ""}`, "Blocks then", () => 50, "mm");
     return { field: [from.field, to.field], from: from.value, to: to.value, longer: to.value < from.value };
   }
   const to = kept(app, `to ${lift ?? ""}`, () => further[0]?.mm ?? now.mm);
-  const field = further.length > 0 && choices(`From ${rangeOf(now)} to`, further.map((one) => ({ value: one.mm, label: rangeOf(one) })), to, (value) => put(app, `to ${lift ?? ""}`, value));
-  return { field, from: now.mm, to, longer: further.length > 0 };
+  const field = choices(`From ${rangeOf(now)} to`, further.map((one) => ({ value: one.mm, label: rangeOf(one) })), to, (value) => put(app, `to ${lift ?? ""}`, value));
+  return { field, from: now.mm, to, longer: true };
 }
 
 function rangeStep(app: App): Child {
@@ -101,11 +102,12 @@ function rangeStep(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
-  if (!asked.longer) return [inputs, answer({ big: `Stay at ${written(load.value)}${eachHand(app, lift.value ?? "")}`, why: "Not a longer range: nothing has to be learned anew." })];
+  const limits = limitsFor(app, lift.value);
+  // Under a limit of load none is said: whether the one that is typed keeps it, the day says.
+  if (!asked.longer) return [inputs, answer({ big: limits.load ? "Not a longer range" : `Stay at ${written(load.value)}${eachHand(app, lift.value ?? "")}`, why: `Not a longer range: nothing has to be learned anew.${limitLine(limits.words)}` })];
   // A load that these discs cannot make is never changed in silence.
   const now: Mass = attempt("loading.load_on", { implement, stock: app.kit().stock, target: load.value, policy: "below" }).answer?.total ?? load.value;
   const other = now.kg === load.value.kg ? "" : `${written(load.value)} cannot be made here; ${mass(now)}${eachHand(app, lift.value ?? "")} is the closest that is not over. `;
-  const limits = limitsFor(app, lift.value);
   const of = app.lifter ? { of: { log: app.log(app.lifter), lift: lift.value ?? "any lift" } } : {};
   const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: asked.from }, to: { mm: asked.to }, ...of });
   if (found.refused) return [inputs, refused(found.refused.message)];
