@@ -303,6 +303,7 @@ export function liftView(app: App): Child {
   const { from, next } = app.kept as { from: string; next: LiftParameters };
   const elsewhere = from !== now;
   const changed = JSON.stringify(next) !== now;
+  const limits = limitsOn(app, was);
   const redraw = (): void => app.refresh();
   const topTaken = (set: LiftParameters): boolean => {
     const all = app.parameters(lifter);
@@ -320,7 +321,7 @@ export function liftView(app: App): Child {
   }
   return [
     el("h1", { tabindex: -1 }, shownName(was.name ?? was.id)),
-    limitsOn(app, was).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOn(app, was).join("; ")}.`),
+    limits.length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limits.join("; ")}.`),
     choices("Role", (Object.keys(ROLES) as Role[]).map((value) => ({ value, label: ROLES[value] ?? value })), place?.role as Role | undefined, (role) => {
       void app.record(lifter, { roleSet: { lift: was.id, role } }).then(() => app.refresh());
     }),
