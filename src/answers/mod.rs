@@ -24,6 +24,7 @@
 //! | What is due this year? | [`year`] |
 //! | What does another coach need to know? | [`handover`] |
 //! | What looks odd in this log? | [`review`] |
+//! | Does this one load look mistyped? | [`load_slip`] |
 //! | How is each load of today made, disc by disc? | [`rack`] |
 //! | Several of us, one bar: who goes first? | [`share`] |
 //! | In what is another place of this lift harder or easier? | [`compare`] |
@@ -83,7 +84,7 @@ pub use oddity::{Odd, Oddity, Slip};
 pub use pair::{PairAnswer, PairLoads, PairPlace, pair};
 pub use rack::{Rack, RackSet, rack};
 pub use raters::{Alike, RaterPair, Raters, WhoMarks, raters};
-pub use review::{Review, review};
+pub use review::{Review, load_slip, review};
 pub use sets_table::{
     DayOrder, LiftSpelling, RowLeftOut, SetsTable, SetsToLog, TableGuess, TableReading, TableRows,
     sets_to_log,

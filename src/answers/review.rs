@@ -60,7 +60,24 @@ struct Looking<'e> {
     same_day: Vec<(Day, u32, &'e Session)>,
 }
 
-fn slip(expected: Mass, now: Mass) -> Option<Slip> {
+/// How a load may have been mistyped beside the one that was expected; nothing where it does not look like a slip.
+///
+/// The number of the other unit (see [`unit_slip`]), or a decimal point one place off: within 3 % of ten times or a tenth
+/// (our choice). Of a lift that is helped, by the help. [`review`] looks at every load of a log so; before a set is saved it is
+/// asked here. To be asked about, never corrected in silence.
+///
+/// ```
+/// use bismar::answers::{Slip, load_slip};
+/// use bismar::quantity::Mass;
+///
+/// let expected = Mass::from_kg(47.5)?;
+/// assert_eq!(load_slip(expected, Mass::from_kg(105.0)?), Some(Slip::PoundsAsKilograms));
+/// assert_eq!(load_slip(expected, Mass::from_kg(475.0)?), Some(Slip::DecimalPoint));
+/// assert_eq!(load_slip(expected, Mass::from_kg(50.0)?), None);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+#[must_use]
+pub fn load_slip(expected: Mass, now: Mass) -> Option<Slip> {
     // Help is negative on both sides, or the two cannot be held against each other.
     let size = |load: Mass| Mass::from_nanograms(load.nanograms().abs());
     if (expected.nanograms() < 0) != (now.nanograms() < 0) {
@@ -147,7 +164,7 @@ impl<'e> Looking<'e> {
             let part = to.kg() / from.kg() - 1.0;
             let moved = to.nanograms().abs_diff(from.nanograms());
             if moved >= from.nanograms().unsigned_abs() / MASS_JUMP {
-                let slip = slip(from, to);
+                let slip = load_slip(from, to);
                 self.find(event, None, Odd::MassJump { from, since, to, part: numeric::tidy(part), slip });
             }
         }
@@ -158,7 +175,9 @@ impl<'e> Looking<'e> {
         self.ends(event, given.expires);
         let Some(look) = self.lift(&given.lift) else { return };
         look.overrides.push((event.day, given.expires.is_none()));
-        if let Some((expected, slip)) = look.expected.and_then(|last| Some((last, slip(last, given.load)?))) {
+        if let Some((expected, slip)) =
+            look.expected.and_then(|last| Some((last, load_slip(last, given.load)?)))
+        {
             self.find(event, Some(&given.lift), Odd::LoadSlip { load: given.load, expected, slip });
         }
     }
@@ -231,7 +250,7 @@ impl LiftLook {
         let mut slips: Vec<(Mass, Mass, Slip)> = Vec::new();
         let mut plain: Option<Mass> = None;
         for load in done.sets.iter().map(|set| set.load) {
-            match self.expected.and_then(|expected| Some((load, expected, slip(expected, load)?))) {
+            match self.expected.and_then(|expected| Some((load, expected, load_slip(expected, load)?))) {
                 Some(found) if !slips.contains(&found) => slips.push(found),
                 Some(_) => {}
                 None => plain = Some(plain.map_or(load, |heaviest| heaviest.max(load))),

@@ -9,6 +9,7 @@ use crate::canonical::{Canonical, canonical_kinds};
 use crate::error::{Allowed, Code, Error};
 use crate::numeric;
 use crate::quantity::Day;
+use crate::source::{OURS, formula, rows};
 use crate::statistics::{BetaPrior, SequentialTest, probability_rate_at_least, sequential_counts};
 
 /// Most repetitions over which any test may run.
@@ -98,6 +99,37 @@ impl Canonical for Evidence {
         days.put(out);
     }
 }
+
+formula! {
+    "gate.usual_evidence",
+    /// The test of evidence to begin with, where nobody has asked for another.
+    ///
+    /// # Domain
+    /// Between 7 and 9 acceptable repetitions of 10, over at most 60 repetitions and on at least two days. It opens after twelve
+    /// straight acceptable repetitions, and ends after three straight misses.
+    ///
+    /// # Errors
+    /// None.
+    ///
+    /// # Source
+    /// Our choice (row `gate.usual_evidence`).
+    ///
+    /// # Examples
+    /// ```
+    /// let test = bismar::gate::usual_evidence()?;
+    /// assert_eq!((test.most_reps(), test.days()), (60, 2));
+    /// assert_eq!((test.opens_at(12), test.ends_at(3)), (Some(0), Some(3)));
+    /// # Ok::<(), bismar::Error>(())
+    /// ```
+    pub fn usual_evidence() -> Result<Evidence, Error> {
+        let rule = EvidenceRule::Sequential { poor: 0.7, good: 0.9, false_open: 0.05, false_shut: 0.1 };
+        Evidence::new(rule, 60, 2)
+    }
+    source: OURS, place: "technique gate", standing: OurChoice, seen: NotApplicable,
+    domain: "barbell lifts under a technique gate",
+}
+
+rows![usual_evidence];
 
 fn open_unit(field: &'static str, value: f64) -> Result<f64, Error> {
     let value = numeric::finite(field, value)?;

@@ -29,7 +29,7 @@ mod verdict;
 pub use acceptable_reps::session_chance;
 pub use agreement::{Agreement, AgreementWeights, cohen_kappa, rater_agreement};
 pub use criterion::{CRITERIA, CRITICAL_CRITERIA, Criterion, check_criteria};
-pub use evidence::{Evidence, EvidenceRule, MOST_REPS};
+pub use evidence::{Evidence, EvidenceRule, MOST_REPS, usual_evidence};
 pub use facts::{GateFacts, NamedCondition, SESSIONS, SessionFact};
 pub use marks::{CriterionMark, Mark, REPS_IN_A_SET, Rater, SetMarks};
 pub use operating::{OperatingCharacteristic, Skill, operating_characteristic};
@@ -46,6 +46,7 @@ pub(crate) static DECLARED: crate::source::Declarations = &[
     rules::DECLARED,
     pass::DECLARED,
     pass_run::DECLARED,
+    evidence::DECLARED,
     requirement::DECLARED,
     answer::DECLARED,
     acceptable_reps::DECLARED,

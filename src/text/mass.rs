@@ -67,10 +67,10 @@ impl Step {
         self.print(self.steps_near(mass))
     }
 
-    /// A load that a person wrote: as written where that is whole in the finest step, else the nearest step.
+    /// A bound that a person wrote: as written where that is whole in the finest step, else rounded down.
     pub(super) fn written(self, mass: Mass) -> Printed {
         let finest = self.finest();
-        if finest.makes(mass) { finest.nearest(mass) } else { self.nearest(mass) }
+        if finest.makes(mass) { finest.nearest(mass) } else { self.below(mass) }
     }
 
     /// The step at or below: no more load, or no less help.

@@ -102,7 +102,7 @@ impl<'a> Words<'a> {
         if mass.help { self.say("mass.help", &[("mass", mass.said)]) } else { mass.said }
     }
 
-    /// A load as a person wrote it.
+    /// A load that is not to be passed, as a person wrote it; in another unit rounded down.
     pub(super) fn written(&self, load: Mass) -> String {
         self.printed(self.step.written(load))
     }

@@ -183,7 +183,17 @@ fn row_60_nothing_passes_the_day_and_rounding_goes_down() {
     assert_eq!(limited.then, Then::UpTo(kg(60.0)));
     assert!(limited.reasons.contains(&SetReason::Limited { to: kg(60.0) }));
     // What was lifted above the day's load is no reason to go on there.
-    assert_eq!(after(PER_POINT, &[set(64.0, 5, rir(3))]).work.unwrap().load, kg(60.0));
+    // Nor is it passed over: that the day allows less is said, whatever the rule asks for, and once.
+    let above = after(PER_POINT, &[set(64.0, 5, rir(3))]);
+    assert_eq!((&above.then, above.work.as_ref().unwrap().load), (&Then::Same, kg(60.0)));
+    let limits = |next: &NextSet| {
+        next.reasons.iter().filter(|one| **one == SetReason::Limited { to: kg(60.0) }).count()
+    };
+    assert_eq!(limits(&above), 1);
+    for left in [0, 1, 4] {
+        assert_eq!(limits(&after(PER_POINT, &[set(64.0, 5, rir(left))])), 1, "{left} left");
+    }
+    assert_eq!(limits(&after(PER_POINT, &[set(60.0, 5, rir(3))])), 0);
     // Nothing goes up without marks, without the question about pain, with pain, or after a fault.
     let unmarked = set(50.0, 5, rir(4)).with_marks(None);
     assert_eq!(after(PER_POINT, &[unmarked]).then, Then::Same);

@@ -125,6 +125,9 @@ fn row_68_a_load_to_keep_is_held_against_what_was_shown() {
         said.iter().any(|line| line.starts_with("The sack, 50 kg with squat at 60: 50 kg to 62.")),
         "{said:?}"
     );
+    // In pounds what is to be there, and what would be needed now, is not said to be less: 50 kg are 110.231 lb.
+    let pounds = Words::of(&parameters()).in_unit(bismar::quantity::Unit::Lb).year(&answer).join(" ");
+    assert!(pounds.contains("The sack, 110.5 lb with squat at 60: 110.5 lb to 138"), "{pounds}");
     // Nothing shown, or no birthday: missing, and no number.
     let (answer, _) = asked(&World::new(parameters()), years(), None);
     assert!(answer.keep[0].plan.is_none() && answer.missing.contains(&Lacking::PassOf(name("squat"))));

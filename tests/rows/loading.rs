@@ -358,6 +358,27 @@ fn row_14_the_fewest_discs_are_handled() {
     assert!(said.contains(&"Squat, rung 2: 80 kg x 5.".to_string()), "{said:?}");
 }
 
+/// 10 kg are 22.046 lb. What an end is at most heavier by, and what the load may weigh, is not said to be less than it is.
+#[test]
+fn what_the_load_at_the_rack_keeps_within_is_said_no_narrower_than_it_is() {
+    let found = at_the_rack(&tens(80.0), "squat");
+    let band = found.weighs.unwrap();
+    for words in [Words::plain(), Words::plain().in_unit(Unit::Lb), Words::plain().in_unit(Unit::Lb).finely()]
+    {
+        let said = found.show(&words).join(" ");
+        let after = |from: &str| -> Mass {
+            let words: Vec<&str> = said.split(from).nth(1).unwrap().split_whitespace().collect();
+            format!("{} {}", words[0], words[1].trim_end_matches('.')).parse().unwrap()
+        };
+        assert!(after("neither is ever more than ") >= kg(10.0), "{said}");
+        assert!(after("The work load may weigh ") <= band.low, "{said}");
+        assert!(
+            after(&format!("The work load may weigh {} to ", words.at_most(band.low))) >= band.high,
+            "{said}"
+        );
+    }
+}
+
 /// 20, 40, 60, 80, 80 and 20, 40, 60, 60 kg. The lighter one first: every load in its turn is the one on the bar or one disc
 /// more, three in all; the heavier one first would take a disc off and put it on again, five.
 #[test]

@@ -1,13 +1,18 @@
 //! No bound is printed past what it is: what may be loaded at the most rounded down, what is to be kept at the least up.
 
+use bismar::caution::Caution;
 use bismar::prescription::{Change, Verdict};
 use bismar::quantity::{Mass, Unit};
 use bismar::reason::Reason;
 use bismar::record::{ClearanceLimits, Place};
 use bismar::text::Words;
 use proptest::prelude::*;
+use serde::{Serialize, de::DeserializeOwned};
+use serde_json::Value;
 
+use crate::findings::findings;
 use crate::gym::{discs, kg, lb, mm, name, parameters, today};
+use crate::reasons::reasons;
 
 const UNITS: [Unit; 2] = [Unit::Kg, Unit::Lb];
 
@@ -120,6 +125,133 @@ fn the_load_of_today_is_printed_in_one_way() {
             assert_eq!(said, format!("Nothing goes above today's load, {}.", words.mass(load)));
         }
     }
+}
+
+/// What a load of a sentence is.
+#[derive(Clone, Copy, PartialEq)]
+enum Said {
+    /// Not to be passed.
+    AtMost,
+    /// To be kept.
+    AtLeast,
+    /// Lifted, or to be: the nearest.
+    Lifted,
+}
+
+/// Of every load that a reason or a finding names, whether it is a bound; a new one has to be put here.
+fn of_field(code: &str, field: &str) -> Said {
+    match (code, field) {
+        ("returning", "at_most")
+        | ("window_cap" | "pair_cap" | "ceiling" | "clearance_limit", "load")
+        | (
+            "no_loadable_step" | "stuck_at_start" | "stuck_later" | "step_above_cap" | "pair_start_above_cap",
+            "cap",
+        )
+        | ("override_in_force" | "override_suspended" | "override_ended", "load")
+        | ("rounded_down", "from")
+        | ("ceiling_below_start", "ceiling")
+        | ("window_below_step", "window")
+        | ("clearance_below_start", "limit") => Said::AtMost,
+        ("maintaining_band" | "below_band", "not_below") => Said::AtLeast,
+        ("below_band" | "layoff" | "held_lower" | "other_implement", "load")
+        | ("stepped_back", "from")
+        | ("no_loadable_step" | "stuck_at_start" | "stuck_later", "next")
+        | ("rounded_down" | "window_below_step", "to")
+        | ("nothing_loadable", "lightest")
+        | ("start_not_loadable", "load" | "below" | "above")
+        | ("stuck_at_start" | "stuck_later", "load" | "discs")
+        | ("window_below_step", "load")
+        | ("step_above_cap", "wanted")
+        | (
+            "ceiling_below_start"
+            | "pair_start_above_cap"
+            | "clearance_below_start"
+            | "reference_not_lighter",
+            "start",
+        )
+        | ("reference_not_lighter", "reference") => Said::Lifted,
+        _ => panic!("{code}: is {field} a bound, or a load that is lifted?"),
+    }
+}
+
+fn is_mass(value: &Value) -> bool {
+    value.as_object().is_some_and(|all| all.len() == 1 && all.contains_key("kg"))
+}
+
+/// Each bound of something that is written as an object by its code: the same with `mass` there and `other` in place of every
+/// other load.
+fn with_each_bound<T: Serialize + DeserializeOwned>(of: &T, mass: Mass, other: Mass) -> Vec<(Said, T)> {
+    let written = serde_json::to_value(of).unwrap();
+    let Some((code, fields)) = written.as_object().and_then(|all| all.iter().next()) else {
+        return Vec::new();
+    };
+    let fields = fields.as_object().unwrap();
+    let loads: Vec<&String> =
+        fields.iter().filter(|(_, value)| is_mass(value)).map(|(field, _)| field).collect();
+    let bounds =
+        loads.iter().map(|field| (*field, of_field(code, field))).filter(|(_, said)| *said != Said::Lifted);
+    let changed = |bound: &String| {
+        let mut all = fields.clone();
+        for field in &loads {
+            all[field.as_str()] = serde_json::to_value(if *field == bound { mass } else { other }).unwrap();
+        }
+        serde_json::from_value(serde_json::json!({ code: all })).unwrap()
+    };
+    bounds.map(|(field, said)| (said, changed(field))).collect()
+}
+
+/// The loads of a sentence that stand for this one, the others being far away.
+fn near(said: &str, mass: Mass) -> Vec<Mass> {
+    let words: Vec<&str> = said.split_whitespace().collect();
+    let tidy = |word: &str| word.trim_end_matches([',', ';', ':', '.']).to_string();
+    let unit = |at: &usize| ["kg", "lb"].contains(&tidy(words[*at]).as_str());
+    let all = (1..words.len())
+        .filter(unit)
+        .filter_map(|at| format!("{} {}", words[at - 1], tidy(words[at])).parse::<Mass>().ok());
+    all.filter(|one| (one.kg() - mass.kg()).abs() < 1.0).collect()
+}
+
+/// Every reason and every finding, in a pound gym and in one of kilograms: no bound stands past what it is. Cautions name no load.
+#[test]
+fn no_reason_and_no_finding_prints_a_bound_past_itself() {
+    assert!(Caution::ALL.iter().all(|caution| !caution.meaning().contains(['{', '}'])));
+    let all = parameters();
+    let mut lift = today("sq", Verdict::Train);
+    let mut seen = std::collections::BTreeSet::new();
+    // 30.3 kg are 66.8 lb and 66.8 lb are 30.3 kg, each with something behind it; and what is whole in a unit.
+    for mass in
+        [kg(30.3), kg(31.49), kg(45.0), kg(7.03), lb(66.8), lb(132.3), lb(155.0), lb(31.3), kg(44.53592)]
+    {
+        let other = kg(mass.kg() + 150.0);
+        lift.granted.work.load = other;
+        for unit in UNITS {
+            let gym = Words::of(&all).in_unit(unit);
+            for words in
+                [gym, gym.finely(), Words::plain().in_unit(unit), Words::plain().in_unit(unit).finely()]
+            {
+                let reasons =
+                    reasons().into_iter().flat_map(|(reason, _)| with_each_bound(&reason, mass, other));
+                let said_reasons = reasons.flat_map(|(said, reason)| {
+                    let both = [words.reason(&reason), words.reason_for(&lift, &reason)];
+                    both.map(|text| (said, reason.code(), text))
+                });
+                let findings =
+                    findings().into_iter().flat_map(|(found, _)| with_each_bound(&found, mass, other));
+                let said_findings = findings.map(|(said, found)| (said, found.code(), words.found(&found)));
+                for (said, code, text) in said_reasons.chain(said_findings) {
+                    let printed = near(&text, mass);
+                    // Beside a lift that stands as high, the way back names no load.
+                    assert!(!printed.is_empty() || code == "returning", "{code}: no {mass} in {text}");
+                    for one in printed {
+                        let past = if said == Said::AtMost { one > mass } else { one < mass };
+                        assert!(!past, "{code}: {text} for {mass}, which is {}", mass.lb());
+                    }
+                    seen.insert(code);
+                }
+            }
+        }
+    }
+    assert_eq!(seen.len(), 19, "{seen:?}");
 }
 
 proptest! {

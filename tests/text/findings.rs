@@ -11,7 +11,7 @@ use crate::careful::is_careful;
 use crate::gym::{kg, lb, mm, name, parameters};
 
 /// Every finding, with what its sentence must tell.
-fn findings() -> Vec<(Found, Vec<&'static str>)> {
+pub fn findings() -> Vec<(Found, Vec<&'static str>)> {
     let mut all = of_the_documents();
     all.extend(of_gates());
     all.extend(of_loads(kg(60.0), kg(63.0)));

@@ -22,6 +22,16 @@ function dress(node: Element, attributes: Attributes): void {
   }
 }
 
+/** A number and its unit, with how often there is of it. */
+const WHOLE = /((?:\d+ \u00d7 )?\d\S* (?:kg|lb|mm|%)(?![\w]))/;
+
+/** Text of a paragraph: no line ends between a number and its unit. */
+function wholes(child: Child): Child {
+  if (typeof child !== "string" || !WHOLE.test(child)) return child;
+  // What is split by one group has that group at every other place.
+  return child.split(WHOLE).map((part, at) => (at % 2 === 1 ? el("span", { class: "as-one" }, part) : part));
+}
+
 /** An HTML element. Text never passes through a parser, so that names cannot carry script. */
 export function el<K extends keyof HTMLElementTagNameMap>(
   tag: K,
@@ -30,7 +40,7 @@ export function el<K extends keyof HTMLElementTagNameMap>(
 ): HTMLElementTagNameMap[K] {
   const node = document.createElement(tag);
   dress(node, attributes);
-  place(node, children);
+  place(node, tag === "p" || tag === "figcaption" ? children.map(wholes) : children);
   return node;
 }
 

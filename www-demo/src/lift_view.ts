@@ -2,15 +2,17 @@
 import type { App } from "./app.ts";
 import { list } from "./answer.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
-import type { Criterion, Dimension, Gate, Evidence, Length, LiftParameters, PassRun, Place, Requirement, Role, Rung } from "bismar-page-package";
-import { attempt, kindOf } from "./engine.ts";
+import type { Criterion, Dimension, Evidence, Gate, Length, LiftParameters, PassRun, Place, Requirement, Role, Rung } from "bismar-page-package";
+import { ask, attempt, kindOf } from "./engine.ts";
 import { limitsOn } from "./limits.ts";
 import { shownName } from "./names.ts";
 import { atMost, given, plain, rangeOf, unitNow } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { gateInWords, putParameters, ROLES } from "./plan_view.ts";
 import { placesPart } from "./questions/told.ts";
+import { anyLift } from "./questions/shape.ts";
 import { regionsOf } from "./record.ts";
+import { refusal } from "./write_box.ts";
 
 const MOVING: Record<Dimension, string> = { variant: "Rung", range: "Range", tempo: "Tempo", sets: "Sets", reps: "Repetitions", load: "Load" };
 
@@ -72,10 +74,13 @@ export function gateOf({ run, evidence, plain, counts }: GateParts): Gate {
   };
 }
 
-const RUN = { acceptable: 9, of: 10, sessions: 3 };
-const EVIDENCE: Evidence = { rule: { sequential: { poor: 0.7, good: 0.9, falseOpen: 0.05, falseShut: 0.1 } }, mostReps: 60, days: 2 };
+/** Whether the library takes a gate with these parts: how far each number goes is for it to say. */
+function takes(parts: GateParts): boolean {
+  return attempt("gate.check", { gate: gateOf(parts), facts: {} }).refused === undefined;
+}
 
-function stepped(label: string, value: number, low: number, high: number, put: (value: number) => void): HTMLElement {
+/** A number that goes up and down as far as it is taken. */
+function stepped(label: string, value: number, taken: (value: number) => boolean, put: (value: number) => void): HTMLElement {
   return el(
     "div",
     { class: "field" },
@@ -83,9 +88,9 @@ function stepped(label: string, value: number, low: number, high: number, put: (
     el(
       "div",
       { class: "stepper" },
-      button("\u2212", () => put(value - 1), { "aria-label": `${label}: less`, disabled: value <= low }),
+      button("\u2212", () => put(value - 1), { "aria-label": `${label}: less`, disabled: !taken(value - 1) }),
       el("output", {}, String(value)),
-      button("+", () => put(value + 1), { "aria-label": `${label}: more`, disabled: value >= high }),
+      button("+", () => put(value + 1), { "aria-label": `${label}: more`, disabled: !taken(value + 1) }),
     ),
   );
 }
@@ -94,13 +99,13 @@ function toggle(label: string, on: boolean, put: (on: boolean) => void): HTMLEle
   return button(label, () => put(!on), { class: "choice", "aria-pressed": on ? "true" : "false" });
 }
 
-function gatePart(next: LiftParameters, redraw: () => void): Child {
+function gatePart(app: App, next: LiftParameters, redraw: () => void): Child {
   const parts = gateParts(next.gate);
   if (!parts) {
     return [
       el("p", {}, "This gate was put together elsewhere and is kept as it is."),
       button("Begin a gate here instead", () => {
-        next.gate = gateOf({ run: RUN, evidence: undefined, plain: ["no_open_block"], counts: { spacing: 7 } });
+        next.gate = anyLift(app).gate;
         redraw();
       }),
     ];
@@ -111,22 +116,25 @@ function gatePart(next: LiftParameters, redraw: () => void): Child {
     redraw();
   };
   const { run, evidence } = parts;
+  const withRun = (more: Partial<PassRun>) => ({ ...parts, run: run && { ...run, ...more } });
+  /** A run of so many repetitions asks for no more of them. */
+  const outOf = (of: number) => withRun({ of, acceptable: Math.min(run?.acceptable ?? of, of) });
   const rule = evidence && kindOf(evidence.rule, "sequential");
   const percent = (value: number): string => plain(value * 100, 0);
   return [
     choices("What has to be shown", [{ value: "run", label: "Passing sessions in a row" }, { value: "evidence", label: "Enough good repetitions" }], run ? "run" : evidence ? "evidence" : undefined, (value) =>
       put((own) => {
-        own.run = value === "run" ? (run ?? RUN) : undefined;
-        own.evidence = value === "evidence" ? (evidence ?? EVIDENCE) : undefined;
+        own.run = value === "run" ? (run ?? gateParts(anyLift(app).gate)?.run) : undefined;
+        own.evidence = value === "evidence" ? (evidence ?? ask("gate.usual_evidence", {})) : undefined;
       }),
     ),
     run &&
       el(
         "div",
         { class: "fields" },
-        stepped("Good repetitions", run.acceptable, 1, run.of, (acceptable) => put((own) => (own.run = { ...run, acceptable }))),
-        stepped("Of so many", run.of, 1, 30, (of) => put((own) => (own.run = { ...run, of, acceptable: Math.min(run.acceptable, of) }))),
-        stepped("Sessions in a row", run.sessions, 1, 10, (sessions) => put((own) => (own.run = { ...run, sessions }))),
+        stepped("Good repetitions", run.acceptable, (acceptable) => takes(withRun({ acceptable })), (acceptable) => put((own) => (own.run = { ...run, acceptable }))),
+        stepped("Of so many", run.of, (of) => takes(outOf(of)), (of) => put((own) => (own.run = outOf(of).run))),
+        stepped("Sessions in a row", run.sessions, (sessions) => takes(withRun({ sessions })), (sessions) => put((own) => (own.run = { ...run, sessions }))),
       ),
     evidence &&
       rule &&
@@ -135,7 +143,7 @@ function gatePart(next: LiftParameters, redraw: () => void): Child {
         { class: "fields" },
         numberField("Good enough, % good repetitions", percent(rule.good), "%", (value) => put((own) => (own.evidence = { ...evidence, rule: { sequential: { ...rule, good: value / 100 } } }))),
         numberField("Not good enough", percent(rule.poor), "%", (value) => put((own) => (own.evidence = { ...evidence, rule: { sequential: { ...rule, poor: value / 100 } } }))),
-        stepped("On so many days", evidence.days, 1, 10, (days) => put((own) => (own.evidence = { ...evidence, days }))),
+        stepped("On so many days", evidence.days, (days) => takes({ ...parts, evidence: { ...evidence, days } }), (days) => put((own) => (own.evidence = { ...evidence, days }))),
       ),
     el(
       "div",
@@ -171,7 +179,7 @@ function criteriaPart(next: LiftParameters, redraw: () => void): Child {
     redraw();
   };
   return [
-    el("p", { class: "soft" }, "With one miss of a critical point the session does not pass; three critical points a lift at most."),
+    el("p", { class: "soft" }, `With one miss of a critical point the session does not pass; ${ask("gate.critical_criteria", {})} critical points a lift at most.`),
     el(
       "ul",
       { class: "kit roomy" },
@@ -277,6 +285,11 @@ function holdWords(next: LiftParameters): string | undefined {
   return found?.meanSessions === undefined ? undefined : `At 9 good of 10, repetitions independent, this gate opens after about ${plain(found.meanSessions, 0)} sessions.`;
 }
 
+/** The top of what moves in a lift whose repetitions or sets do. */
+function topOf({ moving }: LiftParameters, top: number): Partial<LiftParameters> {
+  return moving === "reps" ? { repsTop: top } : { setsTop: top };
+}
+
 export function liftView(app: App): Child {
   const { lifter } = app;
   const lifts = (lifter && app.parameters(lifter)?.lifts) ?? [];
@@ -290,7 +303,12 @@ export function liftView(app: App): Child {
   const { from, next } = app.kept as { from: string; next: LiftParameters };
   const elsewhere = from !== now;
   const changed = JSON.stringify(next) !== now;
+  const limits = limitsOn(app, was);
   const redraw = (): void => app.refresh();
+  const topTaken = (set: LiftParameters): boolean => {
+    const all = app.parameters(lifter);
+    return all !== undefined && refusal(app, lifter, { parametersChanged: { ...all, lifts: all.lifts.map((one) => (one.id === was.id ? set : one)) } }) === undefined;
+  };
   const write = (): Promise<boolean> => putParameters(app, lifter, (all) => (all.lifts = all.lifts.map((one) => (one.id === was.id ? next : one))));
   const away = (view: string, kept?: Record<string, unknown>) => (): void => {
     app.unsaid = undefined;
@@ -303,7 +321,7 @@ export function liftView(app: App): Child {
   }
   return [
     el("h1", { tabindex: -1 }, shownName(was.name ?? was.id)),
-    limitsOn(app, was).length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limitsOn(app, was).join("; ")}.`),
+    limits.length > 0 && el("p", { class: "caution", "data-limits": true }, el("b", {}, "Limits. "), `${limits.join("; ")}.`),
     choices("Role", (Object.keys(ROLES) as Role[]).map((value) => ({ value, label: ROLES[value] ?? value })), place?.role as Role | undefined, (role) => {
       void app.record(lifter, { roleSet: { lift: was.id, role } }).then(() => app.refresh());
     }),
@@ -322,9 +340,8 @@ export function liftView(app: App): Child {
       next.moving = value;
       redraw();
     }),
-    (next.moving === "reps" || next.moving === "sets") && stepped(next.moving === "reps" ? "Most repetitions a set" : "Most sets", (next.moving === "reps" ? next.repsTop : next.setsTop) ?? next.start.work[next.moving], 1, 30, (top) => {
-      if (next.moving === "reps") next.repsTop = top;
-      else next.setsTop = top;
+    (next.moving === "reps" || next.moving === "sets") && stepped(next.moving === "reps" ? "Most repetitions a set" : "Most sets", (next.moving === "reps" ? next.repsTop : next.setsTop) ?? next.start.work[next.moving], (top) => topTaken({ ...next, ...topOf(next, top) }), (top) => {
+      Object.assign(next, topOf(next, top));
       redraw();
     }),
     el("div", { class: "fields" }, numberField("Highest load the coach allows", next.ceiling === undefined ? "not set" : atMost(next.ceiling), next.ceiling === undefined ? "" : "(0 takes it away)", (value, unit) => {
@@ -338,7 +355,7 @@ export function liftView(app: App): Child {
       {},
       el("h2", {}, "Gate"),
       el("p", {}, `${gateInWords(next.gate).replace(/^./, (letter) => letter.toUpperCase())}.`),
-      el("details", { class: "more" }, el("summary", {}, "More: the numbers of this gate"), gatePart(next, redraw), later(() => list([holdWords(next)].filter((one) => one !== undefined)))),
+      el("details", { class: "more" }, el("summary", {}, "More: the numbers of this gate"), gatePart(app, next, redraw), later(() => list([holdWords(next)].filter((one) => one !== undefined)))),
     ),
     el("section", {}, el("h2", {}, "Points of technique"), criteriaPart(next, redraw)),
     el("section", {}, el("h2", {}, "Rungs, easiest first"), rungsPart(next, (place?.at ?? next.start).place, redraw)),

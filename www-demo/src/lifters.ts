@@ -1,17 +1,17 @@
 // Several lifters: who is next on which bar; somebody new; the invented one.
 import type { App } from "./app.ts";
 import { button, choices, el, later, type Child } from "./element.ts";
-import type { LiftToday } from "bismar-page-package";
+import type { LiftToday, NextSet, WorkSet } from "bismar-page-package";
 import { ask, attempt, kindOf } from "./engine.ts";
 import type { StoredLog } from "./kept.ts";
 import { sideWords } from "./bar_drawing.ts";
 import { barWords, firstBars, firstLifts, implementName, offerWords } from "./kit.ts";
-import { count, deviceDay, mass, plain } from "./numbers.ts";
-import { table } from "./answer.ts";
+import { deviceDay } from "./numbers.ts";
 import { standsUnder } from "./limits.ts";
 import { sameName, shownName } from "./names.ts";
-import type { Loaded } from "./store.ts";
-import { liftLine, movesInWords } from "./today_view.ts";
+import { slippedThen } from "./record.ts";
+import { fewestMoves } from "./sharing.ts";
+import { liftLine } from "./today_view.ts";
 import demoLog from "demo-log.txt";
 import demoPlan from "demo-plan.txt";
 
@@ -34,45 +34,30 @@ function nextLift(app: App, id: string): Next {
   const found = app.today(lifter);
   if (!found.answer) return { id, bar: "", lift: undefined, done: 0, words: found.refused?.message ?? "" };
   const sets = app.draft(lifter);
-  const so = (one: LiftToday): number => sets.filter((set) => set.lift === one.lift).length;
-  const over = (one: LiftToday): boolean => so(one) === 0 && app.facts(lifter).places.find((place) => place.lift === one.lift)?.lastSession === app.day(lifter);
-  const left = found.answer.session.lifts.filter((one) => one.sets > 0 && so(one) < one.sets && !over(one));
+  const of = (one: LiftToday): WorkSet[] => sets.filter((set) => set.lift === one.lift).map((set) => set.set);
+  /** What the rules say after the sets on the list; nothing where there are none. */
+  const after = (one: LiftToday): NextSet | undefined => (of(one).length > 0 ? app.afterSets(lifter, one.lift, of(one)).answer?.next : undefined);
+  // A session that is in the log is over.
+  const inLog = (one: LiftToday): boolean => of(one).length === 0 && app.facts(lifter).places.find((place) => place.lift === one.lift)?.lastSession === app.day(lifter);
+  const over = (one: LiftToday): boolean => inLog(one) || after(one)?.then === "stop";
+  const left = found.answer.session.lifts.filter((one) => one.sets > 0 && !over(one));
   // In the middle of a lift nobody is sent to the next bar.
-  const lift = left.find((one) => one.lift === sets.at(-1)?.lift) ?? left[0];
+  const planned = left.find((one) => one.lift === sets.at(-1)?.lift) ?? left[0];
+  // Where something slipped the next set is another; it is that of the lifter's own Today.
+  const next = planned && slippedThen(app, planned, lifter) && after(planned);
+  const rung = next && kindOf(next.then, "easierRung");
+  const lift: LiftToday | undefined = planned && { ...planned, ...(next?.work ? { load: next.work.load, loaded: next.work.loaded } : {}) };
   const under = standsUnder(app, lifter).join(" ");
   if (!lift) return { id, bar: "", lift: undefined, done: 0, under, words: sets.length > 0 || found.answer.session.lifts.some(over) ? "done for today" : "nothing to lift today" };
   const discs = lift.loaded && kindOf(lift.loaded.setting, "discs");
   const ends = discs === undefined ? "" : discs.length === 0 ? ", the empty bar" : `, each end ${sideWords(discs)}`;
   const bar = app.parameters(lifter)?.lifts.find((one) => one.id === lift.lift)?.implement ?? "";
-  return { id, bar, lift, done: so(lift), under, words: `${app.liftName(lift.lift, lifter)}, set ${so(lift) + 1} of ${lift.sets}: ${liftLine(app, lift, lifter)}${ends}` };
+  const done = of(lift).length;
+  return { id, bar, lift, done, under, words: `${app.liftName(lift.lift, lifter)}${rung === undefined ? "" : `, on the easier rung ${rung}`}, set ${done + 1} of ${lift.sets}: ${liftLine(app, lift, lifter)}${ends}` };
 }
 
 /** Where the list names those who are stopped; no bar has this name, since names hold no such sign. */
 const STOPPED = "\u2b23";
-
-/** Most who share a bar (the library's own limit). */
-const MOST_AT_A_BAR = 4;
-
-/** In which order the fewest discs move, set by set, for those at one bar, from their logs. */
-function fewestMoves(app: App, own: Next[]): Child {
-  const at = own.filter((one) => one.lift !== undefined);
-  if (at.length < 2) return undefined;
-  if (at.length > MOST_AT_A_BAR) return el("p", { class: "soft" }, `An order with the fewest disc moves is worked out for up to ${MOST_AT_A_BAR} at one bar.`);
-  const lifters = at.flatMap((one) => {
-    const lifter = app.store.lifter(one.id);
-    return lifter && one.lift ? [{ log: app.log(lifter), plan: lifter.plan, lift: one.lift.lift, done: one.done }] : [];
-  });
-  const days = new Set(at.map((one) => app.day(app.store.lifter(one.id) as Loaded)));
-  const [today] = days;
-  const shared = days.size === 1 && today !== undefined ? attempt("page.shared", { lifters, today }).answer : undefined;
-  if (!shared) return el("p", { class: "soft" }, "An order with the fewest disc moves cannot be worked out here: it needs the same day, the same bar and the same discs in every log.");
-  const [first] = shared.turns.turns;
-  const rows = shared.turns.turns.map((turn) => [shownName(at[turn.lifter]?.id ?? ""), `${mass(turn.moves.total)}${turn.blocks ? `, on blocks of ${plain(turn.blocks.mm, 0)} mm` : ""}`, movesInWords(turn.moves) || "\u2013"]);
-  return [
-    first && el("p", { "data-first": at[first.lifter]?.id ?? "" }, el("b", {}, `${shownName(at[first.lifter]?.id ?? "")} first`), `: with turns in this order ${count(shared.turns.movesEachEnd, "disc move")} on each end${shared.turns.proved ? ", the fewest there are" : ""}.`),
-    el("details", { class: "more" }, el("summary", {}, "Turn by turn"), table(["Who", "Load", "Each end"], rows, "Turns at this bar")),
-  ];
-}
 
 export function liftersView(app: App): Child {
   const all = app.store.ids().map((id) => nextLift(app, id));
@@ -92,7 +77,7 @@ export function liftersView(app: App): Child {
         "section",
         {},
         el("h2", {}, bar === STOPPED ? "Stopped" : bar === "" ? "Not waiting for a bar" : `Next on ${barNamed(bar)}, lightest first`),
-        bar !== STOPPED && bar !== "" && later(() => fewestMoves(app, all.filter((one) => one.bar === bar).toSorted(order))),
+        bar !== STOPPED && bar !== "" && later(() => fewestMoves(app, all.filter((one) => one.bar === bar).toSorted(order).flatMap((one) => (one.lift ? [{ id: one.id, lift: one.lift.lift, done: one.done }] : [])))),
         el(
           "ol",
           { class: "people" },

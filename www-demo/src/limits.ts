@@ -20,11 +20,9 @@ export function limitWords(app: App, limit: ClearanceLimits, lifter = app.lifter
   return `${parts.join(", ")}${limit.region ? ` (${app.regionName(limit.region, lifter)})` : ""}`;
 }
 
-/** The limits that concern one lift: those of its regions, and those of every lift. */
+/** The limits that concern one lift of the lifter in view. */
 export function limitsOn(app: App, lift: LiftParameters): string[] {
-  const lifter = app.lifter;
-  const all = lifter ? app.facts(lifter).limits : [];
-  return all.filter((one) => one.region === undefined || lift.regions.includes(one.region)).map((one) => limitWords(app, one));
+  return app.lifter ? ask("page.limits", { log: app.log(app.lifter), lift: lift.id }).limits.map((one) => limitWords(app, one)) : [];
 }
 
 /** The limits of a lifter. */

@@ -17,12 +17,18 @@ import { sheet } from "./set_sheet.ts";
 import { secondMarks } from "./second_marks.ts";
 import { EACH_HAND, eachHand } from "./setup.ts";
 import { coursePart } from "./questions/years.ts";
-import { refusal } from "./write_box.ts";
+import { recordEntry } from "./write_box.ts";
 import { TESTS, testResult, writeDownPart } from "./write_down.ts";
 
+/** The box in which a correction was entered: it goes once that is in the log, and says why it is not. */
+interface From {
+  wrong: HTMLElement;
+  close: () => void;
+}
+
 /** Writes what corrects an entry; asks first where that opens anything, or leaves nothing set for the lifts. */
-function correct(app: App, lifter: Loaded, by: EventKindInput): void {
-  const write = (): void => void app.record(lifter, by).then(() => app.refresh());
+function correct(app: App, lifter: Loaded, by: EventKindInput, from?: From): void {
+  const write = (): void => void (from ? recordEntry(app, lifter, by, from.wrong, from.close) : app.record(lifter, by).then(() => app.refresh()));
   const now = app.store.lifter(lifter.id);
   // What is refused is refused in words where it is written.
   const then = now && opensBy(app, now, { suppose: by });
@@ -37,14 +43,8 @@ function dayBox(app: App, lifter: Loaded, one: EntriesEntry): void {
   const wrong = el("p", { class: "wrong", role: "alert" });
   const save = (): void => {
     const by: EventKindInput = { correction: { replaces: one.last, day: day.value } };
-    const same = day.value === "" || day.value === one.day;
-    const refused = same ? undefined : refusal(app, lifter, by);
-    if (refused !== undefined) {
-      wrong.textContent = refused;
-      return;
-    }
-    entry.close();
-    if (!same) correct(app, lifter, by);
+    if (day.value === "" || day.value === one.day) entry.close();
+    else correct(app, lifter, by, { wrong, close: entry.close });
   };
   fill(
     box,
@@ -126,7 +126,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session, hands:
         setup: { company: undefined, pins: undefined },
       },
       criteriaOf(lift.lift),
-      (facts) => {
+      (facts, wrong, close) => {
         const { marks: before, effort, velocity: _speed, ...rest } = set;
         const { firstFailingRep: _, ...kept } = before ?? { rater: "coach" as const };
         const marks = {
@@ -150,7 +150,7 @@ function correctBox(app: App, lifter: Loaded, last: number, was: Session, hands:
           ...(facts.good === undefined ? {} : { marks }),
           ...(facts.reserve === undefined ? other : { effort: { rir: facts.reserve } }),
         };
-        correct(app, lifter, { correction: { replaces: last, with: { sessionRecorded: session } } });
+        correct(app, lifter, { correction: { replaces: last, with: { sessionRecorded: session } } }, { wrong, close });
       },
       undefined,
       { hand: handOf(hands, lift.lift) },
@@ -238,7 +238,7 @@ function entry(app: App, lifter: Loaded, one: EntriesEntry): HTMLElement {
       "div",
       { class: "row" },
       session && !takenBack && button("Correct", () => correctBox(app, lifter, last, session, one.eachHand), { "aria-label": `Correct the session of ${dayShort(one.day)}`, "data-act": "correct" }),
-      session && !takenBack && button("Somebody else\u2019s marks", () => secondMarks(app, session, (lift) => app.parameters(lifter)?.lifts.find((each) => each.id === lift)?.criteria ?? [], (kind) => correct(app, lifter, kind), { last, hands: one.eachHand }), { class: "quiet", "aria-label": `Somebody else\u2019s marks for the session of ${dayShort(one.day)}`, "data-act": "second-marks" }),
+      session && !takenBack && button("Somebody else\u2019s marks", () => secondMarks(app, session, (lift) => app.parameters(lifter)?.lifts.find((each) => each.id === lift)?.criteria ?? [], (kind, wrong, close) => correct(app, lifter, kind, { wrong, close }), { last, hands: one.eachHand }), { class: "quiet", "aria-label": `Somebody else\u2019s marks for the session of ${dayShort(one.day)}`, "data-act": "second-marks" }),
       !takenBack && one.kind !== "parameters_changed" && button("Take back", () => correct(app, lifter, { correction: { replaces: last } }), { "aria-label": `Take back ${named}` }),
       !takenBack && button("Another day", () => dayBox(app, lifter, one), { class: "quiet", "aria-label": `Another day for ${named}`, "data-act": "other-day" }),
       takenBack && button("Put back", () => correct(app, lifter, { correction: { replaces: last, with: said } }), { "aria-label": `Put back ${named}` }),

@@ -86,6 +86,9 @@ export function atMostNumber(mass: Mass): string {
 export function atLeast(mass: Mass): string {
   return bounded(mass, Math.ceil);
 }
+export function atLeastNumber(mass: Mass): string {
+  return plain(bound(mass, Math.ceil), 3);
+}
 /** A mass that somebody typed: the same, else the nearest. */
 export function written(mass: Mass): string {
   return inUnit(within(mass, bound(mass, Math.round)));

@@ -57,8 +57,7 @@ function somethingSlipped(set: WorkSet): boolean {
 }
 
 /** What the sets of this session ask for where a critical point was not met; nothing where every one was. */
-export function slippedThen(app: App, lift: LiftToday): AfterSlip | undefined {
-  const lifter = app.lifter;
+export function slippedThen(app: App, lift: LiftToday, lifter = app.lifter): AfterSlip | undefined {
   if (!lifter) return undefined;
   const sets = app.draft(lifter).filter((one) => one.lift === lift.lift).map((one) => one.set);
   if (!sets.some(somethingSlipped)) return undefined;

@@ -15,24 +15,26 @@ const MARKS: { value: Mark; label: string }[] = [
 ];
 
 /** Asks who, which set, and what was seen; gives the session with it. */
-export function secondMarks(app: App, was: Session, criteriaOf: (lift: string) => Criterion[], save: (kind: EventKindInput) => void, { last, hands }: { last: number; hands: string[] }): void {
-  const session = structuredClone(was);
-  const sets = session.lifts.flatMap((lift) => lift.sets.map((set, at) => ({ lift: lift.lift, at, set })));
+export function secondMarks(app: App, was: Session, criteriaOf: (lift: string) => Criterion[], save: (kind: EventKindInput, wrong: HTMLElement, close: () => void) => void, { last, hands }: { last: number; hands: string[] }): void {
+  const sets = was.lifts.flatMap((lift) => lift.sets.map((set, at) => ({ of: lift, lift: lift.lift, at, set })));
   const box = el("dialog", { class: "pad wide", "aria-label": "Somebody else\u2019s marks" });
   const name = el("input", { type: "text", maxlength: 60, autocomplete: "off", id: "rater" });
-  let chosen: { lift: string; at: number; set: WorkSet } | undefined;
+  let chosen: (typeof sets)[number] | undefined;
   let good: number | undefined;
-  let wrong = "";
+  const wrong = el("p", { class: "wrong", role: "alert" });
   const marks: Record<string, Mark> = {};
   const write = (): void => {
     const who = name.value.trim();
     const own = chosen ? criteriaOf(chosen.lift) : [];
     const known = [chosen?.set.marks, ...(chosen?.set.alsoMarked ?? [])].some((one) => one?.raterId === who);
-    wrong = who === "" ? "Who, please." : known ? `${who} marked this set already.` : !chosen ? "Which set, please." : good === undefined ? "How many were good, please." : own.some((one) => marks[one.id] === undefined) ? "Every point, please; \u201cnot seen\u201d is an answer." : "";
-    if (wrong !== "" || !chosen || good === undefined) return draw();
-    chosen.set.alsoMarked = [...(chosen.set.alsoMarked ?? []), { reps: chosen.set.reps, acceptable: good, marks: own.map((one) => ({ criterion: one.id, mark: marks[one.id] ?? "not_seen" })), rater: "coach", raterId: who }];
-    entry.close();
-    save({ correction: { replaces: last, with: { sessionRecorded: session } } });
+    const lacks = who === "" ? "Who, please." : known ? `${who} marked this set already.` : !chosen ? "Which set, please." : good === undefined ? "How many were good, please." : own.some((one) => marks[one.id] === undefined) ? "Every point, please; \u201cnot seen\u201d is an answer." : "";
+    wrong.textContent = lacks;
+    if (lacks !== "" || !chosen || good === undefined) return;
+    const seen = { reps: chosen.set.reps, acceptable: good, marks: own.map((one) => ({ criterion: one.id, mark: marks[one.id] ?? ("not_seen" as const) })), rater: "coach" as const, raterId: who };
+    // What was there stays as it was until the log has taken it: it may be asked again.
+    const marked = ({ set }: { set: WorkSet }): WorkSet => ({ ...set, alsoMarked: [...(set.alsoMarked ?? []), seen] });
+    const session = { ...was, lifts: was.lifts.map((lift) => (lift === chosen?.of ? { ...lift, sets: lift.sets.map((set) => (set === chosen?.set ? marked(chosen) : set)) } : lift)) };
+    save({ correction: { replaces: last, with: { sessionRecorded: session } } }, wrong, entry.close);
   };
   const draw = (): void =>
     fill(
@@ -54,7 +56,7 @@ export function secondMarks(app: App, was: Session, criteriaOf: (lift: string) =
         marks[one.id] = value;
         draw();
       })),
-      wrong && el("p", { class: "wrong", role: "alert" }, wrong),
+      wrong,
       el("div", { class: "row" }, button("Cancel", () => entry.close(), { class: "quiet" }), button("Write it down", write, { class: "main", "data-act": "save-marks" })),
     );
   draw();

@@ -94,7 +94,8 @@ export function setBox(app: App, lift: LiftToday, number: number): void {
   const far = done.map((one, at) => `Set ${at + 1}: ${setInWords(one.set, eachHand(app, one.lift))}`);
   // One step lighter was offered by the page itself.
   if (slippedThen(app, lift)?.down) settled.push(...doubts(app, lift, facts));
-  sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}${number < lift.sets ? ` of ${lift.sets}` : ""}`, facts, own, (given) => {
+  sheet(app, `${app.liftName(lift.lift)}: set ${number + 1}${number < lift.sets ? ` of ${lift.sets}` : ""}`, facts, own, (given, _wrong, close) => {
+    close();
     app.addDraft(lifter, [draftEntry(liftNow(app, lifter.id, lift.lift) ?? lift, given)]);
   }, lift, {
     far,

@@ -2,10 +2,10 @@
 import type { App } from "./app.ts";
 import { showEntry } from "./boxes.ts";
 import { button, choices, el, fill, type Child } from "./element.ts";
-import type { Criterion, LiftToday, Mark, WorkSet } from "bismar-page-package";
-import { attempt, kindOf } from "./engine.ts";
+import type { Criterion, LiftToday, Mark, Slip, WorkSet } from "bismar-page-package";
+import { ask, attempt, kindOf } from "./engine.ts";
 import { barWords } from "./kit.ts";
-import { difference, given, loadOfDay, mass, massNumber, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
+import { difference, given, loadOfDay, mass, otherUnit, plain, unitNow, type Mass } from "./numbers.ts";
 import { numberField, openPad } from "./pad.ts";
 import { eachHand, implementOf, loadOf, overTheBody, setupFields, type Setup } from "./setup.ts";
 
@@ -23,8 +23,15 @@ export interface SetFacts {
   setup: Setup;
 }
 
-/** How close two numbers are that may be one load in two units. */
-const SAME = 0.01;
+/** What a load that looks mistyped may have been, as the library says of it beside the one that was expected. */
+function slipWords(slip: Slip, entered: Mass, today: Mass, words: { entered: string; today: string }): string {
+  if (slip === "decimal_point") return `${words.entered} was entered; today\u2019s load is ${words.today}. Is the decimal point in its place?`;
+  // The number of today's load in the other unit, or today's number with the other unit.
+  const asShown = (slip === "pounds_as_kilograms") === (unitNow() === "kg");
+  return asShown
+    ? `${words.entered} was entered; today\u2019s load is ${words.today}, which is ${otherUnit(today)}. Is it the other unit?`
+    : `${words.entered} was entered, which is ${otherUnit(entered)}; today\u2019s load is ${words.today}. Is it the other unit?`;
+}
 
 /** What looks wrong about a load and how it is lifted, each in a sentence; empty where nothing does. */
 export function doubts(app: App, lift: LiftToday, facts: SetFacts): string[] {
@@ -33,15 +40,13 @@ export function doubts(app: App, lift: LiftToday, facts: SetFacts): string[] {
   const implement = implementOf(app, lift);
   const bar = kindOf(implement, "bar");
   if (today && facts.load.kg !== today.kg) {
-    const asOther = Number(otherUnit(today).split(" ")[0]);
-    const entered = Number(massNumber(facts.load));
-    const otherWay = asOther > 0 && Math.abs(entered - asOther) / asOther < SAME;
     const hand = eachHand(app, lift.lift);
-    const by = difference({ kg: facts.load.kg - today.kg });
-    if (otherWay) found.push(`${mass(facts.load)}${hand} was entered; today\u2019s load is ${loadOfDay(lift)}${hand}, which is ${otherUnit(today)}. Is it the other unit?`);
-    else found.push(`${mass(facts.load)}${hand} was entered; today\u2019s load is ${loadOfDay(lift)}${hand} (${by}).`);
+    const words = { entered: `${mass(facts.load)}${hand}`, today: `${loadOfDay(lift)}${hand}` };
+    const { slip } = ask("page.load_slip", { expected: today, now: facts.load });
+    found.push(slip ? slipWords(slip, facts.load, today, words) : `${words.entered} was entered; today\u2019s load is ${words.today} (${difference({ kg: facts.load.kg - today.kg })}).`);
   }
-  if (bar && facts.load.kg < bar.mass.kg) found.push(`${mass(facts.load)} is less than the bar alone: ${barWords(implement)}.`);
+  const made = attempt("loading.load_on", { implement, stock: app.kit().stock, target: facts.load, policy: "below" });
+  if (bar && made.refused?.code === "below_lightest") found.push(`${mass(facts.load)} is less than the bar alone: ${barWords(implement)}.`);
   if (overTheBody(app, lift.lift) && facts.setup.company === "alone" && typeof facts.setup.pins !== "number") {
     found.push("Alone, and without pins: nobody and nothing catches the bar.");
   }
@@ -66,23 +71,26 @@ function seenAtFirst(facts: SetFacts, fresh: boolean): string | undefined {
   return Object.values(facts.marks).every((one) => one === "met") ? "all" : "some";
 }
 
+/** What is done with a set once it is as it should be: the sheet stays until `close`, and says what is wrong with it in `wrong`. */
+type Save = (facts: SetFacts, wrong: HTMLElement, close: () => void) => void;
+
 /** The sheet for one set, also for correcting an old one. `settled` are the doubts that were answered before; `half` keeps what is
  * entered while pain is told first; `hand` is said behind a load that is one of two. */
-export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: (facts: SetFacts) => void, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined; half?: (facts: SetFacts) => void; begun?: boolean; hand?: string } = {}): void {
+export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[], save: Save, planned?: LiftToday, so: { far?: string[]; settled?: string[]; turned?: () => string[]; now?: () => { lift: LiftToday; load: Mass } | undefined; half?: (facts: SetFacts) => void; begun?: boolean; hand?: string } = {}): void {
   const box = el("dialog", { class: "pad wide set-sheet", "aria-label": title });
   const cue = el("input", { type: "text", maxlength: 80, id: "cue", autocomplete: "off" });
   cue.value = facts.cue;
   let slipped = slippedAtFirst(facts);
   let seen = seenAtFirst(facts, planned !== undefined);
   let asking: string[] = [];
-  let wrong = "";
+  const wrong = el("p", { class: "wrong", role: "alert" });
   let unfolded = false;
   let lift = planned;
   let lighter: string[] = [];
   const setupKnown = facts.setup.company !== undefined || facts.setup.pins !== undefined;
   const changed = (): void => {
     asking = [];
-    wrong = "";
+    wrong.textContent = "";
     draw();
   };
   const step = (policy: "above" | "below"): void => {
@@ -132,8 +140,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
   const done = (): void => {
     if (follow()) return changed();
     if (seen === undefined) {
-      wrong = "Watched or not, please.";
-      draw();
+      wrong.textContent = "Watched or not, please.";
       return;
     }
     const open = lift ? [...lighter, ...(so.turned?.() ?? []), ...doubts(app, lift, facts).filter((one) => !so.settled?.includes(one))] : [];
@@ -144,8 +151,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       return;
     }
     facts.cue = cue.value.trim();
-    entry.close();
-    save({ ...facts });
+    save({ ...facts }, wrong, entry.close);
   };
   const draw = (): void => {
     fill(
@@ -202,7 +208,7 @@ export function sheet(app: App, title: string, facts: SetFacts, own: Criterion[]
       }),
       lift && overTheBody(app, lift.lift) && !setupKnown && setupFields(facts.setup, changed),
       asking.length > 0 && el("div", { class: "asking", role: "alert" }, el("p", {}, el("b", {}, "Is that right?")), asking.map((one) => el("p", {}, one))),
-      wrong && el("p", { class: "wrong", role: "alert" }, wrong),
+      wrong,
       lift ? more() : speed(),
       el(
         "div",

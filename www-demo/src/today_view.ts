@@ -33,7 +33,7 @@ const DAYS: Record<string, string> = {
   below_single: "one sign below the usual",
   within: "within the usual",
   above: "above the usual",
-  unknown: "not asked how the day is",
+  unknown: "day not asked",
 };
 export function dayWords(day: string): string {
   return DAYS[day] ?? day;

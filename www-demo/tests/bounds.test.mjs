@@ -53,8 +53,10 @@ describe("a limit that nothing here can load", () => {
     await hand.ask(9);
     await hand.tap("[aria-label='Lift'] [data-value='strict press']");
     await says(hand.page.locator('main [data-pad="Load"]'), /^15\.4\s+lb$/);
+    // Nothing of it can be loaded: what is typed changes nothing about that.
     await hand.pad("Load", "15.5");
-    assert.equal(await hand.big(), "At most 15.4 lb today");
+    assert.equal(await hand.big(), "Leave it out today");
+    assert.match(await hand.why(), /no more than 15\.4 lb/);
     await hand.close();
   });
 });
@@ -85,7 +87,8 @@ describe("the load of the day", () => {
     const hand = await limited([{ effort: 6 }], undefined, "kg");
     await hand.ask(9);
     await hand.tap("[aria-label='Lift'] [data-value='strict press']");
-    // With a pair of 5 lb on the bar it is 23.0359 kg.
+    // As much left as is asked: nothing but the day's load speaks. With a pair of 5 lb on the bar it is 23.0359 kg.
+    await hand.tap("[aria-label='It felt like so many left'] [data-value='5']");
     await hand.pad("Load", "23.04");
     assert.equal(await hand.big(), "At most 23.03 kg today");
     assert.match(await hand.why(), /^23\.04 kg is more than this day allows/);

@@ -28,6 +28,10 @@ describe("questions under a limit", () => {
     const kg = Number(/Start at ([\d.]+)/.exec((await answerOf(hand).innerText()).replaceAll("\u00a0", " "))?.[1] ?? 0);
     assert.ok(kg <= 25, `${kg} kg`);
     await says(hand.page.locator("main"), /In force: no more than 25 kg/);
+    // Nor is a load above it said where the range is no longer one.
+    await hand.pad("Blocks then", "325");
+    await says(answerOf(hand), /^Not a longer range$/);
+    await says(hand.page.locator("main"), /In force: no more than 25 kg/);
     await hand.close();
   });
 

@@ -168,6 +168,76 @@ export function lifterJ() {
   return { log, plan: plan({ lift: "front squat" }) };
 }
 
+/** The settings of the demo log on that day, changed; then what `change` appends. */
+const begunWith = (id, day, set, change = () => undefined) =>
+  begun(id, day, (own) => {
+    set(own.events[0].kind.parameters_changed);
+    change(own);
+  });
+const liftOf = (all, id) => all.lifts.find((one) => one.id === id);
+
+/** A front squat from that load, nothing done yet. */
+export function lifterL(load) {
+  const log = begunWith(`L at ${load} kg, invented`, "2026-03-01", (all) => { liftOf(all, "front squat").start.work.load = kg(load); });
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** Two sets of five at 33.5 kg, each rated 8 of 10. */
+export function lifterM() {
+  const log = begun("M, invented", "2026-03-01", (own) => further(own, "2026-03-02", front(...[1, 2].map(() => seen(33.5, 5, { effort: { rpe: 8 } })))));
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** More than the working load by the coach's word of 24 August, with a reason or without, to a last day. */
+export function lifterN(name, more) {
+  const log = invented(`N ${name}, invented`, (own) => {
+    further(own, "2026-08-26", { coach_override: { lift: "box squat", load: kg(49), who: "invented coach", ...more } });
+    further(own, LAST, { body_mass_recorded: kg(80) });
+  });
+  return { log, plan: demoPlan };
+}
+
+/** Front squats on Mondays and box squats on Wednesdays, which load the same regions; the Monday of 16 March is missed. */
+export function lifterO(missed = true) {
+  const log = begun(missed ? "O, invented" : "O without a miss, invented", "2026-03-01", (own) => {
+    const box = (day) => further(own, day, { session_recorded: { lifts: [{ lift: "box squat", sets: [1, 2, 3].map(() => ({ load: kg(40), reps: 5 })) }], pain: [] } });
+    for (const day of ["2026-03-02", "2026-03-09"]) {
+      further(own, day, front(seen(30, 5), seen(30, 5), seen(30, 5)));
+      box(plus(day, 2));
+    }
+    further(own, "2026-03-16", missed ? { session_missed: { reason: "travel" } } : { body_mass_recorded: kg(80) });
+  });
+  return { log, plan: plan({ lift: "front squat" }) };
+}
+
+/** A deadlift from 60 kg whose range moves: 325, 275, 225 mm. */
+export function lifterP() {
+  const log = begunWith("P, invented", "2026-03-01", (all) => {
+    const set = liftOf(all, "deadlift");
+    Object.assign(set, { moving: "range", start: { ...set.start, place: { ...set.start.place, range: 0 }, work: { ...set.start.work, load: kg(60) } } });
+  });
+  return { log, plan: plan({ lift: "deadlift" }) };
+}
+
+/** At most that load for every lift, by a clearance. */
+export function lifterQ(most) {
+  const log = invented(`Q under ${most} kg, invented`, (own) => further(own, LAST, { clearance_recorded: { status: "cleared_with_limits", who: "invented clinic", limits: [{ load: kg(most) }] } }));
+  return { log, plan: demoPlan };
+}
+
+/** Born on 1 March 1986: 40 on the day of three passing sessions at the load that is granted; a sack of 25 kg is to be there at 60. */
+export function lifterR() {
+  const log = begun("R, invented", "2026-03-01", (own) => {
+    own.lifter.born = "1986-03-01";
+    const granted = liftOf(own.events[0].kind.parameters_changed, "front squat").start.work.load.kg;
+    for (const day of ["2026-03-02", "2026-03-05", "2026-03-08"]) {
+      further(own, day, front(seen(granted, 5), seen(granted, 5), seen(granted, 5)));
+      further(own, plus(day, 1), { next_day_report: { session: own.events.at(-1).sequence, pain: [] } });
+    }
+  });
+  return { log, plan: { ...plan({ lift: "front squat" }), years: { keep: [{ lift: "front squat", name: "the sack", load: kg(25), at_age: 60 }] } } };
+}
+
 /** One session of four sets of five, in one of which the third and the fourth repetition were missed; six days with answers before. */
 export function lifterK(number) {
   const log = begun(`K with set ${number} missed, invented`, "2026-03-01", (own) => {

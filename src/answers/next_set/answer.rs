@@ -244,7 +244,7 @@ set_reasons! {
         /// Part of the first set's load.
         reduction: f64,
     } "back_off",
-    /// The rule asked for more than today's load.
+    /// The rule asked for more than today's load, or the last set was lifted above it.
     Limited {
         /// Today's load.
         to: Mass,

@@ -79,6 +79,11 @@ impl<'a> Course<'a> {
             return Ok(self.end(None));
         }
         let asked = self.by_rule(before, last)?;
+        let above = |load: Mass| load > limit;
+        // What was lifted above today's load is no reason to go on there.
+        if above(last.load) || matches!(asked, Asked::Load(load) if above(load) && !self.held) {
+            self.reasons.push(SetReason::Limited { to: limit });
+        }
         let last = last.load.min(limit);
         let eases = hurt == Hurt::Eases || technique == TechniqueStop::EndSet;
         match asked {
@@ -88,12 +93,7 @@ impl<'a> Course<'a> {
             Asked::StepDown => self.ease(last, last),
             Asked::Same => self.load(last, last),
             Asked::Load(load) if load > last && self.held => self.load(last, last),
-            Asked::Load(load) => {
-                if load > limit {
-                    self.reasons.push(SetReason::Limited { to: limit });
-                }
-                self.load(load.min(limit), last)
-            }
+            Asked::Load(load) => self.load(load.min(limit), last),
         }
     }
 

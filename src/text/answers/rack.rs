@@ -69,10 +69,10 @@ impl Words<'_> {
         let most =
             rack.sets.iter().filter_map(|set| set.handling.as_ref()).map(|way| way.most_imbalance).max();
         let most = most.filter(|most| most.is_positive());
-        said.extend(most.map(|most| self.say("rack.in_turn", &[("most", self.mass(most))])));
+        said.extend(most.map(|most| self.say("rack.in_turn", &[("most", self.at_least(most))])));
         said.extend(rack.weighs.map(|band| {
-            let high = with_place(self.mass(band.high), &place);
-            self.say("rack.weighs", &[("low", self.mass(band.low)), ("high", high)])
+            let high = with_place(self.at_least(band.high), &place);
+            self.say("rack.weighs", &[("low", self.at_most(band.low)), ("high", high)])
         }));
         if let Some(step) = &rack.step {
             let key = if step.size == StepSize::AboveRange { "rack.step_large" } else { "rack.step" };

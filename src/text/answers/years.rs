@@ -8,7 +8,7 @@ use super::raters::hundredths;
 use crate::answers::{BlockAdvice, BlockLift, BlockReview, KeptLoad, TestedFunction, Year};
 use crate::condition::TrendVerdict;
 use crate::horizon::{CardItem, CardLine, CardNote, CardState, FloorPlace, FunctionTest};
-use crate::quantity::{Kilograms, Name};
+use crate::quantity::{Kilograms, Mass, Name};
 use crate::text::capital;
 use crate::text::phrases::Phrases;
 use crate::text::place::with_place;
@@ -186,14 +186,15 @@ impl Words<'_> {
     fn kept(&self, kept: &KeptLoad) -> String {
         let mut with = alloc::vec![
             ("name", capital(kept.planned.name.as_str())),
-            ("load", self.mass(kept.planned.load)),
+            ("load", self.at_least(kept.planned.load)),
             ("lift", self.lift_name(&kept.planned.lift).to_string()),
             ("age", kept.planned.at_age.to_string()),
         ];
         let (Some(plan), Some((on, shown))) = (&kept.plan, kept.shown) else {
             return self.say("year.keep_open", &with);
         };
-        let (low, high) = (self.kilograms(plan.needed_now.low()), self.kilograms(plan.needed_now.high()));
+        let needed = |value| mass_of(value).map(|mass| self.at_least(mass)).unwrap_or_default();
+        let (low, high) = (needed(plan.needed_now.low()), needed(plan.needed_now.high()));
         with.push(("needed", self.figures(low, high)));
         let lift = &kept.planned.lift;
         let place = kept.place.as_ref().map(|place| self.named_place(Some(lift), place));
@@ -212,7 +213,7 @@ impl Words<'_> {
             ("low", self.kilograms(last.interval.low())),
             ("high", self.kilograms(last.interval.high())),
             ("share", self.percent(last.share_above_floor.unwrap_or(0.0))),
-            ("load", self.mass(kept.planned.load)),
+            ("load", self.at_least(kept.planned.load)),
         ];
         Some(self.say("year.what_if", &with))
     }
@@ -224,7 +225,7 @@ impl Words<'_> {
 
     /// So many kilograms, in the unit of loads.
     fn kilograms(&self, value: f64) -> String {
-        Kilograms::new(value).and_then(Kilograms::to_mass).map(|mass| self.mass(mass)).unwrap_or_default()
+        mass_of(value).map(|mass| self.mass(mass)).unwrap_or_default()
     }
 
     /// A signed change of load, in the unit of loads.
@@ -314,4 +315,9 @@ impl Words<'_> {
             }
         }
     }
+}
+
+/// So many kilograms as a mass; none where it is no mass that can be.
+fn mass_of(value: f64) -> Option<Mass> {
+    Kilograms::new(value).and_then(Kilograms::to_mass).ok()
 }

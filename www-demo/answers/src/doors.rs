@@ -1,7 +1,8 @@
 //! The library's doors of a log, over the log's text as the page keeps it.
 
 use bismar::answers::{
-    DayAnswer, DayAnswers, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Trend, Week, share,
+    self, DayAnswer, DayAnswers, NextSet, PairAnswer, PairLoads, Rack, SetsToday, Sharing, Slip, Trend, Week,
+    share,
 };
 use bismar::loading::{EndMoves, PlacedDisc, Turn as LibraryTurn};
 use bismar::quantity::{Day, Length, Mass, Name, Unit};
@@ -86,6 +87,27 @@ pub(crate) struct OfRack {
 pub(crate) fn rack(asked: OfRack) -> Result<Rack, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     asked.log.open()?.diary()?.rack(&plan, &asked.lift, asked.today, None)
+}
+
+/// Does a load look mistyped beside the one that was expected?
+#[derive(Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub(crate) struct TwoLoads {
+    expected: Mass,
+    now: Mass,
+}
+
+/// How it may have been mistyped.
+#[derive(Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub(crate) struct Mistyped {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    slip: Option<Slip>,
+}
+
+pub(crate) fn load_slip(asked: TwoLoads) -> Result<Mistyped, Error> {
+    Ok(Mistyped { slip: answers::load_slip(asked.expected, asked.now) })
 }
 
 /// Several at one bar: who goes first, and which discs move, from here on?
@@ -190,6 +212,7 @@ pub(crate) struct OfSets {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct AfterSets {
     next: NextSet,
+    /// What to do, then a sentence for each reason in its order. Stops and what to show beside it stand in the answer.
     why: Vec<String>,
 }
 
@@ -198,6 +221,8 @@ pub(crate) fn after_sets(asked: OfSets) -> Result<AfterSets, Error> {
     let done = SetsToday::new(asked.lift, asked.sets);
     let opened = asked.log.open()?;
     let next = opened.diary()?.next_set(&plan, asked.today, &done)?;
-    let words = spoken(&opened.state, asked.unit);
-    Ok(AfterSets { why: words.next_set(&next), next })
+    let mut bare = next.clone();
+    bare.stops.clear();
+    bare.cautions.clear();
+    Ok(AfterSets { why: spoken(&opened.state, asked.unit).next_set(&bare), next })
 }

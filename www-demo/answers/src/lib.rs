@@ -14,7 +14,7 @@
 //! | `history` | what was done, passed, said; how did the grant move? |
 //! | `entries` | the log as people read it: each entry with what corrections made of it; what undoing does |
 //! | `plans` | the plan, between its text and what the page changes |
-//! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar |
+//! | `doors` | the library's own answers: the day, the trend, the week, the pair, after a set, how a load is made, sharing a bar, a load that looks mistyped |
 //! | `told` | more of them with their sentences: own curve, missed session, easy week, verdicts, block, raters, year; how two places compare |
 //! | `range` | which limits concern a lift; a longer range: what load? |
 //! | `beginning` | a log for somebody new |
@@ -112,6 +112,7 @@ entries! {
     "page.rack" doors::rack,
     "page.after_sets" doors::after_sets,
     "page.shared" doors::shared,
+    "page.load_slip" doors::load_slip,
     "page.range_step" range::range_step,
     "page.limits" range::limits,
     "page.lifter" lifter::lifter,

@@ -2,7 +2,7 @@
 //! verdicts about days were, a block of weeks, who marks alike, the year; and how two places compare.
 
 use bismar::answers::{BlockReview, EasyWeek, LiftCurve, Missed, NextPlanned, Raters, Verdicts, Year};
-use bismar::horizon::Sex;
+use bismar::horizon::{Phase, Sex};
 use bismar::quantity::{Day, Name, Unit};
 use bismar::record::{Dimension, Grant, Plan};
 use bismar::{Code, Error};
@@ -69,6 +69,9 @@ pub(crate) struct OfYear {
     unit: Unit,
     #[serde(default)]
     sex: Option<Sex>,
+    /// What if strength goes so from now on, for each load to keep?
+    #[serde(default)]
+    phases: Option<Vec<Phase>>,
 }
 
 // Each answer with its sentences: what stops first, then what was found and what is missing. What to show beside it stands
@@ -210,7 +213,7 @@ pub(crate) fn raters(asked: OfLog) -> Result<RatersTold, Error> {
 pub(crate) fn year(asked: OfYear) -> Result<YearTold, Error> {
     let plan = Plan::from_json(&asked.plan)?;
     let opened = asked.log.open()?;
-    let year = opened.diary()?.year(&plan, asked.today, asked.sex, None)?;
+    let year = opened.diary()?.year(&plan, asked.today, asked.sex, asked.phases.as_ref())?;
     let mut card = year.clone();
     card.cautions.clear();
     card.tests.clear();

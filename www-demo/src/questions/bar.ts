@@ -7,7 +7,9 @@ import { barWords, discsOf } from "../kit.ts";
 import type { Disc, EndMoves, Loaded } from "bismar-page-package";
 import { ask, attempt, type Answered, type Refused, type Tried } from "../engine.ts";
 import { atLeast, atMost, count, difference, face, inPounds, mass, otherUnit, plain, signed, unitNow, written, type Mass } from "../numbers.ts";
+import { shownName } from "../names.ts";
 import { numberField } from "../pad.ts";
+import { sharedBy, turnsTable, type AtTheBar } from "../sharing.ts";
 import { barChoice, countField, fields, kept, massField, put, usual, type Question } from "./shape.ts";
 
 function load(app: App, target: Mass, policy: "below"): Tried<Answered<"loading.load_on">> {
@@ -177,11 +179,57 @@ function warmUps(app: App): Child {
   ];
 }
 
+/** Two of those who are here, each with a lift of today, by their own logs. */
+function twoFromLogs(app: App, from: Child): Child {
+  const ids = app.store.ids();
+  const who = (key: string, label: string, begin: () => string): { chosen: AtTheBar | undefined; field: Child; stop: string | undefined } => {
+    const id = kept(app, key, begin);
+    const lifter = app.store.lifter(id);
+    const lifts = (lifter && app.today(lifter).answer?.session.lifts.filter((one) => one.sets > 0).map((one) => one.lift)) ?? [];
+    const lift = kept(app, `${key} ${id}`, () => lifts[0] ?? "");
+    const done = lifter ? app.draft(lifter).filter((one) => one.lift === lift).length : 0;
+    return {
+      chosen: lifts.includes(lift) ? { id, lift, done } : undefined,
+      stop: lifter && app.stops(lifter).lines[0],
+      field: [
+        choices(label, ids.map((value) => ({ value, label: shownName(value) })), id, (value) => put(app, key, value)),
+        lifts.length > 0 && choices(`Lift of ${shownName(id)}`, lifts.map((value) => ({ value, label: app.liftName(value, lifter) })), lift, (value) => put(app, `${key} ${id}`, value)),
+      ],
+    };
+  };
+  const first = who("first", "First lifter", () => app.current ?? ids[0] ?? "");
+  const second = who("second", "Second lifter", () => ids.find((id) => id !== (app.current ?? ids[0])) ?? "");
+  const inputs = fields(from, first.field, second.field);
+  const stop = first.stop ?? second.stop;
+  if (stop !== undefined) return [answer({ big: "No load: a stop is in force", why: stop, tone: "stop" }), inputs];
+  if (!first.chosen || !second.chosen || first.chosen.id === second.chosen.id) return [inputs, answer({ big: "Two lifters with something to lift today", why: "Each lifts what the own log and plan give for today." })];
+  const at = [first.chosen, second.chosen];
+  const { shared, no } = sharedBy(app, at);
+  if (!shared) return [inputs, refused(no)];
+  const whose = shared.turns.turns[0]?.lifter ?? 0;
+  return [
+    inputs,
+    answer({
+      big: `${count(shared.turns.movesEachEnd, "disc move")} on each end`,
+      why: `${shownName(at[whose]?.id ?? "")} first${shared.turns.proved ? "; no order needs fewer" : ""}. Each lifts what the own log and plan give for today, warm-ups among it; nobody\u2019s load changes for another\u2019s sake.`,
+      body: turnsTable(at, shared, "In this order"),
+      sources: ["loading.shared_bar"],
+    }),
+  ];
+}
+
 function twoOfUs(app: App): Child {
+  const ids = app.store.ids();
+  const of = kept<"typed" | "logs">(app, "of", () => "typed");
+  const from = ids.length > 1 && choices("Loads", [{ value: "typed" as const, label: "Typed here" }, { value: "logs" as const, label: "Of two lifters here" }], of, (value) => put(app, "of", value));
+  return of === "logs" && ids.length > 1 ? twoFromLogs(app, from) : twoTyped(app, from);
+}
+
+function twoTyped(app: App, from: Child): Child {
   const one = massField(app, "one", "First lifter", usual(60, 145));
   const two = massField(app, "two", "Second lifter", usual(85, 185));
   const sets = countField(app, "sets", "Sets each", () => 3);
-  const inputs = fields(one.field, two.field, sets.field, barChoice(app));
+  const inputs = fields(from, one.field, two.field, sets.field, barChoice(app));
   const own = (target: Mass) => ({ sets: Array.from({ length: Math.min(Math.max(Math.trunc(sets.value), 1), 10) }, () => ({ load: target, tolerance: { kg: 0 } })) });
   const exact = (target: Mass): Mass => load(app, target, "below").answer?.total ?? target;
   const loads = [exact(one.value), exact(two.value)] as [Mass, Mass];

@@ -3,12 +3,13 @@ import { answer, list, refused, table } from "../answer.ts";
 import type { App, Supposed, Written } from "../app.ts";
 import { loadedDrawing, sideWords } from "../bar_drawing.ts";
 import { button, choices, el, later, type Child } from "../element.ts";
-import type { ConditionsInput, DayClass, EventKindInput, LiftParameters, LiftToday, PainZone, StopSign, TimeOfDay, TodayAnswer, TodayLine } from "bismar-page-package";
+import type { ConditionsInput, DayClass, EventKindInput, LiftParameters, LiftToday, NextSet, PainZone, StopSign, TimeOfDay, TodayAnswer, TodayLine } from "bismar-page-package";
 import { ask, attempt, kindOf } from "../engine.ts";
 import { atMost, atMostNumberOf, atMostOf, atMostPart, count, dayShort, given, limitOfDay, mass, massNumber, plain, unitNow, written, writtenNumber, type Mass } from "../numbers.ts";
 import type { Loaded } from "../store.ts";
 import { barWords, discsOf, firstBars, implementName, implementNamed, firstLifts, offerWords } from "../kit.ts";
 import { limitLine, limitsFor } from "../limits.ts";
+import { capital } from "../less.ts";
 import { askCorrection, opensBy } from "../opens.ts";
 import { numberField } from "../pad.ts";
 import { dayBox, painEvent, painLacks, painFields, reasonsOf, type PainFacts } from "../record.ts";
@@ -58,10 +59,9 @@ function nextSet(app: App): Child {
   const own = lift.value === undefined ? undefined : lifts(app).found.find((one) => one.lift.lift === lift.value)?.lift;
   const limits = limitsFor(app, lift.value);
   const hand = eachHand(app, lift.value ?? "");
-  const most: { kg: number } | undefined = own?.load ?? own?.limit ?? limits.load;
   // Without a lift nothing limits what is asked of.
   const [words, number] = own ? [(value: Mass) => atMostOf(value, own.load), (value: Mass) => atMostNumberOf(value, own.load)] : [written, writtenNumber];
-  const load = massField(app, `load ${lift.value ?? ""}`, `Load${hand}`, () => most ?? app.startLoad(), number);
+  const load = massField(app, `load ${lift.value ?? ""}`, `Load${hand}`, () => own?.load ?? own?.limit ?? limits.load ?? app.startLoad(), number);
   const reps = kept(app, "reps", () => 5);
   const felt = kept(app, "felt", () => 1);
   // As the plan asks of the lift; three where there is none (our choice).
@@ -79,18 +79,19 @@ function nextSet(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   if (reps < 1 || reps > 30 || !Number.isInteger(reps)) return [inputs, answer({ big: "How many repetitions?", why: "A whole number from 1 to 30, please." })];
-  if (most && load.value.kg > most.kg) return [inputs, answer({ big: `At most ${load.value.kg - most.kg < CLOSE_KG ? atMost(most) : words(most)}${hand} today`, why: `${written(load.value)}${hand} is more than this day allows; nothing is worked out from there.${limitLine(limits.words)}` })];
   const found = afterSets(app, lift.value, load.value, [{ load: load.value, reps, effort: { rir: felt } }], wanted);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const { next, why } = found.answer;
   const down = kindOf(next.then, "downTo");
-  const ends = next.then === "stop";
   const easier = kindOf(next.then, "easierRung");
+  const passed = aboveToday(next, lift.value);
+  const most = passed && `At most ${load.value.kg - passed.kg < CLOSE_KG ? atMost(passed) : words(passed)}${hand} today`;
+  const big = down ? `${mass(down)}${hand}` : next.then === "stop" ? ends(next) : easier ? `An easier rung: ${easier}` : (most ?? `Stay at ${words(load.value)}${hand}`);
   return [
     inputs,
     answer({
-      big: down ? `${mass(down)}${hand}` : ends ? "End this lift for today" : easier ? `An easier rung: ${easier}` : `Stay at ${words(load.value)}${hand}`,
-      why: reasonsOf(next, why).join(" "),
+      big,
+      why: `${passed ? `${written(load.value)}${hand} is more than this day allows. ` : ""}${reasonsOf(next, why).join(" ")}${passed || next.then === "stop" ? limitLine(limits.words) : ""}`,
       body: down && next.work ? loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement)) : undefined,
       working: el("p", {}, "Ten less the rating is what was left, for ratings of 7 and up. Within a session nothing goes above today\u2019s load."),
       sources: next.sources,
@@ -98,6 +99,17 @@ function nextSet(app: App): Child {
     }),
   ];
 }
+
+/** The load of the day, where the last set was lifted above it; a lift of nobody has none. */
+function aboveToday(next: NextSet, lift: string | undefined): Mass | undefined {
+  return lift === undefined ? undefined : next.reasons.map((one) => kindOf(one, "limited")).find((one) => one !== undefined)?.to;
+}
+
+/** A lift that is over, or that is left today. */
+function ends(next: NextSet): string {
+  return next.reasons.includes("not_today") ? "Leave it out today" : "End this lift for today";
+}
+
 const reserve = [0, 0.5, 1, 1.5, 2, 3, 4, 5].map((value) => ({ value, label: plain(value, 1) }));
 
 function howIsTheDay(app: App): Child {
@@ -241,7 +253,7 @@ function missing(app: App): Child {
     }),
     eachLift(
       found,
-      gateWords,
+      (one) => capital(gateWords(one)),
       (one) => (one.lift.verdict === "stop" ? mainReason(one.line) : one.line.changes.join(" ")),
     ),
   ];
@@ -423,7 +435,6 @@ function slipped(app: App): Child {
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   const limits = limitsFor(app, lift.value);
-  if (limits.load && load.value.kg > limits.load.kg) return [answer({ big: `At most ${atMost(limits.load)}${hand}`, why: `${mass(load.value)}${hand} is above a limit; nothing is worked out from there.${limitLine(limits.words)}` }), inputs];
   const point = criticalOf(app, lift.value);
   if (point === undefined) return [answer({ big: "No critical point is set", why: "Which point of this lift is critical is set under Plan and lifts; only such a one changes the next set." }), inputs];
   const set = { load: load.value, reps: REPS, marks: { reps: REPS, acceptable: REPS - 1, marks: [{ criterion: point, mark: "not_met" as const }], rater: "coach" as const } };
@@ -432,11 +443,11 @@ function slipped(app: App): Child {
   const { next, why } = found.answer;
   const down = kindOf(next.then, "downTo");
   const rung = kindOf(next.then, "easierRung") ?? next.instead;
-  const big = down ? `${mass(down)}${hand} for the next set` : next.then === "stop" ? "End this lift for today" : rung ? `An easier rung: ${rung}` : `Stay at ${written(load.value)}${hand}`;
+  const big = down ? `${mass(down)}${hand} for the next set` : next.then === "stop" ? ends(next) : rung ? `An easier rung: ${rung}` : `Stay at ${written(load.value)}${hand}`;
   return [
     answer({
       big,
-      why: reasonsOf(next, why).join(" "),
+      why: `${reasonsOf(next, why).join(" ")}${aboveToday(next, lift.value) ? limitLine(limits.words) : ""}`,
       body: down && next.work && [el("p", {}, `Each end: ${sideWords(discsOf(next.work.loaded))}.`), loadedDrawing(next.work.loaded, app.kit().stock, barWords(implement))],
       working: list(["One loadable step down. After two sets in which a critical point was lost the lift ends (common practice)."]),
       sources: next.sources,

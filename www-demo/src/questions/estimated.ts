@@ -2,8 +2,9 @@
 import { answer, refused, table } from "../answer.ts";
 import type { App } from "../app.ts";
 import { choices, el, type Child } from "../element.ts";
-import { ask, attempt, type Answered } from "../engine.ts";
+import { ask, attempt, type Answered, type Tried } from "../engine.ts";
 import { dayLong, estimate, plain, unitNow } from "../numbers.ts";
+import type { Loaded } from "../store.ts";
 import { countField, fields, kept, liftNames, massField, put, stopFirst, usual } from "./shape.ts";
 
 /** An estimate with its unit. */
@@ -21,18 +22,30 @@ export function estimated(app: App): Child {
   return lift !== "" && own.includes(lift) ? estimatedOf(app, lift, counted === "yes", fields(from, unsaid)) : estimatedTyped(app, counted === "yes", from, unsaid);
 }
 
+/** Weeks in which the newest sets are looked for. */
+const WEEKS = 8;
+
+function newest(app: App, lifter: Loaded, lift: string): Tried<Answered<"page.trend">> {
+  return app.told(lifter, `trend ${lift} ${WEEKS}`, () => attempt("page.trend", { log: app.log(lifter), lift, today: app.day(lifter), weeks: WEEKS }));
+}
+
+/** What the newest session of a lift points to, of those whose sets can speak. */
+export function newestOf(app: App, lift: string): Answered<"page.trend">["newest"] {
+  const { lifter } = app;
+  return lifter && !lifter.damage ? newest(app, lifter, lift).answer?.newest : undefined;
+}
+
 /** What the log says: the newest session of that lift whose sets can speak. */
 function estimatedOf(app: App, lift: string, counted: boolean, inputs: HTMLElement): Child {
   const lifter = app.lifter;
   if (!lifter) return inputs;
   if (lifter.damage) return [stopFirst(app), inputs];
-  const weeks = 8;
-  const found = app.told(lifter, `trend ${lift} ${weeks}`, () => attempt("page.trend", { log: app.log(lifter), lift, today: app.day(lifter), weeks }));
+  const found = newest(app, lifter, lift);
   if (found.refused) return [inputs, refused(found.refused.message)];
-  const newest = found.answer.newest;
-  if (!newest) return [inputs, answer({ big: "No set that can speak", why: `In the last ${weeks} weeks no set of ${app.liftName(lift)} passed technique, told what was left and came near enough to failure.`, cautions: ["estimates_are_ranges"] })];
-  const nothing = counted && !newest.withUnsaid ? " These sets left nothing unsaid." : "";
-  return [inputs, estimateAnswer(newest.withUnsaid && counted ? newest.withUnsaid : newest.asCalled, counted && newest.withUnsaid !== undefined, `By the sets of ${app.liftName(lift)} on ${dayLong(newest.day)}.${nothing} `)];
+  const last = found.answer.newest;
+  if (!last) return [inputs, answer({ big: "No set that can speak", why: `In the last ${WEEKS} weeks no set of ${app.liftName(lift)} passed technique, told what was left and came near enough to failure.`, cautions: ["estimates_are_ranges"] })];
+  const nothing = counted && !last.withUnsaid ? " These sets left nothing unsaid." : "";
+  return [inputs, estimateAnswer(last.withUnsaid && counted ? last.withUnsaid : last.asCalled, counted && last.withUnsaid !== undefined, `By the sets of ${app.liftName(lift)} on ${dayLong(last.day)}.${nothing} `)];
 }
 
 function estimatedTyped(app: App, counted: boolean, from: Child, unsaid: Child): Child {

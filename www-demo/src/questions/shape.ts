@@ -129,9 +129,14 @@ export function liftOfToday(app: App): string | undefined {
 
 /** A lift that falls on nobody and starts from no height. */
 const ALONE = "supported row";
+/** What is set for a lift that stands for any of them, as the library begins one. */
+export function anyLift(app: App): LiftParameters {
+  return ask("page.new_lift", { lift: ALONE, implement: implementName(app.bar()), load: app.startLoad() });
+}
+
 /** The critical point of a lift that stands for any of them. */
 export function criticalOf(app: App, lift: string | undefined): string | undefined {
   const alone = !app.lifter || lift === undefined;
-  const set = alone ? ask("page.new_lift", { lift: ALONE, implement: implementName(app.bar()), load: app.startLoad() }) : lifts(app).find((one) => one.id === lift);
+  const set = alone ? anyLift(app) : lifts(app).find((one) => one.id === lift);
   return set?.criteria.find((one) => one.critical)?.id;
 }

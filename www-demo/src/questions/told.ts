@@ -9,6 +9,7 @@ import { atMostPart, count, dayLong, dayShort, mass, plain, rangeOf, unitNow, ty
 import { barWords, implementName } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { TESTS, testResult } from "../write_down.ts";
+import { keepPart, whatIf } from "./keep.ts";
 import { fields, kept, massField, nobody, put, stopFirst, type Question } from "./shape.ts";
 
 /** What every question about the log is asked with. */
@@ -216,9 +217,11 @@ export function yearPart(app: App): Child {
   const lifter = app.lifter;
   if (!lifter) return undefined;
   const sex = kept<Sex | "unsaid">(app, "sex", () => "unsaid");
-  const told = app.told(lifter, `year ${sex}`, () => attempt("page.year", { ...about(app, lifter), plan: lifter.plan, ...(sex === "unsaid" ? {} : { sex }) })).answer;
-  if (!told) return undefined;
-  const { year, due } = told;
+  const what = whatIf(app, lifter);
+  const told = app.told(lifter, `year ${sex} ${JSON.stringify(what.phases)}`, () => attempt("page.year", { ...about(app, lifter), plan: lifter.plan, ...(sex === "unsaid" ? {} : { sex }), ...(what.phases ? { phases: what.phases } : {}) }));
+  // What was asked of the years stays, to be asked otherwise.
+  if (told.refused) return what.phases && el("section", { "data-year": true }, what.field, el("p", { class: "wrong" }, told.refused.message));
+  const { year, due } = told.answer;
   const rows = year.tests.map((one) => {
     const { written: test, floor, margin, before } = one;
     const [low, high] = floor ? [testResult(test, floor.value.low), testResult(test, floor.value.high)] : [];
@@ -237,6 +240,8 @@ export function yearPart(app: App): Child {
     rows.length > 0
       ? [table(["Everyday test", "Last", "Published floor", "Before"], rows, "Everyday tests against their floors"), el("p", { class: "soft" }, "Floors are of groups of people and tell nothing of one alone; with no sex said both are shown.")]
       : el("p", { class: "soft" }, "Everyday tests (chair rise, walking, grip, rising from the floor) are written down under Log."),
+    keepPart(app, lifter),
+    what.field,
     list(belowStops(app, lifter, due).map((one) => withBars(app, one))),
   );
 }

@@ -6,16 +6,16 @@ import { decadesChart, courseChart, statusWords, trendChart, type Around } from 
 import { choices, el, later, type Child } from "../element.ts";
 import type { LifterPlace, LiftParameters, PairAnswer, Training, WeekDone } from "bismar-page-package";
 import { ask, attempt, kindOf, type Answered, type Tried } from "../engine.ts";
-import { atLeast, atMostPart, count, dayLong, dayShort, difference, estimate, mass, plain, tonnage, unitNow, written, type Mass } from "../numbers.ts";
+import { atLeast, atMostPart, count, dayLong, dayShort, difference, estimate, mass, plain, rangeOf, tonnage, unitNow, written, type Mass } from "../numbers.ts";
 import { kindWords } from "../kinds.ts";
 import { barWords } from "../kit.ts";
 import type { Loaded } from "../store.ts";
 import { limitLine, limitsFor } from "../limits.ts";
 import { EACH_HAND, eachHand, loadOf, implementOf } from "../setup.ts";
 import { cardView } from "../card.ts";
-import { estimated, estimateOf } from "./estimated.ts";
+import { estimated, estimateOf, newestOf } from "./estimated.ts";
 import { curvePart, velocityWords, yearPart } from "./told.ts";
-import { barChoice, countField, fields, kept, liftChoice, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
+import { barChoice, countField, fields, kept, liftChoice, liftNames, massField, nobody, put, lifts, stopFirst, usual, type Question } from "./shape.ts";
 
 const PLACES: Record<string, string> = {
   unknown: "Too few weeks to say",
@@ -78,22 +78,38 @@ function placeOf(app: App, lift: string | undefined): LifterPlace | undefined {
   return app.lifter && app.facts(app.lifter).places.find((one) => one.lift === lift);
 }
 
+/** From which range to which: those of the lift, easiest first, where the log tells them; else what is typed. */
+function rangesAsked(app: App, lift: string | undefined): { field: Child; from: number; to: number; longer: boolean } {
+  const ranges = lifts(app).find((one) => one.id === lift)?.ranges ?? [];
+  const at = placeOf(app, lift)?.at.place.range ?? 0;
+  const [now, further] = [ranges[at], ranges.slice(at + 1)];
+  // Of one that is at its fullest what is typed begins there.
+  if (now === undefined || further.length === 0) {
+    const from = countField(app, `from ${lift ?? ""}`, "Blocks now", () => now?.mm ?? 100, "mm");
+    const to = countField(app, `to ${lift ?? ""}`, "Blocks then", () => 50, "mm");
+    return { field: [from.field, to.field], from: from.value, to: to.value, longer: to.value < from.value };
+  }
+  const to = kept(app, `to ${lift ?? ""}`, () => further[0]?.mm ?? now.mm);
+  const field = choices(`From ${rangeOf(now)} to`, further.map((one) => ({ value: one.mm, label: rangeOf(one) })), to, (value) => put(app, `to ${lift ?? ""}`, value));
+  return { field, from: now.mm, to, longer: true };
+}
+
 function rangeStep(app: App): Child {
   const lift = liftChoice(app);
-  const from = countField(app, "from", "Blocks now", () => 100, "mm");
-  const to = countField(app, "to", "Blocks then", () => 50, "mm");
+  const asked = rangesAsked(app, lift.value);
   const load = massField(app, `load ${lift.value ?? ""}`, `Load now${eachHand(app, lift.value ?? "")}`, () => placeOf(app, lift.value)?.at.work.load ?? { kg: 60 });
-  const inputs = fields(lift.field, from.field, to.field, load.field);
+  const inputs = fields(lift.field, asked.field, load.field);
   const stop = stopFirst(app, lift.value);
   if (stop) return [stop, inputs];
   const implement = lift.value ? implementOf(app, { lift: lift.value }) : app.bar();
-  if (to.value >= from.value) return [inputs, answer({ big: `Stay at ${written(load.value)}${eachHand(app, lift.value ?? "")}`, why: "Not a longer range: nothing has to be learned anew." })];
+  const limits = limitsFor(app, lift.value);
+  // Under a limit of load none is said: whether the one that is typed keeps it, the day says.
+  if (!asked.longer) return [inputs, answer({ big: limits.load ? "Not a longer range" : `Stay at ${written(load.value)}${eachHand(app, lift.value ?? "")}`, why: `Not a longer range: nothing has to be learned anew.${limitLine(limits.words)}` })];
   // A load that these discs cannot make is never changed in silence.
   const now: Mass = attempt("loading.load_on", { implement, stock: app.kit().stock, target: load.value, policy: "below" }).answer?.total ?? load.value;
   const other = now.kg === load.value.kg ? "" : `${written(load.value)} cannot be made here; ${mass(now)}${eachHand(app, lift.value ?? "")} is the closest that is not over. `;
-  const limits = limitsFor(app, lift.value);
   const of = app.lifter ? { of: { log: app.log(app.lifter), lift: lift.value ?? "any lift" } } : {};
-  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: from.value }, to: { mm: to.value }, ...of });
+  const found = attempt("page.range_step", { implement, stock: app.kit().stock, load: now, from: { mm: asked.from }, to: { mm: asked.to }, ...of });
   if (found.refused) return [inputs, refused(found.refused.message)];
   const got = found.answer.step;
   if (!got) return [inputs, answer({ big: "No longer range: a limit of range is in force", why: `Whether a longer range keeps it, whoever gave the limit says.${limitLine(limits.words)}` })];
@@ -103,7 +119,7 @@ function rangeStep(app: App): Child {
     inputs,
     answer({
       big: got.loaded ? `Start at ${mass(got.loaded.total)}${eachHand(app, lift.value ?? "")}` : "Start without a load",
-      why: `${other}From ${plain(from.value, 0)} to ${plain(to.value, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.${limitLine(limits.words)}`,
+      why: `${other}From ${plain(asked.from, 0)} to ${plain(asked.to, 0)} mm. Only the range moves, so the load is no higher than before; it settles with ${count(got.settle, "passing session")}, and the gate counts anew.${limitLine(limits.words)}`,
       body: got.loaded && loadedDrawing(got.loaded, app.kit().stock, barWords(implement)),
       working: list([
         "Technique shown at one range does not carry over to a longer one: what was counted before counts no more.",
@@ -333,21 +349,34 @@ function inventedPart(app: App, own: LiftParameters, gate: LiftParameters["gate"
   return el("section", {}, el("h2", {}, "Played through"), inputs, good > 0 && later(play));
 }
 
+/** The strength that is looked ahead from: what is typed, or what the newest sets of a lift point to. */
+function strengthNow(app: App): { field: Child; kg: number | undefined; words: string } {
+  const own = liftNames(app);
+  const of = kept(app, "of", () => "");
+  const load = massField(app, "load", "Strength now", usual(100, 225));
+  const from = own.length > 0 && choices("Strength of", [{ value: "", label: "A number typed here" }, ...own.map((name) => ({ value: name, label: app.liftName(name) }))], of, (value) => put(app, "of", value));
+  if (!own.includes(of)) return { field: [from, load.field], kg: load.value.kg, words: written(load.value) };
+  const newest = newestOf(app, of);
+  return { field: from, kg: newest?.asCalled.value.kg, words: newest ? `About ${estimateOf(newest.asCalled.value.kg)}${eachHand(app, of)} by the sets of ${app.liftName(of)} on ${dayLong(newest.day)}` : "" };
+}
+
 function ahead(app: App): Child {
   const known = app.lifter ? app.history(app.lifter).age : undefined;
-  const load = massField(app, "load", "Strength now", usual(100, 225));
+  const now = strengthNow(app);
   const age = countField(app, "age", "Age now", () => known ?? 60);
   const to = countField(app, "to", "Age then", () => 80);
   const floor = massField(app, "floor", "Floor to keep", usual(50, 115));
   const training = kept<Training>(app, "training", () => "consistent");
   const inputs = fields(
-    load.field,
+    now.field,
     age.field,
     to.field,
     floor.field,
     choices("Training", [{ value: "consistent" as const, label: "Kept up" }, { value: "untrained" as const, label: "Stopped" }], training, (value) => put(app, "training", value)),
   );
-  const at = (then: number): Tried<Answered<"horizon.projection">> => attempt("horizon.projection", { strength: load.value.kg, from: age.value, to: then, outlook: { planning: training } });
+  const strength = now.kg;
+  if (strength === undefined) return [inputs, answer({ big: "No set that can speak", why: "No set of this lift passed technique, told what was left and came near enough to failure in the last weeks; a number can be typed.", cautions: ["estimates_are_ranges"] }), later(() => yearPart(app))];
+  const at = (then: number): Tried<Answered<"horizon.projection">> => attempt("horizon.projection", { strength, from: age.value, to: then, outlook: { planning: training } });
   const found = at(to.value);
   if (found.refused) return [inputs, refused(found.refused.message)];
   const rows: { age: number; low: number; high: number; middle?: number }[] = [];
@@ -360,7 +389,7 @@ function ahead(app: App): Child {
     inputs,
     answer({
       big: `${estimate(got.strength.low)} to ${estimate(got.strength.high)} ${unitNow()}`,
-      why: `${written(load.value)} at ${plain(age.value)}, seen at ${plain(to.value)}, if training is ${training === "consistent" ? "kept up" : "stopped"}. A band over groups of people: ${got.population}.`,
+      why: `${now.words} at ${plain(age.value)}, seen at ${plain(to.value)}, if training is ${training === "consistent" ? "kept up" : "stopped"}. A band over groups of people: ${got.population}.`,
       body: rows.length > 1 && [
         decadesChart(rows, floor.value.kg),
         el("p", { class: "soft" }, `Shade: slowest to fastest fall. Dashes: the floor of ${atLeast(floor.value)}.`),

@@ -150,6 +150,23 @@ def session_pass(*, rules: _t.PassRulesInput, criteria: Sequence[_t.CriterionInp
     return _call("gate.session_pass", given)  # type: ignore[no-any-return]
 
 
+def usual_evidence() -> _t.Evidence:
+    """The test of evidence to begin with, where nobody has asked for another.
+
+    # Domain
+    Between 7 and 9 acceptable repetitions of 10, over at most 60 repetitions and on at least two days. It opens after twelve
+    straight acceptable repetitions, and ends after three straight misses.
+
+    # Errors
+    None.
+
+    # Source
+    Our choice (row `gate.usual_evidence`).
+    """
+    given: dict[str, Any] = {}
+    return _call("gate.usual_evidence", given)  # type: ignore[no-any-return]
+
+
 def check(*, gate: _t.Gate, facts: _t.GateFactsInput) -> _t.GateState:
     """Is the gate open, and if not, what is missing and how much of it?
 

@@ -6878,7 +6878,7 @@ class SetReason_back_off_fields(TypedDict):
 SetReason_back_off = TypedDict("SetReason_back_off", {"back_off": "SetReason_back_off_fields"})
 
 class SetReason_limited_fields(TypedDict):
-    """The rule asked for more than today's load."""
+    """The rule asked for more than today's load, or the last set was lifted above it."""
     to: Mass
     """Today's load."""
 
