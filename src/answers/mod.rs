@@ -48,6 +48,7 @@ mod followed;
 mod handed_on;
 mod handover;
 mod lacking;
+mod load_slip;
 mod missed;
 mod next_set;
 mod oddity;
@@ -78,13 +79,14 @@ pub use easy_week::{EasyLift, EasyWeek, easy_week};
 pub use handed_on::{LastDone, OverrideNow, PainNow, StopNow};
 pub use handover::{ActSince, ChangedSince, Handover, LiftHandover, LiftMoved, handover};
 pub use lacking::Lacking;
+pub use load_slip::load_slip;
 pub use missed::{Missed, MissedLift, NextPlanned, missed};
 pub use next_set::{NextSet, SetReason, SetWork, SetsToday, Then, next_set, next_set_from};
 pub use oddity::{Odd, Oddity, Slip};
 pub use pair::{PairAnswer, PairLoads, PairPlace, pair};
 pub use rack::{Rack, RackSet, rack};
 pub use raters::{Alike, RaterPair, Raters, WhoMarks, raters};
-pub use review::{Review, load_slip, review};
+pub use review::{Review, review};
 pub use sets_table::{
     DayOrder, LiftSpelling, RowLeftOut, SetsTable, SetsToLog, TableGuess, TableReading, TableRows,
     sets_to_log,

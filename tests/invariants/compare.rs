@@ -3,6 +3,7 @@
 use bismar::prescription::{LiftToday, Verdict};
 use bismar::progression::Decision;
 use bismar::quantity::Mass;
+use bismar::reason::Reason;
 use bismar::record::*;
 
 /// How two places lie to each other.
@@ -33,9 +34,13 @@ pub fn granted_more(set: &LiftParameters, worse: &Decision, better: &Decision) -
         return None;
     }
     let (one, other) = (worse.grant, better.grant);
+    // What a limit of range leaves is asked for in less range than is granted: an easier place.
+    let less_range =
+        |decision: &Decision| decision.reasons.iter().any(|reason| matches!(reason, Reason::ClearanceRange));
     match places(set, one.place, other.place) {
         Places::Harder => Some(format!("place {:?} against {:?}", one.place, other.place)),
         Places::Easier => None,
+        Places::Same if less_range(worse) && !less_range(better) => None,
         Places::Same => more("limit", worse.limit, better.limit)
             .or_else(|| more("load", one.work.load, other.work.load))
             .or_else(|| more("sets", one.work.sets, other.work.sets))
