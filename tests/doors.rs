@@ -36,6 +36,8 @@ mod kept;
 mod next_set;
 #[path = "doors/one_verdict.rs"]
 mod one_verdict;
+#[path = "doors/opens.rs"]
+mod opens;
 #[path = "doors/places.rs"]
 mod places;
 #[path = "doors/plans.rs"]

@@ -3,13 +3,13 @@
 use super::beginning::{first_lifts, other_bars, with_bar, with_kit};
 #[cfg(feature = "schema")]
 use super::{
-    Beginning, BlockReview, Comparison, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet,
-    PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
+    Beginning, BlockReview, Comparison, DayAnswer, EasyWeek, Handover, InForce, LiftCurve, Missed, NextSet,
+    Opens, PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
 };
 use super::{
     DayAnswers, FirstLift, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, begin,
-    block_review, compare, curve, day, easy_week, handover, missed, next_set, pair, rack, raters, review,
-    sets_to_log, share, trend, verdicts, week, year,
+    block_review, compare, curve, day, easy_week, handover, in_force, missed, next_set, opens, pair, rack,
+    raters, review, sets_to_log, share, trend, verdicts, week, year,
 };
 #[cfg(feature = "schema")]
 use alloc::string::String;
@@ -21,7 +21,7 @@ use crate::loading::{Implement, Stock, Tolerance};
 use crate::prescription::{BarOffer, LongerRange};
 use crate::prescription::{first_bars, first_lift, longer_range};
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::record::{Grant, Lifter, Log, Plan};
+use crate::record::{EventKind, Grant, Lifter, Log, Plan};
 #[cfg(feature = "schema")]
 use crate::record::{LiftParameters, Parameters};
 #[cfg(feature = "schema")]
@@ -114,10 +114,14 @@ doors! {
         compare(log: &Log, lift: &Name, today: Day, to: &Grant, from: Option<&Grant>) -> Comparison;
     "answers.handover" "What does another coach need to know, and what changed since the end of that day?"
         handover(log: &Log, today: Day, since: Day) -> Handover;
+    "answers.in_force" "What is in force on that day, whatever is planned: what stops, and what keeps a lift below what it would be?"
+        in_force(log: &Log, today: Day) -> InForce;
     "answers.missed" "A session was missed: shift, merge or drop, lift by lift?"
         missed(log: &Log, plan: &Plan, today: Day, next: Option<&NextPlanned>) -> Missed;
     "answers.next_set" "That set is done: the same, less, more within today's load, or stop?"
         next_set(log: &Log, plan: &Plan, today: Day, done: &SetsToday) -> NextSet;
+    "answers.opens" "What would open if one more event were written down, or another log stood in its place?"
+        opens(log: &Log, today: Day, suppose: Option<&EventKind>, instead: Option<&Log>) -> Opens;
     "answers.rack" "How is each load of today made, disc by disc, what may it weigh, and how large would the next step be?"
         rack(log: &Log, plan: &Plan, lift: &Name, today: Day, tolerance: Option<&Tolerance>) -> Rack;
     "answers.share" "Several lifters, one bar: in which order do they lift, and which discs move between the sets?"

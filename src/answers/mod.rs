@@ -27,6 +27,8 @@
 //! | How is each load of today made, disc by disc? | [`rack`] |
 //! | Several of us, one bar: who goes first? | [`share`] |
 //! | In what is another place of this lift harder or easier? | [`compare`] |
+//! | What is in force, whatever is planned? | [`in_force`] |
+//! | What would a correction, an undo, one more event or another log open? | [`opens`] |
 //! | What does a table of sets from elsewhere add to this log? | [`sets_to_log`] |
 //! | Somebody new: a log that begins? | [`begin`] |
 //!
@@ -46,13 +48,16 @@ mod evidence;
 mod followed;
 mod handed_on;
 mod handover;
+mod in_force;
 mod lacking;
 mod missed;
 mod next_set;
 mod oddity;
+mod opens;
 mod pair;
 mod rack;
 mod raters;
+mod reported;
 mod review;
 mod sets_table;
 mod share;
@@ -76,10 +81,12 @@ pub use door::{Door, OF_BEGINNINGS, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, d
 pub use easy_week::{EasyLift, EasyWeek, easy_week};
 pub use handed_on::{LastDone, OverrideNow, PainNow, StopNow};
 pub use handover::{ActSince, ChangedSince, Handover, LiftHandover, LiftMoved, handover};
+pub use in_force::{InForce, Restriction, in_force, in_force_from};
 pub use lacking::Lacking;
 pub use missed::{Missed, MissedLift, NextPlanned, missed};
 pub use next_set::{NextSet, SetReason, SetWork, SetsToday, Then, next_set, next_set_from};
 pub use oddity::{Odd, Oddity, Slip};
+pub use opens::{HigherLoad, Opens, StopGone, opens};
 pub use pair::{PairAnswer, PairLoads, PairPlace, pair};
 pub use rack::{Rack, RackSet, rack};
 pub use raters::{Alike, RaterPair, Raters, WhoMarks, raters};

@@ -564,6 +564,8 @@ mod tests {
             ("answers.rack", &["sets"]),
             ("answers.share", &["lifters"]),
             ("answers.compare", &["harder"]),
+            ("answers.in_force", &["restrictions"]),
+            ("answers.opens", &["higher"]),
         ] {
             let answer = answers(key);
             for path in fields {

@@ -265,6 +265,20 @@ impl Opened {
         Ok(walk)
     }
 
+    /// What questions would be asked of if that had happened too; nothing is kept of it.
+    pub(crate) fn diary_supposing(&self, day: Day, kind: EventKind) -> Result<Diary<'static>, Error> {
+        let event = Event::new(self.next(), day, kind);
+        let mut diary = Diary::clone(&*self.diary()?);
+        match diary.add(&event) {
+            Err(error) if error.code() == Code::NeedsRefold => {
+                let mut log = self.log.clone();
+                log.events.push(event);
+                Ok(Diary::of(&log)?.into_owned())
+            }
+            taken => taken.map(|()| diary),
+        }
+    }
+
     /// The state if these had happened too, each on its day; nothing is kept of it.
     pub(crate) fn supposing(&self, kinds: Vec<(Day, EventKind)>) -> Result<State, Error> {
         let events: Vec<Event> =

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use bismar::Error;
+use bismar::answers::Diary;
 use bismar::progression::{State, fold};
 use bismar::quantity::{Day, Name};
 use bismar::record::{Clearance, ClearanceStatus, Effort, Event, EventKind, Lifter, Log, Plan};
@@ -11,7 +12,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::keeping::{Difference, differences};
 use crate::opened::Which;
-use crate::stops::{self, StopGone};
+use crate::opens::{StopGone, stops_gone};
 
 /// A log that came in, and the one that is here, if any.
 #[derive(Deserialize)]
@@ -68,7 +69,8 @@ impl Change {
 /// What a log that came in would change here; a log that does not fold is refused whole.
 pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
     let incoming = Log::from_json(&asked.incoming)?;
-    let state = fold(&incoming)?;
+    let there = Diary::of(&incoming)?;
+    let state = there.state();
     let here = asked.here.map(|one| one.open()).transpose()?;
     let plan = match (asked.plan_here, asked.plan) {
         (Some(here), Some(there)) => {
@@ -77,10 +79,9 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         _ => Vec::new(),
     };
     let (header, parameters) = match &here {
-        Some(own) => (
-            differences(&whose(&own.log)?, &whose(&incoming)?),
-            differences(&set(&own.state)?, &set(&state)?),
-        ),
+        Some(own) => {
+            (differences(&whose(&own.log)?, &whose(&incoming)?), differences(&set(&own.state)?, &set(state)?))
+        }
         None => (Vec::new(), Vec::new()),
     };
     let known = here.as_ref().map(|own| own.log.events.as_slice()).unwrap_or_default();
@@ -95,7 +96,7 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         }
     }
     let opens = match &here {
-        Some(own) => stops::gone(own, &incoming, &state)?,
+        Some(own) => stops_gone(own, &there)?,
         None => Vec::new(),
     };
     let only_here = (known.len() as u32).saturating_sub(same).saturating_sub(changed.len() as u32);

@@ -2573,6 +2573,19 @@ class HeldInput(TypedDict):
     """Both were at the granted place, not in less range."""
 
 
+# The granted load of a lift.
+HigherLoad_granted_fields = TypedDict("HigherLoad_granted_fields", {"lift": "Name", "from": "Grant", "to": "Grant"})
+
+HigherLoad_granted = TypedDict("HigherLoad_granted", {"granted": "HigherLoad_granted_fields"})
+
+# The load of a lift on that day, where it says more than the granted ones do.
+HigherLoad_today_fields = TypedDict("HigherLoad_today_fields", {"lift": "Name", "from": "NotRequired[Grant]", "to": "Grant"})
+
+HigherLoad_today = TypedDict("HigherLoad_today", {"today": "HigherLoad_today_fields"})
+
+# A load that would be higher.
+HigherLoad: TypeAlias = Union["HigherLoad_granted", "HigherLoad_today"]
+
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
 
 Implement_handle = TypedDict("Implement_handle", {"handle": "Handle"})
@@ -2619,6 +2632,20 @@ class ImpulseResponse(TypedDict):
     fatigue_gain: float
     fitness_days: float
     fatigue_days: float
+
+
+class InForce(TypedDict):
+    """What is in force."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    restrictions: list[Restriction]
+    """Each thing by itself: what stops on that day first, then limits, rests, breaks and words of the coach, then ceilings."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 class IndividualsChart(TypedDict):
@@ -4318,6 +4345,26 @@ class OpenAsk(TypedDict):
     """Said first on that day."""
     told: float
     """Number under which it was told last: an answer given before closes nothing."""
+
+
+class Opens(TypedDict):
+    """What would open."""
+    stops: list[Reason]
+    """Every stop of the lifter, as it is in force; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    stops_gone: list[StopGone]
+    """Stops that would no longer be in force."""
+    gone: list[Restriction]
+    """What else would no longer be in force, in the order of `InForce`(super::InForce)."""
+    higher: list[HigherLoad]
+    """Loads that would be higher."""
+    unsets: bool
+    """Nothing would be set for the lifts any more."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 class OperatingCharacteristic(TypedDict):
@@ -6266,6 +6313,121 @@ ResponseParameter: TypeAlias = Union[Literal['baseline', 'fitness_gain', 'fatigu
 # Why sessions at a place are counted anew, though the lift stands where it stood.
 Restart: TypeAlias = Union[Literal['declined', 'offer_ended', 'bar_changed', 'rater_changed', 'setup_changed', 'gate_changed', 'equipment_changed']]
 
+class Restriction_sign_fields(TypedDict):
+    """A sign stops every lift."""
+    sign: StopSign
+    """Which."""
+    since: Day
+    """Since when signs stop."""
+
+
+Restriction_sign = TypedDict("Restriction_sign", {"sign": "Restriction_sign_fields"})
+
+class Restriction_not_to_train_fields(TypedDict):
+    """The answer about clearance was not to train."""
+    since: Day
+    """Since when."""
+
+
+Restriction_not_to_train = TypedDict("Restriction_not_to_train", {"not_to_train": "Restriction_not_to_train_fields"})
+
+class Restriction_pain_fields(TypedDict):
+    """Pain stops every lift of a region."""
+    region: Name
+    """Where."""
+    since: Day
+    """Since when."""
+
+
+Restriction_pain = TypedDict("Restriction_pain", {"pain": "Restriction_pain_fields"})
+
+class Restriction_limit_without_lift_fields(TypedDict):
+    """A clearance limits a region that no lift loads any more, which stops every lift."""
+    region: Name
+    """The region."""
+    since: Day
+    """Day of the clearance."""
+
+
+Restriction_limit_without_lift = TypedDict("Restriction_limit_without_lift", {"limit_without_lift": "Restriction_limit_without_lift_fields"})
+
+class Restriction_illness_fields(TypedDict):
+    """An illness or an operation, after which a new clearance comes first."""
+    since: Day
+    """Its first day; one noted in advance stops nothing before it."""
+
+
+Restriction_illness = TypedDict("Restriction_illness", {"illness": "Restriction_illness_fields"})
+
+class Restriction_asked_fields(TypedDict):
+    """What was said when asked before training waits for an answer."""
+    ask: Ask
+    """What."""
+    since: Day
+    """Since when."""
+
+
+Restriction_asked = TypedDict("Restriction_asked", {"asked": "Restriction_asked_fields"})
+
+class Restriction_limit_fields(TypedDict):
+    """One part of a limit of a clearance: of load, of effort, of range, of bending or of breath-holding."""
+    limit: ClearanceLimits
+    """The part, with its region."""
+
+
+Restriction_limit = TypedDict("Restriction_limit", {"limit": "Restriction_limit_fields"})
+
+class Restriction_planned_break_fields(TypedDict):
+    """A planned break, of today or noted for later."""
+    until: NotRequired[Day]
+    """Its last day, where one was noted."""
+
+
+Restriction_planned_break = TypedDict("Restriction_planned_break", {"planned_break": "Restriction_planned_break_fields"})
+
+class Restriction_ill_until_fields(TypedDict):
+    """An illness with a last day, of today or noted for later."""
+    until: Day
+    """Its last day."""
+
+
+Restriction_ill_until = TypedDict("Restriction_ill_until", {"ill_until": "Restriction_ill_until_fields"})
+
+class Restriction_rest_fields(TypedDict):
+    """A lift rests by its role, or is retired."""
+    lift: Name
+    """Which."""
+
+
+Restriction_rest = TypedDict("Restriction_rest", {"rest": "Restriction_rest_fields"})
+
+class Restriction_word_fields(TypedDict):
+    """The coach's word keeps the load of a lift below what is granted."""
+    who: Name
+    """Whose word."""
+    lift: Name
+    """The lift."""
+    place: Place
+    """Where the lift is granted."""
+    load: Mass
+    """Load allowed by it."""
+
+
+Restriction_word = TypedDict("Restriction_word", {"word": "Restriction_word_fields"})
+
+class Restriction_ceiling_fields(TypedDict):
+    """The coach allows no higher load of a lift, at any place."""
+    lift: Name
+    """The lift."""
+    load: Mass
+    """The highest load."""
+
+
+Restriction_ceiling = TypedDict("Restriction_ceiling", {"ceiling": "Restriction_ceiling_fields"})
+
+# One thing that stops lifts, or keeps a lift below what it would be without it.
+Restriction: TypeAlias = Union["Restriction_sign", "Restriction_not_to_train", "Restriction_pain", "Restriction_limit_without_lift", "Restriction_illness", "Restriction_asked", "Restriction_limit", "Restriction_planned_break", "Restriction_ill_until", "Restriction_rest", "Restriction_word", "Restriction_ceiling"]
+
 # Who comes back.
 ReturnGroup: TypeAlias = Union[Literal['after_break', 'new']]
 
@@ -7553,6 +7715,14 @@ class Stop(TypedDict):
     """The coach signed off since."""
     refused: NotRequired[list[Day | SignOffRefusal]]
     """Day of the coach's last sign-off, where it did not count, and why."""
+
+
+class StopGone(TypedDict):
+    """A stop that is in force and would not be any more."""
+    stop: Restriction
+    """The stop."""
+    taken_back: bool
+    """What reported it would not be in the log any more, or would say something else; else something in it lifts the stop."""
 
 
 class StopNow(TypedDict):
