@@ -11,6 +11,8 @@
 
 #[path = "text/careful.rs"]
 mod careful;
+#[path = "doors/copies.rs"]
+mod copies;
 #[path = "doors/day.rs"]
 mod day;
 #[path = "doors/made.rs"]
@@ -30,6 +32,8 @@ mod drawn;
 mod evidence;
 #[path = "doors/handover.rs"]
 mod handover;
+#[path = "doors/history.rs"]
+mod history;
 #[path = "doors/kept.rs"]
 mod kept;
 #[path = "doors/next_set.rs"]

@@ -74,6 +74,7 @@ macro_rules! doors {
 doors! {{
     compare(lift: [&Name], today: [Day], to: [&Grant], from: [Option<&Grant>]);
     handover(today: [Day], since: [Day]);
+    history(lift: [Option<&Name>], today: [Day]);
     in_force(today: [Day]);
     missed(plan: [&Plan], today: [Day], next: [Option<&NextPlanned>]);
     next_set(plan: [&Plan], today: [Day], done: [&SetsToday]);

@@ -247,15 +247,28 @@ fn a_break_a_rest_a_word_and_a_ceiling_are_in_force_and_end_by_their_undo() {
     for (kind, restriction) in [
         (away(today, None, LayoffReason::Planned), Restriction::PlannedBreak { until: None }),
         (away(from, Some(until), LayoffReason::Planned), Restriction::PlannedBreak { until: Some(until) }),
+        (
+            EventKind::CoachOverride(
+                Override::new(name("squat"), kg(40.0), name("coach"))
+                    .with_why(Some("to look at one set".into()))
+                    .with_expires(until),
+            ),
+            Restriction::Word {
+                who: name("coach"),
+                lift: name("squat"),
+                place: granted.place,
+                load: kg(40.0),
+            },
+        ),
         (rest(), Restriction::Rest { lift: name("squat") }),
         (ceiling(70.0), Restriction::Ceiling { lift: name("squat"), load: kg(70.0) }),
     ] {
         let world = with(&[kind]);
-        assert_eq!(found(&world).restrictions, [restriction.clone()]);
+        assert_eq!(found(&world).restrictions, core::slice::from_ref(&restriction));
         let opens = undone(&world);
         assert_eq!((opens.gone, opens.stops_gone), (vec![restriction], vec![]));
     }
-    // A word for less takes the place of the grant, so the granted load is what opens.
+    // A word without an end takes the place of the grant, so the granted load is what opens.
     let opens = undone(&with(&[word(40.0)]));
     let [HigherLoad::Granted { lift, from, to }] = opens.higher.as_slice() else { panic!("{opens:?}") };
     assert_eq!((lift, from.load(), to), (&name("squat"), kg(40.0), &granted));

@@ -108,6 +108,7 @@ pub fn questions(log: &Log, plan: &Plan, today: Day) -> Vec<(&'static str, Given
         week[a_log, day] = answers::week(log, today);
         year[a_log, a_plan, day] = answers::year(log, plan, today, None, None);
         sets_to_log[("table", value(Value::write(&table))), a_log, ("reading", value(Value::write(&reading)))] = answers::sets_to_log(&table, log, Some(&reading));
+        history[a_log, a_lift, day] = answers::history(log, Some(&lift), today);
         in_force[a_log, day] = answers::in_force(log, today);
         opens[a_log, day, ("suppose", value(Value::write(&cleared)))] = answers::opens(log, today, Some(&cleared), None);
     }

@@ -7,6 +7,7 @@ mod compare;
 mod days;
 mod gate;
 mod handover;
+mod history;
 mod in_force;
 mod next_set;
 mod rack;
@@ -22,8 +23,8 @@ use alloc::vec::Vec;
 
 use super::words::Words;
 use crate::answers::{
-    BlockReview, Comparison, DayAnswer, EasyWeek, Handover, InForce, LiftCurve, Missed, NextSet, Opens,
-    PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
+    BlockReview, Comparison, DayAnswer, EasyWeek, Handover, History, InForce, LiftCurve, Missed, NextSet,
+    Opens, PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
 };
 use crate::prescription::SessionPlan;
 
@@ -34,6 +35,7 @@ pub(super) const LISTS: &[super::phrases::Phrases] = &[
     days::DAYS,
     gate::GATE,
     handover::HANDOVER,
+    history::HISTORY,
     in_force::IN_FORCE,
     next_set::NEXT_SET,
     rack::RACK,
@@ -94,6 +96,7 @@ shown! {
     DayAnswer: day_answer,
     EasyWeek: easy_week,
     Handover: handover,
+    History: history,
     InForce: in_force,
     Missed: missed,
     NextSet: next_set,
