@@ -26,6 +26,8 @@ const _: () = {
     common::<bismar::answers::EstimatedBy>();
     common::<bismar::answers::FirstLift>();
     common::<bismar::answers::Handover>();
+    common::<bismar::answers::HigherLoad>();
+    common::<bismar::answers::InForce>();
     common::<bismar::answers::KeptLoad>();
     common::<bismar::answers::Lacking>();
     common::<bismar::answers::LastDone>();
@@ -39,6 +41,7 @@ const _: () = {
     common::<bismar::answers::NextSet>();
     common::<bismar::answers::Odd>();
     common::<bismar::answers::Oddity>();
+    common::<bismar::answers::Opens>();
     common::<bismar::answers::OverrideNow>();
     common::<bismar::answers::PainNow>();
     common::<bismar::answers::PairAnswer>();
@@ -49,6 +52,7 @@ const _: () = {
     common::<bismar::answers::RaterPair>();
     common::<bismar::answers::Raters>();
     common::<bismar::answers::RefusedSets>();
+    common::<bismar::answers::Restriction>();
     common::<bismar::answers::Review>();
     common::<bismar::answers::RowLeftOut>();
     common::<bismar::answers::SessionEstimate>();
@@ -61,6 +65,7 @@ const _: () = {
     common::<bismar::answers::SharedLoads>();
     common::<bismar::answers::Sharing>();
     common::<bismar::answers::Slip>();
+    common::<bismar::answers::StopGone>();
     common::<bismar::answers::StopNow>();
     common::<bismar::answers::TableGuess>();
     common::<bismar::answers::TableReading>();
