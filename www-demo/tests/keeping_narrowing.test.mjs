@@ -105,7 +105,7 @@ describe("what narrows a lift, taken back", () => {
     const { log, plan, day } = heldLong();
     const hand = await handOn(browser, day(243));
     await bringIn(hand, fileOf({ log, plan }));
-    const pattern = /Box squat: .*(60|5\d[\d.]*) kg (today )?then, and not (3\d|30)[\d.]* kg/i;
+    const pattern = /Box squat: .*(60|5\d[\d.]*) kg \(high box\) (today )?then, and not (3\d|30)[\d.]* kg/i;
     const back = structuredClone(log);
     further(back, day(243), { correction: { replaces: limitOf(log).sequence } });
     await upload(hand, fileOf({ log: back, plan }));

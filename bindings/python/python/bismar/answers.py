@@ -24,6 +24,14 @@ def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day) -> _t.Handover:
     return _call("answers.handover", given)  # type: ignore[no-any-return]
 
 
+def history(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day) -> _t.History:
+    """What was done of a lift, or of all, what did it come to, and how did what is granted move?"""
+    given: dict[str, Any] = {"log": log, "today": today}
+    if lift is not None:
+        given["lift"] = lift
+    return _call("answers.history", given)  # type: ignore[no-any-return]
+
+
 def in_force(*, log: _t.LogInput, today: _t.Day) -> _t.InForce:
     """What is in force on that day, whatever is planned: what stops, and what keeps a lift below what it would be?"""
     given: dict[str, Any] = {"log": log, "today": today}

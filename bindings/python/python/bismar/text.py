@@ -28,6 +28,16 @@ def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day, unit: _t.Unit, p
     return _call("text.handover", given)  # type: ignore[no-any-return]
 
 
+def history(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
+    """What does `answers.history` say, in sentences?"""
+    given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
+    if lift is not None:
+        given["lift"] = lift
+    if phrases is not None:
+        given["phrases"] = phrases
+    return _call("text.history", given)  # type: ignore[no-any-return]
+
+
 def in_force(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.in_force` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "today": today, "unit": unit}

@@ -2403,6 +2403,28 @@ class GrantInput(TypedDict):
     """How much."""
 
 
+class GrantStep(TypedDict):
+    """Where a lift stood after an event that moved it, or in which it was trained: as the log up to that event had it."""
+    event: float
+    """Number of the event."""
+    day: Day
+    """Its day."""
+    days_in: float
+    """Days from the first event of the log to it, for drawing."""
+    cause: str
+    """Kind of the event, by the name that logs have for it."""
+    lift: Name
+    """The lift."""
+    place: NamedPlace
+    """The granted place."""
+    load: Mass
+    """The granted load."""
+    each_hand: bool
+    """It is one of two, one in each hand."""
+    status: Status
+    """Where the lift stands in its course."""
+
+
 class GridCell(TypedDict):
     """One cell of the effort grid."""
     rir: Rir
@@ -2533,6 +2555,11 @@ class Handover(TypedDict):
     """Digest of the parameters in force."""
 
 
+HealthDetail_event = TypedDict("HealthDetail_event", {"event": "str"})
+
+# What is left out of a log where health is left out.
+HealthDetail: TypeAlias = Union[Literal['age', 'note', 'pain', 'own_words', 'people'], "HealthDetail_event"]
+
 class Held(TypedDict):
     """Days of work below what is granted, since that was done last."""
     load: Mass
@@ -2585,6 +2612,22 @@ HigherLoad_today = TypedDict("HigherLoad_today", {"today": "HigherLoad_today_fie
 
 # A load that would be higher.
 HigherLoad: TypeAlias = Union["HigherLoad_granted", "HigherLoad_today"]
+
+class History(TypedDict):
+    """The history of a lift, or of all."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    sessions: list[SessionDone]
+    """Every session, oldest first."""
+    steps: list[GrantStep]
+    """Where each lift stood, oldest first."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    cautions: list[Caution]
+    """What to show beside it."""
+
 
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
 
@@ -2847,6 +2890,14 @@ class LayoffRow(TypedDict):
     """Back to the lightest load at the right height."""
 
 
+class LeftOut(TypedDict):
+    """How often something was left out."""
+    what: HealthDetail
+    """What."""
+    times: float
+    """How often."""
+
+
 class Length(TypedDict):
     """A height or thickness in millimetres."""
     mm: float
@@ -2972,6 +3023,30 @@ class LiftHandover(TypedDict):
 
 # How a lift stood on the day asked about, and stands now.
 LiftMoved = TypedDict("LiftMoved", {"lift": "Name", "from": "NotRequired[list[Grant | Status]]", "to": "list[Grant | Status]"})
+
+class LiftOutcome(TypedDict):
+    """What one lift of a session came to."""
+    lift: Name
+    """The lift."""
+    place: NotRequired[NamedPlace]
+    """Where it was done; absent where its parameters were not known."""
+    load: NotRequired[Mass]
+    """Heaviest work set; absent without one."""
+    each_hand: bool
+    """A load of it is one of two, one in each hand."""
+    outcome: Outcome
+    """What it came to in the end: what was told the next morning may take a pass back. Of a session that counted toward no gate, what
+    its marks say.
+    """
+    taken_back: bool
+    """By its marks it passed, and an answer about its pain took that back."""
+    acceptable: float
+    """Repetitions that were acceptable, of those scored."""
+    scored: float
+    """Repetitions scored."""
+    weakest: NotRequired[Name]
+    """The criterion that was lost most."""
+
 
 # What a coach sets for one lift.
 LiftParameters = TypedDict("LiftParameters", {"id": "Name", "name": "NotRequired[Name]", "body": "Body", "regions": "list[Name]", "implement": "Name", "rungs": "list[Rung]", "starts_from": "NotRequired[StartsFrom]", "ranges": "NotRequired[list[Length]]", "tempos": "NotRequired[list[Tempo]]", "start": "Grant", "moving": "Dimension", "criteria": "list[Criterion]", "pass": "PassRules", "gate": "Gate", "step": "NotRequired[StepPolicy]", "step_cap": "NotRequired[float]", "ceiling": "NotRequired[Mass]", "reps_top": "NotRequired[float]", "sets_top": "NotRequired[float]", "learning_sessions": "NotRequired[float]", "over_the_body": "NotRequired[bool]"})
@@ -6728,6 +6803,18 @@ class Session(TypedDict):
     """One rating for the whole session."""
 
 
+class SessionDone(TypedDict):
+    """A session that was done."""
+    event: float
+    """Number of its event."""
+    day: Day
+    """Its day."""
+    days_ago: float
+    """Days from it to the day asked about."""
+    lifts: list[LiftOutcome]
+    """Its lifts, in order."""
+
+
 class SessionEstimate(TypedDict):
     """What the sets of one session say about the maximum by published equations."""
     day: Day
@@ -8619,6 +8706,16 @@ class WidthParts(TypedDict):
     """Misjudged repetitions in reserve, the lifter's habit included."""
     day_to_day: float
     """The day, and the scatter of repetitions from set to set."""
+
+
+class WithoutHealth(TypedDict):
+    """A copy of a log without health detail."""
+    log: Log
+    """The copy."""
+    left_out: list[LeftOut]
+    """What it does not have, in the order in which it was first met. For whoever makes the copy: handed on with it, it would tell what
+    there was.
+    """
 
 
 class Work(TypedDict):
