@@ -117,18 +117,23 @@ pub struct History {
 ///
 /// # Examples
 /// ```
-/// use bismar::answers::{Lacking, history};
-/// use bismar::gate::Outcome;
-/// use bismar::quantity::Name;
-/// use bismar::record::Log;
+/// use bismar::answers::{FirstLift, begin, history};
+/// use bismar::loading::{Bar, Implement, Stock};
+/// use bismar::quantity::{Day, Mass, Name, Reps};
+/// use bismar::record::{Event, EventKind, LiftSession, Lifter, Session, WorkSet};
 ///
-/// let log = Log::from_json(include_str!("../../examples/data/demo-log.json"))?;
-/// let squat = Name::new("front squat")?;
-/// let found = history(&log, Some(&squat), "2026-08-28".parse()?)?;
-/// let last = found.sessions.last().map(|session| (session.day, session.lifts[0].outcome));
-/// assert_eq!(last, Some(("2026-08-24".parse()?, Outcome::Pass)));
-/// // An answer of the morning after took passes back.
-/// assert!(found.sessions.iter().any(|session| session.lifts[0].taken_back));
+/// let (bar, load, day): (_, _, Day) = (Name::new("bar")?, Mass::from_kg(20.0)?, "2026-01-05".parse()?);
+/// let bars = [Implement::Bar(Bar::new(bar.clone(), load, Mass::ZERO)?)];
+/// let (lifter, lift) = (Lifter::new(Name::new("A")?), Name::new("seated press")?);
+/// let first = [FirstLift::new(lift.as_str(), bar, load)];
+/// let mut log = begin(&lifter, day, &first, &bars, &Stock::new(Vec::new())?, &[], None)?.log;
+/// let done = LiftSession::as_granted(lift.clone(), vec![WorkSet::done(load, Reps::whole(5)?)]);
+/// log.events.push(Event::new(2, day, EventKind::SessionRecorded(Session::new(vec![done]))));
+///
+/// let found = history(&log, Some(&lift), day)?;
+/// assert_eq!(found.sessions[0].lifts[0].load, Some(load));
+/// let steps: Vec<_> = found.steps.iter().map(|step| (step.cause, step.load)).collect();
+/// assert_eq!(steps, [("parameters_changed", load), ("session_recorded", load)]);
 /// # Ok::<(), bismar::Error>(())
 /// ```
 pub fn history(log: &Log, lift: Option<&Name>, today: Day) -> Result<History, Error> {

@@ -569,7 +569,7 @@ mod tests {
             ("answers.compare", &["harder"]),
             ("answers.history", &["sessions", "steps"]),
             ("answers.in_force", &["restrictions"]),
-            ("answers.opens", &["higher"]),
+            ("answers.opens", &["gone"]),
         ] {
             let answer = answers(key);
             for path in fields {

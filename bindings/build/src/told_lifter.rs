@@ -138,7 +138,7 @@ pub(crate) fn also(argument: &str) -> Option<Json> {
         "next" => json!({ "day": day(7 * WEEKS), "lifts": ["front squat"] }),
         "since" => json!(day(14)),
         "suppose" => {
-            json!({ "coach_override": { "lift": "front squat", "load": { "kg": 80 }, "who": "invented coach" } })
+            json!({ "clearance_recorded": { "status": "cleared", "who": "invented clinic" } })
         }
         "weeks" => json!(10),
         _ => return None,
