@@ -1,6 +1,5 @@
 //! A log and a plan without health detail and without anybody's own words, for somebody whom neither concerns.
 
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::event::{Event, EventKind};
@@ -123,8 +122,10 @@ impl Plan {
 }
 
 /// Stands for words that were left out.
+const LEFT_OUT: &str = "left out";
+
 fn words_left_out() -> Result<Name, Error> {
-    Name::new("left out")
+    Name::new(LEFT_OUT)
 }
 
 /// What was left out so far.
@@ -173,7 +174,7 @@ impl Leaving {
             EventKind::SessionRecorded(session) => self.session(session)?,
             EventKind::CoachOverride(given) => {
                 if let Some(why) = &mut given.why {
-                    *why = words_left_out()?.to_string();
+                    *why = LEFT_OUT.into();
                     self.note(HealthDetail::OwnWords);
                 }
                 self.number(&mut given.who)?;
